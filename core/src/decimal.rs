@@ -1,0 +1,176 @@
+//! Decimal texts: reading them as exact fractions, and writing numbers without float formatting, so that the
+//! handheld and the terminal show the same digits.
+
+use core::fmt;
+use heapless::String;
+
+use crate::num;
+
+/// An exact fraction read from a text; `den` is positive.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Fraction {
+    pub num: i64,
+    pub den: i64,
+}
+
+/// Why a text is no decimal number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum DecimalError {
+    NotANumber,
+    /// `1,250`: three digits after a comma may be a decimal comma or a thousands separator.
+    AmbiguousComma,
+    TooManyDigits,
+}
+
+/// Reads `12`, `10.5` or `10,5`.
+pub(crate) fn parse(text: &str) -> Result<Fraction, DecimalError> {
+    let (mut num, mut den) = (0i64, 1i64);
+    let (mut digits, mut separator) = (0u8, None);
+    let mut after = 0u8;
+    for c in text.bytes() {
+        match c {
+            b'0'..=b'9' => {
+                digits = digits.saturating_add(1);
+                num = num
+                    .checked_mul(10)
+                    .and_then(|n| n.checked_add(i64::from(c - b'0')))
+                    .filter(|n| *n <= 1_000_000_000_000)
+                    .ok_or(DecimalError::TooManyDigits)?;
+                if separator.is_some() {
+                    after = after.saturating_add(1);
+                    den = den.checked_mul(10).filter(|d| *d <= 1_000_000_000).ok_or(DecimalError::TooManyDigits)?;
+                }
+            }
+            b'.' | b',' if separator.is_none() => separator = Some(c),
+            _ => return Err(DecimalError::NotANumber),
+        }
+    }
+    match (digits, separator, after) {
+        (0, _, _) => Err(DecimalError::NotANumber),
+        (_, Some(b','), 3) => Err(DecimalError::AmbiguousComma),
+        _ => Ok(Fraction { num, den }),
+    }
+}
+
+/// A number of tenths, hundredths or thousandths, shown with exactly that many decimals.
+///
+/// ```
+/// use tenter_core::Decimal;
+///
+/// assert_eq!(Decimal::new(50, 1).to_string(), "5.0");
+/// assert_eq!(Decimal::new(-4, 2).to_string(), "-0.04");
+/// assert_eq!(Decimal::round(10.583, 1).to_string(), "10.6");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Decimal {
+    scaled: i64,
+    decimals: u8,
+}
+
+impl Decimal {
+    /// `scaled` counts units of 10⁻ᵈ, with `d` = `decimals` from 0 to 6 (more is taken as 6).
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::new(34_375, 3).to_string(), "34.375");
+    /// ```
+    #[must_use]
+    pub const fn new(scaled: i64, decimals: u8) -> Self {
+        Self { scaled, decimals: if decimals > 6 { 6 } else { decimals } }
+    }
+
+    /// Rounds `value` to `decimals` places, ties away from zero. Not a number becomes 0.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::round(0.8687, 2).to_string(), "0.87");
+    /// ```
+    #[must_use]
+    pub fn round(value: f32, decimals: u8) -> Self {
+        let places = Self::new(0, decimals);
+        Self { scaled: num::round(value * num::float(places.unit())), ..places }
+    }
+
+    /// The count of units of 10⁻ᵈ.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::round(1.25, 1).scaled(), 13);
+    /// ```
+    #[must_use]
+    pub const fn scaled(self) -> i64 {
+        self.scaled
+    }
+
+    /// How many decimals are shown.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::new(5, 1).decimals(), 1);
+    /// ```
+    #[must_use]
+    pub const fn decimals(self) -> u8 {
+        self.decimals
+    }
+
+    pub(crate) const fn unit(self) -> i64 {
+        let mut unit = 1;
+        let mut left = self.decimals;
+        while left > 0 {
+            unit *= 10;
+            left -= 1;
+        }
+        unit
+    }
+}
+
+impl fmt::Display for Decimal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        use fmt::Write as _;
+        let magnitude = self.scaled.unsigned_abs();
+        let unit = self.unit().unsigned_abs();
+        let mut text: String<32> = String::new();
+        if self.scaled < 0 {
+            text.write_char('-')?;
+        }
+        write!(text, "{}", magnitude.checked_div(unit).unwrap_or(0))?;
+        if self.decimals > 0 {
+            text.write_char('.')?;
+            let mut rest = magnitude.checked_rem(unit).unwrap_or(0);
+            let mut place = unit / 10;
+            while place > 0 {
+                write!(text, "{}", rest.checked_div(place).unwrap_or(0))?;
+                rest = rest.checked_rem(place).unwrap_or(0);
+                place /= 10;
+            }
+        }
+        f.pad(&text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::string::ToString;
+
+    #[test]
+    fn reads_points_and_commas_exactly() {
+        assert_eq!(parse("104.5"), Ok(Fraction { num: 1045, den: 10 }));
+        assert_eq!(parse("10,5"), Ok(Fraction { num: 105, den: 10 }));
+        assert_eq!(parse("1.000"), Ok(Fraction { num: 1000, den: 1000 }));
+        assert_eq!(parse("5."), Ok(Fraction { num: 5, den: 1 }));
+    }
+
+    #[test]
+    fn refuses_what_could_mean_two_things() {
+        assert_eq!(parse("1,000"), Err(DecimalError::AmbiguousComma));
+        assert_eq!(parse("1.2.3"), Err(DecimalError::NotANumber));
+        assert_eq!(parse("."), Err(DecimalError::NotANumber));
+        assert_eq!(parse("inf"), Err(DecimalError::NotANumber));
+        assert_eq!(parse("99999999999999999999"), Err(DecimalError::TooManyDigits));
+    }
+
+    #[test]
+    fn pads_and_signs() {
+        assert_eq!(std::format!("{:>7}", Decimal::new(-35, 2)), "  -0.35");
+        assert_eq!(Decimal::round(f32::NAN, 1).to_string(), "0.0");
+        assert_eq!(Decimal::new(7, 0).to_string(), "7");
+        assert_eq!(Decimal::new(i64::MIN, 3).to_string(), "-9223372036854775.808");
+    }
+}

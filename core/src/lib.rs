@@ -1,0 +1,42 @@
+#![doc = include_str!("lib.md")]
+#![no_std]
+
+#[cfg(test)]
+extern crate std;
+
+mod answer;
+mod chance;
+mod class;
+mod decimal;
+mod figures;
+pub mod forecast;
+mod length;
+mod limit;
+pub mod line;
+mod note;
+mod num;
+mod pull_test;
+mod ratio;
+pub mod record;
+pub mod rectangular;
+mod scale;
+pub mod scatter;
+mod settle;
+pub mod stats;
+pub mod student;
+mod suits;
+pub mod uncertainty;
+
+pub use answer::{Answer, Ask, Evaluation, Part, Rules, Side};
+pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
+pub use decimal::Decimal;
+pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};
+pub use length::{Length, LengthError, ShowLength, Unit};
+pub use limit::{Demand, Limit, LimitError, Range};
+pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
+pub use pull_test::{Grain, Held, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, PullTest, Rest, TestError};
+pub use ratio::Ratio;
+pub use scale::{Ends, Scale};
+pub use scatter::Scatter;
+pub use settle::{Plan, Settle};
+pub use suits::{SUITS, Suit, suits};

@@ -1,0 +1,121 @@
+//! How much one pull differs from the next when nothing but the hand changed.
+
+use crate::num;
+use crate::uncertainty::Variance;
+
+/// Standard deviation of one pull at 1 % of stretch and below, in points of stretch.
+///
+/// Fitted, with [`ASSUMED_EXPONENT`] and [`ASSUMED_DOF`], by maximum likelihood to 137 pulls of eight hand-knit
+/// swatches at 1, 2, 5 and 10 N (Singal et al., *Nature Communications* 15 (2024) 2622, data under MIT licence),
+/// each group of up to five pulls of one swatch at one force giving a variance that is taken to follow
+/// σ² · F(n − 1, ν). By band of stretch the same data pool to 0.5 points below 5 %, 1.1 from 5 to 12 %, 1.8 from 12
+/// to 50 % and 2.8 above; the curve replaces those steps. `tenter-tests` fits it again on each test run.
+///
+/// ```
+/// assert_eq!(tenter_core::scatter::ASSUMED_AT_ONE_PERCENT, 0.46);
+/// ```
+pub const ASSUMED_AT_ONE_PERCENT: f32 = 0.46;
+
+/// The power of the stretch with which the assumed standard deviation grows.
+///
+/// ```
+/// assert_eq!(tenter_core::scatter::ASSUMED_EXPONENT, 0.37);
+/// ```
+pub const ASSUMED_EXPONENT: f32 = 0.37;
+
+/// What the assumption is worth: as much as a standard deviation of one's own with this many degrees of freedom.
+///
+/// ```
+/// assert_eq!(tenter_core::scatter::ASSUMED_DOF, 7.5);
+/// ```
+pub const ASSUMED_DOF: f32 = 7.5;
+
+/// What is known of the pull-to-pull scatter before the pulls of this test are looked at.
+///
+/// ```
+/// use tenter_core::Scatter;
+///
+/// let hand = Scatter::known(0.8, 24.0).unwrap();
+/// assert_ne!(hand, Scatter::default());
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Scatter(Kind);
+
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+enum Kind {
+    #[default]
+    Assumed,
+    Known {
+        points: f32,
+        dof: f32,
+    },
+    ScaleOnly,
+}
+
+impl Scatter {
+    /// Nothing but open data on other cloths: [`ASSUMED_AT_ONE_PERCENT`] and its neighbours.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Scatter::ASSUMED, tenter_core::Scatter::default());
+    /// ```
+    pub const ASSUMED: Self = Self(Kind::Assumed);
+
+    /// The scale's error alone: for a demonstration, or for cloth clamped in a frame that repeats itself.
+    ///
+    /// ```
+    /// assert!(tenter_core::Scatter::SCALE_ONLY.is_scale_only());
+    /// ```
+    pub const SCALE_ONLY: Self = Self(Kind::ScaleOnly);
+
+    /// A standard deviation from one's own earlier pulls, in points of stretch, with its degrees of freedom.
+    ///
+    /// None unless 0 < points ≤ 100 and 1 ≤ dof.
+    ///
+    /// ```
+    /// assert!(tenter_core::Scatter::known(f32::NAN, 5.0).is_none());
+    /// ```
+    #[must_use]
+    pub fn known(points: f32, dof: f32) -> Option<Self> {
+        (points > 0.0 && points <= 100.0 && dof >= 1.0).then_some(Self(Kind::Known { points, dof }))
+    }
+
+    /// Whether pulls are taken to repeat exactly.
+    ///
+    /// ```
+    /// assert!(!tenter_core::Scatter::ASSUMED.is_scale_only());
+    /// ```
+    #[must_use]
+    pub const fn is_scale_only(self) -> bool {
+        matches!(self.0, Kind::ScaleOnly)
+    }
+
+    /// Whether it rests on the assumption alone.
+    ///
+    /// ```
+    /// assert!(tenter_core::Scatter::ASSUMED.is_assumed());
+    /// ```
+    #[must_use]
+    pub const fn is_assumed(self) -> bool {
+        matches!(self.0, Kind::Assumed)
+    }
+
+    /// The variance of one pull, in points², for cloth that stretches by `stretch` percent.
+    ///
+    /// ```
+    /// let ten = tenter_core::Scatter::ASSUMED.variance(10.0).u();
+    /// assert!((ten - 1.08).abs() < 0.01);
+    /// ```
+    #[must_use]
+    pub fn variance(self, stretch: f32) -> Variance {
+        match self.0 {
+            Kind::Assumed => {
+                let points = ASSUMED_AT_ONE_PERCENT * num::rough_pow(stretch, ASSUMED_EXPONENT);
+                Variance { value: points * points, dof: ASSUMED_DOF }
+            }
+            Kind::Known { points, dof } => Variance { value: points * points, dof },
+            Kind::ScaleOnly => Variance::certain(0.0),
+        }
+    }
+}
