@@ -89,6 +89,30 @@ impl Decimal {
         Self { scaled: num::round(value * num::float(places.unit())), ..places }
     }
 
+    /// Rounds `value` down to `decimals` places, so that a promise of "at least" is never rounded up.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::floor(3.68, 1).to_string(), "3.6");
+    /// assert_eq!(tenter_core::Decimal::floor(-0.01, 1).to_string(), "-0.1");
+    /// ```
+    #[must_use]
+    pub fn floor(value: f32, decimals: u8) -> Self {
+        let nearest = Self::round(value, decimals);
+        let too_high = num::float(nearest.scaled) > value * num::float(nearest.unit());
+        Self { scaled: nearest.scaled.saturating_sub(too_high.into()), ..nearest }
+    }
+
+    /// Rounds `value` up to `decimals` places, so that a promise of "at most" is never rounded down.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::ceil(3.61, 1).to_string(), "3.7");
+    /// ```
+    #[must_use]
+    pub fn ceil(value: f32, decimals: u8) -> Self {
+        let floor = Self::floor(-value, decimals);
+        Self { scaled: floor.scaled.saturating_neg(), ..floor }
+    }
+
     /// The count of units of 10⁻ᵈ.
     ///
     /// ```

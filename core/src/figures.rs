@@ -103,6 +103,32 @@ impl Figure {
         self.u * student::quantile(0.5 * (1.0 - confidence.chance()), self.dof)
     }
 
+    /// The percentage that the true figure reaches at least, sure to `confidence`.
+    ///
+    /// ```
+    /// use tenter_core::{Confidence, Figure, Ratio};
+    ///
+    /// let figure = Figure { ratio: Ratio::new(1, 20).unwrap(), u: 0.5, dof: f32::INFINITY };
+    /// assert!((figure.at_least(Confidence::default()) - 4.178).abs() < 1e-3);
+    /// ```
+    #[must_use]
+    pub fn at_least(&self, confidence: Confidence) -> f32 {
+        self.ratio.percent_f32() - self.u * student::quantile(1.0 - confidence.chance(), self.dof)
+    }
+
+    /// The percentage that the true figure reaches at most, sure to `confidence`.
+    ///
+    /// ```
+    /// use tenter_core::{Confidence, Figure, Ratio};
+    ///
+    /// let figure = Figure { ratio: Ratio::new(1, 20).unwrap(), u: 0.5, dof: f32::INFINITY };
+    /// assert!((figure.at_most(Confidence::default()) - 5.822).abs() < 1e-3);
+    /// ```
+    #[must_use]
+    pub fn at_most(&self, confidence: Confidence) -> f32 {
+        self.ratio.percent_f32() + self.u * student::quantile(1.0 - confidence.chance(), self.dof)
+    }
+
     /// The ends of the two-sided interval at `confidence`, in percent.
     ///
     /// ```

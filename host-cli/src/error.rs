@@ -1,0 +1,78 @@
+//! What can go wrong, in one line that says what to type instead.
+
+use std::io;
+
+use tenter_core::TestError;
+
+/// An error for the person at the keyboard.
+///
+/// ```
+/// use tenter::error::Error;
+///
+/// let error = Error::argument("--load", "heavy", "type hand, or a force such as 500g or 15N");
+/// assert_eq!(error.to_string(), "--load 'heavy': type hand, or a force such as 500g or 15N");
+/// ```
+#[derive(Debug, thiserror::Error)]
+pub enum Error {
+    /// The words of the command line do not fit together.
+    #[error("{0}")]
+    Usage(String),
+    /// One argument cannot be read.
+    #[error("{flag} '{text}': {remedy}")]
+    Argument {
+        /// The flag, as typed.
+        flag: String,
+        /// What was typed after it.
+        text: String,
+        /// What is wrong and what to type instead.
+        remedy: String,
+    },
+    /// A reading that cannot be.
+    #[error("{flag} '{text}': {reason}")]
+    Reading {
+        /// The flag, as typed.
+        flag: String,
+        /// What was typed after it.
+        text: String,
+        /// What the core says.
+        reason: TestError,
+    },
+    /// The result could not be written.
+    #[error("cannot write the result: {0}")]
+    Output(#[from] io::Error),
+}
+
+impl Error {
+    /// An argument that cannot be read.
+    pub fn argument(flag: &str, text: &str, remedy: impl ToString) -> Self {
+        Self::Argument { flag: flag.to_owned(), text: one_line(text), remedy: remedy.to_string() }
+    }
+
+    /// A reading that cannot be.
+    #[must_use]
+    pub fn reading(flag: &str, text: &str, reason: TestError) -> Self {
+        Self::Reading { flag: flag.to_owned(), text: one_line(text), reason }
+    }
+
+    /// Whether the reader of the output went away, as `head` does.
+    #[must_use]
+    pub fn is_closed_pipe(&self) -> bool {
+        matches!(self, Self::Output(error) if error.kind() == io::ErrorKind::BrokenPipe)
+    }
+
+    /// The exit code: 2 for anything that was typed wrong or could not be done.
+    #[must_use]
+    pub const fn exit_code(&self) -> u8 {
+        2
+    }
+}
+
+/// What was typed, short and without anything that would break the line.
+#[must_use]
+pub fn one_line(text: &str) -> String {
+    let mut short: String = text.chars().take(40).flat_map(char::escape_debug).collect();
+    if text.chars().nth(40).is_some() {
+        short.push('…');
+    }
+    short.replace("\\'", "'").replace("\\\"", "\"")
+}

@@ -1,0 +1,35 @@
+//! The program `tenter`: parse, run, print one line on error.
+
+#![allow(clippy::std_instead_of_core)]
+
+use std::io::Write as _;
+use std::process::ExitCode;
+
+use tenter::cli::{self, Parsed};
+use tenter::command;
+
+fn main() -> ExitCode {
+    match cli::parse(std::env::args_os()) {
+        Ok(Parsed::Run(verb)) => {
+            let mut out = anstream::AutoStream::auto(std::io::stdout());
+            match command::run(&verb, &mut out).and_then(|code| Ok(out.flush().map(|()| code)?)) {
+                Ok(code) => ExitCode::from(code),
+                Err(error) => fail(&error),
+            }
+        }
+        Ok(Parsed::Show(text)) => {
+            // A reader that went away, such as `head`, is no fault of ours.
+            let _ = write!(anstream::stdout(), "{}", text.ansi());
+            ExitCode::SUCCESS
+        }
+        Err(error) => fail(&error),
+    }
+}
+
+fn fail(error: &tenter::error::Error) -> ExitCode {
+    if error.is_closed_pipe() {
+        return ExitCode::SUCCESS;
+    }
+    let _ = writeln!(anstream::stderr(), "tenter: {error}");
+    ExitCode::from(error.exit_code())
+}

@@ -1,0 +1,228 @@
+//! `check` as a short text: the answer, the figures with their trust, what to do next.
+
+use std::fmt::Write as _;
+
+use anstyle::{AnsiColor, Style};
+use tenter_core::forecast::{ForecastError, forecast};
+use tenter_core::{
+    Answer, Ask, Confidence, Decimal, Figure, Figures, GrowthClass, Load, Note, Part, PullTest, RecoveryClass, Settle,
+    Side,
+};
+
+use super::{Checked, words};
+use crate::input::CheckInput;
+
+/// How many garments are named; `--json` names all of them.
+const GARMENTS: usize = 3;
+/// How far a first pull reads low on knits, in points: 2.6 at 2 N and 3.0 at 5 N on the mean of thirteen swatches
+/// (computed from the data of Singal et al., Nature Communications 15 (2024) 2622).
+const FIRST_PULL_POINTS: f32 = 3.0;
+/// Characters beside a label, so that a line fits 80 columns.
+const WIDTH: usize = 66;
+
+/// The text, with colours that a pipe or `NO_COLOR` takes away again.
+#[must_use]
+pub fn render(checked: &Checked<'_>) -> String {
+    let (input, evaluation) = (checked.input, checked.evaluation);
+    let mut text = String::new();
+    headline(&mut text, evaluation.answer, &evaluation.parts);
+    figures(&mut text, checked);
+    asked(&mut text, &evaluation.parts);
+    text.push('\n');
+    for next in next_steps(checked) {
+        row(&mut text, "next", &next);
+    }
+    suits(&mut text, checked);
+    // The figure's own row says when recovery is not readable.
+    for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
+        row(&mut text, "note", words::note(*note));
+    }
+    row(&mut text, "how", &how(input));
+    text
+}
+
+/// A label and its words, wrapped so that they fit a narrow terminal.
+fn row(text: &mut String, label: &str, words: &str) {
+    let mut label = label;
+    let mut rest = words;
+    while !rest.is_empty() {
+        let end = wrap_at(rest, WIDTH);
+        let (now, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
+        line(text, format_args!("  {label:<9} {}", now.trim_end()));
+        label = "";
+        rest = later.trim_start();
+    }
+}
+
+/// The byte after the last word of `text` that still fits `width` characters; a longer word is left whole.
+fn wrap_at(text: &str, width: usize) -> usize {
+    let end = text.char_indices().nth(width).map_or(text.len(), |(end, _)| end);
+    if end == text.len() {
+        return end;
+    }
+    let fits = text.get(..=end).unwrap_or(text).rfind(' ');
+    fits.or_else(|| text.find(' ')).unwrap_or(text.len())
+}
+
+fn line(text: &mut String, words: std::fmt::Arguments<'_>) {
+    // Writing into a string cannot fail.
+    let _ = writeln!(text, "{words}");
+}
+
+fn headline(text: &mut String, answer: Option<Answer>, parts: &[Part]) {
+    let Some(answer) = answer else {
+        return;
+    };
+    let style = style(answer);
+    let decided = parts.iter().find(|part| part.answer == answer).map(words::part).unwrap_or_default();
+    line(text, format_args!("{style}{}{style:#}  {decided}\n", words::headline(answer)));
+}
+
+/// Colour helps the eye; the words carry the answer.
+const fn style(answer: Answer) -> Style {
+    let colour = match answer {
+        Answer::Meets => AnsiColor::Green,
+        Answer::Short | Answer::Over => AnsiColor::Red,
+        Answer::Close | Answer::Unknown => AnsiColor::Yellow,
+    };
+    colour.on_default().bold()
+}
+
+fn figures(text: &mut String, checked: &Checked<'_>) {
+    let (input, evaluation) = (checked.input, checked.evaluation);
+    let confidence = input.rules.confidence;
+    let Figures { stretch, rest } = evaluation.figures;
+    figure(text, "stretch", &stretch, confidence, input.table.class(stretch.ratio).name);
+    let Some(rest) = rest else { return };
+    let after = words::duration(rest.seconds);
+    let grade = GrowthClass::of(rest.growth.ratio).word();
+    figure(text, "growth", &rest.growth, confidence, &format!("{grade}, {after} after release"));
+    if let Some(recovery) = rest.recovery {
+        let unreadable = evaluation.notes.contains(&Note::RecoveryNotReadable);
+        let grade = if unreadable { "not readable, judge by growth" } else { RecoveryClass::of(recovery.ratio).word() };
+        figure(text, "recovery", &recovery, confidence, &format!("of the extension; {grade}"));
+    }
+    for (at, name) in [(1800, "30 min"), (3600, "1 h")] {
+        match forecast(&input.test, at) {
+            Ok(to_come) => {
+                let (growth, half) = (Decimal::round(to_come.percent, 1), Decimal::round(to_come.half_width, 1));
+                let kind = if to_come.rough { "rough forecast" } else { "forecast" };
+                line(text, format_args!("  {:<9} {growth:>6} % ± {half:<5} {kind} for {name} after release", "growth"));
+            }
+            // Somebody who read twice wants to know why there is no forecast.
+            Err(error @ (ForecastError::TooEarly | ForecastError::TooClose)) if at == 3600 => {
+                row(text, "forecast", &format!("none yet: {error}"));
+            }
+            Err(_) => {}
+        }
+    }
+}
+
+fn figure(text: &mut String, name: &str, figure: &Figure, confidence: Confidence, words: &str) {
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    line(text, format_args!("  {name:<9} {:>6} % ± {half:<5} {words}", figure.ratio.percent(1)));
+}
+
+fn asked(text: &mut String, parts: &[Part]) {
+    if parts.len() < 2 {
+        return;
+    }
+    text.push('\n');
+    for part in parts {
+        let style = style(part.answer);
+        line(text, format_args!("  {style}{:<9}{style:#} {}", part.answer.word(), words::part(part)));
+    }
+}
+
+fn next_steps(checked: &Checked<'_>) -> Vec<String> {
+    let (input, evaluation) = (checked.input, checked.evaluation);
+    let Some(answer) = evaluation.answer else {
+        return vec!["add --wants 5% to hear whether that is enough for a view".to_owned()];
+    };
+    match answer {
+        Answer::Meets => vec!["it will do; pull the other grain too if the view asks for it".to_owned()],
+        Answer::Close => vec![settle_words(evaluation.settle.as_ref(), input)],
+        Answer::Unknown => vec!["read the length after release and add it, such as --back 101mm@60s".to_owned()],
+        Answer::Short | Answer::Over => {
+            let refused = evaluation.parts.iter().filter(|part| matches!(part.answer, Answer::Short | Answer::Over));
+            refused.map(|part| refused_words(part, checked)).collect()
+        }
+    }
+}
+
+fn settle_words(settle: Option<&Settle>, input: &CheckInput) -> String {
+    let Some(settle) = settle else {
+        return "no more of the same settles it; read longer marks, or take it as not enough".to_owned();
+    };
+    let gauge = |gauge: tenter_core::Length| gauge.show(input.unit);
+    match (settle.pulls, settle.gauge) {
+        (Some(pulls), Some(longer)) => {
+            format!("{pulls} pulls on these marks would settle it, or marks {} apart", gauge(longer))
+        }
+        (Some(pulls), None) => format!("{pulls} pulls on these marks would settle it"),
+        (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
+        (None, None) => {
+            format!("{} pulls on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
+        }
+    }
+}
+
+/// Whether the cloth would not be refused if its first pull had read as low as a knit's does.
+fn first_pull_may_explain(part: &Part, stretch: &Figure, checked: &Checked<'_>) -> bool {
+    let test = &checked.input.test;
+    let missing = part.limit.ratio().percent_f32() - stretch.at_most(checked.input.rules.confidence);
+    !test.settled() && test.pulls().len() == 1 && missing < FIRST_PULL_POINTS
+}
+
+/// What a refused cloth would still do.
+fn refused_words(part: &Part, checked: &Checked<'_>) -> String {
+    let confidence = checked.input.rules.confidence;
+    let rest = checked.evaluation.figures.rest;
+    let figure = match part.ask {
+        Ask::Stretch => Some(checked.evaluation.figures.stretch),
+        Ask::Growth => rest.map(|rest| rest.growth),
+        Ask::Recovery => rest.and_then(|rest| rest.recovery),
+    };
+    let Some(figure) = figure else { return String::new() };
+    let what = part.ask.word();
+    if part.side == Side::AtLeast && part.ask == Ask::Stretch && first_pull_may_explain(part, &figure, checked) {
+        return "make a settling pull and pull again before you leave it: a knit's first pull reads low".to_owned();
+    }
+    match part.side {
+        Side::AtLeast => {
+            let sure = figure.at_least(confidence).max(0.0);
+            format!("leave it for this; its {what} is sure to reach {} % only", Decimal::floor(sure, 1))
+        }
+        Side::AtMost => {
+            let sure = figure.at_most(confidence);
+            format!("leave it for this; its {what} may be as much as {} %", Decimal::ceil(sure, 1))
+        }
+    }
+}
+
+fn suits(text: &mut String, checked: &Checked<'_>) {
+    // The most demanding first: what a cloth can do is told by the most it can do.
+    for suit in checked.suits.iter().rev().take(GARMENTS) {
+        row(text, "suits", &format!("{} [{}]", words::garment(suit), suit.source));
+    }
+    if let Some(more @ 1..) = checked.suits.len().checked_sub(GARMENTS) {
+        row(text, "suits", &format!("and {more} more that ask less; --json lists them"));
+    }
+}
+
+fn how(input: &CheckInput) -> String {
+    let test: &PullTest = &input.test;
+    let pulls = match test.pulls().len() {
+        1 => "1 pull".to_owned(),
+        pulls => format!("{pulls} pulls"),
+    };
+    let load = match test.load() {
+        Load::Hand => "by hand".to_owned(),
+        Load::Force { millinewtons } => format!("with {} N", Decimal::new(millinewtons.into(), 3)),
+    };
+    let scale = test.scale().division().show(input.unit);
+    let gauge = test.gauge().show(input.unit);
+    let (grain, held) = (test.grain().word(), test.held().word());
+    let confidence = words::whole(input.rules.confidence.percent());
+    format!("{grain}, {held}, {pulls} {load}, marks {gauge}, scale {scale}, ± at {confidence} %")
+}

@@ -1,0 +1,85 @@
+//! The words for what the core says as data.
+
+use tenter_core::{Answer, Note, Part, Side, Suit};
+
+/// A garment with what it asks.
+#[must_use]
+pub fn garment(suit: &Suit) -> String {
+    let mut text = format!("{}, {}", suit.garment, asked(suit));
+    match suit.other_grain {
+        Some(0) => text.push_str(", some along the other grain too"),
+        Some(other) => text.push_str(&format!(", {} % along the other grain too", other / 1000)),
+        None => {}
+    }
+    text
+}
+
+fn asked(suit: &Suit) -> String {
+    match suit.at_most {
+        Some(most) => format!("{} to {} %", suit.at_least / 1000, most / 1000),
+        None => format!("{} % or more", suit.at_least / 1000),
+    }
+}
+
+/// An answer as the head of a report.
+#[must_use]
+pub const fn headline(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Meets => "MEETS",
+        Answer::Short => "SHORT",
+        Answer::Over => "OVER",
+        Answer::Close => "TOO CLOSE TO CALL",
+        Answer::Unknown => "UNKNOWN",
+    }
+}
+
+/// One thing that is asked, with the chance that the cloth conforms.
+#[must_use]
+pub fn part(part: &Part) -> String {
+    let side = match part.side {
+        Side::AtLeast => "at least",
+        Side::AtMost => "at most",
+    };
+    let chance = part.chance.map_or_else(|| "not measured".to_owned(), |chance| format!("chance {}", percent(chance)));
+    format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
+}
+
+/// A chance in percent, never rounded to certainty.
+fn percent(chance: f32) -> String {
+    match chance {
+        low if low < 0.001 => "under 0.1 %".to_owned(),
+        high if high > 0.999 => "over 99.9 %".to_owned(),
+        between => format!("{} %", tenter_core::Decimal::round(100.0 * between, 1)),
+    }
+}
+
+/// A decimal without a needless ".0".
+#[must_use]
+pub fn whole(decimal: tenter_core::Decimal) -> String {
+    let text = decimal.to_string();
+    text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
+}
+
+/// A time since release.
+#[must_use]
+pub fn duration(seconds: u32) -> String {
+    match seconds {
+        whole if whole >= 3600 && whole % 3600 == 0 => format!("{} h", whole / 3600),
+        whole if whole >= 120 && whole % 60 == 0 => format!("{} min", whole / 60),
+        other => format!("{other} s"),
+    }
+}
+
+/// What a note means and what to do about it.
+#[must_use]
+pub const fn note(note: Note) -> &'static str {
+    match note {
+        Note::OnePull => "one pull: its scatter is assumed, not seen; pull it twice more",
+        Note::NoSettlingPull => "a knit's first pull reads 2 to 3 points low; make one first and add --settling",
+        Note::ShortGauge => "marks under 10 cm apart read high; mark 10 cm or more",
+        Note::BetweenLines => "a reading lies between two lines of the scale; if it is finer, say --division",
+        Note::EarlyRest => "under 30 s after release growth may still fall; read again at 60 s",
+        Note::RecoveryNotReadable => "recovery cannot be graded from so little extension; judge by growth",
+        Note::GradesDisagree => "growth and recovery disagree; for close wear go by the worse",
+    }
+}

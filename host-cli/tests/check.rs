@@ -1,0 +1,291 @@
+//! `tenter check` as a user runs it: the real program, its text, its JSON, its exit codes, its complaints.
+
+use std::process::{Command, Output};
+
+use proptest::prelude::*;
+use serde_json::Value;
+
+fn tenter(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_tenter")).args(arguments).output().expect("the program starts")
+}
+
+fn words(line: &str) -> Vec<&str> {
+    line.split(' ').collect()
+}
+
+fn json(line: &str) -> Value {
+    let output = tenter(&words(line));
+    serde_json::from_slice(&output.stdout).unwrap_or_else(|error| panic!("{line}: {error}: {output:?}"))
+}
+
+fn text(line: &str) -> String {
+    String::from_utf8(tenter(&words(line)).stdout).unwrap()
+}
+
+fn code(line: &str) -> Option<i32> {
+    tenter(&words(line)).status.code()
+}
+
+/// The keys are those that were promised; nothing is added or left out.
+#[test]
+fn json_has_exactly_the_promised_keys() {
+    let line = "check --gauge 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --growth-at-most 3% --json";
+    let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
+    let json = json(line);
+    let promised =
+        ["answer", "class", "gauge_mm", "grain", "growth", "parts", "pulls", "recovery", "settle", "stretch", "suits"];
+    assert_eq!(keys(&json), promised);
+    assert_eq!(keys(&json["stretch"]), ["high", "low", "percent", "u"]);
+    assert_eq!(keys(&json["growth"]), ["high", "low", "percent", "u"]);
+    assert_eq!(keys(&json["recovery"]), ["high", "low", "percent", "readable", "u"]);
+    assert_eq!(keys(&json["parts"][0]), ["answer", "ask", "at_least", "chance"]);
+    assert_eq!(keys(&json["parts"][1]), ["answer", "ask", "at_most", "chance"]);
+    assert_eq!(keys(&json["settle"]), ["gauge_mm", "pulls"]);
+}
+
+/// 100, 105, 101 mm on a 1 mm scale, the scale's error alone: u(S) 0.4186, u(G) 0.410, u(R) 7.483, P(S ≥ 5 %) = ½
+/// (linear propagation and closed form, agreed by three PyPI uncertainty libraries: uncertainties, GTC, suncal).
+#[test]
+fn json_carries_the_reference_figures() {
+    let json = json("check --gauge 10cm --to 10.5cm --back 10.1cm@60s --wants 5% --scatter 0 --json");
+    let near = |value: &Value, want: f64, tolerance: f64| {
+        assert!((value.as_f64().unwrap() - want).abs() <= tolerance, "{value} is not {want}");
+    };
+    near(&json["stretch"]["percent"], 5.0, 0.0);
+    near(&json["stretch"]["u"], 0.4186, 6e-4);
+    near(&json["stretch"]["low"], 5.0 - 0.820, 6e-3);
+    near(&json["stretch"]["high"], 5.0 + 0.820, 6e-3);
+    near(&json["growth"]["percent"], 1.0, 0.0);
+    near(&json["growth"]["u"], 0.410, 6e-4);
+    near(&json["recovery"]["percent"], 80.0, 0.0);
+    near(&json["recovery"]["u"], 7.483, 6e-4);
+    near(&json["parts"][0]["chance"], 0.5, 0.0);
+    assert_eq!(json["recovery"]["readable"], false);
+    assert_eq!(json["answer"], "close");
+    assert_eq!(json["class"], "slight");
+    assert_eq!(json["settle"], Value::Null);
+    assert_eq!(json["suits"], Value::Array(vec![]));
+}
+
+/// Absent things are null or empty, never invented.
+#[test]
+fn json_leaves_out_what_was_not_measured() {
+    let json = json("check --gauge 10cm --to 10.5cm --growth-at-most 3% --json");
+    assert_eq!((&json["growth"], &json["recovery"]), (&Value::Null, &Value::Null));
+    assert_eq!((&json["answer"], &json["parts"][0]["chance"]), (&Value::from("unknown"), &Value::Null));
+    let nothing_asked = self::json("check --gauge 10cm --to 10.5cm --json");
+    assert_eq!((&nothing_asked["answer"], &nothing_asked["parts"]), (&Value::Null, &Value::Array(vec![])));
+    // Nothing extended: recovery is a share of nothing.
+    let rigid = self::json("check --gauge 10cm --to 10cm --back 10cm@60s --json");
+    assert_eq!((&rigid["stretch"]["percent"], &rigid["recovery"]), (&Value::from(0.0), &Value::Null));
+}
+
+/// Recovery above 100 % and growth below zero are real and are shown.
+#[test]
+fn cloth_that_comes_back_shorter() {
+    let json = json("check --gauge 84.7 --to 137.5 --back 84.4@60s --division 0.1 --json");
+    assert_eq!(json["growth"]["percent"], -0.354);
+    assert_eq!(json["recovery"]["percent"], 100.568);
+    assert!(json["recovery"]["high"].as_f64().unwrap() >= 100.568);
+}
+
+#[test]
+fn exit_codes() {
+    let three = "check --gauge 250mm --to 265mm --to 266mm --to 265mm --back 252mm@60s";
+    assert_eq!(code(three), Some(0));
+    assert_eq!(code(&format!("{three} --wants 5%")), Some(0));
+    assert_eq!(code(&format!("{three} --wants 10%")), Some(1));
+    assert_eq!(code(&format!("{three} --wants ..3%")), Some(1));
+    assert_eq!(code(&format!("{three} --wants 6%")), Some(3));
+    assert_eq!(code("check --gauge 10cm --to 10.5cm --growth-at-most 3%"), Some(3));
+    assert_eq!(code("check --gauge 10cm --to 9cm"), Some(2));
+    assert_eq!(code("check"), Some(2));
+    assert_eq!(code("check --help"), Some(0));
+    assert_eq!(code("--version"), Some(0));
+}
+
+/// The three things: the figure, how far to trust it, what to do next; within 80 columns, without colour in a pipe.
+#[test]
+fn text_fits_an_aisle() {
+    let text = text("check --gauge 10cm --to 10.6cm --back 10.1cm@60s --wants 5%..12% --growth-at-most 3%");
+    assert!(text.starts_with("TOO CLOSE TO CALL  stretch at least 5 %: chance 8"), "{text}");
+    assert!(text.contains("stretch      6.0 % ± "), "{text}");
+    assert!(text.contains("pulls on these marks would settle it"), "{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    assert!(text.lines().count() <= 20 && !text.contains('\u{1b}'), "{text}");
+}
+
+/// What would settle it does: the same readings on as many pulls and marks as proposed give an answer.
+#[test]
+fn the_plan_settles_it() {
+    for (gauge, to, wants) in [(100, 106, "5%"), (100, 104, "5%"), (100, 131, "25%..30%"), (50, 54, "5%")] {
+        let line = format!("check --gauge {gauge} --to {to} --settling --wants {wants} --json");
+        let plan = json(&line)["settle"].clone();
+        assert_eq!(code(&line), Some(3), "{line}");
+        let marks = plan["gauge_mm"].as_f64().unwrap();
+        let again = format!(" --to {}", f64::from(to) * marks / f64::from(gauge));
+        let pulls = usize::try_from(plan["pulls"].as_u64().unwrap()).unwrap();
+        let planned = format!("check --gauge {marks}{} --settling --wants {wants}", again.repeat(pulls));
+        assert_ne!(code(&planned), Some(3), "{line}: {plan}: {planned}");
+    }
+}
+
+/// A reading after release belongs to the pull before it: the second pull's recovery, not the first's.
+#[test]
+fn rests_belong_to_their_pulls() {
+    let json = json("check --gauge 200mm --to 230mm --to 240mm --back 204mm@60s --json");
+    assert_eq!(json["recovery"]["percent"], 90.0);
+    assert_eq!(json["stretch"]["percent"], 17.5);
+}
+
+/// The tables name the same 40 % differently, as their sources do.
+#[test]
+fn tables_can_be_chosen() {
+    let class = |table| json(&format!("check --gauge 10cm --to 14cm --table {table} --json"))["class"].clone();
+    assert_eq!(class("own"), "moderate");
+    assert_eq!(class("utah-extension"), "stretchy");
+    assert_eq!(class("richardson-2008"), "moderate");
+}
+
+/// One line that names the argument and says what to type, and exit code 2.
+#[test]
+fn bad_input_is_answered_in_one_line() {
+    let cases: &[(&str, &str)] = &[
+        ("check --gauge 0 --to 105", "--gauge '0': the gauge length must be above zero"),
+        ("check --gauge -10cm --to 105", "a length cannot be negative"),
+        ("check --gauge 10cm --to 9cm", "--to '9cm': the extended length is shorter"),
+        ("check --gauge 10cm --to 10.5cm --back 10.6cm@60s", "--back '10.6cm@60s': the recovered length is longer"),
+        ("check --gauge 10cm --to 10.5cm --back 8cm@60s", "--back '8cm@60s': the recovered length is under nine"),
+        ("check --gauge 10cm --back 10.1cm@60s --to 10.5cm", "--back '10.1cm@60s': a reading after release needs"),
+        ("check --gauge 10cm --to 10.5cm --back 10.1cm", "--back '10.1cm': say when it was read, such as 101mm@60s"),
+        ("check --gauge 10cm --to 10.5cm --back 10.1cm@soon", "type the time since release after the @"),
+        ("check --gauge 10ells --to 105", "--gauge '10ells': unknown unit; type mm, cm, m, in or yd"),
+        ("check --gauge 1/3mm --to 105", "--gauge '1/3mm': finer than any scale"),
+        ("check --gauge 1,000mm --to 1050mm", "a comma with three digits can be read two ways"),
+        ("check --gauge 10cm --to 11cm --division 20cm", "--division '20cm': a scale division longer than the gauge"),
+        ("check --gauge 10cm --to 11cm --division 0", "--division '0': the scale division must be above zero"),
+        ("check --gauge 99999999999999999999mm --to 11cm", "longer than 1.3 km"),
+        ("check --gauge 100m --to 110m", "--gauge '100m': a gauge length over 10 m"),
+        ("check --gauge NaN --to inf", "--gauge 'NaN': not a length"),
+        ("check --gauge 10cm --to 11cm --wants lots", "--wants 'lots': not a limit"),
+        ("check --gauge 10cm --to 11cm --wants 30%..20%", "--wants '30%..20%': the range is upside down"),
+        ("check --gauge 10cm --to 11cm --wants 160000%", "--wants '160000%': above 1000 %"),
+        ("check --gauge 10cm --to 11cm --recovery-at-least 120%", "type a percentage up to 100%"),
+        ("check --gauge 10cm --to 11cm --confidence 100", "--confidence '100': type a percentage from 50.1 to 99.9"),
+        ("check --gauge 10cm --to 11cm --scatter NaN", "--scatter 'NaN': type points of stretch"),
+        ("check --gauge 10cm --to 11cm --load heavy", "--load 'heavy': type hand, or a mass or force"),
+        ("check --gauge 10cm --to 11cm --table mine", "--table 'mine': type one of own,"),
+        ("check --gauge 10cm --to 11cm --grain warp", "--grain 'warp': type one of lengthwise, crosswise, bias"),
+        ("check --gauge 10cm --to", "--to needs a value"),
+        ("check --to 11cm", "missing --gauge"),
+        ("check --gauge 10cm --gauge 11cm --to 12cm", "--gauge was given twice"),
+        ("check --gauge 10cm --to 11cm --wnats 5%", "'--wnats' is no flag here; did you mean --wants?"),
+        ("check --gauge 10cm --to 11cm extra", "'extra' is no flag here"),
+        ("chek", "'chek' is no verb"),
+    ];
+    for (line, want) in cases {
+        let output = tenter(&words(line));
+        let complaint = String::from_utf8(output.stderr).unwrap();
+        assert!(complaint.contains(want), "{line}: {complaint}");
+        assert_eq!(complaint.matches('\n').count(), 1, "{line}: {complaint}");
+        assert_eq!((output.status.code(), output.stdout.len()), (Some(2), 0), "{line}");
+    }
+}
+
+/// Control characters in what was typed cannot break the line.
+#[test]
+fn complaints_stay_on_their_line() {
+    let output = tenter(&["check", "--gauge", "1\n2\u{1b}[31m\u{202e}", "--to", "5"]);
+    let complaint = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(
+        complaint,
+        "tenter: --gauge '1\\n2\\u{1b}[31m\\u{202e}': unknown unit; type mm, cm, m, in or yd after the number\n"
+    );
+}
+
+fn argument() -> impl Strategy<Value = String> {
+    let flag = prop::sample::select(vec![
+        "--gauge",
+        "--to",
+        "--back",
+        "--wants",
+        "--division",
+        "--confidence",
+        "--scatter",
+        "--load",
+        "--grain",
+        "--growth-at-most",
+        "--recovery-at-least",
+        "--table",
+        "--units",
+        "--ends",
+        "--held",
+        "--json",
+        "--settling",
+        "--",
+    ]);
+    let value = prop::sample::select(vec![
+        "10cm",
+        "10.5cm",
+        "4in",
+        "4 1/8in",
+        "105",
+        "10.1cm@60s",
+        "101@30min",
+        "5%",
+        "20%..30%",
+        "4in to 5in",
+        "0",
+        "-1",
+        "NaN",
+        "inf",
+        "1e308",
+        "both",
+        "in",
+        "bias",
+        "hand",
+        "15N",
+        "own",
+        "99.9",
+        "",
+        "@",
+        "..",
+        "½",
+        "2147483647",
+    ]);
+    prop_oneof![4 => flag.prop_map(str::to_owned), 4 => value.prop_map(str::to_owned), 1 => any::<String>()]
+}
+
+proptest! {
+    /// Any words at all: an answer or a complaint of one line, never a panic.
+    #[test]
+    fn any_words(words in prop::collection::vec(argument(), 0..14)) {
+        let all = ["tenter".to_owned(), "check".to_owned()].into_iter().chain(words.iter().cloned());
+        complain_or_answer(all)?;
+    }
+
+    /// A sound command line with hostile values.
+    #[test]
+    fn any_values(values in prop::collection::vec(argument(), 5)) {
+        let flags = ["--gauge", "--to", "--back", "--wants", "--division"];
+        let pairs = flags.iter().zip(&values).map(|(flag, value)| format!("{flag}={value}"));
+        let all = ["tenter".to_owned(), "check".to_owned()].into_iter().chain(pairs);
+        complain_or_answer(all)?;
+    }
+}
+
+fn complain_or_answer(words: impl Iterator<Item = String>) -> Result<(), TestCaseError> {
+    use tenter::cli::{Parsed, parse};
+    let mut out = Vec::new();
+    let result = match parse(words) {
+        Ok(Parsed::Run(verb)) => tenter::command::run(&verb, &mut out).map(|_| ()),
+        Ok(Parsed::Show(_)) => Ok(()),
+        Err(error) => Err(error),
+    };
+    if let Err(error) = result {
+        let complaint = error.to_string();
+        prop_assert!(!complaint.is_empty() && !complaint.contains('\n'), "{:?}", complaint);
+        prop_assert!(out.is_empty());
+    }
+    Ok(())
+}
