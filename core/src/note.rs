@@ -6,6 +6,7 @@ use crate::class::{GrowthClass, RecoveryClass};
 use crate::figures::{Confidence, Figure, Figures};
 use crate::length::Length;
 use crate::pull_test::PullTest;
+use crate::ratio::Ratio;
 use crate::{Rules, num};
 
 /// How many kinds of note there are.
@@ -56,7 +57,8 @@ pub enum Note {
     EarlyRest,
     /// The recovery figure is too uncertain to grade; judge by growth.
     RecoveryNotReadable,
-    /// Growth and recovery would grade this cloth two or more steps apart.
+    /// Growth and recovery would grade this cloth two or more steps apart. Only from 12 % of stretch on: cloth that
+    /// stretches less is judged by growth.
     GradesDisagree,
 }
 
@@ -85,7 +87,8 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
     let unreadable = recovery.is_some_and(|recovery| !recovery_is_readable(&recovery, rules.confidence));
     let apart = figures.rest.zip(recovery).is_some_and(|(rest, recovery)| {
         let growth = GrowthClass::of(rest.growth.ratio).rank();
-        !unreadable && growth.abs_diff(RecoveryClass::of(recovery.ratio).rank()) > 1
+        let stretches = Ratio::new(12, 100).is_some_and(|from| figures.stretch.ratio >= from);
+        stretches && !unreadable && growth.abs_diff(RecoveryClass::of(recovery.ratio).rank()) > 1
     });
     let found = [
         (Note::OnePull, num::count(test.pulls().len()) == 1 && !rules.scatter.is_scale_only()),

@@ -1,2 +1,12 @@
-//! x
+//! The handheld, whatever board it runs on: a `no_std` library that also builds and tests on a desk.
+//!
+//! Boards are thin: they own pins and clocks, read the levels of their keys through [`keys`], and hand them with the
+//! time to this library. Nothing here knows a register or a clock.
+
 #![no_std]
+
+#[cfg(test)]
+extern crate std;
+
+pub mod button;
+pub mod keys;
