@@ -1,1 +1,5 @@
-//! x
+//! What crosses crates: outside references, calibration, hostile input, layering. This library holds what several
+//! of the tests share.
+
+pub mod bench_data;
+pub mod calibration;

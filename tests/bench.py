@@ -1,0 +1,102 @@
+"""The parts of `tests/bench` that are measured from outside: the same sums in another language, and start-up.
+
+    bench.py sums DATA.csv FULL_NS FIGURES_NS DIVISION_NS
+    bench.py startup EMPTY_PROGRAM TENTER
+
+Needs the library `uncertainties` for `sums`; `tests/bench` installs it.
+"""
+
+import csv
+import math
+import os
+import statistics
+import sys
+import time
+
+STEPS_PER_MM = 1600
+AGREE_WITHIN = 1e-3  # Points, for values and standard uncertainties alike.
+PASSES = 3
+RUNS = 200
+CHECK = ["check", "--gauge", "10cm", "--to", "10.5cm", "--wants", "5%"]
+CLOSE = 3  # Exit code: 5 % read where 5 % is asked is a coin toss.
+
+
+def sums(row):
+    """Stretch, growth and recovery in percent; each length carries the error of its reading, the gauge a shared one."""
+    from uncertainties import ufloat
+
+    u = row["division"] / math.sqrt(12)
+    gauge = ufloat(row["gauge"], u)
+    pulls = [ufloat(row[f"pull{i}"], u) for i in range(1, 6)]
+    recovered = ufloat(row["recovered"], u)
+    stretch = 100 * (sum(pulls) / 5 - gauge) / gauge
+    growth = 100 * (recovered - gauge) / gauge
+    # The rest was read after the last pull, so its recovery is that pull's.
+    recovery = 100 * (pulls[4] - recovered) / (pulls[4] - gauge)
+    return [(figure.nominal_value, figure.std_dev) for figure in (stretch, growth, recovery)]
+
+
+def compare_sums(path, full_ns, figures_ns, division_ns):
+    """Checks that both sides agree, then prints what each costs per test."""
+    lengths = ["division", "gauge", "pull1", "pull2", "pull3", "pull4", "pull5", "recovered"]
+    names = ["stretch", "growth", "recovery"]
+    with open(path, newline="") as file:
+        rows = list(csv.DictReader(file))
+    if not rows:
+        sys.exit("no tests to compare")
+    tests = [{name: int(row[name]) / STEPS_PER_MM for name in lengths} for row in rows]
+
+    times = []
+    for _ in range(PASSES):
+        start = time.perf_counter()
+        results = [sums(test) for test in tests]
+        times.append((time.perf_counter() - start) / len(tests) * 1e9)
+    python_ns = min(times)
+
+    worst = 0.0
+    for row, result in zip(rows, results, strict=True):
+        for name, (value, u) in zip(names, result, strict=True):
+            apart = max(abs(value - float(row[name])), abs(u - float(row["u_" + name])))
+            worst = max(worst, apart)
+            if not apart <= AGREE_WITHIN:
+                sys.exit(f"{name} differs: core {row[name]} ± {row['u_' + name]}, uncertainties {value} ± {u} for {row}")
+    print(f"core and uncertainties agree on {len(tests)} tests: at most {worst:.1e} points apart")
+
+    print(f"{'per test':34}{'ns':>12}{'times plain division':>22}{'uncertainties takes':>22}")
+    for name, ns in [
+        ("plain division (core's language)", division_ns),
+        ("core, figures only", figures_ns),
+        ("core, full evaluation", full_ns),
+        ("uncertainties, figures only", python_ns),
+    ]:
+        print(f"{name:34}{ns:12.1f}{ns / division_ns:22.1f}{python_ns / ns:16.0f} times")
+
+
+def run(program, arguments, wanted):
+    """Seconds from starting a program to its end, its output thrown away."""
+    silent = [(os.POSIX_SPAWN_OPEN, 1, os.devnull, os.O_WRONLY, 0)]
+    start = time.perf_counter()
+    child = os.posix_spawn(program, [program, *arguments], os.environ, file_actions=silent)
+    _, status = os.waitpid(child, 0)
+    taken = time.perf_counter() - start
+    code = os.waitstatus_to_exitcode(status)
+    if code != wanted:
+        sys.exit(f"{program} ended with {code}, not {wanted}")
+    return taken
+
+
+def compare_startup(empty, tenter):
+    """Prints median times; the programs take turns, so that a busy moment hits both."""
+    times = [(run(empty, [], 0), run(tenter, CHECK, CLOSE)) for _ in range(RUNS)]
+    empty_ms, tenter_ms = (1e3 * statistics.median(column) for column in zip(*times, strict=True))
+    print(f"median of {RUNS} runs: empty program {empty_ms:.2f} ms, tenter check {tenter_ms:.2f} ms, ratio {tenter_ms / empty_ms:.2f}")
+
+
+if __name__ == "__main__":
+    match sys.argv[1:]:
+        case ["sums", path, *times] if len(times) == 3:
+            compare_sums(path, *map(float, times))
+        case ["startup", empty, tenter]:
+            compare_startup(empty, tenter)
+        case _:
+            sys.exit(__doc__)
