@@ -56,7 +56,8 @@ impl Ratio {
         self.den
     }
 
-    /// The ratio in percent, rounded to `decimals` places (at most 6), ties away from zero.
+    /// The ratio in percent, rounded to `decimals` places (at most 6), ties away from zero. What does not fit is shown
+    /// as the largest number of that sign.
     ///
     /// ```
     /// assert_eq!(tenter_core::Ratio::new(11, 32).unwrap().percent(3).to_string(), "34.375");
@@ -68,7 +69,8 @@ impl Ratio {
         let den = i128::from(self.den);
         let sign = if self.num < 0 { -1 } else { 1 };
         let rounded = (doubled + sign * den).checked_div(2 * den).unwrap_or(0);
-        Decimal::new(i64::try_from(rounded).unwrap_or(i64::MAX), decimals)
+        let largest = if rounded < 0 { i64::MIN } else { i64::MAX };
+        Decimal::new(i64::try_from(rounded).unwrap_or(largest), decimals)
     }
 
     /// The ratio in percent as the nearest `f32`: for uncertainties and drawings, never for a comparison.
@@ -124,6 +126,7 @@ mod tests {
         assert_eq!(percent(1, 2000, 1), "0.1");
         assert_eq!(percent(-1, 2000, 1), "-0.1");
         assert_eq!(percent(5, 9, 2), "55.56");
+        assert_eq!(percent(i64::MIN, 1, 6), Decimal::new(i64::MIN, 6).to_string());
         assert_eq!(percent(i64::MAX, 1, 6), Decimal::new(i64::MAX, 6).to_string());
     }
 }

@@ -27,8 +27,11 @@ pub fn chance_not_negative(c: f32, half_widths: &[f32]) -> Option<f32> {
     if !c.is_finite() || !largest.is_finite() || half_widths.iter().any(|h| h.is_nan()) {
         return None;
     }
+    if c == 0.0 {
+        return Some(0.5);
+    }
     if largest == 0.0 {
-        return Some(sign_chance(c));
+        return Some(if c > 0.0 { 1.0 } else { 0.0 });
     }
     let mut widths: Vec<f32, MOST> = Vec::new();
     for h in half_widths.iter().map(|h| h.abs() / largest).filter(|h| *h > 1e-3) {
@@ -46,14 +49,6 @@ pub fn chance_not_negative(c: f32, half_widths: &[f32]) -> Option<f32> {
         return Some(1.0 - corner_sum(-c, &widths));
     }
     Some(corner_sum(c, &widths))
-}
-
-fn sign_chance(c: f32) -> f32 {
-    match c {
-        c if c > 0.0 => 1.0,
-        c if c < 0.0 => 0.0,
-        _ => 0.5,
-    }
 }
 
 /// Σ over the signs s of (Π sᵢ) (c + Σ sᵢ hᵢ)₊ᵏ / (k! Π 2hᵢ).
