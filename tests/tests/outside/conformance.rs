@@ -184,7 +184,7 @@ fn first_accepted_readings() {
     assert_near(too_soon, 0.869, 6e-4, "263 mm on 250 mm, 1 mm scale");
 }
 
-/// The grain of `f32`: the margin is exactly zero, the sum over the corners of the error box rounds.
+/// A reading on the limit has a chance of one half to the last bit.
 const ON_LIMIT: f64 = 0.0;
 
 /// Simple acceptance right at the limit errs in up to half of the cases (ILAC-G8 as laboratories state it): the
