@@ -4,6 +4,7 @@ use core::fmt;
 use heapless::Vec;
 
 use crate::line::{Line, Point};
+use crate::list::list;
 use crate::num;
 use crate::pull_test::{MAX_RESTS, PullTest, Rest};
 
@@ -109,11 +110,8 @@ impl core::error::Error for ForecastError {}
 /// ```
 pub fn forecast(test: &PullTest, seconds: u32) -> Result<Forecast, ForecastError> {
     let newest = test.rests().last().map(|rest| rest.after_pull);
-    let readings: Vec<&Rest, MAX_RESTS> = test
-        .rests()
-        .iter()
-        .filter(|rest| Some(rest.after_pull) == newest && rest.seconds >= FIRST_READING_SECONDS)
-        .collect();
+    let counts = |rest: &&Rest| Some(rest.after_pull) == newest && rest.seconds >= FIRST_READING_SECONDS;
+    let readings: Vec<&Rest, MAX_RESTS> = list(test.rests().iter().filter(counts));
     let (Some(first), Some(last)) = (readings.first(), readings.last()) else {
         return Err(ForecastError::TooFew);
     };
@@ -153,14 +151,11 @@ fn ln_later(then: &Rest, later: u32) -> f32 {
 /// The power n with which growth falls, 0 to 0.6.
 fn exponent(readings: &[&Rest], growth: impl Fn(&Rest) -> f32) -> f32 {
     let Some(last) = readings.last() else { return 0.0 };
-    let points: Vec<Point, MAX_RESTS> = readings
-        .iter()
-        .map(|rest| Point {
-            x: ln_later(rest, last.seconds),
-            // A reading below the last one counts as equal: no fall is seen there.
-            y: num::rough_ln(growth(rest) / growth(last)),
-            weight: num::sqrt(num::float(rest.seconds.into()) + 10.0),
-        })
-        .collect();
+    let points: Vec<Point, MAX_RESTS> = list(readings.iter().map(|rest| Point {
+        x: ln_later(rest, last.seconds),
+        // A reading below the last one counts as equal: no fall is seen there.
+        y: num::rough_ln(growth(rest) / growth(last)),
+        weight: num::sqrt(num::float(rest.seconds.into()) + 10.0),
+    }));
     Line::through(&points).map_or(0.0, |line| line.slope.clamp(0.0, 0.6))
 }

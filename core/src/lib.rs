@@ -13,6 +13,7 @@ pub mod forecast;
 mod length;
 mod limit;
 pub mod line;
+mod list;
 mod note;
 mod num;
 mod pull_test;

@@ -94,7 +94,7 @@ impl Limit {
         if text.is_empty() {
             return Err(LimitError::Empty);
         }
-        let Some((gauge, extended)) = text.split_once(" to ") else {
+        let Some((gauge, extended)) = split_at(text, " to ") else {
             return Self::parse_percent(text);
         };
         if text.contains('%') {
@@ -167,6 +167,15 @@ impl fmt::Display for Limit {
         }
         write!(f, "{} %", decimal::Decimal::new(scaled, decimals))
     }
+}
+
+/// What stands before and after the first `mark`. `str::split_once` does the same, but its search for a text, unlike
+/// that for a character, holds index checks that stay in the program.
+fn split_at<'t>(text: &'t str, mark: &str) -> Option<(&'t str, &'t str)> {
+    text.char_indices().find_map(|(at, _)| {
+        let (head, tail) = text.split_at_checked(at)?;
+        Some((head, tail.strip_prefix(mark)?))
+    })
 }
 
 /// Why a text is no limit.
@@ -255,7 +264,7 @@ impl Range {
     /// assert_eq!(Range::parse("..30%", Unit::Mm), Ok(most));
     /// ```
     pub fn parse(text: &str, default: Unit) -> Result<Self, LimitError> {
-        let Some((low, high)) = text.split_once("..") else {
+        let Some((low, high)) = split_at(text, "..") else {
             return Limit::parse(text, default).map(|limit| Self { at_least: Some(limit), at_most: None });
         };
         let end = |text: &str| match text.trim() {

@@ -5,6 +5,7 @@ use heapless::Vec;
 use crate::class::{GrowthClass, RecoveryClass};
 use crate::figures::{Confidence, Figure, Figures};
 use crate::length::Length;
+use crate::list::list;
 use crate::pull_test::PullTest;
 use crate::ratio::Ratio;
 use crate::{Rules, num};
@@ -99,5 +100,5 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
         (Note::RecoveryNotReadable, unreadable),
         (Note::GradesDisagree, apart),
     ];
-    found.into_iter().filter_map(|(note, holds)| holds.then_some(note)).collect()
+    list(found.into_iter().filter_map(|(note, holds)| holds.then_some(note)))
 }

@@ -15,6 +15,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::length::Length;
 use crate::limit::{Demand, Limit, Range};
+use crate::list::list;
 use crate::pull_test::{Grain, Held, Load, MAX_PULLS, MAX_RESTS, PullTest};
 use crate::scale::{Ends, Scale};
 
@@ -265,16 +266,12 @@ impl From<&PullTest> for TestV1 {
                 Load::Hand => None,
                 Load::Force { millinewtons } => Some(millinewtons),
             },
-            pulls: test.pulls().iter().map(|pull| units(pull.steps() - gauge).unsigned_abs()).collect(),
-            rests: test
-                .rests()
-                .iter()
-                .map(|rest| RestV1 {
-                    after_pull: rest.after_pull,
-                    seconds: rest.seconds,
-                    growth: units(rest.recovered.steps() - gauge),
-                })
-                .collect(),
+            pulls: list(test.pulls().iter().map(|pull| units(pull.steps() - gauge).unsigned_abs())),
+            rests: list(test.rests().iter().map(|rest| RestV1 {
+                after_pull: rest.after_pull,
+                seconds: rest.seconds,
+                growth: units(rest.recovered.steps() - gauge),
+            })),
         }
     }
 }

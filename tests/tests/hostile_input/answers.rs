@@ -1,0 +1,188 @@
+//! Figures and answers from any valid test, demand and rules.
+
+use num_bigint::BigInt;
+use num_rational::BigRational;
+use proptest::prelude::*;
+use tenter_core::{
+    Answer, Ask, Confidence, Demand, Evaluation, Figure, Figures, Length, Limit, MAX_PULLS, Part, PullTest, Range,
+    Ratio, Rules, Side, TestError, suits,
+};
+
+use crate::given;
+
+/// How much a chance may differ from the exact one: what `f32` leaves of it.
+const CHANCE_ERROR: f32 = 1e-4;
+
+fn rational(ratio: Ratio) -> BigRational {
+    BigRational::new(ratio.numerator().into(), ratio.denominator().into())
+}
+
+fn assert_sane(figure: &Figure, confidence: Confidence) {
+    assert!(figure.u > 0.0 && figure.u.is_finite() && figure.dof >= 1.0, "{figure:?}");
+    let (low, high) = figure.interval(confidence);
+    let middle = figure.ratio.percent_f32();
+    assert!(low.is_finite() && high.is_finite() && low <= middle && middle <= high, "{low} {middle} {high}");
+}
+
+/// The figures are the quotients they are said to be, worked out in whole numbers.
+fn assert_quotients(test: &PullTest, figures: &Figures) {
+    let sum =
+        |lengths: &mut dyn Iterator<Item = Length>| lengths.map(|length| BigInt::from(length.steps())).sum::<BigInt>();
+    let times_gauge = |count: usize| BigInt::from(test.gauge().steps()) * BigInt::from(count);
+    let gauges = times_gauge(test.pulls().len());
+    let extended = sum(&mut test.pulls().iter().copied());
+    assert_eq!(rational(figures.stretch.ratio), BigRational::new(extended - &gauges, gauges));
+    let Some(figures) = figures.rest else {
+        return assert!(test.rests().is_empty());
+    };
+    let longest = test.rests().iter().map(|rest| rest.seconds).max().unwrap();
+    let rests: Vec<_> = test.rests().iter().filter(|rest| rest.seconds == longest).collect();
+    assert_eq!((figures.seconds, usize::try_from(figures.readings).unwrap()), (longest, rests.len()));
+    let recovered = sum(&mut rests.iter().map(|rest| rest.recovered));
+    let extended = sum(&mut rests.iter().map(|rest| test.pulls()[usize::from(rest.after_pull)]));
+    let gauges = times_gauge(rests.len());
+    assert_eq!(rational(figures.growth.ratio), BigRational::new(&recovered - &gauges, gauges.clone()));
+    let recovery = (extended > gauges).then(|| BigRational::new(&extended - recovered, extended - gauges));
+    assert_eq!(figures.recovery.map(|figure| rational(figure.ratio)), recovery);
+}
+
+/// The answer of a part is what its chance says.
+fn assert_consistent(part: &Part, confidence: Confidence) {
+    let Some(chance) = part.chance else {
+        return assert_eq!(part.answer, Answer::Unknown);
+    };
+    assert!((0.0..=1.0).contains(&chance), "{part:?}");
+    let no = if part.side == Side::AtLeast { Answer::Short } else { Answer::Over };
+    let want = match confidence.chance() {
+        enough if chance >= enough => Answer::Meets,
+        enough if 1.0 - chance >= enough => no,
+        _ => Answer::Close,
+    };
+    assert_eq!(part.answer, want, "{part:?}");
+}
+
+fn assert_plans_more(test: &PullTest, evaluation: &Evaluation) {
+    let Some(settle) = evaluation.settle else { return };
+    assert_eq!(evaluation.answer, Some(Answer::Close));
+    let (pulls, most) = (u8::try_from(test.pulls().len()).unwrap(), u8::try_from(MAX_PULLS).unwrap());
+    let plan = settle.plan;
+    assert!(plan.gauge >= test.gauge() && plan.pulls >= pulls && plan.pulls <= most, "{settle:?}");
+    assert!(plan.gauge > test.gauge() || plan.pulls > pulls, "{settle:?}");
+    assert!(settle.gauge.is_none_or(|gauge| gauge > test.gauge()), "{settle:?}");
+    assert!(settle.pulls.is_none_or(|more| more > pulls && more <= most), "{settle:?}");
+}
+
+fn chances(test: &PullTest, demand: &Demand, rules: &Rules) -> Vec<(Ask, Side, Option<f32>)> {
+    let evaluation = Evaluation::of(test, demand, rules).unwrap();
+    evaluation.parts.iter().map(|part| (part.ask, part.side, part.chance)).collect()
+}
+
+/// The same limit on both sides of everything.
+fn all_ask(limit: Limit) -> Demand {
+    let range = Range { at_least: Some(limit), at_most: Some(limit) };
+    Demand {
+        lengthwise: range,
+        crosswise: range,
+        bias: range,
+        growth_at_most: Some(limit),
+        recovery_at_least: Some(limit),
+    }
+}
+
+/// Whether the pulls of the longest rest surely extended the cloth, by more than the errors of reading both ends.
+/// Otherwise the true extension may be negative, and the share of it that came back means nothing.
+fn is_extended(test: &PullTest) -> bool {
+    let longest = test.rests().iter().map(|rest| rest.seconds).max();
+    let mut at_longest = test.rests().iter().filter(|rest| Some(rest.seconds) == longest);
+    let extension = |pull: u8| i64::from(test.pulls()[usize::from(pull)].steps() - test.gauge().steps());
+    at_longest.all(|rest| extension(rest.after_pull) > 4 * i64::from(test.scale().division().steps()))
+}
+
+proptest! {
+    #[test]
+    fn any_test_has_figures(test in given::test(), rules in given::rules()) {
+        let Ok(figures) = Figures::of(&test, rules.scatter) else {
+            return Ok(prop_assert!(test.pulls().is_empty()));
+        };
+        assert_quotients(&test, &figures);
+        assert_sane(&figures.stretch, rules.confidence);
+        if let Some(rest) = figures.rest {
+            assert_sane(&rest.growth, rules.confidence);
+            rest.recovery.iter().for_each(|recovery| assert_sane(recovery, rules.confidence));
+            let with_recovery = rest.correlation.stretch_recovery.zip(rest.correlation.growth_recovery);
+            prop_assert_eq!(with_recovery.is_some(), rest.recovery.is_some());
+            let (a, b) = with_recovery.unwrap_or_default();
+            for correlation in [rest.correlation.stretch_growth, a, b] {
+                prop_assert!((-1.0..=1.0).contains(&correlation), "{correlation}");
+            }
+        }
+    }
+
+    #[test]
+    fn any_test_has_an_answer(test in given::test(), demand in given::demand(), rules in given::rules()) {
+        let Ok(evaluation) = Evaluation::of(&test, &demand, &rules) else {
+            prop_assert!(test.pulls().is_empty());
+            return Ok(prop_assert_eq!(Figures::of(&test, rules.scatter), Err(TestError::NoPull)));
+        };
+        let stretch = demand.stretch(test.grain());
+        let asked = [stretch.at_least, stretch.at_most, demand.growth_at_most, demand.recovery_at_least];
+        let limits: Vec<Limit> = asked.into_iter().flatten().collect();
+        prop_assert_eq!(evaluation.parts.iter().map(|part| part.limit).collect::<Vec<_>>(), limits);
+        evaluation.parts.iter().for_each(|part| assert_consistent(part, rules.confidence));
+        let worst = evaluation.parts.iter().map(|part| part.answer).reduce(Answer::worse);
+        prop_assert_eq!(evaluation.answer, worst);
+        prop_assert!(evaluation.parts.iter().all(|part| part.answer.worse(worst.unwrap()) == worst.unwrap() || worst.unwrap().worse(part.answer) == worst.unwrap()));
+        assert_plans_more(&test, &evaluation);
+        let notes: std::collections::HashSet<_> = evaluation.notes.iter().collect();
+        prop_assert_eq!(notes.len(), evaluation.notes.len());
+    }
+
+    #[test]
+    fn asking_more_is_met_no_more_likely(
+        test in given::pulled_test(), rules in given::rules(), one in given::limit(), other in given::limit(),
+    ) {
+        let (less, more) = if one.ratio() <= other.ratio() { (one, other) } else { (other, one) };
+        let (less, more) = (chances(&test, &all_ask(less), &rules), chances(&test, &all_ask(more), &rules));
+        for ((ask, side, less), (_, _, more)) in less.into_iter().zip(more) {
+            let Some((less, more)) = less.zip(more) else { continue };
+            if ask == Ask::Recovery && !is_extended(&test) {
+                continue;
+            }
+            match side {
+                Side::AtLeast => prop_assert!(more <= less + CHANCE_ERROR, "{ask:?} at least: {less} {more}"),
+                Side::AtMost => prop_assert!(less <= more + CHANCE_ERROR, "{ask:?} at most: {less} {more}"),
+            }
+        }
+    }
+
+    #[test]
+    fn the_two_sides_of_a_limit_share_the_whole(test in given::pulled_test(), rules in given::rules(), limit in given::limit()) {
+        let chances = chances(&test, &all_ask(limit), &rules);
+        let (least, most) = (chances[0].2.unwrap(), chances[1].2.unwrap());
+        prop_assert!((least + most - 1.0).abs() < 1e-6, "{least} {most}");
+    }
+
+    #[test]
+    fn longer_pulls_are_no_shorter(
+        test in given::pulled_test(), rules in given::rules(), limit in given::limit(), longer in 1..100_000i32,
+    ) {
+        let mut further = PullTest::new(test.gauge(), test.grain()).unwrap().with_scale(test.scale()).unwrap();
+        let room = test.gauge().steps().saturating_mul(11).min(given::MOST) - test.pulls().iter().max().unwrap().steps();
+        for pull in test.pulls() {
+            further.add_pull(Length::from_steps(pull.steps() + longer.min(room))).unwrap();
+        }
+        let demand = Demand::for_grain(test.grain(), Range { at_least: Some(limit), at_most: None });
+        let [near, far] = [&test, &further].map(|test| chances(test, &demand, &rules)[0].2.unwrap());
+        prop_assert!(near <= far + CHANCE_ERROR, "{near} {far}");
+    }
+
+    #[test]
+    fn what_suits_is_met(test in given::pulled_test(), rules in given::rules()) {
+        for row in suits(&test, &rules).unwrap() {
+            let milli = |milli| Limit::milli_percent(milli).ok();
+            let range = Range { at_least: milli(row.at_least), at_most: row.at_most.and_then(milli) };
+            let demand = Demand::for_grain(test.grain(), range);
+            prop_assert_eq!(Evaluation::of(&test, &demand, &rules).unwrap().answer, Some(Answer::Meets), "{}", row.garment);
+        }
+    }
+}

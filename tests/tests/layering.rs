@@ -1,0 +1,269 @@
+//! Who may depend on whom: crates, after `cargo metadata`, and the modules of core, after its sources.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use serde_json::Value;
+
+const CORE: &str = "tenter-core";
+const FIRMWARE: &str = "tenter-firmware";
+const HOST: &str = "tenter";
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap()
+}
+
+/// The packages of the workspace and of all it needs.
+struct Packages {
+    /// By package identifier.
+    all: BTreeMap<String, Value>,
+    /// What each needs to be built: normal and build dependencies, not those of its tests.
+    needs: BTreeMap<String, Vec<String>>,
+}
+
+impl Packages {
+    fn read() -> Self {
+        let mut cargo = Command::new(env!("CARGO"));
+        let output = cargo.current_dir(root()).args(["metadata", "--format-version", "1"]).output().unwrap();
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+        let metadata: Value = serde_json::from_slice(&output.stdout).unwrap();
+        let list = |value: &Value| value.as_array().unwrap().clone();
+        let id = |value: &Value| value.as_str().unwrap().to_string();
+        let all = list(&metadata["packages"]).into_iter().map(|package| (id(&package["id"]), package)).collect();
+        let needed = |node: &Value| {
+            let deps = list(&node["deps"]).into_iter();
+            let built = deps.filter(|dep| list(&dep["dep_kinds"]).iter().any(|kind| kind["kind"] != "dev"));
+            built.map(|dep| id(&dep["pkg"])).collect()
+        };
+        let nodes = list(&metadata["resolve"]["nodes"]);
+        Self { all, needs: nodes.iter().map(|node| (id(&node["id"]), needed(node))).collect() }
+    }
+
+    fn named(&self, name: &str) -> &Value {
+        self.all.values().find(|package| package["name"] == name).unwrap()
+    }
+
+    /// Everything that `name` needs, directly or not, itself included.
+    fn reach(&self, name: &str) -> BTreeSet<&str> {
+        let mut open = vec![self.named(name)["id"].as_str().unwrap()];
+        let mut seen = BTreeSet::new();
+        while let Some(id) = open.pop() {
+            if seen.insert(id) {
+                open.extend(self.needs[id].iter().map(String::as_str));
+            }
+        }
+        seen
+    }
+
+    fn reach_names(&self, name: &str) -> BTreeSet<&str> {
+        self.reach(name).into_iter().map(|id| self.all[id]["name"].as_str().unwrap()).collect()
+    }
+}
+
+fn assert_never(packages: &Packages, name: &str, forbidden: &[&str]) {
+    let reach = packages.reach_names(name);
+    let found: Vec<_> = forbidden.iter().filter(|other| reach.contains(*other)).collect();
+    assert!(found.is_empty(), "{name} needs {found:?}");
+}
+
+#[test]
+fn core_needs_what_it_says_and_no_more() {
+    let packages = Packages::read();
+    let declared = packages.named(CORE)["dependencies"].as_array().unwrap();
+    let names = |optional: bool| -> BTreeSet<&str> {
+        let ours = declared.iter().filter(|dep| dep["kind"].is_null() && dep["optional"] == optional);
+        ours.map(|dep| dep["name"].as_str().unwrap()).collect()
+    };
+    assert_eq!(names(false), BTreeSet::from(["crc", "heapless", "libm", "micromath", "postcard", "serde"]));
+    assert_eq!(names(true), BTreeSet::from(["defmt"]));
+    for dep in declared.iter().filter(|dep| dep["kind"].is_null()) {
+        let features: Vec<_> = dep["features"].as_array().unwrap().iter().filter_map(Value::as_str).collect();
+        let allocates = features.iter().any(|feature| ["std", "use-std", "alloc"].contains(feature));
+        assert!(!allocates, "{} with {features:?}", dep["name"]);
+    }
+    assert_never(
+        &packages,
+        CORE,
+        &[FIRMWARE, HOST, "embedded-hal", "embedded-graphics", "clap", "rusqlite", "serde_json", "libc", "rand"],
+    );
+}
+
+#[test]
+fn firmware_and_host_meet_in_core_only() {
+    let packages = Packages::read();
+    for name in [FIRMWARE, HOST] {
+        assert!(packages.reach_names(name).contains(CORE), "{name} does not need core: is the graph read rightly?");
+    }
+    assert_never(&packages, FIRMWARE, &[HOST, "rusqlite", "libsqlite3-sys", "clap", "serde_json", "libc"]);
+    assert_never(&packages, HOST, &[FIRMWARE, "embedded-hal", "embedded-graphics"]);
+    assert_never(&packages, HOST, &["tenter-tests"]);
+}
+
+/// `1.89` or `1.89.0` as numbers.
+fn version(text: &str) -> [u32; 3] {
+    let mut parts = text.split('.').map(|part| part.parse().unwrap());
+    [(); 3].map(|()| parts.next().unwrap_or(0))
+}
+
+#[test]
+fn the_stated_rust_version_is_no_older_than_that_of_any_package_needed() {
+    let packages = Packages::read();
+    let stated = |package: &Value| package["rust_version"].as_str().map(version);
+    for name in [CORE, FIRMWARE, HOST] {
+        let ours = stated(packages.named(name)).unwrap();
+        let reach = packages.reach(name);
+        let newer = reach.iter().filter(|id| stated(&packages.all[**id]).is_some_and(|theirs| theirs > ours));
+        assert_eq!(newer.collect::<Vec<_>>(), Vec::<&&str>::new(), "{name} states {ours:?}");
+    }
+}
+
+/// Every `.rs` file below a folder, build output left out.
+fn sources(folder: &Path) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let name = path.file_name().unwrap().to_string_lossy();
+        if path.is_dir() && name != "target" && !name.starts_with('.') {
+            found.extend(sources(&path));
+        } else if path.extension().is_some_and(|ending| ending == "rs") {
+            found.push(path);
+        }
+    }
+    found
+}
+
+/// The lines of a source that are no comment, numbered from 1.
+fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    (1..).zip(text.lines()).filter(|(_, line)| !line.trim_start().starts_with("//"))
+}
+
+#[test]
+fn no_source_is_long() {
+    let files = sources(root());
+    assert!(files.len() > 30, "only {} sources found", files.len());
+    for file in files {
+        let lines = fs::read_to_string(&file).unwrap().lines().count();
+        assert!(lines <= 600, "{} has {lines} lines", file.display());
+    }
+}
+
+#[test]
+fn core_and_firmware_are_no_std_without_unsafe_code() {
+    for folder in ["core/src", "firmware/src"] {
+        let folder = root().join(folder);
+        let lib = fs::read_to_string(folder.join("lib.rs")).unwrap();
+        assert!(lib.lines().any(|line| line == "#![no_std]"), "{}", folder.display());
+        for file in sources(&folder) {
+            let text = fs::read_to_string(&file).unwrap();
+            let word = |line: &str| line.split(|c: char| !c.is_alphanumeric() && c != '_').any(|word| word == "unsafe");
+            let unsafe_lines: Vec<_> = code(&text).filter(|(_, line)| word(line)).collect();
+            assert!(unsafe_lines.is_empty(), "{}: {unsafe_lines:?}", file.display());
+        }
+    }
+}
+
+/// The layers of core, the lowest first: a module may use those of its own layer and of the layers before it.
+const LAYERS: &[&[&str]] = &[
+    &["num", "list", "decimal", "ratio"],
+    &["length", "scale", "pull_test", "limit"],
+    &["stats", "student", "rectangular", "uncertainty", "line", "scatter"],
+    &["figures", "forecast"],
+    &["chance", "answer", "settle", "class", "suits", "note"],
+    &["record"],
+];
+
+fn layer(module: &str) -> usize {
+    let place = LAYERS.iter().position(|modules| modules.contains(&module));
+    place.unwrap_or_else(|| panic!("core's module {module} stands in no layer"))
+}
+
+/// Which module each name at the root of core comes from, the modules themselves included.
+fn core_names() -> BTreeMap<String, String> {
+    let text = fs::read_to_string(root().join("core/src/lib.rs")).unwrap();
+    let text: String = code(&text).map(|(_, line)| line.trim().to_string() + " ").collect();
+    let mut names = BTreeMap::new();
+    for statement in text.split(';').map(str::trim) {
+        if let Some(module) = statement.rsplit_once("mod ").map(|(_, module)| module.to_string()) {
+            names.insert(module.clone(), module);
+        } else if let Some((module, list)) = statement.strip_prefix("pub use ").and_then(|use_| use_.split_once("::")) {
+            let list = list.trim_matches(['{', '}', ' ']).split(',').map(str::trim).filter(|name| !name.is_empty());
+            names.extend(list.map(|name| (name.to_string(), module.to_string())));
+        }
+    }
+    names
+}
+
+/// The first names after each `crate::` in a source, those of a braced list one by one.
+fn used(text: &str) -> BTreeSet<String> {
+    let text: String = code(text).map(|(_, line)| line.to_string() + " ").collect();
+    let first_name =
+        |path: &str| -> String { path.trim().chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect() };
+    let mut names = BTreeSet::new();
+    for path in text.split("crate::").skip(1) {
+        let Some(list) = path.strip_prefix('{') else {
+            names.insert(first_name(path));
+            continue;
+        };
+        let (mut depth, mut start) = (0, 0);
+        for (at, c) in list.char_indices() {
+            if depth == 0 && (c == ',' || c == '}') {
+                names.insert(first_name(&list[start..at]));
+                start = at + 1;
+            }
+            match c {
+                '{' => depth += 1,
+                '}' if depth == 0 => break,
+                '}' => depth -= 1,
+                _ => {}
+            }
+        }
+    }
+    names.remove("");
+    names
+}
+
+#[test]
+fn core_modules_use_their_own_layer_and_those_below() {
+    let names = core_names();
+    let mut uses = 0;
+    let mut wrong = Vec::new();
+    for file in sources(&root().join("core/src")).iter().filter(|file| !file.ends_with("lib.rs")) {
+        let module = file.file_stem().unwrap().to_str().unwrap();
+        for name in used(&fs::read_to_string(file).unwrap()) {
+            let from = names.get(&name).unwrap_or_else(|| panic!("{module} uses {name}, which is not in lib.rs"));
+            uses += 1;
+            if layer(from) > layer(module) {
+                wrong.push(format!("{module} uses {from}"));
+            }
+        }
+    }
+    assert!(uses > 40, "only {uses} uses found");
+    assert_eq!(wrong, Vec::<String>::new());
+}
+
+#[test]
+fn the_layers_are_those_in_the_documentation() {
+    let names = core_names();
+    let text = fs::read_to_string(root().join("core/src/lib.md")).unwrap();
+    let rows = text.lines().filter_map(|line| line.strip_prefix("| ")?.split('|').next()).skip(1);
+    let rows: Vec<Vec<&str>> = rows
+        .map(|row| {
+            row.split(',').map(|name| name.trim().trim_matches(['[', ']', '`']).trim_start_matches("mod@")).collect()
+        })
+        .collect();
+    assert_eq!(rows.len(), LAYERS.len());
+    for (place, row) in rows.iter().enumerate() {
+        for name in row {
+            assert_eq!(layer(&names[*name]), place, "{name}");
+        }
+    }
+}
+
+#[test]
+fn uses_are_read_rightly() {
+    let text =
+        "use crate::{Rules, class::{A, B}, num};\nlet x = crate::length::Length::ZERO;\n// crate::none\nuse crate::a;";
+    assert_eq!(used(text), ["Rules", "a", "class", "length", "num"].map(String::from).into());
+}
