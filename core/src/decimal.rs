@@ -19,8 +19,16 @@ pub(crate) enum DecimalError {
     NotANumber,
     /// `1,250`: three digits after a comma may be a decimal comma or a thousands separator.
     AmbiguousComma,
-    TooManyDigits,
+    /// Above 10¹⁵, whatever the unit.
+    TooLarge,
+    /// Finer than 10⁻⁹.
+    TooFine,
 }
+
+/// Decimals that are read; further zeros are passed over.
+const MOST_DECIMALS: u8 = 9;
+/// The largest number of units of its last decimal that is read.
+const MOST: i64 = 1_000_000_000_000_000;
 
 /// Reads `12`, `10.5` or `10,5`.
 pub(crate) fn parse(text: &str) -> Result<Fraction, DecimalError> {
@@ -31,14 +39,16 @@ pub(crate) fn parse(text: &str) -> Result<Fraction, DecimalError> {
         match c {
             b'0'..=b'9' => {
                 digits = digits.saturating_add(1);
-                num = num
-                    .checked_mul(10)
-                    .and_then(|n| n.checked_add(i64::from(c - b'0')))
-                    .filter(|n| *n <= 1_000_000_000_000)
-                    .ok_or(DecimalError::TooManyDigits)?;
-                if separator.is_some() {
-                    after = after.saturating_add(1);
-                    den = den.checked_mul(10).filter(|d| *d <= 1_000_000_000).ok_or(DecimalError::TooManyDigits)?;
+                after = after.saturating_add(separator.is_some().into());
+                if after > MOST_DECIMALS && c != b'0' {
+                    return Err(DecimalError::TooFine);
+                }
+                if after <= MOST_DECIMALS {
+                    num = num.saturating_mul(10).saturating_add(i64::from(c - b'0'));
+                    den = if separator.is_some() { den.saturating_mul(10) } else { den };
+                }
+                if num > MOST {
+                    return Err(DecimalError::TooLarge);
                 }
             }
             b'.' | b',' if separator.is_none() => separator = Some(c),
@@ -179,6 +189,7 @@ mod tests {
         assert_eq!(parse("10,5"), Ok(Fraction { num: 105, den: 10 }));
         assert_eq!(parse("1.000"), Ok(Fraction { num: 1000, den: 1000 }));
         assert_eq!(parse("5."), Ok(Fraction { num: 5, den: 1 }));
+        assert_eq!(parse("0.5000000000000"), Ok(Fraction { num: 500_000_000, den: 1_000_000_000 }));
     }
 
     #[test]
@@ -187,7 +198,8 @@ mod tests {
         assert_eq!(parse("1.2.3"), Err(DecimalError::NotANumber));
         assert_eq!(parse("."), Err(DecimalError::NotANumber));
         assert_eq!(parse("inf"), Err(DecimalError::NotANumber));
-        assert_eq!(parse("99999999999999999999"), Err(DecimalError::TooManyDigits));
+        assert_eq!(parse("99999999999999999999"), Err(DecimalError::TooLarge));
+        assert_eq!(parse("0.0000000001"), Err(DecimalError::TooFine));
     }
 
     #[test]

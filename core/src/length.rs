@@ -197,7 +197,7 @@ const fn vulgar(c: char) -> Option<Fraction> {
 fn parse_number(text: &str) -> Result<Fraction, LengthError> {
     if let Some((at, fraction)) = text.char_indices().find_map(|(at, c)| vulgar(c).map(|v| ((at, c), v))) {
         let (at, c) = at;
-        let whole = text.get(..at).unwrap_or("").trim_end_matches(['-', ' ']);
+        let whole = text.get(..at).unwrap_or("").trim_end_matches(['-', ' ', '\u{a0}']);
         return match text.get(at.saturating_add(c.len_utf8())..) {
             Some("") => mixed(whole, fraction),
             _ => Err(LengthError::NotANumber),
@@ -212,7 +212,7 @@ fn parse_number(text: &str) -> Result<Fraction, LengthError> {
     if fraction.den == 0 {
         return Err(LengthError::ZeroDenominator);
     }
-    mixed(whole.trim_end_matches(['-', ' ']), fraction)
+    mixed(whole.trim_end_matches(['-', ' ', '\u{a0}']), fraction)
 }
 
 fn mixed(whole: &str, fraction: Fraction) -> Result<Fraction, LengthError> {
@@ -342,7 +342,8 @@ impl From<DecimalError> for LengthError {
         match error {
             DecimalError::NotANumber => Self::NotANumber,
             DecimalError::AmbiguousComma => Self::AmbiguousComma,
-            DecimalError::TooManyDigits => Self::TooLong,
+            DecimalError::TooLarge => Self::TooLong,
+            DecimalError::TooFine => Self::NotAWholeStep,
         }
     }
 }

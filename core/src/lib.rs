@@ -35,7 +35,9 @@ pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};
 pub use length::{Length, LengthError, ShowLength, Unit};
 pub use limit::{Demand, Limit, LimitError, Range};
 pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
-pub use pull_test::{Grain, Held, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, PullTest, Rest, TestError};
+pub use pull_test::{
+    Grain, Held, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, PullTest, Rest, TestError,
+};
 pub use ratio::Ratio;
 pub use scale::{Ends, Scale};
 pub use scatter::Scatter;

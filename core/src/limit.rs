@@ -107,7 +107,8 @@ impl Limit {
         let number = text.strip_suffix('%').unwrap_or(text).trim();
         let value = match decimal::parse(number) {
             Ok(value) => value,
-            Err(DecimalError::TooManyDigits) => return Err(LimitError::TooLarge),
+            Err(DecimalError::TooLarge) => return Err(LimitError::TooLarge),
+            Err(DecimalError::TooFine) => return Err(LimitError::TooFine),
             Err(DecimalError::AmbiguousComma) => return Err(LimitError::AmbiguousComma),
             Err(DecimalError::NotANumber) => return Err(LimitError::NotALimit),
         };
@@ -269,6 +270,8 @@ impl Range {
         };
         let end = |text: &str| match text.trim() {
             "" => Ok(None),
+            // `0...5%` may have lost a dot or gained one.
+            text if text.starts_with('.') => Err(LimitError::NotALimit),
             text => Limit::parse(text, default).map(Some),
         };
         let range = Self { at_least: end(low)?, at_most: end(high)? };

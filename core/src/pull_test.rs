@@ -14,6 +14,13 @@ use crate::scale::Scale;
 /// ```
 pub const MAX_LENGTH: Length = Length::from_mm(10_000);
 
+/// The shortest gauge length taken, 1 mm: one division of the default scale.
+///
+/// ```
+/// assert_eq!(tenter_core::MIN_GAUGE.mm(), 1.0);
+/// ```
+pub const MIN_GAUGE: Length = Length::from_mm(1);
+
 /// The most counted pulls of one test.
 ///
 /// ```
@@ -173,16 +180,16 @@ impl PullTest {
     ///
     /// # Errors
     ///
-    /// [`TestError::GaugeZero`] or [`TestError::GaugeTooLong`].
+    /// [`TestError::GaugeTooShort`] or [`TestError::GaugeTooLong`].
     ///
     /// ```
     /// use tenter_core::{Grain, Length, PullTest, TestError};
     ///
-    /// assert_eq!(PullTest::new(Length::ZERO, Grain::Bias), Err(TestError::GaugeZero));
+    /// assert_eq!(PullTest::new(Length::ZERO, Grain::Bias), Err(TestError::GaugeTooShort));
     /// ```
     pub fn new(gauge: Length, grain: Grain) -> Result<Self, TestError> {
-        if gauge <= Length::ZERO {
-            return Err(TestError::GaugeZero);
+        if gauge < MIN_GAUGE {
+            return Err(TestError::GaugeTooShort);
         }
         if gauge > MAX_LENGTH {
             return Err(TestError::GaugeTooLong);
@@ -459,13 +466,13 @@ impl PullTest {
 /// ```
 /// use tenter_core::TestError;
 ///
-/// assert_eq!(TestError::GaugeZero.field(), "gauge length");
+/// assert_eq!(TestError::GaugeTooShort.field(), "gauge length");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum TestError {
-    /// The gauge length is zero or less.
-    GaugeZero,
+    /// The gauge length is under [`MIN_GAUGE`].
+    GaugeTooShort,
     /// The gauge length is over [`MAX_LENGTH`].
     GaugeTooLong,
     /// A scale division is longer than the gauge length.
@@ -501,7 +508,7 @@ impl TestError {
     #[must_use]
     pub const fn field(self) -> &'static str {
         match self {
-            Self::GaugeZero | Self::GaugeTooLong => "gauge length",
+            Self::GaugeTooShort | Self::GaugeTooLong => "gauge length",
             Self::DivisionTooCoarse => "scale division",
             Self::ExtendedBelowGauge | Self::ExtendedTooLong => "extended length",
             Self::TooManyPulls | Self::NoPull => "pulls",
@@ -514,8 +521,8 @@ impl TestError {
 impl fmt::Display for TestError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::GaugeZero => {
-                "the gauge length must be above zero; type the distance between the marks, such as 100mm"
+            Self::GaugeTooShort => {
+                "the gauge length must be 1 mm or more; type the distance between the marks, such as 100mm"
             }
             Self::GaugeTooLong => "a gauge length over 10 m; check the unit and type one such as 100mm",
             Self::DivisionTooCoarse => "a scale division longer than the gauge length; type one such as 1mm or 1/16in",

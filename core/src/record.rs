@@ -209,7 +209,7 @@ fn open<'b, T: Deserialize<'b>>(bytes: &'b [u8], newest: u8) -> Result<T, Record
     if CHECKSUM.checksum(body) != u32::from_le_bytes(*checksum) {
         return Err(RecordError::Damaged);
     }
-    if body.first().is_none_or(|version| *version > newest) {
+    if *body.first().ok_or(RecordError::Damaged)? > newest {
         return Err(RecordError::Newer);
     }
     match postcard::take_from_bytes(body) {

@@ -27,17 +27,21 @@ pub fn chance_not_negative(c: f32, half_widths: &[f32]) -> Option<f32> {
     if !c.is_finite() || !largest.is_finite() || half_widths.iter().any(|h| h.is_nan()) {
         return None;
     }
-    if c == 0.0 {
-        return Some(0.5);
-    }
     if largest == 0.0 {
-        return Some(if c > 0.0 { 1.0 } else { 0.0 });
+        return Some(match c {
+            0.0 => 0.5,
+            more if more > 0.0 => 1.0,
+            _ => 0.0,
+        });
     }
     let mut widths: Vec<f32, MOST> = Vec::new();
     for h in half_widths.iter().map(|h| h.abs() / largest).filter(|h| *h > 1e-3) {
         widths.push(h).ok()?;
     }
     let c = c / largest;
+    if c == 0.0 {
+        return Some(0.5);
+    }
     let reach: f32 = widths.iter().sum();
     if c >= reach {
         return Some(1.0);

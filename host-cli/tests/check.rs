@@ -151,7 +151,7 @@ fn tables_can_be_chosen() {
 #[test]
 fn bad_input_is_answered_in_one_line() {
     let cases: &[(&str, &str)] = &[
-        ("check --gauge 0 --to 105", "--gauge '0': the gauge length must be above zero"),
+        ("check --gauge 0 --to 105", "--gauge '0': the gauge length must be 1 mm or more"),
         ("check --gauge -10cm --to 105", "a length cannot be negative"),
         ("check --gauge 10cm --to 9cm", "--to '9cm': the extended length is shorter"),
         ("check --gauge 10cm --to 10.5cm --back 10.6cm@60s", "--back '10.6cm@60s': the recovered length is longer"),

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use tenter_core::{
-    Confidence, Demand, Ends, Grain, Held, Length, Limit, Load, MAX_LENGTH, MAX_REST_SECONDS, PullTest, Range, Rules,
-    Scale, Scatter,
+    Confidence, Demand, Ends, Grain, Held, Length, Limit, Load, MAX_LENGTH, MAX_REST_SECONDS, MIN_GAUGE, PullTest,
+    Range, Rules, Scale, Scatter,
 };
 
 /// What is done to a test, lengths in steps.
@@ -28,13 +28,16 @@ impl Act {
 /// The longest length taken, in steps.
 pub const MOST: i32 = MAX_LENGTH.steps();
 
+/// The shortest gauge length taken, in steps.
+pub const LEAST: i32 = MIN_GAUGE.steps();
+
 /// Gauge lengths: everyday ones most of the time, any valid one otherwise.
 pub fn gauge() -> impl Strategy<Value = i32> {
     prop_oneof![
         4 => (50..=500i32).prop_map(|mm| mm * 1600),
         2 => (100..=1500i32).prop_map(|sixty_fourths| sixty_fourths * 635),
-        2 => 1..=MOST,
-        1 => 1..=3000i32,
+        2 => LEAST..=MOST,
+        1 => LEAST..=3000i32,
     ]
 }
 

@@ -41,7 +41,7 @@ proptest! {
     fn any_readings_keep_a_test_valid(gauge: i32, near in given::gauge(), acts in given::any_acts()) {
         for gauge in [gauge, near] {
             let test = PullTest::new(Length::from_steps(gauge), Grain::Bias);
-            prop_assert_eq!(test.is_ok(), gauge > 0 && gauge <= given::MOST);
+            prop_assert_eq!(test.is_ok(), (given::LEAST..=given::MOST).contains(&gauge));
             if let Ok(test) = test {
                 assert_stays_valid(test, &acts);
             }
