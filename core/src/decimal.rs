@@ -19,7 +19,7 @@ pub(crate) enum DecimalError {
     NotANumber,
     /// `1,250`: three digits after a comma may be a decimal comma or a thousands separator.
     AmbiguousComma,
-    /// Above 10¹⁵, whatever the unit.
+    /// Above 10¹⁷ units of its last decimal.
     TooLarge,
     /// Finer than 10⁻⁹.
     TooFine,
@@ -28,7 +28,7 @@ pub(crate) enum DecimalError {
 /// Decimals that are read; further zeros are passed over.
 const MOST_DECIMALS: u8 = 9;
 /// The largest number of units of its last decimal that is read.
-const MOST: i64 = 1_000_000_000_000_000;
+const MOST: i64 = 100_000_000_000_000_000;
 
 /// Reads `12`, `10.5` or `10,5`.
 pub(crate) fn parse(text: &str) -> Result<Fraction, DecimalError> {

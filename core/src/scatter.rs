@@ -71,14 +71,15 @@ impl Scatter {
 
     /// A standard deviation from one's own earlier pulls, in points of stretch, with its degrees of freedom.
     ///
-    /// None unless 0 < points ≤ 100 and 1 ≤ dof; more than a million degrees of freedom count as a million.
+    /// None unless 0 < points ≤ 100 and 3 ≤ dof: a hand of which less is known is better assumed. More than a million
+    /// degrees of freedom count as a million.
     ///
     /// ```
     /// assert!(tenter_core::Scatter::known(f32::NAN, 5.0).is_none());
     /// ```
     #[must_use]
     pub fn known(points: f32, dof: f32) -> Option<Self> {
-        (points > 0.0 && points <= 100.0 && dof >= 1.0).then_some(Self(Kind::Known { points, dof: dof.min(1e6) }))
+        (points > 0.0 && points <= 100.0 && dof >= 3.0).then_some(Self(Kind::Known { points, dof: dof.min(1e6) }))
     }
 
     /// Whether pulls are taken to repeat exactly.

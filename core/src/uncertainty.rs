@@ -90,7 +90,8 @@ impl Variance {
 pub fn sum(parts: &[Variance]) -> Variance {
     let value: f32 = parts.iter().map(|part| part.value).sum();
     let uncertain: f32 = parts.iter().map(|part| part.value * part.value / part.dof).sum();
-    let dof = if uncertain > 0.0 { value * value / uncertain } else { f32::INFINITY };
+    // More than a million are as good as certain, but stay finite: only what is certain is infinitely well known.
+    let dof = if uncertain > 0.0 { (value * value / uncertain).min(1e6) } else { f32::INFINITY };
     Variance { value, dof }
 }
 

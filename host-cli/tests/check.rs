@@ -1,5 +1,7 @@
 //! `tenter check` as a user runs it: the real program, its text, its JSON, its exit codes, its complaints.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // A test says what it expected.
+
 use std::process::{Command, Output};
 
 use proptest::prelude::*;

@@ -164,8 +164,8 @@ pub fn scatter() -> impl Strategy<Value = Scatter> {
     prop_oneof![
         2 => Just(Scatter::ASSUMED),
         1 => Just(Scatter::SCALE_ONLY),
-        2 => (0.01..10f32, 1.0..100f32).prop_map(known),
-        1 => (0.01..10f32, 1.0..4f32).prop_map(known),
+        2 => (0.01..10f32, 3.0..100f32).prop_map(known),
+        1 => (0.01..10f32, 3.0..5f32).prop_map(known),
         2 => (prop::num::f32::ANY, prop::num::f32::ANY).prop_map(known),
     ]
 }

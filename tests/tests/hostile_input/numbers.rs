@@ -147,7 +147,7 @@ proptest! {
 
     #[test]
     fn any_scatter_is_refused_or_has_a_variance(points in ANY, dof in ANY, stretch in ANY) {
-        let sane = points > 0.0 && points <= 100.0 && dof >= 1.0;
+        let sane = points > 0.0 && points <= 100.0 && dof >= 3.0;
         let scatter = Scatter::known(points, dof);
         prop_assert_eq!(scatter.is_some(), sane);
         for scatter in scatter.into_iter().chain([Scatter::ASSUMED, Scatter::SCALE_ONLY]) {
