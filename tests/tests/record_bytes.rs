@@ -23,14 +23,28 @@ fn encoded_demand(demand: &LabelledDemand) -> Vec<u8> {
     record::encode_demand(demand, &mut [0; MAX_DEMAND_BYTES]).unwrap().to_vec()
 }
 
+/// No bit can be turned over and no end cut off without being noticed: what a CRC is for.
+fn assert_damage_is_seen<T>(bytes: &[u8], decode: impl Fn(&[u8]) -> Result<T, RecordError>) {
+    for bit in 0..bytes.len() * 8 {
+        let mut flipped = bytes.to_vec();
+        flipped[bit / 8] ^= 1 << (bit % 8);
+        assert_eq!(decode(&flipped).err(), Some(RecordError::Damaged), "bit {bit}");
+    }
+    for length in 0..bytes.len() {
+        assert_eq!(decode(&bytes[..length]).err(), Some(RecordError::Damaged), "first {length} bytes");
+    }
+}
+
 fn assert_bytes(test: &PullTest, body: &[u8]) {
     assert_eq!(encoded(test), sealed(body));
     assert_eq!(record::decode_test(&sealed(body)).as_ref(), Ok(test));
+    assert_damage_is_seen(&sealed(body), record::decode_test);
 }
 
 fn assert_demand_bytes(demand: &LabelledDemand, body: &[u8]) {
     assert_eq!(encoded_demand(demand), sealed(body));
     assert_eq!(record::decode_demand(&sealed(body)).as_ref(), Ok(demand));
+    assert_damage_is_seen(&sealed(body), record::decode_demand);
 }
 
 #[test]
