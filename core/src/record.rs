@@ -20,7 +20,7 @@ use crate::pull_test::{Grain, Held, Load, MAX_PULLS, MAX_RESTS, PullTest};
 use crate::scale::{Ends, Scale};
 
 /// The most bytes a pull test takes, checksum included. An everyday test (five pulls, two readings after release)
-/// takes 31.
+/// takes 28.
 ///
 /// ```
 /// assert_eq!(tenter_core::record::MAX_TEST_BYTES, 156);
