@@ -55,32 +55,8 @@ pub struct Table {
 /// assert_eq!(tenter_core::TABLES[0].key, "own");
 /// ```
 pub const TABLES: &[Table] = &[
-    Table {
-        key: "own",
-        source: "the tool's own: 2 % is within reading error, 12 % is where the US method for stretch wovens begins, \
-                 18.75, 25, 50, 75 and 100 % are the landmarks most tables share",
-        classes: &[
-            below("rigid", 2_000),
-            below("slight", 12_000),
-            below("comfort", 18_750),
-            below("easy", 25_000),
-            below("moderate", 50_000),
-            below("ample", 75_000),
-            below("sport", 100_000),
-            above("extreme"),
-        ],
-    },
-    Table {
-        key: "own-woven",
-        source: "the tool's own, for wovens",
-        classes: &[
-            below("rigid", 2_000),
-            below("slight", 12_000),
-            below("comfort", 20_000),
-            up_to("stretch woven", 30_000),
-            above("as a knit"),
-        ],
-    },
+    Table::OWN,
+    OWN_WOVEN,
     Table {
         key: "utah-extension",
         source: "Utah State University Extension, Considerations for Knit Fabrics, undated: 4 in to 4 3/4, 5 3/8, and \
@@ -142,7 +118,40 @@ pub const TABLES: &[Table] = &[
     },
 ];
 
+const OWN_WOVEN: Table = Table {
+    key: "own-woven",
+    source: "the tool's own, for wovens",
+    classes: &[
+        below("rigid", 2_000),
+        below("slight", 12_000),
+        below("comfort", 20_000),
+        up_to("stretch woven", 30_000),
+        above("as a knit"),
+    ],
+};
+
 impl Table {
+    /// The tool's own ladder.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Table::OWN.key, "own");
+    /// ```
+    pub const OWN: Self = Self {
+        key: "own",
+        source: "the tool's own: 2 % is within reading error, 12 % is where the US method for stretch wovens begins, \
+                 18.75, 25, 50, 75 and 100 % are the landmarks most tables share",
+        classes: &[
+            below("rigid", 2_000),
+            below("slight", 12_000),
+            below("comfort", 18_750),
+            below("easy", 25_000),
+            below("moderate", 50_000),
+            below("ample", 75_000),
+            below("sport", 100_000),
+            above("extreme"),
+        ],
+    };
+
     /// The table that `key` selects.
     ///
     /// ```

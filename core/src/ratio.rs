@@ -64,13 +64,27 @@ impl Ratio {
     /// ```
     #[must_use]
     pub fn percent(self, decimals: u8) -> Decimal {
-        let unit = Decimal::new(0, decimals).unit();
-        let doubled = 2 * i128::from(self.num) * 100 * i128::from(unit);
-        let den = i128::from(self.den);
-        let sign = if self.num < 0 { -1 } else { 1 };
-        let rounded = (doubled + sign * den).checked_div(2 * den).unwrap_or(0);
-        let largest = if rounded < 0 { i64::MIN } else { i64::MAX };
-        Decimal::new(i64::try_from(rounded).unwrap_or(largest), decimals)
+        let decimals = Decimal::new(0, decimals).decimals();
+        let den = self.den.unsigned_abs();
+        let magnitude = self.num.unsigned_abs();
+        let mut whole = magnitude.checked_div(den).unwrap_or(0);
+        let mut rest = u128::from(magnitude.checked_rem(den).unwrap_or(0));
+        // Long division, digit by digit: a wide division costs a small processor more room than this loop.
+        for _ in 0..decimals.saturating_add(2) {
+            rest *= 10;
+            let mut digit = 0;
+            while rest >= u128::from(den) {
+                rest -= u128::from(den);
+                digit += 1;
+            }
+            whole = whole.saturating_mul(10).saturating_add(digit);
+        }
+        let scaled = i64::try_from(whole.saturating_add((2 * rest >= u128::from(den)).into())).unwrap_or(i64::MAX);
+        match (self.num < 0, scaled) {
+            (false, scaled) => Decimal::new(scaled, decimals),
+            (true, i64::MAX) => Decimal::new(i64::MIN, decimals),
+            (true, scaled) => Decimal::new(-scaled, decimals),
+        }
     }
 
     /// The ratio in percent as the nearest `f32`: for uncertainties and drawings, never for a comparison.

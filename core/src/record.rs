@@ -191,22 +191,32 @@ pub fn decode_demand(bytes: &[u8]) -> Result<LabelledDemand, RecordError> {
     }
 }
 
-fn seal<'b>(record: &impl Serialize, buffer: &'b mut [u8]) -> Result<&'b [u8], RecordError> {
+/// The CRC-32 (ISO-HDLC) at the end of every record, for others that need one too.
+///
+/// ```
+/// // The check value of the catalogue of parametrised CRC algorithms.
+/// assert_eq!(tenter_core::record::checksum(b"123456789"), 0xCBF4_3926);
+/// ```
+#[must_use]
+pub fn checksum(bytes: &[u8]) -> u32 {
+    CHECKSUM.checksum(bytes)
+}
+
+pub(crate) fn seal<'b>(record: &impl Serialize, buffer: &'b mut [u8]) -> Result<&'b [u8], RecordError> {
     let used = postcard::to_slice(record, buffer).map_err(|_| RecordError::NoRoom)?.len();
     let end = used.checked_add(CHECKSUM_BYTES).ok_or(RecordError::NoRoom)?;
     let sealed = buffer.get_mut(..end).ok_or(RecordError::NoRoom)?;
     let (body, tail) = sealed.split_at_mut_checked(used).ok_or(RecordError::NoRoom)?;
-    let checksum = CHECKSUM.checksum(body).to_le_bytes();
-    for (place, byte) in tail.iter_mut().zip(checksum) {
+    for (place, byte) in tail.iter_mut().zip(checksum(body).to_le_bytes()) {
         *place = byte;
     }
     Ok(sealed)
 }
 
 /// Checks the checksum, then the version (its number is the first byte), then decodes.
-fn open<'b, T: Deserialize<'b>>(bytes: &'b [u8], newest: u8) -> Result<T, RecordError> {
-    let (body, checksum) = bytes.split_last_chunk::<CHECKSUM_BYTES>().ok_or(RecordError::Damaged)?;
-    if CHECKSUM.checksum(body) != u32::from_le_bytes(*checksum) {
+pub(crate) fn open<'b, T: Deserialize<'b>>(bytes: &'b [u8], newest: u8) -> Result<T, RecordError> {
+    let (body, stated) = bytes.split_last_chunk::<CHECKSUM_BYTES>().ok_or(RecordError::Damaged)?;
+    if checksum(body) != u32::from_le_bytes(*stated) {
         return Err(RecordError::Damaged);
     }
     if *body.first().ok_or(RecordError::Damaged)? > newest {
@@ -225,7 +235,7 @@ enum StoredTest {
 
 /// Lengths are counted in `unit` steps, their greatest common divisor, which makes most of them one byte.
 #[derive(Serialize, Deserialize)]
-struct TestV1 {
+pub(crate) struct TestV1 {
     unit: u32,
     gauge: u32,
     division: u32,
@@ -278,7 +288,7 @@ impl From<&PullTest> for TestV1 {
 
 impl TestV1 {
     /// The pull test, built reading by reading as the first time, so that nothing impossible comes back.
-    fn restore(&self) -> Option<PullTest> {
+    pub(crate) fn restore(&self) -> Option<PullTest> {
         let steps = |units: i64| {
             let steps = units.checked_mul(self.unit.into())?;
             i32::try_from(steps).ok().map(Length::from_steps)
