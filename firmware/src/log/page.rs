@@ -1,0 +1,123 @@
+//! What a page says: whole numbers lowest byte first, unused bytes as erased, the CRC-32 of the first 60 bytes last.
+
+use tenter_core::record::checksum;
+
+use super::{PAGE_BYTES, Page};
+
+/// The bytes of a record that one page takes.
+pub(super) const PAYLOAD_BYTES: usize = 53;
+
+const CHECKED_BYTES: usize = PAGE_BYTES - 4;
+
+fn sealed(fields: &[&[u8]]) -> Page {
+    let mut page = [0xFF; PAGE_BYTES];
+    for (place, byte) in page.iter_mut().take(CHECKED_BYTES).zip(fields.iter().copied().flatten()) {
+        *place = *byte;
+    }
+    if let Some((body, sum)) = page.split_last_chunk_mut() {
+        *sum = checksum(body).to_le_bytes();
+    }
+    page
+}
+
+fn is_whole(page: &Page) -> bool {
+    page.split_last_chunk().is_some_and(|(body, sum)| u32::from_le_bytes(*sum) == checksum(body))
+}
+
+/// A record, or a part of one that needs more than a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Part<'p> {
+    pub seq: u32,
+    /// Which part, from 0.
+    pub index: u8,
+    /// Of how many.
+    pub parts: u8,
+    /// At most [`PAYLOAD_BYTES`].
+    pub payload: &'p [u8],
+}
+
+impl<'p> Part<'p> {
+    pub fn of(page: &'p Page) -> Option<Self> {
+        let [s0, s1, s2, s3, index, parts, len, payload @ .., _, _, _, _] = page;
+        let (seq, index, parts) = (u32::from_le_bytes([*s0, *s1, *s2, *s3]), *index, *parts);
+        let payload = payload.get(..usize::from(*len))?;
+        (is_whole(page) && seq > 0 && index < parts).then_some(Self { seq, index, parts, payload })
+    }
+
+    pub fn page(&self) -> Page {
+        let len = u8::try_from(self.payload.len()).unwrap_or(u8::MAX);
+        sealed(&[&self.seq.to_le_bytes(), &[self.index, self.parts, len], self.payload])
+    }
+}
+
+/// What a handheld knows of itself and of its host.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct State {
+    /// 0 while never named.
+    pub device: u32,
+    /// The host has every test up to this one.
+    pub acknowledged: u32,
+    /// How many demand slots are in use.
+    pub demands: u8,
+}
+
+impl State {
+    /// The layout of the whole chip that this program writes, and the newest that it reads.
+    pub const LAYOUT: u8 = 1;
+
+    /// The layout, the age and the state, where the page is whole.
+    pub fn of(page: &Page) -> Option<(u8, u32, Self)> {
+        let [layout, a0, a1, a2, a3, d0, d1, d2, d3, k0, k1, k2, k3, demands, ..] = page;
+        let age = u32::from_le_bytes([*a0, *a1, *a2, *a3]);
+        let device = u32::from_le_bytes([*d0, *d1, *d2, *d3]);
+        let acknowledged = u32::from_le_bytes([*k0, *k1, *k2, *k3]);
+        is_whole(page).then_some((*layout, age, Self { device, acknowledged, demands: *demands }))
+    }
+
+    pub fn page(&self, age: u32) -> Page {
+        let Self { device, acknowledged, demands } = self;
+        let words = [age, *device, *acknowledged].map(u32::to_le_bytes);
+        sealed(&[&[Self::LAYOUT], words.as_flattened(), &[*demands]])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand from the layout; the checksum is that of `zlib.crc32` in Python.
+    #[test]
+    fn the_bytes_of_a_part() {
+        let page = Part { seq: 0x0102_0304, index: 1, parts: 2, payload: b"cloth" }.page();
+        let mut by_hand = [0xFF; PAGE_BYTES];
+        by_hand[..12].copy_from_slice(b"\x04\x03\x02\x01\x01\x02\x05cloth");
+        by_hand[60..].copy_from_slice(&0xDBCB_6616u32.to_le_bytes());
+        assert_eq!(page, by_hand);
+        assert_eq!(Part::of(&page), Some(Part { seq: 0x0102_0304, index: 1, parts: 2, payload: b"cloth" }));
+    }
+
+    #[test]
+    fn the_bytes_of_the_state() {
+        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8 };
+        let page = state.page(5);
+        let mut by_hand = [0xFF; PAGE_BYTES];
+        by_hand[..14].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08");
+        by_hand[60..].copy_from_slice(&0x3528_E8A4u32.to_le_bytes());
+        assert_eq!(page, by_hand);
+        assert_eq!(State::of(&page), Some((1, 5, state)));
+    }
+
+    #[test]
+    fn what_is_no_part() {
+        let part = |seq, index, parts| Part::of(&Part { seq, index, parts, payload: &[] }.page()).is_some();
+        assert!(part(1, 0, 1));
+        assert!(!part(0, 0, 1), "numbers start at 1");
+        assert!(!part(1, 1, 1), "the second of one");
+        let long = sealed(&[&[1, 0, 0, 0, 0, 1, 54]]);
+        assert_eq!(Part::of(&long), None, "longer than the page");
+        assert_eq!(Part::of(&[0xFF; PAGE_BYTES]), None, "erased");
+        assert_eq!(Part::of(&[0; PAGE_BYTES]), None, "zeros");
+        assert_eq!(State::of(&[0xFF; PAGE_BYTES]), None);
+        assert_eq!(State::of(&[0; PAGE_BYTES]), None);
+    }
+}

@@ -1,0 +1,202 @@
+//! The ring of records: where the next one goes, and which the host does not have yet.
+//!
+//! A position counts pages and only grows; its page is the position modulo the size of the ring. So `tail..head` are
+//! the records that must not be overwritten, and positions before it those that the host has and that may still be
+//! read. No number is ever given to two records that a reader could take for parts of one: a failed attempt uses
+//! its number up, and opening counts the numbers of incomplete records too.
+
+use core::num::NonZeroU32;
+
+use super::page::{PAYLOAD_BYTES, Part};
+use super::storage::{self, Storage};
+use super::{LogError, RING_START, RecordBytes};
+
+/// What starts at a position.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Seen {
+    pub seq: u32,
+    /// How many pages to go on to reach what follows.
+    pages: u32,
+    whole: bool,
+}
+
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Ring {
+    pages: NonZeroU32,
+    /// Before it every record was overwritten.
+    first: u32,
+    /// The oldest record that the host does not have; `head` where there is none.
+    tail: u32,
+    /// Where the next record goes.
+    head: u32,
+    /// The number of the next record.
+    next: u32,
+    unacknowledged: u16,
+    /// No record between `first` and `searched.1` has the number `searched.0` or a greater one, so that fetching one
+    /// after the other need not start anew.
+    searched: (u32, u32),
+}
+
+impl Ring {
+    /// Reads the whole ring once.
+    pub fn read<S: Storage>(storage: &mut S, pages: NonZeroU32, acknowledged: u32) -> Result<Self, LogError<S::Error>> {
+        let size = pages.get();
+        let mut ring = Self { pages, first: 0, tail: 0, head: 0, next: 0, unacknowledged: 0, searched: (0, 0) };
+        let (mut newest, mut end) = (0, 0);
+        let mut oldest = None;
+        let mut greatest = acknowledged;
+        let mut record = RecordBytes::new();
+        let mut at = 0;
+        while at < size {
+            let seen = ring.look(storage, at, &mut record)?;
+            greatest = greatest.max(seen.seq);
+            if seen.whole {
+                if seen.seq > newest {
+                    (newest, end) = (seen.seq, at + seen.pages);
+                }
+                if seen.seq > acknowledged {
+                    ring.unacknowledged = ring.unacknowledged.saturating_add(1);
+                    oldest = oldest.filter(|(seq, _)| *seq < seen.seq).or(Some((seen.seq, at)));
+                }
+            }
+            at += seen.pages;
+        }
+        // One ring on, so that the positions before it can be told.
+        ring.head = end % pages + size;
+        ring.first = ring.head - size;
+        ring.tail = ring.head - oldest.map_or(0, |(_, at)| (ring.head + size - at - 1) % pages + 1);
+        ring.next = greatest.saturating_add(1);
+        ring.searched = (acknowledged.saturating_add(1), ring.tail);
+        Ok(ring)
+    }
+
+    pub const fn next(&self) -> u32 {
+        self.next
+    }
+
+    pub const fn unacknowledged(&self) -> u16 {
+        self.unacknowledged
+    }
+
+    /// Pages that may be written.
+    pub const fn free(&self) -> u32 {
+        self.pages.get() - (self.head - self.tail)
+    }
+
+    fn page(&self, at: u32) -> u16 {
+        RING_START.saturating_add(u16::try_from(at % self.pages).unwrap_or(u16::MAX))
+    }
+
+    /// Reads what starts at a position into `record`.
+    fn look<S: Storage>(&self, storage: &mut S, at: u32, record: &mut RecordBytes) -> Result<Seen, LogError<S::Error>> {
+        record.clear();
+        let mut seen = Seen { seq: 0, pages: 1, whole: false };
+        for index in 0..u8::MAX {
+            let page = storage::read(storage, self.page(at + u32::from(index)))?;
+            let Some(part) = Part::of(&page) else { break };
+            if index == 0 {
+                seen.seq = part.seq;
+            }
+            if part.seq != seen.seq || part.index != index || record.extend_from_slice(part.payload).is_err() {
+                break;
+            }
+            if index + 1 == part.parts {
+                return Ok(Seen { pages: part.parts.into(), whole: true, ..seen });
+            }
+        }
+        Ok(seen)
+    }
+
+    /// The first whole record with this number or a greater one, at or after a position.
+    fn find<S: Storage>(
+        &self,
+        storage: &mut S,
+        seq: u32,
+        mut at: u32,
+        record: &mut RecordBytes,
+    ) -> Result<(u32, Option<Seen>), LogError<S::Error>> {
+        while at < self.head {
+            let seen = self.look(storage, at, record)?;
+            if seen.whole && seen.seq >= seq {
+                return Ok((at, Some(seen)));
+            }
+            at += seen.pages;
+        }
+        Ok((at, None))
+    }
+
+    /// The number of the oldest record that the host does not have.
+    pub fn oldest<S: Storage>(&self, storage: &mut S) -> Result<Option<u32>, LogError<S::Error>> {
+        let (_, found) = self.find(storage, 0, self.tail, &mut RecordBytes::new())?;
+        Ok(found.map(|seen| seen.seq))
+    }
+
+    /// The first whole record with this number or a greater one. Records that the host has are still found until they
+    /// are overwritten.
+    pub fn fetch<S: Storage>(
+        &mut self,
+        storage: &mut S,
+        from: u32,
+        record: &mut RecordBytes,
+    ) -> Result<Option<u32>, LogError<S::Error>> {
+        let (number, searched) = self.searched;
+        let start = if from >= number { searched.max(self.first) } else { self.first };
+        let (at, found) = self.find(storage, from, start, record)?;
+        self.searched = (from, at);
+        Ok(found.map(|seen| seen.seq))
+    }
+
+    /// Writes a record at the head, in order, so that it is whole only with its last page.
+    pub fn append<S: Storage>(&mut self, storage: &mut S, record: &[u8]) -> Result<u32, LogError<S::Error>> {
+        let chunks = record.chunks(PAYLOAD_BYTES);
+        let parts = u8::try_from(chunks.len()).unwrap_or(u8::MAX);
+        let end = self.head + u32::from(parts);
+        let seq = self.next;
+        if u32::from(parts) > self.free() {
+            return Err(LogError::Full);
+        }
+        self.next = seq.checked_add(1).ok_or(LogError::Full)?;
+        self.first = self.first.max(end.saturating_sub(self.pages.get()));
+        for (index, payload) in (0..).zip(chunks) {
+            let at = self.head + u32::from(index);
+            let written = storage::write(storage, self.page(at), &Part { seq, index, parts, payload }.page());
+            if matches!(written, Err(LogError::NotKept)) {
+                self.pass_over(at + 1);
+            }
+            written?;
+        }
+        self.head = end;
+        self.unacknowledged = self.unacknowledged.saturating_add(1);
+        Ok(seq)
+    }
+
+    /// Goes on behind a page that does not keep what is written.
+    const fn pass_over(&mut self, head: u32) {
+        self.head = head;
+        if self.unacknowledged == 0 {
+            self.tail = head;
+        }
+    }
+
+    /// This ring once the host has everything up to a number.
+    pub fn released<S: Storage>(&self, storage: &mut S, up_to: u32) -> Result<Self, LogError<S::Error>> {
+        let mut ring = *self;
+        let mut record = RecordBytes::new();
+        // All of them is the usual case, and needs no reading.
+        if up_to + 1 >= self.next {
+            (ring.tail, ring.unacknowledged) = (ring.head, 0);
+        }
+        while ring.tail < ring.head {
+            let seen = ring.look(storage, ring.tail, &mut record)?;
+            if seen.whole && seen.seq > up_to {
+                break;
+            }
+            ring.unacknowledged = ring.unacknowledged.saturating_sub(seen.whole.into());
+            ring.tail += seen.pages;
+        }
+        if ring.tail > ring.searched.1 {
+            ring.searched = (up_to + 1, ring.tail);
+        }
+        Ok(ring)
+    }
+}

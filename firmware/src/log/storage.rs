@@ -1,0 +1,93 @@
+//! What the log needs of a memory chip.
+
+use super::LogError;
+
+/// The bytes of a page.
+///
+/// ```
+/// assert_eq!(tenter_firmware::log::PAGE_BYTES, 64);
+/// ```
+pub const PAGE_BYTES: usize = 64;
+
+/// One page.
+///
+/// ```
+/// let erased: tenter_firmware::log::Page = [0xFF; 64];
+/// assert_eq!(erased.len(), tenter_firmware::log::PAGE_BYTES);
+/// ```
+pub type Page = [u8; PAGE_BYTES];
+
+/// A memory that keeps pages of 64 bytes without power.
+///
+/// What it promises: a finished write is there after power was lost. A write that was cut short may leave any mixture
+/// of old bytes, new bytes and garbage in that one page, and nothing in any other.
+///
+/// ```
+/// use core::convert::Infallible;
+/// use tenter_firmware::log::{Log, Page, Storage};
+///
+/// struct Ram([Page; 64]);
+/// impl Storage for Ram {
+///     type Error = Infallible;
+///     fn pages(&self) -> u16 { 64 }
+///     fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Infallible> {
+///         *buffer = self.0[usize::from(page)];
+///         Ok(())
+///     }
+///     fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Infallible> {
+///         self.0[usize::from(page)] = *bytes;
+///         Ok(())
+///     }
+/// }
+/// assert!(Log::open(Ram([[0xFF; 64]; 64])).is_ok());
+/// ```
+pub trait Storage {
+    /// What can go wrong between here and the chip.
+    type Error;
+
+    /// How many pages there are.
+    fn pages(&self) -> u16;
+
+    /// Reads a page.
+    ///
+    /// # Errors
+    ///
+    /// Where the chip does not answer; `buffer` may then hold anything.
+    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Self::Error>;
+
+    /// Writes a page; what is read afterwards is what was written.
+    ///
+    /// # Errors
+    ///
+    /// Where the chip does not answer; the page may then hold anything.
+    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Self::Error>;
+}
+
+/// Lends a chip to a log, so that it can be opened again.
+impl<S: Storage> Storage for &mut S {
+    type Error = S::Error;
+
+    fn pages(&self) -> u16 {
+        S::pages(self)
+    }
+
+    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), S::Error> {
+        S::read(self, page, buffer)
+    }
+
+    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), S::Error> {
+        S::write(self, page, bytes)
+    }
+}
+
+pub(super) fn read<S: Storage>(storage: &mut S, page: u16) -> Result<Page, LogError<S::Error>> {
+    let mut buffer = [0; PAGE_BYTES];
+    storage.read(page, &mut buffer).map_err(LogError::Chip)?;
+    Ok(buffer)
+}
+
+/// Writes and reads back: a worn page, or a supply that sagged meanwhile, must not pass for saved.
+pub(super) fn write<S: Storage>(storage: &mut S, page: u16, bytes: &Page) -> Result<(), LogError<S::Error>> {
+    storage.write(page, bytes).map_err(LogError::Chip)?;
+    if read(storage, page)? == *bytes { Ok(()) } else { Err(LogError::NotKept) }
+}
