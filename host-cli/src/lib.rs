@@ -9,4 +9,5 @@ pub mod cli;
 pub mod command;
 pub mod error;
 pub mod input;
+pub mod link;
 pub mod report;

@@ -1,0 +1,118 @@
+//! The log and the clock, as the host sees them.
+
+use heapless::String;
+use tenter_core::saved::Clock;
+use tenter_core::wire::{Identity, Listing, Reason};
+
+use crate::link::Desk;
+use crate::log::{DEMAND_SLOTS, Log, LogError, Storage};
+use crate::ui::LogState;
+
+/// The log, if its chip answers, and the time.
+#[derive(Debug)]
+pub struct Records<S: Storage> {
+    log: Option<Log<S>>,
+    /// Milliseconds since power-on, as of the newest call.
+    now: u32,
+    /// The date the host gave, and when.
+    set: Option<(u32, u32)>,
+}
+
+impl<S: Storage> Records<S> {
+    /// Opens the log on its chip; without one everything but saving works.
+    #[inline(never)] // It reads the whole chip; its room on the stack is free again afterwards.
+    pub fn open(storage: S) -> Self {
+        Self { log: Log::open(storage).ok(), now: 0, set: None }
+    }
+
+    /// Tells the time, in milliseconds since power-on.
+    pub const fn tell_time(&mut self, now: u32) {
+        self.now = now;
+    }
+
+    /// The log, if its chip answers.
+    pub const fn log(&mut self) -> Option<&mut Log<S>> {
+        self.log.as_mut()
+    }
+
+    /// What the screens need to know.
+    pub fn state(&self) -> LogState {
+        self.log.as_ref().map_or_else(LogState::default, |log| LogState {
+            present: true,
+            room: log.room(),
+            unsent: log.unacknowledged(),
+            demands: log.demand_count(),
+        })
+    }
+
+    /// The time for a record.
+    pub fn clock(&self) -> Clock {
+        let unix_s = self.set.map(|(unix_s, at)| unix_s.saturating_add(self.now.wrapping_sub(at) / 1000));
+        Clock { uptime_s: self.now / 1000, unix_s }
+    }
+
+    fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Reason> {
+        self.log.as_mut().ok_or(Reason::Chip).and_then(|log| act(log).map_err(reason))
+    }
+}
+
+fn reason<E>(error: LogError<E>) -> Reason {
+    match error {
+        LogError::NeverSaved => Reason::Ahead,
+        LogError::Named => Reason::Named,
+        LogError::NoSlot => Reason::Slot,
+        LogError::Record(_) => Reason::Record,
+        LogError::Chip(_) | LogError::NotKept | LogError::TooSmall | LogError::Newer | LogError::Full => Reason::Chip,
+    }
+}
+
+impl<S: Storage> Desk for Records<S> {
+    fn identity(&mut self) -> Identity {
+        let clock = self.clock();
+        Identity {
+            device: self.log.as_ref().map_or(0, Log::device_id),
+            version: String::try_from(env!("CARGO_PKG_VERSION")).unwrap_or_default(),
+            uptime_s: clock.uptime_s,
+            unix_s: clock.unix_s,
+            demand_slots: DEMAND_SLOTS,
+        }
+    }
+
+    fn listing(&mut self) -> Result<Listing, Reason> {
+        self.with_log(|log| {
+            Ok(Listing {
+                oldest: log.oldest()?,
+                next: log.next_seq(),
+                unacknowledged: log.unacknowledged(),
+                free_pages: log.free_pages(),
+            })
+        })
+    }
+
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+        let Some((number, record)) = self.with_log(|log| log.fetch_record(from))? else { return Ok(None) };
+        let place = buffer.get_mut(..record.len()).ok_or(Reason::Record)?;
+        place.copy_from_slice(&record);
+        Ok(Some((number, place)))
+    }
+
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason> {
+        self.with_log(|log| log.acknowledge(up_to))
+    }
+
+    fn name(&mut self, device: u32) -> Result<(), Reason> {
+        self.with_log(|log| log.set_device_id(device))
+    }
+
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason> {
+        self.with_log(|log| log.set_demand_record(slot, record))
+    }
+
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason> {
+        self.with_log(|log| log.set_demand_count(count))
+    }
+
+    fn set_clock(&mut self, unix_s: u32) {
+        self.set = Some((unix_s, self.now));
+    }
+}

@@ -1,0 +1,183 @@
+//! The handheld's end of the line: bytes in, bytes out.
+//!
+//! It speaks only when asked. Whatever is damaged on the way is dropped without a word; the host asks again.
+
+use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_FRAME, MAX_REQUEST_BYTES, decode_request, encode_reply};
+use tenter_core::record::{RecordError, decode_demand};
+use tenter_core::saved::MAX_SAVED_BYTES;
+use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
+
+/// What the host may read and change. Every call may come twice with the same arguments; the second changes nothing.
+///
+/// ```
+/// use tenter_core::wire::{Identity, Listing, Reason};
+/// use tenter_firmware::link::Desk;
+///
+/// /// A handheld with nothing saved and a memory that does not work.
+/// struct Broken;
+///
+/// impl Desk for Broken {
+///     fn identity(&mut self) -> Identity {
+///         let version = "0.1.0".try_into().unwrap();
+///         Identity { device: 0, version, uptime_s: 5, unix_s: None, demand_slots: 8 }
+///     }
+///     fn listing(&mut self) -> Result<Listing, Reason> { Err(Reason::Chip) }
+///     fn fetch<'b>(&mut self, _: u32, _: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+///         Err(Reason::Chip)
+///     }
+///     fn acknowledge(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn name(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn set_clock(&mut self, _: u32) {}
+/// }
+///
+/// assert_eq!(Broken.identity().device, 0);
+/// ```
+pub trait Desk {
+    /// Who this is.
+    fn identity(&mut self) -> Identity;
+
+    /// What is saved.
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Chip`].
+    fn listing(&mut self) -> Result<Listing, Reason>;
+
+    /// The first whole saved test with the number `from` or a higher one: its number, and its record written into
+    /// `buffer`, which holds [`MAX_SAVED_BYTES`].
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Chip`].
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason>;
+
+    /// The host has all tests up to this number for good. Never called with a number that no test had yet.
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Chip`].
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason>;
+
+    /// Takes its number. Never called with 0.
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Named`] when it has another; [`Reason::Chip`].
+    fn name(&mut self, device: u32) -> Result<(), Reason>;
+
+    /// Writes a demand's record; it was checked.
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Slot`] or [`Reason::Chip`].
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason>;
+
+    /// How many demands are in use, from slot 0 on.
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Slot`] when there are fewer slots; [`Reason::Chip`].
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason>;
+
+    /// Takes the time, in seconds since 1970-01-01 00:00 UTC.
+    fn set_clock(&mut self, unix_s: u32);
+}
+
+/// A conversation with the host. It remembers nothing between two requests but half a frame.
+///
+/// ```
+/// use tenter_core::{framing, wire};
+/// # use tenter_core::wire::{Identity, Listing, Reason};
+/// # use tenter_firmware::link::Desk;
+/// # struct Handheld;
+/// # impl Desk for Handheld {
+/// #     fn identity(&mut self) -> Identity {
+/// #         let version = "0.1.0".try_into().unwrap();
+/// #         Identity { device: 0, version, uptime_s: 5, unix_s: None, demand_slots: 8 }
+/// #     }
+/// #     fn listing(&mut self) -> Result<Listing, Reason> { Err(Reason::Chip) }
+/// #     fn fetch<'b>(&mut self, _: u32, _: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+/// #         Err(Reason::Chip)
+/// #     }
+/// #     fn acknowledge(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn name(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn set_clock(&mut self, _: u32) {}
+/// # }
+/// use tenter_firmware::link::Session;
+///
+/// let mut session = Session::new();
+/// let mut buffer = [0; framing::MAX_REQUEST_FRAME];
+/// let frame = framing::encode_request(1, &wire::Request::Identify, &mut buffer).unwrap();
+/// let (last, rest) = frame.split_last().unwrap();
+/// assert!(rest.iter().all(|byte| session.receive(*byte, &mut Handheld).is_none()));
+/// assert!(session.receive(*last, &mut Handheld).is_some());
+/// ```
+#[derive(Debug)]
+pub struct Session {
+    inbox: Accumulator<MAX_REQUEST_BYTES>,
+    outbox: [u8; MAX_REPLY_FRAME],
+}
+
+impl Default for Session {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Session {
+    /// Nothing heard yet.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self { inbox: Accumulator::new(), outbox: [0; MAX_REPLY_FRAME] }
+    }
+
+    /// Takes a byte; the reply's frame, if this byte closes a request.
+    pub fn receive(&mut self, byte: u8, desk: &mut impl Desk) -> Option<&[u8]> {
+        let message = self.inbox.push(byte)?;
+        let mut record = [0; MAX_SAVED_BYTES];
+        let (token, reply) = match decode_request(message) {
+            Ok((token, request)) => (token, answer(&request, desk, &mut record).unwrap_or_else(Reply::Refused)),
+            Err(FrameError::Version { token, .. }) => (token, Reply::Refused(Reason::Version)),
+            Err(FrameError::Unknown { token }) => (token, Reply::Refused(Reason::Unknown)),
+            Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => return None,
+        };
+        encode_reply(token, &reply, &mut self.outbox).ok()
+    }
+}
+
+fn answer<'b>(
+    request: &Request<'_>,
+    desk: &mut impl Desk,
+    buffer: &'b mut [u8; MAX_SAVED_BYTES],
+) -> Result<Reply<'b>, Reason> {
+    match *request {
+        Request::Identify => return Ok(Reply::Identity(desk.identity())),
+        Request::List => return desk.listing().map(Reply::Listing),
+        Request::Fetch { from } => {
+            return Ok(match desk.fetch(from, buffer)? {
+                Some((seq, record)) => Reply::Test { from, seq, record },
+                None => Reply::NoTest { from },
+            });
+        }
+        // Whoever acknowledges what was never saved here means another handheld, or this one before its memory was
+        // exchanged. Taken as "all", it would lose the tests that nobody has.
+        Request::Acknowledge { up_to } if up_to >= desk.listing()?.next => return Err(Reason::Ahead),
+        Request::Acknowledge { up_to } => desk.acknowledge(up_to)?,
+        Request::Name { device: 0 } => return Err(Reason::Named),
+        Request::Name { device } => desk.name(device)?,
+        Request::SetDemand { slot, record } => {
+            decode_demand(record).map_err(|error| match error {
+                RecordError::Newer => Reason::NewerRecord,
+                RecordError::Damaged | RecordError::Impossible | RecordError::NoRoom => Reason::Record,
+            })?;
+            desk.set_demand(slot, record)?;
+        }
+        Request::SetDemandCount { count } => desk.set_demand_count(count)?,
+        Request::SetClock { unix_s } => desk.set_clock(unix_s),
+    }
+    Ok(Reply::Done)
+}

@@ -1,0 +1,43 @@
+//! Serial ports, pseudo-terminals included.
+
+use std::io;
+use std::time::Duration;
+
+use serialport::{ClearBuffer, SerialPort};
+
+use super::{LinkError, SLOW, Transport};
+
+/// Bits a second; USB pays no heed to it.
+const BAUD: u32 = 115_200;
+
+impl Transport for Box<dyn SerialPort> {
+    fn set_patience(&mut self, patience: Duration) -> io::Result<()> {
+        Ok(self.set_timeout(patience)?)
+    }
+}
+
+/// The names of the serial ports of this machine.
+///
+/// # Errors
+///
+/// [`LinkError::Broken`] when the operating system does not tell.
+pub fn ports() -> Result<Vec<String>, LinkError> {
+    let ports = serialport::available_ports().map_err(io::Error::from)?;
+    Ok(ports.into_iter().map(|port| port.port_name).collect())
+}
+
+pub(super) fn open(name: &str) -> Result<Box<dyn Transport>, String> {
+    let port = serialport::new(name, BAUD).timeout(SLOW).open().map_err(|error| explained(&error))?;
+    // What came before is nothing this program asked for.
+    port.clear(ClearBuffer::Input).map_err(|error| error.to_string())?;
+    Ok(Box::new(port))
+}
+
+fn explained(error: &serialport::Error) -> String {
+    let ports = ports().unwrap_or_default();
+    if ports.is_empty() {
+        format!("{error}; no serial port was found: plug the handheld in")
+    } else {
+        format!("{error}; the ports here are {}", ports.join(", "))
+    }
+}

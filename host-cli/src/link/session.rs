@@ -1,0 +1,256 @@
+//! Asking a handheld: typed questions, patience, and asking again when an answer is lost.
+
+use std::collections::hash_map::RandomState;
+use std::hash::{BuildHasher, Hasher};
+use std::io::{self, BufRead, BufReader};
+use std::iter;
+use std::time::{Duration, Instant};
+
+use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_BYTES, MAX_REQUEST_FRAME, decode_reply, encode_request};
+use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, encode_demand};
+use tenter_core::wire::{Identity, Listing, Reply, Request};
+
+use super::{LinkError, Transport};
+
+/// A test as it lies on the handheld.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fetched {
+    /// Its number on that handheld, for ever.
+    pub seq: u32,
+    /// Its record. It carries a checksum of its own: decode it and store the result before acknowledging.
+    pub record: Vec<u8>,
+}
+
+/// A conversation with a handheld.
+#[derive(Debug)]
+pub struct Session<T> {
+    line: BufReader<T>,
+    inbox: Accumulator<MAX_REPLY_BYTES>,
+    token: u8,
+    identity: Identity,
+    patience: Duration,
+    tries: u32,
+}
+
+impl<T: Transport> Session<T> {
+    /// How long a reply may take.
+    pub const PATIENCE: Duration = Duration::from_secs(1);
+    /// How often a request is sent before giving up.
+    pub const TRIES: u32 = 4;
+
+    /// Finds out who is there.
+    ///
+    /// A line keeps the order of what it carries. So with the answer to this first question, whatever an earlier
+    /// program left unread on the line is past.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`]: nobody there, somebody else, or of another version.
+    pub fn open(line: T) -> Result<Self, LinkError> {
+        Self::open_with(line, Self::PATIENCE, Self::TRIES)
+    }
+
+    /// As [`Session::open`], with another patience.
+    ///
+    /// # Errors
+    ///
+    /// As [`Session::open`].
+    pub fn open_with(line: T, patience: Duration, tries: u32) -> Result<Self, LinkError> {
+        // Not the same in two programs one after the other.
+        let [token, ..] = RandomState::new().build_hasher().finish().to_le_bytes();
+        let nobody = Identity { device: 0, version: Default::default(), uptime_s: 0, unix_s: None, demand_slots: 0 };
+        let line = BufReader::new(line);
+        let mut session = Self { line, inbox: Accumulator::new(), token, identity: nobody, patience, tries };
+        session.identify()?;
+        Ok(session)
+    }
+
+    /// Who is there, as last said.
+    pub const fn identity(&self) -> &Identity {
+        &self.identity
+    }
+
+    /// Who is there and what its clocks say now.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`].
+    pub fn identify(&mut self) -> Result<&Identity, LinkError> {
+        self.identity = self.ask(Request::Identify, |reply| match reply {
+            Reply::Identity(identity) => Some(identity),
+            _ => None,
+        })?;
+        Ok(&self.identity)
+    }
+
+    /// What is saved on the handheld.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`].
+    pub fn list(&mut self) -> Result<Listing, LinkError> {
+        self.ask(Request::List, |reply| match reply {
+            Reply::Listing(listing) => Some(listing),
+            _ => None,
+        })
+    }
+
+    /// The first saved test with the number `from` or a higher one.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`].
+    pub fn fetch(&mut self, from: u32) -> Result<Option<Fetched>, LinkError> {
+        self.ask(Request::Fetch { from }, |reply| match reply {
+            Reply::Test { from: asked, seq, record } if asked == from && seq >= from => {
+                Some(Some(Fetched { seq, record: record.to_vec() }))
+            }
+            Reply::NoTest { from: asked } if asked == from => Some(None),
+            _ => None,
+        })
+    }
+
+    /// All saved tests from the number `from` on, in rising order; ends after the first error.
+    pub fn fetch_all_from(&mut self, from: u32) -> impl Iterator<Item = Result<Fetched, LinkError>> {
+        let mut next = Some(from);
+        iter::from_fn(move || {
+            let fetched = self.fetch(next.take()?).transpose()?;
+            if let Ok(Fetched { seq, .. }) = &fetched {
+                next = seq.checked_add(1);
+            }
+            Some(fetched)
+        })
+    }
+
+    /// Tells the handheld that all tests up to a number are stored for good. Only then may it use their room again.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`].
+    pub fn acknowledge(&mut self, up_to: u32) -> Result<(), LinkError> {
+        self.order(Request::Acknowledge { up_to })
+    }
+
+    /// Gives the handheld its number, once and for ever.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`]; refused when it has another.
+    pub fn name(&mut self, device: u32) -> Result<(), LinkError> {
+        self.order(Request::Name { device })?;
+        self.identity.device = device;
+        Ok(())
+    }
+
+    /// Puts these demands on the handheld in place of those there. When it breaks off midway, some are new and some
+    /// old, each whole; repeat it.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`].
+    pub fn set_demands(&mut self, demands: &[LabelledDemand]) -> Result<(), LinkError> {
+        let slots = self.identity.demand_slots;
+        let too_many = LinkError::TooManyDemands { given: demands.len(), slots };
+        let Some(count) = u8::try_from(demands.len()).ok().filter(|count| *count <= slots) else {
+            return Err(too_many);
+        };
+        for (slot, demand) in (0..).zip(demands) {
+            let mut buffer = [0; MAX_DEMAND_BYTES];
+            let record = encode_demand(demand, &mut buffer).map_err(io::Error::other)?;
+            self.order(Request::SetDemand { slot, record })?;
+        }
+        self.order(Request::SetDemandCount { count })
+    }
+
+    /// Sets the handheld's clock; `now` gives the seconds since 1970-01-01 00:00 UTC, and is called at every try.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`].
+    pub fn set_clock(&mut self, mut now: impl FnMut() -> u32) -> Result<(), LinkError> {
+        self.ask_anew(|| Request::SetClock { unix_s: now() }, is_done)
+    }
+
+    fn order(&mut self, request: Request<'_>) -> Result<(), LinkError> {
+        self.ask(request, is_done)
+    }
+
+    fn ask<R>(&mut self, request: Request<'_>, take: impl FnMut(Reply<'_>) -> Option<R>) -> Result<R, LinkError> {
+        self.ask_anew(|| request, take)
+    }
+
+    /// Asks until a reply comes that `take` takes. A refusal counts; what is damaged, late, or an echo does not.
+    fn ask_anew<'r, R>(
+        &mut self,
+        mut request: impl FnMut() -> Request<'r>,
+        mut take: impl FnMut(Reply<'_>) -> Option<R>,
+    ) -> Result<R, LinkError> {
+        // The same for all tries: a late reply to the first is as good as one to the second.
+        self.token = self.token.wrapping_add(1);
+        let mut heard = false;
+        for _ in 0..self.tries {
+            self.send(&request())?;
+            let deadline = Instant::now() + self.patience;
+            while let Some(byte) = self.next_byte(deadline)? {
+                heard = true;
+                let Some(message) = self.inbox.push(byte) else { continue };
+                match decode_reply(message) {
+                    Ok((token, _)) | Err(FrameError::Version { token, .. } | FrameError::Unknown { token })
+                        if token != self.token => {}
+                    Ok((_, Reply::Refused(reason))) => return Err(LinkError::Refused(reason)),
+                    Ok((_, reply)) => {
+                        if let Some(taken) = take(reply) {
+                            return Ok(taken);
+                        }
+                    }
+                    Err(FrameError::Version { version, .. }) => return Err(LinkError::Version(version)),
+                    Err(FrameError::Unknown { .. }) => return Err(LinkError::Unknown),
+                    Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => {}
+                }
+            }
+        }
+        Err(if heard { LinkError::Garbled } else { LinkError::Silent })
+    }
+
+    fn send(&mut self, request: &Request<'_>) -> Result<(), LinkError> {
+        let mut buffer = [0; MAX_REQUEST_FRAME];
+        let frame = encode_request(self.token, request, &mut buffer).map_err(io::Error::other)?;
+        match self.line.get_mut().write_all(frame) {
+            // The reply will not come, which is reason enough to try again.
+            Err(error) if is_timeout(&error) => Ok(()),
+            written => Ok(written?),
+        }
+    }
+
+    /// The next byte, or none when the time is up.
+    fn next_byte(&mut self, deadline: Instant) -> Result<Option<u8>, LinkError> {
+        loop {
+            if self.line.buffer().is_empty() {
+                let left = deadline.saturating_duration_since(Instant::now());
+                if left.is_zero() {
+                    return Ok(None);
+                }
+                self.line.get_mut().set_patience(left)?;
+            }
+            match self.line.fill_buf() {
+                Ok([]) => return Err(LinkError::Closed),
+                Ok([byte, ..]) => {
+                    let byte = *byte;
+                    self.line.consume(1);
+                    return Ok(Some(byte));
+                }
+                Err(error) if is_timeout(&error) => return Ok(None),
+                Err(error) if error.kind() == io::ErrorKind::Interrupted => {}
+                Err(error) => return Err(error.into()),
+            }
+        }
+    }
+}
+
+fn is_done(reply: Reply<'_>) -> Option<()> {
+    (reply == Reply::Done).then_some(())
+}
+
+fn is_timeout(error: &io::Error) -> bool {
+    matches!(error.kind(), io::ErrorKind::TimedOut | io::ErrorKind::WouldBlock)
+}
