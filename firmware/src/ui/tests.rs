@@ -1,0 +1,140 @@
+use super::*;
+use proptest::prelude::*;
+use std::vec::Vec;
+
+fn action() -> impl Strategy<Value = Action> {
+    prop_oneof![
+        1 => (1..400u16).prop_map(Action::Less),
+        1 => (1..400u16).prop_map(Action::More),
+        4 => Just(Action::Next),
+        1 => Just(Action::Back),
+        2 => Just(Action::Step),
+        2 => Just(Action::Accept),
+    ]
+}
+
+fn event() -> impl Strategy<Value = Event> {
+    let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8)
+        .prop_map(|(present, room, unsent, demands)| Event::Log(LogState { present, room, unsent, demands }));
+    prop_oneof![
+        12 => action().prop_map(Event::Key),
+        2 => Just(Event::Tick),
+        1 => any::<u32>().prop_map(Event::Saved),
+        1 => Just(Event::NotSaved),
+        2 => log,
+        1 => Just(Event::Demand(LabelledDemand::new("tights", Demand::default()))),
+    ]
+}
+
+fn readings(model: &Model) -> usize {
+    model.test.as_ref().map_or(0, |test| test.pulls().len() + test.rests().len())
+}
+
+/// The row about to be accepted, if the screen is a list.
+fn row(model: &Model) -> Option<Row> {
+    model.screen.rows().get(usize::from(model.row)).copied()
+}
+
+fn play(events: &[(Event, u32)]) -> Model {
+    let mut model = Model::default();
+    let mut now = u32::MAX - 50_000;
+    for (event, after) in events {
+        now = now.wrapping_add(*after);
+        update(&mut model, event.clone(), now);
+    }
+    model
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 512, ..ProptestConfig::default() })]
+
+    /// Whatever happens in whatever order: no panic, a row that exists, and the drawing of it.
+    #[test]
+    fn any_events(events in prop::collection::vec((event(), 0..100_000u32), 0..80)) {
+        let model = play(&events);
+        let rows = model.screen.rows().len();
+        prop_assert!(usize::from(model.row) < rows.max(usize::from(RESULT_PAGES)));
+        let mut frame = crate::frame::Frame::default();
+        crate::view::draw(&model, &mut frame);
+    }
+
+    /// Readings are lost only by throwing the test away, by correcting the last of them, or after they were saved.
+    #[test]
+    fn readings_are_kept(actions in prop::collection::vec(action(), 0..120)) {
+        let mut model = play(&[(Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 }), 0)]);
+        let mut now = 0;
+        for action in actions {
+            let before = (readings(&model), row(&model), model.screen);
+            now += 1_000;
+            let effect = update(&mut model, Event::Key(action), now);
+            let meant = before.1.is_some_and(|row| matches!(row, Row::ThrowAway | Row::Correct));
+            prop_assert!(
+                readings(&model) >= before.0 || before.2 == Screen::Saved || (meant && !matches!(action, Action::Back)),
+                "{:?} on {:?}", action, before
+            );
+            if let Some(Effect::Save { .. }) = effect {
+                update(&mut model, Event::Saved(1), now);
+            }
+        }
+    }
+
+    /// From any screen, going back comes home, with everything measured.
+    #[test]
+    fn back_comes_home(events in prop::collection::vec((event(), 0..100_000u32), 0..80)) {
+        let mut model = play(&events);
+        prop_assume!(!matches!(model.screen, Screen::Saving | Screen::Saved));
+        let before = readings(&model);
+        for _ in 0..6 {
+            update(&mut model, Event::Key(Action::Back), 0);
+        }
+        prop_assert_eq!(model.screen, Screen::Home);
+        prop_assert!(readings(&model) >= before);
+    }
+}
+
+/// Somebody who begins to correct a reading and thinks better of it still has it.
+#[test]
+fn a_correction_can_be_called_off() {
+    let log = Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 });
+    let next = || (Event::Key(Action::Next), 1_000);
+    let mut model =
+        play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(10)), 0), next(), next(), next(), next()]);
+    assert_eq!((model.screen, readings(&model)), (Screen::Choice, 2));
+    for _ in 0..2 {
+        let before = model.test.clone();
+        model.row = 3;
+        update(&mut model, Event::Key(Action::Next), 0);
+        assert_eq!(model.screen, Screen::Recovered);
+        update(&mut model, Event::Key(Action::Back), 0);
+        assert_eq!((model.screen, &model.test), (Screen::Choice, &before));
+    }
+    model.row = 3;
+    update(&mut model, Event::Key(Action::Next), 0);
+    update(&mut model, Event::Key(Action::More(2)), 0);
+    update(&mut model, Event::Key(Action::Next), 0);
+    let rests = model.test.as_ref().unwrap().rests();
+    assert_eq!((rests.len(), rests[0].recovered), (1, Length::from_mm(101)));
+}
+
+/// One button drives a whole test: 100 mm to 105.0 mm, back at 101.0 mm, tag 7.
+#[test]
+fn one_button_is_enough() {
+    use Action::{Accept, Step};
+    let mut model = play(&[(Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 }), 0)]);
+    let mut script: Vec<Action> = [Accept, Accept, Accept].to_vec(); // Measure, settled, pulled.
+    script.extend([Accept, Step, Step, Step, Step, Step, Accept, Accept]); // 105.0.
+    script.extend([Accept, Accept]); // Let go, read.
+    script.extend([Accept, Step, Accept, Accept]); // 101.0.
+    script.extend([Step, Accept, Accept]); // Answer, save.
+    script.extend([Accept, Accept, Step, Step, Step, Step, Step, Step]); // Tag 7.
+    let mut now = 0;
+    for action in script {
+        now += 1_000;
+        assert_eq!(update(&mut model, Event::Key(action), now), None);
+    }
+    assert_eq!(update(&mut model, Event::Key(Accept), now), Some(Effect::Save { tag: 7 }));
+    let test = model.test.unwrap();
+    assert_eq!(test.pulls(), [Length::from_mm(105)]);
+    assert_eq!(test.rests()[0].recovered, Length::from_mm(101));
+    assert!(test.settled());
+}
