@@ -8,5 +8,14 @@
 #[cfg(test)]
 extern crate std;
 
+pub mod app;
 pub mod button;
+pub mod desk;
+mod fmt;
+pub mod frame;
 pub mod keys;
+pub mod link;
+pub mod log;
+pub mod panel;
+pub mod ui;
+pub mod view;

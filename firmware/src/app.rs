@@ -1,0 +1,142 @@
+//! Everything together: keys and time in, pictures and replies out. A board reads levels and bytes, and sleeps.
+
+use tenter_core::saved::SavedTest;
+
+use crate::desk::Records;
+use crate::fmt;
+use crate::frame::Frame;
+use crate::keys::{Keys, Levels};
+use crate::link::Session;
+use crate::log::Storage;
+use crate::panel::{Panel, Screen};
+use crate::ui::{self, Effect, Event, Input, Model};
+use crate::view;
+
+/// A handheld.
+///
+/// A board calls [`App::step`] at every change of a key and whenever the time that it hands back has passed, and
+/// [`App::receive`] with every byte that comes in.
+#[derive(Debug)]
+pub struct App<P, S: Storage> {
+    model: Model,
+    keys: Keys,
+    input: Input,
+    frame: Frame,
+    screen: Screen<P>,
+    records: Records<S>,
+    session: Session,
+    /// The picture is no longer that of the model. Drawing takes a small processor tens of milliseconds, in which a
+    /// short tap would be missed, so nothing is drawn twice.
+    stale: bool,
+    /// The second that the clock on the screen showed last.
+    second: u32,
+}
+
+impl<P: Panel, S: Storage> App<P, S> {
+    /// A handheld on its panel and its memory chip. A missing chip or a dark panel stops nothing else.
+    pub fn new(panel: P, storage: S) -> Self {
+        Self {
+            model: Model::default(),
+            keys: Keys::default(),
+            input: Input::default(),
+            frame: Frame::default(),
+            screen: Screen::new(panel),
+            records: Records::open(storage),
+            session: Session::new(),
+            stale: true,
+            second: 0,
+        }
+    }
+
+    /// Shows the first picture.
+    #[inline(never)] // So that its room on the stack is free again afterwards; so for the others below.
+    pub fn start(&mut self) {
+        let log = self.records.state();
+        fmt::info!("log: present {}, room {}, unsent {}", log.present, log.room, log.unsent);
+        self.happen(Event::Log(log), 0);
+        self.draw();
+    }
+
+    /// Takes the levels of the keys at a time in milliseconds since power-on, shows what changed, and says in how
+    /// many milliseconds it wants to be called again even if no key changes; none while nothing is due.
+    #[inline(never)]
+    pub fn step(&mut self, levels: Levels, now: u32) -> Option<u32> {
+        self.records.tell_time(now);
+        let mut keys = self.keys;
+        for (key, event) in keys.update(levels, now) {
+            if let Some(action) = self.input.action(key, event) {
+                fmt::info!("{}", action);
+                self.happen(Event::Key(action), now);
+            }
+        }
+        self.keys = keys;
+        ui::update(&mut self.model, Event::Tick, now);
+        let second = self.model.seconds();
+        if self.stale || self.model.screen.has_clock() && second != self.second {
+            self.draw();
+        }
+        [self.keys.due_in(now), self.model.due_in(now)].into_iter().flatten().min()
+    }
+
+    /// Takes a byte from the line at a time in milliseconds since power-on; the reply to send, if there is one.
+    #[inline(never)]
+    pub fn receive(&mut self, byte: u8, now: u32) -> Option<&[u8]> {
+        self.records.tell_time(now);
+        let reply = self.session.receive(byte, &mut self.records)?;
+        // The host may have taken tests or sent demands.
+        ui::update(&mut self.model, Event::Log(self.records.state()), now);
+        self.stale = true;
+        Some(reply)
+    }
+
+    /// The model, for tests and for the board's own log.
+    pub const fn model(&self) -> &Model {
+        &self.model
+    }
+
+    /// The picture that is shown.
+    pub const fn frame(&self) -> &Frame {
+        &self.frame
+    }
+
+    fn happen(&mut self, event: Event, now: u32) {
+        self.stale = true;
+        let Some(effect) = ui::update(&mut self.model, event, now) else { return };
+        let done = match effect {
+            Effect::Save { tag } => {
+                self.draw(); // Says that it saves, and not to switch off.
+                self.save(tag)
+            }
+            Effect::LoadDemand { slot } => {
+                Event::Demand(self.records.log().and_then(|log| log.demand(slot).ok().flatten()))
+            }
+        };
+        ui::update(&mut self.model, Event::Log(self.records.state()), now);
+        ui::update(&mut self.model, done, now);
+        self.stale = true;
+    }
+
+    #[inline(never)]
+    fn save(&mut self, tag: u16) -> Event {
+        let clock = self.records.clock();
+        let saved = self.model.test.clone().map(|test| SavedTest { tag, clock, test });
+        match saved.zip(self.records.log()).map(|(saved, log)| log.save(&saved)) {
+            Some(Ok(number)) => {
+                fmt::info!("saved {}", number);
+                Event::Saved(number)
+            }
+            _ => {
+                fmt::info!("not saved");
+                Event::NotSaved
+            }
+        }
+    }
+
+    #[inline(never)]
+    fn draw(&mut self) {
+        self.second = self.model.seconds();
+        view::draw(&self.model, &mut self.frame);
+        // What the panel did not take is tried again at the next step.
+        self.stale = !self.screen.show(&self.frame);
+    }
+}
