@@ -3,3 +3,7 @@
 
 pub mod bench_data;
 pub mod calibration;
+pub mod emulator;
+pub mod fake_eeprom;
+pub mod handheld;
+pub mod picture;

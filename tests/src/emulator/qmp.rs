@@ -1,0 +1,77 @@
+//! QEMU's two control lines: QMP for the machine, qtest for single wires.
+
+use serde_json::{Value, json};
+use std::{
+    io::{self, BufRead, BufReader, Write},
+    os::unix::net::UnixStream,
+    path::Path,
+    time::Duration,
+};
+
+/// A line-by-line conversation over a socket.
+#[derive(Debug)]
+struct Talk(BufReader<UnixStream>);
+
+impl Talk {
+    fn open(path: &Path) -> io::Result<Self> {
+        let socket = UnixStream::connect(path)?;
+        socket.set_read_timeout(Some(Duration::from_secs(20)))?;
+        Ok(Self(BufReader::new(socket)))
+    }
+
+    fn say(&mut self, line: &str) -> io::Result<()> {
+        self.0.get_mut().write_all(format!("{line}\n").as_bytes())
+    }
+
+    fn hear(&mut self) -> io::Result<String> {
+        let mut line = String::new();
+        match self.0.read_line(&mut line)? {
+            0 => Err(io::ErrorKind::UnexpectedEof.into()),
+            _ => Ok(line),
+        }
+    }
+}
+
+/// The machine protocol.
+#[derive(Debug)]
+pub struct Qmp(Talk);
+
+impl Qmp {
+    pub fn open(path: &Path) -> io::Result<Self> {
+        let mut qmp = Self(Talk::open(path)?);
+        qmp.0.hear()?; // the greeting
+        qmp.run("qmp_capabilities", json!({}))?;
+        Ok(qmp)
+    }
+
+    /// Runs a command and gives what it returns.
+    pub fn run(&mut self, command: &str, arguments: Value) -> io::Result<Value> {
+        self.0.say(&json!({"execute": command, "arguments": arguments}).to_string())?;
+        loop {
+            let mut answer: Value = serde_json::from_str(&self.0.hear()?)?;
+            if let Some(value) = answer.get_mut("return") {
+                return Ok(value.take());
+            }
+            if let Some(error) = answer.get("error") {
+                return Err(io::Error::other(format!("{command}: {error}")));
+            }
+            // Anything else is news about the machine.
+        }
+    }
+}
+
+/// Sets input pins over a qtest line, also while the machine stands still.
+#[derive(Debug)]
+pub struct Pins(Talk);
+
+impl Pins {
+    pub fn open(path: &Path) -> io::Result<Self> {
+        Ok(Self(Talk::open(path)?))
+    }
+
+    pub fn set(&mut self, port: &str, pin: u8, high: bool) -> io::Result<()> {
+        self.0.say(&format!("set_irq_in {port} unnamed-gpio-in {pin} {}", u8::from(high)))?;
+        let answer = self.0.hear()?;
+        if answer.starts_with("OK") { Ok(()) } else { Err(io::Error::other(format!("{port} pin {pin}: {answer}"))) }
+    }
+}
