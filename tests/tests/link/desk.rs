@@ -1,0 +1,111 @@
+//! A handheld in memory.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use tenter_core::record::{LabelledDemand, decode_demand};
+use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, Reason};
+use tenter_core::{Demand, Limit, Range};
+use tenter_firmware::link::Desk;
+
+pub const SLOTS: u8 = 4;
+
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MemoryDesk {
+    pub device: u32,
+    /// Saved and not acknowledged.
+    pub tests: BTreeMap<u32, Vec<u8>>,
+    /// The number last given to a test.
+    pub newest: u32,
+    /// Everything that was ever acknowledged.
+    pub acknowledged: BTreeSet<u32>,
+    pub demands: [Option<LabelledDemand>; SLOTS as usize],
+    pub demand_count: u8,
+    pub clock: Option<u32>,
+    pub chip_is_broken: bool,
+}
+
+impl MemoryDesk {
+    /// With tests of these lengths in bytes, numbered from 1 up, each unlike the others and full of zeros and ones.
+    pub fn with_tests(lengths: &[usize]) -> Self {
+        let mut desk = Self::default();
+        for length in lengths {
+            desk.newest += 1;
+            desk.tests.insert(desk.newest, record(desk.newest, *length));
+        }
+        desk
+    }
+
+    fn chip(&self) -> Result<(), Reason> {
+        if self.chip_is_broken { Err(Reason::Chip) } else { Ok(()) }
+    }
+}
+
+/// What the link carries is opaque to it, so any bytes do.
+pub fn record(seq: u32, length: usize) -> Vec<u8> {
+    assert!(length <= MAX_SAVED_BYTES);
+    let pattern = seq.to_le_bytes().into_iter().chain((0..=255).rev().step_by(3));
+    pattern.cycle().take(length).collect()
+}
+
+pub fn demand(label: &str, percent: u32) -> LabelledDemand {
+    let least = Range { at_least: Limit::milli_percent(percent * 1000).ok(), at_most: None };
+    LabelledDemand::new(label, Demand::for_grain(tenter_core::Grain::Crosswise, least)).unwrap()
+}
+
+impl Desk for MemoryDesk {
+    fn identity(&mut self) -> Identity {
+        let version = "0.1.0".try_into().unwrap();
+        Identity { device: self.device, version, uptime_s: 70, unix_s: self.clock, demand_slots: SLOTS }
+    }
+
+    fn listing(&mut self) -> Result<Listing, Reason> {
+        self.chip()?;
+        let oldest = self.tests.keys().next().copied();
+        let unacknowledged = self.tests.len().try_into().unwrap();
+        Ok(Listing { oldest, next: self.newest + 1, unacknowledged, free_pages: 494 })
+    }
+
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+        self.chip()?;
+        Ok(self.tests.range(from..).next().map(|(seq, record)| {
+            let place = &mut buffer[..record.len()];
+            place.copy_from_slice(record);
+            (*seq, &*place)
+        }))
+    }
+
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason> {
+        self.chip()?;
+        let kept = self.tests.split_off(&(up_to + 1));
+        let gone = std::mem::replace(&mut self.tests, kept);
+        self.acknowledged.extend(gone.keys());
+        Ok(())
+    }
+
+    fn name(&mut self, device: u32) -> Result<(), Reason> {
+        assert_ne!(device, 0);
+        if self.device != 0 && self.device != device {
+            return Err(Reason::Named);
+        }
+        self.device = device;
+        Ok(())
+    }
+
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason> {
+        *self.demands.get_mut(usize::from(slot)).ok_or(Reason::Slot)? =
+            Some(decode_demand(record).map_err(|_| Reason::Record)?);
+        Ok(())
+    }
+
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason> {
+        if count > SLOTS {
+            return Err(Reason::Slot);
+        }
+        self.demand_count = count;
+        Ok(())
+    }
+
+    fn set_clock(&mut self, unix_s: u32) {
+        self.clock = Some(unix_s);
+    }
+}

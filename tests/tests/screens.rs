@@ -1,0 +1,191 @@
+//! Every screen of the handheld, drawn and compared with its golden picture in `tests/golden/screens`.
+//!
+//! A changed screen is looked at and accepted by `TENTER_ACCEPT=1 cargo test -p tenter-tests --test screens`;
+//! `target/screens.png` then shows all of them to a person.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use tenter_core::record::LabelledDemand;
+use tenter_core::{Demand, Grain, Range, Unit};
+use tenter_firmware::frame::Frame;
+use tenter_firmware::ui::{Action, Screen};
+use tenter_tests::handheld::Handheld;
+use tenter_tests::picture;
+
+fn demand(label: &str, stretch: &str) -> LabelledDemand {
+    let range = Range::parse(stretch, Unit::Mm).unwrap();
+    LabelledDemand::new(label, Demand::for_grain(Grain::Crosswise, range)).unwrap()
+}
+
+fn with_demands() -> Handheld {
+    Handheld::with_log(vec![demand("smock side panel", "5%"), demand("walking tights", "40%..70%")])
+}
+
+/// From home to the dial of the first pull.
+fn first_dial(handheld: &mut Handheld) {
+    assert_eq!(handheld.model.screen, Screen::Home);
+    handheld.acts(&[Action::Next, Action::Next, Action::Next]);
+    assert_eq!(handheld.model.screen, Screen::Extended);
+}
+
+/// One pull to so many half millimetres above the gauge and one reading back.
+fn pull(handheld: &mut Handheld, above: u16, back: Option<u16>) {
+    assert_eq!(handheld.model.screen, Screen::Extended);
+    handheld.model.dial.less(9999);
+    handheld.acts(&[Action::More(above), Action::Next]);
+    let Some(back) = back else {
+        return handheld.acts(&[Action::More(1), Action::Next]);
+    };
+    handheld.act(Action::Next);
+    handheld.wait(60_000);
+    handheld.acts(&[Action::Next, Action::More(back), Action::Next]);
+    assert_eq!(handheld.model.screen, Screen::Choice);
+}
+
+/// A finished test with one demand.
+fn result(demands: Vec<LabelledDemand>, pulls: &[(u16, Option<u16>)]) -> Handheld {
+    let mut handheld = Handheld::with_log(demands);
+    if !handheld.demands.is_empty() {
+        handheld.acts(&[Action::More(1), Action::Next, Action::Less(1)]);
+    }
+    first_dial(&mut handheld);
+    for (index, (above, back)) in pulls.iter().enumerate() {
+        if index > 0 {
+            handheld.acts(&[Action::Next, Action::Next]);
+        }
+        pull(&mut handheld, *above, *back);
+    }
+    handheld.acts(&[Action::More(1), Action::Next]);
+    assert_eq!(handheld.model.screen, Screen::Result);
+    handheld
+}
+
+/// The pictures, each with its name.
+fn gallery() -> Vec<(&'static str, Frame)> {
+    let mut shots = Vec::new();
+    let mut handheld = with_demands();
+    shots.push(("home", handheld.frame()));
+    handheld.acts(&[Action::More(1), Action::Next]);
+    shots.push(("home-demand", handheld.frame()));
+    handheld.acts(&[Action::More(1), Action::More(1), Action::Next, Action::Next, Action::Next, Action::Next]);
+    shots.push(("gauge", handheld.frame()));
+    handheld.acts(&[Action::Back]);
+
+    let mut handheld = with_demands();
+    handheld.act(Action::Next);
+    shots.push(("settle", handheld.frame()));
+    handheld.act(Action::Next);
+    handheld.wait(7_400);
+    shots.push(("pull", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("extended-0", handheld.frame()));
+    handheld.act(Action::More(10));
+    shots.push(("extended-5", handheld.frame()));
+    handheld.act(Action::More(165));
+    shots.push(("extended-187.5", handheld.frame()));
+    handheld.act(Action::More(25));
+    shots.push(("extended-100-percent", handheld.frame()));
+    handheld.act(Action::More(300));
+    shots.push(("extended-250-percent", handheld.frame()));
+    handheld.act(Action::Less(490));
+    handheld.act(Action::Next);
+    shots.push(("release", handheld.frame()));
+    handheld.act(Action::Next);
+    handheld.wait(21_000);
+    shots.push(("rest", handheld.frame()));
+    handheld.wait(39_500);
+    shots.push(("rest-now", handheld.frame()));
+    handheld.act(Action::Next);
+    handheld.act(Action::More(2));
+    shots.push(("recovered", handheld.frame()));
+    handheld.act(Action::Less(4));
+    shots.push(("recovered-negative", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("choice", handheld.frame()));
+    handheld.acts(&[Action::Step, Action::Step, Action::Step, Action::Step, Action::Next]);
+    shots.push(("discard", handheld.frame()));
+
+    let mut close = result(vec![demand("smock side panel", "5%")], &[(12, Some(2))]);
+    shots.push(("result-close", close.frame()));
+    close.act(Action::More(1));
+    shots.push(("result-close-figures", close.frame()));
+    close.act(Action::More(1));
+    shots.push(("result-close-settle", close.frame()));
+    close.act(Action::Next);
+    shots.push(("tag", close.frame()));
+    close.act(Action::Next);
+    shots.push(("saved", close.frame()));
+    let on_limit = result(vec![demand("smock side panel", "5%")], &[(10, Some(2))]);
+    shots.push(("result-on-limit", on_limit.frame()));
+    let meets = result(vec![demand("smock side panel", "5%")], &[(16, Some(2)), (17, Some(1)), (16, Some(2))]);
+    shots.push(("result-meets", meets.frame()));
+    let mut short = result(vec![demand("walking tights", "40%..70%")], &[(10, None)]);
+    shots.push(("result-short", short.frame()));
+    short.act(Action::More(1));
+    shots.push(("result-short-figures", short.frame()));
+    short.act(Action::More(1));
+    shots.push(("result-short-next", short.frame()));
+    let mut over = result(vec![demand("walking tights", "40%..70%")], &[(184, Some(4)), (188, Some(5))]);
+    shots.push(("result-over", over.frame()));
+    over.act(Action::More(1));
+    shots.push(("result-over-figures", over.frame()));
+    shots.push(("result-nothing-asked", result(vec![], &[(500, Some(9))]).frame()));
+    shots.push(("result-rigid", result(vec![demand("smock side panel", "5%")], &[(0, None)]).frame()));
+
+    let mut full = with_demands();
+    full.log(true, 0);
+    full.act(Action::Next);
+    shots.push(("full", full.frame()));
+    let mut none = Handheld::default();
+    shots.push(("home-no-log", none.frame()));
+    none.act(Action::Next);
+    shots.push(("no-log", none.frame()));
+
+    let mut inch = with_demands();
+    inch.acts(&[Action::Step, Action::Step, Action::Step, Action::Next, Action::Next, Action::Step]);
+    first_dial(&mut inch);
+    inch.act(Action::More(22));
+    shots.push(("extended-inch", inch.frame()));
+
+    let mut one = with_demands();
+    shots.push(("one-button-home", {
+        one.act(Action::Step);
+        one.act(Action::Back);
+        one.frame()
+    }));
+    one.acts(&[Action::Accept, Action::Accept, Action::Accept]);
+    shots.push(("one-button-tens", one.frame()));
+    one.acts(&[Action::Step, Action::Accept]);
+    shots.push(("one-button-ones", one.frame()));
+    one.acts(&[Action::Step, Action::Accept]);
+    shots.push(("one-button-halves", one.frame()));
+    shots
+}
+
+fn golden(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("golden/screens").join(name).with_extension("txt")
+}
+
+#[test]
+fn screens_are_as_looked_at() {
+    let shots = gallery();
+    let accept = std::env::var_os("TENTER_ACCEPT").is_some();
+    let mut changed = Vec::new();
+    for (name, frame) in &shots {
+        let seen = picture::text(frame);
+        if accept {
+            fs::create_dir_all(golden(name).parent().unwrap()).unwrap();
+            fs::write(golden(name), &seen).unwrap();
+        }
+        if fs::read_to_string(golden(name)).unwrap_or_default() != seen {
+            changed.push(format!("{name}:\n{seen}"));
+        }
+    }
+    let target = Path::new(env!("CARGO_TARGET_TMPDIR"));
+    let frames: Vec<Frame> = shots.iter().map(|(_, frame)| frame.clone()).collect();
+    picture::save_sheet(&target.join("screens.png"), 4, &frames).unwrap();
+    assert!(changed.is_empty(), "these screens changed; look at them:\n{}", changed.join("\n"));
+    let files = fs::read_dir(golden("home").parent().unwrap()).unwrap().count();
+    assert_eq!(files, shots.len(), "a golden picture without a screen");
+}
