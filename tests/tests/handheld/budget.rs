@@ -1,0 +1,110 @@
+//! Flash, memory, instructions and sleep, printed and held against the budget.
+
+use tenter_tests::emulator::{self, Board as _, Key, Qemu};
+
+use crate::boards;
+use crate::walk::{as_text, golden};
+
+/// How long a tap takes to show on the board one can build, its own time: looked at every millisecond.
+#[test]
+fn a_tap_shows_soon() {
+    let (_folder, options) = boards::pico_options();
+    let mut board = boards::start_pico(options);
+    let before = board.photo().unwrap();
+    board.press(Key::More).unwrap();
+    let mut first = None;
+    let mut last = 0;
+    let mut shown = before;
+    for ms in 1..=300 {
+        board.wait(1).unwrap();
+        let photo = board.photo().unwrap();
+        if photo != shown {
+            first = first.or(Some(ms));
+            last = ms;
+            shown = photo;
+        }
+    }
+    println!("pico: a tap begins to show after {first:?} ms and is drawn after {last} ms");
+    assert!(last > 0 && last <= 100, "a tap shows after {last} ms");
+}
+
+/// Idle boards sleep: the emulated processor runs a few instructions in ten seconds, the other is awake for a
+/// thousandth of the time.
+#[test]
+fn idle_boards_sleep() {
+    let (_folder, options) = boards::qemu_options();
+    let mut board = boards::start_qemu(tenter_tests::emulator::Options { icount: Some(6), ..options });
+    board.wait_for_photo(20_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+    board.wait(200).unwrap();
+    let before = board.instructions().unwrap();
+    board.wait(5_000).unwrap();
+    let idle = board.instructions().unwrap() - before;
+    // 64 ns an instruction, five seconds.
+    println!("lm3s6965evb: {idle} instructions in five idle seconds, {} ppm awake", idle * 64 / 5_000);
+    assert!(idle < 10_000, "{idle}");
+
+    let (_folder, options) = boards::pico_options();
+    let mut board = boards::start_pico(options);
+    let before = board.stats().unwrap();
+    board.wait(60_000).unwrap();
+    let after = board.stats().unwrap();
+    let awake = (after.ms - before.ms) - (after.asleep_ms - before.asleep_ms);
+    println!("pico: awake for {awake:.2} ms of an idle minute; deepest stack {} bytes", after.stack_bytes);
+    assert!(awake < 60.0, "{awake}");
+}
+
+/// RAM of the emulated board, and where its stack begins.
+const RAM: u32 = 0x2000_0000;
+const RAM_BYTES: u32 = 64 * 1024;
+
+/// The most flash and RAM that the image may take, in bytes.
+const MOST_FLASH: u32 = 48 * 1024;
+const MOST_RAM: u32 = 8 * 1024;
+
+/// Statics and the deepest stack so far, in bytes: what was never touched still reads zero.
+pub fn assert_ram(board: &mut Qemu) {
+    let (_, data, bss) = emulator::image_sizes("lm3s6965evb").unwrap();
+    let statics = data + bss;
+    let ram = board.memory(RAM, RAM_BYTES).unwrap();
+    let untouched = ram.iter().skip(statics as usize + 8).take_while(|byte| **byte == 0).count();
+    let stack = RAM_BYTES - statics - 8 - u32::try_from(untouched).unwrap();
+    println!("lm3s6965evb: statics {statics} bytes, deepest stack {stack} bytes, {} in all", statics + stack);
+    assert!(statics + stack <= MOST_RAM, "{statics} + {stack}");
+}
+
+#[test]
+fn images_fit() {
+    for board in ["lm3s6965evb", "pico"] {
+        let (text, data, bss) = emulator::image_sizes(board).unwrap();
+        println!("{board}: flash {} bytes, statics {} bytes", text + data, data + bss);
+    }
+    let (text, data, _) = emulator::image_sizes("lm3s6965evb").unwrap();
+    assert!(text + data <= MOST_FLASH, "{text} + {data}");
+}
+
+/// Exact counts: the same on every run, whatever else the machine does.
+#[test]
+fn instructions_of_an_answer_and_of_a_picture() {
+    let count = || {
+        let (_folder, options) = boards::qemu_options();
+        let mut board = boards::start_qemu(emulator::Options { icount: Some(3), ..options });
+        board.wait_for_photo(20_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+        let mut tap = |key: Key| {
+            let before = board.instructions().unwrap();
+            board.tap(key, 150).unwrap();
+            board.wait(450).unwrap();
+            board.instructions().unwrap() - before
+        };
+        // Measure, settled, read, 100.5 mm, no reading after release; then down and up the list of choices.
+        for key in [Key::Next, Key::Next, Key::Next, Key::More, Key::Next, Key::More, Key::Next] {
+            tap(key);
+        }
+        let picture = tap(Key::More);
+        let answer = tap(Key::Next);
+        (picture, answer)
+    };
+    let (picture, answer) = count();
+    println!("lm3s6965evb: a picture {picture} instructions, an answer with its picture {answer}");
+    // At 12.5 MHz and some two cycles an instruction: a picture within a fifth of a second.
+    assert!(picture < 1_500_000 && answer < 3_000_000, "{picture} {answer}");
+}

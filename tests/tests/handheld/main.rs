@@ -1,0 +1,10 @@
+//! The handheld for real: the images that ship, on an emulated Cortex-M3 board and on the emulated board one can
+//! build, with keys pressed, display photographed, line spoken on and power cut. Needs the emulators and the firmware
+//! compiler (`tests/install`), and fails without them.
+
+mod boards;
+mod budget;
+mod chip_model;
+mod power;
+mod walk;
+mod whole_test;

@@ -1,0 +1,149 @@
+//! Power cuts around saving: what was shown as saved is there, nothing is torn, nothing is doubled.
+
+use std::path::Path;
+use std::thread;
+
+use rand::rngs::StdRng;
+use rand::{Rng as _, SeedableRng as _};
+use tenter_core::Length;
+use tenter_tests::emulator::{Board, Key, Photo, Qemu, SerialVia};
+
+use crate::boards::{self, saved_in};
+use crate::walk::{as_text, golden};
+
+/// Longer than a key must be up to count as released.
+const UP_MS: u32 = 60;
+
+fn is_home(photo: &Photo) -> bool {
+    as_text(photo).lines().nth(20) == golden("home").lines().nth(20)
+}
+
+/// The large word on the screen that says so.
+fn is_saved(photo: &Photo) -> bool {
+    let golden = golden("saved");
+    as_text(photo).lines().take(13).eq(golden.lines().take(13))
+}
+
+/// From home to the dial of the tag: one pull of half a millimetre, not read back.
+fn to_the_tag(board: &mut impl Board) {
+    use Key::{More, Next};
+    board.wait_for_photo(10_000, &mut is_home).unwrap();
+    board.wait(UP_MS).unwrap(); // A key that is down before it was seen up counts as up.
+    for key in [Next, Next, Next, More, Next, More, Next, More, Next, Next] {
+        // As long as it takes to be seen, however busy this machine is: every one of these changes the picture.
+        let before = board.photo().unwrap();
+        board.press(key).unwrap();
+        board.wait_for_photo(5_000, &mut |photo| *photo != before).unwrap();
+        board.release(key).unwrap();
+        board.wait(UP_MS).unwrap();
+    }
+    board.wait_for_photo(2_000, &mut is_tag).unwrap();
+}
+
+/// The dial of the tag, whatever the number.
+fn is_tag(photo: &Photo) -> bool {
+    as_text(photo).lines().take(5).eq(golden("tag").lines().take(5))
+}
+
+/// Every test in the memory is whole and of the one kind that was measured; how many there are.
+fn whole_tests(eeprom: &Path) -> usize {
+    let saved = saved_in(eeprom);
+    for (_, saved) in &saved {
+        assert_eq!(saved.test.pulls(), [Length::from_steps(100 * 1600 + 800)]);
+    }
+    let numbers: Vec<u32> = saved.iter().map(|(number, _)| *number).collect();
+    assert!(numbers.windows(2).all(|pair| pair[0] < pair[1]), "{numbers:?}");
+    saved.len()
+}
+
+/// The emulator's process is killed at random instants around saving, over and over on the same memory.
+#[test]
+fn killed_at_random_instants() {
+    const KILLS: u32 = 200;
+    const WORKERS: u32 = 4;
+    let workers: Vec<_> =
+        (0..WORKERS).map(|worker| thread::spawn(move || kill_often(worker, KILLS / WORKERS))).collect();
+    let told: Vec<(usize, usize)> = workers.into_iter().map(|worker| worker.join().unwrap()).collect();
+    let (shown, there) = told.iter().fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
+    println!("{KILLS} kills: {shown} tests shown as saved, {there} found, none torn, none doubled");
+    assert!(shown > 0 && there < KILLS as usize, "the instants must fall on both sides of a save");
+}
+
+fn kill_often(worker: u32, kills: u32) -> (usize, usize) {
+    let mut random = StdRng::seed_from_u64(worker.into());
+    let (_folder, options) = boards::qemu_options();
+    let eeprom = options.eeprom.clone();
+    let mut board = Qemu::start(options).unwrap();
+    let (mut there, mut shown_ever) = (0, 0);
+    for kill in 0..kills {
+        to_the_tag(&mut board);
+        board.press(Key::Next).unwrap();
+        board.wait(random.random_range(0..90)).unwrap();
+        let shown = is_saved(&board.photo().unwrap());
+        board.kill();
+        let now = whole_tests(&eeprom);
+        assert!(now == there || now == there + 1, "kill {kill}: {there} tests became {now}");
+        assert!(now == there + 1 || !shown, "kill {kill}: shown as saved, and gone");
+        (there, shown_ever) = (now, shown_ever + usize::from(shown));
+        board.power_on().unwrap();
+    }
+    (shown_ever, there)
+}
+
+/// The file behind the memory keeps exactly N writes of a save and no later one, for every N that a save has.
+#[test]
+fn frozen_after_every_write_of_a_save() {
+    let mut before = 0;
+    for writes in 0..=4 {
+        let (_folder, options) = boards::qemu_options();
+        let eeprom = options.eeprom.clone();
+        let frozen = tenter_tests::emulator::Options {
+            freeze_after_writes: Some(writes),
+            serial_via: SerialVia::Driver,
+            ..options
+        };
+        let mut board = Qemu::start(frozen).unwrap();
+        to_the_tag(&mut board);
+        board.press(Key::Next).unwrap();
+        board.wait_for_photo(5_000, &mut is_saved).unwrap();
+        board.kill();
+        let there = whole_tests(&eeprom);
+        println!("{writes} writes kept: {there} tests");
+        assert!(there >= before && there <= 1);
+        before = there;
+    }
+    assert_eq!(before, 1, "a save takes at most four writes");
+}
+
+/// On the other board the power goes after every single byte that the memory takes.
+#[test]
+fn cut_after_every_byte_of_a_save() {
+    let (_folder, options) = boards::pico_options();
+    let eeprom = options.eeprom.clone();
+    let mut board = boards::start_pico(options);
+    let mut there = 0;
+    for bytes in 0..=64u64 {
+        to_the_tag(&mut board);
+        board.cut_after_bytes(Some(bytes)).unwrap();
+        board.press(Key::Next).unwrap();
+        board.wait(400).unwrap();
+        let now = whole_tests(&eeprom);
+        assert!(now == there || now == there + 1, "cut after {bytes}: {there} tests became {now}");
+        if board.has_power() {
+            // More bytes than a save writes: it was saved, and says so.
+            assert!(is_saved(&board.photo().unwrap()) && now == there + 1);
+            board.power_cut().unwrap();
+        } else {
+            assert!(bytes >= 64 || now == there, "cut after {bytes} of 64 bytes, and a test more");
+        }
+        there = now;
+        board.power_on().unwrap();
+        board.wait(1_500).unwrap();
+    }
+    // After all that the log still saves.
+    to_the_tag(&mut board);
+    board.tap(Key::Next, 100).unwrap();
+    board.wait(300).unwrap();
+    assert!(is_saved(&board.photo().unwrap()));
+    assert_eq!(whole_tests(&eeprom), there + 1);
+}

@@ -1,0 +1,106 @@
+//! Using a handheld as a person does: a key at a time, looking at the display.
+
+use std::path::PathBuf;
+
+use tenter_firmware::ui::{Action, Screen};
+use tenter_tests::emulator::{Board, Key, Photo};
+use tenter_tests::handheld::Handheld;
+use tenter_tests::picture;
+
+/// A press as a finger makes it: 80 to 150 ms (from memory).
+const TAP_MS: u32 = 100;
+/// A hold of the only button, surely long enough to accept and too short to go back.
+const HOLD_MS: u32 = 1100;
+
+/// A board, and the same handheld without a board that says what the display must show.
+pub struct Walk<'b, B> {
+    pub board: &'b mut B,
+    pub twin: Handheld,
+    shots: u32,
+    name: &'static str,
+}
+
+impl<'b, B: Board> Walk<'b, B> {
+    /// A walk that begins at home; its photographs are kept under a name.
+    pub fn new(board: &'b mut B, twin: Handheld, name: &'static str) -> Self {
+        let mut walk = Self { board, twin, shots: 0, name };
+        walk.see();
+        walk
+    }
+
+    /// Taps a key, does the same to the twin, and compares the pictures.
+    pub fn tap(&mut self, key: Key, action: Action) {
+        self.board.press(key).unwrap();
+        self.twin.act(action);
+        self.see(); // However busy this machine is, the key is down until it was seen.
+        self.board.release(key).unwrap();
+        self.board.wait(TAP_MS).unwrap();
+    }
+
+    /// Taps or holds the only button.
+    pub fn only(&mut self, action: Action) {
+        let press = if action == Action::Step { TAP_MS } else { HOLD_MS };
+        self.board.tap(Key::Select, press).unwrap();
+        self.board.wait(TAP_MS).unwrap();
+        self.twin.act(action);
+        self.see();
+    }
+
+    /// Lets time pass on both sides.
+    pub fn wait(&mut self, ms: u32) {
+        self.board.wait(ms).unwrap();
+        self.twin.wait(ms);
+        self.see();
+    }
+
+    /// Waits until the display shows what the twin shows, and keeps the photograph.
+    ///
+    /// Where seconds count, the emulator may be some of them ahead: then the twin follows.
+    fn see(&mut self) {
+        let twins = self.twins();
+        let wanted: Vec<Photo> = twins.iter().map(photo_of).collect();
+        let photo = self.board.wait_for_photo(3_000, &mut |photo| wanted.contains(photo));
+        let photo = photo.unwrap_or_else(|error| panic!("{}: {error}\nwanted:\n{}", self.name, wanted[0]));
+        let place = wanted.iter().position(|wanted| *wanted == photo).unwrap();
+        self.twin = twins[place].clone();
+        self.shots += 1;
+        photo.save(&folder(self.name).join(format!("{:02}.png", self.shots))).unwrap();
+    }
+
+    fn twins(&self) -> Vec<Handheld> {
+        let later = |seconds: u32| {
+            let mut twin = self.twin.clone();
+            if twin.model.screen.has_clock() {
+                twin.wait(1_000 * seconds);
+            } else if twin.model.screen == Screen::Recovered {
+                twin.model.rest_seconds += seconds;
+            }
+            twin
+        };
+        (0..6).map(later).collect()
+    }
+}
+
+/// What a board's display shows when the twin shows its picture.
+pub fn photo_of(twin: &Handheld) -> Photo {
+    let frame = twin.frame();
+    Photo::from_fn(|x, y| u8::from(frame.is_lit(x, y)) * 255)
+}
+
+/// Where photographs go for people to look at.
+pub fn folder(name: &str) -> PathBuf {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("photographs").join(name);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+/// A golden picture by name.
+pub fn golden(name: &str) -> String {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("golden/screens").join(name).with_extension("txt");
+    std::fs::read_to_string(path).unwrap()
+}
+
+/// A photograph as the goldens are written.
+pub fn as_text(photo: &Photo) -> String {
+    picture::text_of(|x, y| photo.lit(x, y))
+}
