@@ -53,6 +53,24 @@ fn idle_boards_sleep() {
     assert!(awake < 60.0, "{awake}");
 }
 
+/// While the clock of a pull runs, the picture changes every second, and in between the processor sleeps.
+#[test]
+fn boards_sleep_between_two_seconds_of_a_running_clock() {
+    let (_folder, options) = boards::pico_options();
+    let mut board = boards::start_pico(options);
+    for _ in 0..2 {
+        board.tap(Key::Next, 100).unwrap(); // Measure; the settling pull is made.
+        board.wait(100).unwrap();
+    }
+    board.wait(1_000).unwrap();
+    let before = board.stats().unwrap();
+    board.wait(20_000).unwrap();
+    let after = board.stats().unwrap();
+    let asleep = 100.0 * (after.asleep_ms - before.asleep_ms) / (after.ms - before.ms);
+    println!("pico: asleep for {asleep:.1} % of the time while a clock runs on the display");
+    assert!(asleep > 90.0, "{asleep}");
+}
+
 /// RAM of the emulated board, and where its stack begins.
 const RAM: u32 = 0x2000_0000;
 const RAM_BYTES: u32 = 64 * 1024;
