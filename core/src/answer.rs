@@ -233,6 +233,26 @@ impl Evaluation {
     }
 }
 
+impl Evaluation {
+    /// The part that decides the answer: of those that share it, the one whose chance is least sure of a yes. None where
+    /// nothing is asked.
+    ///
+    /// ```
+    /// use tenter_core::{Demand, Evaluation, Grain, Length, Limit, PullTest, Range, Rules, Unit};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+    /// test.add_pull(Length::from_mm(106)).unwrap();
+    /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%..20%", Unit::Mm).unwrap());
+    /// let evaluation = Evaluation::of(&test, &demand, &Rules::default()).unwrap();
+    /// assert_eq!(evaluation.deciding().unwrap().limit, Limit::milli_percent(5_000).unwrap());
+    /// ```
+    #[must_use]
+    pub fn deciding(&self) -> Option<&Part> {
+        let sharing = self.parts.iter().filter(|part| Some(part.answer) == self.answer);
+        sharing.min_by(|a, b| a.chance.unwrap_or(0.0).total_cmp(&b.chance.unwrap_or(0.0)))
+    }
+}
+
 fn question(readings: &Readings, ask: Ask, limit: Limit) -> Option<Question> {
     let limit = limit.ratio();
     match ask {

@@ -192,13 +192,13 @@ const NO_CLASS: Class = above("unnamed");
 /// ```
 /// use tenter_core::{GrowthClass, Ratio};
 ///
-/// assert_eq!(GrowthClass::of(Ratio::new(1, 100).unwrap()), GrowthClass::NoneReadable);
+/// assert_eq!(GrowthClass::of(Ratio::new(1, 100).unwrap()), GrowthClass::HardlyAny);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum GrowthClass {
-    /// Up to 1 %: no more than a 10 cm gauge can show.
-    NoneReadable,
+    /// Up to 1 %: on a 10 cm gauge hardly to be read.
+    HardlyAny,
     /// Up to 3 %.
     Good,
     /// Up to 6 %: for loose garments only.
@@ -219,7 +219,7 @@ impl GrowthClass {
     pub fn of(growth: Ratio) -> Self {
         let up_to = |percent| Ratio::new(percent, 100).is_some_and(|edge| growth <= edge);
         if up_to(1) {
-            Self::NoneReadable
+            Self::HardlyAny
         } else if up_to(3) {
             Self::Good
         } else if up_to(6) {
@@ -237,7 +237,7 @@ impl GrowthClass {
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
-            Self::NoneReadable => "none readable",
+            Self::HardlyAny => "hardly any",
             Self::Good => "good",
             Self::Watch => "watch",
             Self::Poor => "poor",

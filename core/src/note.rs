@@ -11,7 +11,7 @@ use crate::ratio::Ratio;
 use crate::{Rules, num};
 
 /// How many kinds of note there are.
-pub(crate) const COUNT: usize = 7;
+pub(crate) const COUNT: usize = 8;
 
 /// A recovery figure is readable while its two-sided interval reaches no further than this many points either way:
 /// the grades of recovery are five to ten points wide. The tool's own limit.
@@ -61,6 +61,9 @@ pub enum Note {
     /// Growth and recovery would grade this cloth two or more steps apart. Only from 12 % of stretch on: cloth that
     /// stretches less is judged by growth.
     GradesDisagree,
+    /// The cloth reads shorter after the pull than before it, by more than the readings can be wrong: a mark slipped, or
+    /// the cloth lay under tension before.
+    ShorterThanBefore,
 }
 
 /// Whether a recovery figure can be graded.
@@ -99,6 +102,7 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
         (Note::EarlyRest, figures.rest.is_some_and(|rest| rest.seconds < EARLY_REST_SECONDS)),
         (Note::RecoveryNotReadable, unreadable),
         (Note::GradesDisagree, apart),
+        (Note::ShorterThanBefore, figures.rest.is_some_and(|rest| rest.growth.interval(rules.confidence).1 < 0.0)),
     ];
     list(found.into_iter().filter_map(|(note, holds)| holds.then_some(note)))
 }

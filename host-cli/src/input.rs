@@ -36,7 +36,7 @@ pub struct CheckInput {
 ///
 /// The first flag that cannot be read, with what to type instead.
 pub fn check(args: &CheckArgs, readings: &[Reading]) -> Result<CheckInput, Error> {
-    let unit = args.units.map_or_else(|| unit_of(&args.gauge), unit);
+    let unit = args.units.map(unit).or_else(|| unit_of(&args.gauge)).unwrap_or_default();
     let test = pull_test(args, readings, unit)?;
     let demand = demand(args, test.grain(), unit)?;
     let rules = Rules { confidence: confidence(&args.confidence)?, scatter: scatter(args.scatter.as_deref())? };
@@ -77,7 +77,8 @@ fn scale(args: &CheckArgs, unit: Unit) -> Result<Scale, Error> {
     };
     let division = match &args.division {
         Some(text) => length("--division", text, unit)?,
-        None if unit == Unit::Inch => Length::from_inch_64ths(4),
+        // The scale is the one the gauge was read on, whatever unit the text is shown in.
+        None if unit_of(&args.gauge).unwrap_or(unit) == Unit::Inch => Length::from_inch_64ths(4),
         None => Length::from_mm(1),
     };
     Scale::new(division, ends).ok_or_else(|| {
@@ -193,13 +194,14 @@ fn table(name: &str) -> Result<&'static Table, Error> {
     })
 }
 
-/// The unit a length was typed in; millimetres where it has none.
-fn unit_of(text: &str) -> Unit {
+/// The unit a length was typed in, if it has one.
+fn unit_of(text: &str) -> Option<Unit> {
     let unit = text.trim_start_matches(|c: char| !c.is_alphabetic() && !matches!(c, '"' | '″' | '”' | '\''));
     match unit.to_ascii_lowercase().as_str() {
-        "cm" | "m" => Unit::Cm,
-        "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" | "yd" | "yard" | "yards" => Unit::Inch,
-        _ => Unit::Mm,
+        "mm" => Some(Unit::Mm),
+        "cm" | "m" => Some(Unit::Cm),
+        "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" | "yd" | "yard" | "yards" => Some(Unit::Inch),
+        _ => None,
     }
 }
 
@@ -263,9 +265,9 @@ mod tests {
 
     #[test]
     fn the_gauge_names_the_unit() {
-        assert_eq!(unit_of("4 1/8 in"), Unit::Inch);
-        assert_eq!(unit_of("4\""), Unit::Inch);
-        assert_eq!(unit_of("10 CM"), Unit::Cm);
-        assert_eq!(unit_of("100"), Unit::Mm);
+        assert_eq!(unit_of("4 1/8 in"), Some(Unit::Inch));
+        assert_eq!(unit_of("4\""), Some(Unit::Inch));
+        assert_eq!(unit_of("10 CM"), Some(Unit::Cm));
+        assert_eq!(unit_of("100"), None);
     }
 }

@@ -291,3 +291,18 @@ fn complain_or_answer(words: impl Iterator<Item = String>) -> Result<(), TestCas
     }
     Ok(())
 }
+
+/// What a second reader found: a slipped mark is not praised, the weakest part is quoted, a unit is no scale.
+#[test]
+fn words_fit_the_readings() {
+    let slipped = text("check --gauge 10cm --to 12cm --back 9cm@60s --recovery-at-least 95%");
+    assert!(slipped.contains("do not trust this yet") && slipped.contains("a mark slipped"), "{slipped}");
+    let weakest = "check --gauge 25cm --settling --to 30cm --to 30cm --to 30cm --back 25.1cm@60s --wants 15%";
+    let weakest = text(&format!("{weakest} --growth-at-most 0.7%"));
+    assert!(weakest.starts_with("MEETS  growth at most 0.7 %"), "{weakest}");
+    let rigid = text("check --gauge 10cm --to 10cm --back 10cm@60s --recovery-at-least 90%");
+    assert!(rigid.contains("recovery has no meaning"), "{rigid}");
+    let u = |line: &str| json(line)["stretch"]["u"].clone();
+    let inches = "check --gauge 4in --to 4.25in --wants 5% --json";
+    assert_eq!(u(inches), u(&format!("{inches} --units cm")));
+}

@@ -21,9 +21,13 @@ pub const REST_SECONDS: [u32; 3] = [60, 300, 1800];
 /// Pages of the result.
 pub const RESULT_PAGES: u8 = 3;
 
-/// The gauge lengths offered; the last is dialled.
-const GAUGES: [Length; 4] =
-    [Length::from_mm(100), Length::from_mm(200), Length::from_inch_64ths(256), Length::from_inch_64ths(640)];
+/// The gauge lengths offered, and whether they are marked on an inch scale; after the last comes a dial.
+const GAUGES: [(Length, bool); 4] = [
+    (Length::from_mm(100), false),
+    (Length::from_mm(200), false),
+    (Length::from_inch_64ths(256), true),
+    (Length::from_inch_64ths(640), true),
+];
 
 /// What happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -92,9 +96,11 @@ pub struct Model {
     pub grain: Grain,
     /// The gauge length to mark.
     pub gauge: Length,
+    /// Whether it is marked on an inch scale: 254 mm and 10 in are one length on two scales.
+    pub inch: bool,
     /// The demand to hold the cloth against, and its slot.
     pub demand: Option<LabelledDemand>,
-    slot: u8,
+    slot: Option<u8>,
     /// The test at hand.
     pub test: Option<PullTest>,
     /// When it was let go last.
@@ -126,8 +132,9 @@ impl Default for Model {
             since: 0,
             grain: Grain::Crosswise,
             gauge: Length::from_mm(100),
+            inch: false,
             demand: None,
-            slot: 0,
+            slot: None,
             test: None,
             released: None,
             rest_seconds: 0,
@@ -239,10 +246,7 @@ fn choose(model: &mut Model, row: Row) -> Option<Effect> {
             model.start_clock(Screen::Rest);
         }
         Row::PullAgain if model.test.as_ref().is_some_and(|test| test.pulls().len() >= MAX_PULLS) => {}
-        Row::PullAgain => {
-            model.released = None;
-            model.start_clock(Screen::Pull);
-        }
+        Row::PullAgain => model.start_clock(Screen::Pull),
         Row::Finish => finish(model),
         Row::ReadAgain => match model.released {
             Some(released) => {
@@ -255,6 +259,11 @@ fn choose(model: &mut Model, row: Row) -> Option<Effect> {
         Row::Discard => model.show(Screen::Discard),
         Row::SkipRest | Row::Keep => model.show(Screen::Choice),
         Row::ThrowAway => {
+            model.forget_test();
+            model.show(Screen::Home);
+        }
+        // A test that was measured but cannot be saved is done with, as the row says.
+        Row::MeasureAnyway if model.is_measured() => {
             model.forget_test();
             model.show(Screen::Home);
         }
@@ -276,7 +285,7 @@ fn go_on(model: &mut Model) {
             dial_recovered(model, None);
         }
         Screen::Result => {
-            if model.log.present && model.log.room > 0 {
+            if model.can_save() {
                 model.dial = Dial::count(model.next_tag);
                 model.show(Screen::Tag);
             } else {
@@ -317,12 +326,17 @@ fn dialled(model: &mut Model) -> Option<Effect> {
     let length = model.dial.as_length();
     match model.screen {
         Screen::Gauge => {
-            model.gauge = length;
+            (model.gauge, model.inch) = (length, false);
             model.put_aside_unstarted();
             model.show(Screen::Home);
             model.row = 3;
         }
-        Screen::Extended => measured(model, |test| test.add_pull(length), Screen::Release),
+        Screen::Extended if model.correcting.is_some() => measured(model, |test| test.add_pull(length), Screen::Choice),
+        Screen::Extended => {
+            // Until now the release of the pull before still counted: "pull again" can be called off.
+            model.released = None;
+            measured(model, |test| test.add_pull(length), Screen::Release);
+        }
         Screen::Recovered => {
             let seconds = model.rest_seconds;
             measured(model, |test| test.add_rest(seconds, length), Screen::Choice);
@@ -401,7 +415,7 @@ fn back(model: &mut Model) {
     if call_off(model) {
         return model.show(Screen::Choice);
     }
-    let measured = model.test.as_ref().is_some_and(|test| !test.pulls().is_empty());
+    let measured = model.is_measured();
     let screen = match model.screen {
         Screen::Home | Screen::Gauge | Screen::Settle | Screen::Choice => Screen::Home,
         Screen::Full | Screen::NoLog if measured => Screen::Result,
@@ -431,12 +445,7 @@ fn start(model: &mut Model) {
 }
 
 fn begin(model: &mut Model) {
-    if model.test.as_ref().is_some_and(|test| !test.pulls().is_empty()) {
-        // A finished test that cannot be saved stays at hand.
-        return model.show(Screen::Choice);
-    }
-    let inch = model.gauge_is_inch();
-    let division = if inch { Length::from_inch_64ths(4) } else { Length::from_mm(1) };
+    let division = if model.inch { Length::from_inch_64ths(4) } else { Length::from_mm(1) };
     let scale = Scale::new(division, Ends::One).unwrap_or_default();
     model.test = PullTest::new(model.gauge, model.grain).and_then(|test| test.with_scale(scale)).ok();
     model.show(Screen::Settle);
@@ -453,21 +462,23 @@ fn finish(model: &mut Model) {
 
 /// The next demand, or none after the last.
 fn next_demand(model: &mut Model) -> Option<Effect> {
-    let next = if model.demand.is_some() { model.slot.saturating_add(1) } else { 0 };
+    // A slot that cannot be read shows as no demand; the next press goes on to the slot after it.
+    let next = model.slot.map_or(0, |slot| slot.saturating_add(1));
     if next >= model.log.demands {
+        model.slot = None;
         model.demand = None;
         return None;
     }
-    model.slot = next;
+    model.slot = Some(next);
     Some(Effect::LoadDemand { slot: next })
 }
 
 /// The next gauge length offered; after the last a dial.
 fn next_gauge(model: &mut Model) {
-    let at = GAUGES.iter().position(|gauge| *gauge == model.gauge);
+    let at = GAUGES.iter().position(|gauge| *gauge == (model.gauge, model.inch));
     match at.map_or(Some(0), |at| at.checked_add(1)).and_then(|next| GAUGES.get(next)) {
         Some(gauge) => {
-            model.gauge = *gauge;
+            (model.gauge, model.inch) = *gauge;
             model.put_aside_unstarted();
         }
         None => {
@@ -496,22 +507,28 @@ impl Model {
         }
     }
 
+    /// Whether the test at hand has a pull.
+    #[must_use]
+    pub fn is_measured(&self) -> bool {
+        self.test.as_ref().is_some_and(|test| !test.pulls().is_empty())
+    }
+
+    /// Whether a test can be saved.
+    #[must_use]
+    pub const fn can_save(&self) -> bool {
+        self.log.present && self.log.room > 0
+    }
+
     fn forget_test(&mut self) {
         self.test = None;
         self.evaluation = None;
         self.released = None;
     }
 
-    /// Whether the chosen gauge length is marked on an inch scale.
-    #[must_use]
-    pub fn gauge_is_inch(&self) -> bool {
-        GAUGES.iter().skip(2).any(|gauge| *gauge == self.gauge)
-    }
-
     /// The unit in which lengths are shown: that of the test at hand.
     #[must_use]
     pub fn unit(&self) -> Unit {
-        let inch = self.test.as_ref().map_or_else(|| self.gauge_is_inch(), |test| test.scale().is_inch());
+        let inch = self.test.as_ref().map_or(self.inch, |test| test.scale().is_inch());
         if inch { Unit::Inch } else { Unit::Mm }
     }
 

@@ -67,7 +67,7 @@ proptest! {
             let before = (readings(&model), row(&model), model.screen);
             now += 1_000;
             let effect = update(&mut model, Event::Key(action), now);
-            let meant = before.1.is_some_and(|row| matches!(row, Row::ThrowAway | Row::Correct));
+            let meant = before.1.is_some_and(|row| matches!(row, Row::ThrowAway | Row::Correct | Row::MeasureAnyway));
             prop_assert!(
                 readings(&model) >= before.0 || before.2 == Screen::Saved || (meant && !matches!(action, Action::Back)),
                 "{:?} on {:?}", action, before
@@ -90,6 +90,47 @@ proptest! {
         prop_assert_eq!(model.screen, Screen::Home);
         prop_assert!(readings(&model) >= before);
     }
+}
+
+/// "Pull again" by mistake, and back: the cloth still lies since it was let go.
+#[test]
+fn the_release_still_counts_until_the_next_pull() {
+    let log = Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 });
+    let next = || (Event::Key(Action::Next), 1_000);
+    let mut model = play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(10)), 0), next(), next()]);
+    let released = model.released;
+    assert!(released.is_some());
+    let mut now = model.now.wrapping_add(60_000);
+    for action in [Action::Next, Action::Next, Action::Next, Action::Back] {
+        update(&mut model, Event::Key(action), now); // Dial it, take it, pull again, back.
+    }
+    assert_eq!((model.screen, model.released), (Screen::Choice, released));
+    now = now.wrapping_add(240_000);
+    model.row = 2;
+    update(&mut model, Event::Key(Action::Next), now);
+    update(&mut model, Event::Key(Action::Next), now);
+    assert_eq!((model.screen, model.rest_seconds), (Screen::Recovered, 300));
+}
+
+/// A slot that cannot be read does not hide the ones after it.
+#[test]
+fn an_unreadable_demand_hides_no_other() {
+    let log = Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 2 });
+    let mut model = play(&[(log, 0)]);
+    model.row = 1;
+    assert_eq!(update(&mut model, Event::Key(Action::Next), 0), Some(Effect::LoadDemand { slot: 0 }));
+    update(&mut model, Event::Demand(None), 0);
+    assert_eq!(update(&mut model, Event::Key(Action::Next), 0), Some(Effect::LoadDemand { slot: 1 }));
+    assert_eq!(update(&mut model, Event::Key(Action::Next), 0), None);
+}
+
+/// 254 mm dialled is read on a metric scale, though it is 10 in long.
+#[test]
+fn a_length_is_not_a_scale() {
+    let mut model = Model { screen: Screen::Gauge, ..Model::default() };
+    model.dial = Dial::length(false, Length::from_mm(254), Length::from_mm(20), Length::from_mm(1000));
+    update(&mut model, Event::Key(Action::Next), 0);
+    assert_eq!((model.gauge, model.unit()), (Length::from_inch_64ths(640), Unit::Mm));
 }
 
 /// Somebody who begins to correct a reading and thinks better of it still has it.

@@ -10,7 +10,7 @@ use core::fmt::Write as _;
 use tenter_core::{Length, Ratio, Table, Unit};
 
 use crate::frame::Frame;
-use crate::ui::{Kind, Model, Screen};
+use crate::ui::{Kind, Model, Row, Screen};
 use pen::{At, Line, Pen};
 
 /// Draws what a model shows.
@@ -49,7 +49,7 @@ pub fn draw(model: &Model, frame: &mut Frame) {
 
 /// What the buttons do here.
 fn hint(pen: &mut Pen<'_>, model: &Model) {
-    let (left, right) = words::hint(model.screen, model.one_button);
+    let (left, right) = words::hint(model.screen, model.one_button, model.can_save());
     pen.text(At::Left, 0, 55, format_args!("{left}"));
     pen.text(At::Right, 127, 55, format_args!("{right}"));
 }
@@ -91,7 +91,10 @@ fn list(pen: &mut Pen<'_>, model: &Model, title: &str) {
     head(pen, format_args!("{title}"));
     rows(pen, model, |index, words| {
         let row = model.screen.rows().get(index).copied();
-        let _ = write!(words, "{}", row.map_or("", words::row));
+        let _ = match row {
+            Some(Row::MeasureAnyway) if model.is_measured() => write!(words, "Done, not saved"),
+            row => write!(words, "{}", row.map_or("", words::row)),
+        };
     });
 }
 
@@ -101,7 +104,7 @@ fn home(pen: &mut Pen<'_>, model: &Model) {
         (true, 0) => head(pen, format_args!("tenter   all sent")),
         (true, unsent) => head(pen, format_args!("tenter   {unsent} to send")),
     }
-    let measured = model.test.as_ref().is_some_and(|test| !test.pulls().is_empty());
+    let measured = model.is_measured();
     rows(pen, model, |index, words| {
         let _ = match index {
             0 => write!(words, "{}", if measured { "Go on measuring" } else { "Measure" }),
@@ -110,7 +113,7 @@ fn home(pen: &mut Pen<'_>, model: &Model) {
                 None => write!(words, "For no demand"),
             },
             2 => write!(words, "Grain {}", model.grain.word()),
-            _ => write!(words, "Marks {}", model.gauge.show(if model.gauge_is_inch() { Unit::Inch } else { Unit::Mm })),
+            _ => write!(words, "Marks {}", model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm })),
         };
     });
 }

@@ -21,8 +21,7 @@ fn answer(pen: &mut Pen<'_>, model: &Model, confidence: Confidence) {
     match evaluation.answer {
         Some(answer) => {
             pen.title(At::Left, 0, 0, format_args!("{}", words::answer(answer)));
-            let decided = evaluation.parts.iter().find(|part| part.answer == answer);
-            if let Some(chance) = decided.and_then(|part| part.chance) {
+            if let Some(chance) = evaluation.deciding().and_then(|part| part.chance) {
                 pen.text(At::Right, 127, 1, format_args!("{}", words::Percent(chance)));
                 pen.text(At::Right, 127, 11, format_args!("chance"));
             }
@@ -62,7 +61,7 @@ fn next(pen: &mut Pen<'_>, model: &Model) {
     let Some(evaluation) = &model.evaluation else { return };
     let [first, second] = match evaluation.settle {
         Some(settle) => return settles(pen, model, &settle),
-        None => words::next(evaluation.answer),
+        None => words::next(evaluation.answer, evaluation.figures.rest.is_some()),
     };
     pen.text(At::Left, 0, 0, format_args!("{first}"));
     pen.text(At::Left, 0, 11, format_args!("{second}"));

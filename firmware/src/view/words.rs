@@ -17,13 +17,14 @@ pub const fn answer(answer: Answer) -> &'static str {
 }
 
 /// What to do when nothing would settle it by measuring again.
-pub const fn next(answer: Option<Answer>) -> [&'static str; 2] {
+pub const fn next(answer: Option<Answer>, read_back: bool) -> [&'static str; 2] {
     match answer {
         None => ["Choose a demand to", "hear if it is enough."],
         Some(Answer::Meets) => ["It will do. Pull the", "other grain too?"],
         Some(Answer::Short | Answer::Over) => ["Leave it for this.", ""],
+        Some(Answer::Unknown) if read_back => ["It did not extend:", "judge by growth."],
         Some(Answer::Unknown) => ["Read it after release", "too: Read again."],
-        Some(Answer::Close) => ["No more pulls settle", "it: mark longer."],
+        Some(Answer::Close) => ["On the limit: pull", "more, mark longer."],
     }
 }
 
@@ -55,17 +56,20 @@ pub const fn note(note: Note) -> &'static str {
         Note::EarlyRest => "Read back early",
         Note::RecoveryNotReadable => "Judge by growth",
         Note::GradesDisagree => "Go by the worse grade",
+        Note::ShorterThanBefore => "Shorter: read again",
     }
 }
 
 /// What the buttons do: left and right at the foot of the screen.
-pub const fn hint(screen: Screen, one_button: bool) -> (&'static str, &'static str) {
+pub const fn hint(screen: Screen, one_button: bool, can_save: bool) -> (&'static str, &'static str) {
     match (screen, one_button) {
         (Screen::Saving, _) => ("", ""),
         (Screen::Gauge | Screen::Extended | Screen::Recovered | Screen::Tag, true) => ("tap +", "hold: next"),
         (Screen::Gauge | Screen::Extended | Screen::Recovered | Screen::Tag, false) => ("- +", "next: take it"),
         (Screen::Pull | Screen::Rest, true) => ("", "hold: dial it"),
         (Screen::Pull | Screen::Rest, false) => ("back", "next: dial it"),
+        (Screen::Result, true) if !can_save => ("tap: more", "hold: done"),
+        (Screen::Result, false) if !can_save => ("- + more", "next: done"),
         (Screen::Result, true) => ("tap: more", "hold: save"),
         (Screen::Result, false) => ("- + more", "next: save"),
         (Screen::Saved, true) => ("", "hold: done"),

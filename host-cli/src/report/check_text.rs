@@ -5,8 +5,8 @@ use std::fmt::Write as _;
 use anstyle::{AnsiColor, Style};
 use tenter_core::forecast::{ForecastError, forecast};
 use tenter_core::{
-    Answer, Ask, Confidence, Decimal, Figure, Figures, GrowthClass, Load, Note, Part, PullTest, RecoveryClass, Settle,
-    Side,
+    Answer, Ask, Confidence, Decimal, Evaluation, Figure, Figures, GrowthClass, Load, Note, Part, PullTest,
+    RecoveryClass, Settle, Side,
 };
 
 use super::{Checked, words};
@@ -25,7 +25,7 @@ const WIDTH: usize = 66;
 pub fn render(checked: &Checked<'_>) -> String {
     let (input, evaluation) = (checked.input, checked.evaluation);
     let mut text = String::new();
-    headline(&mut text, evaluation.answer, &evaluation.parts);
+    headline(&mut text, evaluation);
     figures(&mut text, checked);
     asked(&mut text, &evaluation.parts);
     text.push('\n');
@@ -60,7 +60,9 @@ fn wrap_at(text: &str, width: usize) -> usize {
     if end == text.len() {
         return end;
     }
-    let fits = text.get(..=end).unwrap_or(text).rfind(' ');
+    // A word may end right at the edge.
+    let edge = text.get(end..).is_some_and(|rest| rest.starts_with(' ')).then_some(end);
+    let fits = edge.or_else(|| text.get(..end).unwrap_or(text).rfind(' '));
     fits.or_else(|| text.find(' ')).unwrap_or(text.len())
 }
 
@@ -69,12 +71,12 @@ fn line(text: &mut String, words: std::fmt::Arguments<'_>) {
     let _ = writeln!(text, "{words}");
 }
 
-fn headline(text: &mut String, answer: Option<Answer>, parts: &[Part]) {
-    let Some(answer) = answer else {
+fn headline(text: &mut String, evaluation: &Evaluation) {
+    let Some(answer) = evaluation.answer else {
         return;
     };
     let style = style(answer);
-    let decided = parts.iter().find(|part| part.answer == answer).map(words::part).unwrap_or_default();
+    let decided = evaluation.deciding().map(words::part).unwrap_or_default();
     line(text, format_args!("{style}{}{style:#}  {decided}\n", words::headline(answer)));
 }
 
@@ -140,8 +142,14 @@ fn next_steps(checked: &Checked<'_>) -> Vec<String> {
         return vec!["add --wants 5% to hear whether that is enough for a view".to_owned()];
     };
     match answer {
+        Answer::Meets if evaluation.notes.contains(&Note::ShorterThanBefore) => {
+            vec!["do not trust this yet: lay it flat and read again".to_owned()]
+        }
         Answer::Meets => vec!["it will do; pull the other grain too if the view asks for it".to_owned()],
         Answer::Close => vec![settle_words(evaluation.settle.as_ref(), input)],
+        Answer::Unknown if evaluation.figures.rest.is_some() => {
+            vec!["it did not extend, so recovery has no meaning; judge by growth".to_owned()]
+        }
         Answer::Unknown => vec!["read the length after release and add it, such as --back 101mm@60s".to_owned()],
         Answer::Short | Answer::Over => {
             let refused = evaluation.parts.iter().filter(|part| matches!(part.answer, Answer::Short | Answer::Over));
@@ -152,7 +160,12 @@ fn next_steps(checked: &Checked<'_>) -> Vec<String> {
 
 fn settle_words(settle: Option<&Settle>, input: &CheckInput) -> String {
     let Some(settle) = settle else {
-        return "no more of the same settles it; read longer marks, or take it as not enough".to_owned();
+        let test = &input.test;
+        return if test.settled() && test.pulls().len() > 2 {
+            "the reading lies on the limit: more pulls or longer marks may move it off".to_owned()
+        } else {
+            "the reading lies on the limit: settle it first, then pull three times".to_owned()
+        };
     };
     let gauge = |gauge: tenter_core::Length| gauge.show(input.unit);
     match (settle.pulls, settle.gauge) {

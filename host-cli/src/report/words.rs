@@ -80,6 +80,9 @@ pub const fn note(note: Note) -> &'static str {
         Note::BetweenLines => "a reading lies between two lines of the scale; if it is finer, say --division",
         Note::EarlyRest => "under 30 s after release growth may still fall; read again at 60 s",
         Note::RecoveryNotReadable => "recovery cannot be graded from so little extension; judge by growth",
+        Note::ShorterThanBefore => {
+            "shorter than before the pull: a mark slipped or was misread; lay it flat, read again"
+        }
         Note::GradesDisagree => "growth and recovery disagree; for close wear go by the worse",
     }
 }
