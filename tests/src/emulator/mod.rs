@@ -80,20 +80,6 @@ pub trait Board {
         let last = self.photo()?;
         Err(io::Error::new(io::ErrorKind::TimedOut, format!("not the wanted picture in {timeout_ms} ms:\n{last}")))
     }
-
-    /// So many bytes from the line; waits this long for each piece.
-    fn receive_exactly(&mut self, count: usize, timeout_ms: u32) -> io::Result<Vec<u8>> {
-        let mut got = Vec::new();
-        while got.len() < count {
-            let piece = self.receive(timeout_ms)?;
-            if piece.is_empty() {
-                let text = format!("{} of {count} bytes came, then none for {timeout_ms} ms", got.len());
-                return Err(io::Error::new(io::ErrorKind::TimedOut, text));
-            }
-            got.extend(piece);
-        }
-        Ok(got)
-    }
 }
 
 /// Builds a board's image by `firmware/build` and says where it is.

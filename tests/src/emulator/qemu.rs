@@ -117,20 +117,6 @@ impl Qemu {
         Ok(text.lines().filter(|line| !line.contains("period zero")).map(|line| format!("{line}\n")).collect())
     }
 
-    /// What the board's own log has sent on UART1: defmt frames, if the image was built with them.
-    pub fn defmt(&self) -> io::Result<Vec<u8>> {
-        fs::read(self.folder.path().join("defmt"))
-    }
-
-    /// Ends QEMU in order.
-    pub fn quit(&mut self) -> io::Result<()> {
-        if let Some(mut running) = self.running.take() {
-            running.qmp.run("quit", json!({}))?;
-            running.child.0.wait()?;
-        }
-        Ok(())
-    }
-
     /// Ends QEMU at once by SIGKILL.
     pub fn kill(&mut self) {
         self.running = None;
@@ -170,7 +156,7 @@ impl Qemu {
             SerialVia::Pty => command.arg("pty"),
             _ => command.arg(server("line")),
         };
-        command.arg("-serial").arg(format!("file:{}", path("defmt").display()));
+        command.args(["-serial", "null"]);
         command.arg("-blockdev").arg(self.store().to_string());
         command.arg("-device").arg(format!("at24c-eeprom,bus=i2c,address=0x50,rom-size={EEPROM_SIZE},drive=ee"));
         if let Some(shift) = self.options.icount {

@@ -5,6 +5,7 @@
 mod boards;
 mod budget;
 mod chip_model;
+mod parts;
 mod power;
 mod walk;
 mod whole_test;

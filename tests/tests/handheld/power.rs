@@ -6,7 +6,7 @@ use std::thread;
 use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
 use tenter_core::Length;
-use tenter_tests::emulator::{Board, Key, Photo, Qemu, SerialVia};
+use tenter_tests::emulator::{Board, Key, Photo, Qemu};
 
 use crate::boards::{self, saved_in};
 use crate::walk::{as_text, golden};
@@ -97,11 +97,7 @@ fn frozen_after_every_write_of_a_save() {
     for writes in 0..=4 {
         let (_folder, options) = boards::qemu_options();
         let eeprom = options.eeprom.clone();
-        let frozen = tenter_tests::emulator::Options {
-            freeze_after_writes: Some(writes),
-            serial_via: SerialVia::Driver,
-            ..options
-        };
+        let frozen = tenter_tests::emulator::Options { freeze_after_writes: Some(writes), ..options };
         let mut board = Qemu::start(frozen).unwrap();
         to_the_tag(&mut board);
         board.press(Key::Next).unwrap();

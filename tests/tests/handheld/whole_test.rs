@@ -148,6 +148,8 @@ fn on_the_emulated_cortex_m3_board() {
     let mut board = boards::start_qemu(options);
     whole_test(&mut board, "lm3s6965evb", 2_300);
     budget::assert_ram(&mut board);
+    // Commands that the model of the display does not know would be named here.
+    assert_eq!(board.complaints().unwrap(), "");
 }
 
 #[test]
