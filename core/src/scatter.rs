@@ -51,7 +51,69 @@ enum Kind {
         points: f32,
         dof: f32,
     },
+    Hand(Hand),
     ScaleOnly,
+}
+
+/// How steadily one person pulls: her own pull-to-pull scatter beside the assumed one.
+///
+/// ```
+/// use tenter_core::scatter::Hand;
+///
+/// // Her own pulls, pooled over 22.5 degrees of freedom, scatter half as much as assumed.
+/// let steady = Hand::new(0.5, 22.5).unwrap();
+/// assert_eq!(steady.share(), 0.75); // Three quarters of what is known of the scatter is hers.
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Hand {
+    ratio: f32,
+    dof: f32,
+}
+
+impl Hand {
+    /// Her own standard deviation as a multiple of the assumed one, pooled over all cloths as
+    /// √(Σ νᵢ (sᵢ/σᵢ)² / Σ νᵢ), with its degrees of freedom Σ νᵢ.
+    ///
+    /// None unless 0 ≤ ratio ≤ 100 and 1 ≤ dof; more than a million degrees of freedom count as a million.
+    ///
+    /// ```
+    /// assert!(tenter_core::scatter::Hand::new(f32::NAN, 5.0).is_none());
+    /// ```
+    #[must_use]
+    pub fn new(ratio: f32, dof: f32) -> Option<Self> {
+        ((0.0..=100.0).contains(&ratio) && dof >= 1.0).then_some(Self { ratio, dof: dof.min(1e6) })
+    }
+
+    /// Her standard deviation as a multiple of the assumed one.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::scatter::Hand::new(0.5, 20.0).unwrap().ratio(), 0.5);
+    /// ```
+    #[must_use]
+    pub const fn ratio(self) -> f32 {
+        self.ratio
+    }
+
+    /// Its degrees of freedom.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::scatter::Hand::new(0.5, 20.0).unwrap().dof(), 20.0);
+    /// ```
+    #[must_use]
+    pub const fn dof(self) -> f32 {
+        self.dof
+    }
+
+    /// How much of what is known of the scatter is hers, 0 to 1; the rest is [assumed](ASSUMED_DOF).
+    ///
+    /// ```
+    /// assert!(tenter_core::scatter::Hand::new(1.0, 2.0).unwrap().share() < 0.25);
+    /// ```
+    #[must_use]
+    pub fn share(self) -> f32 {
+        self.dof / (self.dof + ASSUMED_DOF)
+    }
 }
 
 impl Scatter {
@@ -80,6 +142,19 @@ impl Scatter {
     #[must_use]
     pub fn known(points: f32, dof: f32) -> Option<Self> {
         (points > 0.0 && points <= 100.0 && dof >= 3.0).then_some(Self(Kind::Known { points, dof: dof.min(1e6) }))
+    }
+
+    /// The assumption and a person's own pulls, each weighted with its degrees of freedom.
+    ///
+    /// ```
+    /// use tenter_core::scatter::{Hand, Scatter};
+    ///
+    /// let steady = Scatter::hand(Hand::new(0.5, 22.5).unwrap());
+    /// assert!(steady.variance(10.0).u() < Scatter::ASSUMED.variance(10.0).u());
+    /// ```
+    #[must_use]
+    pub const fn hand(hand: Hand) -> Self {
+        Self(Kind::Hand(hand))
     }
 
     /// Whether pulls are taken to repeat exactly.
@@ -111,12 +186,19 @@ impl Scatter {
     #[must_use]
     pub fn variance(self, stretch: f32) -> Variance {
         match self.0 {
-            Kind::Assumed => {
-                let points = ASSUMED_AT_ONE_PERCENT * num::rough_pow(stretch, ASSUMED_EXPONENT);
-                Variance { value: points * points, dof: ASSUMED_DOF }
+            Kind::Assumed => assumed(stretch),
+            Kind::Hand(Hand { ratio, dof }) => {
+                let Variance { value, dof: assumed } = assumed(stretch);
+                let both = dof + assumed;
+                Variance { value: value * (assumed + dof * ratio * ratio) / both, dof: both }
             }
             Kind::Known { points, dof } => Variance { value: points * points, dof },
             Kind::ScaleOnly => Variance::certain(0.0),
         }
     }
+}
+
+fn assumed(stretch: f32) -> Variance {
+    let points = ASSUMED_AT_ONE_PERCENT * num::rough_pow(stretch, ASSUMED_EXPONENT);
+    Variance { value: points * points, dof: ASSUMED_DOF }
 }
