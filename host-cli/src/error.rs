@@ -4,6 +4,9 @@ use std::io;
 
 use tenter_core::TestError;
 
+use crate::link::LinkError;
+use crate::store::StoreError;
+
 /// An error for the person at the keyboard.
 ///
 /// ```
@@ -37,6 +40,12 @@ pub enum Error {
         /// What the core says.
         reason: TestError,
     },
+    /// The log cannot be used.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// The handheld cannot be reached, or says no.
+    #[error(transparent)]
+    Link(#[from] LinkError),
     /// The result could not be written.
     #[error("cannot write the result: {0}")]
     Output(#[from] io::Error),
@@ -75,4 +84,11 @@ pub fn one_line(text: &str) -> String {
         short.push('…');
     }
     short.replace("\\'", "'").replace("\\\"", "\"")
+}
+
+/// What the system says, without its number.
+#[must_use]
+pub fn reason(error: &io::Error) -> String {
+    let text = error.to_string();
+    text.split_once(" (os error").map_or(text.as_str(), |(words, _)| words).to_lowercase()
 }

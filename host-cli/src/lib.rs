@@ -10,4 +10,6 @@ pub mod command;
 pub mod error;
 pub mod input;
 pub mod link;
+pub mod log;
 pub mod report;
+pub mod store;

@@ -1,0 +1,202 @@
+//! Entries: what was said, once and for ever.
+
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use tenter_core::{Grain, Length};
+
+use super::fabric::{FabricChange, WashMarks};
+use super::id::Id;
+use super::json::mm;
+use super::pattern::{PatternChange, RoleChange};
+use super::tested::{Tested, grain};
+
+/// One thing that was said.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Entry {
+    /// Its identifier; that of what it adds, if it adds something.
+    pub id: Id,
+    /// When it was said, for the reader: the identifier holds the same.
+    #[serde(default)]
+    pub at: Timestamp,
+    /// What was said.
+    #[serde(flatten)]
+    pub fact: Fact,
+}
+
+impl Entry {
+    /// What `fact` says, under an identifier.
+    #[must_use]
+    pub fn new(id: Id, fact: Fact) -> Self {
+        Self { id, at: id.at(), fact }
+    }
+
+    /// What the entry is about.
+    #[must_use]
+    pub const fn subject(&self) -> Subject {
+        match &self.fact {
+            Fact::FabricAdded(_) => Subject::Fabric(self.id),
+            Fact::FabricChanged { fabric, .. }
+            | Fact::FabricCut { fabric, .. }
+            | Fact::FabricWashed { fabric, .. }
+            | Fact::FabricDropped { fabric, .. }
+            | Fact::FabricRestored { fabric } => Subject::Fabric(*fabric),
+            Fact::TestStored(_) => Subject::Test(self.id),
+            Fact::TestAssigned { test, .. } | Fact::TestDropped { test, .. } | Fact::TestRestored { test } => {
+                Subject::Test(*test)
+            }
+            Fact::PatternAdded(_) => Subject::Pattern(self.id),
+            Fact::PatternChanged { pattern, .. }
+            | Fact::PatternDropped { pattern }
+            | Fact::PatternRestored { pattern } => Subject::Pattern(*pattern),
+            Fact::RoleAdded { .. } => Subject::Role(self.id),
+            Fact::RoleChanged { role, .. } | Fact::RoleDropped { role } | Fact::RoleRestored { role } => {
+                Subject::Role(*role)
+            }
+        }
+    }
+}
+
+/// What an entry is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Subject {
+    /// A fabric.
+    Fabric(Id),
+    /// A pull test.
+    Test(Id),
+    /// A pattern.
+    Pattern(Id),
+    /// A role of a view of a pattern.
+    Role(Id),
+}
+
+impl Subject {
+    /// Its identifier.
+    #[must_use]
+    pub const fn id(self) -> Id {
+        match self {
+            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) => id,
+        }
+    }
+}
+
+/// What can be said.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Fact {
+    /// A fabric was added.
+    FabricAdded(FabricChange),
+    /// Something about a fabric changed.
+    FabricChanged {
+        /// The fabric.
+        fabric: Id,
+        /// What changed.
+        #[serde(flatten)]
+        change: FabricChange,
+    },
+    /// A length was cut off.
+    FabricCut {
+        /// The fabric.
+        fabric: Id,
+        /// How much.
+        #[serde(rename = "length_mm", with = "mm")]
+        length: Length,
+        /// What for.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    /// Marks were measured before and after a wash.
+    FabricWashed {
+        /// The fabric.
+        fabric: Id,
+        /// The grain along which the marks lie.
+        #[serde(with = "grain")]
+        grain: Grain,
+        /// The marks.
+        #[serde(flatten)]
+        marks: WashMarks,
+        /// How it was washed.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    /// A fabric left the stash.
+    FabricDropped {
+        /// The fabric.
+        fabric: Id,
+        /// Why.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    /// A dropped fabric came back.
+    FabricRestored {
+        /// The fabric.
+        fabric: Id,
+    },
+    /// A pull test was stored.
+    TestStored(Tested),
+    /// A test was given to a fabric.
+    TestAssigned {
+        /// The test.
+        test: Id,
+        /// The fabric.
+        fabric: Id,
+    },
+    /// A test was taken out of account.
+    TestDropped {
+        /// The test.
+        test: Id,
+        /// Why.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    /// A dropped test counts again.
+    TestRestored {
+        /// The test.
+        test: Id,
+    },
+    /// A pattern was added.
+    PatternAdded(PatternChange),
+    /// Something about a pattern changed.
+    PatternChanged {
+        /// The pattern.
+        pattern: Id,
+        /// What changed.
+        #[serde(flatten)]
+        change: PatternChange,
+    },
+    /// A pattern was dropped.
+    PatternDropped {
+        /// The pattern.
+        pattern: Id,
+    },
+    /// A dropped pattern came back.
+    PatternRestored {
+        /// The pattern.
+        pattern: Id,
+    },
+    /// A role was added to a view.
+    RoleAdded {
+        /// The pattern.
+        pattern: Id,
+        /// What it asks.
+        #[serde(flatten)]
+        change: RoleChange,
+    },
+    /// Something about a role changed.
+    RoleChanged {
+        /// The role.
+        role: Id,
+        /// What changed.
+        #[serde(flatten)]
+        change: RoleChange,
+    },
+    /// A role was dropped.
+    RoleDropped {
+        /// The role.
+        role: Id,
+    },
+    /// A dropped role came back.
+    RoleRestored {
+        /// The role.
+        role: Id,
+    },
+}

@@ -1,0 +1,197 @@
+//! A fabric: a length in the stash, or a bolt met in a shop.
+
+use serde::{Deserialize, Serialize};
+use tenter_core::{Grain, Length};
+
+use super::id::Id;
+use super::json::{Mm, mm, some};
+use super::quantity::{Mass, Price};
+
+/// How a cloth is made.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Construction {
+    /// Warp and weft.
+    Woven,
+    /// Wales and courses.
+    Knit,
+    /// Felt, film, net, leather; or not known.
+    #[default]
+    Other,
+}
+
+impl Construction {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Woven, Self::Knit, Self::Other];
+
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Woven => "woven",
+            Self::Knit => "knit",
+            Self::Other => "other",
+        }
+    }
+}
+
+/// Where a cloth was seen, and for how much.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Shop {
+    /// The shop, market or website.
+    pub place: String,
+    /// The price, where it is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub price: Option<Price>,
+}
+
+/// Two marks measured before and after washing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WashMarks {
+    /// Between the marks before.
+    #[serde(with = "mm")]
+    pub before: Length,
+    /// Between the same marks after.
+    #[serde(with = "mm")]
+    pub after: Length,
+    /// Between two lines of the scale.
+    #[serde(with = "mm")]
+    pub division: Length,
+}
+
+/// A fabric as it stands now.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fabric {
+    /// Its identifier: that of the entry that added it.
+    pub id: Id,
+    /// The number pinned to the cloth.
+    pub tag: u16,
+    /// What it is called.
+    pub name: String,
+    /// What it is made of, as on the label.
+    pub fibre: String,
+    /// How it is made.
+    pub construction: Construction,
+    /// Usable width.
+    pub width: Option<Length>,
+    /// Length on hand.
+    pub length: Option<Length>,
+    /// Mass per area.
+    pub mass: Option<Mass>,
+    /// Where it lies.
+    pub place: String,
+    /// Anything else.
+    pub note: String,
+    /// Whether it was washed since it came home.
+    pub washed: bool,
+    /// Where it was seen, as long as it was not bought.
+    pub shop: Option<Shop>,
+    /// Newest washing marks along the length.
+    pub washed_lengthwise: Option<WashMarks>,
+    /// Newest washing marks across the width.
+    pub washed_crosswise: Option<WashMarks>,
+    /// Whether it was dropped from the stash.
+    pub dropped: bool,
+}
+
+impl Fabric {
+    /// A fabric that is only named so far.
+    #[must_use]
+    pub fn named(id: Id, tag: u16, name: &str) -> Self {
+        Self {
+            id,
+            tag,
+            name: name.to_owned(),
+            fibre: String::new(),
+            construction: Construction::default(),
+            width: None,
+            length: None,
+            mass: None,
+            place: String::new(),
+            note: String::new(),
+            washed: false,
+            shop: None,
+            washed_lengthwise: None,
+            washed_crosswise: None,
+            dropped: false,
+        }
+    }
+
+    /// Whether it lies in a shop.
+    #[must_use]
+    pub const fn is_seen(&self) -> bool {
+        self.shop.is_some()
+    }
+
+    /// The newest washing marks along a grain.
+    #[must_use]
+    pub const fn wash_marks(&self, grain: Grain) -> Option<WashMarks> {
+        match grain {
+            Grain::Lengthwise => self.washed_lengthwise,
+            Grain::Crosswise => self.washed_crosswise,
+            Grain::Bias => None,
+        }
+    }
+
+    /// Changes what `change` names and leaves the rest.
+    pub fn apply(&mut self, change: FabricChange) {
+        let FabricChange { tag, name, fibre, construction, width, length, mass, place, note, washed, shop } = change;
+        set(&mut self.tag, tag);
+        set(&mut self.name, name);
+        set(&mut self.fibre, fibre);
+        set(&mut self.construction, construction);
+        set(&mut self.width, width.map(|width| width.map(|Mm(width)| width)));
+        set(&mut self.length, length.map(|length| length.map(|Mm(length)| length)));
+        set(&mut self.mass, mass);
+        set(&mut self.place, place);
+        set(&mut self.note, note);
+        set(&mut self.washed, washed);
+        set(&mut self.shop, shop);
+    }
+}
+
+fn set<T>(field: &mut T, value: Option<T>) {
+    if let Some(value) = value {
+        *field = value;
+    }
+}
+
+/// What is said about a fabric: absent fields stay as they are, null clears.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+#[allow(clippy::option_option)] // Absent, null and a value are three things.
+pub struct FabricChange {
+    /// The number pinned to the cloth, from 1 on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tag: Option<u16>,
+    /// What it is called.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+    /// What it is made of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fibre: Option<String>,
+    /// How it is made.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub construction: Option<Construction>,
+    /// Usable width.
+    #[serde(rename = "width_mm", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub width: Option<Option<Mm>>,
+    /// Length on hand, counted anew.
+    #[serde(rename = "length_mm", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub length: Option<Option<Mm>>,
+    /// Mass per area.
+    #[serde(rename = "mg_per_m2", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub mass: Option<Option<Mass>>,
+    /// Where it lies.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub place: Option<String>,
+    /// Anything else.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+    /// Whether it was washed since it came home.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub washed: Option<bool>,
+    /// Where it was seen; null once it was bought.
+    #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub shop: Option<Option<Shop>>,
+}

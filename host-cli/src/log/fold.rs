@@ -1,0 +1,217 @@
+//! What fabrics, tests, patterns and roles are now, from their entries in order.
+//!
+//! Entries of another subject, or that come before the one that adds it, count for nothing; so a log of which a part
+//! is missing is still read, and becomes whole when the part arrives.
+
+use tenter_core::{Demand, Grain, Length};
+
+use super::entry::{Entry, Fact};
+use super::fabric::{Fabric, FabricChange};
+use super::json::Mm;
+use super::pattern::{Pattern, PatternChange, Role, RoleChange};
+use super::tested::StoredTest;
+
+/// The fabric that these entries make.
+#[must_use]
+pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
+    let mut fabric: Option<Fabric> = None;
+    for entry in entries {
+        match (entry.fact, &mut fabric) {
+            (Fact::FabricAdded(said), None) => {
+                let mut new = Fabric::named(entry.id, 0, "");
+                new.apply(said);
+                fabric = Some(new);
+            }
+            (Fact::FabricChanged { change, .. }, Some(fabric)) => fabric.apply(change),
+            (Fact::FabricCut { length, .. }, Some(fabric)) => fabric.length = fabric.length.map(|had| less(had, length)),
+            (Fact::FabricWashed { grain, marks, .. }, Some(fabric)) => {
+                match grain {
+                    Grain::Lengthwise => fabric.washed_lengthwise = Some(marks),
+                    Grain::Crosswise => fabric.washed_crosswise = Some(marks),
+                    Grain::Bias => {}
+                };
+            }
+            (Fact::FabricDropped { .. }, Some(fabric)) => fabric.dropped = true,
+            (Fact::FabricRestored { .. }, Some(fabric)) => fabric.dropped = false,
+            _ => {}
+        }
+    }
+    fabric
+}
+
+/// What is left of a length. Two people who each cut the same length in their own log leave nothing, not less.
+fn less(had: Length, cut: Length) -> Length {
+    Length::from_steps(had.steps().saturating_sub(cut.steps()).max(0))
+}
+
+/// How the length on hand came to be: after each entry that touches it, in order.
+#[must_use]
+pub fn lengths(entries: &[Entry]) -> Vec<(usize, Option<Length>)> {
+    let mut now: Option<Length> = None;
+    let mut steps = Vec::new();
+    for (index, entry) in entries.iter().enumerate() {
+        let said = |change: &FabricChange| change.length.map(|length| length.map(|Mm(length)| length));
+        match &entry.fact {
+            Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => match said(change) {
+                Some(length) => now = length,
+                None => continue,
+            },
+            Fact::FabricCut { length, .. } => now = now.map(|had| less(had, *length)),
+            _ => continue,
+        }
+        steps.push((index, now));
+    }
+    steps
+}
+
+/// The test that these entries make.
+#[must_use]
+pub fn test(entries: Vec<Entry>) -> Option<StoredTest> {
+    let mut test: Option<StoredTest> = None;
+    for entry in entries {
+        match (entry.fact, &mut test) {
+            (Fact::TestStored(said), None) => test = Some(StoredTest { id: entry.id, said, dropped: false }),
+            (Fact::TestAssigned { fabric, .. }, Some(test)) => test.said.fabric = Some(fabric),
+            (Fact::TestDropped { .. }, Some(test)) => test.dropped = true,
+            (Fact::TestRestored { .. }, Some(test)) => test.dropped = false,
+            _ => {}
+        }
+    }
+    test
+}
+
+/// The pattern that these entries make, without its roles.
+#[must_use]
+pub fn pattern(entries: Vec<Entry>) -> Option<Pattern> {
+    let mut pattern: Option<Pattern> = None;
+    for entry in entries {
+        match (entry.fact, &mut pattern) {
+            (Fact::PatternAdded(said), None) => {
+                let mut new = Pattern {
+                    id: entry.id,
+                    name: String::new(),
+                    note: String::new(),
+                    roles: Vec::new(),
+                    dropped: false,
+                };
+                apply(&mut new, said);
+                pattern = Some(new);
+            }
+            (Fact::PatternChanged { change, .. }, Some(pattern)) => apply(pattern, change),
+            (Fact::PatternDropped { .. }, Some(pattern)) => pattern.dropped = true,
+            (Fact::PatternRestored { .. }, Some(pattern)) => pattern.dropped = false,
+            _ => {}
+        }
+    }
+    pattern
+}
+
+fn apply(pattern: &mut Pattern, change: PatternChange) {
+    let PatternChange { name, note } = change;
+    pattern.name = name.unwrap_or_else(|| core::mem::take(&mut pattern.name));
+    pattern.note = note.unwrap_or_else(|| core::mem::take(&mut pattern.note));
+}
+
+/// The role that these entries make.
+#[must_use]
+pub fn role(entries: Vec<Entry>) -> Option<Role> {
+    let mut role: Option<Role> = None;
+    for entry in entries {
+        match (entry.fact, &mut role) {
+            (Fact::RoleAdded { pattern, change }, None) => role = Some(new_role(entry.id, pattern, change)),
+            (Fact::RoleChanged { change, .. }, Some(role)) => role.apply(change),
+            (Fact::RoleDropped { .. }, Some(role)) => role.dropped = true,
+            (Fact::RoleRestored { .. }, Some(role)) => role.dropped = false,
+            _ => {}
+        }
+    }
+    role
+}
+
+fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
+    let mut role = Role {
+        id,
+        pattern,
+        view: String::new(),
+        name: String::new(),
+        demand: Demand::default(),
+        constructions: Vec::new(),
+        cloth: None,
+        note: String::new(),
+        dropped: false,
+    };
+    role.apply(said);
+    role
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::id::Ids;
+    use super::*;
+
+    fn metres(mm: i16) -> Option<Option<Mm>> {
+        Some(Some(Mm(Length::from_mm(mm))))
+    }
+
+    #[test]
+    fn cuts_shorten_a_length_and_two_logs_cannot_bring_it_below_zero() {
+        let mut ids = Ids::default();
+        let added = ids.next();
+        let said = FabricChange { length: metres(2000), ..FabricChange::default() };
+        let cut = |mm| Fact::FabricCut { fabric: added, length: Length::from_mm(mm), note: String::new() };
+        let mut entries = vec![Entry::new(added, Fact::FabricAdded(said)), Entry::new(ids.next(), cut(800))];
+        assert_eq!(fabric(entries.clone()).unwrap().length, Some(Length::from_mm(1200)));
+        entries.push(Entry::new(ids.next(), cut(1500)));
+        assert_eq!(fabric(entries.clone()).unwrap().length, Some(Length::ZERO));
+        let steps: Vec<_> = lengths(&entries).into_iter().map(|(_, length)| length.map(Length::steps)).collect();
+        assert_eq!(steps, [2000, 1200, 0].map(|mm| Some(mm * 1600)));
+    }
+
+    #[test]
+    fn a_dropped_fabric_comes_back_as_it_was() {
+        let mut ids = Ids::default();
+        let id = ids.next();
+        let said = FabricChange { tag: Some(12), name: Some("Bracken shell".to_owned()), ..FabricChange::default() };
+        let mut entries = vec![Entry::new(id, Fact::FabricAdded(said))];
+        let before = fabric(entries.clone());
+        entries.push(Entry::new(ids.next(), Fact::FabricDropped { fabric: id, note: String::new() }));
+        assert!(fabric(entries.clone()).unwrap().dropped);
+        entries.push(Entry::new(ids.next(), Fact::FabricRestored { fabric: id }));
+        assert_eq!(fabric(entries), before);
+    }
+
+    #[test]
+    fn entries_without_the_one_that_adds_make_nothing() {
+        let id = Ids::default().next();
+        assert_eq!(fabric(vec![Entry::new(id, Fact::FabricRestored { fabric: id })]), None);
+        assert_eq!(test(Vec::new()), None);
+    }
+
+    #[test]
+    fn every_kind_of_entry_comes_back_from_its_json() {
+        let mut ids = Ids::default();
+        let id = ids.next();
+        let cleared = FabricChange { width: Some(None), shop: Some(None), ..FabricChange::default() };
+        let demand = Demand {
+            crosswise: tenter_core::Range::parse("4in to 5 3/8in..60%", tenter_core::Unit::Mm).unwrap(),
+            ..Demand::default()
+        };
+        let role = RoleChange {
+            demand: Some(super::super::pattern::DemandField(demand)),
+            cloth: Some(None),
+            ..RoleChange::default()
+        };
+        for fact in [
+            Fact::FabricAdded(FabricChange { length: metres(1), ..FabricChange::default() }),
+            Fact::FabricChanged { fabric: id, change: cleared },
+            Fact::FabricCut { fabric: id, length: Length::from_steps(1), note: "sleeve".to_owned() },
+            Fact::RoleAdded { pattern: id, change: role },
+            Fact::PatternAdded(PatternChange::default()),
+            Fact::TestAssigned { test: id, fabric: id },
+        ] {
+            let entry = Entry::new(ids.next(), fact);
+            let text = serde_json::to_string(&entry).unwrap();
+            assert_eq!(serde_json::from_str::<Entry>(&text).unwrap(), entry, "{text}");
+        }
+    }
+}

@@ -1,0 +1,121 @@
+//! Identifiers that sort by time and never collide between machines.
+
+use std::fmt;
+use std::str::FromStr;
+use std::time::{Duration, SystemTime, UNIX_EPOCH};
+
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use ulid::Ulid;
+
+/// An identifier: 48 bits of milliseconds since 1970 and 80 random bits, as text of 26 letters and digits (the ULID
+/// specification).
+///
+/// ```
+/// use tenter::log::{Id, Ids};
+///
+/// let mut ids = Ids::after(None);
+/// assert!(ids.next() < ids.next());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Id(Ulid);
+
+impl Id {
+    /// The identifier of something that names itself: its time and 80 bits drawn from it. Two machines that met the
+    /// same thing give it the same identifier.
+    #[must_use]
+    pub fn of(at: Timestamp, drawn: u128) -> Self {
+        let ms = at.as_millisecond();
+        Self(Ulid::from_parts(if ms > 0 { ms.unsigned_abs() } else { 0 }, drawn))
+    }
+
+    /// When it was given.
+    #[must_use]
+    pub fn at(self) -> Timestamp {
+        i64::try_from(self.0.timestamp_ms()).ok().and_then(|ms| Timestamp::from_millisecond(ms).ok()).unwrap_or_default()
+    }
+
+    /// Its last six letters, enough to tell the tests of one fabric apart.
+    #[must_use]
+    pub fn short(self) -> String {
+        let text = self.to_string();
+        text.get(text.len().saturating_sub(6)..).unwrap_or_default().to_lowercase()
+    }
+}
+
+impl fmt::Display for Id {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl FromStr for Id {
+    type Err = ulid::DecodeError;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        Ulid::from_string(text).map(Self)
+    }
+}
+
+/// Gives identifiers, each above the one before.
+#[derive(Debug, Default)]
+pub struct Ids {
+    last: Option<Ulid>,
+}
+
+impl Ids {
+    /// Gives identifiers above `last`, even where the clock has since been set back.
+    #[must_use]
+    pub fn after(last: Option<Id>) -> Self {
+        Self { last: last.map(|id| id.0) }
+    }
+
+    /// The next identifier.
+    #[allow(clippy::should_implement_trait)] // It never ends, so an iterator would say too little.
+    pub fn next(&mut self) -> Id {
+        let fresh = Ulid::generate();
+        let next = match self.last {
+            Some(last) if last >= fresh => {
+                // The next millisecond, with random bits of its own: stays unique between machines.
+                let at = UNIX_EPOCH + Duration::from_millis(last.timestamp_ms().saturating_add(1));
+                Ulid::from_datetime(at)
+            }
+            _ => fresh,
+        };
+        self.last = Some(next);
+        Id(next)
+    }
+
+    /// The present time, as identifiers give it.
+    #[must_use]
+    pub fn now() -> Timestamp {
+        let ms = SystemTime::now().duration_since(UNIX_EPOCH).map(|since| since.as_millis()).unwrap_or_default();
+        i64::try_from(ms).ok().and_then(|ms| Timestamp::from_millisecond(ms).ok()).unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn identifiers_rise_though_the_clock_was_set_back() {
+        let future = Id(Ulid::from_parts(Ulid::generate().timestamp_ms() + 86_400_000, 7));
+        let mut ids = Ids::after(Some(future));
+        let mut before = future;
+        for _ in 0..1000 {
+            let next = ids.next();
+            assert!(next > before, "{next} after {before}");
+            before = next;
+        }
+    }
+
+    #[test]
+    fn text_and_order_agree() {
+        let mut ids = Ids::default();
+        let (a, b) = (ids.next(), ids.next());
+        assert!(a.to_string() < b.to_string());
+        assert_eq!(a.to_string().parse(), Ok(a));
+    }
+}

@@ -1,0 +1,23 @@
+//! What the log holds: fabrics, pull tests, patterns, and the entries they are made of.
+//!
+//! The log is a growing set of [entries](Entry). Nothing is ever overwritten: a change is one more entry, and what a
+//! fabric, a test or a pattern is now is [folded](fold) from its entries in the order of their identifiers. So every
+//! step can be seen and undone, and two logs merge by putting their entries together.
+
+pub mod entry;
+pub mod fabric;
+pub mod fold;
+pub mod hand;
+pub mod id;
+pub mod json;
+pub mod pattern;
+pub mod quantity;
+pub mod tested;
+
+pub use entry::{Entry, Fact, Subject};
+pub use fabric::{Construction, Fabric, FabricChange, Shop, WashMarks};
+pub use hand::{Hands, Share};
+pub use id::{Id, Ids};
+pub use pattern::{Cloth, Pattern, PatternChange, Role, RoleChange};
+pub use quantity::{Mass, Price};
+pub use tested::{Device, StoredTest, Tested};

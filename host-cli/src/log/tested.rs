@@ -1,0 +1,187 @@
+//! A pull test in the log: the readings, when, and how they came here.
+
+use jiff::Timestamp;
+use serde::de::Error as _;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use tenter_core::{Ends, Grain, Held, Length, Load, PullTest, Scale};
+
+use super::id::Id;
+use super::json::mm;
+
+/// The handheld a test came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Device {
+    /// The handheld's number.
+    pub device: u32,
+    /// The number it gave the test.
+    pub number: u32,
+}
+
+/// What an entry says about a test.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Tested {
+    /// The fabric; none while it waits in the inbox.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fabric: Option<Id>,
+    /// The tag that was dialled on the handheld.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tag: Option<u16>,
+    /// When it was pulled.
+    pub pulled: Timestamp,
+    /// Whether the handheld's clock was not set, so that `pulled` is when it was fetched.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub clock_unset: bool,
+    /// The handheld it came from.
+    #[serde(flatten, default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<Device>,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+    /// The readings.
+    #[serde(serialize_with = "write_test", deserialize_with = "read_test")]
+    pub test: PullTest,
+}
+
+/// A test as it stands now.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StoredTest {
+    /// Its identifier: that of the entry that stored it.
+    pub id: Id,
+    /// What is said about it, with the fabric it is now assigned to.
+    pub said: Tested,
+    /// Whether it was dropped.
+    pub dropped: bool,
+}
+
+impl StoredTest {
+    /// The order in which tests of one grain of one fabric count: the last one counts.
+    #[must_use]
+    pub const fn order(&self) -> (Timestamp, Id) {
+        (self.said.pulled, self.id)
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+struct TestJson {
+    grain: GrainJson,
+    #[serde(with = "mm")]
+    gauge_mm: Length,
+    pulls: Vec<PullJson>,
+    #[serde(with = "mm")]
+    division_mm: Length,
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    both_ends: bool,
+    held: HeldJson,
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    settled: bool,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    millinewtons: Option<u32>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct PullJson {
+    #[serde(with = "mm")]
+    extended_mm: Length,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    rests: Vec<RestJson>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct RestJson {
+    seconds: u32,
+    #[serde(with = "mm")]
+    recovered_mm: Length,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Grain", rename_all = "kebab-case")]
+enum GrainRemote {
+    Lengthwise,
+    Crosswise,
+    Bias,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(transparent)]
+struct GrainJson(#[serde(with = "GrainRemote")] Grain);
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Held", rename_all = "kebab-case")]
+enum HeldRemote {
+    Flat,
+    Folded,
+    Strip,
+    Loop,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(transparent)]
+struct HeldJson(#[serde(with = "HeldRemote")] Held);
+
+/// A grain as JSON: `lengthwise`, `crosswise`, `bias`.
+pub mod grain {
+    use super::{Deserialize, Deserializer, Grain, GrainJson, Serialize, Serializer};
+
+    /// Writes it.
+    ///
+    /// # Errors
+    ///
+    /// The serializer's.
+    pub fn serialize<S: Serializer>(grain: &Grain, serializer: S) -> Result<S::Ok, S::Error> {
+        GrainJson(*grain).serialize(serializer)
+    }
+
+    /// Reads it.
+    ///
+    /// # Errors
+    ///
+    /// Any other word.
+    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Grain, D::Error> {
+        GrainJson::deserialize(deserializer).map(|GrainJson(grain)| grain)
+    }
+}
+
+fn write_test<S: Serializer>(test: &PullTest, serializer: S) -> Result<S::Ok, S::Error> {
+    let rests = |index: usize| {
+        let mine = test.rests().iter().filter(move |rest| usize::from(rest.after_pull) == index);
+        mine.map(|rest| RestJson { seconds: rest.seconds, recovered_mm: rest.recovered }).collect()
+    };
+    let pulls = test.pulls().iter().enumerate();
+    let json = TestJson {
+        grain: GrainJson(test.grain()),
+        gauge_mm: test.gauge(),
+        pulls: pulls.map(|(index, pull)| PullJson { extended_mm: *pull, rests: rests(index) }).collect(),
+        division_mm: test.scale().division(),
+        both_ends: test.scale().ends() == Ends::Both,
+        held: HeldJson(test.held()),
+        settled: test.settled(),
+        millinewtons: match test.load() {
+            Load::Hand => None,
+            Load::Force { millinewtons } => Some(millinewtons),
+        },
+    };
+    json.serialize(serializer)
+}
+
+/// Built reading by reading, as the first time, so that nothing impossible comes in.
+fn read_test<'de, D: Deserializer<'de>>(deserializer: D) -> Result<PullTest, D::Error> {
+    let json = TestJson::deserialize(deserializer)?;
+    let ends = if json.both_ends { Ends::Both } else { Ends::One };
+    let scale = Scale::new(json.division_mm, ends).ok_or_else(|| D::Error::custom("a scale without divisions"))?;
+    let mut test = PullTest::new(json.gauge_mm, json.grain.0)
+        .and_then(|test| test.with_scale(scale))
+        .map_err(D::Error::custom)?
+        .with_held(json.held.0)
+        .with_settling_pull(json.settled)
+        .with_load(json.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
+    for pull in &json.pulls {
+        test.add_pull(pull.extended_mm).map_err(D::Error::custom)?;
+        for rest in &pull.rests {
+            test.add_rest(rest.seconds, rest.recovered_mm).map_err(D::Error::custom)?;
+        }
+    }
+    if test.pulls().is_empty() {
+        return Err(D::Error::custom("a test without a pull"));
+    }
+    Ok(test)
+}

@@ -1,0 +1,202 @@
+//! The log in one SQLite file.
+
+mod migrate;
+mod project;
+mod read;
+mod rows;
+
+use std::fs;
+use std::io::Read as _;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
+
+use super::{Merged, Read, Store, StoreError};
+use crate::error::Error;
+use crate::log::{Entry, Fact, Ids};
+use migrate::Found;
+use project::Touched;
+
+pub use migrate::{APPLICATION_ID, MIGRATIONS, NEWEST};
+
+/// How long to wait for another program that writes.
+const PATIENCE: Duration = Duration::from_secs(20);
+/// The first bytes of every SQLite database (SQLite file format, § 1.3).
+const MAGIC: &[u8; 16] = b"SQLite format 3\0";
+
+/// A log in one SQLite file.
+#[derive(Debug)]
+pub struct Sqlite {
+    connection: Connection,
+    path: PathBuf,
+}
+
+impl Sqlite {
+    /// Opens the log, and begins one, readable by nobody else, where there is none.
+    ///
+    /// # Errors
+    ///
+    /// [`StoreError`]; the file is then as it was.
+    pub fn open(path: &Path) -> Result<Self, StoreError> {
+        prepare(path)?;
+        let wrong = |error| explain(path, error);
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let mut connection = Connection::open_with_flags(path, flags).map_err(wrong)?;
+        connection.busy_timeout(PATIENCE).map_err(wrong)?;
+        settle(&mut connection, path)?;
+        Ok(Self { connection, path: path.to_owned() })
+    }
+
+    /// A log that is forgotten at the end, for a trial.
+    ///
+    /// # Errors
+    ///
+    /// What SQLite says.
+    pub fn in_memory() -> Result<Self, StoreError> {
+        let path = Path::new("memory");
+        let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
+        settle(&mut connection, path)?;
+        Ok(Self { connection, path: path.to_owned() })
+    }
+
+    fn wrong(&self, error: rusqlite::Error) -> Error {
+        explain(&self.path, error).into()
+    }
+
+    /// Begins to write and keeps other writers out; dropped without a commit, nothing was written.
+    fn begin(&self) -> Result<Transaction<'_>, Error> {
+        // "Unchecked" means that nesting is found out at run time; `change` and `merge` take `&mut self`.
+        Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate).map_err(|error| self.wrong(error))
+    }
+}
+
+/// Makes folder and file where they are missing, for this user only, and refuses what is no database.
+fn prepare(path: &Path) -> Result<(), StoreError> {
+    let denied = |what, path: &Path, error: std::io::Error| StoreError::Denied {
+        what,
+        path: path.to_owned(),
+        reason: crate::error::reason(&error),
+    };
+    if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.exists()) {
+        let mut builder = fs::DirBuilder::new();
+        builder.recursive(true);
+        #[cfg(unix)]
+        std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
+        builder.create(folder).map_err(|error| denied("make", folder, error))?;
+    }
+    let mut options = fs::OpenOptions::new();
+    options.read(true).write(true).create(true).truncate(false);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    let file = options.open(path).map_err(|error| denied("write", path, error))?;
+    let mut head = Vec::new();
+    file.take(MAGIC.len() as u64).read_to_end(&mut head).map_err(|error| denied("read", path, error))?;
+    if head.is_empty() || head.starts_with(MAGIC) { Ok(()) } else { Err(StoreError::NotALog(path.to_owned())) }
+}
+
+/// Sets the connection up and brings the schema up to date.
+fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
+    let wrong = |error| explain(path, error);
+    match migrate::look(connection).map_err(wrong)? {
+        Found::Foreign => return Err(StoreError::NotALog(path.to_owned())),
+        Found::Schema(found) if found > NEWEST => {
+            return Err(StoreError::Newer { path: path.to_owned(), found, known: NEWEST });
+        }
+        Found::Empty | Found::Schema(_) => {}
+    }
+    // Write-ahead log, flushed at every commit: what was reported as stored outlasts a power cut.
+    connection.pragma_update(None, "journal_mode", "WAL").map_err(wrong)?;
+    connection.pragma_update(None, "synchronous", "FULL").map_err(wrong)?;
+    connection.pragma_update(None, "foreign_keys", true).map_err(wrong)?;
+    connection.set_prepared_statement_cache_capacity(64);
+    if matches!(migrate::look(connection).map_err(wrong)?, Found::Schema(NEWEST)) {
+        return Ok(());
+    }
+    let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(wrong)?;
+    // Somebody else may have brought it up to date while we waited.
+    match migrate::look(&transaction).map_err(wrong)? {
+        Found::Empty => migrate::migrate(&transaction, 0, NEWEST).map_err(wrong)?,
+        Found::Schema(from) if from < NEWEST => migrate::migrate(&transaction, from, NEWEST).map_err(wrong)?,
+        _ => {}
+    }
+    transaction.commit().map_err(wrong)
+}
+
+/// SQLite's error as one line that says what to do.
+fn explain(path: &Path, error: rusqlite::Error) -> StoreError {
+    let path = path.to_owned();
+    let reason = error.to_string();
+    let denied = |what| StoreError::Denied { what, path: path.clone(), reason: reason.clone() };
+    match error.sqlite_error_code() {
+        Some(ErrorCode::NotADatabase) => StoreError::NotALog(path),
+        Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged(path),
+        Some(ErrorCode::DiskFull) => StoreError::Full(path),
+        Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy(path),
+        Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => denied("write"),
+        Some(ErrorCode::CannotOpen) => denied("open"),
+        Some(_) => StoreError::Other { path, reason },
+        // A row that does not hold what it must.
+        None => StoreError::Damaged(path),
+    }
+}
+
+fn insert(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
+    let body = rows::text(&entry.fact)?;
+    let mut insert =
+        connection.prepare_cached("INSERT OR IGNORE INTO entry (id, subject, body) VALUES (?1, ?2, ?3)")?;
+    Ok(insert.execute(params![entry.id.to_string(), entry.subject().id().to_string(), body])? == 1)
+}
+
+impl Store for Sqlite {
+    fn change(&mut self, make: &mut dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Error>) -> Result<Vec<Entry>, Error> {
+        let transaction = self.begin()?;
+        let facts = make(&*self)?;
+        let store = || {
+            let mut ids = Ids::after(read::last_id(&transaction)?);
+            let mut touched = Touched::default();
+            let mut entries = Vec::with_capacity(facts.len());
+            for fact in facts {
+                let entry = Entry::new(ids.next(), fact);
+                insert(&transaction, &entry)?;
+                touched.note(&entry);
+                entries.push(entry);
+            }
+            touched.project(&transaction)?;
+            transaction.commit()?;
+            Ok(entries)
+        };
+        store().map_err(|error| self.wrong(error))
+    }
+
+    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Error>>) -> Result<Merged, Error> {
+        let transaction = self.begin()?;
+        let mut touched = Touched::default();
+        let mut merged = Merged::default();
+        for entry in entries {
+            let entry = entry?;
+            if insert(&transaction, &entry).map_err(|error| self.wrong(error))? {
+                merged.new += 1;
+                touched.note(&entry);
+            } else {
+                merged.known += 1;
+            }
+        }
+        touched.project(&transaction).and_then(|()| transaction.commit()).map_err(|error| self.wrong(error))?;
+        Ok(merged)
+    }
+
+    fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), Error> {
+        let done = match text {
+            Some(text) => self
+                .connection
+                .execute("INSERT OR REPLACE INTO draft (name, text) VALUES (?1, ?2)", params![name, text]),
+            None => self.connection.execute("DELETE FROM draft WHERE name = ?1", params![name]),
+        };
+        done.map(drop).map_err(|error| self.wrong(error))
+    }
+
+    fn faults(&self) -> Result<Vec<String>, Error> {
+        read::faults(&self.connection).map_err(|error| self.wrong(error))
+    }
+}

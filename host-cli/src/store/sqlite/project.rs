@@ -1,0 +1,197 @@
+//! Brings the tables of fabrics, tests, patterns and roles up to date with their entries.
+
+use std::collections::{BTreeSet, HashSet};
+
+use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
+
+use super::rows;
+use crate::log::{Entry, Id, Subject, fold};
+
+/// What entries have touched, to be brought up to date at the end of a transaction.
+#[derive(Debug, Default)]
+pub struct Touched {
+    /// In the order in which they must come: a test after its fabric, a role after its pattern.
+    fabrics: HashSet<Id>,
+    patterns: HashSet<Id>,
+    tests: HashSet<Id>,
+    roles: HashSet<Id>,
+}
+
+impl Touched {
+    /// Notes what an entry is about.
+    pub fn note(&mut self, entry: &Entry) {
+        self.note_subject(entry.subject());
+    }
+
+    fn note_subject(&mut self, subject: Subject) {
+        match subject {
+            Subject::Fabric(id) => self.fabrics.insert(id),
+            Subject::Pattern(id) => self.patterns.insert(id),
+            Subject::Test(id) => self.tests.insert(id),
+            Subject::Role(id) => self.roles.insert(id),
+        };
+    }
+
+    /// Brings everything touched up to date.
+    ///
+    /// # Errors
+    ///
+    /// What SQLite says, here and below.
+    pub fn project(mut self, connection: &Connection) -> rusqlite::Result<()> {
+        for id in core::mem::take(&mut self.fabrics) {
+            if fabric(connection, id)? {
+                self.adopt(connection, id)?;
+            }
+        }
+        for id in core::mem::take(&mut self.patterns) {
+            if pattern(connection, id)? {
+                self.adopt(connection, id)?;
+            }
+        }
+        for id in core::mem::take(&mut self.roles) {
+            role(connection, id)?;
+        }
+        let mut grains = BTreeSet::new();
+        for id in core::mem::take(&mut self.tests) {
+            test(connection, id, &mut grains)?;
+        }
+        for (fabric, grain) in &grains {
+            newest(connection, fabric, grain)?;
+        }
+        let mut last = "";
+        for (fabric, _) in &grains {
+            if fabric != last {
+                hand(connection, fabric)?;
+                last = fabric;
+            }
+        }
+        Ok(())
+    }
+
+    /// Lets in what waited for `id`.
+    fn adopt(&mut self, connection: &Connection, id: Id) -> rusqlite::Result<()> {
+        let mut waiting = connection.prepare_cached("DELETE FROM orphan WHERE waits_for = ?1 RETURNING subject")?;
+        let mut found = waiting.query(params![id.to_string()])?;
+        while let Some(row) = found.next()? {
+            let subject = rows::id(row, 0)?;
+            // It is one of the two; the other finds no entry that adds it and does nothing.
+            self.note_subject(Subject::Test(subject));
+            self.note_subject(Subject::Role(subject));
+        }
+        Ok(())
+    }
+}
+
+/// Every entry about one thing, in order.
+pub fn history(connection: &Connection, id: Id) -> rusqlite::Result<Vec<Entry>> {
+    let mut select = connection.prepare_cached("SELECT id, body FROM entry WHERE subject = ?1 ORDER BY id")?;
+    select.query_map(params![id.to_string()], rows::entry)?.collect()
+}
+
+fn fabric(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
+    let Some(fabric) = fold::fabric(history(connection, id)?) else { return Ok(false) };
+    let sql = format!(
+        "INSERT INTO fabric ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
+         ON CONFLICT (id) DO UPDATE SET tag = ?2, name = ?3, fibre = ?4, construction = ?5, width = ?6, length = ?7, \
+         mg_per_m2 = ?8, place = ?9, note = ?10, washed = ?11, shop = ?12, washed_lengthwise = ?13, \
+         washed_crosswise = ?14, dropped = ?15",
+        rows::FABRIC
+    );
+    connection.prepare_cached(&sql)?.execute(params_from_iter(rows::fabric_values(&fabric)?))?;
+    Ok(true)
+}
+
+fn pattern(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
+    let Some(pattern) = fold::pattern(history(connection, id)?) else { return Ok(false) };
+    connection
+        .prepare_cached(
+            "INSERT INTO pattern (id, name, note, dropped) VALUES (?1, ?2, ?3, ?4) \
+             ON CONFLICT (id) DO UPDATE SET name = ?2, note = ?3, dropped = ?4",
+        )?
+        .execute(params![pattern.id.to_string(), pattern.name, pattern.note, pattern.dropped])?;
+    Ok(true)
+}
+
+fn exists(connection: &Connection, table: &str, id: Id) -> rusqlite::Result<bool> {
+    connection
+        .prepare_cached(&format!("SELECT 1 FROM {table} WHERE id = ?1"))?
+        .exists(params![id.to_string()])
+}
+
+fn wait(connection: &Connection, subject: Id, waits_for: Id) -> rusqlite::Result<()> {
+    connection
+        .prepare_cached("INSERT OR REPLACE INTO orphan (subject, waits_for) VALUES (?1, ?2)")?
+        .execute(params![subject.to_string(), waits_for.to_string()])?;
+    Ok(())
+}
+
+fn role(connection: &Connection, id: Id) -> rusqlite::Result<()> {
+    let Some(role) = fold::role(history(connection, id)?) else { return Ok(()) };
+    if !exists(connection, "pattern", role.pattern)? {
+        return wait(connection, id, role.pattern);
+    }
+    let sql = format!(
+        "INSERT INTO role ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) \
+         ON CONFLICT (id) DO UPDATE SET pattern = ?2, view = ?3, name = ?4, asks = ?5, note = ?6, dropped = ?7",
+        rows::ROLE
+    );
+    connection.prepare_cached(&sql)?.execute(params_from_iter(rows::role_values(&role)?))?;
+    Ok(())
+}
+
+/// Brings a test up to date and notes the grains whose newest test may have changed.
+fn test(
+    connection: &Connection,
+    id: Id,
+    grains: &mut BTreeSet<(String, &'static str)>,
+) -> rusqlite::Result<()> {
+    let Some(test) = fold::test(history(connection, id)?) else { return Ok(()) };
+    let grain = rows::grain(test.said.test.grain());
+    let before: Option<Option<String>> = connection
+        .prepare_cached("SELECT fabric FROM test WHERE id = ?1")?
+        .query_row(params![id.to_string()], |row| row.get(0))
+        .optional()?;
+    let fabric = match test.said.fabric {
+        Some(fabric) if !exists(connection, "fabric", fabric)? => {
+            wait(connection, id, fabric)?;
+            None
+        }
+        fabric => fabric,
+    };
+    let sql = format!(
+        "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
+         ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
+         number = ?7, note = ?8, record = ?9, dropped = ?10, newest = 0",
+        rows::TEST
+    );
+    connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;
+    grains.extend(before.flatten().map(|fabric| (fabric, grain)));
+    grains.extend(fabric.map(|fabric| (fabric.to_string(), grain)));
+    Ok(())
+}
+
+/// Marks the test that counts for a grain of a fabric: the one pulled last.
+fn newest(connection: &Connection, fabric: &str, grain: &str) -> rusqlite::Result<()> {
+    connection
+        .prepare_cached("UPDATE test SET newest = 0 WHERE fabric = ?1 AND grain = ?2 AND newest = 1")?
+        .execute(params![fabric, grain])?;
+    connection
+        .prepare_cached(
+            "UPDATE test SET newest = 1 WHERE id = (SELECT id FROM test WHERE fabric = ?1 AND grain = ?2 \
+             AND dropped = 0 ORDER BY pulled DESC, id DESC LIMIT 1)",
+        )?
+        .execute(params![fabric, grain])?;
+    Ok(())
+}
+
+/// Sums up what the tests of a fabric say of the hand that pulled them.
+fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
+    connection
+        .prepare_cached(
+            "UPDATE fabric SET (hand_dof, hand_sum) = (SELECT total(hand_dof), total(hand_sum) FROM test \
+             WHERE fabric = ?1 AND dropped = 0) WHERE id = ?1",
+        )?
+        .execute(params![fabric])?;
+    Ok(())
+}

@@ -1,0 +1,146 @@
+//! Questions to the log.
+
+use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
+
+use super::{Sqlite, project, rows};
+use crate::error::Error;
+use crate::log::{Construction, Fabric, Hands, Id, Pattern, Role, Share, StoredTest, Subject};
+use crate::store::{Read, Which};
+
+/// The identifier above all others so far.
+pub fn last_id(connection: &Connection) -> rusqlite::Result<Option<Id>> {
+    let mut last = connection.prepare_cached("SELECT id FROM entry ORDER BY id DESC LIMIT 1")?;
+    last.query_row([], |row| rows::id(row, 0)).optional()
+}
+
+/// What SQLite's own checks and the links between the tables say, one line for each fault.
+pub fn faults(connection: &Connection) -> rusqlite::Result<Vec<String>> {
+    let mut faults: Vec<String> = Vec::new();
+    connection.pragma_query(None, "integrity_check", |row| {
+        faults.push(row.get(0)?);
+        Ok(())
+    })?;
+    faults.retain(|line| line != "ok");
+    connection.pragma_query(None, "foreign_key_check", |row| {
+        faults.push(format!("a row of {} points to nothing", row.get::<_, String>(0)?));
+        Ok(())
+    })?;
+    Ok(faults)
+}
+
+impl Sqlite {
+    fn list<T>(
+        &self,
+        sql: &str,
+        params: impl Params,
+        of: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
+    ) -> Result<Vec<T>, Error> {
+        let list = || -> rusqlite::Result<Vec<T>> { self.connection.prepare_cached(sql)?.query_map(params, of)?.collect() };
+        list().map_err(|error| self.wrong(error))
+    }
+
+    fn one<T>(
+        &self,
+        sql: &str,
+        params: impl Params,
+        of: impl FnOnce(&Row<'_>) -> rusqlite::Result<T>,
+    ) -> Result<Option<T>, Error> {
+        let one = || self.connection.prepare_cached(sql)?.query_row(params, of).optional();
+        one().map_err(|error| self.wrong(error))
+    }
+
+    /// Row by row, so that a large answer need not fit into memory.
+    fn each<T>(
+        &self,
+        sql: &str,
+        params: impl Params,
+        of: impl Fn(&Row<'_>) -> rusqlite::Result<T>,
+        each: &mut dyn FnMut(T) -> Result<(), Error>,
+    ) -> Result<(), Error> {
+        let wrong = |error| self.wrong(error);
+        let mut select = self.connection.prepare_cached(sql).map_err(wrong)?;
+        let mut found = select.query(params).map_err(wrong)?;
+        while let Some(row) = found.next().map_err(wrong)? {
+            each(of(row).map_err(wrong)?)?;
+        }
+        Ok(())
+    }
+}
+
+impl Read for Sqlite {
+    fn fabrics(&self) -> Result<Vec<Fabric>, Error> {
+        self.list(&format!("SELECT {} FROM fabric ORDER BY tag, id", rows::FABRIC), [], rows::fabric)
+    }
+
+    fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, Error> {
+        let sql = format!("SELECT {} FROM fabric WHERE tag = ?1 ORDER BY id", rows::FABRIC);
+        self.list(&sql, params![tag], rows::fabric)
+    }
+
+    fn fabric(&self, id: Id) -> Result<Option<Fabric>, Error> {
+        let sql = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
+        self.one(&sql, params![id.to_string()], rows::fabric)
+    }
+
+    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Error>) -> Result<(), Error> {
+        let select = |condition: &str| format!("SELECT {} FROM test {condition}", rows::TEST);
+        match which {
+            Which::Of(id) => {
+                let sql = select("WHERE fabric = ?1 ORDER BY pulled, id");
+                self.each(&sql, params![id.to_string()], rows::test, each)
+            }
+            Which::Newest => self.each(&select("WHERE newest = 1"), [], rows::test, each),
+            Which::Inbox => {
+                self.each(&select("WHERE fabric IS NULL AND dropped = 0 ORDER BY pulled, id"), [], rows::test, each)
+            }
+            Which::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
+        }
+    }
+
+    fn test(&self, id: Id) -> Result<Option<StoredTest>, Error> {
+        let sql = format!("SELECT {} FROM test WHERE id = ?1", rows::TEST);
+        self.one(&sql, params![id.to_string()], rows::test)
+    }
+
+    fn patterns(&self) -> Result<Vec<Pattern>, Error> {
+        let sql = format!("SELECT {} FROM pattern ORDER BY id", rows::PATTERN);
+        let mut patterns: Vec<Pattern> = self.list(&sql, [], rows::pattern)?;
+        let sql = format!("SELECT {} FROM role WHERE pattern = ?1 ORDER BY id", rows::ROLE);
+        for pattern in &mut patterns {
+            let roles: Vec<Role> = self.list(&sql, params![pattern.id.to_string()], rows::role)?;
+            pattern.roles = roles;
+        }
+        Ok(patterns)
+    }
+
+    fn hands(&self) -> Result<Hands, Error> {
+        let sql = "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
+        let sums = self.list(sql, [], |row| {
+            let word: String = row.get(0)?;
+            let construction = Construction::ALL.into_iter().find(|one| one.word() == word).unwrap_or_default();
+            Ok((construction, Share { dof: row.get(1)?, sum: row.get(2)? }))
+        })?;
+        let mut hands = Hands::default();
+        for (construction, share) in sums {
+            hands.add(construction, share);
+        }
+        Ok(hands)
+    }
+
+    fn history(&self, subject: Subject) -> Result<Vec<crate::log::Entry>, Error> {
+        project::history(&self.connection, subject.id()).map_err(|error| self.wrong(error))
+    }
+
+    fn each_entry(&self, each: &mut dyn FnMut(&str) -> Result<(), Error>) -> Result<(), Error> {
+        self.each("SELECT id, body FROM entry ORDER BY id", [], rows::entry_line, &mut |line: String| each(&line))
+    }
+
+    fn count(&self) -> Result<u64, Error> {
+        let count: Option<i64> = self.one("SELECT count(*) FROM entry", [], |row| row.get(0))?;
+        Ok(count.and_then(|count| u64::try_from(count).ok()).unwrap_or_default())
+    }
+
+    fn draft(&self, name: &str) -> Result<Option<String>, Error> {
+        self.one("SELECT text FROM draft WHERE name = ?1", params![name], |row| row.get(0))
+    }
+}

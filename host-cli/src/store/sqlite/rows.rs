@@ -1,0 +1,255 @@
+//! Rows as what they mean, and back.
+
+use jiff::Timestamp;
+use rusqlite::types::Type;
+use rusqlite::{Row, ToSql};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+use tenter_core::{Grain, Length, Scatter, record};
+
+use crate::log::pattern::DemandField;
+use crate::log::{
+    Cloth, Construction, Device, Entry, Fabric, Fact, Id, Mass, Pattern, Role, Share, Shop, StoredTest, Tested,
+};
+
+/// Columns of a fabric, in the order of [`fabric`].
+pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
+    washed_lengthwise, washed_crosswise, dropped";
+/// Columns of a test, in the order of [`test`].
+pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
+/// Columns of a pattern, in the order of [`pattern`].
+pub const PATTERN: &str = "id, name, note, dropped";
+/// Columns of a role, in the order of [`role`].
+pub const ROLE: &str = "id, pattern, view, name, asks, note, dropped";
+
+type Result<T> = rusqlite::Result<T>;
+
+fn wrong(column: usize, error: impl std::error::Error + Send + Sync + 'static) -> rusqlite::Error {
+    rusqlite::Error::FromSqlConversionFailure(column, Type::Text, Box::new(error))
+}
+
+/// An identifier in a column.
+///
+/// # Errors
+///
+/// What is no identifier.
+pub fn id(row: &Row<'_>, column: usize) -> Result<Id> {
+    row.get_ref(column)?.as_str()?.parse().map_err(|error| wrong(column, error))
+}
+
+fn optional_id(row: &Row<'_>, column: usize) -> Result<Option<Id>> {
+    let text: Option<String> = row.get(column)?;
+    text.map(|text| text.parse().map_err(|error| wrong(column, error))).transpose()
+}
+
+fn json<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> Result<Option<T>> {
+    let text: Option<String> = row.get(column)?;
+    text.map(|text| serde_json::from_str(&text).map_err(|error| wrong(column, error))).transpose()
+}
+
+fn length(row: &Row<'_>, column: usize) -> Result<Option<Length>> {
+    row.get::<_, Option<i32>>(column).map(|steps| steps.map(Length::from_steps))
+}
+
+/// A value as JSON text.
+///
+/// # Errors
+///
+/// What cannot be written.
+pub fn text<T: Serialize>(value: &T) -> Result<String> {
+    serde_json::to_string(value).map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))
+}
+
+/// An entry of `id, body`.
+///
+/// # Errors
+///
+/// A damaged row, here and below.
+pub fn entry(row: &Row<'_>) -> Result<Entry> {
+    let fact: Fact = serde_json::from_str(row.get_ref(1)?.as_str()?).map_err(|error| wrong(1, error))?;
+    Ok(Entry::new(id(row, 0)?, fact))
+}
+
+/// An entry of `id, body` as one line of JSON.
+///
+/// # Errors
+///
+/// As above.
+pub fn entry_line(row: &Row<'_>) -> Result<String> {
+    let (id, body) = (id(row, 0)?, row.get_ref(1)?.as_str()?);
+    let fields = body.strip_prefix('{').unwrap_or(body);
+    Ok(format!("{{\"id\":\"{id}\",\"at\":\"{}\",{fields}", id.at()))
+}
+
+fn construction(word: &str) -> Construction {
+    Construction::ALL.into_iter().find(|construction| construction.word() == word).unwrap_or_default()
+}
+
+/// A fabric of [`FABRIC`].
+///
+/// # Errors
+///
+/// As above.
+pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
+    let mass = row.get::<_, Option<u32>>(7)?;
+    Ok(Fabric {
+        id: id(row, 0)?,
+        tag: row.get(1)?,
+        name: row.get(2)?,
+        fibre: row.get(3)?,
+        construction: construction(row.get_ref(4)?.as_str()?),
+        width: length(row, 5)?,
+        length: length(row, 6)?,
+        mass: mass.map(Mass::from_mg_per_m2),
+        place: row.get(8)?,
+        note: row.get(9)?,
+        washed: row.get(10)?,
+        shop: json::<Shop>(row, 11)?,
+        washed_lengthwise: json(row, 12)?,
+        washed_crosswise: json(row, 13)?,
+        dropped: row.get(14)?,
+    })
+}
+
+/// The columns of [`FABRIC`].
+///
+/// # Errors
+///
+/// What cannot be written, here and below.
+pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
+    let steps = |length: Option<Length>| length.map(Length::steps);
+    Ok(vec![
+        Box::new(fabric.id.to_string()),
+        Box::new(fabric.tag),
+        Box::new(fabric.name.clone()),
+        Box::new(fabric.fibre.clone()),
+        Box::new(fabric.construction.word()),
+        Box::new(steps(fabric.width)),
+        Box::new(steps(fabric.length)),
+        Box::new(fabric.mass.map(Mass::mg_per_m2)),
+        Box::new(fabric.place.clone()),
+        Box::new(fabric.note.clone()),
+        Box::new(fabric.washed),
+        Box::new(fabric.shop.as_ref().map(text).transpose()?),
+        Box::new(fabric.washed_lengthwise.as_ref().map(text).transpose()?),
+        Box::new(fabric.washed_crosswise.as_ref().map(text).transpose()?),
+        Box::new(fabric.dropped),
+    ])
+}
+
+/// A test of [`TEST`].
+///
+/// # Errors
+///
+/// As above.
+pub fn test(row: &Row<'_>) -> Result<StoredTest> {
+    let device = match (row.get(5)?, row.get(6)?) {
+        (Some(device), Some(number)) => Some(Device { device, number }),
+        _ => None,
+    };
+    let said = Tested {
+        fabric: optional_id(row, 1)?,
+        tag: row.get(2)?,
+        pulled: Timestamp::from_millisecond(row.get(3)?).map_err(|error| wrong(3, error))?,
+        clock_unset: row.get(4)?,
+        device,
+        note: row.get(7)?,
+        test: record::decode_test(row.get_ref(8)?.as_blob()?).map_err(|error| wrong(8, error))?,
+    };
+    Ok(StoredTest { id: id(row, 0)?, said, dropped: row.get(9)? })
+}
+
+/// The columns of [`TEST`], then `grain, stretch_percent, growth_percent, hand_dof, hand_sum`.
+///
+/// # Errors
+///
+/// As above.
+pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn ToSql>>> {
+    let said = &test.said;
+    let mut buffer = [0; record::MAX_TEST_BYTES];
+    let bytes = record::encode_test(&said.test, &mut buffer)
+        .map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))?;
+    let figures = tenter_core::Figures::of(&said.test, Scatter::ASSUMED)
+        .map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))?;
+    let hand = Share::of(&said.test);
+    Ok(vec![
+        Box::new(test.id.to_string()),
+        Box::new(fabric.map(|fabric| fabric.to_string())),
+        Box::new(said.tag),
+        Box::new(said.pulled.as_millisecond()),
+        Box::new(said.clock_unset),
+        Box::new(said.device.map(|device| device.device)),
+        Box::new(said.device.map(|device| device.number)),
+        Box::new(said.note.clone()),
+        Box::new(bytes.to_vec()),
+        Box::new(test.dropped),
+        Box::new(said.test.grain().word()),
+        Box::new(f64::from(figures.stretch.ratio.percent_f32())),
+        Box::new(figures.rest.map(|rest| f64::from(rest.growth.ratio.percent_f32()))),
+        Box::new(hand.dof),
+        Box::new(hand.sum),
+    ])
+}
+
+/// A pattern of [`PATTERN`], without roles.
+///
+/// # Errors
+///
+/// As above.
+pub fn pattern(row: &Row<'_>) -> Result<Pattern> {
+    Ok(Pattern { id: id(row, 0)?, name: row.get(1)?, note: row.get(2)?, roles: Vec::new(), dropped: row.get(3)? })
+}
+
+/// What a role asks, as JSON in one column.
+#[derive(Serialize, Deserialize)]
+struct Asks {
+    demand: DemandField,
+    constructions: Vec<Construction>,
+    cloth: Option<Cloth>,
+}
+
+/// A role of [`ROLE`].
+///
+/// # Errors
+///
+/// As above.
+pub fn role(row: &Row<'_>) -> Result<Role> {
+    let asks: Asks = json(row, 4)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?;
+    let DemandField(demand) = asks.demand;
+    Ok(Role {
+        id: id(row, 0)?,
+        pattern: id(row, 1)?,
+        view: row.get(2)?,
+        name: row.get(3)?,
+        demand,
+        constructions: asks.constructions,
+        cloth: asks.cloth,
+        note: row.get(5)?,
+        dropped: row.get(6)?,
+    })
+}
+
+/// The columns of [`ROLE`].
+///
+/// # Errors
+///
+/// As above.
+pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
+    let asks =
+        Asks { demand: DemandField(role.demand), constructions: role.constructions.clone(), cloth: role.cloth };
+    Ok(vec![
+        Box::new(role.id.to_string()),
+        Box::new(role.pattern.to_string()),
+        Box::new(role.view.clone()),
+        Box::new(role.name.clone()),
+        Box::new(text(&asks)?),
+        Box::new(role.note.clone()),
+        Box::new(role.dropped),
+    ])
+}
+
+/// The word of a grain, as the column holds it.
+#[must_use]
+pub const fn grain(grain: Grain) -> &'static str {
+    grain.word()
+}
