@@ -7,12 +7,16 @@ use std::process::ExitCode;
 
 use tenter::cli::{self, Parsed};
 use tenter::command;
+use tenter::report::{self, Screen};
 
 fn main() -> ExitCode {
     match cli::parse(std::env::args_os()) {
-        Ok(Parsed::Run(verb)) => {
+        Ok(Parsed::Run(line)) => {
             let mut out = anstream::AutoStream::auto(std::io::stdout());
-            match command::run(&verb, &mut out).and_then(|code| Ok(out.flush().map(|()| code)?)) {
+            let width = report::terminal_width();
+            match command::run(&line, &mut Screen { out: &mut out, width })
+                .and_then(|code| Ok(out.flush().map(|()| code)?))
+            {
                 Ok(code) => ExitCode::from(code),
                 Err(error) => fail(&error),
             }

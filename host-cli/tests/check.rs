@@ -280,7 +280,10 @@ fn complain_or_answer(words: impl Iterator<Item = String>) -> Result<(), TestCas
     use tenter::cli::{Parsed, parse};
     let mut out = Vec::new();
     let result = match parse(words) {
-        Ok(Parsed::Run(verb)) => tenter::command::run(&verb, &mut out).map(|_| ()),
+        Ok(Parsed::Run(line)) => {
+            let mut screen = tenter::report::Screen { out: &mut out, width: 80 };
+            tenter::command::run(&line, &mut screen).map(|_| ())
+        }
         Ok(Parsed::Show(_)) => Ok(()),
         Err(error) => Err(error),
     };

@@ -21,9 +21,10 @@ fn the_readme_shows_what_is_printed() {
     let shown = shown(&readme);
     assert!(!shown.is_empty());
     for (words, text) in shown {
-        let Ok(Parsed::Run(verb)) = cli::parse(&words) else { panic!("{words:?}") };
+        let Ok(Parsed::Run(line)) = cli::parse(&words) else { panic!("{words:?}") };
         let mut out = Vec::new();
-        tenter::command::run(&verb, &mut out).unwrap();
+        let mut screen = tenter::report::Screen { out: &mut out, width: 80 };
+        tenter::command::run(&line, &mut screen).unwrap();
         let printed = anstream::adapter::strip_str(std::str::from_utf8(&out).unwrap()).to_string();
         assert_eq!(printed, text, "{words:?}");
     }

@@ -1,29 +1,27 @@
 //! `tenter check`: one pull test, nothing stored.
 
-use std::io::Write;
-
 use tenter_core::{Answer, Evaluation, suits};
 
-use crate::cli::{CheckArgs, Reading};
+use crate::cli::check::CheckArgs;
 use crate::error::Error;
 use crate::input;
-use crate::report::{Checked, check_json, check_text};
+use crate::report::{Checked, Screen, check_json, check_text};
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close or unknown.
 ///
 /// # Errors
 ///
 /// What was typed wrong, or an output that cannot be written.
-pub fn run(args: &CheckArgs, readings: &[Reading], out: &mut impl Write) -> Result<u8, Error> {
-    let input = input::check(args, readings)?;
+pub fn run(args: &CheckArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let input = input::check(args)?;
     let no_pull = |reason| Error::reading("--to", "", reason);
     let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules).map_err(no_pull)?;
     let suits = suits(&input.test, &input.rules).map_err(no_pull)?.collect();
     let checked = Checked { input: &input, evaluation: &evaluation, suits };
-    if args.json {
-        writeln!(out, "{}", check_json::render(&checked))?;
+    if args.show.json {
+        writeln!(screen.out, "{}", check_json::render(&checked))?;
     } else {
-        write!(out, "{}", check_text::render(&checked))?;
+        write!(screen.out, "{}", check_text::render(&checked))?;
     }
     Ok(exit_code(evaluation.answer))
 }

@@ -1,19 +1,34 @@
-//! One file a verb: read options, ask the core, hand the result to a report.
+//! One file a verb: read options, ask store and core, hand the result to a report.
 
 pub mod check;
+pub mod find;
+pub mod stash;
 
-use std::io::Write;
+use std::path::Path;
 
-use crate::cli::Verb;
+use crate::cli::{CommandLine, Verb};
 use crate::error::Error;
+use crate::report::Screen;
+use crate::store::{self, sqlite::Sqlite};
 
-/// Runs a verb and writes its result to `out`; the exit code.
+/// Runs a verb and writes its result to `screen`; the exit code.
 ///
 /// # Errors
 ///
-/// What was typed wrong, or an output that cannot be written.
-pub fn run(verb: &Verb, out: &mut impl Write) -> Result<u8, Error> {
-    match verb {
-        Verb::Check { args, readings } => check::run(args, readings, out),
+/// What was typed wrong, or a log or an output that cannot be read or written.
+pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let db = line.db.as_deref();
+    match &line.verb {
+        Verb::Check(args) => check::run(args, screen),
+        Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
+    }
+}
+
+/// The log at `path`, or the user's own.
+fn open(path: Option<&Path>) -> Result<Sqlite, Error> {
+    let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; say --db FILE".to_owned()));
+    match path {
+        Some(path) => store::open(path),
+        None => store::open(&own()?),
     }
 }

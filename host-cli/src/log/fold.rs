@@ -23,7 +23,9 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
                 fabric = Some(new);
             }
             (Fact::FabricChanged { change, .. }, Some(fabric)) => fabric.apply(change),
-            (Fact::FabricCut { length, .. }, Some(fabric)) => fabric.length = fabric.length.map(|had| less(had, length)),
+            (Fact::FabricCut { length, .. }, Some(fabric)) => {
+                fabric.length = fabric.length.map(|had| less(had, length))
+            }
             (Fact::FabricWashed { grain, marks, .. }, Some(fabric)) => {
                 match grain {
                     Grain::Lengthwise => fabric.washed_lengthwise = Some(marks),

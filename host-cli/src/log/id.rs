@@ -33,7 +33,10 @@ impl Id {
     /// When it was given.
     #[must_use]
     pub fn at(self) -> Timestamp {
-        i64::try_from(self.0.timestamp_ms()).ok().and_then(|ms| Timestamp::from_millisecond(ms).ok()).unwrap_or_default()
+        i64::try_from(self.0.timestamp_ms())
+            .ok()
+            .and_then(|ms| Timestamp::from_millisecond(ms).ok())
+            .unwrap_or_default()
     }
 
     /// Its last six letters, enough to tell the tests of one fabric apart.

@@ -9,7 +9,7 @@ const STEPS_PER_MM: f64 = 1600.0;
 
 /// A length as a number of millimetres. 1/1600 mm is a finite decimal, so every length comes back as it was.
 pub mod mm {
-    use super::{Deserialize, Deserializer, Length, Serializer, STEPS_PER_MM, length};
+    use super::{Deserialize, Deserializer, Length, STEPS_PER_MM, Serializer, length};
 
     /// Writes it.
     ///
@@ -109,7 +109,9 @@ impl TryFrom<RangeJson> for Range {
         let limit = |limit: Option<LimitJson>| limit.map(Limit::try_from).transpose();
         let range = Self { at_least: limit(range.least)?, at_most: limit(range.most)? };
         match (range.at_least, range.at_most) {
-            (Some(least), Some(most)) if least.ratio() > most.ratio() => Err("a least figure above the most".to_owned()),
+            (Some(least), Some(most)) if least.ratio() > most.ratio() => {
+                Err("a least figure above the most".to_owned())
+            }
             _ => Ok(range),
         }
     }

@@ -1,7 +1,5 @@
 //! `check` as a short text: the answer, the figures with their trust, what to do next.
 
-use std::fmt::Write as _;
-
 use anstyle::{AnsiColor, Style};
 use tenter_core::forecast::{ForecastError, forecast};
 use tenter_core::{
@@ -9,6 +7,7 @@ use tenter_core::{
     RecoveryClass, Settle, Side,
 };
 
+use super::lines::{line, row};
 use super::{Checked, words};
 use crate::input::CheckInput;
 
@@ -17,8 +16,6 @@ const GARMENTS: usize = 3;
 /// How far a first pull reads low on knits, in points: 2.6 at 2 N and 3.0 at 5 N on the mean of thirteen swatches
 /// (computed from the data of Singal et al., Nature Communications 15 (2024) 2622).
 const FIRST_PULL_POINTS: f32 = 3.0;
-/// Characters beside a label, so that a line fits 80 columns.
-const WIDTH: usize = 66;
 
 /// The text, with colours that a pipe or `NO_COLOR` takes away again.
 #[must_use]
@@ -39,36 +36,6 @@ pub fn render(checked: &Checked<'_>) -> String {
     }
     row(&mut text, "how", &how(input));
     text
-}
-
-/// A label and its words, wrapped so that they fit a narrow terminal.
-fn row(text: &mut String, label: &str, words: &str) {
-    let mut label = label;
-    let mut rest = words;
-    while !rest.is_empty() {
-        let end = wrap_at(rest, WIDTH);
-        let (now, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
-        line(text, format_args!("  {label:<9} {}", now.trim_end()));
-        label = "";
-        rest = later.trim_start();
-    }
-}
-
-/// The byte after the last word of `text` that still fits `width` characters; a longer word is left whole.
-fn wrap_at(text: &str, width: usize) -> usize {
-    let end = text.char_indices().nth(width).map_or(text.len(), |(end, _)| end);
-    if end == text.len() {
-        return end;
-    }
-    // A word may end right at the edge.
-    let edge = text.get(end..).is_some_and(|rest| rest.starts_with(' ')).then_some(end);
-    let fits = edge.or_else(|| text.get(..end).unwrap_or(text).rfind(' '));
-    fits.or_else(|| text.find(' ')).unwrap_or(text.len())
-}
-
-fn line(text: &mut String, words: std::fmt::Arguments<'_>) {
-    // Writing into a string cannot fail.
-    let _ = writeln!(text, "{words}");
 }
 
 fn headline(text: &mut String, evaluation: &Evaluation) {

@@ -2,11 +2,41 @@
 
 pub mod check_json;
 pub mod check_text;
+pub mod json;
+pub mod lines;
+pub mod quantity;
+pub mod stash;
+pub mod stash_json;
+pub mod table;
 pub mod words;
+
+use std::io::Write;
 
 use tenter_core::{Evaluation, Suit};
 
 use crate::input::CheckInput;
+
+/// Where a result goes, and how wide it is.
+pub struct Screen<'a> {
+    /// Where it is written.
+    pub out: &'a mut dyn Write,
+    /// Columns.
+    pub width: usize,
+}
+
+impl core::fmt::Debug for Screen<'_> {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.debug_struct("Screen").field("width", &self.width).finish_non_exhaustive()
+    }
+}
+
+/// Columns of the terminal: `COLUMNS` where it says so, then the window's own, 80 in a pipe; never below 40.
+#[must_use]
+pub fn terminal_width() -> usize {
+    let stated = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok());
+    let window = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0));
+    stated.or_else(window).unwrap_or(80).max(40)
+}
 
 /// Everything that `check` found.
 #[derive(Debug)]

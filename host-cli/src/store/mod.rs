@@ -117,6 +117,9 @@ pub trait Read {
     }
 }
 
+/// Says what to add, from what is there.
+pub type Make<'m> = dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Error> + 'm;
+
 /// A place that keeps the log. What it has reported as stored survives a crash of the program or of the machine.
 pub trait Store: Read {
     /// Adds what `make` says, all or none: what `make` reads is true until its facts are stored, whoever else writes.
@@ -125,10 +128,7 @@ pub trait Store: Read {
     /// # Errors
     ///
     /// What `make` says, and then nothing is stored; or a log that cannot be written.
-    fn change(
-        &mut self,
-        make: &mut dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Error>,
-    ) -> Result<Vec<Entry>, Error>;
+    fn change(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, Error>;
 
     /// Adds entries from elsewhere under the identifiers they have, all or none; those that are here already are left
     /// as they are.

@@ -103,9 +103,10 @@ fn same_digits(test: &PullTest) {
             words.extend(["--back".to_owned(), format!("{}@{}s", rest.recovered.show(Unit::Mm), rest.seconds)]);
         }
     }
-    let Ok(Parsed::Run(verb)) = cli::parse(&words) else { panic!("{words:?}") };
+    let Ok(Parsed::Run(line)) = cli::parse(&words) else { panic!("{words:?}") };
     let mut out = Vec::new();
-    tenter::command::run(&verb, &mut out).unwrap();
+    let mut screen = tenter::report::Screen { out: &mut out, width: 80 };
+    tenter::command::run(&line, &mut screen).unwrap();
     let text = anstream::adapter::strip_str(std::str::from_utf8(&out).unwrap()).to_string();
     let mut twin = Handheld::with_log(vec![demand()]);
     twin.model.test = Some(test.clone());

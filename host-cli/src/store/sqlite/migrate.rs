@@ -9,6 +9,7 @@ pub const APPLICATION_ID: i64 = 0x746e_7472;
 pub const MIGRATIONS: [&str; 1] = [include_str!("migrations/0001.sql")];
 
 /// The newest schema.
+#[allow(clippy::cast_possible_wrap)] // A handful.
 pub const NEWEST: i64 = MIGRATIONS.len() as i64;
 
 /// What a file is.

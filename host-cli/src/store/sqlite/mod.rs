@@ -12,9 +12,9 @@ use std::time::Duration;
 
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
-use super::{Merged, Read, Store, StoreError};
+use super::{Make, Merged, Store, StoreError};
 use crate::error::Error;
-use crate::log::{Entry, Fact, Ids};
+use crate::log::{Entry, Ids};
 use migrate::Found;
 use project::Touched;
 
@@ -149,7 +149,7 @@ fn insert(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
 }
 
 impl Store for Sqlite {
-    fn change(&mut self, make: &mut dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Error>) -> Result<Vec<Entry>, Error> {
+    fn change(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, Error> {
         let transaction = self.begin()?;
         let facts = make(&*self)?;
         let store = || {

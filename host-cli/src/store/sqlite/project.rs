@@ -113,9 +113,7 @@ fn pattern(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
 }
 
 fn exists(connection: &Connection, table: &str, id: Id) -> rusqlite::Result<bool> {
-    connection
-        .prepare_cached(&format!("SELECT 1 FROM {table} WHERE id = ?1"))?
-        .exists(params![id.to_string()])
+    connection.prepare_cached(&format!("SELECT 1 FROM {table} WHERE id = ?1"))?.exists(params![id.to_string()])
 }
 
 fn wait(connection: &Connection, subject: Id, waits_for: Id) -> rusqlite::Result<()> {
@@ -140,11 +138,7 @@ fn role(connection: &Connection, id: Id) -> rusqlite::Result<()> {
 }
 
 /// Brings a test up to date and notes the grains whose newest test may have changed.
-fn test(
-    connection: &Connection,
-    id: Id,
-    grains: &mut BTreeSet<(String, &'static str)>,
-) -> rusqlite::Result<()> {
+fn test(connection: &Connection, id: Id, grains: &mut BTreeSet<(String, &'static str)>) -> rusqlite::Result<()> {
     let Some(test) = fold::test(history(connection, id)?) else { return Ok(()) };
     let grain = rows::grain(test.said.test.grain());
     let before: Option<Option<String>> = connection

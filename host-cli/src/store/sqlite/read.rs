@@ -35,7 +35,8 @@ impl Sqlite {
         params: impl Params,
         of: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
     ) -> Result<Vec<T>, Error> {
-        let list = || -> rusqlite::Result<Vec<T>> { self.connection.prepare_cached(sql)?.query_map(params, of)?.collect() };
+        let list =
+            || -> rusqlite::Result<Vec<T>> { self.connection.prepare_cached(sql)?.query_map(params, of)?.collect() };
         list().map_err(|error| self.wrong(error))
     }
 
@@ -114,7 +115,8 @@ impl Read for Sqlite {
     }
 
     fn hands(&self) -> Result<Hands, Error> {
-        let sql = "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
+        let sql =
+            "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
         let sums = self.list(sql, [], |row| {
             let word: String = row.get(0)?;
             let construction = Construction::ALL.into_iter().find(|one| one.word() == word).unwrap_or_default();

@@ -235,8 +235,7 @@ pub fn role(row: &Row<'_>) -> Result<Role> {
 ///
 /// As above.
 pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
-    let asks =
-        Asks { demand: DemandField(role.demand), constructions: role.constructions.clone(), cloth: role.cloth };
+    let asks = Asks { demand: DemandField(role.demand), constructions: role.constructions.clone(), cloth: role.cloth };
     Ok(vec![
         Box::new(role.id.to_string()),
         Box::new(role.pattern.to_string()),

@@ -1,11 +1,14 @@
 //! What was typed, as readings, demands and rules.
 
+pub mod fabric;
+
 use tenter_core::{
     Confidence, Demand, Ends, Grain, Held, Length, LengthError, Limit, Load, PullTest, Range, Rules, Scale, Scatter,
-    Table, TestError, Unit,
+    Table, Unit,
 };
 
-use crate::cli::{CheckArgs, EndsArg, GrainArg, HeldArg, Reading, UnitArg};
+use crate::cli::check::CheckArgs;
+use crate::cli::reading::{EndsArg, GrainArg, HeldArg, Reading, TestArgs, TestFlags, UnitArg, WantsArgs};
 use crate::error::Error;
 
 /// The weight of a kilogram, in millinewtons: standard gravity, 9.80665 m/s² (CGPM 1901).
@@ -35,25 +38,36 @@ pub struct CheckInput {
 /// # Errors
 ///
 /// The first flag that cannot be read, with what to type instead.
-pub fn check(args: &CheckArgs, readings: &[Reading]) -> Result<CheckInput, Error> {
-    let unit = args.units.map(unit).or_else(|| unit_of(&args.gauge)).unwrap_or_default();
-    let test = pull_test(args, readings, unit)?;
-    let demand = demand(args, test.grain(), unit)?;
-    let rules = Rules { confidence: confidence(&args.confidence)?, scatter: scatter(args.scatter.as_deref())? };
-    Ok(CheckInput { test, demand, rules, table: table(&args.table)?, unit })
+pub fn check(args: &CheckArgs) -> Result<CheckInput, Error> {
+    let gauge = args.test.flags.gauge.as_deref();
+    let unit = args.show.units.map(unit).or_else(|| gauge.and_then(unit_of)).unwrap_or_default();
+    let test = pull_test(&args.test, unit)?;
+    let demand = demand(&args.wants, test.grain(), unit)?;
+    let rules =
+        Rules { confidence: confidence(&args.confidence.confidence)?, scatter: scatter(args.scatter.as_deref())? };
+    Ok(CheckInput { test, demand, rules, table: table(&args.table.table)?, unit })
 }
 
-fn pull_test(args: &CheckArgs, readings: &[Reading], unit: Unit) -> Result<PullTest, Error> {
-    let gauge = length("--gauge", &args.gauge, unit)?;
-    let scale = scale(args, unit)?;
-    let mut test = PullTest::new(gauge, grain(args.grain))
-        .map_err(|reason| Error::reading("--gauge", &args.gauge, reason))?
+/// Reads a pull test.
+///
+/// # Errors
+///
+/// The first flag that cannot be read, here and below.
+pub fn pull_test(args: &TestArgs, unit: Unit) -> Result<PullTest, Error> {
+    let flags = &args.flags;
+    let gauge_text = flags.gauge.as_deref().ok_or_else(|| {
+        Error::Usage("missing --gauge <LENGTH>; type the distance between the marks, such as --gauge 10cm".to_owned())
+    })?;
+    let gauge = length("--gauge", gauge_text, unit)?;
+    let scale = scale(flags, unit)?;
+    let mut test = PullTest::new(gauge, grain(flags.grain))
+        .map_err(|reason| Error::reading("--gauge", gauge_text, reason))?
         .with_scale(scale)
-        .map_err(|reason| Error::reading("--division", args.division.as_deref().unwrap_or("1mm"), reason))?
-        .with_held(held(args.held))
-        .with_load(load(&args.load)?)
-        .with_settling_pull(args.settling);
-    for reading in readings {
+        .map_err(|reason| Error::reading("--division", flags.division.as_deref().unwrap_or("1mm"), reason))?
+        .with_held(held(flags.held))
+        .with_load(load(&flags.load)?)
+        .with_settling_pull(flags.settling);
+    for reading in &args.readings {
         match reading {
             Reading::To(text) => {
                 test.add_pull(length("--to", text, unit)?).map_err(|reason| Error::reading("--to", text, reason))?
@@ -65,12 +79,19 @@ fn pull_test(args: &CheckArgs, readings: &[Reading], unit: Unit) -> Result<PullT
         }
     }
     if test.pulls().is_empty() {
-        return Err(Error::reading("--to", "", TestError::NoPull));
+        return Err(Error::Usage(
+            "missing --to <LENGTH>; type the distance while pulled, such as --to 10.5cm".to_owned(),
+        ));
     }
     Ok(test)
 }
 
-fn scale(args: &CheckArgs, unit: Unit) -> Result<Scale, Error> {
+/// The scale that the flags name.
+///
+/// # Errors
+///
+/// As above.
+pub fn scale(args: &TestFlags, unit: Unit) -> Result<Scale, Error> {
     let ends = match args.ends {
         EndsArg::One => Ends::One,
         EndsArg::Both => Ends::Both,
@@ -78,7 +99,7 @@ fn scale(args: &CheckArgs, unit: Unit) -> Result<Scale, Error> {
     let division = match &args.division {
         Some(text) => length("--division", text, unit)?,
         // The scale is the one the gauge was read on, whatever unit the text is shown in.
-        None if unit_of(&args.gauge).unwrap_or(unit) == Unit::Inch => Length::from_inch_64ths(4),
+        None if args.gauge.as_deref().and_then(unit_of).unwrap_or(unit) == Unit::Inch => Length::from_inch_64ths(4),
         None => Length::from_mm(1),
     };
     Scale::new(division, ends).ok_or_else(|| {
@@ -87,29 +108,62 @@ fn scale(args: &CheckArgs, unit: Unit) -> Result<Scale, Error> {
     })
 }
 
-fn demand(args: &CheckArgs, grain: Grain, unit: Unit) -> Result<Demand, Error> {
-    let stretch = match &args.wants {
-        Some(text) => Range::parse(text, unit).map_err(|error| Error::argument("--wants", text, error))?,
-        None => Range::default(),
-    };
+/// What is asked along a grain.
+///
+/// # Errors
+///
+/// As above.
+pub fn demand(args: &WantsArgs, grain: Grain, unit: Unit) -> Result<Demand, Error> {
+    let stretch = range("--wants", args.wants.as_deref(), unit)?;
     let demand = Demand::for_grain(grain, stretch);
     let growth_at_most = limit("--growth-at-most", args.growth_at_most.as_deref(), unit)?;
-    let recovery_at_least = limit("--recovery-at-least", args.recovery_at_least.as_deref(), unit)?;
-    let whole = Limit::milli_percent(100_000).ok();
-    if let (Some(text), Some(limit), Some(whole)) = (&args.recovery_at_least, recovery_at_least, whole)
-        && limit.ratio() > whole.ratio()
-    {
-        let remedy = "cloth cannot give back more than its extension; type a percentage up to 100%";
-        return Err(Error::argument("--recovery-at-least", text, remedy));
-    }
+    let recovery_at_least = recovery(args.recovery_at_least.as_deref(), unit)?;
     Ok(Demand { growth_at_most, recovery_at_least, ..demand })
 }
 
-fn limit(flag: &str, text: Option<&str>, unit: Unit) -> Result<Option<Limit>, Error> {
+/// A range of stretch; empty where nothing was typed.
+///
+/// # Errors
+///
+/// As above.
+pub fn range(flag: &str, text: Option<&str>, unit: Unit) -> Result<Range, Error> {
+    let range = |text| Range::parse(text, unit).map_err(|error| Error::argument(flag, text, error));
+    text.map_or_else(|| Ok(Range::default()), range)
+}
+
+/// A least recovery, which cannot lie above 100 %.
+///
+/// # Errors
+///
+/// As above.
+pub fn recovery(text: Option<&str>, unit: Unit) -> Result<Option<Limit>, Error> {
+    let flag = "--recovery-at-least";
+    let recovery_at_least = limit(flag, text, unit)?;
+    let whole = Limit::milli_percent(100_000).ok();
+    if let (Some(text), Some(limit), Some(whole)) = (text, recovery_at_least, whole)
+        && limit.ratio() > whole.ratio()
+    {
+        let remedy = "cloth cannot give back more than its extension; type a percentage up to 100%";
+        return Err(Error::argument(flag, text, remedy));
+    }
+    Ok(recovery_at_least)
+}
+
+/// A limit, where one was typed.
+///
+/// # Errors
+///
+/// As above.
+pub fn limit(flag: &str, text: Option<&str>, unit: Unit) -> Result<Option<Limit>, Error> {
     text.map(|text| Limit::parse(text, unit).map_err(|error| Error::argument(flag, text, error))).transpose()
 }
 
-fn length(flag: &str, text: &str, unit: Unit) -> Result<Length, Error> {
+/// A length.
+///
+/// # Errors
+///
+/// As above.
+pub fn length(flag: &str, text: &str, unit: Unit) -> Result<Length, Error> {
     Length::parse(text, unit).map_err(|error: LengthError| Error::argument(flag, text, error))
 }
 
@@ -179,7 +233,12 @@ fn scatter(text: Option<&str>) -> Result<Scatter, Error> {
     Scatter::known(points, STATED_SCATTER_DOF).ok_or_else(wrong)
 }
 
-fn confidence(text: &str) -> Result<Confidence, Error> {
+/// How sure an answer must be.
+///
+/// # Errors
+///
+/// As above.
+pub fn confidence(text: &str) -> Result<Confidence, Error> {
     let wrong = || Error::argument("--confidence", text, "type a percentage from 50.1 to 99.9, such as 95");
     let percent = Limit::parse(text, Unit::Mm).map_err(|_| wrong())?;
     let tenths = percent.ratio().percent(3).scaled();
@@ -187,7 +246,12 @@ fn confidence(text: &str) -> Result<Confidence, Error> {
     u16::try_from(tenths).ok().and_then(Confidence::per_mille).ok_or_else(wrong)
 }
 
-fn table(name: &str) -> Result<&'static Table, Error> {
+/// A table of stretch classes.
+///
+/// # Errors
+///
+/// As above.
+pub fn table(name: &str) -> Result<&'static Table, Error> {
     Table::named(name).ok_or_else(|| {
         let names: Vec<_> = tenter_core::TABLES.iter().map(|table| table.key).collect();
         Error::argument("--table", name, format!("type one of {}", names.join(", ")))
@@ -195,7 +259,8 @@ fn table(name: &str) -> Result<&'static Table, Error> {
 }
 
 /// The unit a length was typed in, if it has one.
-fn unit_of(text: &str) -> Option<Unit> {
+#[must_use]
+pub fn unit_of(text: &str) -> Option<Unit> {
     let unit = text.trim_start_matches(|c: char| !c.is_alphabetic() && !matches!(c, '"' | '″' | '”' | '\''));
     match unit.to_ascii_lowercase().as_str() {
         "mm" => Some(Unit::Mm),
@@ -205,7 +270,9 @@ fn unit_of(text: &str) -> Option<Unit> {
     }
 }
 
-const fn unit(arg: UnitArg) -> Unit {
+/// A unit.
+#[must_use]
+pub const fn unit(arg: UnitArg) -> Unit {
     match arg {
         UnitArg::Mm => Unit::Mm,
         UnitArg::Cm => Unit::Cm,
@@ -213,7 +280,9 @@ const fn unit(arg: UnitArg) -> Unit {
     }
 }
 
-const fn grain(arg: GrainArg) -> Grain {
+/// A grain.
+#[must_use]
+pub const fn grain(arg: GrainArg) -> Grain {
     match arg {
         GrainArg::Lengthwise => Grain::Lengthwise,
         GrainArg::Crosswise => Grain::Crosswise,
@@ -221,7 +290,9 @@ const fn grain(arg: GrainArg) -> Grain {
     }
 }
 
-const fn held(arg: HeldArg) -> Held {
+/// A way of holding.
+#[must_use]
+pub const fn held(arg: HeldArg) -> Held {
     match arg {
         HeldArg::Flat => Held::Flat,
         HeldArg::Folded => Held::Folded,

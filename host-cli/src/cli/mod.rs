@@ -1,0 +1,152 @@
+//! The command line: every verb and flag. One file a verb; completions and manual pages come from the same definition.
+
+pub mod check;
+pub mod reading;
+pub mod stash;
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use clap::builder::StyledStr;
+use clap::error::{ContextKind, ContextValue, ErrorKind};
+use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+
+use crate::error::{Error, one_line};
+use check::CheckArgs;
+use stash::StashVerb;
+
+/// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
+#[derive(Parser, Debug)]
+#[command(name = "tenter", version, arg_required_else_help = true, disable_help_subcommand = true)]
+pub struct CommandLine {
+    /// File of the log [default: tenter/log.sqlite3 in the user's data folder]
+    #[arg(long, value_name = "FILE", global = true, env = "TENTER_DB")]
+    pub db: Option<PathBuf>,
+    /// What to do.
+    #[command(subcommand)]
+    pub verb: Verb,
+}
+
+/// A verb with its flags.
+#[derive(Subcommand, Debug)]
+pub enum Verb {
+    /// One pull test from the command line; nothing is stored
+    #[command(after_help = check::EXAMPLES)]
+    Check(Box<CheckArgs>),
+    /// The fabrics at home and those seen in shops
+    #[command(after_help = stash::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Stash(Box<StashVerb>),
+}
+
+/// What a command line asks for.
+#[derive(Debug)]
+pub enum Parsed {
+    /// Run a verb.
+    Run(CommandLine),
+    /// Show help or the version.
+    Show(StyledStr),
+}
+
+/// Reads the words of a command line, the program's name first.
+///
+/// # Errors
+///
+/// [`Error::Usage`] with one line that says what to type instead.
+pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
+    let words: Vec<OsString> = words.into_iter().map(Into::into).collect();
+    let matches = CommandLine::command().try_get_matches_from(&words);
+    match matches.and_then(|matches| CommandLine::from_arg_matches(&matches)) {
+        Ok(line) => Ok(Parsed::Run(line)),
+        Err(error) => shown_or_wrong(&error, &verb_of(&words)),
+    }
+}
+
+/// The verb that was typed, as far as it is one: `tenter stash add`.
+fn verb_of(words: &[OsString]) -> String {
+    let mut command = CommandLine::command();
+    let mut name = command.get_name().to_owned();
+    for word in words.iter().skip(1) {
+        let Some(next) = command.find_subcommand(word) else { continue };
+        name = format!("{name} {}", next.get_name());
+        command = next.clone();
+    }
+    name
+}
+
+fn shown_or_wrong(error: &clap::Error, verb: &str) -> Result<Parsed, Error> {
+    match error.kind() {
+        ErrorKind::DisplayHelp | ErrorKind::DisplayVersion | ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => {
+            Ok(Parsed::Show(error.render()))
+        }
+        _ => Err(Error::Usage(one_line_of(error, verb))),
+    }
+}
+
+/// The parser's complaint in one line with its remedy.
+fn one_line_of(error: &clap::Error, verb: &str) -> String {
+    let word = |kind| match error.get(kind) {
+        Some(ContextValue::String(text)) => Some(text.clone()),
+        Some(ContextValue::Strings(texts)) => Some(texts.join(", ")),
+        _ => None,
+    };
+    let argument = word(ContextKind::InvalidArg).unwrap_or_default();
+    let flag = argument.split(' ').next().unwrap_or_default();
+    let value = one_line(&word(ContextKind::InvalidValue).unwrap_or_default());
+    match error.kind() {
+        ErrorKind::UnknownArgument if argument.starts_with('-') && argument.contains(|c: char| c.is_ascii_digit()) => {
+            format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
+        }
+        ErrorKind::UnknownArgument => {
+            let near =
+                word(ContextKind::SuggestedArg).map(|near| format!("; did you mean {near}?")).unwrap_or_default();
+            format!("'{}' is no flag here{near}; see {verb} --help", one_line(&argument))
+        }
+        ErrorKind::InvalidSubcommand => {
+            let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
+            format!("'{}' is no verb; see {verb} --help for the list", one_line(&name))
+        }
+        ErrorKind::MissingRequiredArgument => {
+            format!("missing {argument}; see {verb} --help for an example")
+        }
+        ErrorKind::InvalidValue if value.is_empty() => format!("{flag} needs a value; see {verb} --help"),
+        ErrorKind::InvalidValue => {
+            let known = word(ContextKind::ValidValue).unwrap_or_default();
+            format!("{flag} '{value}': type one of {known}")
+        }
+        ErrorKind::ArgumentConflict => match word(ContextKind::PriorArg).unwrap_or_default() {
+            prior if prior.is_empty() || prior == argument => format!("{flag} was given twice; give it once"),
+            prior => format!("{argument} and {prior} do not go together; give one of them"),
+        },
+        ErrorKind::MissingSubcommand => format!("{verb} what? See {verb} --help"),
+        ErrorKind::InvalidUtf8 => "an argument is not text; type it again in plain letters".to_owned(),
+        _ => error.to_string().lines().next().unwrap_or("cannot read this command line").replace("error: ", ""),
+    }
+}
+
+/// The command line as `clap` sees it, for completions and manual pages.
+#[must_use]
+pub fn definition() -> clap::Command {
+    CommandLine::command()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::reading::Reading;
+    use super::*;
+
+    #[test]
+    fn definition_is_sound() {
+        definition().debug_assert();
+    }
+
+    #[test]
+    fn readings_keep_their_order() {
+        let words = "tenter check --gauge 1 --to 2 --back 3@1s --to 4 --to 5 --back 6@1s";
+        let Ok(Parsed::Run(CommandLine { verb: Verb::Check(args), .. })) = parse(words.split(' ')) else {
+            panic!("no check")
+        };
+        let (to, back) = (|t: &str| Reading::To(t.to_owned()), |t: &str| Reading::Back(t.to_owned()));
+        assert_eq!(args.test.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
+    }
+}

@@ -1,0 +1,167 @@
+//! The flags of a pull test and of the answer wanted, shared by the verbs that take readings.
+
+use clap::{ArgMatches, Args, Command, FromArgMatches, ValueEnum};
+
+/// How a pull test was made, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct TestFlags {
+    /// Distance between the two marks before the pull: 10cm, 104.5mm, 4in, '4 1/8in'
+    #[arg(long, value_name = "LENGTH")]
+    pub gauge: Option<String>,
+    /// Distance while pulled; once for each pull
+    #[arg(long, value_name = "LENGTH")]
+    pub to: Vec<String>,
+    /// Distance after release and when: 101mm@60s, 10.1cm@30min; belongs to the --to before it
+    #[arg(long, value_name = "LENGTH@TIME")]
+    pub back: Vec<String>,
+    /// A first pull was made and not counted, so that the cloth has settled
+    #[arg(long)]
+    pub settling: bool,
+    /// The grain that was pulled
+    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    pub grain: GrainArg,
+    /// Distance between two lines of the scale [default: 1mm, or 1/16in when the gauge is in inches]
+    #[arg(long, value_name = "LENGTH")]
+    pub division: Option<String>,
+    /// Ends read on the scale: one (the other mark held at zero) or both
+    #[arg(long, value_enum, default_value_t = EndsArg::One)]
+    pub ends: EndsArg,
+    /// How the swatch was held
+    #[arg(long, value_enum, default_value_t = HeldArg::Folded)]
+    pub held: HeldArg,
+    /// What pulled: hand, or a mass or force such as 500g, 15N, 3lb
+    #[arg(long, value_name = "FORCE", default_value = "hand")]
+    pub load: String,
+}
+
+/// A pull test as typed, its readings in the order in which they were typed.
+#[derive(Debug, Clone)]
+pub struct TestArgs {
+    /// The flags.
+    pub flags: TestFlags,
+    /// `--to` and `--back` in order.
+    pub readings: Vec<Reading>,
+}
+
+/// A reading in the order it was typed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Reading {
+    /// The text after a `--to`.
+    To(String),
+    /// The text after a `--back`.
+    Back(String),
+}
+
+impl FromArgMatches for TestArgs {
+    fn from_arg_matches(matches: &ArgMatches) -> Result<Self, clap::Error> {
+        let flags = TestFlags::from_arg_matches(matches)?;
+        let places = |flag: &str| matches.indices_of(flag).into_iter().flatten();
+        let pulls = places("to").zip(flags.to.iter().cloned().map(Reading::To));
+        let rests = places("back").zip(flags.back.iter().cloned().map(Reading::Back));
+        let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).collect();
+        readings.sort_by_key(|(place, _)| *place);
+        Ok(Self { readings: readings.into_iter().map(|(_, reading)| reading).collect(), flags })
+    }
+
+    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {
+        *self = Self::from_arg_matches(matches)?;
+        Ok(())
+    }
+}
+
+impl Args for TestArgs {
+    fn augment_args(command: Command) -> Command {
+        TestFlags::augment_args(command)
+    }
+
+    fn augment_args_for_update(command: Command) -> Command {
+        TestFlags::augment_args_for_update(command)
+    }
+}
+
+/// What is asked of a cloth, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct WantsArgs {
+    /// Stretch that is wanted: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
+    #[arg(long, value_name = "RANGE")]
+    pub wants: Option<String>,
+    /// Most growth that will do, at the longest rest: 3%
+    #[arg(long, value_name = "PERCENT")]
+    pub growth_at_most: Option<String>,
+    /// Least recovery that will do, the share of the extension given back: 90%
+    #[arg(long, value_name = "PERCENT")]
+    pub recovery_at_least: Option<String>,
+}
+
+/// How sure an answer must be, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct ConfidenceArg {
+    /// How sure a plain answer must be, in percent
+    #[arg(long, value_name = "PERCENT", default_value = "95")]
+    pub confidence: String,
+}
+
+/// The table of stretch classes, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct TableArg {
+    /// Table of stretch classes; an unknown name lists them all
+    #[arg(long, value_name = "NAME", default_value = "own")]
+    pub table: String,
+}
+
+/// How the result is shown, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct ShowArgs {
+    /// Unit of bare numbers and of the text [default: that of the gauge, or mm]
+    #[arg(long, value_enum)]
+    pub units: Option<UnitArg>,
+    /// Print one JSON object instead of text
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// A grain, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GrainArg {
+    /// Along warp or wales
+    Lengthwise,
+    /// Along weft or courses
+    Crosswise,
+    /// At 45° to both
+    Bias,
+}
+
+/// Ends that are read, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum EndsArg {
+    /// One mark is held at zero
+    #[value(alias = "1")]
+    One,
+    /// Both marks are read
+    #[value(alias = "2")]
+    Both,
+}
+
+/// A way of holding, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HeldArg {
+    /// One layer, away from edges
+    Flat,
+    /// Folded along the pull
+    Folded,
+    /// A cut strip
+    Strip,
+    /// A sewn loop
+    Loop,
+}
+
+/// A unit, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum UnitArg {
+    /// Millimetres
+    Mm,
+    /// Centimetres
+    Cm,
+    /// Inches
+    In,
+}

@@ -1,0 +1,71 @@
+//! Lengths of cloth, dates and other quantities as people write them.
+
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, ZonedDateTime};
+use tenter_core::{Decimal, Length, Ratio, Unit};
+
+/// A length of cloth: `2.40 m`, or `2.62 yd` for inches. Rounded down: nobody should count on what is not there.
+#[must_use]
+pub fn cloth(length: Length, unit: Unit) -> String {
+    let (steps_in_one, symbol) = match unit {
+        Unit::Inch => (36 * 40_640, "yd"),
+        _ => (1_600_000, "m"),
+    };
+    let hundredths = i64::from(length.steps()).saturating_mul(100).div_euclid(steps_in_one);
+    format!("{} {symbol}", Decimal::new(hundredths, 2))
+}
+
+/// A length of cloth to buy, rounded up to the next centimetre or hundredth of a yard.
+#[must_use]
+pub fn cloth_to_buy(length: Length, unit: Unit) -> String {
+    let step = match unit {
+        Unit::Inch => 36 * 406,
+        _ => 16_000,
+    };
+    let up = length.steps().saturating_add(step - 1);
+    cloth(Length::from_steps(up - up.rem_euclid(step)), unit)
+}
+
+/// A width of cloth: `150 cm`, or `58 in`.
+#[must_use]
+pub fn width(length: Length, unit: Unit) -> String {
+    let unit = if unit == Unit::Mm { Unit::Cm } else { unit };
+    length.show(unit).to_string()
+}
+
+fn zoned(at: Timestamp) -> ZonedDateTime {
+    at.to_zoned_datetime(TimeZone::system())
+}
+
+/// A day, where the reader is.
+#[must_use]
+pub fn day(at: Timestamp) -> String {
+    zoned(at).date().to_string()
+}
+
+/// A day and the time of day, where the reader is.
+#[must_use]
+pub fn minute(at: Timestamp) -> String {
+    zoned(at).strftime("%Y-%m-%d %H:%M").to_string()
+}
+
+/// A share in percent with one decimal.
+#[must_use]
+pub fn percent(ratio: Ratio) -> String {
+    format!("{} %", ratio.percent(1))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lengths_of_cloth() {
+        assert_eq!(cloth(Length::from_mm(2400), Unit::Mm), "2.40 m");
+        assert_eq!(cloth(Length::from_steps(1_599_999), Unit::Cm), "0.99 m");
+        assert_eq!(cloth(Length::from_mm(9144), Unit::Inch), "10.00 yd");
+        assert_eq!(cloth_to_buy(Length::from_mm(2401), Unit::Mm), "2.41 m");
+        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Mm), "2.40 m");
+        assert_eq!(width(Length::from_mm(1480), Unit::Mm), "148 cm");
+    }
+}

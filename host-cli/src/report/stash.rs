@@ -1,0 +1,399 @@
+//! The stash as text.
+
+use tenter_core::forecast::forecast;
+use tenter_core::{
+    Confidence, Decimal, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass, Rules, Suit, Table,
+    Unit,
+};
+
+use super::lines::{line, row};
+pub use super::quantity::cloth;
+use super::table::{Column, isolated};
+use super::{quantity, table, words};
+use crate::log::{Construction, Entry, Fabric, Fact, Hands, StoredTest, fold};
+
+/// A fabric in a list.
+#[derive(Debug)]
+pub struct Listed {
+    /// The fabric.
+    pub fabric: Fabric,
+    /// Stretch across, as last measured.
+    pub crosswise: Option<Ratio>,
+    /// Stretch along, as last measured.
+    pub lengthwise: Option<Ratio>,
+}
+
+/// What the newest test of a grain says.
+#[derive(Debug)]
+pub struct Standing<'a> {
+    /// The test.
+    pub test: &'a StoredTest,
+    /// The figures, with her own hand.
+    pub figures: Figures,
+    /// How much of the scatter is known from her own pulls, 0 to 1.
+    pub own: f32,
+    /// What to know about the readings.
+    pub notes: Vec<Note>,
+    /// The kinds of garment that ask for as much.
+    pub suits: Vec<&'static Suit>,
+    /// The test before it, and by how many points the stretch differs, where that is more than both are worth.
+    pub disagrees: Option<(&'a StoredTest, f32)>,
+}
+
+impl<'a> Standing<'a> {
+    /// What `newest` says, beside the test `before` it.
+    #[must_use]
+    pub fn of(
+        newest: &'a StoredTest,
+        before: Option<&'a StoredTest>,
+        rules: Rules,
+        hands: &Hands,
+        construction: Construction,
+    ) -> Option<Self> {
+        let test = &newest.said.test;
+        let nothing_asked = tenter_core::Demand::default();
+        let evaluation = tenter_core::Evaluation::of(test, &nothing_asked, &rules).ok()?;
+        let suits = tenter_core::suits(test, &rules).ok()?.collect();
+        let own = hands.on(construction).without(crate::log::Share::of(test)).hand();
+        let disagrees = before.and_then(|before| {
+            let scatter = hands.scatter_for(construction, &before.said.test);
+            let old = Figures::of(&before.said.test, scatter).ok()?.stretch;
+            let new = evaluation.figures.stretch;
+            let apart = new.ratio.percent_f32() - old.ratio.percent_f32();
+            let worth = new.half_width(rules.confidence).hypot(old.half_width(rules.confidence));
+            (apart.abs() > worth).then_some((before, apart))
+        });
+        Some(Self {
+            test: newest,
+            figures: evaluation.figures,
+            own: own.map_or(0.0, tenter_core::scatter::Hand::share),
+            notes: evaluation.notes.iter().copied().collect(),
+            suits,
+            disagrees,
+        })
+    }
+
+    fn grain(&self) -> Grain {
+        self.test.said.test.grain()
+    }
+}
+
+/// Everything about one fabric.
+#[derive(Debug)]
+pub struct Shown<'a> {
+    /// The fabric.
+    pub fabric: &'a Fabric,
+    /// All its tests, the oldest first.
+    pub tests: &'a [StoredTest],
+    /// All its entries.
+    pub history: &'a [Entry],
+    /// What the newest tests say.
+    pub standing: Vec<Standing<'a>>,
+    /// Her hand.
+    pub hands: Hands,
+    /// The table of stretch classes.
+    pub table: &'static Table,
+    /// How sure an interval is.
+    pub confidence: Confidence,
+    /// The unit of the text.
+    pub unit: Unit,
+}
+
+/// A fabric and what is on hand, in one line.
+#[must_use]
+pub fn line_about(fabric: &Fabric, unit: Unit) -> String {
+    let mut text = format!("{}  {}", fabric.tag, isolated(&fabric.name));
+    for part in [on_hand(fabric, unit), fabric.construction.word().to_owned()] {
+        if !part.is_empty() {
+            text.push_str(", ");
+            text.push_str(&part);
+        }
+    }
+    text
+}
+
+/// `1.20 m of 150 cm`, as far as it is known.
+fn on_hand(fabric: &Fabric, unit: Unit) -> String {
+    match (fabric.length, fabric.width) {
+        (Some(length), Some(width)) => format!("{} of {}", cloth(length, unit), quantity::width(width, unit)),
+        (Some(length), None) => cloth(length, unit),
+        (None, Some(width)) => format!("{} wide", quantity::width(width, unit)),
+        (None, None) => String::new(),
+    }
+}
+
+/// The list.
+#[must_use]
+pub fn list(listed: &[Listed], all: usize, dropped: bool, unit: Unit, width: usize) -> String {
+    if all == 0 {
+        return if dropped {
+            "nothing was dropped\n".to_owned()
+        } else {
+            "the stash is empty; begin with tenter stash add NAME, or look round with tenter demo\n".to_owned()
+        };
+    }
+    let columns = [
+        ("tag", Column::Number),
+        ("name", Column::Text),
+        ("made", Column::Word),
+        ("across", Column::Number),
+        ("along", Column::Number),
+        ("on hand", Column::Number),
+        ("wide", Column::Number),
+        ("where", Column::Text),
+    ];
+    let stretch = |ratio: Option<Ratio>| ratio.map(quantity::percent).unwrap_or_else(|| "–".to_owned());
+    let rows = listed.iter().map(|listed| {
+        let fabric = &listed.fabric;
+        let place = match &fabric.shop {
+            Some(shop) => match &shop.price {
+                Some(price) => format!("seen: {}, {price}", shop.place),
+                None => format!("seen: {}", shop.place),
+            },
+            None => fabric.place.clone(),
+        };
+        vec![
+            fabric.tag.to_string(),
+            fabric.name.clone(),
+            fabric.construction.word().to_owned(),
+            stretch(listed.crosswise),
+            stretch(listed.lengthwise),
+            fabric.length.map(|length| cloth(length, unit)).unwrap_or_default(),
+            fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default(),
+            place,
+        ]
+    });
+    let mut text = if listed.is_empty() { String::new() } else { table::render(&columns, rows, width) };
+    let kind = if dropped { "dropped" } else { "in the stash" };
+    line(&mut text, format_args!("{} of {all} {kind}", listed.len()));
+    text
+}
+
+/// Everything about one fabric.
+#[must_use]
+pub fn shown(shown: &Shown<'_>, width: usize) -> String {
+    let fabric = shown.fabric;
+    let mut text = String::new();
+    line(&mut text, format_args!("{}  {}", fabric.tag, isolated(&fabric.name)));
+    if fabric.dropped {
+        row(&mut text, "dropped", &format!("bring it back with tenter stash undrop {}", fabric.tag));
+    }
+    about(&mut text, fabric, shown.unit);
+    figures(&mut text, shown);
+    trust(&mut text, shown);
+    if !shown.tests.is_empty() {
+        text.push_str("\n  tests\n");
+        text.push_str(&indented(&tests(shown, width.saturating_sub(2))));
+    }
+    text.push_str("\n  history\n");
+    let lengths = fold::lengths(shown.history);
+    for (index, entry) in shown.history.iter().enumerate() {
+        let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
+        row(&mut text, &quantity::day(entry.at), &step(entry, left, shown.unit));
+    }
+    text
+}
+
+fn indented(text: &str) -> String {
+    text.lines().map(|line| format!("  {line}\n")).collect()
+}
+
+fn about(text: &mut String, fabric: &Fabric, unit: Unit) {
+    let washed = if fabric.washed { "washed" } else { "not washed" };
+    let parts = [
+        on_hand(fabric, unit),
+        fabric.construction.word().to_owned(),
+        fabric.fibre.clone(),
+        fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
+        washed.to_owned(),
+    ];
+    row(text, "cloth", &parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", "));
+    match &fabric.shop {
+        Some(shop) => {
+            let price = shop.price.as_ref().map(|price| format!(", {price}")).unwrap_or_default();
+            row(text, "seen", &format!("{}{price}; not bought", isolated(&shop.place)));
+        }
+        None if fabric.place.is_empty() => {}
+        None => row(text, "lies", &isolated(&fabric.place)),
+    }
+    if !fabric.note.is_empty() {
+        row(text, "note", &isolated(&fabric.note));
+    }
+    for (grain, marks) in [("along", fabric.washed_lengthwise), ("across", fabric.washed_crosswise)] {
+        let Some(marks) = marks else { continue };
+        let lost = i64::from(marks.before.steps()) - i64::from(marks.after.steps());
+        if let Some(change) = Ratio::new(lost, marks.before.steps().into()) {
+            row(text, "washing", &format!("loses {} {grain}", quantity::percent(change)));
+        }
+    }
+}
+
+fn figures(text: &mut String, shown: &Shown<'_>) {
+    for standing in &shown.standing {
+        text.push('\n');
+        let Figures { stretch, rest } = standing.figures;
+        let class = shown.table.class(stretch.ratio).name;
+        figure(text, standing.grain().word(), "stretch", &stretch, shown.confidence, class);
+        if let Some(rest) = rest {
+            let grade = GrowthClass::of(rest.growth.ratio).word();
+            let words = format!("{grade}, {} after release", words::duration(rest.seconds));
+            figure(text, "", "growth", &rest.growth, shown.confidence, &words);
+            if let Some(recovery) = rest.recovery {
+                let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
+                let grade =
+                    if readable { RecoveryClass::of(recovery.ratio).word() } else { "not readable, judge by growth" };
+                figure(text, "", "recovery", &recovery, shown.confidence, &format!("of the extension; {grade}"));
+            }
+        }
+        if let Ok(to_come) = forecast(&standing.test.said.test, 3600) {
+            let (growth, half) = (Decimal::round(to_come.percent, 1), Decimal::round(to_come.half_width, 1));
+            row(text, "", &format!("growth   {growth:>6} % ± {half:<5} forecast for 1 h after release"));
+        }
+        if let Some((before, apart)) = standing.disagrees {
+            let (points, day) = (Decimal::round(apart.abs(), 1), quantity::day(before.said.pulled));
+            let side = if apart < 0.0 { "less" } else { "more" };
+            row(
+                text,
+                "",
+                &format!("disagrees: {points} points {side} than on {day}, more than both are worth; pull it again"),
+            );
+        }
+    }
+    let tag = shown.fabric.tag;
+    for grain in [Grain::Crosswise, Grain::Lengthwise] {
+        if !shown.standing.iter().any(|standing| standing.grain() == grain) {
+            row(text, grain.word(), &format!("not measured: tenter pull {tag} --grain {}", grain.word()));
+        }
+    }
+    let mut suits: Vec<_> = shown.standing.iter().flat_map(|standing| standing.suits.iter().rev().take(2)).collect();
+    suits.dedup_by_key(|suit| suit.garment);
+    for suit in suits {
+        row(text, "suits", &format!("{} [{}]", words::garment(suit), suit.source));
+    }
+}
+
+fn figure(text: &mut String, grain: &str, what: &str, figure: &Figure, confidence: Confidence, words: &str) {
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    line(text, format_args!("  {grain:<10} {what:<9}{:>6} % ± {half:<5} {words}", figure.ratio.percent(1)));
+}
+
+/// How much of the trust is hers and how much assumed.
+fn trust(text: &mut String, shown: &Shown<'_>) {
+    if shown.standing.is_empty() {
+        return;
+    }
+    let construction = shown.fabric.construction.word();
+    let words = match shown.standing.iter().map(|standing| standing.own).max_by(f32::total_cmp) {
+        Some(own) if own > 0.0 => {
+            let (own, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
+            let ratio = shown.hands.on(shown.fabric.construction).hand().map_or(1.0, tenter_core::scatter::Hand::ratio);
+            let ratio = Decimal::round(ratio, 2);
+            format!(
+                "scatter from pull to pull: {own} % your own hand on {construction}s ({ratio} × as much as assumed), \
+                 {assumed} % assumed from open data"
+            )
+        }
+        _ => format!(
+            "scatter from pull to pull: assumed from open data; pull your {construction}s three times to put your own hand in its place"
+        ),
+    };
+    row(text, "trust", &words.replace("others", "other cloth"));
+}
+
+fn tests(shown: &Shown<'_>, width: usize) -> String {
+    let columns = [
+        ("test", Column::Word),
+        ("pulled", Column::Word),
+        ("grain", Column::Word),
+        ("marks", Column::Number),
+        ("pulls", Column::Number),
+        ("stretch", Column::Number),
+        ("growth", Column::Number),
+        ("", Column::Text),
+    ];
+    let rows = shown.tests.iter().rev().map(|test| {
+        let said = &test.said;
+        let figures = Figures::of(&said.test, tenter_core::Scatter::ASSUMED).ok();
+        let counts = shown.standing.iter().any(|standing| standing.test.id == test.id);
+        let mut words: Vec<&str> = Vec::new();
+        match (test.dropped, counts) {
+            (true, _) => words.push("dropped"),
+            (_, true) => words.push("counts"),
+            _ => words.push("older"),
+        }
+        if said.clock_unset {
+            words.push("day not known");
+        }
+        if said.device.is_some() {
+            words.push("handheld");
+        }
+        words.extend(Some(said.note.as_str()).filter(|note| !note.is_empty()));
+        vec![
+            test.id.short(),
+            quantity::day(said.pulled),
+            said.test.grain().word().to_owned(),
+            said.test.gauge().show(shown.unit).to_string(),
+            said.test.pulls().len().to_string(),
+            figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
+            figures
+                .and_then(|figures| figures.rest)
+                .map(|rest| quantity::percent(rest.growth.ratio))
+                .unwrap_or_default(),
+            words.join(", "),
+        ]
+    });
+    table::render(&columns, rows, width)
+}
+
+/// One step of a fabric's history.
+fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
+    let left = left.map(|length| format!("; {} on hand", cloth(length, unit))).unwrap_or_default();
+    let noted = |text: &str| if text.is_empty() { String::new() } else { format!(": {}", isolated(text)) };
+    match &entry.fact {
+        Fact::FabricAdded(_) => format!("added{left}"),
+        Fact::FabricChanged { change, .. } => {
+            let what = changed(change);
+            format!("changed{}{left}", if what.is_empty() { String::new() } else { format!(" {what}") })
+        }
+        Fact::FabricCut { length, note, .. } => format!("cut {}{}{left}", cloth(*length, unit), noted(note)),
+        Fact::FabricWashed { grain, marks, note, .. } => format!(
+            "washed, {}: {} to {}{}",
+            grain.word(),
+            marks.before.show(unit),
+            marks.after.show(unit),
+            noted(note)
+        ),
+        Fact::FabricDropped { note, .. } => format!("dropped{}", noted(note)),
+        Fact::FabricRestored { .. } => "brought back".to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// What a change names.
+fn changed(change: &crate::log::FabricChange) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    let mut text = |label: &str, value: &Option<String>| {
+        parts.extend(value.as_ref().map(|value| format!("{label} '{}'", isolated(value))));
+    };
+    text("name", &change.name);
+    text("fibre", &change.fibre);
+    text("place", &change.place);
+    text("note", &change.note);
+    parts.extend(change.tag.map(|tag| format!("tag {tag}")));
+    parts.extend(change.construction.map(|construction| format!("construction {}", construction.word())));
+    parts.extend(change.mass.map(|mass| mass.map_or("mass unknown".to_owned(), |mass| format!("mass {mass}"))));
+    parts.extend(change.width.map(|width| match width {
+        Some(width) => format!("width {}", quantity::width(width.0, Unit::Cm)),
+        None => "width unknown".to_owned(),
+    }));
+    parts.extend(change.washed.map(|washed| if washed { "washed" } else { "not washed" }.to_owned()));
+    match &change.shop {
+        Some(Some(shop)) => parts.push(format!("seen at '{}'", isolated(&shop.place))),
+        Some(None) => parts.push("bought".to_owned()),
+        None => {}
+    }
+    if change.length.is_some() && change.shop != Some(None) {
+        parts.push("length counted".to_owned());
+    }
+    parts.join(", ")
+}
