@@ -6,7 +6,7 @@ use crate::chance::Question;
 use crate::figures::{Confidence, Figures, Readings};
 use crate::limit::{Demand, Limit};
 use crate::note::{self, Note};
-use crate::pull_test::{PullTest, TestError};
+use crate::pull_test::{Grain, PullTest, TestError};
 use crate::scatter::Scatter;
 use crate::settle::{self, Settle};
 
@@ -203,26 +203,10 @@ impl Evaluation {
     pub fn of(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
         let readings = Readings::of(test, rules.scatter)?;
         let figures = readings.figures();
-        let stretch = demand.stretch(test.grain());
-        let asked = [
-            (Ask::Stretch, Side::AtLeast, stretch.at_least),
-            (Ask::Stretch, Side::AtMost, stretch.at_most),
-            (Ask::Growth, Side::AtMost, demand.growth_at_most),
-            (Ask::Recovery, Side::AtLeast, demand.recovery_at_least),
-        ];
-        let mut parts: Vec<Part, 4> = Vec::new();
         let mut open: Vec<Question, 4> = Vec::new();
-        for (ask, side, limit) in asked {
-            let Some(limit) = limit else { continue };
-            let question = question(&readings, ask, limit);
-            let (answer, chance) = answer(question.as_ref(), side, rules.confidence);
-            if answer == Answer::Close
-                && let Some(question) = question
-            {
-                let _ = open.push(question); // Room for every part.
-            }
-            let _ = parts.push(Part { ask, side, limit, answer, chance });
-        }
+        let parts = parts(&readings, test.grain(), demand, rules, |question| {
+            let _ = open.push(question); // Room for every part.
+        });
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
         let settle = match answer {
             Some(Answer::Close) => settle::settle(test, &open, rules.confidence),
@@ -251,6 +235,55 @@ impl Evaluation {
         let sharing = self.parts.iter().filter(|part| Some(part.answer) == self.answer);
         sharing.min_by(|a, b| a.chance.unwrap_or(0.0).total_cmp(&b.chance.unwrap_or(0.0)))
     }
+}
+
+/// The parts of an [`Evaluation`] and nothing else, at a third of the cost: for going through a whole stash.
+///
+/// # Errors
+///
+/// [`TestError::NoPull`] without a pull.
+///
+/// ```
+/// use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit, judge};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+/// test.add_pull(Length::from_mm(107))?;
+/// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
+/// let rules = Rules::default();
+/// assert_eq!(judge(&test, &demand, &rules)?, Evaluation::of(&test, &demand, &rules)?.parts);
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
+pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
+    let readings = Readings::of(test, rules.scatter)?;
+    Ok(parts(&readings, test.grain(), demand, rules, |_| ()))
+}
+
+/// The parts of a demand, each answered; those too close to call are handed to `open` too.
+fn parts(
+    readings: &Readings,
+    grain: Grain,
+    demand: &Demand,
+    rules: &Rules,
+    mut open: impl FnMut(Question),
+) -> Vec<Part, 4> {
+    let stretch = demand.stretch(grain);
+    let asked = [
+        (Ask::Stretch, Side::AtLeast, stretch.at_least),
+        (Ask::Stretch, Side::AtMost, stretch.at_most),
+        (Ask::Growth, Side::AtMost, demand.growth_at_most),
+        (Ask::Recovery, Side::AtLeast, demand.recovery_at_least),
+    ];
+    let mut parts: Vec<Part, 4> = Vec::new();
+    for (ask, side, limit) in asked {
+        let Some(limit) = limit else { continue };
+        let question = question(readings, ask, limit);
+        let (answer, chance) = answer(question.as_ref(), side, rules.confidence);
+        let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
+        if let (Answer::Close, Some(question)) = (answer, question) {
+            open(question);
+        }
+    }
+    parts
 }
 
 fn question(readings: &Readings, ask: Ask, limit: Limit) -> Option<Question> {

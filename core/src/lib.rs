@@ -32,7 +32,7 @@ mod test_error;
 pub mod uncertainty;
 pub mod wire;
 
-pub use answer::{Answer, Ask, Evaluation, Part, Rules, Side};
+pub use answer::{Answer, Ask, Evaluation, Part, Rules, Side, judge};
 pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
 pub use decimal::Decimal;
 pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};

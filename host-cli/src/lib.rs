@@ -8,6 +8,7 @@
 pub mod cli;
 pub mod command;
 pub mod error;
+pub mod fit;
 pub mod input;
 pub mod link;
 pub mod log;

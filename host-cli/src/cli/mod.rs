@@ -1,6 +1,8 @@
 //! The command line: every verb and flag. One file a verb; completions and manual pages come from the same definition.
 
 pub mod check;
+pub mod fit;
+pub mod pattern;
 pub mod reading;
 pub mod stash;
 
@@ -13,6 +15,8 @@ use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::{Error, one_line};
 use check::CheckArgs;
+use fit::FitArgs;
+use pattern::PatternVerb;
 use stash::StashVerb;
 
 /// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
@@ -37,6 +41,13 @@ pub enum Verb {
     #[command(after_help = stash::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Stash(Box<StashVerb>),
+    /// What the views of a pattern ask of their cloths
+    #[command(after_help = pattern::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Pattern(Box<PatternVerb>),
+    /// Which fabrics suit which role of a view
+    #[command(after_help = fit::EXAMPLES)]
+    Fit(Box<FitArgs>),
 }
 
 /// What a command line asks for.

@@ -1,7 +1,7 @@
 //! Finds what was meant by a tag, a name or the end of an identifier.
 
 use crate::error::{Error, one_line};
-use crate::log::{Fabric, Id};
+use crate::log::{Fabric, Id, Pattern, Role};
 use crate::store::Read;
 
 /// The fabric that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
@@ -47,4 +47,110 @@ pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Error> {
         return Err(Error::Usage(format!("fabric {tag} was dropped; bring it back with tenter stash undrop {tag}")));
     }
     Ok(fabric)
+}
+
+/// What a text means among names: the one that is equal, whatever its case, or else the only one that begins so.
+fn among<'t>(text: &str, names: &[&'t str]) -> Result<Option<&'t str>, Vec<&'t str>> {
+    let wanted = text.trim().to_lowercase();
+    if let Some(name) = names.iter().find(|name| name.to_lowercase() == wanted) {
+        return Ok(Some(name));
+    }
+    let begun: Vec<&str> = names.iter().copied().filter(|name| name.to_lowercase().starts_with(&wanted)).collect();
+    match begun.as_slice() {
+        [] => Ok(None),
+        [name] => Ok(Some(name)),
+        _ => Err(begun),
+    }
+}
+
+/// The names as a list that fits a line.
+fn listed(names: &[&str]) -> String {
+    let shown: Vec<String> = names.iter().take(6).map(|name| one_line(name)).collect();
+    let more = names.len().saturating_sub(shown.len());
+    if more > 0 { format!("{} and {more} more", shown.join(", ")) } else { shown.join(", ") }
+}
+
+fn named<'t>(kind: &str, text: &str, names: &[&'t str], how: &str) -> Result<&'t str, Error> {
+    match among(text, names) {
+        Ok(Some(name)) => Ok(name),
+        Ok(None) if names.is_empty() => Err(Error::Usage(format!("there is no {kind} yet; {how}"))),
+        Ok(None) => Err(Error::Usage(format!("'{}' is no {kind} here; there are: {}", one_line(text), listed(names)))),
+        Err(several) => {
+            Err(Error::Usage(format!("'{}' could be {}; type more of it", one_line(text), listed(&several))))
+        }
+    }
+}
+
+/// The pattern that is meant: by name or the beginning of it. Dropped ones only where `dropped` says so.
+///
+/// # Errors
+///
+/// A text that means none, or two; here and below.
+pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Pattern, Error> {
+    let mut patterns = read.patterns()?;
+    patterns.retain(|pattern| pattern.dropped == dropped);
+    if let Ok(id) = text.trim().to_uppercase().parse::<Id>()
+        && let Some(at) = patterns.iter().position(|pattern| pattern.id == id)
+    {
+        return Ok(patterns.swap_remove(at));
+    }
+    let names: Vec<&str> = patterns.iter().map(|pattern| pattern.name.as_str()).collect();
+    let name = named("pattern", text, &names, "add one with tenter pattern add")?.to_owned();
+    patterns.retain(|pattern| pattern.name == name);
+    let ids: Vec<String> = patterns.iter().map(|pattern| pattern.id.to_string()).collect();
+    match patterns.pop() {
+        Some(pattern) if ids.len() == 1 => Ok(pattern),
+        _ => Err(Error::Usage(format!(
+            "{} patterns are called '{}': type {} instead; tenter pattern edit gives one a new name",
+            ids.len(),
+            one_line(&name),
+            ids.join(" or ")
+        ))),
+    }
+}
+
+/// The pattern that is meant, unless it was dropped.
+///
+/// # Errors
+///
+/// As above.
+pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Error> {
+    pattern_that(read, text, false)
+}
+
+/// The view that is meant.
+///
+/// # Errors
+///
+/// As above.
+pub fn view<'p>(pattern: &'p Pattern, text: &str) -> Result<&'p str, Error> {
+    let how = format!("add one with tenter pattern add '{}' VIEW ROLE", one_line(&pattern.name));
+    named("view", text, &pattern.views(), &how)
+}
+
+/// The view that is meant, or the only one.
+///
+/// # Errors
+///
+/// As above, or where nothing was typed and there are several.
+pub fn view_or_only<'p>(pattern: &'p Pattern, text: Option<&str>) -> Result<&'p str, Error> {
+    match (text, pattern.views().as_slice()) {
+        (Some(text), _) => view(pattern, text),
+        (None, [only]) => Ok(only),
+        (None, []) => view(pattern, ""),
+        (None, several) => Err(Error::Usage(format!("say which view: {}", listed(several)))),
+    }
+}
+
+/// The role of a view that is meant.
+///
+/// # Errors
+///
+/// As above.
+pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role, Error> {
+    let roles: Vec<&Role> = pattern.roles.iter().filter(|role| !role.dropped && role.view == view).collect();
+    let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
+    let name = named("role", text, &names, "add one with tenter pattern add")?;
+    let found = roles.into_iter().find(|role| role.name == name);
+    found.ok_or_else(|| Error::Usage(format!("'{}' is no role of view {}", one_line(text), one_line(view))))
 }

@@ -2,6 +2,8 @@
 
 pub mod check;
 pub mod find;
+pub mod fit;
+pub mod pattern;
 pub mod stash;
 
 use std::path::Path;
@@ -21,6 +23,8 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match &line.verb {
         Verb::Check(args) => check::run(args, screen),
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
+        Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
+        Verb::Fit(args) => fit::run(args, &open(db)?, screen),
     }
 }
 

@@ -1,6 +1,7 @@
 //! What was typed, as readings, demands and rules.
 
 pub mod fabric;
+pub mod pattern;
 
 use tenter_core::{
     Confidence, Demand, Ends, Grain, Held, Length, LengthError, Limit, Load, PullTest, Range, Rules, Scale, Scatter,

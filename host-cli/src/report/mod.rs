@@ -2,8 +2,11 @@
 
 pub mod check_json;
 pub mod check_text;
+pub mod fit;
+pub mod fit_json;
 pub mod json;
 pub mod lines;
+pub mod pattern;
 pub mod quantity;
 pub mod stash;
 pub mod stash_json;

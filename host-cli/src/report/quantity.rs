@@ -37,6 +37,15 @@ fn zoned(at: Timestamp) -> ZonedDateTime {
     at.to_zoned_datetime(TimeZone::system())
 }
 
+/// The unit in which marks are shown beside lengths of cloth.
+#[must_use]
+pub const fn marks_unit(unit: Unit) -> Unit {
+    match unit {
+        Unit::Mm => Unit::Cm,
+        other => other,
+    }
+}
+
 /// A day, where the reader is.
 #[must_use]
 pub fn day(at: Timestamp) -> String {

@@ -33,19 +33,26 @@ pub const fn headline(answer: Answer) -> &'static str {
     }
 }
 
+/// The side of a limit.
+#[must_use]
+pub const fn side(side: Side) -> &'static str {
+    match side {
+        Side::AtLeast => "at least",
+        Side::AtMost => "at most",
+    }
+}
+
 /// One thing that is asked, with the chance that the cloth conforms.
 #[must_use]
 pub fn part(part: &Part) -> String {
-    let side = match part.side {
-        Side::AtLeast => "at least",
-        Side::AtMost => "at most",
-    };
+    let side = side(part.side);
     let chance = part.chance.map_or_else(|| "not measured".to_owned(), |chance| format!("chance {}", percent(chance)));
     format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
 }
 
 /// A chance in percent, never rounded to certainty.
-fn percent(chance: f32) -> String {
+#[must_use]
+pub fn percent(chance: f32) -> String {
     match chance {
         low if low < 0.001 => "under 0.1 %".to_owned(),
         high if high > 0.999 => "over 99.9 %".to_owned(),

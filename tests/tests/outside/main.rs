@@ -8,6 +8,7 @@ mod identities;
 mod nist;
 mod open_data;
 mod scatter;
+mod stash;
 mod student;
 mod trade;
 mod uncertainty;

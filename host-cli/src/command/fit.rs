@@ -1,0 +1,39 @@
+//! `tenter fit`: which fabrics suit which role of a view.
+
+use tenter_core::Answer;
+
+use super::{check, find};
+use crate::cli::fit::FitArgs;
+use crate::error::Error;
+use crate::fit::{self, RoleFit, Stock};
+use crate::input;
+use crate::report::fit::{self as report, Fitted};
+use crate::report::{Screen, fit_json};
+use crate::store::Read;
+
+/// Runs the verb.
+///
+/// # Errors
+///
+/// What was typed wrong, or a log that cannot be read.
+pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let confidence = input::confidence(&args.confidence.confidence)?;
+    let pattern = find::pattern(read, &args.pattern)?;
+    let view = find::view_or_only(&pattern, args.view.as_deref())?;
+    let mut roles = Vec::new();
+    for role in &args.role {
+        roles.push(find::role(&pattern, view, role)?.id);
+    }
+    let stock = Stock::read(read)?;
+    let chosen = pattern.view(view).filter(|role| roles.is_empty() || roles.contains(&role.id));
+    let roles: Vec<RoleFit<'_>> = chosen.map(|role| fit::role(role, &stock, confidence)).collect();
+    let unit = args.show.units.map(input::unit).unwrap_or_default();
+    let fitted = Fitted { pattern: &pattern, view, roles: &roles, stock: &stock, confidence, unit, all: args.all };
+    if args.show.json {
+        writeln!(screen.out, "{}", fit_json::render(&fitted))?;
+    } else {
+        write!(screen.out, "{}", report::render(&fitted, screen.width))?;
+    }
+    // The worst role decides: a garment wants all of them.
+    Ok(check::exit_code(roles.iter().map(RoleFit::outcome).reduce(Answer::worse)))
+}

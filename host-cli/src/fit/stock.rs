@@ -1,0 +1,68 @@
+//! The stash as `fit` looks at it: live fabrics, their newest tests, and her hand.
+
+use std::collections::HashMap;
+
+use tenter_core::{Grain, Scatter};
+
+use crate::error::Error;
+use crate::log::{Fabric, Hands, Id, StoredTest};
+use crate::store::{Read, Which};
+
+/// The newest test of a grain, with the scatter to reckon with.
+#[derive(Debug)]
+pub struct Measured {
+    /// The test.
+    pub test: StoredTest,
+    /// Her hand on this construction, the test's own pulls left out.
+    pub scatter: Scatter,
+}
+
+/// Live fabrics with their newest tests.
+#[derive(Debug, Default)]
+pub struct Stock {
+    /// The fabrics that were not dropped, by tag.
+    pub fabrics: Vec<Fabric>,
+    /// Her hand.
+    pub hands: Hands,
+    measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
+}
+
+impl Stock {
+    /// Reads it from the log.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    pub fn read(read: &dyn Read) -> Result<Self, Error> {
+        let mut fabrics = read.fabrics()?;
+        fabrics.retain(|fabric| !fabric.dropped);
+        let hands = read.hands()?;
+        let construction: HashMap<Id, _> = fabrics.iter().map(|fabric| (fabric.id, fabric.construction)).collect();
+        let mut measured: HashMap<Id, [Option<Box<Measured>>; 3]> = HashMap::with_capacity(fabrics.len());
+        read.each_test(Which::Newest, &mut |test| {
+            if let Some((fabric, construction)) = test.said.fabric.and_then(|id| Some((id, *construction.get(&id)?))) {
+                let scatter = hands.scatter_for(construction, &test.said.test);
+                let grain = test.said.test.grain();
+                if let Some(place) = measured.entry(fabric).or_default().get_mut(index(grain)) {
+                    *place = Some(Box::new(Measured { test, scatter }));
+                }
+            }
+            Ok(())
+        })?;
+        Ok(Self { fabrics, hands, measured })
+    }
+
+    /// The newest test of a grain of a fabric.
+    #[must_use]
+    pub fn measured(&self, fabric: &Fabric, grain: Grain) -> Option<&Measured> {
+        self.measured.get(&fabric.id)?.get(index(grain))?.as_deref()
+    }
+}
+
+const fn index(grain: Grain) -> usize {
+    match grain {
+        Grain::Lengthwise => 0,
+        Grain::Crosswise => 1,
+        Grain::Bias => 2,
+    }
+}

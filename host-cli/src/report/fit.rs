@@ -1,0 +1,284 @@
+//! `fit` as text: for each role the fabrics that meet it, and what to do about the others.
+
+use anstyle::{AnsiColor, Style};
+use tenter_core::{Answer, Ask, Confidence, Decimal, Figure, Grain, Part, Settle, Unit};
+
+use super::lines::line;
+use super::pattern::{asks, demand};
+use super::table::isolated;
+use super::{quantity, words};
+use crate::fit::cloth::ClothAnswer;
+use crate::fit::{self, Candidate, Reason, RoleFit, Stock};
+use crate::log::{Fabric, Pattern, Role};
+
+/// How many fabrics of one answer are listed unless all are asked for.
+const LISTED: usize = 5;
+
+/// A view with the fabrics for each of its roles.
+#[derive(Debug)]
+pub struct Fitted<'a> {
+    /// The pattern.
+    pub pattern: &'a Pattern,
+    /// The view.
+    pub view: &'a str,
+    /// Its roles.
+    pub roles: &'a [RoleFit<'a>],
+    /// The stash.
+    pub stock: &'a Stock,
+    /// How sure an answer is.
+    pub confidence: Confidence,
+    /// The unit of the text.
+    pub unit: Unit,
+    /// List every fabric.
+    pub all: bool,
+}
+
+/// The text, with colours that a pipe or `NO_COLOR` takes away again.
+#[must_use]
+pub fn render(fitted: &Fitted<'_>, width: usize) -> String {
+    let mut text = String::new();
+    line(&mut text, format_args!("{}, view {}", isolated(&fitted.pattern.name), isolated(fitted.view)));
+    if fitted.stock.fabrics.is_empty() {
+        line(&mut text, format_args!("the stash is empty; begin with tenter stash add NAME"));
+    }
+    for role in fitted.roles {
+        text.push('\n');
+        one_role(&mut text, role, fitted, width);
+    }
+    text
+}
+
+fn one_role(text: &mut String, fit: &RoleFit<'_>, fitted: &Fitted<'_>, width: usize) {
+    let role = fit.role;
+    wrapped(text, "", &format!("{}: {}", isolated(&role.name), asks(role, fitted.unit)), 2, width);
+    let mut rest = fit.candidates.iter().peekable();
+    let (mut shown, mut hidden, mut last): (usize, Vec<&Candidate<'_>>, Option<&str>) = (0, Vec::new(), None);
+    while let Some(candidate) = rest.next() {
+        if candidate.reason == Reason::Construction {
+            hidden.push(candidate);
+            continue;
+        }
+        let kind = kind(candidate);
+        if last != Some(kind) {
+            shown = 0;
+            last = Some(kind);
+        }
+        shown += 1;
+        if shown <= LISTED || fitted.all {
+            one_candidate(text, candidate, role, fitted, width);
+        } else if rest.peek().is_none_or(|next| self::kind(next) != kind || next.reason == Reason::Construction) {
+            let more = shown - LISTED;
+            line(text, format_args!("  {:<9} and {more} more; --all lists them", kind.to_lowercase()));
+        }
+    }
+    not_considered(text, &hidden, role, fitted, width);
+    if !fit.candidates.iter().any(Candidate::will_do) {
+        wrapped(text, "  look for  ", &shopping(role, fit, fitted.unit), 12, width);
+    }
+}
+
+/// Under which word a candidate is listed.
+const fn kind(candidate: &Candidate<'_>) -> &'static str {
+    match candidate.answer {
+        Answer::Meets if candidate.cloth.is_short() && !candidate.fabric.is_seen() => "TOO LITTLE",
+        Answer::Meets => "MEETS",
+        Answer::Close => "CLOSE",
+        Answer::Unknown => "UNKNOWN",
+        Answer::Short => "SHORT",
+        Answer::Over => "OVER",
+    }
+}
+
+const fn style(answer: Answer) -> Style {
+    let colour = match answer {
+        Answer::Meets => AnsiColor::Green,
+        Answer::Short | Answer::Over => AnsiColor::Red,
+        Answer::Close | Answer::Unknown => AnsiColor::Yellow,
+    };
+    colour.on_default().bold()
+}
+
+fn one_candidate(text: &mut String, candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>, width: usize) {
+    let fabric = candidate.fabric;
+    let style = style(candidate.answer);
+    let chance = match (candidate.answer, candidate.chance) {
+        (Answer::Meets | Answer::Close, Some(chance)) => format!("{} sure", words::percent(chance)),
+        _ => String::new(),
+    };
+    let kind = kind(candidate);
+    let name = isolated(&fabric.name);
+    line(text, format_args!("  {style}{kind:<10}{style:#}{:>4}  {name}{}", fabric.tag, after(&chance)));
+    let mut parts = vec![reason(candidate, role, fitted)];
+    parts.extend(cloth(candidate, fitted.unit));
+    wrapped(text, "                  ", &parts.join("; "), 18, width);
+}
+
+fn after(chance: &str) -> String {
+    if chance.is_empty() { String::new() } else { format!(", {chance}") }
+}
+
+/// Words after a label, wrapped under themselves.
+fn wrapped(text: &mut String, label: &str, words: &str, indent: usize, width: usize) {
+    let mut label = label.to_owned();
+    let mut rest = words;
+    while !rest.is_empty() {
+        let room = width.saturating_sub(label.chars().count()).max(20);
+        let end = super::lines::wrap_at(rest, room);
+        let (now, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
+        line(text, format_args!("{label}{}", now.trim_end()));
+        label = " ".repeat(indent);
+        rest = later.trim_start();
+    }
+}
+
+/// The reason in one line.
+fn reason(candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>) -> String {
+    let tag = candidate.fabric.tag;
+    match candidate.reason {
+        Reason::Construction => String::new(),
+        Reason::NothingAsked => "nothing is asked of its stretch".to_owned(),
+        Reason::NotPulled(grain) => {
+            format!("{} not pulled: tenter pull {tag} --grain {}", grain.word(), grain.word())
+        }
+        Reason::NotRead(grain, ask) => {
+            format!("{} along the {} grain not read: pull again and add --back LENGTH@60s", ask.word(), grain.word())
+        }
+        Reason::Part(grain, part) if candidate.answer == Answer::Meets => {
+            meets(candidate.fabric, role, fitted).unwrap_or_else(|| format!("{} {}", part.ask.word(), grain.word()))
+        }
+        Reason::Part(grain, part) => {
+            let seen = figure(candidate.fabric, role, fitted, grain, part.ask);
+            let seen = seen.map(|figure| quantified(&figure, fitted.confidence)).unwrap_or_default();
+            let asked = format!("{} {} {}", words::side(part.side), part.limit, wanted(&part));
+            let mut text = format!("{} {} {seen}, asked is {}", grain.word(), part.ask.word(), asked.trim_end());
+            if candidate.answer == Answer::Close {
+                text.push_str(&format!("; {}", settle(candidate.fabric, role, fitted, grain)));
+            }
+            text
+        }
+    }
+}
+
+/// A printed gauge as it stands on the envelope, beside its percentage.
+fn wanted(part: &Part) -> String {
+    part.limit.printed_marks().map_or_else(String::new, |(gauge, extended)| {
+        format!("({} to {})", gauge.show(Unit::Inch), extended.show(Unit::Inch))
+    })
+}
+
+/// All that is asked, as it was read.
+fn meets(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>) -> Option<String> {
+    let mut parts: Vec<String> = Vec::new();
+    for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
+        let Some(measured) = fitted.stock.measured(fabric, grain) else { continue };
+        let evaluation = fit::evaluation(role, measured, fitted.confidence)?;
+        let mut asked: Vec<Ask> = evaluation.parts.iter().map(|part| part.ask).collect();
+        asked.dedup();
+        for ask in asked {
+            let figure = figure(fabric, role, fitted, grain, ask)?;
+            let what = if ask == Ask::Stretch { grain.word() } else { ask.word() };
+            parts.push(format!("{what} {}", quantified(&figure, fitted.confidence)));
+        }
+    }
+    Some(parts.join(", ")).filter(|text| !text.is_empty())
+}
+
+fn figure(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>, grain: Grain, ask: Ask) -> Option<Figure> {
+    let evaluation = fit::evaluation(role, fitted.stock.measured(fabric, grain)?, fitted.confidence)?;
+    match ask {
+        Ask::Stretch => Some(evaluation.figures.stretch),
+        Ask::Growth => Some(evaluation.figures.rest?.growth),
+        Ask::Recovery => evaluation.figures.rest?.recovery,
+    }
+}
+
+fn quantified(figure: &Figure, confidence: Confidence) -> String {
+    format!("{} % ± {}", figure.ratio.percent(1), Decimal::round(figure.half_width(confidence), 1))
+}
+
+fn settle(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>, grain: Grain) -> String {
+    let measured = fitted.stock.measured(fabric, grain);
+    let evaluation = measured.and_then(|measured| fit::evaluation(role, measured, fitted.confidence));
+    match evaluation.and_then(|evaluation| evaluation.settle) {
+        Some(Settle { pulls: Some(pulls), .. }) => format!("{pulls} pulls would settle it"),
+        Some(Settle { gauge: Some(gauge), .. }) => {
+            format!("marks {} apart would settle it", gauge.show(quantity::marks_unit(fitted.unit)))
+        }
+        Some(Settle { plan, .. }) => format!(
+            "{} pulls on marks {} apart would settle it",
+            plan.pulls,
+            plan.gauge.show(quantity::marks_unit(fitted.unit))
+        ),
+        None => "it lies on the limit; settle it and pull three times".to_owned(),
+    }
+}
+
+/// What there is to say about the length.
+fn cloth(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
+    let fabric = candidate.fabric;
+    let Some(needed) = candidate.cloth.needed() else { return Vec::new() };
+    let length = quantity::cloth_to_buy(needed.length, unit);
+    let mut parts = Vec::new();
+    match (&fabric.shop, candidate.cloth) {
+        (Some(shop), _) => {
+            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(needed.length)));
+            parts.push(format!("seen at {}: buy {length}{}", isolated(&shop.place), price.unwrap_or_default()));
+        }
+        (None, ClothAnswer::Enough { .. }) => {
+            let had = fabric.length.map(|had| quantity::cloth(had, unit)).unwrap_or_default();
+            parts.push(format!("{had} on hand, takes {length}"));
+        }
+        (None, ClothAnswer::Short { missing, .. }) => {
+            let had = fabric.length.map(|had| quantity::cloth(had, unit)).unwrap_or_default();
+            let missing = quantity::cloth_to_buy(missing, unit);
+            parts.push(format!("only {had} on hand, takes {length}: {missing} missing"));
+        }
+        (None, _) => parts.push(format!("takes {length}; how long and wide it is is not known")),
+    }
+    if needed.by_area {
+        parts.push("narrower than the pattern says, so that is an estimate by area: lay it out".to_owned());
+    }
+    if !needed.washing_known && matches!(candidate.answer, Answer::Meets | Answer::Close) {
+        parts.push("not washed, and its washing change is not known".to_owned());
+    }
+    parts
+}
+
+fn not_considered(text: &mut String, hidden: &[&Candidate<'_>], role: &Role, fitted: &Fitted<'_>, width: usize) {
+    if hidden.is_empty() {
+        return;
+    }
+    let made = role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+    let listed = if fitted.all { hidden.len() } else { LISTED };
+    let mut names: Vec<String> = hidden
+        .iter()
+        .take(listed)
+        .map(|candidate| format!("{} {}", candidate.fabric.tag, isolated(&candidate.fabric.name)))
+        .collect();
+    if let Some(more @ 1..) = hidden.len().checked_sub(listed) {
+        names.push(format!("and {more} more"));
+    }
+    wrapped(text, "  not made so  ", &format!("{} (asks {made})", names.join(", ")), 15, width);
+}
+
+/// What to look for where nothing fits.
+fn shopping(role: &Role, fit: &RoleFit<'_>, unit: Unit) -> String {
+    let mut parts = Vec::new();
+    let made = role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+    parts.push(if made.is_empty() { "cloth".to_owned() } else { format!("{made} cloth") });
+    let stretch = demand(&role.demand);
+    if !stretch.is_empty() {
+        parts.push(format!("with {stretch}"));
+    }
+    if let Some(cloth) = role.cloth {
+        let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));
+        parts.push(format!("{length} of {width}, and more for what washing takes"));
+    }
+    let open = fit.candidates.iter().filter(|one| matches!(one.answer, Answer::Close | Answer::Unknown)).count();
+    let settle = match open {
+        0 => String::new(),
+        1 => " – or settle the one above".to_owned(),
+        several => format!(" – or settle one of the {several} above"),
+    };
+    format!("{}{settle}", parts.join(", "))
+}
