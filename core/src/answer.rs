@@ -306,14 +306,18 @@ fn answer(question: Option<&Question>, side: Side, confidence: Confidence) -> (A
         Side::AtLeast => (at_least, Answer::Short),
         Side::AtMost => (1.0 - at_least, Answer::Over),
     };
-    let answer = if is_sure(chance, confidence) {
+    (judged(chance, no, confidence), Some(chance))
+}
+
+/// A chance of conforming as an answer, `no` being the plain no.
+pub(crate) fn judged(chance: f32, no: Answer, confidence: Confidence) -> Answer {
+    if is_sure(chance, confidence) {
         Answer::Meets
     } else if is_sure(1.0 - chance, confidence) {
         no
     } else {
         Answer::Close
-    };
-    (answer, Some(chance))
+    }
 }
 
 pub(crate) fn is_sure(chance: f32, confidence: Confidence) -> bool {

@@ -90,6 +90,37 @@ pub struct Figure {
 }
 
 impl Figure {
+    /// A figure that is taken as it stands, such as one printed on a label or read in a table.
+    ///
+    /// ```
+    /// use tenter_core::{Figure, Ratio};
+    ///
+    /// assert_eq!(Figure::exact(Ratio::new(1, 4).unwrap()).u, 0.0);
+    /// ```
+    #[must_use]
+    pub const fn exact(ratio: Ratio) -> Self {
+        Self { ratio, u: 0.0, dof: f32::INFINITY }
+    }
+
+    /// The chance, 0 to 1, that the true figure reaches `limit`: by Student's t, or plainly 0 or 1 for a figure without
+    /// uncertainty, compared exactly.
+    ///
+    /// ```
+    /// use tenter_core::{Figure, Ratio};
+    ///
+    /// let quarter = Ratio::new(1, 4).unwrap();
+    /// assert_eq!(Figure::exact(quarter).chance_at_least(quarter), 1.0);
+    /// let measured = Figure { u: 1.0, ..Figure::exact(quarter) };
+    /// assert_eq!(measured.chance_at_least(quarter), 0.5);
+    /// ```
+    #[must_use]
+    pub fn chance_at_least(&self, limit: Ratio) -> f32 {
+        if self.u == 0.0 {
+            return if self.ratio >= limit { 1.0 } else { 0.0 };
+        }
+        student::upper_tail(limit.points_above(self.ratio) / self.u, self.dof)
+    }
+
     /// Half the width of the two-sided interval at `confidence`, in points.
     ///
     /// ```

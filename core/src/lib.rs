@@ -15,6 +15,7 @@ mod length;
 mod limit;
 pub mod line;
 mod list;
+pub mod making;
 mod note;
 mod num;
 mod pull_test;

@@ -96,6 +96,26 @@ impl Ratio {
     pub fn percent_f32(self) -> f32 {
         100.0 * num::float(self.num) / num::float(self.den)
     }
+
+    /// How many points (1 point = 1 %) this lies above `other`, exactly 0 for equal ratios: for uncertainties only.
+    pub(crate) fn points_above(self, other: Self) -> f32 {
+        let above = i128::from(self.num) * i128::from(other.den) - i128::from(other.num) * i128::from(self.den);
+        100.0 * num::float_wide(above) / (num::float(self.den) * num::float(other.den))
+    }
+
+    /// The exact difference; none where its terms do not fit.
+    pub(crate) fn minus(self, other: Self) -> Option<Self> {
+        if self.den == other.den {
+            return Some(Self { num: self.num.checked_sub(other.num)?, ..self });
+        }
+        let num = self.num.checked_mul(other.den)?.checked_sub(other.num.checked_mul(self.den)?)?;
+        Some(Self { num, den: self.den.checked_mul(other.den)? })
+    }
+
+    /// The same without its sign.
+    pub(crate) const fn abs(self) -> Self {
+        Self { num: self.num.saturating_abs(), ..self }
+    }
 }
 
 impl PartialEq for Ratio {

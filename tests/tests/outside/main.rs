@@ -3,8 +3,10 @@
 //! each check; nothing here was copied from our own output.
 
 mod conformance;
+mod elastic;
 mod fits;
 mod identities;
+mod making_up;
 mod nist;
 mod open_data;
 mod scatter;
@@ -13,6 +15,7 @@ mod student;
 mod trade;
 mod uncertainty;
 mod units;
+mod washing;
 mod worked_examples;
 
 use tenter_core::{Ends, Figures, Grain, Length, PullTest, Ratio, Scale, Scatter, Unit};

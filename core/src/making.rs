@@ -1,0 +1,14 @@
+//! The maker's other decisions, from measured stretch and a tape: two cloths in one seam, how to handle a cloth, sizes
+//! and openings, elastic, zips, washing, hanging masses, what a body asks, cautions and yardage.
+//!
+//! Everything here is data with its reason and its [`Source`](source::Source); the words are the front ends'. Each
+//! function takes plain values and stands alone, so that a program carries only what it calls.
+
+pub mod elastic;
+pub mod error;
+pub mod pairing;
+mod scaled;
+pub mod sizing;
+pub mod source;
+pub mod stitch;
+pub mod washing;
