@@ -4,11 +4,17 @@
 //! Everything here is data with its reason and its [`Source`](source::Source); the words are the front ends'. Each
 //! function takes plain values and stands alone, so that a program carries only what it calls.
 
+pub mod body;
+pub mod caution;
 pub mod elastic;
 pub mod error;
+pub mod handling;
+pub mod hanging;
 pub mod pairing;
 mod scaled;
 pub mod sizing;
 pub mod source;
 pub mod stitch;
 pub mod washing;
+pub mod yardage;
+pub mod zip;

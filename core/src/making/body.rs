@@ -1,0 +1,164 @@
+//! What a body and a garment ask of a cloth.
+
+use super::error::{MakingError, positive};
+use super::sizing::Stretch;
+use super::source::Source;
+use crate::length::Length;
+use crate::limit::{Demand, Limit, Range};
+use crate::pull_test::Grain;
+use crate::ratio::Ratio;
+use crate::suits::Suit;
+
+/// Along which line of the body a movement extends the skin.
+///
+/// ```
+/// use tenter_core::making::body::Line;
+///
+/// assert_ne!(Line::Along, Line::Around);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Line {
+    /// Along the limb or the back.
+    Along,
+    /// Around it, or across the back.
+    Around,
+}
+
+/// How far a movement extends the skin.
+///
+/// ```
+/// use tenter_core::making::body::MOVEMENTS;
+///
+/// let knee = MOVEMENTS.iter().find(|row| row.name == "knee bend").unwrap();
+/// assert_eq!(knee.most, 45_000);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Movement {
+    /// The movement, or the place where no movement is named.
+    pub name: &'static str,
+    /// Along which line; none where the source does not say.
+    pub line: Option<Line>,
+    /// The least extension, in thousandths of a percent.
+    pub least: u32,
+    /// The most extension, in thousandths of a percent.
+    pub most: u32,
+    /// Who says so.
+    pub source: Source,
+}
+
+impl Movement {
+    /// The stretch that cloth needs for the most of it in a garment with ease: (1 + extension) · body / garment − 1, none
+    /// where the ease suffices.
+    ///
+    /// # Errors
+    ///
+    /// [`MakingError::Body`] or [`MakingError::Garment`] unless both are above zero, [`MakingError::TooLarge`].
+    ///
+    /// ```
+    /// use tenter_core::{Length, making::body::MOVEMENTS};
+    ///
+    /// let back = MOVEMENTS.iter().find(|row| row.name == "arms forward, back width").unwrap();
+    /// let [body, garment] = [420, 480].map(Length::from_mm);
+    /// assert_eq!(back.needs(body, body).unwrap().ratio().percent(0).to_string(), "26");
+    /// assert_eq!(back.needs(body, garment).unwrap().ratio().percent(2).to_string(), "10.25");
+    /// ```
+    pub fn needs(&self, body: Length, garment: Length) -> Result<Stretch, MakingError> {
+        let (body, garment) = (positive(body, MakingError::Body)?, positive(garment, MakingError::Garment)?);
+        let reached = (100_000 + i64::from(self.most)) * body;
+        let held = 100_000 * garment;
+        Ratio::new((reached - held).max(0), held).and_then(Stretch::new).ok_or(MakingError::TooLarge)
+    }
+}
+
+const fn movement(name: &'static str, line: Option<Line>, least: u32, most: u32, source: Source) -> Movement {
+    Movement { name, line, least: 1000 * least, most: 1000 * most, source }
+}
+
+const WEEKLY: Source = Source::Published("In the Stretch, weekly news magazine, 16 Oct 1964, reporting a fibre maker");
+const SIZING: Source = Source::Published("Anthropometry, Apparel Sizing and Design, p. 186: chest 112 to 120 cm");
+const KIRK: Source = Source::Memory("Kirk and Ibrahim, Textile Research Journal 36 (1966) 37-47");
+
+/// Every row that was found.
+///
+/// ```
+/// assert!(tenter_core::making::body::MOVEMENTS.iter().all(|row| row.least <= row.most));
+/// ```
+pub const MOVEMENTS: &[Movement] = &[
+    movement("knee bend", None, 45, 45, WEEKLY),
+    movement("shoulder shrug", None, 16, 16, WEEKLY),
+    movement("arms forward, back width", Some(Line::Around), 26, 26, SIZING),
+    movement("arms forward, arm reach", Some(Line::Along), 7, 7, SIZING),
+    movement("back, across", Some(Line::Around), 13, 16, KIRK),
+    movement("elbow, lengthwise", Some(Line::Along), 35, 40, KIRK),
+    movement("elbow, around", Some(Line::Around), 15, 22, KIRK),
+    movement("knee, lengthwise", Some(Line::Along), 35, 45, KIRK),
+    movement("knee, around", Some(Line::Around), 12, 14, KIRK),
+    movement("seat", None, 25, 30, KIRK),
+];
+
+/// A demand from a garment, a movement or both, the grain that runs around the body being `around`, *lengthwise* or
+/// *crosswise* (*bias*: both ask along it).
+///
+/// A garment's figure is asked around the body and its other figure along it. A movement is asked along the line it is given
+/// with, [its own](Movement::line) where the source names one, as much as [`Movement::needs`] leaves after ease. Of two least figures the larger is
+/// asked; a most that lies below it is dropped, since a body does not give way.
+///
+/// # Errors
+///
+/// [`MakingError::TooLarge`] for a need above 1000 %.
+///
+/// ```
+/// use tenter_core::making::body::{Line, demand};
+/// use tenter_core::{Grain, Ratio, SUITS, making::sizing::Stretch};
+///
+/// let trousers = SUITS.iter().find(|row| row.garment == "fitted trousers in stretch woven").unwrap();
+/// let knee = (Line::Along, Stretch::new(Ratio::new(12, 100).unwrap()).unwrap());
+/// let demand = demand(Some(trousers), Some(knee), Grain::Crosswise).unwrap();
+/// assert_eq!(demand.crosswise.at_least.unwrap().to_string(), "20 %");
+/// assert_eq!(demand.lengthwise.at_least.unwrap().to_string(), "12 %");
+/// ```
+pub fn demand(garment: Option<&Suit>, movement: Option<(Line, Stretch)>, around: Grain) -> Result<Demand, MakingError> {
+    let milli = |figure: u32| Limit::milli_percent(figure).map_err(|_| MakingError::TooLarge);
+    let (mut round, mut along) = (Range::default(), Range::default());
+    if let Some(suit) = garment {
+        round.at_least = Some(milli(suit.at_least)?);
+        round.at_most = suit.at_most.map(milli).transpose()?;
+        along.at_least = suit.other_grain.filter(|figure| *figure > 0).map(milli).transpose()?;
+    }
+    if let Some((line, needed)) = movement {
+        let needed = milli(milli_up(needed.ratio()).ok_or(MakingError::TooLarge)?)?;
+        let side = match line {
+            Line::Along => &mut along,
+            Line::Around => &mut round,
+        };
+        side.at_least = larger(side.at_least, needed);
+        side.at_most = side.at_most.filter(|most| most.ratio() >= needed.ratio());
+    }
+    let mut demand = Demand::default();
+    match around {
+        Grain::Crosswise => (demand.crosswise, demand.lengthwise) = (round, along),
+        Grain::Lengthwise => (demand.lengthwise, demand.crosswise) = (round, along),
+        Grain::Bias => {
+            if let Some(least) = along.at_least {
+                round.at_least = larger(round.at_least, least);
+                round.at_most = round.at_most.filter(|most| most.ratio() >= least.ratio());
+            }
+            demand.bias = round;
+        }
+    }
+    Ok(demand)
+}
+
+/// The larger of two least figures; a need of nothing asks nothing.
+fn larger(one: Option<Limit>, other: Limit) -> Option<Limit> {
+    if other.ratio() <= Ratio::ZERO || one.is_some_and(|one| one.ratio() >= other.ratio()) { one } else { Some(other) }
+}
+
+/// A ratio in thousandths of a percent, up to the next.
+fn milli_up(ratio: Ratio) -> Option<u32> {
+    let scaled = ratio.numerator().checked_mul(100_000)?;
+    let down = scaled.checked_div(ratio.denominator())?;
+    let more = scaled.checked_rem(ratio.denominator())? > 0;
+    u32::try_from(down.checked_add(more.into())?).ok()
+}
