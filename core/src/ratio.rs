@@ -24,7 +24,12 @@ pub struct Ratio {
 }
 
 impl Ratio {
-    pub(crate) const ZERO: Self = Self { num: 0, den: 1 };
+    /// Nothing.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Ratio::ZERO.percent(0).to_string(), "0");
+    /// ```
+    pub const ZERO: Self = Self { num: 0, den: 1 };
 
     /// `num` / `den`; none unless `den` is positive.
     ///

@@ -157,8 +157,7 @@ fn larger(one: Option<Limit>, other: Limit) -> Option<Limit> {
 
 /// A ratio in thousandths of a percent, up to the next.
 fn milli_up(ratio: Ratio) -> Option<u32> {
-    let scaled = ratio.numerator().checked_mul(100_000)?;
-    let down = scaled.checked_div(ratio.denominator())?;
-    let more = scaled.checked_rem(ratio.denominator())? > 0;
-    u32::try_from(down.checked_add(more.into())?).ok()
+    let near = ratio.percent(3).scaled();
+    let below = Ratio::new(near, 100_000)? < ratio;
+    u32::try_from(near.checked_add(below.into())?).ok()
 }

@@ -8,6 +8,7 @@
 #![no_std]
 
 mod figures;
+mod making;
 mod records;
 mod texts;
 

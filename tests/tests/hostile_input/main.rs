@@ -7,6 +7,7 @@ mod given;
 
 mod answers;
 mod corpus;
+mod making;
 mod numbers;
 mod readings;
 mod records;

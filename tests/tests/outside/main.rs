@@ -5,6 +5,8 @@
 mod conformance;
 mod elastic;
 mod fits;
+mod handling;
+mod hanging;
 mod identities;
 mod making_up;
 mod nist;
@@ -16,7 +18,9 @@ mod trade;
 mod uncertainty;
 mod units;
 mod washing;
+mod wearing;
 mod worked_examples;
+mod yardage;
 
 use tenter_core::{Ends, Figures, Grain, Length, PullTest, Ratio, Scale, Scatter, Unit};
 

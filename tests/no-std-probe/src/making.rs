@@ -1,0 +1,227 @@
+//! The maker's other decisions.
+
+use tenter_core::making::body::{Line, MOVEMENTS, demand};
+use tenter_core::making::caution::{CORDS, Job, cautions};
+use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, care, passes, ribbing_width, rules};
+use tenter_core::making::error::MakingError;
+use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, seam};
+use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
+use tenter_core::making::pairing::{Edge, Pair};
+use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch};
+use tenter_core::making::stitch::Stitch;
+use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
+use tenter_core::making::yardage::{Extra, Width, by_area, by_chart};
+use tenter_core::making::zip::{Choice, Ends, Fit, Ready, Series};
+use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale};
+
+use crate::texts::printed;
+
+/// A figure out of plain numbers.
+#[repr(C)]
+#[derive(Clone, Copy)]
+pub struct Given {
+    num: i64,
+    den: i64,
+    u: f32,
+    dof: f32,
+}
+
+impl Given {
+    fn ratio(&self) -> Ratio {
+        Ratio::new(self.num, self.den).unwrap_or(Ratio::ZERO)
+    }
+
+    fn figure(&self) -> Figure {
+        Figure { ratio: self.ratio(), u: self.u, dof: self.dof }
+    }
+
+    /// Absent for a denominator below zero.
+    fn some(&self) -> Option<Figure> {
+        (self.den >= 0).then(|| self.figure())
+    }
+}
+
+fn confidence(per_mille: u16) -> Confidence {
+    Confidence::per_mille(per_mille).unwrap_or_default()
+}
+
+fn pick<T: Copy>(from: &[T], at: u8) -> Option<T> {
+    from.get(usize::from(at)).copied()
+}
+
+fn steps(length: Length) -> u32 {
+    length.steps().cast_unsigned()
+}
+
+fn said<T>(result: Result<T, MakingError>, sum: impl FnOnce(T) -> u32) -> u32 {
+    result.map_or_else(printed, sum)
+}
+
+fn share(ratio: Ratio) -> u32 {
+    printed(ratio.percent(2))
+}
+
+fn answer(answer: Answer, chance: f32) -> u32 {
+    printed(answer.word()) ^ chance.to_bits()
+}
+
+fn reach(reach: Reach) -> u32 {
+    steps(reach.ease.length)
+        ^ share(reach.needed.ratio())
+        ^ reach.used.map_or(0, share)
+        ^ answer(reach.answer, reach.chance)
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_pairing(given: &[Given; 6], seam: i32, stitch: u8, per_mille: u16) -> u32 {
+    let [first, second, growth, other_growth, washing, other_washing] = given;
+    let one = Edge { stretch: first.figure(), growth: growth.some(), washing: washing.some() };
+    let other = Edge { stretch: second.figure(), growth: other_growth.some(), washing: other_washing.some() };
+    let pair = Pair::of(&one, &other, Length::from_steps(seam), pick(&Stitch::ALL, stitch), confidence(per_mille));
+    said(pair, |pair| {
+        let mismatches = [pair.growth, pair.washing].into_iter().flatten();
+        let sum = mismatches.fold(0, |sum, mismatch| {
+            sum ^ steps(mismatch.length) ^ share(mismatch.share.ratio) ^ answer(mismatch.answer, mismatch.chance)
+        });
+        let sum = sum ^ share(pair.stretch.ratio) ^ share(pair.gap.ratio) ^ pair.chances.handle.to_bits();
+        pair.advice().iter().fold(sum, |sum, line| sum.rotate_left(3) ^ printed(line.source) ^ line.reason as u32)
+    })
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_sizing(given: &Given, body: i32, garment: i32, part: u16, whole: u16, per_mille: u16) -> u32 {
+    let (body, garment) = (Length::from_steps(body), Length::from_steps(garment));
+    let mut sum = said(Reach::of(body, garment, given.figure(), confidence(per_mille)), reach);
+    sum ^= said(Ease::of(body, garment), |ease| share(ease.share));
+    if let Some(stretch) = Stretch::new(given.ratio()) {
+        let reduction = stretch.part(part, whole).and_then(Stretch::most_reduction);
+        sum ^= reduction.and_then(|reduction| reduction.of(body)).map_or(0, steps);
+    }
+    sum ^ Reduction::new(given.ratio()).and_then(Reduction::stretch_needed).map_or(0, |stretch| share(stretch.ratio()))
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_elastic(given: &Given, lengths: &[i32; 3], kind: u8, place: u8, per_mille: u16) -> u32 {
+    let [measure, widest, width] = lengths.map(Length::from_steps);
+    let kinds = [Kind::Firm, Kind::Soft, Kind::Braided, Kind::Ribbing];
+    let places = [
+        Edging::Waist,
+        Edging::SnugWaist,
+        Edging::Edge,
+        Edging::SwimLegFront,
+        Edging::SwimLegBack,
+        Edging::Wrist,
+        Edging::Opening,
+    ];
+    let (Some(kind), Some(place)) = (pick(&kinds, kind), pick(&places, place)) else { return 0 };
+    let mut sum = ribbing_width(width).map_or(0, steps);
+    for rule in rules(kind, place) {
+        sum ^= printed(rule.source) ^ printed(rule.name);
+        sum ^= said(rule.cut(measure), |span| {
+            let passes = passes(span.least, rule.overlap, widest, given.figure(), confidence(per_mille));
+            steps(span.most) ^ said(passes, reach)
+        });
+    }
+    for casing in CASINGS {
+        sum ^= said(casing.depth(width), |span| steps(span.least));
+        sum ^= said(casing.allowance(width), |span| steps(span.most));
+    }
+    care(kind, per_mille > 500).iter().fold(sum, |sum, line| sum ^ printed(line.source))
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_washing(given: &Given, lengths: &[i32; 4], per_mille: u16) -> u32 {
+    let [before, after, division, need] = lengths.map(Length::from_steps);
+    let Some(scale) = Scale::new(division, tenter_core::Ends::Both) else { return 0 };
+    let changed = change(before, after, scale);
+    let worst = counted_on(changed.unwrap_or(given.figure()), confidence(per_mille));
+    let sum = said(changed, |figure| share(figure.ratio) ^ figure.u.to_bits());
+    sum ^ said(to_buy(need, worst), steps) ^ said(left(need, worst), steps) ^ Remedy::of(worst) as u32
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, weight: u8, per_mille: u16) -> u32 {
+    let [lengthwise, crosswise, bias, growth, layer, wanted] = given;
+    let constructions = [Construction::Woven, Construction::Knit, Construction::Other];
+    let weights = [Weight::Light, Weight::Medium, Weight::Heavy];
+    let cloth = Cloth {
+        weight: pick(&weights, weight).unwrap_or_default(),
+        lengthwise: lengthwise.some(),
+        crosswise: crosswise.some(),
+        bias: bias.some(),
+        growth: growth.some().map(|figure| figure.ratio),
+        ..Cloth::new(pick(&constructions, construction).unwrap_or_default())
+    };
+    let mut sum = needle(&cloth).map_or(0, |needle| printed(needle.source) ^ u32::from(needle.finest));
+    let sewn = seam(&cloth, wanted.some().map(|figure| figure.ratio));
+    sum ^= printed(sewn.source) ^ share(sewn.wanted) ^ sewn.stitch as u32;
+    for place in Place::ALL {
+        sum ^= at(&cloth, place).map_or(0, |line| printed(line.source));
+    }
+    for kind in [Layer::Interfacing, Layer::Lining] {
+        let layered = Layered::of(crosswise.figure(), kind, layer.figure(), wanted.ratio(), confidence(per_mille));
+        sum ^= answer(layered.answer, layered.chance) ^ share(layered.stretch.ratio) ^ layered.instead.len() as u32;
+    }
+    sum ^ cloth.along(Grain::Bias).map_or(0, |figure| share(figure.ratio))
+}
+
+fn fit(fit: Fit) -> u32 {
+    match fit {
+        Fit::Exact => 1,
+        Fit::Ease => 2,
+        Fit::Short(by) => steps(by),
+        Fit::Shorten { by, .. } => !steps(by),
+    }
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_zip(opening: i32, other: i32, metric: bool, open: bool) -> u32 {
+    let series = if metric { Series::Metric } else { Series::Inch };
+    let ends = if open { Ends::Open } else { Ends::Closed };
+    let opening = Length::from_steps(opening);
+    let best = said(Choice::of(opening, series, ends), |choice| {
+        choice.best().map_or(0, |Ready { length, fit: how }| steps(length) ^ fit(how))
+    });
+    best ^ said(Fit::of(opening, Length::from_steps(other), ends), fit)
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_hanging(millinewtons: u32, on: i32, width: i32, grams: u32, is_loop: bool) -> u32 {
+    let piece = if is_loop { Piece::Loop } else { Piece::Strip };
+    let width = Length::from_steps(width);
+    let mut sum = said(tension(grams, width, piece), Tension::millinewtons_per_cm);
+    if let Some(wanted) = Tension::new(millinewtons, Length::from_steps(on)) {
+        sum ^= said(mass(wanted, width, piece), |mass| mass.grams) ^ steps(widest(wanted, piece));
+    }
+    METHODS.iter().fold(sum, |sum, method| sum ^ said(mass(method.tension(), width, piece), |mass| mass.grams))
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_body(body: i32, garment: i32, suit: u8, movement: u8, grain: u8) -> u32 {
+    let grains = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias];
+    let (Some(around), Some(movement)) = (pick(&grains, grain), pick(MOVEMENTS, movement)) else { return 0 };
+    let needed = movement.needs(Length::from_steps(body), Length::from_steps(garment));
+    let asked = needed.and_then(|needed| {
+        let line = movement.line.unwrap_or(Line::Along);
+        demand(SUITS.get(usize::from(suit)), Some((line, needed)), around)
+    });
+    said(asked, |demand| {
+        let ranges = [demand.lengthwise, demand.crosswise, demand.bias];
+        ranges.iter().fold(0, |sum, range| sum ^ range.at_least.map_or(0, printed) ^ range.at_most.map_or(0, printed))
+    })
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_cautions(for_child: bool, has_cord: bool, sleepwear: bool, tight: bool, end: i32) -> u32 {
+    let job = Job { for_child, has_cord, sleepwear, tight, compression: tight, hangs_mass: has_cord };
+    let sum = cautions(job).iter().fold(0, |sum, caution| sum ^ printed(caution.source()));
+    CORDS.iter().fold(sum, |sum, rule| sum << 1 ^ u32::from(rule.allowed.allows(Length::from_steps(end))))
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_yardage(length: i32, width: i32, other: i32) -> u32 {
+    let [length, width, other] = [length, width, other].map(Length::from_steps);
+    let chart = Width::of(width).zip(Width::of(other)).and_then(|(width, other)| by_chart(length, width, other));
+    let extra = printed(Extra::OneWay.source()) ^ steps(Extra::InDoubt.length());
+    said(by_area(length, width, other), steps) ^ chart.map_or(0, steps) ^ extra
+}

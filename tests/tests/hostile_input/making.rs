@@ -1,0 +1,384 @@
+//! The maker's other decisions from any lengths and figures: no panic, chances are chances, and the laws that the
+//! functions are made of hold exactly.
+
+use num_bigint::BigInt;
+use num_rational::BigRational;
+use proptest::prelude::*;
+use tenter_core::making::body::{Line, MOVEMENTS, demand};
+use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
+use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, RULES, passes, ribbing_width, rules};
+use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, seam};
+use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
+use tenter_core::making::pairing::{Edge, MOST_LINES, Match, Pair};
+use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
+use tenter_core::making::stitch::Stitch;
+use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
+use tenter_core::making::yardage::{Width, by_area, by_chart};
+use tenter_core::making::zip::{Choice, Ends, Fit, Series};
+use tenter_core::{Answer, Confidence, Ends as Read, Figure, Grain, Length, Ratio, SUITS, Scale};
+
+use crate::given;
+
+/// Any length, everyday ones most of the time.
+fn length() -> impl Strategy<Value = Length> {
+    prop_oneof![6 => 1..3_200_000i32, 2 => any::<i32>(), 1 => Just(0), 1 => Just(i32::MAX), 1 => Just(i32::MIN)]
+        .prop_map(Length::from_steps)
+}
+
+/// Any ratio, everyday percentages most of the time.
+fn ratio() -> impl Strategy<Value = Ratio> {
+    let percentage = (-1_000..2_000i64).prop_map(|tenths| Ratio::new(tenths, 1000).unwrap());
+    let any = (any::<i64>(), 1..=i64::MAX).prop_map(|(num, den)| Ratio::new(num, den).unwrap());
+    prop_oneof![6 => percentage, 1 => any, 1 => Just(Ratio::new(i64::MIN, 1).unwrap())]
+}
+
+fn figure() -> impl Strategy<Value = Figure> {
+    let float = || prop_oneof![4 => 0f32..5f32, 2 => Just(0.0), 1 => prop::num::f32::ANY];
+    let dof = prop_oneof![3 => Just(f32::INFINITY), 3 => 1f32..50f32, 1 => prop::num::f32::ANY];
+    (ratio(), float(), dof).prop_map(|(ratio, u, dof)| Figure { ratio, u, dof })
+}
+
+/// A figure as a measurement gives it.
+fn measured() -> impl Strategy<Value = Figure> {
+    (0..2_000i64, 0f32..5f32, 1f32..50f32).prop_map(|(tenths, u, dof)| Figure {
+        ratio: Ratio::new(tenths, 1000).unwrap(),
+        u,
+        dof,
+    })
+}
+
+fn confidence() -> impl Strategy<Value = Confidence> {
+    (501..=999u16).prop_map(|per_mille| Confidence::per_mille(per_mille).unwrap())
+}
+
+fn grain() -> impl Strategy<Value = Grain> {
+    prop::sample::select(vec![Grain::Lengthwise, Grain::Crosswise, Grain::Bias])
+}
+
+fn piece() -> impl Strategy<Value = Piece> {
+    prop::sample::select(vec![Piece::Strip, Piece::Loop])
+}
+
+fn edge(figure: impl Strategy<Value = Figure> + Clone) -> impl Strategy<Value = Edge> {
+    (figure.clone(), prop::option::of(figure.clone()), prop::option::of(figure))
+        .prop_map(|(stretch, growth, washing)| Edge { stretch, growth, washing })
+}
+
+fn cloth() -> impl Strategy<Value = Cloth> {
+    let construction = prop::sample::select(vec![Construction::Woven, Construction::Knit, Construction::Other]);
+    let weight = prop::sample::select(vec![Weight::Light, Weight::Medium, Weight::Heavy]);
+    let figures = prop::array::uniform3(prop::option::of(figure()));
+    (construction, weight, figures, prop::option::of(ratio())).prop_map(
+        |(construction, weight, [lengthwise, crosswise, bias], growth)| Cloth {
+            construction,
+            weight,
+            lengthwise,
+            crosswise,
+            bias,
+            growth,
+        },
+    )
+}
+
+fn is_chance(chance: f32) -> bool {
+    (0.0..=1.0).contains(&chance)
+}
+
+fn exact(ratio: Ratio) -> BigRational {
+    BigRational::new(ratio.numerator().into(), ratio.denominator().into())
+}
+
+fn whole(length: Length) -> BigRational {
+    BigRational::from_integer(BigInt::from(length.steps()))
+}
+
+fn one() -> BigRational {
+    BigRational::from_integer(1.into())
+}
+
+/// Less than a step apart.
+fn within_a_step(got: Length, want: BigRational) -> bool {
+    let apart = whole(got) - want;
+    -one() < apart && apart < one()
+}
+
+proptest! {
+    #[test]
+    fn any_two_cloths_are_judged(
+        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in length(),
+        stitch in prop::option::of(prop::sample::select(Stitch::ALL.to_vec())), confidence in confidence(),
+    ) {
+        let pair = Pair::of(&first, &second, seam, stitch, confidence);
+        prop_assert!(pair.is_err() || seam > Length::ZERO);
+        if let Ok(pair) = pair {
+            for chance in [pair.chances.alike, pair.chances.handle, pair.chances.band] {
+                prop_assert!(is_chance(chance), "{:?}", pair.chances);
+            }
+            for mismatch in [pair.growth, pair.washing].into_iter().flatten() {
+                prop_assert!(is_chance(mismatch.chance) && mismatch.shows_from <= Ratio::new(1, 100).unwrap());
+            }
+            prop_assert!(pair.stretch.ratio <= first.stretch.ratio && pair.stretch.ratio <= second.stretch.ratio);
+            prop_assert!((1..=MOST_LINES).contains(&pair.advice().len()));
+        }
+    }
+
+    /// It does not matter which cloth is named first.
+    #[test]
+    fn a_pair_is_a_pair(
+        first in edge(measured().boxed()), second in edge(measured().boxed()), seam in 1600..1_600_000i32,
+        confidence in confidence(),
+    ) {
+        let pair = |first, second| Pair::of(first, second, Length::from_steps(seam), None, confidence).unwrap();
+        let (there, back) = (pair(&first, &second), pair(&second, &first));
+        prop_assert_eq!((there.answer, there.chances, there.gap.ratio), (back.answer, back.chances, back.gap.ratio));
+        prop_assert_eq!(there.stretchier.map(|which| which.other()), back.stretchier);
+        prop_assert_eq!(there.growth.map(|growth| growth.length), back.growth.map(|growth| growth.length));
+        prop_assert!((there.chances.alike + there.chances.handle + there.chances.band - 1.0).abs() < 1e-4);
+    }
+
+    /// A wider gap is never more alike.
+    #[test]
+    fn a_wider_gap_is_less_alike(less in 0..400i64, more in 0..400i64, u in 0f32..5f32) {
+        let edge = |tenths| {
+            let stretch = Figure { ratio: Ratio::new(tenths, 1000).unwrap(), u, dof: f32::INFINITY };
+            Edge { stretch, growth: None, washing: None }
+        };
+        let pair = |gap| Pair::of(&edge(100), &edge(100 + gap), Length::from_mm(600), None, Confidence::default()).unwrap();
+        let (near, far) = (pair(less.min(more)), pair(less.max(more)));
+        prop_assert!(far.chances.alike <= near.chances.alike + 1e-5);
+        prop_assert!(far.chances.band >= near.chances.band - 1e-5);
+        prop_assert!(near.answer != Match::BandToBody || far.answer == Match::BandToBody);
+    }
+
+    /// r = 1 − 1/(1 + s) and back, exactly.
+    #[test]
+    fn reduction_and_stretch(ratio in ratio(), part in any::<u16>(), of in any::<u16>()) {
+        if let Some(stretch) = Stretch::new(ratio) {
+            if let Some(reduction) = stretch.most_reduction() {
+                let s = exact(stretch.ratio());
+                prop_assert_eq!(exact(reduction.ratio()), one() - one() / (one() + s));
+                prop_assert!(reduction.ratio() <= stretch.ratio());
+                prop_assert_eq!(reduction.stretch_needed(), Some(stretch));
+            }
+            prop_assert!(stretch.part(part, of).is_none_or(|part| part <= stretch));
+        }
+        if let Some(reduction) = Reduction::new(ratio) {
+            prop_assert!(reduction.ratio() < Ratio::new(1, 1).unwrap());
+            let back = reduction.stretch_needed().and_then(Stretch::most_reduction);
+            prop_assert!(back.is_none_or(|back| back == reduction));
+        }
+    }
+
+    /// Ease and needed stretch are two sides of one quotient: (1 + ease) · (1 + needed) = 1 where the cloth must stretch.
+    #[test]
+    fn ease_and_needed_stretch(body in length(), garment in length()) {
+        let (ease, needed) = (Ease::of(body, garment), Stretch::needed(body, garment));
+        prop_assert_eq!(ease.is_ok(), body > Length::ZERO && garment > Length::ZERO);
+        prop_assert_eq!(ease.map(|_| ()), needed.map(|_| ()));
+        if let (Ok(ease), Ok(needed)) = (ease, needed) {
+            prop_assert_eq!(whole(ease.length), whole(garment) - whole(body));
+            let product = (one() + exact(ease.share)) * (one() + exact(needed.ratio()));
+            if body >= garment {
+                prop_assert_eq!(product, one());
+            } else {
+                prop_assert_eq!(exact(needed.ratio()), one() - one());
+            }
+        }
+    }
+
+    /// A garment cut by the largest reduction just reaches, a step smaller does not.
+    #[test]
+    fn the_largest_reduction_just_reaches(body in 16_000..3_200_000i32, tenths in 1..2_000i64) {
+        let stretch = Stretch::new(Ratio::new(tenths, 1000).unwrap()).unwrap();
+        let body = Length::from_steps(body);
+        let garment = stretch.most_reduction().unwrap().of(body).unwrap();
+        let usage = |garment| Usage::of(Stretch::needed(body, garment).unwrap(), stretch);
+        prop_assert_ne!(usage(garment), Usage::TooMuch);
+        prop_assert_eq!(usage(Length::from_steps(garment.steps() - 1)), Usage::TooMuch);
+    }
+
+    #[test]
+    fn any_opening_is_answered(body in length(), garment in length(), stretch in figure(), confidence in confidence()) {
+        if let Ok(reach) = Reach::of(body, garment, stretch, confidence) {
+            prop_assert!(is_chance(reach.chance), "{reach:?}");
+            prop_assert!(garment < body || reach.answer == Answer::Meets);
+            if stretch.u == 0.0 {
+                prop_assert_eq!(reach.answer == Answer::Short, reach.needed.ratio() > stretch.ratio && garment < body);
+            }
+        }
+    }
+
+    /// Every rule for elastic stays within the measure, and a loop that passes exactly uses all its stretch.
+    #[test]
+    fn any_elastic(measure in length(), widest in length(), stretch in figure(), confidence in confidence()) {
+        for rule in RULES {
+            if let Ok(span) = rule.cut(measure) {
+                prop_assert!(Length::ZERO < span.least && span.least <= span.most && span.most <= measure);
+                let reach = passes(span.least, rule.overlap, widest, stretch, confidence);
+                prop_assert_eq!(reach.is_ok(), widest > Length::ZERO);
+                prop_assert!(reach.is_err() || reach.is_ok_and(|reach| is_chance(reach.chance)));
+            }
+        }
+        for casing in CASINGS {
+            let (depth, allowance) = (casing.depth(measure), casing.allowance(measure));
+            prop_assert!(depth.is_err() || depth.is_ok_and(|span| measure <= span.least && span.least <= span.most));
+            prop_assert!(allowance.is_err() || allowance.is_ok_and(|span| measure <= span.least));
+        }
+        let _ = ribbing_width(measure);
+        for kind in [Kind::Firm, Kind::Soft, Kind::Braided, Kind::Ribbing] {
+            prop_assert!(rules(kind, Edging::Waist).all(|rule| rule.place == Edging::Waist));
+        }
+    }
+
+    #[test]
+    fn the_shorter_loop_needs_more(loop_ in 16_000..1_600_000i32, less in 1..16_000i32, widest in 16_000..3_200_000i32) {
+        let needed = |loop_| Stretch::needed(Length::from_steps(widest), Length::from_steps(loop_)).unwrap();
+        prop_assert!(needed(loop_ - less) >= needed(loop_));
+        let product = whole(Length::from_steps(loop_)) * (one() + exact(needed(loop_).ratio()));
+        prop_assert_eq!(product, whole(Length::from_steps(widest.max(loop_))));
+    }
+
+    /// need / (1 − s) before washing leaves the need, and a step less would not.
+    #[test]
+    fn what_is_bought_is_left(need in 1..16_000_000i32, tenths in -900..900i64) {
+        let (need, change) = (Length::from_steps(need), Ratio::new(tenths, 1000).unwrap());
+        let buy = to_buy(need, change).unwrap();
+        prop_assert!(left(buy, change).unwrap() >= need);
+        prop_assert!(within_a_step(buy, whole(need) / (one() + exact(change))));
+        if buy.steps() > 1 {
+            prop_assert!(left(Length::from_steps(buy.steps() - 1), change).unwrap() < need);
+        }
+    }
+
+    #[test]
+    fn any_washing(before in length(), after in length(), any in figure(), confidence in confidence()) {
+        let scale = Scale::new(Length::from_mm(1), Read::Both).unwrap();
+        for figure in [change(before, after, scale).ok(), Some(any)].into_iter().flatten() {
+            let worst = counted_on(figure, confidence);
+            prop_assert!(worst <= figure.ratio);
+            let _ = (Remedy::of(worst), to_buy(before, worst), left(before, worst));
+        }
+        if let Ok(figure) = change(before, after, scale) {
+            prop_assert!(figure.u.is_finite() && figure.u > 0.0);
+            prop_assert!(within_a_step(after, whole(before) * (one() + exact(figure.ratio))));
+        }
+    }
+
+    #[test]
+    fn any_cloth_is_handled(
+        cloth in cloth(), wanted in prop::option::of(ratio()), layer in figure(), confidence in confidence(),
+    ) {
+        let sewn = seam(&cloth, wanted);
+        prop_assert!(sewn.stitch.allows(sewn.wanted));
+        prop_assert!(needle(&cloth).is_none_or(|needle| needle.finest <= needle.thickest));
+        for place in Place::ALL {
+            prop_assert!(at(&cloth, place).is_none_or(|line| line.place == place));
+        }
+        if let Some(shell) = cloth.most_stretch() {
+            for kind in [Layer::Interfacing, Layer::Lining] {
+                let layered = Layered::of(shell, kind, layer, sewn.wanted, confidence);
+                prop_assert!(layered.stretch.ratio <= shell.ratio && layered.stretch.ratio <= layer.ratio);
+                prop_assert!(is_chance(layered.chance));
+            }
+        }
+    }
+
+    #[test]
+    fn any_zip(opening in length(), other in length(), open in any::<bool>(), metric in any::<bool>()) {
+        let ends = if open { Ends::Open } else { Ends::Closed };
+        let series = if metric { Series::Metric } else { Series::Inch };
+        if let Ok(choice) = Choice::of(opening, series, ends) {
+            prop_assert!(choice.no_longer.is_none_or(|ready| ready.length <= opening));
+            prop_assert!(choice.longer.is_none_or(|ready| ready.length > opening));
+            prop_assert!(choice.best().is_some());
+        }
+        match Fit::of(opening, other, ends) {
+            Ok(Fit::Exact) => prop_assert_eq!(opening, other),
+            Ok(Fit::Ease) => prop_assert!(other < opening),
+            Ok(Fit::Short(by)) => prop_assert_eq!(whole(other) + whole(by), whole(opening)),
+            Ok(Fit::Shorten { by, at }) => {
+                prop_assert_eq!(whole(opening) + whole(by), whole(other));
+                prop_assert_eq!(at, ends.shortened_at());
+            }
+            Err(_) => prop_assert!(opening <= Length::ZERO || other <= Length::ZERO),
+        }
+    }
+
+    #[test]
+    fn any_mass(millinewtons in any::<u32>(), on in length(), width in length(), grams in any::<u32>(), piece in piece()) {
+        if let Some(wanted) = Tension::new(millinewtons, on) {
+            let hung = mass(wanted, width, piece);
+            prop_assert!(hung.is_err() || hung.is_ok_and(|mass| mass.too_heavy == (mass.grams > MOST_GRAMS)));
+            let widest = widest(wanted, piece);
+            prop_assert!(widest >= Length::ZERO);
+            let most = mass(wanted, widest, piece);
+            prop_assert!(most.is_err() || most.is_ok_and(|mass| !mass.too_heavy), "{most:?} on {widest:?}");
+        }
+        let _ = tension(grams, width, piece).map(Tension::millinewtons_per_cm);
+    }
+
+    /// A mass back from the tension that it makes: to a gram, force being kept in whole millinewtons.
+    #[test]
+    fn a_mass_there_and_back(grams in 1..100_000u32, width in 1600..1_600_000i32, piece in piece()) {
+        let width = Length::from_steps(width);
+        let back = mass(tension(grams, width, piece).unwrap(), width, piece).unwrap();
+        prop_assert!(back.grams.abs_diff(grams) <= 1);
+    }
+
+    #[test]
+    fn any_body(
+        body in length(), garment in length(), around in grain(), row in 0..SUITS.len(), along in any::<bool>(),
+    ) {
+        for movement in MOVEMENTS {
+            let Ok(needed) = movement.needs(body, garment) else {
+                prop_assert!(body <= Length::ZERO || garment <= Length::ZERO);
+                continue;
+            };
+            let line = if along { Line::Along } else { Line::Around };
+            if let Ok(demand) = demand(SUITS.get(row), Some((line, needed)), around) {
+                for range in [demand.lengthwise, demand.crosswise, demand.bias] {
+                    let ends = range.at_least.zip(range.at_most);
+                    prop_assert!(ends.is_none_or(|(least, most)| least.ratio() <= most.ratio()));
+                }
+            } else {
+                prop_assert!(needed.ratio() > Ratio::new(10, 1).unwrap());
+            }
+        }
+    }
+
+    #[test]
+    fn any_width(of in length(), width in length(), other in length()) {
+        if let Ok(estimate) = by_area(of, width, other) {
+            prop_assert!(within_a_step(estimate, whole(of) * whole(width) / whole(other)));
+        }
+        for (width, other) in Width::ALL.into_iter().flat_map(|width| Width::ALL.map(|other| (width, other))) {
+            if let Some(length) = by_chart(of, width, other) {
+                prop_assert!(width != other || length >= of);
+                prop_assert!(other <= width || length < by_chart(of, width, width).unwrap());
+            }
+        }
+        prop_assert!(Width::of(width).is_none_or(|class| width >= class.narrowest()));
+    }
+
+    #[test]
+    fn any_job(answers in prop::array::uniform6(any::<bool>()), end in length()) {
+        let [for_child, has_cord, sleepwear, tight, compression, hangs_mass] = answers;
+        let found = cautions(Job { for_child, has_cord, sleepwear, tight, compression, hangs_mass });
+        prop_assert_eq!(found.is_empty(), !(for_child && (has_cord || sleepwear) || tight || compression || hangs_mass));
+        for rule in CORDS {
+            prop_assert!(!rule.allowed.allows(end) || end <= Length::from_mm(360));
+        }
+        prop_assert!(METHODS.iter().all(|method| method.tension().millinewtons_per_cm() > 0));
+    }
+
+    /// Figures of real tests go in as they come.
+    #[test]
+    fn real_figures_pair(one in given::pulled_test(), other in given::pulled_test(), rules in given::rules()) {
+        let edge = |test| {
+            let figures = tenter_core::Figures::of(test, rules.scatter).unwrap();
+            Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing: None }
+        };
+        let pair = Pair::of(&edge(&one), &edge(&other), Length::from_mm(600), None, rules.confidence);
+        prop_assert!(pair.is_ok(), "{pair:?}");
+    }
+}
