@@ -2,9 +2,11 @@
 
 mod cloth;
 mod place;
+mod practice;
 
 pub use cloth::{Cloth, Construction, Weight};
-pub use place::{Do, Place, PlaceLine, at, seam_allowance};
+pub use place::{Do, Place, PlaceLine, SeamAllowance, at, seam_allowance};
+pub use practice::{Practice, PracticeLine, practices};
 
 use super::source::Source;
 use super::stitch::Stitch;

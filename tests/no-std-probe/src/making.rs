@@ -4,7 +4,7 @@ use tenter_core::making::body::{Line, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, cautions};
 use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, care, passes, ribbing_width, rules};
 use tenter_core::making::error::MakingError;
-use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, seam};
+use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, practices, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Edge, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch};
@@ -153,6 +153,7 @@ pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, weight: u
         ..Cloth::new(pick(&constructions, construction).unwrap_or_default())
     };
     let mut sum = needle(&cloth).map_or(0, |needle| printed(needle.source) ^ u32::from(needle.finest));
+    sum ^= practices(&cloth).iter().fold(0, |sum, line| sum ^ printed(line.source));
     let sewn = seam(&cloth, wanted.some().map(|figure| figure.ratio));
     sum ^= printed(sewn.source) ^ share(sewn.wanted) ^ sewn.stitch as u32;
     for place in Place::ALL {

@@ -1,7 +1,7 @@
 //! Washing: published examples, and the ranges of each source.
 
 use crate::{assert_near, length, percent, whole_percent};
-use tenter_core::making::washing::{FIBRES, Remedy, change, counted_on, left, to_buy};
+use tenter_core::making::washing::{FIBRES, PREWASHES, Remedy, change, counted_on, left, to_buy};
 use tenter_core::{Confidence, Figure, Grain, Ratio, Scale};
 
 fn changed(before: &str, after: &str) -> Figure {
@@ -96,4 +96,13 @@ fn every_row_as_its_source_gives_it() {
         let row = FIBRES.iter().find(is).unwrap_or_else(|| panic!("{cloth} of {source}"));
         assert_eq!((row.least, row.most), (100 * least, 100 * most), "{cloth} of {source}");
     }
+}
+
+/// Cotton more than once (R. M. Tondl, Nebraska Extension NF00-415, 2000), cotton and rayon knits twice (*How much to expect
+/// your fabric to shrink*, 2012), denim three times (*Pant fabrics*, fitting book).
+#[test]
+fn washes_before_cutting() {
+    let rows: Vec<_> = PREWASHES.iter().map(|row| (row.cloth, row.washes)).collect();
+    assert_eq!(rows, [("any cloth", 1), ("cotton", 2), ("cotton and viscose knits", 2), ("denim", 3)]);
+    assert!(PREWASHES[1].source.to_string().contains("NF00-415"));
 }

@@ -77,3 +77,35 @@ pub const FIBRES: &[Fibre] = &[
         )
     },
 ];
+
+/// How often to wash a cloth before cutting, always as the garment will be washed.
+///
+/// ```
+/// let denim = tenter_core::making::washing::PREWASHES.iter().find(|row| row.cloth == "denim").unwrap();
+/// assert_eq!(denim.washes, 3);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Prewash {
+    /// The fibre or cloth.
+    pub cloth: &'static str,
+    /// How many washes.
+    pub washes: u8,
+    /// Who says so.
+    pub source: Source,
+}
+
+const fn prewash(cloth: &'static str, washes: u8, source: &'static str) -> Prewash {
+    Prewash { cloth, washes, source: Source::Published(source) }
+}
+
+/// Every row that was read; where a source says "more than once", two.
+///
+/// ```
+/// assert!(tenter_core::making::washing::PREWASHES.iter().all(|row| row.washes > 0));
+/// ```
+pub const PREWASHES: &[Prewash] = &[
+    prewash("any cloth", 1, "R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000"),
+    prewash("cotton", 2, "R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000"),
+    prewash("cotton and viscose knits", 2, "how much to expect your fabric to shrink, 2012"),
+    prewash("denim", 3, "pant fabrics, fitting book, ch. 3, undated"),
+];

@@ -1,0 +1,66 @@
+//! What to do at the machine with cloth that stretches.
+
+use heapless::Vec;
+
+use super::cloth::Cloth;
+use super::stretches;
+use crate::making::source::Source;
+
+/// What to do at the machine.
+///
+/// ```
+/// use tenter_core::making::handling::Practice;
+///
+/// assert_ne!(Practice::WalkingFoot, Practice::StretchSample);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Practice {
+    /// A walking foot, or less pressure on the foot, so that the upper layer is not pushed longer.
+    WalkingFoot,
+    /// Sew a sample and stretch it hard; if a thread breaks, loosen the upper tension and sew it again.
+    StretchSample,
+    /// Let no cloth hang off the table, and pin within the allowances.
+    LieFlat,
+}
+
+/// One line of practice.
+///
+/// ```
+/// use tenter_core::making::handling::{Cloth, Construction, practices};
+///
+/// assert!(practices(&Cloth::new(Construction::Woven)).is_empty());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PracticeLine {
+    /// What to do.
+    pub practice: Practice,
+    /// Who says so.
+    pub source: Source,
+}
+
+/// What a cloth calls for at the machine: nothing under [`STRETCHES_FROM_PERCENT`](super::STRETCHES_FROM_PERCENT).
+///
+/// ```
+/// use tenter_core::making::handling::{Cloth, Construction, Practice, practices};
+/// use tenter_core::{Figure, Ratio};
+///
+/// let jersey = Cloth { crosswise: Some(Figure::exact(Ratio::new(50, 100).unwrap())), ..Cloth::new(Construction::Knit) };
+/// assert_eq!(practices(&jersey)[0].practice, Practice::WalkingFoot);
+/// ```
+#[must_use]
+pub fn practices(cloth: &Cloth) -> Vec<PracticeLine, 3> {
+    let mut lines = Vec::new();
+    if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) {
+        return lines;
+    }
+    for (practice, source) in [
+        (Practice::WalkingFoot, "sewing with stretch, 2005; walking foot, 2010"),
+        (Practice::StretchSample, "question page on elastane blends, undated"),
+        (Practice::LieFlat, "top 10 tips for stretch fabrics, undated"),
+    ] {
+        let _ = lines.push(PracticeLine { practice, source: Source::Published(source) }); // Room for all.
+    }
+    lines
+}
