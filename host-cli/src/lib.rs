@@ -12,5 +12,6 @@ pub mod fit;
 pub mod input;
 pub mod link;
 pub mod log;
+pub mod picture;
 pub mod report;
 pub mod store;

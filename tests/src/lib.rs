@@ -2,8 +2,10 @@
 //! of the tests share.
 
 pub mod bench_data;
+pub mod browser;
 pub mod calibration;
 pub mod emulator;
 pub mod fake_eeprom;
+pub mod gallery;
 pub mod handheld;
 pub mod picture;

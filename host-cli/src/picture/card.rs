@@ -1,0 +1,189 @@
+//! One cloth on a card of A6, to print, cut and staple the swatch to; and sheets of four on A4.
+
+use tenter_core::{Confidence, Figure, Grain, Length, Unit};
+
+use super::axis::count;
+use super::svg::{Anchor, Element, circle, line, polygon, rect, text};
+use super::true_scale::{check_line, stretch_scale, stretch_scale_height};
+use super::{Picture, Size, fit, words};
+use crate::report::words::duration;
+
+/// What stands on a card.
+#[derive(Debug, Clone)]
+pub struct Card<'a> {
+    /// The tag number.
+    pub tag: &'a str,
+    /// The name.
+    pub name: &'a str,
+    /// What it is made of; empty where nobody said.
+    pub fibre: &'a str,
+    /// Usable width of the cloth.
+    pub width: Option<Length>,
+    /// Length of the piece.
+    pub length: Option<Length>,
+    /// Mass, in grams per square metre.
+    pub mass: Option<u32>,
+    /// Stretch along each grain, in the order of the rows; none where it was not measured.
+    pub stretch: &'a [(Grain, Option<Figure>)],
+    /// Growth, with the seconds after release.
+    pub growth: Option<(Figure, u32)>,
+    /// How sure the trust is.
+    pub confidence: Confidence,
+    /// The day of the measurement, as it is to be read.
+    pub date: &'a str,
+    /// How it was measured, and handling: each a line.
+    pub notes: &'a [&'a str],
+    /// The unit of lengths.
+    pub unit: Unit,
+}
+
+/// Width of a card, A6, in millimetres.
+pub const WIDTH: f64 = 105.0;
+/// Height of a card, A6, in millimetres.
+pub const HEIGHT: f64 = 148.0;
+const LEFT: f64 = 8.0;
+const RIGHT: f64 = 97.0;
+/// Where the swatch is stapled.
+const SWATCH: (f64, f64) = (44.0, 80.0);
+
+/// Draws one card.
+#[must_use]
+pub fn draw(card: &Card<'_>) -> Picture {
+    let mut picture = Picture::new(Size::Millimetres, WIDTH, HEIGHT, &title(card), &description(card));
+    content(card).into_iter().for_each(|element| picture.draw(element));
+    picture
+}
+
+/// Draws sheets of four cards, as many as are needed.
+#[must_use]
+pub fn sheets(cards: &[Card<'_>]) -> Vec<Picture> {
+    cards.chunks(4).map(sheet).collect()
+}
+
+fn sheet(cards: &[Card<'_>]) -> Picture {
+    let titles: Vec<String> = cards.iter().map(title).collect();
+    let descriptions: Vec<String> =
+        cards.iter().map(|card| format!("{}: {}", title(card), description(card))).collect();
+    let mut sheet = Picture::new(Size::Millimetres, 210.0, 297.0, &titles.join("; "), &descriptions.join(" "));
+    for (place, card) in cards.iter().enumerate() {
+        let (column, row) = (count(place % 2), count(place / 2));
+        let view = format!("0 0 {WIDTH} {HEIGHT}");
+        // A viewport of its own: nothing of a card can reach its neighbour.
+        let mut frame = Element::new("svg").at("x", WIDTH * column).at("y", 0.5 + HEIGHT * row);
+        frame = frame.at("width", WIDTH).at("height", HEIGHT).with("viewBox", view);
+        content(card).into_iter().for_each(|element| frame.push(element));
+        sheet.draw(frame);
+    }
+    cut_marks().into_iter().chain(check_line((55.0, 145.5))).for_each(|element| sheet.draw(element));
+    sheet
+}
+
+/// Where to cut: a cross in the middle and marks towards the edges.
+fn cut_marks() -> Vec<Element> {
+    let (x, y) = (WIDTH, 0.5 + HEIGHT);
+    let mut marks = vec![line("tn-rule", (x - 5.0, y), (x + 5.0, y)), line("tn-rule", (x, y - 2.0), (x, y + 5.0))];
+    for (from, to) in [(0.0, 12.0), (45.0, 60.0), (150.0, 165.0), (198.0, 210.0)] {
+        marks.push(line("tn-rule", (from, y), (to, y)));
+    }
+    for (from, to) in [(0.0, 14.0), (66.0, 82.0), (214.0, 230.0), (283.0, 297.0)] {
+        marks.push(line("tn-rule", (x, from), (x, to)));
+    }
+    marks
+}
+
+fn title(card: &Card<'_>) -> String {
+    format!("Card {} {}", words::isolated(card.tag), words::isolated(card.name))
+}
+
+fn description(card: &Card<'_>) -> String {
+    let mut parts = vec![facts(card)];
+    if !card.fibre.is_empty() {
+        parts.push(words::isolated(card.fibre));
+    }
+    for (grain, figure) in card.stretch {
+        let seen = figure.map_or_else(|| "not measured".to_owned(), |figure| words::figure(&figure, card.confidence));
+        parts.push(format!("{} stretch {seen}", grain.word()));
+    }
+    parts.extend(growth(card));
+    parts.extend(card.notes.iter().map(|note| words::isolated(note)));
+    parts.retain(|part| !part.is_empty());
+    parts.join("; ") + "."
+}
+
+fn facts(card: &Card<'_>) -> String {
+    let width = card.width.map(|width| format!("{} wide", width.show(card.unit)));
+    let length = card.length.map(|length| format!("{} long", length.show(card.unit)));
+    let mass = card.mass.map(|mass| format!("{mass} g/m²"));
+    [width, length, mass].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn growth(card: &Card<'_>) -> Option<String> {
+    let (figure, seconds) = card.growth?;
+    Some(format!("growth {}, {} after release", words::figure(&figure, card.confidence), duration(seconds)))
+}
+
+fn content(card: &Card<'_>) -> Vec<Element> {
+    let mut drawn = tag(card.tag);
+    drawn.extend(lines("tn-bold", card.name, (44.0, 13.0), 4.8, RIGHT - 44.0, 3));
+    drawn.extend(lines("", card.fibre, (LEFT, 33.5), 3.4, RIGHT - LEFT, 1));
+    drawn.extend(lines("", &facts(card), (LEFT, 39.0), 3.4, RIGHT - LEFT, 1));
+    drawn.extend(swatch());
+    let top = SWATCH.1 + 4.0;
+    drawn.extend(stretch_scale((LEFT, top), RIGHT - LEFT, card.stretch, card.confidence));
+    drawn.extend(foot(card, top + stretch_scale_height(card.stretch.len()) + 4.0));
+    drawn
+}
+
+/// The tag number on a swing tag.
+fn tag(tag: &str) -> Vec<Element> {
+    let outline = [(LEFT, 13.0), (LEFT + 5.0, 8.0), (40.0, 8.0), (40.0, 27.0), (LEFT + 5.0, 27.0), (LEFT, 22.0)];
+    let words = fit::shortened(tag.trim(), 8.0);
+    let size = (25.0 / fit::width(&words).max(0.5)).min(13.0);
+    vec![
+        polygon("tn-hollow", &outline).at("stroke-width", 0.4),
+        circle("tn-hollow", (LEFT + 3.2, 17.5), 1.2),
+        text("tn-bold", (26.5, 17.5 + size * 0.36), size, Anchor::Middle, words),
+    ]
+}
+
+/// A text in at most so many lines, from its first baseline on.
+fn lines(class: &'static str, words: &str, at: (f64, f64), size: f64, room: f64, most: usize) -> Vec<Element> {
+    let wrapped = fit::wrapped(words, room / size, most).into_iter().enumerate();
+    wrapped
+        .map(|(place, line)| text(class, (at.0, at.1 + 1.25 * size * count(place)), size, Anchor::Start, line))
+        .collect()
+}
+
+/// The place for the swatch, with the way its grain should lie.
+fn swatch() -> Vec<Element> {
+    let (top, foot) = SWATCH;
+    let middle = f64::midpoint(top, foot);
+    let arrow = |tip: f64, back: f64| polygon("tn-ink", &[(14.0, tip), (15.3, tip + back), (12.7, tip + back)]);
+    vec![
+        rect("tn-dash", (LEFT, top), RIGHT - LEFT, foot - top).at("rx", 2.0).with("stroke-dasharray", "2 1.4"),
+        line("tn-line", (14.0, top + 7.0), (14.0, foot - 7.0)).at("stroke-width", 0.4),
+        arrow(top + 4.5, 3.0),
+        arrow(foot - 4.5, -3.0),
+        text("tn-small", (17.5, middle - 1.0), 3.2, Anchor::Start, "staple or pin the swatch here,"),
+        text("tn-small", (17.5, middle + 3.4), 3.2, Anchor::Start, "lengthwise grain along the arrow"),
+    ]
+}
+
+fn foot(card: &Card<'_>, from: f64) -> Vec<Element> {
+    let mut drawn = Vec::new();
+    let mut y = from;
+    let growth = growth(card).unwrap_or_else(|| "growth not measured".to_owned());
+    let sure = crate::report::words::whole(card.confidence.percent());
+    let trust = format!("± and the black bar: {sure} % sure");
+    for words in [growth.as_str(), trust.as_str()].into_iter().chain(card.notes.iter().copied()) {
+        for row in fit::wrapped(words, (RIGHT - LEFT) / 3.1, 2) {
+            if y <= HEIGHT - 10.0 {
+                drawn.push(text("", (LEFT, y), 3.1, Anchor::Start, row));
+            }
+            y += 4.0;
+        }
+    }
+    let date = fit::shortened(card.date, 20.0);
+    drawn.push(text("tn-small", (RIGHT, HEIGHT - 5.0), 2.8, Anchor::End, date));
+    drawn
+}

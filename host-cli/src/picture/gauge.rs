@@ -1,0 +1,230 @@
+//! A stretch gauge drawn to scale: what was measured as a point, what it is worth as a bar, what is asked as a hatched
+//! box, one row a grain above a common axis with the names of the classes.
+
+use tenter_core::{Answer, Class, Confidence, Figure, Grain, Range, Table};
+
+use super::axis::{Axis, Spread, count, step, ticks};
+use super::svg::{self, Anchor, Element, line, polygon, rect, text};
+use super::{Picture, Size, fit, words};
+
+/// What is drawn.
+#[derive(Debug, Clone)]
+pub struct Gauge<'a> {
+    /// What the picture is of, such as the name of a cloth.
+    pub title: &'a str,
+    /// One row a grain.
+    pub rows: &'a [Row],
+    /// How sure the drawn trust is.
+    pub confidence: Confidence,
+    /// Whose names stand below the axis.
+    pub table: &'static Table,
+}
+
+/// One grain.
+#[derive(Debug, Clone, Copy)]
+pub struct Row {
+    /// Which.
+    pub grain: Grain,
+    /// Its stretch; none where it was not measured.
+    pub stretch: Option<Figure>,
+    /// What is asked along it.
+    pub asked: Range,
+    /// The answer to that; none where nothing is asked.
+    pub answer: Option<Answer>,
+}
+
+const WIDTH: f64 = 400.0;
+const LEFT: f64 = 20.0;
+const RIGHT: f64 = 380.0;
+const TOP: f64 = 12.0;
+const ROW: f64 = 68.0;
+const FOOT: f64 = 88.0;
+
+/// Draws a gauge.
+#[must_use]
+pub fn draw(gauge: &Gauge<'_>) -> Picture {
+    let foot = TOP + ROW * count(gauge.rows.len());
+    let title = format!("Stretch of {}", words::isolated(gauge.title));
+    let mut picture = Picture::new(Size::Pixels, WIDTH, foot + FOOT, &title, &description(gauge));
+    let axis = axis(gauge.rows, gauge.confidence);
+    grid(&mut picture, &axis, gauge.rows.len());
+    for (place, row) in gauge.rows.iter().enumerate() {
+        draw_row(&mut picture, &axis, TOP + ROW * count(place), row, gauge);
+    }
+    classes(&mut picture, &axis, foot + 22.0, gauge.table);
+    legend(&mut picture, foot + 78.0, gauge);
+    picture
+}
+
+fn description(gauge: &Gauge<'_>) -> String {
+    let sentence = |row: &Row| {
+        let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
+        let asked = words::range(&row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
+        let answer = row.answer.map(|answer| format!(": {}", words::answer(answer))).unwrap_or_default();
+        format!("{}: {seen}{asked}{answer}.", row.grain.word())
+    };
+    let mut sentences: Vec<String> = gauge.rows.iter().map(sentence).collect();
+    sentences.push(format!("± is {}.", words::trust(gauge.confidence)));
+    sentences.join(" ")
+}
+
+fn measured(stretch: &Figure, gauge: &Gauge<'_>) -> String {
+    format!("{}, {}", words::figure(stretch, gauge.confidence), gauge.table.class(stretch.ratio).name)
+}
+
+/// From 0 or a little below to beyond everything that matters; a very wide trust runs off the end.
+fn axis(rows: &[Row], confidence: Confidence) -> Axis {
+    let limits = rows.iter().flat_map(|row| [row.asked.at_least, row.asked.at_most]).flatten();
+    let limits = limits.map(|limit| f64::from(limit.ratio().percent_f32()));
+    let figures = rows.iter().filter_map(|row| row.stretch).map(|stretch| f64::from(stretch.ratio.percent_f32()));
+    let most = limits.chain(figures).fold(4.0, f64::max);
+    let ends = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.interval(confidence));
+    let (lowest, highest) =
+        ends.fold((0.0, most), |(low, high), (from, to)| (f64::min(low, from.into()), f64::max(high, to.into())));
+    let high = (most * 1.25).max(highest.min(most * 2.0) * 1.06);
+    let step = step(high, 6.0);
+    let high = (high / step).ceil() * step;
+    Axis::new(Spread::Even, lowest.max(-0.06 * high), high, LEFT, RIGHT)
+}
+
+fn grid(picture: &mut Picture, axis: &Axis, rows: usize) {
+    let foot = TOP + ROW * count(rows);
+    for tick in ticks(axis.low(), axis.high(), step(axis.high(), 6.0)) {
+        let x = axis.at(tick);
+        for lane in 0..rows {
+            let middle = lane_middle(TOP + ROW * count(lane));
+            picture.draw(line("tn-grid", (x, middle - 14.0), (x, middle + 14.0)));
+        }
+        picture.draw(line("tn-rule", (x, foot), (x, foot + 4.0)));
+        let label = if tick.abs() < 1e-9 { "0 %".to_owned() } else { words::percent(tick) };
+        picture.draw(text("tn-small", (x, foot + 16.0), 11.0, Anchor::Middle, label));
+    }
+    picture.draw(line("tn-rule", (LEFT, foot), (RIGHT, foot)));
+}
+
+/// Where a row's figures lie, from its top.
+fn lane_middle(top: f64) -> f64 {
+    top + 32.0
+}
+
+fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge<'_>) {
+    picture.draw(text("tn-bold", (LEFT, y + 12.0), 13.0, Anchor::Start, row.grain.word()));
+    let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
+    picture.draw(text("", (LEFT + 90.0, y + 12.0), 13.0, Anchor::Start, seen));
+    if let Some(answer) = row.answer {
+        picture.draw(text("tn-bold", (RIGHT, y + 12.0), 13.0, Anchor::End, words::answer(answer)));
+    }
+    let middle = lane_middle(y);
+    demand(picture, axis, middle, &row.asked);
+    picture.draw(line("tn-rule", (LEFT, middle), (RIGHT, middle)));
+    if let Some(stretch) = row.stretch {
+        trust(picture, axis, middle, &stretch, gauge.confidence);
+    }
+    if let Some(asked) = words::range(&row.asked) {
+        let asked = fit::shortened(&format!("asked {asked}"), 33.0);
+        picture.draw(text("tn-asked", (LEFT, y + 57.0), 11.0, Anchor::Start, asked));
+    }
+}
+
+/// What is asked: a hatched box with a post at each end that is asked, open where it is not.
+fn demand(picture: &mut Picture, axis: &Axis, y: f64, asked: &Range) {
+    if asked.is_empty() {
+        return;
+    }
+    let end = |limit: Option<tenter_core::Limit>| limit.map(|limit| axis.at(limit.ratio().percent_f32().into()));
+    let (least, most) = (end(asked.at_least), end(asked.at_most));
+    let (from, to) = (least.unwrap_or(LEFT), most.unwrap_or(RIGHT));
+    picture.draw(rect("tn-ask-box", (from, y - 11.0), to - from, 22.0));
+    for element in hatch(from, to, y - 11.0, 22.0) {
+        picture.draw(element);
+    }
+    for (post, inward) in [(least, 1.0), (most, -1.0)].into_iter().filter_map(|(x, inward)| Some((x?, inward))) {
+        let foot = (post + 5.0 * inward).clamp(LEFT, RIGHT);
+        let bracket = [(foot, y - 13.0), (post, y - 13.0), (post, y + 13.0), (foot, y + 13.0)];
+        picture.draw(svg::polyline("tn-ask-line", &bracket).at("stroke-width", 2.0));
+    }
+}
+
+/// Slanted lines in a box.
+fn hatch(from: f64, to: f64, top: f64, height: f64) -> impl Iterator<Item = Element> {
+    // The lines lie on one raster in every row, so that rows compare.
+    ticks(from - height, to, 7.0).filter_map(move |start| {
+        let (left, right) = (start.max(from), (start + height).min(to));
+        let at = |x: f64| (x, top + height - (x - start));
+        (right - left > 0.5).then(|| line("tn-ask-line", at(left), at(right)).at("stroke-width", 0.6))
+    })
+}
+
+/// What was measured: a diamond, with a bar as wide as what it is worth; an arrowhead where that runs off the axis.
+fn trust(picture: &mut Picture, axis: &Axis, y: f64, stretch: &Figure, confidence: Confidence) {
+    let (low, high) = stretch.interval(confidence);
+    let (low, high) = (f64::from(low), f64::from(high));
+    let (from, to) = (axis.at(low), axis.at(high));
+    picture.draw(rect("tn-ink", (from, y - 3.0), to - from, 6.0));
+    for (x, out, off) in [(from, -1.0, axis.is_before(low)), (to, 1.0, axis.is_beyond(high))] {
+        if off {
+            picture.draw(polygon("tn-ink", &[(x + 8.0 * out, y), (x, y - 7.0), (x, y + 7.0)]));
+        } else {
+            picture.draw(rect("tn-ink", (x - 1.5, y - 8.0), 3.0, 16.0));
+        }
+    }
+    let x = axis.at(stretch.ratio.percent_f32().into());
+    picture.draw(diamond("tn-ink", x, y));
+}
+
+fn diamond(class: &'static str, x: f64, y: f64) -> Element {
+    polygon(class, &[(x - 7.0, y), (x, y - 9.0), (x + 7.0, y), (x, y + 9.0)])
+}
+
+/// The classes below the axis; a name that does not fit its class goes to a second line.
+fn classes(picture: &mut Picture, axis: &Axis, y: f64, table: &Table) {
+    let mut from = axis.at(0.0);
+    let mut second_line_ends = LEFT;
+    for (place, class) in table.classes.iter().enumerate() {
+        let to = class.up_to.map_or(RIGHT, |milli| axis.at(f64::from(milli) / 1000.0));
+        if to - from < 0.5 {
+            continue;
+        }
+        let shade = if place % 2 == 0 { "tn-shade" } else { "tn-hollow" };
+        picture.draw(rect(shade, (from, y), to - from, 5.0));
+        second_line_ends = name(picture, class, (from, to), y, second_line_ends);
+        from = to;
+    }
+    picture.draw(rect("tn-rule", (axis.at(0.0), y), RIGHT - axis.at(0.0), 5.0));
+}
+
+/// Writes a name; where the second line is taken up to.
+fn name(picture: &mut Picture, class: &Class, (from, to): (f64, f64), y: f64, taken: f64) -> f64 {
+    let wide = fit::width(class.name) * 11.0;
+    let middle = f64::midpoint(from, to);
+    if wide <= to - from {
+        picture.draw(text("tn-small", (middle, y + 17.0), 11.0, Anchor::Middle, class.name));
+        return taken;
+    }
+    let at = middle.clamp(LEFT + wide / 2.0, RIGHT - wide / 2.0);
+    if at - wide / 2.0 < taken {
+        return taken;
+    }
+    picture.draw(line("tn-rule", (middle, y + 5.0), (middle, y + 19.0)));
+    picture.draw(text("tn-small", (at, y + 29.0), 11.0, Anchor::Middle, class.name));
+    at + wide / 2.0 + 4.0
+}
+
+fn legend(picture: &mut Picture, y: f64, gauge: &Gauge<'_>) {
+    let x = LEFT + 7.0;
+    picture.draw(polygon("tn-ink", &[(x - 5.0, y - 4.0), (x, y - 10.0), (x + 5.0, y - 4.0), (x, y + 2.0)]));
+    picture.draw(text("tn-small", (x + 10.0, y), 11.0, Anchor::Start, "measured"));
+    let x = LEFT + 84.0;
+    picture.draw(rect("tn-ink", (x, y - 6.5), 22.0, 5.0));
+    picture.draw(rect("tn-ink", (x - 1.5, y - 10.0), 3.0, 12.0));
+    picture.draw(rect("tn-ink", (x + 20.5, y - 10.0), 3.0, 12.0));
+    picture.draw(text("tn-small", (x + 29.0, y), 11.0, Anchor::Start, words::trust(gauge.confidence)));
+    if gauge.rows.iter().any(|row| !row.asked.is_empty()) {
+        let x = LEFT + 228.0;
+        picture.draw(rect("tn-ask-box", (x, y - 10.0), 22.0, 12.0));
+        for element in hatch(x, x + 22.0, y - 10.0, 12.0) {
+            picture.draw(element);
+        }
+        picture.draw(text("tn-small", (x + 28.0, y), 11.0, Anchor::Start, "asked"));
+    }
+}

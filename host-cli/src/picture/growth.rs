@@ -1,0 +1,220 @@
+//! Growth over time after release: the readings with what they are worth, and what is to come as a band.
+
+use tenter_core::forecast::Forecast;
+use tenter_core::{Confidence, Figure, Limit};
+
+use super::axis::{Axis, Spread, step, ticks};
+use super::svg::{self, Anchor, circle, line, polygon, rect, text};
+use super::{Picture, Size, fit, words};
+use crate::report::words::duration;
+
+/// What is drawn.
+#[derive(Debug, Clone)]
+pub struct Growth<'a> {
+    /// What the picture is of, such as the name of a cloth and the grain.
+    pub title: &'a str,
+    /// The readings, in any order.
+    pub readings: &'a [Reading],
+    /// Growth to come, each at its seconds after release, in rising order; empty where there is none.
+    pub to_come: &'a [(u32, Forecast)],
+    /// The most growth that is asked.
+    pub at_most: Option<Limit>,
+    /// How sure the drawn trust is.
+    pub confidence: Confidence,
+}
+
+/// One reading after release.
+#[derive(Debug, Clone, Copy)]
+pub struct Reading {
+    /// Seconds after release.
+    pub seconds: u32,
+    /// What was left then.
+    pub growth: Figure,
+}
+
+const WIDTH: f64 = 400.0;
+const HEIGHT: f64 = 250.0;
+const LEFT: f64 = 46.0;
+const RIGHT: f64 = 384.0;
+const TOP: f64 = 34.0;
+const FOOT: f64 = 188.0;
+/// The forecast's own certainty, whatever is asked elsewhere: the band held about 95 % of the simulated cloths.
+const BAND: &str = "to come, about 95 % sure";
+
+/// Draws growth over time.
+#[must_use]
+pub fn draw(growth: &Growth<'_>) -> Picture {
+    let title = format!("Growth of {} after release", words::isolated(growth.title));
+    let mut picture = Picture::new(Size::Pixels, WIDTH, HEIGHT, &title, &description(growth));
+    let (time, percent) = axes(growth);
+    grid(&mut picture, &time, &percent);
+    if let Some(most) = growth.at_most {
+        limit(&mut picture, &percent, most);
+    }
+    band(&mut picture, &time, &percent, growth);
+    for reading in growth.readings {
+        point(&mut picture, &time, &percent, reading, growth.confidence);
+    }
+    legend(&mut picture, growth);
+    picture
+}
+
+fn description(growth: &Growth<'_>) -> String {
+    let mut sentences: Vec<String> = Vec::new();
+    for reading in in_order(growth.readings) {
+        let seen = words::figure(&reading.growth, growth.confidence);
+        sentences.push(format!("{} after release: {seen}.", duration(reading.seconds)));
+    }
+    if sentences.is_empty() {
+        sentences.push("Not read yet.".to_owned());
+    }
+    for (seconds, to_come) in growth.to_come {
+        sentences.push(format!("Expected at {}: {}.", duration(*seconds), expected(to_come)));
+    }
+    if let Some(most) = growth.at_most {
+        sentences.push(format!("Asked: at most {}.", words::limit(most)));
+    }
+    sentences.join(" ")
+}
+
+fn expected(to_come: &Forecast) -> String {
+    let round = |value| tenter_core::Decimal::round(value, 1);
+    let rough = if to_come.rough { ", rough" } else { "" };
+    format!("{} % ± {}{rough}", round(to_come.percent), round(to_come.half_width))
+}
+
+fn in_order(readings: &[Reading]) -> Vec<Reading> {
+    let mut readings = readings.to_vec();
+    readings.sort_by_key(|reading| reading.seconds);
+    readings
+}
+
+/// Time from 30 s to 1 h, and percent from 0; both reach further where a reading does.
+fn axes(growth: &Growth<'_>) -> (Axis, Axis) {
+    let times = growth.readings.iter().map(|reading| reading.seconds);
+    let times = times.chain(growth.to_come.iter().map(|(seconds, _)| *seconds)).map(f64::from);
+    let (first, last) = times.fold((30.0, 3600.0), |(first, last), at| (f64::min(first, at), f64::max(last, at)));
+    let seen = growth.readings.iter().map(|reading| f64::from(reading.growth.ratio.percent_f32()));
+    let middles = seen.chain(growth.to_come.iter().map(|(_, to_come)| to_come.percent.into()));
+    let limit = growth.at_most.map_or(0.0, |most| f64::from(most.ratio().percent_f32()) * 1.2);
+    let (least, most) =
+        middles.fold((0.0, limit.max(1.5)), |(least, most), at| (f64::min(least, at), f64::max(most, at)));
+    let ends = growth.readings.iter().map(|reading| reading.growth.interval(growth.confidence));
+    let bands = growth.to_come.iter().map(|(_, to)| (to.percent - to.half_width, to.percent + to.half_width));
+    let (lowest, highest) = ends
+        .chain(bands)
+        .fold((least, most), |(low, high), (from, to)| (f64::min(low, from.into()), f64::max(high, to.into())));
+    // A very wide trust runs off the picture, or it would flatten everything else.
+    let reach = most - least;
+    let low = lowest.max(least - reach * 0.6);
+    let high = highest.min(most + reach).max(most * 1.08);
+    let step = step(high - low, 5.0);
+    let percent = Axis::new(Spread::Even, (low / step).floor() * step, (high / step).ceil() * step, FOOT, TOP);
+    (Axis::new(Spread::Log, first.max(1.0) * 0.8, last * 1.2, LEFT, RIGHT), percent)
+}
+
+fn grid(picture: &mut Picture, time: &Axis, percent: &Axis) {
+    picture.draw(text("tn-small", (8.0, 18.0), 11.0, Anchor::Start, "growth, % of the relaxed length"));
+    for tick in ticks(percent.low(), percent.high(), step(percent.high() - percent.low(), 5.0)) {
+        let y = percent.at(tick);
+        let class = if tick.abs() < 1e-9 { "tn-rule" } else { "tn-grid" };
+        picture.draw(line(class, (LEFT, y), (RIGHT, y)));
+        picture.draw(text("tn-small", (LEFT - 6.0, y + 4.0), 11.0, Anchor::End, words::percent(tick)));
+    }
+    let mut taken = 0.0;
+    for seconds in [1, 5, 10, 30, 60, 120, 300, 900, 1800, 3600, 7200, 21_600, 86_400, 604_800, 2_592_000] {
+        let at = f64::from(seconds);
+        if time.is_before(at) || time.is_beyond(at) {
+            continue;
+        }
+        let x = time.at(at);
+        picture.draw(line("tn-grid", (x, TOP), (x, FOOT)));
+        let label = tick_label(seconds);
+        let half = fit::width(&label) * 5.0;
+        if x - half > taken && x + half < WIDTH {
+            picture.draw(text("tn-small", (x, FOOT + 15.0), 11.0, Anchor::Middle, label));
+            taken = x + half + 2.0;
+        }
+    }
+    picture.draw(text(
+        "tn-small",
+        (RIGHT, FOOT + 31.0),
+        11.0,
+        Anchor::End,
+        "time after release, each doubling equally wide",
+    ));
+}
+
+fn tick_label(seconds: u32) -> String {
+    match seconds {
+        60 => "1 min".to_owned(),
+        day if day >= 86_400 => format!("{} d", day / 86_400),
+        other => duration(other),
+    }
+}
+
+/// What is too much, hatched from the limit upwards.
+fn limit(picture: &mut Picture, percent: &Axis, most: Limit) {
+    let y = percent.at(most.ratio().percent_f32().into());
+    picture.draw(line("tn-ask-line", (LEFT, y), (RIGHT, y)).at("stroke-width", 2.0));
+    for x in ticks(LEFT, RIGHT - 6.0, 8.0) {
+        let up = (y - 6.0).max(TOP);
+        picture.draw(line("tn-ask-line", (x, y), (x + (y - up), up)).at("stroke-width", 0.7));
+    }
+    let words = fit::shortened(&format!("asked at most {}", words::limit(most)), 34.0);
+    let under = if y + 14.0 < FOOT { y + 14.0 } else { y - 9.0 };
+    // Grid lines would run through the words.
+    let wide = fit::width(&words) * 9.5;
+    picture.draw(rect("tn-paper", (RIGHT - wide, under - 9.0), wide, 11.0));
+    picture.draw(text("tn-asked", (RIGHT, under), 11.0, Anchor::End, words));
+}
+
+/// The forecast: a band that opens from the last reading, its middle dashed, a ring at each stated time.
+fn band(picture: &mut Picture, time: &Axis, percent: &Axis, growth: &Growth<'_>) {
+    if growth.to_come.is_empty() {
+        return;
+    }
+    let ordered = in_order(growth.readings);
+    let start = ordered.last().map(|last| {
+        let middle = last.growth.ratio.percent_f32();
+        (last.seconds, middle, last.growth.half_width(growth.confidence))
+    });
+    let to_come = growth.to_come.iter().map(|(seconds, to)| (*seconds, to.percent, to.half_width));
+    let knots: Vec<(u32, f32, f32)> = start.into_iter().chain(to_come).collect();
+    let place = |(seconds, value): (u32, f32)| (time.at(seconds.into()), percent.at(value.into()));
+    let mut outline: Vec<svg::Point> = knots.iter().map(|(at, middle, half)| place((*at, middle + half))).collect();
+    outline.extend(knots.iter().rev().map(|(at, middle, half)| place((*at, middle - half))));
+    picture.draw(polygon("tn-shade", &outline).at("fill-opacity", 0.7));
+    let middle: Vec<svg::Point> = knots.iter().map(|(at, middle, _)| place((*at, *middle))).collect();
+    picture.draw(svg::polyline("tn-dash", &middle).at("stroke-width", 1.5));
+    for (seconds, to_come) in growth.to_come {
+        let (x, y) = place((*seconds, to_come.percent));
+        picture.draw(circle("tn-hollow", (x, y), 4.5).at("stroke-width", 1.5));
+    }
+}
+
+fn point(picture: &mut Picture, time: &Axis, percent: &Axis, reading: &Reading, confidence: Confidence) {
+    let x = time.at(reading.seconds.into());
+    let (low, high) = reading.growth.interval(confidence);
+    let (bottom, top) = (percent.at(low.into()), percent.at(high.into()));
+    picture.draw(rect("tn-ink", (x - 2.0, top), 4.0, bottom - top));
+    for (y, off) in [(bottom, percent.is_before(low.into())), (top, percent.is_beyond(high.into()))] {
+        if !off {
+            picture.draw(rect("tn-ink", (x - 6.0, y - 1.5), 12.0, 3.0));
+        }
+    }
+    let y = percent.at(reading.growth.ratio.percent_f32().into());
+    picture.draw(polygon("tn-ink", &[(x - 7.0, y), (x, y - 7.0), (x + 7.0, y), (x, y + 7.0)]));
+}
+
+fn legend(picture: &mut Picture, growth: &Growth<'_>) {
+    let y = HEIGHT - 10.0;
+    picture.draw(polygon("tn-ink", &[(15.0, y - 4.0), (20.0, y - 9.0), (25.0, y - 4.0), (20.0, y + 1.0)]));
+    let read = format!("read, with its {}", words::trust(growth.confidence));
+    picture.draw(text("tn-small", (31.0, y), 11.0, Anchor::Start, read));
+    if !growth.to_come.is_empty() {
+        picture.draw(rect("tn-shade", (222.0, y - 10.0), 22.0, 12.0).at("fill-opacity", 0.7));
+        picture.draw(circle("tn-hollow", (233.0, y - 4.0), 4.0).at("stroke-width", 1.5));
+        picture.draw(text("tn-small", (250.0, y), 11.0, Anchor::Start, BAND));
+    }
+}

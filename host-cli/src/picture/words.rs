@@ -1,0 +1,59 @@
+//! The words of the pictures.
+
+use tenter_core::{Answer, Confidence, Decimal, Figure, Length, Limit, Range, Unit};
+
+/// A figure with what it is worth: `6.1 % ± 1.1`.
+pub fn figure(figure: &Figure, confidence: Confidence) -> String {
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    format!("{} % ± {half}", figure.ratio.percent(1))
+}
+
+/// What is asked, as it was printed: `at least 5 %`, `20 % to 30 %`; none where nothing is.
+pub fn range(range: &Range) -> Option<String> {
+    match (range.at_least, range.at_most) {
+        (None, None) => None,
+        (Some(least), None) => Some(format!("at least {}", limit(least))),
+        (None, Some(most)) => Some(format!("at most {}", limit(most))),
+        (Some(least), Some(most)) if least == most => Some(format!("exactly {}", limit(least))),
+        (Some(least), Some(most)) => Some(format!("at least {}, at most {}", limit(least), limit(most))),
+    }
+}
+
+/// A limit, with its printed gauge where it has one.
+pub fn limit(limit: Limit) -> String {
+    let Some((gauge, extended)) = limit.printed_marks() else {
+        return limit.to_string();
+    };
+    let unit = unit(gauge, extended);
+    format!("{} to {} ({limit})", gauge.show(unit), extended.show(unit))
+}
+
+/// The unit in which a pair of printed marks was meant: inches where both are whole sixteenths and not both whole
+/// millimetres.
+pub fn unit(gauge: Length, extended: Length) -> Unit {
+    let whole = |of: Length| [gauge, extended].iter().all(|mark| mark.steps().checked_rem(of.steps()) == Some(0));
+    if whole(Length::from_inch_64ths(4)) && !whole(Length::from_mm(1)) { Unit::Inch } else { Unit::Mm }
+}
+
+/// A percentage of an axis.
+pub fn percent(value: f64) -> String {
+    format!("{} %", super::svg::number(value))
+}
+
+/// How sure the drawn trust is.
+pub fn trust(confidence: Confidence) -> String {
+    format!("trust, {} % sure", crate::report::words::whole(confidence.percent()))
+}
+
+/// An answer as a word in a sentence.
+pub const fn answer(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Close => "too close to call",
+        other => other.word(),
+    }
+}
+
+/// A text from outside within our own words, so that its direction of writing does not turn them round.
+pub fn isolated(text: &str) -> String {
+    format!("\u{2068}{text}\u{2069}")
+}

@@ -1,0 +1,189 @@
+//! A real browser: opens a page at given widths, light and dark, runs a script in it, photographs and prints it, and
+//! tells every address it asked for. Fails where the browser is missing; `tests/install` gets it.
+
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+/// The widths at which pages are looked at: phone, tablet, desk.
+pub const WIDTHS: [u32; 3] = [360, 768, 1280];
+
+/// One look at the page.
+#[derive(Debug, Clone, Serialize)]
+pub struct View {
+    /// Width of the window, in CSS pixels.
+    pub width: u32,
+    /// Height of the window, in CSS pixels; a photograph shows the whole page.
+    pub height: u32,
+    /// Whether the reader prefers dark pages.
+    pub dark: bool,
+    /// Pixels of the photograph for each CSS pixel.
+    pub zoom: u32,
+    /// Where a photograph goes.
+    pub png: Option<PathBuf>,
+    /// Where the printed page goes.
+    pub pdf: Option<PathBuf>,
+    /// A script to evaluate; its value, as JSON, is the view's result.
+    pub script: Option<String>,
+    /// Whether to check that everybody can use the page.
+    pub axe: bool,
+}
+
+impl View {
+    /// A look at a window of that width, with nothing kept.
+    #[must_use]
+    pub fn new(width: u32, dark: bool) -> Self {
+        Self { width, height: 900, dark, zoom: 1, png: None, pdf: None, script: None, axe: false }
+    }
+
+    /// The same with a photograph.
+    #[must_use]
+    pub fn photographed(self, png: PathBuf) -> Self {
+        Self { png: Some(png), ..self }
+    }
+
+    /// The same, printed.
+    #[must_use]
+    pub fn printed(self, pdf: PathBuf) -> Self {
+        Self { pdf: Some(pdf), ..self }
+    }
+
+    /// The same with a script.
+    #[must_use]
+    pub fn asked(self, script: &str) -> Self {
+        Self { script: Some(script.to_owned()), ..self }
+    }
+}
+
+/// What one view gave.
+#[derive(Debug, Clone, Deserialize)]
+pub struct Seen {
+    /// What the script gave; null without one.
+    pub result: Value,
+    /// What keeps somebody from using the page, each with its first place.
+    pub violations: Vec<String>,
+}
+
+/// What a visit gave.
+#[derive(Debug, Clone, Deserialize)]
+pub struct Visit {
+    /// One for each view, in their order.
+    pub views: Vec<Seen>,
+    /// Every address that was asked for, the page itself included, once for each view.
+    pub requests: Vec<String>,
+    /// What the page complained of.
+    pub errors: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Job<'a> {
+    browser: PathBuf,
+    file: &'a Path,
+    views: &'a [View],
+}
+
+/// Opens a file once for each view.
+///
+/// # Errors
+///
+/// When browser, Node or their packages are missing, or the page cannot be opened.
+pub fn visit(file: &Path, views: &[View]) -> io::Result<Visit> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut node = Command::new("node");
+    node.arg(folder.join("browser/visit.mjs")).arg(folder.join("../target/browser"));
+    let job = Job { browser: find("chromium")?, file: &file.canonicalize()?, views };
+    let mut child = node.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn()?;
+    child.stdin.take().ok_or_else(|| io::Error::other("no way in"))?.write_all(&serde_json::to_vec(&job)?)?;
+    let said = succeeded("node tests/browser/visit.mjs", child.wait_with_output()?)?;
+    Ok(serde_json::from_slice(&said)?)
+}
+
+/// A program on the path.
+fn find(program: &str) -> io::Result<PathBuf> {
+    let path = std::env::var_os("PATH").unwrap_or_default();
+    let found = std::env::split_paths(&path).map(|folder| folder.join(program)).find(|file| file.is_file());
+    found.ok_or_else(|| io::Error::new(io::ErrorKind::NotFound, format!("{program} is missing; run tests/install")))
+}
+
+fn succeeded(what: &str, output: Output) -> io::Result<Vec<u8>> {
+    if output.status.success() {
+        return Ok(output.stdout);
+    }
+    Err(io::Error::other(format!("{what}: {}", String::from_utf8_lossy(&output.stderr))))
+}
+
+/// A sheet of paper as a grey picture.
+#[derive(Debug)]
+pub struct Sheet {
+    /// Pixels across.
+    pub width: usize,
+    /// Pixels down.
+    pub height: usize,
+    grey: Vec<u8>,
+}
+
+/// Dots of a rasterised sheet for each millimetre.
+pub const DOTS_PER_MM: usize = 20;
+
+impl Sheet {
+    /// Whether a dot is rather dark.
+    #[must_use]
+    pub fn is_dark(&self, x: usize, y: usize) -> bool {
+        x < self.width && self.grey.get(y * self.width + x).is_some_and(|grey| *grey < 128)
+    }
+
+    /// The longest unbroken dark run in a row: its first dot and its length.
+    #[must_use]
+    pub fn longest_run(&self, y: usize) -> (usize, usize) {
+        let mut best = (0, 0);
+        let mut from = 0;
+        for x in 0..=self.width {
+            if !self.is_dark(x, y) {
+                if x - from > best.1 {
+                    best = (from, x - from);
+                }
+                from = x + 1;
+            }
+        }
+        best
+    }
+}
+
+/// The sheets of a printed page.
+///
+/// # Errors
+///
+/// When `pdftoppm` is missing or cannot read the file.
+pub fn sheets(pdf: &Path) -> io::Result<Vec<Sheet>> {
+    let folder = tempfile::tempdir()?;
+    let dots_per_inch = (DOTS_PER_MM * 254 / 10).to_string();
+    let mut command = Command::new(find("pdftoppm")?);
+    command.args(["-gray", "-r", &dots_per_inch]).arg(pdf).arg(folder.path().join("sheet"));
+    succeeded("pdftoppm", command.output()?)?;
+    let mut files: Vec<PathBuf> =
+        std::fs::read_dir(folder.path())?.map(|file| Ok(file?.path())).collect::<io::Result<_>>()?;
+    files.sort();
+    files.iter().map(|file| sheet(&std::fs::read(file)?)).collect()
+}
+
+/// Reads a grey picture in the portable graymap format: `P5`, width, height, 255, then a byte a dot.
+fn sheet(bytes: &[u8]) -> io::Result<Sheet> {
+    let wrong = || io::Error::new(io::ErrorKind::InvalidData, "not a grey picture");
+    let mut rest = bytes;
+    let mut word = || {
+        let end = rest.iter().position(u8::is_ascii_whitespace)?;
+        let (word, later) = rest.split_at(end);
+        rest = &later[1..];
+        std::str::from_utf8(word).ok()
+    };
+    let (kind, width, height, _) = (word(), word(), word(), word());
+    let size = |word: Option<&str>| word.and_then(|word| word.parse().ok()).ok_or_else(wrong);
+    let (width, height): (usize, usize) = (size(width)?, size(height)?);
+    if kind != Some("P5") || rest.len() != width * height {
+        return Err(wrong());
+    }
+    Ok(Sheet { width, height, grey: rest.to_vec() })
+}

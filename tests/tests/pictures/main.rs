@@ -1,0 +1,3 @@
+//! The pictures of `tenter::picture`: as looked at, sound whatever they show, and true to scale in a real browser.
+
+mod golden;
