@@ -43,6 +43,8 @@ pub const WIDTH: f64 = 105.0;
 pub const HEIGHT: f64 = 148.0;
 const LEFT: f64 = 8.0;
 const RIGHT: f64 = 97.0;
+/// The lowest line: below it a sheet has its check line.
+const LAST: f64 = HEIGHT - 9.0;
 /// Where the swatch is stapled.
 const SWATCH: (f64, f64) = (44.0, 80.0);
 
@@ -106,6 +108,9 @@ fn description(card: &Card<'_>) -> String {
     }
     parts.extend(growth(card));
     parts.extend(card.notes.iter().map(|note| words::isolated(note)));
+    if !card.date.is_empty() {
+        parts.push(words::isolated(card.date));
+    }
     parts.retain(|part| !part.is_empty());
     parts.join("; ") + "."
 }
@@ -124,9 +129,12 @@ fn growth(card: &Card<'_>) -> Option<String> {
 
 fn content(card: &Card<'_>) -> Vec<Element> {
     let mut drawn = tag(card.tag);
-    drawn.extend(lines("tn-bold", card.name, (44.0, 13.0), 4.8, RIGHT - 44.0, 3));
-    drawn.extend(lines("", card.fibre, (LEFT, 33.5), 3.4, RIGHT - LEFT, 1));
-    drawn.extend(lines("", &facts(card), (LEFT, 39.0), 3.4, RIGHT - LEFT, 1));
+    drawn.extend(lines("tn-bold", card.name, (44.0, 13.0), 4.6, RIGHT - 44.0, 3));
+    let facts = facts(card);
+    let known = [card.fibre, &facts].into_iter().filter(|words| !words.is_empty());
+    for (place, words) in known.enumerate() {
+        drawn.extend(lines("", words, (LEFT, 33.5 + 5.5 * count(place)), 3.4, RIGHT - LEFT, 1));
+    }
     drawn.extend(swatch());
     let top = SWATCH.1 + 4.0;
     drawn.extend(stretch_scale((LEFT, top), RIGHT - LEFT, card.stretch, card.confidence));
@@ -160,7 +168,7 @@ fn swatch() -> Vec<Element> {
     let middle = f64::midpoint(top, foot);
     let arrow = |tip: f64, back: f64| polygon("tn-ink", &[(14.0, tip), (15.3, tip + back), (12.7, tip + back)]);
     vec![
-        rect("tn-dash", (LEFT, top), RIGHT - LEFT, foot - top).at("rx", 2.0).with("stroke-dasharray", "2 1.4"),
+        rect("tn-rule", (LEFT, top), RIGHT - LEFT, foot - top).at("rx", 2.0).with("stroke-dasharray", "2 1.4"),
         line("tn-line", (14.0, top + 7.0), (14.0, foot - 7.0)).at("stroke-width", 0.4),
         arrow(top + 4.5, 3.0),
         arrow(foot - 4.5, -3.0),
@@ -169,21 +177,30 @@ fn swatch() -> Vec<Element> {
     ]
 }
 
+/// Growth, how it was measured, the notes, and lines to write on where room is left.
 fn foot(card: &Card<'_>, from: f64) -> Vec<Element> {
     let mut drawn = Vec::new();
     let mut y = from;
     let growth = growth(card).unwrap_or_else(|| "growth not measured".to_owned());
-    let sure = crate::report::words::whole(card.confidence.percent());
-    let trust = format!("± and the black bar: {sure} % sure");
+    let trust = trust(card);
     for words in [growth.as_str(), trust.as_str()].into_iter().chain(card.notes.iter().copied()) {
         for row in fit::wrapped(words, (RIGHT - LEFT) / 3.1, 2) {
-            if y <= HEIGHT - 10.0 {
+            if y <= LAST {
                 drawn.push(text("", (LEFT, y), 3.1, Anchor::Start, row));
             }
-            y += 4.0;
+            y += 4.2;
         }
     }
-    let date = fit::shortened(card.date, 20.0);
-    drawn.push(text("tn-small", (RIGHT, HEIGHT - 5.0), 2.8, Anchor::End, date));
+    y += 4.0;
+    while y <= LAST {
+        drawn.push(line("tn-grid", (LEFT, y), (RIGHT, y)));
+        y += 7.0;
+    }
     drawn
+}
+
+fn trust(card: &Card<'_>) -> String {
+    let sure = crate::report::words::whole(card.confidence.percent());
+    let trust = format!("± and black strip: {sure} % sure");
+    if card.date.is_empty() { trust } else { format!("{trust}; {}", card.date) }
 }

@@ -13,10 +13,10 @@ pub fn width(text: &str) -> f64 {
 fn grapheme_width(grapheme: &str) -> f64 {
     let Some(first) = grapheme.chars().next() else { return 0.0 };
     match first {
-        'i' | 'j' | 'l' | 'I' | '.' | ',' | ':' | ';' | '!' | '\'' | '|' | ' ' | '(' | ')' | '/' => 0.38,
-        'm' | 'w' | 'M' | 'W' | '%' | '@' => 0.98,
+        'i' | 'j' | 'l' | 'I' | '.' | ',' | ':' | ';' | '!' | '\'' | '|' | ' ' | '(' | ')' | '/' => 0.36,
+        'm' | 'w' | 'M' | 'W' | '%' | '@' => 0.96,
         'A'..='Z' | '±' | '+' | '=' | '<' | '>' | '#' | '~' | '≈' => 0.82,
-        'a'..='z' | '0'..='9' | '-' | '–' => 0.64,
+        'a'..='z' | '0'..='9' | '-' | '–' => 0.6,
         // An emoji of many parts takes the room of its widest part.
         _ if first.width().unwrap_or(1) > 1 || grapheme.width() > 1 => 1.4,
         _ => 0.9,

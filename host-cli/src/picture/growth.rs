@@ -52,6 +52,10 @@ pub fn draw(growth: &Growth<'_>) -> Picture {
         limit(&mut picture, &percent, most);
     }
     band(&mut picture, &time, &percent, growth);
+    if growth.readings.is_empty() {
+        let middle = (f64::midpoint(LEFT, RIGHT), f64::midpoint(TOP, FOOT));
+        picture.draw(text("", middle, 13.0, Anchor::Middle, "not read yet"));
+    }
     for reading in growth.readings {
         point(&mut picture, &time, &percent, reading, growth.confidence);
     }

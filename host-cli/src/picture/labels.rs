@@ -41,6 +41,17 @@ pub struct Label {
     pub leader: Option<(Point, Point)>,
 }
 
+/// How words stand to their points.
+#[derive(Debug, Clone, Copy)]
+pub struct Style {
+    /// The radius of a point.
+    pub radius: f64,
+    /// The font size.
+    pub size: f64,
+    /// Whether a word may stand away from its point, with a line between them.
+    pub led: bool,
+}
+
 /// The cells of a raster, so that only neighbours are compared.
 #[derive(Default)]
 struct Taken {
@@ -72,12 +83,12 @@ impl Taken {
 /// Places words of a font size beside their points, in the order given, off the obstacles; what fits nowhere is left
 /// out.
 #[must_use]
-pub fn placed(obstacles: &[Box2], wanted: &[(Point, String)], radius: f64, size: f64, bounds: Box2) -> Vec<Label> {
+pub fn placed(obstacles: &[Box2], wanted: &[(Point, String)], style: &Style, bounds: Box2) -> Vec<Label> {
     let mut taken = Taken::default();
     obstacles.iter().for_each(|obstacle| taken.add(*obstacle));
     let mut labels = Vec::new();
     for (point, words) in wanted {
-        let fits = places(*point, words, radius, size).find(|(_, room)| bounds.holds(room) && taken.is_free(room));
+        let fits = places(*point, words, style).find(|(_, room)| bounds.holds(room) && taken.is_free(room));
         if let Some((label, room)) = fits {
             taken.add(room);
             labels.push(label);
@@ -87,13 +98,15 @@ pub fn placed(obstacles: &[Box2], wanted: &[(Point, String)], radius: f64, size:
 }
 
 /// The places of a word beside its point, the best first: beside, slanted, then further away on a line.
-fn places(point: Point, words: &str, radius: f64, size: f64) -> impl Iterator<Item = (Label, Box2)> {
+fn places(point: Point, words: &str, style: &Style) -> impl Iterator<Item = (Label, Box2)> {
+    let Style { radius, size, led: far_too } = *style;
     let wide = fit::width(words) * size;
     let beside = radius + 2.0;
     let near = [(beside, 0.35), (-beside, 0.35), (radius, -0.4), (-radius, -0.4), (radius, 1.1), (-radius, 1.1)];
     let far = [(14.0, -1.4), (-14.0, -1.4), (14.0, 2.1), (-14.0, 2.1), (24.0, 0.35), (-24.0, 0.35)];
     let near = near.into_iter().map(|place| (place, false));
-    near.chain(far.into_iter().map(|place| (place, true))).map(move |((right, lines), led)| {
+    let far = far.into_iter().filter(move |_| far_too).map(|place| (place, true));
+    near.chain(far).map(move |((right, lines), led)| {
         let at = (point.0 + right, point.1 + lines * size);
         let (left, anchor) = if right > 0.0 { (at.0, Anchor::Start) } else { (at.0 - wide, Anchor::End) };
         let room = Box2 { left, top: at.1 - 0.8 * size, right: left + wide, foot: at.1 + 0.2 * size };

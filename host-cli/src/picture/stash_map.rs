@@ -4,7 +4,7 @@
 use tenter_core::{Answer, Confidence, Figure, Limit, Range};
 
 use super::axis::{Axis, Spread};
-use super::labels::{self, Box2};
+use super::labels::{self, Box2, Style};
 use super::svg::{Anchor, Element, Point, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 
@@ -70,10 +70,10 @@ pub fn draw(map: &StashMap<'_>) -> Picture {
     let across = Axis::new(Spread::Root, 0.0, high, LEFT + 6.0, RIGHT);
     let up = Axis::new(Spread::Root, 0.0, high, FOOT - 6.0, TOP);
     margins(&mut picture);
-    if let Some(asked) = &map.asked {
-        demand(&mut picture, &across, &up, asked);
-    }
+    let (fill, sides) = map.asked.map(|asked| demand(&across, &up, &asked)).unwrap_or_default();
+    fill.into_iter().for_each(|element| picture.draw(element));
     grid(&mut picture, &across, &up);
+    sides.into_iter().for_each(|element| picture.draw(element));
     let placed: Vec<(Point, &Spot<'_>)> =
         map.spots.iter().filter_map(|spot| Some((place(spot, &across, &up)?, spot))).collect();
     for (_, spot) in &placed {
@@ -177,22 +177,19 @@ fn grid(picture: &mut Picture, across: &Axis, up: &Axis) {
 }
 
 /// What is asked as a box. Along a grain where nothing is asked it runs through the margin: there a cloth that was
-/// measured along the other grain alone can do.
-fn demand(picture: &mut Picture, across: &Axis, up: &Axis, asked: &Asked<'_>) {
+/// measured along the other grain alone can do. The grid comes between the filling and the sides.
+fn demand(across: &Axis, up: &Axis, asked: &Asked<'_>) -> (Option<Element>, Vec<Element>) {
     let at = |axis: &Axis, limit: Option<Limit>| limit.map(|limit| axis.at(limit.ratio().percent_f32().into()));
     let (least_x, most_x) = (at(across, asked.crosswise.at_least), at(across, asked.crosswise.at_most));
     let (least_y, most_y) = (at(up, asked.lengthwise.at_least), at(up, asked.lengthwise.at_most));
     let from_x = least_x.unwrap_or(if asked.crosswise.is_empty() { MARGIN_LEFT } else { LEFT });
     let to_y = least_y.unwrap_or(if asked.lengthwise.is_empty() { MARGIN_FOOT } else { FOOT });
     let (to_x, from_y) = (most_x.unwrap_or(RIGHT), most_y.unwrap_or(TOP));
-    picture.draw(rect("tn-ask-box", (from_x, from_y), to_x - from_x, to_y - from_y));
     let side = |from, to| line("tn-ask-line", from, to).at("stroke-width", 2.5);
-    for x in [least_x, most_x].into_iter().flatten() {
-        picture.draw(side((x, from_y), (x, to_y)));
-    }
-    for y in [least_y, most_y].into_iter().flatten() {
-        picture.draw(side((from_x, y), (to_x, y)));
-    }
+    let upright = [least_x, most_x].into_iter().flatten().map(|x| side((x, from_y), (x, to_y)));
+    let level = [least_y, most_y].into_iter().flatten().map(|y| side((from_x, y), (to_x, y)));
+    let fill = rect("tn-ask-box", (from_x, from_y), to_x - from_x, to_y - from_y);
+    (Some(fill), upright.chain(level).collect())
 }
 
 /// What the figures of a cloth are worth.
@@ -259,11 +256,13 @@ fn obstacles(placed: &[(Point, &Spot<'_>)], across: &Axis, up: &Axis, map: &Stas
 /// The tags beside the points, where they fit; those that do first.
 fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], radius: f64, obstacles: &[Box2]) {
     let size = if placed.len() > 80 { 9.0 } else { 11.0 };
-    let bounds = Box2 { left: 2.0, top: TOP - 6.0, right: WIDTH - 2.0, foot: MARGIN_FOOT };
+    let bounds = Box2 { left: MARGIN_LEFT + 1.0, top: TOP - 8.0, right: WIDTH - 2.0, foot: MARGIN_FOOT };
     let mut order: Vec<&(Point, &Spot<'_>)> = placed.iter().collect();
     order.sort_by_key(|(_, spot)| rank(spot.answer));
     let wanted: Vec<(Point, String)> = order.iter().map(|(at, spot)| (*at, fit::shortened(spot.tag, 8.0))).collect();
-    for label in labels::placed(obstacles, &wanted, radius, size, bounds) {
+    // Among very many points a leader tells nothing.
+    let led = placed.len() <= 400;
+    for label in labels::placed(obstacles, &wanted, &Style { radius, size, led }, bounds) {
         if let Some((from, to)) = label.leader {
             picture.draw(line("tn-rule", from, to).at("stroke-width", 0.7));
         }

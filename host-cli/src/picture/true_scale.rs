@@ -1,7 +1,7 @@
 //! Pictures in millimetres of paper, to lay cloth on: a pull gauge for one demand, the stretch of a swatch as long as it
 //! is, and a line that tells whether the printer kept the scale.
 
-use tenter_core::{Confidence, Figure, Grain, Length, Limit, Range, Unit};
+use tenter_core::{Confidence, Figure, Grain, Length, Limit, Range};
 
 use super::axis::{count, step, ticks};
 use super::svg::{self, Anchor, Element, Point, line, polygon, polyline, rect, text};
@@ -18,11 +18,11 @@ pub struct PullGauge<'a> {
 
 /// Printable width that A4 and US Letter share.
 const WIDTH: f64 = 190.0;
-const HEIGHT: f64 = 106.0;
+const HEIGHT: f64 = 108.0;
 const ZERO: f64 = 12.0;
 /// Longest extended length that is drawn.
 const REACH: f64 = 168.0;
-const RAIL: f64 = 17.0;
+const RAIL: f64 = 28.0;
 const LANE: f64 = 24.0;
 /// Relaxed lengths to choose from, the best first: a longer one reads finer.
 const RELAXED_MM: [i16; 5] = [100, 50, 25, 20, 10];
@@ -60,25 +60,23 @@ pub fn pull_gauge(gauge: &PullGauge<'_>) -> Option<Picture> {
     let title = format!("Pull gauge for {}", words::isolated(gauge.title));
     let relaxed = shown(marks.gauge);
     let description = format!(
-        "Stretch {asked}. Lay the swatch's marks at 0 and {relaxed}, then pull: {}. True only when the check line \
-         measures 100 mm.",
-        named(&marks).iter().skip(2).map(|(_, words)| words.clone()).collect::<Vec<_>>().join(", ")
+        "Stretch {asked}. Lay the swatch's marks at 0 and {relaxed} and pull. True only when the check line measures \
+         100 mm."
     );
     let mut picture = Picture::new(Size::Millimetres, WIDTH, HEIGHT, &title, &description);
-    picture.draw(text("tn-bold", (ZERO, 9.0), 5.0, Anchor::Start, fit::shortened(gauge.title, 32.0)));
+    picture.draw(text("tn-bold", (ZERO, 8.0), 5.0, Anchor::Start, fit::shortened(gauge.title, 34.0)));
     let asked = fit::shortened(&format!("stretch {asked}"), 42.0);
-    picture.draw(text("", (ZERO, 14.5), 3.6, Anchor::Start, asked));
+    picture.draw(text("", (ZERO, 14.0), 3.6, Anchor::Start, asked));
     lane(&mut picture, &marks);
     rails(&mut picture);
-    names(&mut picture, &marks);
+    names(&mut picture, gauge, &marks);
     how_to(&mut picture, &marks);
     check_line((ZERO, HEIGHT - 5.0)).into_iter().for_each(|element| picture.draw(element));
     Some(picture)
 }
 
 fn shown(length: Length) -> String {
-    let unit = if words::unit(length, length) == Unit::Inch { Unit::Inch } else { Unit::Mm };
-    length.show(unit).to_string()
+    length.show(words::unit(length, length)).to_string()
 }
 
 /// The two rails of the frame with their hooks, 5 mm apart.
@@ -109,12 +107,12 @@ fn lane(picture: &mut Picture, marks: &Marks) {
     let from = ZERO + marks.least.unwrap_or_else(|| marks.gauge.mm().into());
     let to = marks.most.map_or(end, |most| ZERO + most);
     picture.draw(rect("tn-ask-box", (from, top), to - from, LANE));
-    for element in hatch(from, to, top, LANE) {
+    for element in hatch("tn-ask-line", from, to, top, LANE, 3.0) {
         picture.draw(element);
     }
     if marks.most.is_some() {
         // Crosses say "no further" without a colour.
-        for (x, y) in ticks(to + 4.0, end - 1.0, 6.0).flat_map(|x| [(x, top + 6.0), (x, foot - 6.0)]) {
+        for (x, y) in ticks(to + 4.0, end - 1.0, 6.0).flat_map(|x| [(x, top + 12.0), (x, foot - 5.0)]) {
             picture.draw(line("tn-rule", (x - 1.2, y - 1.2), (x + 1.2, y + 1.2)).at("stroke-width", 0.4));
             picture.draw(line("tn-rule", (x - 1.2, y + 1.2), (x + 1.2, y - 1.2)).at("stroke-width", 0.4));
         }
@@ -140,61 +138,86 @@ fn percents(picture: &mut Picture, marks: &Marks, end: f64) {
         let x = ZERO + gauge * (1.0 + percent / 100.0);
         picture.draw(line("tn-line", (x, RAIL + 4.5), (x, RAIL + 6.5)).at("stroke-width", 0.25));
         let label = rect("tn-paper", (x - 3.6, RAIL + 7.0), 7.2, 3.2).at("rx", 0.8);
-        if percent > 0.0 && x + 4.0 < end {
+        // A line that is named needs no second number.
+        let is_near = |mm: &f64| (ZERO + mm - x).abs() < 5.0;
+        if percent > 0.0 && x + 4.0 < end && !marks.least.iter().chain(&marks.most).any(is_near) {
             picture.draw(label);
             picture.draw(text("tn-small", (x, RAIL + 9.5), 2.6, Anchor::Middle, words::percent(percent)));
         }
     }
 }
 
-/// Short threads over and under one another.
+/// Short threads over and under one another, as in a plain weave.
 fn weave(from: f64, to: f64, top: f64) -> impl Iterator<Item = Element> {
-    let row = move |k: u32| top + 2.0 + 3.0 * f64::from(k);
-    (0..8_u32).flat_map(move |k| {
-        let shift = if k % 2 == 0 { 1.0 } else { 3.0 };
-        let y = row(k);
-        ticks(from + shift, to - 2.2, 4.0).map(move |x| line("tn-grid", (x, y), (x + 2.0, y)).at("stroke-width", 0.6))
+    let rows = (0..8_u32).map(move |row| (row, top + 1.5 + 3.0 * f64::from(row)));
+    rows.flat_map(move |(row, y)| {
+        let threads = (0..60_u32).map(move |column| (column, from + 1.5 + 3.0 * f64::from(column)));
+        threads.take_while(move |(_, x)| x + 1.3 < to).map(move |(column, x)| {
+            let (across, along) = if (row + column) % 2 == 0 { (1.2, 0.0) } else { (0.0, 1.2) };
+            line("tn-grid", (x - across, y - along), (x + across, y + along)).at("stroke-width", 0.8)
+        })
     })
 }
 
 /// Slanted lines in a box.
-fn hatch(from: f64, to: f64, top: f64, height: f64) -> impl Iterator<Item = Element> {
-    ticks(from - height, to, 3.0).filter_map(move |start| {
+fn hatch(class: &'static str, from: f64, to: f64, top: f64, height: f64, step: f64) -> impl Iterator<Item = Element> {
+    ticks(from - height, to, step).filter_map(move |start| {
         let (left, right) = (start.max(from), (start + height).min(to));
         let at = |x: f64| (x, top + height - (x - start));
-        (right - left > 0.1).then(|| line("tn-ask-line", at(left), at(right)).at("stroke-width", 0.2))
+        (right - left > 0.1).then(|| line(class, at(left), at(right)).at("stroke-width", 0.2))
     })
 }
 
-/// The marks with their names, from left to right.
-fn named(marks: &Marks) -> Vec<(f64, String)> {
-    let relaxed = f64::from(marks.gauge.mm());
-    let mut named = vec![
-        (0.0, "0: hold one mark here".to_owned()),
-        (relaxed, format!("{}: the other mark, relaxed", shown(marks.gauge))),
-    ];
-    for (at, what) in [(marks.least, "least, pull to here"), (marks.most, "most, not past here")] {
-        named.extend(at.map(|mm| (mm, format!("{} mm: {what}", svg::number(mm)))));
-    }
-    named
+/// A mark with its name.
+struct Named {
+    mm: f64,
+    words: String,
 }
 
-/// Each name on a line of its own, so that near marks stay readable.
-fn names(picture: &mut Picture, marks: &Marks) {
-    let foot = RAIL + 9.0 + LANE;
-    for (place, (mm, words)) in named(marks).into_iter().enumerate() {
-        let (x, y) = (ZERO + mm, foot + 4.5 + 4.6 * count(place));
-        picture.draw(line("tn-rule", (x, foot), (x, y - 1.0)).at("stroke-width", 0.25));
-        let room = fit::width(&words) * 3.4;
-        let (at, anchor) = if x + 1.5 + room < WIDTH { (x + 1.2, Anchor::Start) } else { (x - 1.2, Anchor::End) };
-        picture.draw(text("", (at, y), 3.4, anchor, words));
+/// The mark that is pulled to: its name says the length, on the scale of the demand.
+fn named(mm: Option<f64>, limit: Option<Limit>, marks: &Marks, what: &str) -> Option<Named> {
+    let (mm, limit) = (mm?, limit?);
+    let printed = limit.printed_marks().filter(|(gauge, _)| *gauge == marks.gauge);
+    let length = printed.map_or_else(|| format!("{} mm", svg::number((mm * 10.0).round() / 10.0)), |(_, to)| shown(to));
+    Some(Named { mm, words: format!("{length}: {what}") })
+}
+
+fn draw_name(picture: &mut Picture, named: Named, from: f64, y: f64, anchor: Anchor) {
+    let x = ZERO + named.mm;
+    picture.draw(line("tn-rule", (x, from), (x, y - 1.2)).at("stroke-width", 0.25));
+    let aside = if anchor == Anchor::Start { 1.2 } else { -1.2 };
+    picture.draw(text("", (x + aside, y), 3.4, anchor, named.words));
+}
+
+/// What to pull to stands above the frame, what to lay on below it, so that no line runs through a word.
+fn names(picture: &mut Picture, gauge: &PullGauge<'_>, marks: &Marks) {
+    let wide = |named: &Named| 3.4 * fit::width(&named.words) + 3.0;
+    let (near, far) = (RAIL - 2.5, RAIL - 7.0);
+    let least = named(marks.least, gauge.asked.at_least, marks, "least, pull to here");
+    let most = named(marks.most, gauge.asked.at_most, marks, "most, not past here");
+    let left_fits = least.as_ref().is_none_or(|least| ZERO + least.mm - wide(least) > 2.0);
+    let right_fits = most.as_ref().is_none_or(|most| ZERO + most.mm + wide(most) < WIDTH);
+    if let Some(least) = least {
+        let (y, anchor) = if left_fits { (near, Anchor::End) } else { (far, Anchor::Start) };
+        draw_name(picture, least, RAIL, y, anchor);
     }
+    if let Some(most) = most {
+        let y = if right_fits || !left_fits { near } else { far };
+        draw_name(picture, most, RAIL, y, if right_fits { Anchor::Start } else { Anchor::End });
+    }
+    let foot = RAIL + 9.0 + LANE;
+    let zero = Named { mm: 0.0, words: "0: hold one mark here".to_owned() };
+    let words = format!("{}: the other mark, relaxed", shown(marks.gauge));
+    let relaxed = Named { mm: marks.gauge.mm().into(), words };
+    let below = if relaxed.mm > wide(&zero) { foot + 4.5 } else { foot + 9.0 };
+    draw_name(picture, zero, foot, below, Anchor::Start);
+    draw_name(picture, relaxed, foot, foot + 4.5, Anchor::Start);
 }
 
 fn how_to(picture: &mut Picture, marks: &Marks) {
     let stop = if marks.most.is_some() { " Crosses: too far." } else { "" };
     let least = if marks.least.is_some() {
-        "2  Pull by the fold to the first firm resistance. It gives enough where the mark reaches the hatched part."
+        "2  Pull by the fold to the first firm resistance. The cloth gives enough if its mark reaches the hatched part."
     } else {
         "2  Pull by the fold to the first firm resistance. The mark must stay within the hatched part."
     };
@@ -228,10 +251,11 @@ pub fn check_line(at: Point) -> Vec<Element> {
 /// Height of [`stretch_scale`] for so many grains, in millimetres.
 #[must_use]
 pub fn stretch_scale_height(grains: usize) -> f64 {
-    11.0 * count(grains) + 5.0
+    12.0 * count(grains) + 5.0
 }
 
-/// The stretch of a swatch as long as it is: a piece of cloth relaxed, and pulled, with what the reading is worth.
+/// The stretch of a swatch as long as it is: a piece of cloth relaxed and pulled, and below it a black strip as wide as
+/// what the reading leaves open.
 /// From its upper left corner, `width` millimetres wide.
 #[must_use]
 pub fn stretch_scale(
@@ -261,19 +285,13 @@ pub fn stretch_scale(
         if let Some(figure) = figure {
             let end = at(percent(figure));
             drawn.push(rect("tn-line", (x + gauge, bar), end - x - gauge, 3.4));
-            drawn.extend(hatch(x + gauge, end, bar, 3.4));
+            drawn.extend(hatch("tn-rule", x + gauge, end, bar, 3.4, 1.5));
+            drawn.push(line("tn-line", (end, bar - 0.6), (end, bar + 3.4)).at("stroke-width", 0.5));
             let (low, high) = figure.interval(confidence);
-            let (from, to, middle) = (at(low.into()), at(high.into()), bar + 1.7);
-            drawn.push(rect("tn-ink", (from, middle - 0.35), to - from, 0.7));
-            for post in [from, to] {
-                drawn.push(line("tn-line", (post, bar - 0.6), (post, bar + 4.0)).at("stroke-width", 0.5));
-            }
-            drawn.push(polygon(
-                "tn-ink",
-                &[(end - 1.2, middle), (end, middle - 1.5), (end + 1.2, middle), (end, middle + 1.5)],
-            ));
+            let (from, to) = (at(low.into()), at(high.into()));
+            drawn.push(rect("tn-ink", (from, bar + 3.5), to - from, 1.2).at("stroke-width", 0.0));
         }
-        y += 11.0;
+        y += 12.0;
     }
     drawn.extend(percent_axis(x, y, width, gauge));
     drawn
