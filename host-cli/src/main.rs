@@ -13,8 +13,8 @@ fn main() -> ExitCode {
     match cli::parse(std::env::args_os()) {
         Ok(Parsed::Run(line)) => {
             let mut out = anstream::AutoStream::auto(std::io::stdout());
-            let width = report::terminal_width();
-            match command::run(&line, &mut Screen { out: &mut out, width })
+            let (width, unicode) = (report::terminal_width(), report::terminal_is_unicode());
+            match command::run(&line, &mut Screen { out: &mut out, width, unicode })
                 .and_then(|code| Ok(out.flush().map(|()| code)?))
             {
                 Ok(code) => ExitCode::from(code),

@@ -21,7 +21,7 @@ pub fn run(args: &CheckArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if args.show.json {
         writeln!(screen.out, "{}", check_json::render(&checked))?;
     } else {
-        write!(screen.out, "{}", check_text::render(&checked))?;
+        write!(screen.out, "{}", check_text::render(&checked, screen.width, screen.unicode))?;
     }
     Ok(exit_code(evaluation.answer))
 }

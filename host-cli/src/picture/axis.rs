@@ -83,6 +83,16 @@ pub fn step(reach: f64, parts: f64) -> f64 {
     step
 }
 
+/// Where an axis from 0 ends: beyond everything that matters by a quarter, and beyond the upper end of a trust unless
+/// that reaches twice as far; a whole number of steps.
+#[must_use]
+pub fn upper_end(most: f64, highest: f64) -> f64 {
+    let most = most.max(4.0);
+    let wanted = (most * 1.25).max(highest.min(most * 2.0) * 1.06);
+    let step = step(wanted, 6.0);
+    (wanted / step).ceil() * step
+}
+
 /// The multiples of `step` from `low` to `high`.
 pub fn ticks(low: f64, high: f64, step: f64) -> impl Iterator<Item = f64> {
     let first = (low / step - 1e-6).ceil();

@@ -3,7 +3,7 @@
 
 use tenter_core::{Answer, Class, Confidence, Figure, Grain, Range, Table};
 
-use super::axis::{Axis, Spread, count, step, ticks};
+use super::axis::{Axis, Spread, count, step, ticks, upper_end};
 use super::svg::{self, Anchor, Element, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 
@@ -81,9 +81,7 @@ fn axis(rows: &[Row], confidence: Confidence) -> Axis {
     let ends = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.interval(confidence));
     let (lowest, highest) =
         ends.fold((0.0, most), |(low, high), (from, to)| (f64::min(low, from.into()), f64::max(high, to.into())));
-    let high = (most * 1.25).max(highest.min(most * 2.0) * 1.06);
-    let step = step(high, 6.0);
-    let high = (high / step).ceil() * step;
+    let high = upper_end(most, highest);
     Axis::new(Spread::Even, lowest.max(-0.06 * high), high, LEFT, RIGHT)
 }
 

@@ -7,7 +7,8 @@ use tenter_core::{
     RecoveryClass, Settle, Side,
 };
 
-use super::lines::{line, row};
+use super::gauge_text::{self, GaugeText};
+use super::lines::Lines;
 use super::{Checked, words};
 use crate::input::CheckInput;
 
@@ -17,34 +18,38 @@ const GARMENTS: usize = 3;
 /// (computed from the data of Singal et al., Nature Communications 15 (2024) 2622).
 const FIRST_PULL_POINTS: f32 = 3.0;
 
-/// The text, with colours that a pipe or `NO_COLOR` takes away again.
+/// The text for a terminal of so many columns, with colours that a pipe or `NO_COLOR` takes away again.
 #[must_use]
-pub fn render(checked: &Checked<'_>) -> String {
+pub fn render(checked: &Checked<'_>, columns: usize, unicode: bool) -> String {
     let (input, evaluation) = (checked.input, checked.evaluation);
-    let mut text = String::new();
+    let mut text = Lines { text: String::new(), columns };
     headline(&mut text, evaluation);
     figures(&mut text, checked);
+    drawn(&mut text, checked, unicode);
     asked(&mut text, &evaluation.parts);
-    text.push('\n');
+    text.line(format_args!(""));
     for next in next_steps(checked) {
-        row(&mut text, "next", &next);
+        text.row("next", &next);
     }
     suits(&mut text, checked);
     // The figure's own row says when recovery is not readable.
     for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
-        row(&mut text, "note", words::note(*note));
+        text.row("note", words::note(*note));
     }
-    row(&mut text, "how", &how(input));
-    text
+    text.row("how", &how(input));
+    text.text
 }
 
-fn headline(text: &mut String, evaluation: &Evaluation) {
+fn headline(text: &mut Lines, evaluation: &Evaluation) {
     let Some(answer) = evaluation.answer else {
         return;
     };
     let style = style(answer);
     let decided = evaluation.deciding().map(words::part).unwrap_or_default();
-    line(text, format_args!("{style}{}{style:#}  {decided}\n", words::headline(answer)));
+    let headline = words::headline(answer);
+    let beside = headline.len().saturating_add(2).saturating_add(decided.chars().count()) <= text.columns;
+    let gap = if beside { "  " } else { "\n  " };
+    text.line(format_args!("{style}{headline}{style:#}{gap}{decided}\n"));
 }
 
 /// Colour helps the eye; the words carry the answer.
@@ -57,7 +62,7 @@ const fn style(answer: Answer) -> Style {
     colour.on_default().bold()
 }
 
-fn figures(text: &mut String, checked: &Checked<'_>) {
+fn figures(text: &mut Lines, checked: &Checked<'_>) {
     let (input, evaluation) = (checked.input, checked.evaluation);
     let confidence = input.rules.confidence;
     let Figures { stretch, rest } = evaluation.figures;
@@ -76,30 +81,54 @@ fn figures(text: &mut String, checked: &Checked<'_>) {
             Ok(to_come) => {
                 let (growth, half) = (Decimal::round(to_come.percent, 1), Decimal::round(to_come.half_width, 1));
                 let kind = if to_come.rough { "rough forecast" } else { "forecast" };
-                line(text, format_args!("  {:<9} {growth:>6} % ± {half:<5} {kind} for {name} after release", "growth"));
+                worded(
+                    text,
+                    &format!("  {:<9} {growth:>6} % ± {half:<5}", "growth"),
+                    &format!("{kind} for {name} after release"),
+                );
             }
             // Somebody who read twice wants to know why there is no forecast.
             Err(error @ (ForecastError::TooEarly | ForecastError::TooClose)) if at == 3600 => {
-                row(text, "forecast", &format!("none yet: {error}"));
+                text.row("forecast", &format!("none yet: {error}"));
             }
             Err(_) => {}
         }
     }
 }
 
-fn figure(text: &mut String, name: &str, figure: &Figure, confidence: Confidence, words: &str) {
+fn figure(text: &mut Lines, name: &str, figure: &Figure, confidence: Confidence, words: &str) {
     let half = Decimal::round(figure.half_width(confidence), 1);
-    line(text, format_args!("  {name:<9} {:>6} % ± {half:<5} {words}", figure.ratio.percent(1)));
+    let figure = format!("  {name:<9} {:>6} % ± {half:<5}", figure.ratio.percent(1));
+    worded(text, &figure, words);
 }
 
-fn asked(text: &mut String, parts: &[Part]) {
+/// A figure and its words, below it where they do not fit beside it.
+fn worded(text: &mut Lines, figure: &str, words: &str) {
+    if figure.chars().count().saturating_add(words.len()) < text.columns {
+        text.line(format_args!("{figure} {words}"));
+    } else {
+        text.line(format_args!("{}", figure.trim_end()));
+        text.row("", words);
+    }
+}
+
+/// Stretch to scale, with what is asked of it.
+fn drawn(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
+    let stretch = checked.evaluation.figures.stretch;
+    let confidence = checked.input.rules.confidence;
+    let asked = checked.input.demand.stretch(checked.input.test.grain());
+    let gauge = gauge_text::draw(&GaugeText { stretch, confidence, asked, columns: text.columns, unicode });
+    text.line(format_args!("\n{}", gauge.trim_end_matches('\n')));
+}
+
+fn asked(text: &mut Lines, parts: &[Part]) {
     if parts.len() < 2 {
         return;
     }
-    text.push('\n');
+    text.line(format_args!(""));
     for part in parts {
         let style = style(part.answer);
-        line(text, format_args!("  {style}{:<9}{style:#} {}", part.answer.word(), words::part(part)));
+        text.line(format_args!("  {style}{:<9}{style:#} {}", part.answer.word(), words::part(part)));
     }
 }
 
@@ -180,13 +209,13 @@ fn refused_words(part: &Part, checked: &Checked<'_>) -> String {
     }
 }
 
-fn suits(text: &mut String, checked: &Checked<'_>) {
+fn suits(text: &mut Lines, checked: &Checked<'_>) {
     // The most demanding first: what a cloth can do is told by the most it can do.
     for suit in checked.suits.iter().rev().take(GARMENTS) {
-        row(text, "suits", &format!("{} [{}]", words::garment(suit), suit.source));
+        text.row("suits", &format!("{} [{}]", words::garment(suit), suit.source));
     }
     if let Some(more @ 1..) = checked.suits.len().checked_sub(GARMENTS) {
-        row(text, "suits", &format!("and {more} more that ask less; --json lists them"));
+        text.row("suits", &format!("and {more} more that ask less; --json lists them"));
     }
 }
 

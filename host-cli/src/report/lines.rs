@@ -2,15 +2,43 @@
 
 use std::fmt::Write as _;
 
-/// Characters beside a label, so that a line fits 80 columns.
-const WIDTH: usize = 66;
+/// Columns of a label, and of the margin on the right.
+const AROUND: usize = 14;
+/// Longer lines are tiring to read.
+const WIDEST: usize = 86;
 
-/// A label and its words, wrapped so that they fit a narrow terminal.
+/// A text that grows line by line, for a terminal of so many columns.
+#[derive(Debug)]
+pub struct Lines {
+    /// What is written so far.
+    pub text: String,
+    /// Columns of the terminal.
+    pub columns: usize,
+}
+
+impl Lines {
+    /// A label and its words, wrapped.
+    pub fn row(&mut self, label: &str, words: &str) {
+        row_within(&mut self.text, self.columns, label, words);
+    }
+
+    /// One line, as it is.
+    pub fn line(&mut self, words: std::fmt::Arguments<'_>) {
+        line(&mut self.text, words);
+    }
+}
+
+/// A label and its words, wrapped so that they fit 80 columns.
 pub fn row(text: &mut String, label: &str, words: &str) {
+    row_within(text, 80, label, words);
+}
+
+fn row_within(text: &mut String, columns: usize, label: &str, words: &str) {
+    let width = columns.saturating_sub(AROUND).clamp(20, WIDEST);
     let mut label = label;
     let mut rest = words;
     while !rest.is_empty() {
-        let end = wrap_at(rest, WIDTH);
+        let end = wrap_at(rest, width);
         let (now, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
         line(text, format_args!("  {label:<9} {}", now.trim_end()));
         label = "";

@@ -4,6 +4,7 @@ pub mod check_json;
 pub mod check_text;
 pub mod fit;
 pub mod fit_json;
+pub mod gauge_text;
 pub mod json;
 pub mod lines;
 pub mod pattern;
@@ -13,7 +14,7 @@ pub mod stash_json;
 pub mod table;
 pub mod words;
 
-use std::io::Write;
+use std::io::{IsTerminal as _, Write};
 
 use tenter_core::{Evaluation, Suit};
 
@@ -25,6 +26,8 @@ pub struct Screen<'a> {
     pub out: &'a mut dyn Write,
     /// Columns.
     pub width: usize,
+    /// Whether more than ASCII can be shown.
+    pub unicode: bool,
 }
 
 impl core::fmt::Debug for Screen<'_> {
@@ -37,8 +40,17 @@ impl core::fmt::Debug for Screen<'_> {
 #[must_use]
 pub fn terminal_width() -> usize {
     let stated = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok());
-    let window = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0));
+    let window = || terminal_size::terminal_size_of(std::io::stdout()).map(|(width, _)| usize::from(width.0));
     stated.or_else(window).unwrap_or(80).max(40)
+}
+
+/// Whether the terminal shows more than ASCII: not where its locale names another character set than UTF-8. A pipe gets
+/// UTF-8.
+#[must_use]
+pub fn terminal_is_unicode() -> bool {
+    let of = |name| std::env::var(name).ok().filter(|text| !text.is_empty());
+    let locale = of("LC_ALL").or_else(|| of("LC_CTYPE")).or_else(|| of("LANG")).unwrap_or_default().to_uppercase();
+    !std::io::stdout().is_terminal() || locale.is_empty() || locale.contains("UTF-8") || locale.contains("UTF8")
 }
 
 /// Everything that `check` found.

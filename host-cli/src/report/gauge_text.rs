@@ -1,0 +1,146 @@
+//! A stretch gauge in characters: what was measured with its trust, and below it what is asked, to one scale.
+
+use std::fmt::Write as _;
+
+use tenter_core::{Confidence, Figure, Limit, Range};
+
+use crate::picture::axis::{Axis, Spread, count, upper_end};
+use crate::picture::svg::number;
+
+/// What is drawn.
+#[derive(Debug, Clone, Copy)]
+pub struct GaugeText {
+    /// The stretch that was measured.
+    pub stretch: Figure,
+    /// How sure the drawn trust is.
+    pub confidence: Confidence,
+    /// What is asked; its line is left out where nothing is.
+    pub asked: Range,
+    /// Columns that both lines may take, the label included.
+    pub columns: usize,
+    /// Whether more than ASCII can be shown.
+    pub unicode: bool,
+}
+
+/// Columns of the label, as in the rows around it.
+const LABEL: usize = 12;
+/// A wider scale would be no better to read.
+const WIDEST: usize = 60;
+
+struct Glyphs {
+    track: char,
+    bar: char,
+    ends: [char; 2],
+    off: [char; 2],
+    point: char,
+    asked: char,
+}
+
+const UNICODE: Glyphs =
+    Glyphs { track: '┈', bar: '━', ends: ['┣', '┫'], off: ['◀', '▶'], point: '◆', asked: '╱' };
+const ASCII: Glyphs = Glyphs { track: '.', bar: '=', ends: ['|', '|'], off: ['<', '>'], point: 'O', asked: '/' };
+
+/// Draws the gauge: a line for what was measured, and one for what is asked, each ended by a line break.
+#[must_use]
+pub fn draw(gauge: &GaugeText) -> String {
+    let seen = f64::from(gauge.stretch.ratio.percent_f32());
+    let (low, high) = gauge.stretch.interval(gauge.confidence);
+    let (low, high) = (f64::from(low), f64::from(high));
+    let limits = [gauge.asked.at_least, gauge.asked.at_most].into_iter().flatten().map(percent);
+    let end = upper_end(limits.fold(seen, f64::max), high);
+    let (from, to) = ("0 % ", format!(" {} %", number(end)));
+    let around = LABEL.saturating_add(from.len()).saturating_add(to.len()).saturating_add(2);
+    let cells = gauge.columns.saturating_sub(around).clamp(8, WIDEST);
+    let line = Line { axis: Axis::new(Spread::Even, 0.0, end, 0.0, count(cells) - 1.0), cells };
+    let glyphs = if gauge.unicode { &UNICODE } else { &ASCII };
+
+    let ends = [
+        if low < 0.0 { glyphs.off[0] } else { glyphs.ends[0] },
+        if high > end { glyphs.off[1] } else { glyphs.ends[1] },
+    ];
+    let mut measured = line.filled(glyphs.track, low, high, glyphs.bar, ends);
+    line.put(&mut measured, seen, glyphs.point);
+    let mut text = String::new();
+    // Writing into a string cannot fail.
+    let _ = writeln!(text, "  {:<10}{from}{}{to}", "drawn", String::from_iter(measured));
+    if !gauge.asked.is_empty() {
+        let (least, most) = (gauge.asked.at_least.map(percent), gauge.asked.at_most.map(percent));
+        let ends = [if least.is_some() { '[' } else { glyphs.asked }, if most.is_some() { ']' } else { glyphs.off[1] }];
+        let asked = line.filled(' ', least.unwrap_or(0.0), most.unwrap_or(end), glyphs.asked, ends);
+        let asked = String::from_iter(asked);
+        let _ = writeln!(text, "  {:<10}{:from$}{}", "asked", "", asked.trim_end(), from = from.len());
+    }
+    text
+}
+
+fn percent(limit: Limit) -> f64 {
+    limit.ratio().percent_f32().into()
+}
+
+/// The scale in characters.
+struct Line {
+    axis: Axis,
+    cells: usize,
+}
+
+impl Line {
+    /// Whether a cell is the one that a figure falls into.
+    fn is_at(&self, cell: usize, value: f64) -> bool {
+        (self.axis.at(value) - count(cell)).abs() <= 0.5
+    }
+
+    /// Nothing but `empty`, and from `low` to `high` a bar with its ends.
+    fn filled(&self, empty: char, low: f64, high: f64, bar: char, ends: [char; 2]) -> Vec<char> {
+        let (from, to) = (self.axis.at(low), self.axis.at(high));
+        let inside = |cell: usize| count(cell) >= from && count(cell) <= to;
+        let mut line: Vec<char> = (0..self.cells).map(|cell| if inside(cell) { bar } else { empty }).collect();
+        self.put(&mut line, low, ends[0]);
+        self.put(&mut line, high, ends[1]);
+        line
+    }
+
+    /// Writes a sign where a figure falls.
+    fn put(&self, line: &mut [char], value: f64, sign: char) {
+        if let Some((_, place)) = line.iter_mut().enumerate().find(|(cell, _)| self.is_at(*cell, value)) {
+            *place = sign;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tenter_core::{Ratio, Unit};
+
+    fn drawn(percent: i64, u: f32, asked: &str, columns: usize, unicode: bool) -> String {
+        let stretch = Figure { ratio: Ratio::new(percent, 100).unwrap(), u, dof: f32::INFINITY };
+        let asked = if asked.is_empty() { Range::default() } else { Range::parse(asked, Unit::Mm).unwrap() };
+        draw(&GaugeText { stretch, confidence: Confidence::default(), asked, columns, unicode })
+    }
+
+    #[test]
+    fn at_forty_columns() {
+        // 18 cells for 8 %: 5 % and 5.02 % fall into cell 10.6 and 10.7, 6 % into 12.75, 6.98 % into 14.8, from 0 on.
+        let want = "  drawn     0 % ...........|=O=|.. 8 %\n  asked                    [/////>\n";
+        assert_eq!(drawn(6, 0.5, "5%", 40, false), want);
+    }
+
+    #[test]
+    fn no_line_is_wider_than_the_terminal() {
+        for columns in 40..140 {
+            for (percent, u) in [(0, 0.1), (5, 1.0), (6, 300.0), (1000, 20.0), (0, f32::INFINITY), (3, f32::NAN)] {
+                for asked in ["", "5%", "..30%", "20%..30%", "1000%"] {
+                    for line in drawn(percent, u, asked, columns, true).lines() {
+                        assert!(line.chars().count() <= columns, "{line}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_runs_off_the_scale_is_an_arrow() {
+        let text = drawn(6, 300.0, "..5%", 60, true);
+        assert!(text.contains("% ◀━━") && text.contains("━▶ 15 %"), "{text}");
+    }
+}
