@@ -2,6 +2,7 @@
 //! of the tests share.
 
 pub mod bench_data;
+pub mod bench_log;
 pub mod browser;
 pub mod calibration;
 pub mod emulator;

@@ -134,7 +134,7 @@ mod tests {
         let (before, after, division) = (Length::from_mm(200), Length::from_mm(180), Length::from_mm(1));
         fabric.washed_lengthwise = Some(WashMarks { before, after, division });
         let needed = answer(&fabric, need(1829, 1500)).needed().unwrap();
-        assert_eq!(needed.length.show(tenter_core::Unit::Mm).to_string(), "2032.22 mm");
+        assert_eq!(needed.length.show(tenter_core::Unit::Mm).to_string(), "2032.2225 mm");
         assert!(needed.washing_known);
         fabric.washed = true;
         assert_eq!(answer(&fabric, need(1829, 1500)).needed().unwrap().length, Length::from_mm(1829));
