@@ -5,7 +5,7 @@ mod pen;
 mod result;
 mod words;
 
-use core::fmt::Write as _;
+use core::fmt::{self, Write as _};
 
 use tenter_core::{Length, Ratio, Table, Unit};
 
@@ -50,29 +50,38 @@ pub fn draw(model: &Model, frame: &mut Frame) {
 /// What the buttons do here.
 fn hint(pen: &mut Pen<'_>, model: &Model) {
     let (left, right) = words::hint(model.screen, model.one_button, model.can_save());
-    pen.text(At::Left, 0, 55, format_args!("{left}"));
-    pen.text(At::Right, 127, 55, format_args!("{right}"));
+    pen.text(At::Left, 0, 55, left);
+    pen.text(At::Right, 127, 55, right);
 }
 
-fn head(pen: &mut Pen<'_>, words: core::fmt::Arguments<'_>) {
+fn head(pen: &mut Pen<'_>, words: &str) {
     pen.text(At::Left, 0, 0, words);
     pen.fill(0, 10, 128, 1);
 }
 
-fn rows(pen: &mut Pen<'_>, model: &Model, label: impl Fn(usize, &mut Line)) {
+fn head_of(pen: &mut Pen<'_>, words: fmt::Arguments<'_>) {
+    pen.format(At::Left, 0, 0, words);
+    head(pen, "");
+}
+
+fn list(pen: &mut Pen<'_>, model: &Model, title: &str) {
+    head(pen, title);
+    rows(pen, model);
+}
+
+fn rows(pen: &mut Pen<'_>, model: &Model) {
     const SHOWN: usize = 4;
     let rows = model.screen.rows();
     let chosen = usize::from(model.row);
     let first = chosen.saturating_sub(SHOWN - 1);
-    for (place, (index, _)) in (0i32..).zip(rows.iter().enumerate().skip(first).take(SHOWN)) {
-        let y = 12 + 11 * place;
-        let mut words: Line = Line::new();
-        label(index, &mut words);
+    for ((index, row), y) in rows.iter().enumerate().skip(first).zip([12, 23, 34, 45]) {
+        let mut words = Line::new();
+        let _ = label(&mut words, model, *row); // What is longer than a line is cut.
         if index == chosen {
             pen.fill(0, y - 1, 128, 11);
-            pen.dark().text(At::Left, 2, y, format_args!("{words}"));
+            pen.dark().text(At::Left, 2, y, &words);
         } else {
-            pen.text(At::Left, 2, y, format_args!("{words}"));
+            pen.text(At::Left, 2, y, &words);
         }
     }
     // Small arrows tell that the list goes on.
@@ -87,64 +96,42 @@ fn rows(pen: &mut Pen<'_>, model: &Model, label: impl Fn(usize, &mut Line)) {
     }
 }
 
-fn list(pen: &mut Pen<'_>, model: &Model, title: &str) {
-    head(pen, format_args!("{title}"));
-    rows(pen, model, |index, words| {
-        let row = model.screen.rows().get(index).copied();
-        let _ = match row {
-            Some(Row::MeasureAnyway) if model.is_measured() => write!(words, "Done, not saved"),
-            row => write!(words, "{}", row.map_or("", words::row)),
-        };
-    });
+fn label(words: &mut Line, model: &Model, row: Row) -> fmt::Result {
+    match (row, &model.demand) {
+        (Row::Demand, Some(labelled)) => write!(words, "For {}", labelled.label()),
+        (Row::Grain, _) => write!(words, "Grain {}", model.grain.word()),
+        (Row::Gauge, _) => write!(words, "Marks {}", model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm })),
+        (row, _) => words.write_str(words::row(row, model.is_measured())),
+    }
 }
 
 fn home(pen: &mut Pen<'_>, model: &Model) {
     match (model.log.present, model.log.unsent) {
-        (false, _) => head(pen, format_args!("tenter   no log")),
-        (true, 0) => head(pen, format_args!("tenter   all sent")),
-        (true, unsent) => head(pen, format_args!("tenter   {unsent} to send")),
+        (false, _) => head(pen, "tenter   no log"),
+        (true, 0) => head(pen, "tenter   all sent"),
+        (true, unsent) => head_of(pen, format_args!("tenter   {unsent} to send")),
     }
-    let measured = model.is_measured();
-    rows(pen, model, |index, words| {
-        let _ = match index {
-            0 => write!(words, "{}", if measured { "Go on measuring" } else { "Measure" }),
-            1 => match &model.demand {
-                Some(labelled) => write!(words, "For {}", cut(labelled.label())),
-                None => write!(words, "For no demand"),
-            },
-            2 => write!(words, "Grain {}", model.grain.word()),
-            _ => write!(words, "Marks {}", model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm })),
-        };
-    });
-}
-
-/// As much of a label as fits beside "For ".
-fn cut(label: &str) -> &str {
-    let end = label.char_indices().nth(17).map_or(label.len(), |(end, _)| end);
-    label.get(..end).unwrap_or(label)
+    rows(pen, model);
 }
 
 fn choice(pen: &mut Pen<'_>, model: &Model) {
     let (pulls, rests) = model.test.as_ref().map_or((0, 0), |test| (test.pulls().len(), test.rests().len()));
-    head(pen, format_args!("Pulls {pulls}  read back {rests}"));
-    rows(pen, model, |index, words| {
-        let row = model.screen.rows().get(index).copied();
-        let _ = write!(words, "{}", row.map_or("", words::row));
-    });
+    head_of(pen, format_args!("Pulls {pulls}  read back {rests}"));
+    rows(pen, model);
 }
 
 fn message(pen: &mut Pen<'_>, title: &str, lines: &[&str]) {
-    pen.title(At::Middle, 64, 10, format_args!("{title}"));
+    pen.title(At::Middle, 64, 10, title);
     for (place, line) in (0i32..).zip(lines) {
-        pen.text(At::Middle, 64, 33 + 10 * place, format_args!("{line}"));
+        pen.text(At::Middle, 64, 33 + 10 * place, line);
     }
 }
 
 fn saved(pen: &mut Pen<'_>, model: &Model) {
-    pen.title(At::Middle, 64, 6, format_args!("Saved"));
+    pen.title(At::Middle, 64, 6, "Saved");
     let tag = if model.next_tag > 1 { model.next_tag - 1 } else { 999 };
-    pen.text(At::Middle, 64, 29, format_args!("Pin tag {tag} to it."));
-    pen.text(At::Middle, 64, 41, format_args!("Room for {} more", model.log.room));
+    pen.format(At::Middle, 64, 29, format_args!("Pin tag {tag} to it."));
+    pen.format(At::Middle, 64, 41, format_args!("Room for {} more", model.log.room));
 }
 
 /// A large number with its unit, and the place that the only button changes underlined.
@@ -166,7 +153,7 @@ fn number(pen: &mut Pen<'_>, model: &Model, y: i32) {
     let unit_width = if whole { 14 } else { 0 };
     let x = (128 - Pen::digits_width(&text) - unit_width) / 2;
     let end = pen.digits(x, y, &text);
-    pen.text(At::Left, end, y + 15, format_args!("{unit}"));
+    pen.text(At::Left, end, y + 15, unit);
     if model.one_button {
         underline(pen, dial.place(), whole, end, y + 26);
     }
@@ -198,31 +185,31 @@ fn inches(pen: &mut Pen<'_>, length: Length, y: i32) {
         let halvings = rest.trailing_zeros();
         let _ = write!(fraction, "{}/{}", rest >> halvings, 16 >> halvings);
     }
-    pen.title(At::Left, end + 2, y + 2, format_args!("{fraction}"));
+    pen.title(At::Left, end + 2, y + 2, &fraction);
     let width = i32::try_from(12 * fraction.len()).unwrap_or(0);
-    pen.text(At::Left, end + 5 + width, y + 15, format_args!("in"));
+    pen.text(At::Left, end + 5 + width, y + 15, "in");
 }
 
 fn dial(pen: &mut Pen<'_>, model: &Model, title: &str) {
-    head(pen, format_args!("{title}"));
+    head(pen, title);
     number(pen, model, 18);
 }
 
 fn extended(pen: &mut Pen<'_>, model: &Model) {
     let Some(test) = &model.test else { return };
-    head(pen, format_args!("Pull {} reads", test.pulls().len() + 1));
+    head_of(pen, format_args!("Pull {} reads", test.pulls().len() + 1));
     number(pen, model, 14);
     if let Some((percent, class)) = live(model, test.gauge()) {
-        pen.text(At::Middle, 64, 43, format_args!("{} %  {class}", percent.percent(1)));
+        pen.format(At::Middle, 64, 43, format_args!("{} %  {class}", percent.percent(1)));
     }
 }
 
 fn recovered(pen: &mut Pen<'_>, model: &Model) {
     let Some(test) = &model.test else { return };
-    head(pen, format_args!("After {} reads", words::Duration(model.rest_seconds)));
+    head_of(pen, format_args!("After {} reads", words::Duration(model.rest_seconds)));
     number(pen, model, 14);
     if let Some((growth, _)) = live(model, test.gauge()) {
-        pen.text(At::Middle, 64, 43, format_args!("growth {} %", growth.percent(1)));
+        pen.format(At::Middle, 64, 43, format_args!("growth {} %", growth.percent(1)));
     }
 }
 
@@ -234,7 +221,7 @@ fn live(model: &Model, gauge: Length) -> Option<(Ratio, &'static str)> {
 }
 
 fn pull(pen: &mut Pen<'_>, model: &Model) {
-    head(pen, format_args!("Pull and hold, read"));
+    head(pen, "Pull and hold, read");
     clock(pen, model.seconds(), 18);
 }
 
@@ -248,18 +235,18 @@ fn clock(pen: &mut Pen<'_>, seconds: u32, y: i32) {
 /// A countdown that is seen from the corner of the eye: the screen fills from the left, and turns over when it is time.
 fn rest(pen: &mut Pen<'_>, model: &Model) {
     let Some(target) = model.rest_target() else {
-        head(pen, format_args!("Rest, then read"));
+        head(pen, "Rest, then read");
         return clock(pen, model.seconds(), 18);
     };
     let seconds = model.seconds();
     if seconds >= target {
         pen.fill(0, 0, 128, 54);
         let mut pen = pen.dark();
-        pen.title(At::Middle, 64, 8, format_args!("READ NOW"));
-        pen.text(At::Middle, 64, 36, format_args!("after {}", words::Duration(seconds)));
+        pen.title(At::Middle, 64, 8, "READ NOW");
+        pen.format(At::Middle, 64, 36, format_args!("after {}", words::Duration(seconds)));
         return;
     }
-    head(pen, format_args!("Rest, read at {}", words::Duration(target)));
+    head_of(pen, format_args!("Rest, read at {}", words::Duration(target)));
     clock(pen, target - seconds, 15);
     let width = 124 * i32::try_from(seconds).unwrap_or(0) / i32::try_from(target).unwrap_or(1).max(1);
     pen.outline(0, 43, 128, 10);

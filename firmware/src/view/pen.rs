@@ -1,14 +1,12 @@
 //! Drawing on the frame: text, bars, boxes and large digits. Nothing here can fail.
 
-use core::convert::Infallible;
 use core::fmt::{self, Write};
 
+use embedded_graphics::image::GetPixel;
+use embedded_graphics::mono_font::MonoFont;
 use embedded_graphics::mono_font::ascii::FONT_6X10;
-use embedded_graphics::mono_font::{MonoFont, MonoTextStyle};
 use embedded_graphics::pixelcolor::BinaryColor;
-use embedded_graphics::prelude::{DrawTarget, OriginDimensions, Pixel, Point, Size};
-use embedded_graphics::text::Baseline;
-use embedded_graphics::text::renderer::TextRenderer as _;
+use embedded_graphics::prelude::Point;
 use heapless::String;
 
 use crate::frame::Frame;
@@ -16,6 +14,9 @@ use crate::frame::Frame;
 /// The only font, 21 characters a line; titles show it at twice its size, which costs no second font.
 const FONT: &MonoFont<'static> = &FONT_6X10;
 const GLYPH_WIDTH: i32 = 6;
+const GLYPH_HEIGHT: i32 = 10;
+/// Glyphs in a row of the font's picture, which begins with the space and goes on in the order of ASCII.
+const GLYPHS_A_ROW: i32 = 16;
 
 /// A line of text. One size for all of them: each further one would be compiled anew.
 pub type Line = String<42>;
@@ -35,48 +36,67 @@ pub enum At {
 #[derive(Debug)]
 pub struct Pen<'f> {
     frame: &'f mut Frame,
-    on: BinaryColor,
+    on: bool,
 }
 
 impl<'f> Pen<'f> {
     /// A pen that lights pixels.
     pub const fn new(frame: &'f mut Frame) -> Self {
-        Self { frame, on: BinaryColor::On }
+        Self { frame, on: true }
     }
 
     /// The same picture with a pen that darkens pixels.
     pub const fn dark(&mut self) -> Pen<'_> {
-        Pen { frame: self.frame, on: BinaryColor::Off }
+        Pen { frame: self.frame, on: false }
     }
 
-    /// Writes a text, its top at `y`; what does not fit 21 characters is cut.
-    pub fn text(&mut self, at: At, x: i32, y: i32, words: fmt::Arguments<'_>) {
-        self.write(1, at, Point::new(x, y), words);
+    /// Writes a text, its top at `y`.
+    pub fn text(&mut self, at: At, x: i32, y: i32, text: &str) {
+        self.write(1, at, x, y, text);
     }
 
     /// Writes a text of twice the size.
-    pub fn title(&mut self, at: At, x: i32, y: i32, words: fmt::Arguments<'_>) {
-        self.write(2, at, Point::new(x, y), words);
+    pub fn title(&mut self, at: At, x: i32, y: i32, text: &str) {
+        self.write(2, at, x, y, text);
     }
 
-    fn write(&mut self, zoom: i32, at: At, point: Point, words: fmt::Arguments<'_>) {
+    /// Writes what is formatted; what goes beyond a [`Line`] is cut.
+    pub fn format(&mut self, at: At, x: i32, y: i32, words: fmt::Arguments<'_>) {
         let mut line = Line::new();
-        let _ = line.write_fmt(words); // A longer text is cut there.
-        let width = zoom * GLYPH_WIDTH * i32::try_from(line.len()).unwrap_or(0);
+        let _ = line.write_fmt(words);
+        self.text(at, x, y, &line);
+    }
+
+    fn write(&mut self, zoom: i32, at: At, x: i32, y: i32, text: &str) {
+        let width = zoom * GLYPH_WIDTH * i32::try_from(text.len()).unwrap_or(0);
         let left = match at {
-            At::Left => point.x,
-            At::Middle => point.x - width / 2,
-            At::Right => point.x + 1 - width,
+            At::Left => x,
+            At::Middle => x - width / 2,
+            At::Right => x + 1 - width,
         };
-        let style = MonoTextStyle::new(FONT, self.on);
-        let mut target = Zoomed { frame: self.frame, zoom, origin: Point::new(left, point.y) };
-        let Ok(_) = style.draw_string(&line, Point::zero(), Baseline::Top, &mut target);
+        for (column, character) in (0..).zip(text.chars()) {
+            self.glyph(zoom, left + zoom * GLYPH_WIDTH * column, y, character);
+        }
+    }
+
+    /// Draws a character out of the font's picture. The library's own drawing of text does the same for every kind of
+    /// target, at the price of a kilobyte.
+    fn glyph(&mut self, zoom: i32, left: i32, top: i32, character: char) {
+        let known = if matches!(character, ' '..='~') { character } else { '?' };
+        let index = i32::from(u8::try_from(known).unwrap_or(b'?') - b' ');
+        let (column, row) = (index % GLYPHS_A_ROW, index / GLYPHS_A_ROW);
+        for (dx, dy) in (0..GLYPH_WIDTH).flat_map(|dx| (0..GLYPH_HEIGHT).map(move |dy| (dx, dy))) {
+            let place = Point::new(column * GLYPH_WIDTH + dx, row * GLYPH_HEIGHT + dy);
+            if FONT.image.pixel(place) == Some(BinaryColor::On) {
+                self.fill(left + zoom * dx, top + zoom * dy, zoom, zoom);
+            }
+        }
     }
 
     /// Fills a box.
     pub fn fill(&mut self, x: i32, y: i32, width: i32, height: i32) {
         for (x, y) in (x..x + width).flat_map(|x| (y..y + height).map(move |y| (x, y))) {
-            self.frame.set(x, y, self.on.is_on());
+            self.frame.set(x, y, self.on);
         }
     }
 
@@ -118,34 +138,6 @@ impl<'f> Pen<'f> {
             }
         }
         advance(digit)
-    }
-}
-
-/// A frame whose pixels are drawn larger, from an origin on.
-struct Zoomed<'f> {
-    frame: &'f mut Frame,
-    zoom: i32,
-    origin: Point,
-}
-
-impl OriginDimensions for Zoomed<'_> {
-    fn size(&self) -> Size {
-        Size::new(128, 64)
-    }
-}
-
-impl DrawTarget for Zoomed<'_> {
-    type Color = BinaryColor;
-    type Error = Infallible;
-
-    fn draw_iter<I: IntoIterator<Item = Pixel<BinaryColor>>>(&mut self, pixels: I) -> Result<(), Infallible> {
-        for Pixel(point, color) in pixels {
-            let corner = self.origin + point * self.zoom;
-            for (dx, dy) in (0..self.zoom).flat_map(|dx| (0..self.zoom).map(move |dy| (dx, dy))) {
-                self.frame.set(corner.x + dx, corner.y + dy, color.is_on());
-            }
-        }
-        Ok(())
     }
 }
 

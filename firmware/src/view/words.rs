@@ -28,8 +28,12 @@ pub const fn next(answer: Option<Answer>, read_back: bool) -> [&'static str; 2] 
     }
 }
 
-pub const fn row(row: Row) -> &'static str {
+pub const fn row(row: Row, measured: bool) -> &'static str {
     match row {
+        Row::Start if measured => "Go on measuring",
+        Row::Start => "Measure",
+        Row::Demand => "For no demand",
+        Row::Grain | Row::Gauge => "",
         Row::Settled => "Done",
         Row::SkipSettling | Row::SkipRest => "Skip it",
         Row::Released => "Let go now",
@@ -40,10 +44,10 @@ pub const fn row(row: Row) -> &'static str {
         Row::Discard => "Throw away",
         Row::Keep => "Keep it",
         Row::ThrowAway => "Throw it away",
+        Row::MeasureAnyway if measured => "Done, not saved",
         Row::MeasureAnyway => "Measure, do not save",
         Row::GoBack => "Back",
         Row::TryAgain => "Try again",
-        Row::Start | Row::Demand | Row::Grain | Row::Gauge => "",
     }
 }
 
