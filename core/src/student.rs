@@ -33,7 +33,21 @@ pub fn upper_tail(t: f32, dof: f32) -> f32 {
         let root = num::sqrt(2.0 + t * t);
         return 1.0 / (root * (root + t));
     }
-    0.5 * libm::erfcf(normal_deviate(t, dof) * core::f32::consts::FRAC_1_SQRT_2)
+    normal_tail(normal_deviate(t, dof))
+}
+
+/// The chance that a normal quantity exceeds `z` ≥ 0, to 10⁻⁷.
+///
+/// Abramowitz and Stegun, *Handbook of Mathematical Functions* (1964), 26.2.17; the coefficients from memory, compared
+/// with a reference library by the tests. A fifth of the room that an error function takes on a small processor.
+fn normal_tail(z: f32) -> f32 {
+    if z == 0.0 {
+        return 0.5; // On the limit is a toss, exactly.
+    }
+    let t = 1.0 / (1.0 + 0.231_641_9 * z);
+    let series = [1.330_274_4, -1.821_256, 1.781_477_9, -0.356_563_78, 0.319_381_53];
+    let sum = series.into_iter().fold(0.0, |sum, coefficient| (sum + coefficient) * t);
+    (0.398_942_3 * libm::expf(-0.5 * z * z) * sum).min(0.5)
 }
 
 /// The normal deviate with the same tail as `t`.
