@@ -1,10 +1,13 @@
 //! Decimal texts: reading them as exact fractions, and writing numbers without float formatting, so that the
 //! handheld and the terminal show the same digits.
 
-use core::fmt;
+use core::fmt::{self, Write as _};
 use heapless::String;
 
 use crate::num;
+
+/// A text being written. As long as the handheld's lines: code for another length would be compiled anew.
+pub(crate) type Text = String<42>;
 
 /// An exact fraction read from a text; `den` is positive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -156,26 +159,29 @@ impl Decimal {
 
 impl fmt::Display for Decimal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        use fmt::Write as _;
-        let magnitude = self.scaled.unsigned_abs();
-        let unit = self.unit().unsigned_abs();
-        let mut text: String<32> = String::new();
+        let mut text = Text::new();
         if self.scaled < 0 {
             text.write_char('-')?;
         }
-        write!(text, "{}", magnitude.checked_div(unit).unwrap_or(0))?;
-        if self.decimals > 0 {
-            text.write_char('.')?;
-            let mut rest = magnitude.checked_rem(unit).unwrap_or(0);
-            let mut place = unit / 10;
-            while place > 0 {
-                write!(text, "{}", rest.checked_div(place).unwrap_or(0))?;
-                rest = rest.checked_rem(place).unwrap_or(0);
-                place /= 10;
-            }
-        }
+        write(&mut text, self.scaled.unsigned_abs(), self.unit().unsigned_abs(), false)?;
         f.pad(&text)
     }
+}
+
+/// Writes `scaled` of `unit`, a power of ten; trimmed, without zeros at the end.
+pub(crate) fn write(text: &mut Text, scaled: u64, unit: u64, trimmed: bool) -> fmt::Result {
+    write!(text, "{}", scaled.checked_div(unit).unwrap_or(0))?;
+    let mut rest = scaled.checked_rem(unit).unwrap_or(0);
+    let mut place = unit;
+    while place > 1 && !(trimmed && rest == 0) {
+        if place == unit {
+            text.write_char('.')?;
+        }
+        place /= 10;
+        write!(text, "{}", rest.checked_div(place).unwrap_or(0))?;
+        rest = rest.checked_rem(place).unwrap_or(0);
+    }
+    Ok(())
 }
 
 #[cfg(test)]

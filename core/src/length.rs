@@ -1,9 +1,8 @@
 //! Lengths as whole steps of 1/1600 mm, the largest step in which 0.01 mm and 1/64 inch are both whole numbers.
 
-use core::fmt;
-use heapless::String;
+use core::fmt::{self, Write as _};
 
-use crate::decimal::{self, DecimalError, Fraction};
+use crate::decimal::{self, DecimalError, Fraction, Text};
 
 /// The unit in which a bare number is read and a length is shown.
 ///
@@ -263,41 +262,24 @@ pub struct ShowLength {
 
 impl fmt::Display for ShowLength {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        use fmt::Write as _;
         let steps = i64::from(self.length.0).unsigned_abs();
-        let mut text: String<32> = String::new();
+        let mut text = Text::new();
         if self.length.0 < 0 {
             text.write_char('-')?;
         }
         match self.unit {
             // One step is 0.000625 mm and 0.0000625 cm.
-            Unit::Mm => write_decimal(&mut text, steps * 625, 1_000_000)?,
-            Unit::Cm => write_decimal(&mut text, steps * 625, 10_000_000)?,
+            Unit::Mm => decimal::write(&mut text, steps * 625, 1_000_000, true)?,
+            Unit::Cm => decimal::write(&mut text, steps * 625, 10_000_000, true)?,
             Unit::Inch if steps % 635 == 0 => write_inches(&mut text, steps / 635)?,
-            Unit::Inch => write_decimal(&mut text, (steps * 1000 + 20_320) / 40_640, 1000)?,
+            Unit::Inch => decimal::write(&mut text, (steps * 1000 + 20_320) / 40_640, 1000, true)?,
         }
         write!(text, " {}", self.unit.symbol())?;
         f.pad(&text)
     }
 }
 
-/// Writes `scaled` / `unit` without trailing zeros; `unit` is a power of ten.
-fn write_decimal(text: &mut impl fmt::Write, scaled: u64, unit: u64) -> fmt::Result {
-    write!(text, "{}", scaled.checked_div(unit).unwrap_or(0))?;
-    let mut rest = scaled.checked_rem(unit).unwrap_or(0);
-    let mut place = unit / 10;
-    if rest > 0 {
-        text.write_char('.')?;
-    }
-    while rest > 0 && place > 0 {
-        write!(text, "{}", rest.checked_div(place).unwrap_or(0))?;
-        rest = rest.checked_rem(place).unwrap_or(0);
-        place /= 10;
-    }
-    Ok(())
-}
-
-fn write_inches(text: &mut impl fmt::Write, sixty_fourths: u64) -> fmt::Result {
+fn write_inches(text: &mut Text, sixty_fourths: u64) -> fmt::Result {
     let (whole, rest) = (sixty_fourths / 64, sixty_fourths % 64);
     if rest == 0 {
         return write!(text, "{whole}");

@@ -73,18 +73,22 @@ impl Ratio {
         let den = self.den.unsigned_abs();
         let magnitude = self.num.unsigned_abs();
         let mut whole = magnitude.checked_div(den).unwrap_or(0);
-        let mut rest = u128::from(magnitude.checked_rem(den).unwrap_or(0));
-        // Long division, digit by digit: a wide division costs a small processor more room than this loop.
+        let mut rest = magnitude.checked_rem(den).unwrap_or(0);
+        // Long division, digit by digit, ten times the rest by adding it up: no more than 64 bits, where a wide division
+        // costs a small processor more room than this loop.
         for _ in 0..decimals.saturating_add(2) {
-            rest *= 10;
-            let mut digit = 0;
-            while rest >= u128::from(den) {
-                rest -= u128::from(den);
-                digit += 1;
+            let (mut tenfold, mut digit) = (0u64, 0);
+            for _ in 0..10 {
+                tenfold += rest;
+                if tenfold >= den {
+                    tenfold -= den;
+                    digit += 1;
+                }
             }
+            rest = tenfold;
             whole = whole.saturating_mul(10).saturating_add(digit);
         }
-        let scaled = i64::try_from(whole.saturating_add((2 * rest >= u128::from(den)).into())).unwrap_or(i64::MAX);
+        let scaled = i64::try_from(whole.saturating_add((2 * rest >= den).into())).unwrap_or(i64::MAX);
         match (self.num < 0, scaled) {
             (false, scaled) => Decimal::new(scaled, decimals),
             (true, i64::MAX) => Decimal::new(i64::MIN, decimals),
@@ -104,8 +108,9 @@ impl Ratio {
 
     /// How many points (1 point = 1 %) this lies above `other`, exactly 0 for equal ratios: for uncertainties only.
     pub(crate) fn points_above(self, other: Self) -> f32 {
-        let above = i128::from(self.num) * i128::from(other.den) - i128::from(other.num) * i128::from(self.den);
-        100.0 * num::float_wide(above) / (num::float(self.den) * num::float(other.den))
+        let above = product(self.num, other.den) - product(other.num, self.den);
+        let size = 100.0 * num::float_wide(above.unsigned_abs()) / (num::float(self.den) * num::float(other.den));
+        if above < 0 { -size } else { size }
     }
 
     /// The exact difference; none where its terms do not fit.
@@ -139,9 +144,13 @@ impl PartialOrd for Ratio {
 
 impl Ord for Ratio {
     fn cmp(&self, other: &Self) -> Ordering {
-        let left = i128::from(self.num) * i128::from(other.den);
-        left.cmp(&(i128::from(other.num) * i128::from(self.den)))
+        product(self.num, other.den).cmp(&product(other.num, self.den))
     }
+}
+
+#[inline(never)] // Long on a small processor; once is enough.
+fn product(a: i64, b: i64) -> i128 {
+    i128::from(a) * i128::from(b)
 }
 
 #[cfg(test)]

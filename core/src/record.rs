@@ -327,11 +327,9 @@ enum StoredDemand {
 #[derive(Serialize, Deserialize)]
 struct DemandV1 {
     label: String<MAX_LABEL_BYTES>,
-    lengthwise: [Option<LimitV1>; 2],
-    crosswise: [Option<LimitV1>; 2],
-    bias: [Option<LimitV1>; 2],
-    growth_at_most: Option<LimitV1>,
-    recovery_at_least: Option<LimitV1>,
+    /// At least and at most lengthwise, crosswise and on the bias, growth at most, recovery at least. One list, which a
+    /// small processor reads in one loop.
+    limits: [Option<LimitV1>; 8],
 }
 
 #[derive(Serialize, Deserialize)]
@@ -343,17 +341,18 @@ enum LimitV1 {
 
 impl From<&LabelledDemand> for DemandV1 {
     fn from(labelled: &LabelledDemand) -> Self {
-        let limit = |limit: Option<Limit>| limit.map(LimitV1::from);
-        let range = |range: Range| [limit(range.at_least), limit(range.at_most)];
-        let demand = labelled.demand;
-        Self {
-            label: labelled.label.clone(),
-            lengthwise: range(demand.lengthwise),
-            crosswise: range(demand.crosswise),
-            bias: range(demand.bias),
-            growth_at_most: limit(demand.growth_at_most),
-            recovery_at_least: limit(demand.recovery_at_least),
-        }
+        let Demand { lengthwise, crosswise, bias, growth_at_most, recovery_at_least } = labelled.demand;
+        let limits = [
+            lengthwise.at_least,
+            lengthwise.at_most,
+            crosswise.at_least,
+            crosswise.at_most,
+            bias.at_least,
+            bias.at_most,
+            growth_at_most,
+            recovery_at_least,
+        ];
+        Self { label: labelled.label.clone(), limits: limits.map(|limit| limit.map(LimitV1::from)) }
     }
 }
 
@@ -378,18 +377,20 @@ impl LimitV1 {
 
 impl DemandV1 {
     fn restore(&self) -> Option<LabelledDemand> {
-        fn limit(stored: Option<&LimitV1>) -> Option<Option<Limit>> {
-            stored.map_or(Some(None), |stored| stored.restore().map(Some))
+        let mut limits = [None; 8];
+        for (limit, stored) in limits.iter_mut().zip(&self.limits) {
+            if let Some(stored) = stored {
+                *limit = Some(stored.restore()?);
+            }
         }
-        let range = |[at_least, at_most]: &[Option<LimitV1>; 2]| {
-            Some(Range { at_least: limit(at_least.as_ref())?, at_most: limit(at_most.as_ref())? })
-        };
+        let [length_least, length_most, cross_least, cross_most, bias_least, bias_most, growth, recovery] = limits;
+        let range = |at_least, at_most| Range { at_least, at_most };
         let demand = Demand {
-            lengthwise: range(&self.lengthwise)?,
-            crosswise: range(&self.crosswise)?,
-            bias: range(&self.bias)?,
-            growth_at_most: limit(self.growth_at_most.as_ref())?,
-            recovery_at_least: limit(self.recovery_at_least.as_ref())?,
+            lengthwise: range(length_least, length_most),
+            crosswise: range(cross_least, cross_most),
+            bias: range(bias_least, bias_most),
+            growth_at_most: growth,
+            recovery_at_least: recovery,
         };
         Some(LabelledDemand { label: self.label.clone(), demand })
     }

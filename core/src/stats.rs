@@ -17,8 +17,18 @@ use crate::ratio::Ratio;
 pub struct Series {
     count: u32,
     first: i64,
+    /// Of the differences from the first.
     sum: i64,
-    squares: i128,
+    /// Of the same.
+    squares: u128,
+}
+
+/// Differences count as this much at most, beyond what [`Series::push`] promises, so that no sum of squares overflows.
+const FARTHEST: i64 = 1 << 41;
+
+fn square(difference: i64) -> u128 {
+    let size = u128::from(difference.unsigned_abs());
+    size.wrapping_mul(size)
 }
 
 impl Series {
@@ -35,10 +45,10 @@ impl Series {
         if self.count == 0 {
             self.first = reading;
         }
-        let difference = reading.saturating_sub(self.first);
+        let difference = reading.saturating_sub(self.first).clamp(-FARTHEST, FARTHEST);
         self.count = self.count.saturating_add(1);
         self.sum = self.sum.saturating_add(difference);
-        self.squares = self.squares.saturating_add(i128::from(difference) * i128::from(difference));
+        self.squares = self.squares.wrapping_add(square(difference));
     }
 
     /// How many readings there are.
@@ -81,10 +91,9 @@ impl Series {
     /// ```
     #[must_use]
     pub fn variance(&self) -> Option<f32> {
-        let count = i128::from(self.count);
-        let sum = i128::from(self.sum);
-        let numerator = count.saturating_mul(self.squares).saturating_sub(sum.saturating_mul(sum));
-        (self.count > 1).then(|| num::float_wide(numerator) / num::float_wide(count * (count - 1)))
+        let count = u64::from(self.count);
+        let numerator = u128::from(count).wrapping_mul(self.squares).wrapping_sub(square(self.sum));
+        (count > 1).then(|| num::float_wide(numerator) / num::float_wide((count * (count - 1)).into()))
     }
 
     /// The standard deviation, with n − 1 below the line; none below two readings.
