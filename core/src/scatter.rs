@@ -85,6 +85,32 @@ impl Hand {
         ((0.0..=100.0).contains(&ratio) && dof >= 1.0).then_some(Self { ratio, dof: dof.min(1e6) })
     }
 
+    /// As it is sent and kept: the ratio in thousandths, and whole degrees of freedom.
+    ///
+    /// None as for [`Hand::new`].
+    ///
+    /// ```
+    /// use tenter_core::scatter::Hand;
+    ///
+    /// assert_eq!(Hand::from_thousandths(500, 22), Hand::new(0.5, 22.0));
+    /// assert!(Hand::from_thousandths(100_001, 22).is_none());
+    /// ```
+    #[must_use]
+    pub fn from_thousandths(ratio: u32, dof: u32) -> Option<Self> {
+        Self::new(num::float(ratio.into()) / 1000.0, num::float(dof.into()))
+    }
+
+    /// The ratio in thousandths and the degrees of freedom, each to the nearest whole number.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::scatter::Hand::new(0.5, 22.4).unwrap().thousandths(), (500, 22));
+    /// ```
+    #[must_use]
+    pub fn thousandths(self) -> (u32, u32) {
+        let whole = |x: f32| u32::try_from(num::round(x)).unwrap_or(0);
+        (whole(self.ratio * 1000.0), whole(self.dof))
+    }
+
     /// Her standard deviation as a multiple of the assumed one.
     ///
     /// ```

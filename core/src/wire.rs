@@ -5,6 +5,11 @@
 //!
 //! **Promise:** the order of an enum's variants and of a struct's fields is part of the format; whatever changes them
 //! raises [`PROTOCOL`]. The golden bytes in `tenter-tests` hold this.
+//!
+//! A request added behind the last one changes nothing that was said before, so it does not raise it: a handheld that
+//! does not know it says [`Reason::Unknown`] and answers all others. Raised, every older handheld would refuse every
+//! request, [`Request::Identify`] included, and its tests could not be fetched any more. A reply or a reason is added
+//! only where a new request asks for it.
 
 use core::fmt;
 
@@ -83,6 +88,14 @@ pub enum Request<'a> {
     SetClock {
         /// Seconds since 1970-01-01 00:00 UTC.
         unix_s: u32,
+    },
+    /// How steadily the person who uses it pulls: a [`Hand`](crate::scatter::Hand), to be kept for good and used in every
+    /// answer. Added after the others; a handheld that does not know it says [`Reason::Unknown`].
+    SetHand {
+        /// Her scatter as a multiple of the assumed one, in thousandths.
+        ratio: u32,
+        /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
+        dof: u32,
     },
 }
 

@@ -42,6 +42,7 @@ impl<S: Storage> Records<S> {
             room: log.room(),
             unsent: log.unacknowledged(),
             demands: log.demand_count(),
+            hand: log.hand(),
         })
     }
 
@@ -114,5 +115,9 @@ impl<S: Storage> Desk for Records<S> {
 
     fn set_clock(&mut self, unix_s: u32) {
         self.set = Some((unix_s, self.now));
+    }
+
+    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
+        self.with_log(|log| log.set_hand(ratio, dof))
     }
 }

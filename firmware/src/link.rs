@@ -5,6 +5,7 @@
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_FRAME, MAX_REQUEST_BYTES, decode_request, encode_reply};
 use tenter_core::record::{RecordError, decode_demand};
 use tenter_core::saved::MAX_SAVED_BYTES;
+use tenter_core::scatter::Hand;
 use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
 
 /// What the host may read and change. Every call may come twice with the same arguments; the second changes nothing.
@@ -30,6 +31,7 @@ use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
 ///     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
 ///     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
 ///     fn set_clock(&mut self, _: u32) {}
+///     fn set_hand(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
 /// }
 ///
 /// assert_eq!(Broken.identity().device, 0);
@@ -83,6 +85,14 @@ pub trait Desk {
 
     /// Takes the time, in seconds since 1970-01-01 00:00 UTC.
     fn set_clock(&mut self, unix_s: u32);
+
+    /// Keeps how steadily the person who uses it pulls, as [`Hand::from_thousandths`] takes it; forgets it where that
+    /// takes nothing.
+    ///
+    /// # Errors
+    ///
+    /// [`Reason::Chip`].
+    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason>;
 }
 
 /// A conversation with the host. It remembers nothing between two requests but half a frame.
@@ -106,6 +116,7 @@ pub trait Desk {
 /// #     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
 /// #     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
 /// #     fn set_clock(&mut self, _: u32) {}
+/// #     fn set_hand(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
 /// # }
 /// use tenter_firmware::link::Session;
 ///
@@ -178,6 +189,10 @@ fn answer<'b>(
         }
         Request::SetDemandCount { count } => desk.set_demand_count(count)?,
         Request::SetClock { unix_s } => desk.set_clock(unix_s),
+        Request::SetHand { ratio, dof } if dof > 0 && Hand::from_thousandths(ratio, dof).is_none() => {
+            return Err(Reason::Record);
+        }
+        Request::SetHand { ratio, dof } => desk.set_hand(ratio, dof)?,
     }
     Ok(Reply::Done)
 }

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use tenter_core::record::LabelledDemand;
+use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Grain, Range, Unit};
 use tenter_firmware::frame::Frame;
 use tenter_firmware::ui::{Action, Screen};
@@ -116,6 +117,12 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("tag", close.frame()));
     close.act(Action::Next);
     shots.push(("saved", close.frame()));
+    let mut own = Handheld { hand: Hand::new(0.5, 22.5), ..with_demands() };
+    own.log(true, 490);
+    first_dial(&mut own);
+    pull(&mut own, 100, Some(2));
+    own.acts(&[Action::More(1), Action::Next, Action::More(1)]);
+    shots.push(("result-own-hand-figures", own.frame()));
     let on_limit = result(vec![demand("smock side panel", "5%")], &[(10, Some(2))]);
     shots.push(("result-on-limit", on_limit.frame()));
     let meets = result(vec![demand("smock side panel", "5%")], &[(16, Some(2)), (17, Some(1)), (16, Some(2))]);

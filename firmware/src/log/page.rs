@@ -59,6 +59,18 @@ pub(super) struct State {
     pub acknowledged: u32,
     /// How many demand slots are in use.
     pub demands: u8,
+    /// How steadily its owner pulls: a ratio in thousandths, and degrees of freedom, 0 while nobody said so. Programs
+    /// that did not know of it left the page erased there, which is no possible hand; so the layout is still the first.
+    pub hand: [u32; 2],
+}
+
+/// The first `N` numbers in `bytes`.
+fn numbers<const N: usize>(bytes: &[u8]) -> [u32; N] {
+    let mut numbers = [0; N];
+    for (number, bytes) in numbers.iter_mut().zip(bytes.as_chunks().0) {
+        *number = u32::from_le_bytes(*bytes);
+    }
+    numbers
 }
 
 impl State {
@@ -67,17 +79,18 @@ impl State {
 
     /// The layout, the age and the state, where the page is whole.
     pub fn of(page: &Page) -> Option<(u8, u32, Self)> {
-        let [layout, a0, a1, a2, a3, d0, d1, d2, d3, k0, k1, k2, k3, demands, ..] = page;
-        let age = u32::from_le_bytes([*a0, *a1, *a2, *a3]);
-        let device = u32::from_le_bytes([*d0, *d1, *d2, *d3]);
-        let acknowledged = u32::from_le_bytes([*k0, *k1, *k2, *k3]);
-        is_whole(page).then_some((*layout, age, Self { device, acknowledged, demands: *demands }))
+        let (layout, rest) = page.split_first()?;
+        let [age, device, acknowledged] = numbers(rest);
+        let (demands, rest) = rest.get(12..)?.split_first()?;
+        let hand = numbers(rest);
+        is_whole(page).then_some((*layout, age, Self { device, acknowledged, demands: *demands, hand }))
     }
 
     pub fn page(&self, age: u32) -> Page {
-        let Self { device, acknowledged, demands } = self;
+        let Self { device, acknowledged, demands, hand } = self;
         let words = [age, *device, *acknowledged].map(u32::to_le_bytes);
-        sealed(&[&[Self::LAYOUT], words.as_flattened(), &[*demands]])
+        let hand = hand.map(u32::to_le_bytes);
+        sealed(&[&[Self::LAYOUT], words.as_flattened(), &[*demands], hand.as_flattened()])
     }
 }
 
@@ -98,13 +111,25 @@ mod tests {
 
     #[test]
     fn the_bytes_of_the_state() {
-        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8 };
+        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, hand: [500, 22] };
         let page = state.page(5);
         let mut by_hand = [0xFF; PAGE_BYTES];
-        by_hand[..14].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08");
-        by_hand[60..].copy_from_slice(&0x3528_E8A4u32.to_le_bytes());
+        by_hand[..22].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08\xF4\x01\0\0\x16\0\0\0");
+        by_hand[60..].copy_from_slice(&0x2701_8F55u32.to_le_bytes());
         assert_eq!(page, by_hand);
         assert_eq!(State::of(&page), Some((1, 5, state)));
+    }
+
+    /// As it was written before there was a hand in it: what follows the demands is erased, and no hand.
+    #[test]
+    fn a_state_from_before_the_hand() {
+        let mut page = [0xFF; PAGE_BYTES];
+        page[..14].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08");
+        page[60..].copy_from_slice(&0x3528_E8A4u32.to_le_bytes());
+        let (layout, age, state) = State::of(&page).unwrap();
+        assert_eq!((layout, age, state.device, state.acknowledged, state.demands), (1, 5, 0xA1B2_C3D4, 300, 8));
+        let [ratio, dof] = state.hand;
+        assert_eq!(tenter_core::scatter::Hand::from_thousandths(ratio, dof), None);
     }
 
     #[test]

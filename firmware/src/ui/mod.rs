@@ -7,9 +7,10 @@ mod screen;
 mod tests;
 
 use tenter_core::record::LabelledDemand;
+use tenter_core::scatter::Hand;
 use tenter_core::{
-    Demand, Ends, Evaluation, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Rest, Rules, Scale, TestError,
-    Unit,
+    Demand, Ends, Evaluation, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Rest, Rules, Scale, Scatter,
+    TestError, Unit,
 };
 
 pub use dial::{Dial, Kind};
@@ -62,7 +63,7 @@ pub enum Effect {
 }
 
 /// What is known of the log.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct LogState {
     /// Whether the chip answers.
     pub present: bool,
@@ -72,6 +73,8 @@ pub struct LogState {
     pub unsent: u16,
     /// Demands that the host has sent.
     pub demands: u8,
+    /// How steadily the person who uses it pulls, where the host has said so.
+    pub hand: Option<Hand>,
 }
 
 /// A reading that was taken back to be dialled again.
@@ -172,7 +175,11 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
             None
         }
         Event::Log(log) => {
+            let other_hand = log.hand != model.log.hand;
             model.log = log;
+            if other_hand && model.evaluation.is_some() {
+                model.evaluate();
+            }
             None
         }
         Event::Demand(demand) => {
@@ -452,9 +459,7 @@ fn begin(model: &mut Model) {
 }
 
 fn finish(model: &mut Model) {
-    let Some(test) = &model.test else { return };
-    let demand = model.demand.as_ref().map_or_else(Demand::default, |labelled| labelled.demand);
-    model.evaluation = Evaluation::of(test, &demand, &Rules::default()).ok();
+    model.evaluate();
     if model.evaluation.is_some() {
         model.show(Screen::Result);
     }
@@ -493,6 +498,14 @@ impl Model {
     fn show(&mut self, screen: Screen) {
         self.screen = screen;
         self.row = 0;
+    }
+
+    #[inline(never)] // Long; once is enough.
+    fn evaluate(&mut self) {
+        let demand = self.demand.as_ref().map_or_else(Demand::default, |labelled| labelled.demand);
+        let scatter = self.log.hand.map_or(Scatter::ASSUMED, Scatter::hand);
+        let rules = Rules { scatter, ..Rules::default() };
+        self.evaluation = self.test.as_ref().and_then(|test| Evaluation::of(test, &demand, &rules).ok());
     }
 
     fn start_clock(&mut self, screen: Screen) {

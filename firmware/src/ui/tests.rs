@@ -14,8 +14,10 @@ fn action() -> impl Strategy<Value = Action> {
 }
 
 fn event() -> impl Strategy<Value = Event> {
-    let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8)
-        .prop_map(|(present, room, unsent, demands)| Event::Log(LogState { present, room, unsent, demands }));
+    let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8).prop_map(|(present, room, unsent, demands)| {
+        let hand = Hand::from_thousandths(unsent.into(), demands.into());
+        Event::Log(LogState { present, room, unsent, demands, hand })
+    });
     prop_oneof![
         12 => action().prop_map(Event::Key),
         2 => Just(Event::Tick),
@@ -61,7 +63,7 @@ proptest! {
     /// Readings are lost only by throwing the test away, by correcting the last of them, or after they were saved.
     #[test]
     fn readings_are_kept(actions in prop::collection::vec(action(), 0..120)) {
-        let mut model = play(&[(Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 }), 0)]);
+        let mut model = play(&[(Event::Log(LogState { present: true, room: 9, ..LogState::default() }), 0)]);
         let mut now = 0;
         for action in actions {
             let before = (readings(&model), row(&model), model.screen);
@@ -95,7 +97,7 @@ proptest! {
 /// "Pull again" by mistake, and back: the cloth still lies since it was let go.
 #[test]
 fn the_release_still_counts_until_the_next_pull() {
-    let log = Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 });
+    let log = Event::Log(LogState { present: true, room: 9, ..LogState::default() });
     let next = || (Event::Key(Action::Next), 1_000);
     let mut model = play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(10)), 0), next(), next()]);
     let released = model.released;
@@ -115,7 +117,7 @@ fn the_release_still_counts_until_the_next_pull() {
 /// A slot that cannot be read does not hide the ones after it.
 #[test]
 fn an_unreadable_demand_hides_no_other() {
-    let log = Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 2 });
+    let log = Event::Log(LogState { present: true, room: 9, demands: 2, ..LogState::default() });
     let mut model = play(&[(log, 0)]);
     model.row = 1;
     assert_eq!(update(&mut model, Event::Key(Action::Next), 0), Some(Effect::LoadDemand { slot: 0 }));
@@ -136,7 +138,7 @@ fn a_length_is_not_a_scale() {
 /// Somebody who begins to correct a reading and thinks better of it still has it.
 #[test]
 fn a_correction_can_be_called_off() {
-    let log = Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 });
+    let log = Event::Log(LogState { present: true, room: 9, ..LogState::default() });
     let next = || (Event::Key(Action::Next), 1_000);
     let mut model =
         play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(10)), 0), next(), next(), next(), next()]);
@@ -161,7 +163,7 @@ fn a_correction_can_be_called_off() {
 #[test]
 fn one_button_is_enough() {
     use Action::{Accept, Step};
-    let mut model = play(&[(Event::Log(LogState { present: true, room: 9, unsent: 0, demands: 0 }), 0)]);
+    let mut model = play(&[(Event::Log(LogState { present: true, room: 9, ..LogState::default() }), 0)]);
     let mut script: Vec<Action> = [Accept, Accept, Accept].to_vec(); // Measure, settled, pulled.
     script.extend([Accept, Step, Step, Step, Step, Step, Accept, Accept]); // 105.0.
     script.extend([Accept, Accept]); // Let go, read.
@@ -178,4 +180,30 @@ fn one_button_is_enough() {
     assert_eq!(test.pulls(), [Length::from_mm(105)]);
     assert_eq!(test.rests()[0].recovered, Length::from_mm(101));
     assert!(test.settled());
+}
+
+/// A steady hand makes an answer of what was too close to call, and the result on the display follows what the host says.
+#[test]
+fn her_own_hand_counts_in_the_answer() {
+    let log = LogState { present: true, room: 9, ..LogState::default() };
+    let next = || (Event::Key(Action::Next), 1_000);
+    let more = |steps| (Event::Key(Action::More(steps)), 1_000);
+    let asked = Demand::for_grain(Grain::Crosswise, tenter_core::Range::parse("5%", Unit::Mm).unwrap());
+    let demand = Event::Demand(LabelledDemand::new("smock side panel", asked));
+    let mut model =
+        play(&[(Event::Log(log), 0), (demand, 0), next(), next(), next(), more(13), next(), more(1), next()]);
+    model.row = 1;
+    let now = model.now;
+    update(&mut model, Event::Key(Action::Next), now);
+    let assumed = model.evaluation.clone().unwrap();
+    assert_eq!(assumed.answer, Some(tenter_core::Answer::Close));
+
+    let hand = Hand::new(0.2, 60.0);
+    update(&mut model, Event::Log(LogState { hand, ..log }), now);
+    let own = model.evaluation.clone().unwrap();
+    let rules = Rules { scatter: Scatter::hand(hand.unwrap()), ..Rules::default() };
+    assert_eq!(Ok(&own), Evaluation::of(model.test.as_ref().unwrap(), &asked, &rules).as_ref());
+    assert_eq!((model.screen, own.answer), (Screen::Result, Some(tenter_core::Answer::Meets)));
+    update(&mut model, Event::Log(log), now);
+    assert_eq!(model.evaluation, Some(assumed), "forgotten again");
 }

@@ -38,6 +38,10 @@ fn figures(pen: &mut Pen<'_>, model: &Model, confidence: Confidence) {
     let figures = evaluation.figures;
     figure(pen, 0, "stretch", &figures.stretch, confidence);
     pen.text(At::Left, 12, 11, Table::OWN.class(figures.stretch.ratio).name);
+    if let Some(hand) = model.log.hand {
+        // How much of the trust in it rests on her own pulls.
+        pen.format(At::Right, 127, 11, format_args!("yours {} %", Decimal::round(100.0 * hand.share(), 0)));
+    }
     let Some(rest) = figures.rest else {
         return pen.text(At::Left, 0, 26, "not read back");
     };

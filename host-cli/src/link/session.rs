@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_BYTES, MAX_REQUEST_FRAME, decode_reply, encode_request};
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, encode_demand};
+use tenter_core::scatter::Hand;
 use tenter_core::wire::{Identity, Listing, Reply, Request};
 
 use super::{LinkError, Transport};
@@ -169,6 +170,17 @@ impl<T: Transport> Session<T> {
     /// [`LinkError`].
     pub fn set_clock(&mut self, mut now: impl FnMut() -> u32) -> Result<(), LinkError> {
         self.ask_anew(|| Request::SetClock { unix_s: now() }, is_done)
+    }
+
+    /// Tells the handheld how steadily its owner pulls, to be used in every answer, or to forget it.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError`]; refused with [`Reason::Unknown`](tenter_core::wire::Reason::Unknown) by a handheld whose program is
+    /// older than this request, which loses nothing else by it.
+    pub fn set_hand(&mut self, hand: Option<Hand>) -> Result<(), LinkError> {
+        let (ratio, dof) = hand.map_or((0, 0), Hand::thousandths);
+        self.order(Request::SetHand { ratio, dof })
     }
 
     fn order(&mut self, request: Request<'_>) -> Result<(), LinkError> {

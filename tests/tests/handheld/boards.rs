@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use tempfile::TempDir;
 use tenter_core::saved::SavedTest;
+use tenter_core::scatter::Hand;
 use tenter_firmware::log::{Log, PAGE_BYTES, Page, Storage};
 use tenter_tests::emulator::{self, Board as _, Pico, Qemu, pico};
 
@@ -59,9 +60,19 @@ impl Storage for File {
     }
 }
 
+/// The log in the memory behind a board.
+fn log_in(eeprom: &Path) -> Log<File> {
+    Log::open(File(std::fs::read(eeprom).unwrap())).unwrap()
+}
+
+/// Its owner's hand, as it is kept in the memory behind a board.
+pub fn hand_in(eeprom: &Path) -> Option<Hand> {
+    log_in(eeprom).hand()
+}
+
 /// Every whole test in the memory behind a board, by its number.
 pub fn saved_in(eeprom: &Path) -> Vec<(u32, SavedTest)> {
-    let mut log = Log::open(File(std::fs::read(eeprom).unwrap())).unwrap();
+    let mut log = log_in(eeprom);
     let mut found = Vec::new();
     let mut from = 1;
     while let Some((number, saved)) = log.fetch(from).unwrap() {

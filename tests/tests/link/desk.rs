@@ -21,6 +21,7 @@ pub struct MemoryDesk {
     pub demands: [Option<LabelledDemand>; SLOTS as usize],
     pub demand_count: u8,
     pub clock: Option<u32>,
+    pub hand: (u32, u32),
     pub chip_is_broken: bool,
 }
 
@@ -107,5 +108,11 @@ impl Desk for MemoryDesk {
 
     fn set_clock(&mut self, unix_s: u32) {
         self.clock = Some(unix_s);
+    }
+
+    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
+        self.chip()?;
+        self.hand = (ratio, dof);
+        Ok(())
     }
 }

@@ -142,7 +142,8 @@ fn what_the_handheld_says_to_strange_requests() {
     assert_eq!(answer(&framed(&[2, 0, 77])), [Reason::Version]);
     assert_eq!(answer(&framed(&[2, 0, 77, 200, 3, 3])), [Reason::Version]);
     assert_eq!(answer(&framed(&[1, 0, 77])), [Reason::Unknown]);
-    assert_eq!(answer(&framed(&[1, 0, 77, 8])), [Reason::Unknown], "there are requests 0 to 7");
+    assert_eq!(answer(&framed(&[1, 0, 77, 9])), [Reason::Unknown], "there are requests 0 to 8");
+    assert_eq!(answer(&framed(&[1, 0, 77, 8, 5])), [Reason::Unknown], "a hand cut short");
     assert_eq!(answer(&framed(&[1, 0, 77, 0, 0])), [Reason::Unknown], "a byte too many");
     assert_eq!(answer(&framed(&[1, 1, 77, 4])), [], "a reply");
     assert_eq!(answer(&framed(&[1, 2, 77, 0])), [], "neither");
@@ -155,6 +156,10 @@ fn what_the_handheld_says_to_strange_requests() {
     assert_eq!(set(0, &[]), [Reason::Record]);
     assert_eq!(set(0, &crc32::sealed(&[9, 9, 9])), [Reason::NewerRecord]);
     assert_eq!(answer(&request(77, &Request::SetDemandCount { count: 5 })), [Reason::Slot]);
+    for (ratio, dof) in [(100_001, 22), (u32::MAX, u32::MAX), (u32::MAX, 1)] {
+        assert_eq!(answer(&request(77, &Request::SetHand { ratio, dof })), [Reason::Record], "no possible hand");
+    }
+    assert_eq!(desk.hand, (0, 0));
 }
 
 #[test]

@@ -36,6 +36,7 @@ fn every_write(mut check: impl FnMut(&[Page], (u16, Page, Page), &Promised, &Pen
         pending.saved = saved.map(|(_, test)| test.clone()).collect();
         pending.acknowledged = vec![promised.acknowledged];
         (pending.devices, pending.counts) = (vec![promised.device], vec![promised.count]);
+        pending.hands = vec![promised.hand];
         let changed = promised.demands.iter().filter(|(slot, demand)| before.demands.get(slot) != Some(demand));
         pending.demands = changed.map(|(slot, demand)| (*slot, vec![demand.clone()])).collect();
         for write in &chip.history {
