@@ -1,6 +1,7 @@
 //! The command line: every verb and flag. One file a verb; completions and manual pages come from the same definition.
 
 pub mod check;
+pub mod device;
 pub mod fit;
 pub mod pattern;
 pub mod reading;
@@ -15,6 +16,7 @@ use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::{Error, one_line};
 use check::CheckArgs;
+use device::DeviceVerb;
 use fit::FitArgs;
 use pattern::PatternVerb;
 use stash::StashVerb;
@@ -37,6 +39,10 @@ pub enum Verb {
     /// One pull test from the command line; nothing is stored
     #[command(after_help = check::EXAMPLES)]
     Check(Box<CheckArgs>),
+    /// The handheld: fetch its tests, send it what a view asks
+    #[command(after_help = device::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Device(Box<DeviceVerb>),
     /// The fabrics at home and those seen in shops
     #[command(after_help = stash::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]

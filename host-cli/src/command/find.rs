@@ -1,8 +1,8 @@
 //! Finds what was meant by a tag, a name or the end of an identifier.
 
 use crate::error::{Error, one_line};
-use crate::log::{Fabric, Id, Pattern, Role};
-use crate::store::Read;
+use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
+use crate::store::{Read, Which};
 
 /// The fabric that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
 ///
@@ -47,6 +47,35 @@ pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Error> {
         return Err(Error::Usage(format!("fabric {tag} was dropped; bring it back with tenter stash undrop {tag}")));
     }
     Ok(fabric)
+}
+
+/// The test that is meant: its identifier, or the end of it as lists show it. Dropped tests are found by the whole
+/// identifier only.
+///
+/// # Errors
+///
+/// A text that means none, or several.
+pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Error> {
+    let typed = text.trim().to_uppercase();
+    let none = || Error::Usage(format!("'{}' is no test here; see tenter device inbox", one_line(text)));
+    if let Ok(id) = typed.parse::<Id>() {
+        return read.test(id)?.ok_or_else(none);
+    }
+    let mut found = Vec::new();
+    if typed.len() >= 4 {
+        read.each_test(Which::All, &mut |test| {
+            found.extend(test.id.to_string().ends_with(&typed).then_some(test));
+            Ok(())
+        })?;
+    }
+    match found.as_slice() {
+        [] => Err(none()),
+        [test] => Ok(test.clone()),
+        several => {
+            let ids: Vec<_> = several.iter().map(|test| test.id.to_string().to_lowercase()).collect();
+            Err(Error::Usage(format!("'{}' ends several: {}; type more of it", one_line(text), ids.join(", "))))
+        }
+    }
 }
 
 /// What a text means among names: the one that is equal, whatever its case, or else the only one that begins so.

@@ -1,9 +1,11 @@
 //! One file a verb: read options, ask store and core, hand the result to a report.
 
 pub mod check;
+pub mod device;
 pub mod find;
 pub mod fit;
 pub mod pattern;
+pub mod progress;
 pub mod stash;
 
 use std::path::Path;
@@ -22,6 +24,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let db = line.db.as_deref();
     match &line.verb {
         Verb::Check(args) => check::run(args, screen),
+        Verb::Device(verb) => device::run(verb, &mut open(db)?, screen),
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),

@@ -97,6 +97,11 @@ pub enum LinkError {
         /// How many it can hold.
         slots: u8,
     },
+    /// Somebody else answers, or the same after a pause.
+    #[error(
+        "the handheld was switched off or exchanged meanwhile; what was stored is safe: say tenter device sync again"
+    )]
+    Exchanged,
     /// The other end went away.
     #[error("the handheld went away: plug it in and try again")]
     Closed,

@@ -8,6 +8,7 @@ pub mod entry;
 pub mod fabric;
 pub mod fold;
 pub mod hand;
+pub mod handheld;
 pub mod id;
 pub mod json;
 pub mod pattern;

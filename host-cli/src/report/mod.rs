@@ -2,6 +2,8 @@
 
 pub mod check_json;
 pub mod check_text;
+pub mod device;
+pub mod device_json;
 pub mod fit;
 pub mod fit_json;
 pub mod gauge_text;

@@ -1,0 +1,58 @@
+//! `tenter device list`: who is there and what waits; changes nothing on either side.
+
+use tenter_core::wire::Listing;
+
+use super::super::progress::Progress;
+use crate::error::Error;
+use crate::link::{Session, Transport};
+use crate::log::handheld::FromHandheld;
+use crate::log::{Device, Fabric};
+use crate::report::device::{self as report, There, Waiting};
+use crate::report::{Screen, device_json};
+use crate::store::Read;
+
+/// Lists.
+///
+/// # Errors
+///
+/// A handheld that does not answer, or a log that cannot be read.
+pub fn run<T: Transport>(
+    session: &mut Session<T>,
+    json: bool,
+    read: &dyn Read,
+    screen: &mut Screen<'_>,
+) -> Result<(), Error> {
+    let identity = session.identify()?.clone();
+    let ahead = super::ahead(identity.unix_s);
+    let listing @ Listing { oldest, unacknowledged, .. } = session.list()?;
+    let mut progress = Progress::of(unacknowledged.into());
+    let mut waiting = Vec::new();
+    let all = oldest.map(|oldest| session.fetch_all_from(oldest));
+    for fetched in all.into_iter().flatten() {
+        let fetched = fetched?;
+        let test = FromHandheld::read(Device { device: identity.device, number: fetched.seq }, &fetched.record);
+        let in_log = match &test {
+            // Without a number of its own it has never been here.
+            Ok(test) if identity.device != 0 => read.test(test.id)?.is_some(),
+            _ => false,
+        };
+        let fabric = test.as_ref().ok().and_then(FromHandheld::tag).map(|tag| live(read, tag)).transpose()?.flatten();
+        waiting.push(Waiting { number: fetched.seq, test, fabric, in_log });
+        progress.at(u64::try_from(waiting.len()).unwrap_or(u64::MAX));
+    }
+    drop(progress);
+    let there = There { identity, ahead, listing, waiting };
+    if json {
+        writeln!(screen.out, "{}", device_json::there(&there))?;
+    } else {
+        write!(screen.out, "{}", report::there(&there, screen.width))?;
+    }
+    Ok(())
+}
+
+/// The one live fabric under a tag.
+fn live(read: &dyn Read, tag: u16) -> Result<Option<Fabric>, Error> {
+    let mut worn = read.fabrics_tagged(tag)?.into_iter().filter(|fabric| !fabric.dropped);
+    let first = worn.next();
+    Ok(if worn.next().is_none() { first } else { None })
+}

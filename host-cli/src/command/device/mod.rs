@@ -1,0 +1,88 @@
+//! `tenter device`: the handheld.
+
+pub mod demands;
+pub mod inbox;
+pub mod list;
+pub mod sync;
+
+use jiff::Timestamp;
+use tenter_core::wire::Reason;
+
+use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
+use crate::error::Error;
+use crate::link::{self, LinkError, Session, Transport};
+use crate::log::Ids;
+use crate::report::{Screen, device as report};
+use crate::store::{Read, Store};
+
+/// A conversation over whatever line was named.
+pub type Line = Session<Box<dyn Transport>>;
+
+/// Runs the verb.
+///
+/// # Errors
+///
+/// What was typed wrong, a handheld that does not answer, or a log that cannot be read or written; here and below.
+pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    match verb {
+        DeviceVerb::List(args) => list::run(&mut open(&args.port)?, args.json, store, screen),
+        DeviceVerb::Sync(args) => {
+            let options = sync::Options::of(args)?;
+            sync::run(&mut open(&args.port)?, options, store, screen)
+        }
+        DeviceVerb::Demands(args) => {
+            let wanted = demands::wanted(args, store)?;
+            demands::run(&mut open(&args.port)?, &wanted, store, screen)
+        }
+        DeviceVerb::Clock(ClockArgs { port }) => clock(&mut open(port)?, screen),
+        DeviceVerb::Inbox(args) => inbox::list(args, store, screen),
+        DeviceVerb::Assign(args) => inbox::assign(args, store, screen),
+    }?;
+    Ok(0)
+}
+
+/// Opens the line that was named.
+fn open(arg: &PortArg) -> Result<Line, Error> {
+    let Some(port) = arg.port.as_deref().filter(|port| !port.trim().is_empty()) else {
+        return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
+    };
+    Ok(Session::open(link::open(port)?)?)
+}
+
+/// Sets the clock and says how far off it was.
+///
+/// # Errors
+///
+/// As [`run`].
+pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) -> Result<(), Error> {
+    let was = set_clock(session)?;
+    writeln!(screen.out, "clock set to {}; {}", report::moment(Ids::now()), report::clock_was(was))?;
+    Ok(())
+}
+
+/// Sets the clock; by how many seconds it was ahead, if it was set at all.
+fn set_clock<T: Transport>(session: &mut Session<T>) -> Result<Option<i64>, LinkError> {
+    let was = ahead(session.identify()?.unix_s);
+    session.set_clock(|| u32::try_from(Ids::now().as_second()).unwrap_or(u32::MAX))?;
+    Ok(was)
+}
+
+/// By how many seconds a handheld's clock is ahead of this machine's.
+fn ahead(unix_s: Option<u32>) -> Option<i64> {
+    unix_s.map(|unix_s| i64::from(unix_s) - Ids::now().as_second())
+}
+
+/// Sends how steadily she pulls, over all cloths: the handheld does not know the cloth. What to say about it, if
+/// anything.
+fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
+    match session.set_hand(read.hands()?.all().hand()) {
+        Ok(()) => Ok(None),
+        Err(LinkError::Refused(Reason::Unknown)) => Ok(Some(report::OLD_HAND)),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// A time in this log.
+fn now() -> Timestamp {
+    Ids::now()
+}
