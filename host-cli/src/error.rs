@@ -1,6 +1,7 @@
 //! What can go wrong, in one line that says what to type instead.
 
 use std::io;
+use std::path::Path;
 
 use tenter_core::TestError;
 
@@ -40,6 +41,26 @@ pub enum Error {
         /// What the core says.
         reason: TestError,
     },
+    /// A file that cannot be read or written.
+    #[error("cannot {what} {path}: {reason}")]
+    File {
+        /// What was tried.
+        what: &'static str,
+        /// The file.
+        path: String,
+        /// What is wrong, and what to do.
+        reason: String,
+    },
+    /// A line of a file that cannot be taken, and so none of it.
+    #[error("{file}, line {line}: {remedy}; nothing was imported")]
+    Line {
+        /// The file.
+        file: String,
+        /// Its line, from 1 on.
+        line: u64,
+        /// What is wrong, and what to do.
+        remedy: String,
+    },
     /// The log cannot be used.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -63,6 +84,12 @@ impl Error {
         Self::Reading { flag: flag.to_owned(), text: one_line(text), reason }
     }
 
+    /// A file that cannot be read or written.
+    #[must_use]
+    pub fn file(what: &'static str, path: &Path, error: &io::Error) -> Self {
+        Self::File { what, path: shown(path), reason: reason(error) }
+    }
+
     /// Whether the reader of the output went away, as `head` does.
     #[must_use]
     pub fn is_closed_pipe(&self) -> bool {
@@ -84,6 +111,18 @@ pub fn one_line(text: &str) -> String {
         short.push('…');
     }
     short.replace("\\'", "'").replace("\\\"", "\"")
+}
+
+/// A path for the reader, on one line.
+#[must_use]
+pub fn shown(path: &Path) -> String {
+    path.display()
+        .to_string()
+        .chars()
+        .flat_map(|c| {
+            if c.is_control() { c.escape_debug().to_string() } else { c.to_string() }.chars().collect::<Vec<_>>()
+        })
+        .collect()
 }
 
 /// What the system says, without its number.

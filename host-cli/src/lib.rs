@@ -15,3 +15,4 @@ pub mod log;
 pub mod picture;
 pub mod report;
 pub mod store;
+pub mod whole_file;

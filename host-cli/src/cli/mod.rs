@@ -2,7 +2,9 @@
 
 pub mod check;
 pub mod device;
+pub mod export;
 pub mod fit;
+pub mod import;
 pub mod pattern;
 pub mod reading;
 pub mod stash;
@@ -17,7 +19,9 @@ use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 use crate::error::{Error, one_line};
 use check::CheckArgs;
 use device::DeviceVerb;
+use export::ExportArgs;
 use fit::FitArgs;
+use import::ImportArgs;
 use pattern::PatternVerb;
 use stash::StashVerb;
 
@@ -54,6 +58,12 @@ pub enum Verb {
     /// Which fabrics suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
+    /// Write the whole log to a file that import reads again
+    #[command(after_help = export::EXAMPLES)]
+    Export(ExportArgs),
+    /// Take in what another log exported
+    #[command(after_help = import::EXAMPLES)]
+    Import(ImportArgs),
 }
 
 /// What a command line asks for.

@@ -2,13 +2,15 @@
 
 pub mod check;
 pub mod device;
+pub mod export;
 pub mod find;
 pub mod fit;
+pub mod import;
 pub mod pattern;
 pub mod progress;
 pub mod stash;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use crate::cli::{CommandLine, Verb};
 use crate::error::Error;
@@ -28,14 +30,18 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
+        Verb::Export(args) => export::run(args, &path_of(db)?, screen),
+        Verb::Import(args) => import::run(args, &path_of(db)?, screen),
     }
 }
 
 /// The log at `path`, or the user's own.
 fn open(path: Option<&Path>) -> Result<Sqlite, Error> {
+    store::open(&path_of(path)?)
+}
+
+/// Where the log is kept.
+fn path_of(path: Option<&Path>) -> Result<PathBuf, Error> {
     let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; say --db FILE".to_owned()));
-    match path {
-        Some(path) => store::open(path),
-        None => store::open(&own()?),
-    }
+    path.map_or_else(own, |path| Ok(path.to_owned()))
 }

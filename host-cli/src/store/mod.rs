@@ -160,6 +160,8 @@ pub struct Merged {
     pub new: u64,
     /// Entries that were here already.
     pub known: u64,
+    /// Of those, entries that say something else here than there.
+    pub differ: u64,
 }
 
 /// What is wrong with a log, in one line that says what to do.

@@ -148,6 +148,12 @@ fn insert(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
     Ok(insert.execute(params![entry.id.to_string(), entry.subject().id().to_string(), body])? == 1)
 }
 
+/// Whether the log says something else under the identifier of `entry`.
+fn differs(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
+    let mut select = connection.prepare_cached("SELECT id, body FROM entry WHERE id = ?1")?;
+    select.query_row(params![entry.id.to_string()], |row| Ok(rows::entry(row)?.fact != entry.fact))
+}
+
 impl Store for Sqlite {
     fn change(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, Error> {
         let transaction = self.begin()?;
@@ -180,6 +186,7 @@ impl Store for Sqlite {
                 touched.note(&entry);
             } else {
                 merged.known += 1;
+                merged.differ += u64::from(differs(&transaction, &entry).map_err(|error| self.wrong(error))?);
             }
         }
         touched.project(&transaction).and_then(|()| transaction.commit()).map_err(|error| self.wrong(error))?;

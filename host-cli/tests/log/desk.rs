@@ -1,0 +1,75 @@
+//! A folder with logs, and the program to use them.
+
+use std::io::Write as _;
+use std::path::PathBuf;
+use std::process::{Command, Output, Stdio};
+
+use tempfile::TempDir;
+
+/// A folder of its own for one test.
+pub struct Desk {
+    folder: TempDir,
+}
+
+impl Desk {
+    pub fn new() -> Self {
+        Self { folder: tempfile::tempdir().unwrap() }
+    }
+
+    /// A file in the folder.
+    pub fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    /// The program, with the log of that name in the folder.
+    pub fn command(&self, log: &str, arguments: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_tenter"));
+        command.current_dir(self.folder.path()).env("TENTER_DB", self.path(log)).env("TZ", "UTC").args(arguments);
+        command
+    }
+
+    pub fn run(&self, log: &str, arguments: &[&str]) -> Output {
+        self.command(log, arguments).stdin(Stdio::null()).output().unwrap()
+    }
+
+    /// What the program printed; it must have been content.
+    pub fn ok(&self, log: &str, arguments: &[&str]) -> String {
+        let output = self.run(log, arguments);
+        assert!(output.status.success(), "{arguments:?}: {output:?}");
+        String::from_utf8(output.stdout).unwrap()
+    }
+
+    /// The one line with which the program refused.
+    pub fn refused(&self, log: &str, arguments: &[&str]) -> String {
+        complaint(&self.run(log, arguments))
+    }
+
+    /// Runs the program on what it reads from a pipe.
+    pub fn piped(&self, log: &str, arguments: &[&str], input: &[u8]) -> Output {
+        let mut command = self.command(log, arguments);
+        let mut child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        // It may refuse before it has read all of it.
+        let _ = child.stdin.take().unwrap().write_all(input);
+        child.wait_with_output().unwrap()
+    }
+
+    /// Two fabrics, one of them cut and dropped and brought back: six entries.
+    pub fn fill(&self, log: &str) {
+        self.ok(log, &["stash", "add", "Bracken \"shell\" ü, 2 m", "--length", "2.4m", "--width", "148cm"]);
+        self.ok(log, &["stash", "add", "Slate rib", "--construction", "knit", "--seen", "a market", "--price", "9/m"]);
+        self.ok(log, &["stash", "cut", "1", "80cm", "--note", "side; panels"]);
+        self.ok(log, &["stash", "edit", "1", "--width", "unknown"]);
+        self.ok(log, &["stash", "drop", "1"]);
+        self.ok(log, &["stash", "undrop", "1"]);
+    }
+}
+
+/// The one line with which the program refused, and nothing else.
+pub fn complaint(output: &Output) -> String {
+    assert_eq!(output.status.code(), Some(2), "{output:?}");
+    assert!(output.stdout.is_empty(), "{output:?}");
+    let text = String::from_utf8(output.stderr.clone()).unwrap();
+    assert_eq!(text.matches('\n').count(), 1, "{text}");
+    assert!(text.starts_with("tenter: "), "{text}");
+    text
+}
