@@ -3,6 +3,7 @@
 use clap::Args;
 
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
+use super::stash::ConstructionArg;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -22,6 +23,9 @@ Examples:
   A reading after each pull belongs to the pull before it:
       tenter check --gauge 200mm --to 230mm --back 204mm@30min --to 231mm --back 205mm@30min
 
+  With the scatter of your own pulls on knits, from the tests stored so far, instead of the assumed one:
+      tenter check --construction knit --gauge 10cm --to 12.4cm --to 12.5cm --wants 20%
+
 The answer is meets, short, over or close (too close to call), with the chance behind it.
 Exit code: 0 measured, or meets; 1 short or over; 3 close or unknown; 2 a mistake in what was typed.";
 
@@ -37,6 +41,9 @@ pub struct CheckArgs {
     /// How far your own pulls differ, in points; 0 counts the scale alone [default: assumed from open data]
     #[arg(long, value_name = "POINTS")]
     pub scatter: Option<String>,
+    /// How the cloth is made, so that your own hand counts as far as the log knows it [default: assumed]
+    #[arg(long, value_enum, conflicts_with = "scatter")]
+    pub construction: Option<ConstructionArg>,
     /// The table of stretch classes.
     #[command(flatten)]
     pub table: TableArg,

@@ -6,6 +6,7 @@ pub mod export;
 pub mod fit;
 pub mod import;
 pub mod pattern;
+pub mod pull;
 pub mod reading;
 pub mod stash;
 
@@ -23,6 +24,7 @@ use export::ExportArgs;
 use fit::FitArgs;
 use import::ImportArgs;
 use pattern::PatternVerb;
+use pull::PullArgs;
 use stash::StashVerb;
 
 /// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
@@ -47,6 +49,9 @@ pub enum Verb {
     #[command(after_help = device::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Device(Box<DeviceVerb>),
+    /// A pull test stored with a fabric
+    #[command(after_help = pull::EXAMPLES)]
+    Pull(Box<PullArgs>),
     /// The fabrics at home and those seen in shops
     #[command(after_help = stash::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]

@@ -1,19 +1,27 @@
 //! `tenter check`: one pull test, nothing stored.
 
+use std::path::Path;
+
 use tenter_core::{Answer, Evaluation, suits};
 
 use crate::cli::check::CheckArgs;
 use crate::error::Error;
 use crate::input;
 use crate::report::{Checked, Screen, check_json, check_text};
+use crate::store::Read as _;
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close or unknown.
 ///
 /// # Errors
 ///
 /// What was typed wrong, or an output that cannot be written.
-pub fn run(args: &CheckArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let input = input::check(args)?;
+pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let mut input = input::check(args)?;
+    if let Some(construction) = args.construction.map(input::fabric::construction)
+        && let Some(store) = super::open_if_there(db)?
+    {
+        input.rules.scatter = store.hands()?.on(construction).scatter();
+    }
     let no_pull = |reason| Error::reading("--to", "", reason);
     let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules).map_err(no_pull)?;
     let suits = suits(&input.test, &input.rules).map_err(no_pull)?.collect();

@@ -183,3 +183,25 @@ pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role
     let found = roles.into_iter().find(|role| role.name == name);
     found.ok_or_else(|| Error::Usage(format!("'{}' is no role of view {}", one_line(text), one_line(view))))
 }
+/// The test of a fabric that is meant by the last letters of its identifier, dropped or not.
+///
+/// # Errors
+///
+/// Letters that mean none, or two.
+pub fn test_of(read: &dyn Read, fabric: &Fabric, flag: &str, text: &str) -> Result<StoredTest, Error> {
+    let ending = text.trim().to_uppercase();
+    let mut tests = read.tests(Which::Of(fabric.id))?;
+    tests.retain(|test| !ending.is_empty() && test.id.to_string().ends_with(&ending));
+    match tests.as_slice() {
+        [test] => Ok(test.clone()),
+        [] => {
+            let tag = fabric.tag;
+            Err(Error::argument(flag, text, format!("no test of fabric {tag} ends so; see tenter stash show {tag}")))
+        }
+        several => {
+            let letters = format!("{} tests end so; type more letters, such as ", several.len());
+            let longer = several.first().map(|test| test.id.to_string().to_lowercase()).unwrap_or_default();
+            Err(Error::argument(flag, text, letters + &longer))
+        }
+    }
+}

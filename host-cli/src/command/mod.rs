@@ -8,6 +8,7 @@ pub mod fit;
 pub mod import;
 pub mod pattern;
 pub mod progress;
+pub mod pull;
 pub mod stash;
 
 use std::path::{Path, PathBuf};
@@ -25,8 +26,9 @@ use crate::store::{self, sqlite::Sqlite};
 pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let db = line.db.as_deref();
     match &line.verb {
-        Verb::Check(args) => check::run(args, screen),
+        Verb::Check(args) => check::run(args, db, screen),
         Verb::Device(verb) => device::run(verb, &mut open(db)?, screen),
+        Verb::Pull(args) => pull::run(args, &mut open(db)?, screen),
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
@@ -38,6 +40,12 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
 /// The log at `path`, or the user's own.
 fn open(path: Option<&Path>) -> Result<Sqlite, Error> {
     store::open(&path_of(path)?)
+}
+
+/// The log as [`open`] finds it, unless there is none yet.
+fn open_if_there(path: Option<&Path>) -> Result<Option<Sqlite>, Error> {
+    let path = path_of(path)?;
+    path.exists().then(|| store::open(&path)).transpose()
 }
 
 /// Where the log is kept.

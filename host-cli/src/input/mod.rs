@@ -3,6 +3,7 @@
 pub mod exported;
 pub mod fabric;
 pub mod pattern;
+pub mod when;
 
 use tenter_core::{
     Confidence, Demand, Ends, Grain, Held, Length, LengthError, Limit, Load, PullTest, Range, Rules, Scale, Scatter,
@@ -10,7 +11,10 @@ use tenter_core::{
 };
 
 use crate::cli::check::CheckArgs;
-use crate::cli::reading::{EndsArg, GrainArg, HeldArg, Reading, TestArgs, TestFlags, UnitArg, WantsArgs};
+use crate::cli::pull::PullArgs;
+use crate::cli::reading::{
+    ConfidenceArg, EndsArg, GrainArg, HeldArg, Reading, ShowArgs, TableArg, TestArgs, TestFlags, UnitArg, WantsArgs,
+};
 use crate::error::Error;
 
 /// The weight of a kilogram, in millinewtons: standard gravity, 9.80665 m/s² (CGPM 1901).
@@ -41,13 +45,43 @@ pub struct CheckInput {
 ///
 /// The first flag that cannot be read, with what to type instead.
 pub fn check(args: &CheckArgs) -> Result<CheckInput, Error> {
-    let gauge = args.test.flags.gauge.as_deref();
-    let unit = args.show.units.map(unit).or_else(|| gauge.and_then(unit_of)).unwrap_or_default();
+    let unit = unit_for(&args.show, &args.test.flags);
     let test = pull_test(&args.test, unit)?;
-    let demand = demand(&args.wants, test.grain(), unit)?;
-    let rules =
-        Rules { confidence: confidence(&args.confidence.confidence)?, scatter: scatter(args.scatter.as_deref())? };
-    Ok(CheckInput { test, demand, rules, table: table(&args.table.table)?, unit })
+    let mut input = asked(test, unit, &args.wants, &args.confidence, &args.table)?;
+    input.rules.scatter = scatter(args.scatter.as_deref())?;
+    Ok(input)
+}
+
+/// Reads the flags of `pull`; the scatter is known once the log is asked.
+///
+/// # Errors
+///
+/// As above.
+pub fn pull(args: &PullArgs) -> Result<CheckInput, Error> {
+    let unit = unit_for(&args.show, &args.test.flags);
+    asked(pull_test(&args.test, unit)?, unit, &args.wants, &args.confidence, &args.table)
+}
+
+/// What is asked of a test, on the assumed scatter.
+///
+/// # Errors
+///
+/// As above.
+pub fn asked(
+    test: PullTest,
+    unit: Unit,
+    wants: &WantsArgs,
+    sure: &ConfidenceArg,
+    classes: &TableArg,
+) -> Result<CheckInput, Error> {
+    let demand = demand(wants, test.grain(), unit)?;
+    let rules = Rules { confidence: confidence(&sure.confidence)?, scatter: Scatter::ASSUMED };
+    Ok(CheckInput { test, demand, rules, table: table(&classes.table)?, unit })
+}
+
+/// The unit of bare numbers: the one that was chosen, that of the gauge, or millimetres.
+fn unit_for(show: &ShowArgs, flags: &TestFlags) -> Unit {
+    show.units.map(unit).or_else(|| flags.gauge.as_deref().and_then(unit_of)).unwrap_or_default()
 }
 
 /// Reads a pull test.

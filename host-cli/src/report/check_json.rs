@@ -6,8 +6,9 @@ use tenter_core::Note;
 use super::json::{FigureJson, PartJson, RecoveryJson, SettleJson, figure, millimetres, part, recovery, settle};
 use super::{Checked, words};
 
-#[derive(Serialize)]
-struct CheckJson {
+/// The answer to one pull test, in the shape that other verbs build on.
+#[derive(Debug, Serialize)]
+pub struct CheckJson {
     gauge_mm: f64,
     grain: &'static str,
     pulls: usize,
@@ -21,7 +22,7 @@ struct CheckJson {
     suits: Vec<SuitJson>,
 }
 
-#[derive(Serialize)]
+#[derive(Debug, Serialize)]
 struct SuitJson {
     #[serde(rename = "use")]
     garment: String,
@@ -31,11 +32,18 @@ struct SuitJson {
 /// The JSON text, on one line.
 #[must_use]
 pub fn render(checked: &Checked<'_>) -> String {
+    // Plain structs of numbers and texts always serialise.
+    serde_json::to_string(&shape(checked)).unwrap_or_default()
+}
+
+/// What [`render`] writes.
+#[must_use]
+pub fn shape(checked: &Checked<'_>) -> CheckJson {
     let (input, evaluation) = (checked.input, checked.evaluation);
     let confidence = input.rules.confidence;
     let rest = evaluation.figures.rest;
     let readable = !evaluation.notes.contains(&Note::RecoveryNotReadable);
-    let json = CheckJson {
+    CheckJson {
         gauge_mm: millimetres(input.test.gauge()),
         grain: input.test.grain().word(),
         pulls: input.test.pulls().len(),
@@ -51,7 +59,5 @@ pub fn render(checked: &Checked<'_>) -> String {
             .iter()
             .map(|suit| SuitJson { garment: words::garment(suit), source: suit.source })
             .collect(),
-    };
-    // Plain structs of numbers and texts always serialise.
-    serde_json::to_string(&json).unwrap_or_default()
+    }
 }

@@ -12,6 +12,7 @@ pub mod json;
 pub mod lines;
 pub mod pattern;
 pub mod progress;
+pub mod pull;
 pub mod quantity;
 pub mod stash;
 pub mod stash_json;

@@ -10,7 +10,7 @@ use super::lines::{line, row};
 pub use super::quantity::cloth;
 use super::table::{Column, isolated};
 use super::{quantity, table, words};
-use crate::log::{Construction, Entry, Fabric, Fact, Hands, StoredTest, fold};
+use crate::log::{Construction, Entry, Fabric, Fact, Hands, StoredTest, fold, retest};
 
 /// A fabric in a list.
 #[derive(Debug)]
@@ -56,12 +56,9 @@ impl<'a> Standing<'a> {
         let suits = tenter_core::suits(test, &rules).ok()?.collect();
         let own = hands.on(construction).without(crate::log::Share::of(test)).hand();
         let disagrees = before.and_then(|before| {
-            let scatter = hands.scatter_for(construction, &before.said.test);
-            let old = Figures::of(&before.said.test, scatter).ok()?.stretch;
-            let new = evaluation.figures.stretch;
-            let apart = new.ratio.percent_f32() - old.ratio.percent_f32();
-            let worth = new.half_width(rules.confidence).hypot(old.half_width(rules.confidence));
-            (apart.abs() > worth).then_some((before, apart))
+            let stretch = &evaluation.figures.stretch;
+            let apart = retest::disagreement(stretch, before, hands, construction, rules.confidence)?;
+            Some((before, apart))
         });
         Some(Self {
             test: newest,
@@ -250,13 +247,8 @@ fn figures(text: &mut String, shown: &Shown<'_>) {
             row(text, "", &format!("growth   {growth:>6} % ± {half:<5} forecast for 1 h after release"));
         }
         if let Some((before, apart)) = standing.disagrees {
-            let (points, day) = (Decimal::round(apart.abs(), 1), quantity::day(before.said.pulled));
-            let side = if apart < 0.0 { "less" } else { "more" };
-            row(
-                text,
-                "",
-                &format!("disagrees: {points} points {side} than on {day}, more than both are worth; pull it again"),
-            );
+            let words = words::disagreement(apart, &quantity::day(before.said.pulled));
+            row(text, "", &format!("disagrees: {words}"));
         }
     }
     let tag = shown.fabric.tag;
@@ -279,25 +271,10 @@ fn figure(text: &mut String, grain: &str, what: &str, figure: &Figure, confidenc
 
 /// How much of the trust is hers and how much assumed.
 fn trust(text: &mut String, shown: &Shown<'_>) {
-    if shown.standing.is_empty() {
-        return;
+    let most = shown.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own));
+    if let Some(standing) = most {
+        row(text, "trust", &words::trust(shown.fabric.construction, &shown.hands, &standing.test.said.test));
     }
-    let construction = shown.fabric.construction.word();
-    let words = match shown.standing.iter().map(|standing| standing.own).max_by(f32::total_cmp) {
-        Some(own) if own > 0.0 => {
-            let (own, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
-            let ratio = shown.hands.on(shown.fabric.construction).hand().map_or(1.0, tenter_core::scatter::Hand::ratio);
-            let ratio = Decimal::round(ratio, 2);
-            format!(
-                "scatter from pull to pull: {own} % your own hand on {construction}s ({ratio} × as much as assumed), \
-                 {assumed} % assumed from open data"
-            )
-        }
-        _ => format!(
-            "scatter from pull to pull: assumed from open data; pull your {construction}s three times to put your own hand in its place"
-        ),
-    };
-    row(text, "trust", &words.replace("others", "other cloth"));
 }
 
 fn tests(shown: &Shown<'_>, width: usize) -> String {

@@ -1,6 +1,9 @@
 //! The words for what the core says as data.
 
-use tenter_core::{Answer, Note, Part, Side, Suit};
+use tenter_core::scatter::Hand;
+use tenter_core::{Answer, Decimal, Note, Part, PullTest, Side, Suit};
+
+use crate::log::{Construction, Hands, Share};
 
 /// A garment with what it asks.
 #[must_use]
@@ -74,6 +77,39 @@ pub fn duration(seconds: u32) -> String {
         whole if whole >= 3600 && whole % 3600 == 0 => format!("{} h", whole / 3600),
         whole if whole >= 120 && whole % 60 == 0 => format!("{} min", whole / 60),
         other => format!("{other} s"),
+    }
+}
+
+/// By how much a test differs from the one of that `day`.
+#[must_use]
+pub fn disagreement(apart: f32, day: &str) -> String {
+    let side = if apart < 0.0 { "less" } else { "more" };
+    let points = Decimal::round(apart.abs(), 1);
+    format!("{points} points {side} than on {day}, more than both are worth; pull it again")
+}
+
+/// How much of the scatter of `test` is known from her own other pulls and how much is assumed.
+#[must_use]
+pub fn trust(construction: Construction, hands: &Hands, test: &PullTest) -> String {
+    let cloth = match construction {
+        Construction::Woven => "wovens",
+        Construction::Knit => "knits",
+        Construction::Other => "other cloth",
+    };
+    let hand = hands.on(construction).without(Share::of(test)).hand();
+    match hand.map(Hand::share) {
+        Some(own) if own > 0.0 => {
+            let (own, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
+            let ratio = Decimal::round(hand.map_or(1.0, Hand::ratio), 2);
+            format!(
+                "scatter from pull to pull: {own} % your own hand on {cloth} ({ratio} × as much as assumed), \
+                 {assumed} % assumed from open data"
+            )
+        }
+        _ => format!(
+            "scatter from pull to pull: assumed from open data; pull your {cloth} three times to put your own hand \
+             in its place"
+        ),
     }
 }
 

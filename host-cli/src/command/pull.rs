@@ -1,0 +1,122 @@
+//! `tenter pull`: a pull test stored with a fabric.
+
+use tenter_core::Evaluation;
+
+use super::check::exit_code;
+use super::find;
+use crate::cli::pull::PullArgs;
+use crate::error::Error;
+use crate::input::{self, CheckInput, fabric::short, when};
+use crate::log::{Entry, Fabric, Fact, Id, Ids, StoredTest, Tested, retest};
+use crate::report::pull::{self as report, Pulled};
+use crate::report::{Checked, Screen};
+use crate::store::{Store, Which};
+
+/// Runs the verb; 0 measured or meets, 1 short or over, 3 close, unknown or broken off.
+///
+/// # Errors
+///
+/// What was typed wrong, or a log that cannot be read or written; here and below.
+pub fn run(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if let Some(text) = &args.drop {
+        return set_dropped(args, text, true, store, screen);
+    }
+    if let Some(text) = &args.undrop {
+        return set_dropped(args, text, false, store, screen);
+    }
+    direct(args, store, screen)
+}
+
+/// A test whose readings were all typed.
+fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let now = Ids::now();
+    let input = input::pull(args)?;
+    let pulled = args.at.as_deref().map_or(Ok(now), |text| when::past("--at", text, now))?;
+    let note = short("--note", args.note.as_deref().unwrap_or_default())?;
+    let mut meant = None;
+    let entries = store.change(&mut |read| {
+        let fabric = find::live_fabric(read, &args.fabric)?;
+        let tested = tested(fabric.id, pulled, note.clone(), &input);
+        meant = Some(fabric);
+        Ok(vec![Fact::TestStored(tested)])
+    })?;
+    match (meant, entries.first()) {
+        (Some(fabric), Some(Entry { id, .. })) => stored(&fabric, *id, input, args.show.json, store, screen),
+        _ => Ok(0),
+    }
+}
+
+fn tested(fabric: Id, pulled: jiff::Timestamp, note: String, input: &CheckInput) -> Tested {
+    let test = input.test.clone();
+    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, test }
+}
+
+/// Reports a test that is in the log.
+fn stored(
+    fabric: &Fabric,
+    id: Id,
+    mut input: CheckInput,
+    json: bool,
+    store: &dyn Store,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
+    let tests = store.tests(Which::Of(fabric.id))?;
+    let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(0) };
+    let hands = store.hands()?;
+    input.rules.scatter = hands.scatter_for(fabric.construction, &input.test);
+    let no_pull = |reason| Error::reading("--to", "", reason);
+    let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules).map_err(no_pull)?;
+    let suits = tenter_core::suits(&input.test, &input.rules).map_err(no_pull)?.collect();
+    let disagrees = retest::before(&tests, test).and_then(|before| {
+        let stretch = &evaluation.figures.stretch;
+        let apart = retest::disagreement(stretch, before, &hands, fabric.construction, input.rules.confidence)?;
+        Some((before, apart))
+    });
+    let older = tests.iter().any(|other| retest::before(&tests, other).is_some_and(|before| before.id == id));
+    let checked = Checked { input: &input, evaluation: &evaluation, suits };
+    let pulled = Pulled { fabric, test, checked, hands, disagrees, older };
+    if json {
+        writeln!(screen.out, "{}", report::json(&pulled))?;
+    } else {
+        write!(screen.out, "{}", report::text(&pulled, screen.width, screen.unicode))?;
+    }
+    Ok(exit_code(evaluation.answer))
+}
+
+/// Takes a stored test out of account, or back.
+fn set_dropped(
+    args: &PullArgs,
+    text: &str,
+    drop: bool,
+    store: &mut dyn Store,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
+    let note = short("--note", args.note.as_deref().unwrap_or_default())?;
+    let mut done: Option<(Fabric, StoredTest)> = None;
+    store.change(&mut |read| {
+        let fabric = find::fabric(read, &args.fabric)?;
+        let flag = if drop { "--drop" } else { "--undrop" };
+        let test = find::test_of(read, &fabric, flag, text)?;
+        if test.dropped == drop {
+            let remedy = if drop { "it was dropped already" } else { "it counts; nothing to bring back" };
+            return Err(Error::argument(flag, text, remedy));
+        }
+        let fact = match drop {
+            true => Fact::TestDropped { test: test.id, note: note.clone() },
+            false => Fact::TestRestored { test: test.id },
+        };
+        done = Some((fabric, test));
+        Ok(vec![fact])
+    })?;
+    let Some((Fabric { tag, .. }, test)) = done else { return Ok(0) };
+    let about = report::line_about(&test);
+    match drop {
+        true => writeln!(
+            screen.out,
+            "dropped  {about}; it stays in the history: tenter pull {tag} --undrop {}",
+            test.id.short()
+        )?,
+        false => writeln!(screen.out, "back  {about}")?,
+    }
+    Ok(0)
+}

@@ -1,0 +1,94 @@
+//! The real program with a log of its own in a folder that goes away.
+
+#![allow(clippy::unwrap_used, clippy::panic, dead_code, missing_debug_implementations)] // Each test file uses its part.
+
+use std::path::PathBuf;
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+use tempfile::TempDir;
+use tenter::store::sqlite::Sqlite;
+
+/// The program and its log.
+pub struct Program {
+    folder: TempDir,
+}
+
+impl Program {
+    /// With an empty log.
+    pub fn new() -> Self {
+        Self { folder: TempDir::new().unwrap() }
+    }
+
+    /// With a knit under tag 1 and a woven under tag 2.
+    pub fn with_cloth() -> Self {
+        let program = Self::new();
+        for (name, construction) in [("Slate rib", "knit"), ("Bracken shell", "woven")] {
+            let added = program.run(&["stash", "add", name, "--construction", construction]);
+            assert_eq!(added.code, Some(0), "{}", added.err);
+        }
+        program
+    }
+
+    /// The program with arguments, its input closed.
+    pub fn command(&self, arguments: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_tenter"));
+        command.args(arguments).env("TENTER_DB", self.path()).stdin(Stdio::null());
+        command
+    }
+
+    /// The file of its log.
+    pub fn path(&self) -> PathBuf {
+        self.folder.path().join("log.sqlite3")
+    }
+
+    /// Runs it to its end.
+    pub fn run(&self, arguments: &[&str]) -> Ran {
+        self.command(arguments).output().unwrap().into()
+    }
+
+    /// Runs words that stand in one line.
+    pub fn line(&self, line: &str) -> Ran {
+        self.run(&line.split_whitespace().collect::<Vec<_>>())
+    }
+
+    /// Opens its log.
+    pub fn log(&self) -> Sqlite {
+        tenter::store::open(&self.path()).unwrap()
+    }
+
+    /// What `stash show` says of a fabric.
+    pub fn shown(&self, tag: &str) -> Value {
+        self.run(&["stash", "show", tag, "--json"]).json()
+    }
+
+    /// The tests of a fabric, the oldest first.
+    pub fn tests(&self, tag: &str) -> Vec<Value> {
+        self.shown(tag)["tests"].as_array().unwrap().clone()
+    }
+}
+
+/// What a run left behind.
+#[derive(Debug)]
+pub struct Ran {
+    /// The exit code.
+    pub code: Option<i32>,
+    /// What was printed.
+    pub out: String,
+    /// What was printed beside it.
+    pub err: String,
+}
+
+impl Ran {
+    /// What was printed, as JSON.
+    pub fn json(&self) -> Value {
+        serde_json::from_str(&self.out).unwrap_or_else(|error| panic!("{error}: {self:?}"))
+    }
+}
+
+impl From<Output> for Ran {
+    fn from(output: Output) -> Self {
+        let text = |bytes| String::from_utf8(bytes).unwrap();
+        Self { code: output.status.code(), out: text(output.stdout), err: text(output.stderr) }
+    }
+}

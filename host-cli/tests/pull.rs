@@ -1,0 +1,196 @@
+//! `tenter pull` as a user runs it: what is stored, shown and complained about.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)] // A test says what it expected.
+
+mod program;
+
+use program::Program;
+use serde_json::Value;
+use tenter::store::Store as _;
+
+fn letters(test: &Value) -> String {
+    let id = test["id"].as_str().unwrap();
+    id[id.len() - 6..].to_lowercase()
+}
+
+/// The readings typed are the readings kept, under the letters that are printed.
+#[test]
+fn a_test_is_stored_and_shown() {
+    let program = Program::with_cloth();
+    let ran = program.run(&[
+        "pull",
+        "1",
+        "--gauge",
+        "10cm",
+        "--settling",
+        "--to",
+        "12.4cm",
+        "--to",
+        "12,5 cm",
+        "--back",
+        "10.2cm@60s",
+        "--wants",
+        "20%",
+        "--note",
+        "after the wash",
+    ]);
+    assert_eq!(ran.code, Some(0), "{ran:?}");
+    assert!(ran.out.starts_with("MEETS  stretch at least 20 %"), "{}", ran.out);
+    let tests = program.tests("1");
+    assert_eq!(tests.len(), 1);
+    assert_eq!(tests[0]["extended_mm"], serde_json::json!([124.0, 125.0]));
+    assert_eq!(tests[0]["note"], "after the wash");
+    assert!(ran.out.contains(&format!("stored    {} on 1  Slate rib", letters(&tests[0]))), "{}", ran.out);
+    assert!(ran.out.lines().all(|line| line.chars().count() <= 80), "{}", ran.out);
+    assert!(program.run(&["stash", "show", "1"]).out.contains(&letters(&tests[0])));
+}
+
+/// The shape of `check` with the test and the tag beside it; nothing else.
+#[test]
+fn json_is_that_of_check_with_test_and_tag() {
+    let program = Program::with_cloth();
+    let readings = "--gauge 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --json";
+    let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
+    let mut checked = keys(&program.line(&format!("check {readings}")).json());
+    let json = program.line(&format!("pull 2 {readings}")).json();
+    checked.extend(["test", "tag", "disagrees_points"].map(str::to_owned));
+    checked.sort();
+    assert_eq!(keys(&json), checked);
+    assert_eq!(json["tag"], 2);
+    assert_eq!(json["test"], program.tests("2")[0]["id"]);
+    assert_eq!(json["disagrees_points"], Value::Null);
+}
+
+/// Those of `check`, on the same readings.
+#[test]
+fn exit_codes_are_those_of_check() {
+    let program = Program::with_cloth();
+    let three = "--gauge 250mm --to 265mm --to 266mm --to 265mm";
+    for (wants, code) in [("5%", 0), ("10%", 1), ("..3%", 1), ("6%", 3)] {
+        for verb in ["check", "pull 1"] {
+            assert_eq!(program.line(&format!("{verb} {three} --wants {wants}")).code, Some(code), "{verb} {wants}");
+        }
+    }
+}
+
+/// One line that says what to type, exit code 2, and a log as it was.
+#[test]
+fn bad_input_leaves_nothing_stored() {
+    let program = Program::with_cloth();
+    let good = "--gauge 10cm --to 11cm";
+    let cases = [
+        ("pull 1 --gauge 10cm --to 9cm".to_owned(), "--to '9cm': the extended length is shorter"),
+        ("pull 1 --gauge 10cm".to_owned(), "missing --to"),
+        ("pull 1 --to 10cm".to_owned(), "missing --gauge"),
+        (format!("pull 3 {good}"), "'3' is no fabric here"),
+        (format!("pull rib {good}"), "'rib' is no fabric here"),
+        (format!("pull 1 {good} --wants lots"), "--wants 'lots'"),
+        (format!("pull 1 {good} --confidence 100"), "--confidence '100'"),
+        (format!("pull 1 {good} --table mine"), "--table 'mine'"),
+        (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
+        (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that lies ahead"),
+        (format!("pull 1 {good} --drop abc"), "do not go together"),
+        (format!("pull 1 {good} --resume"), "do not go together"),
+        ("pull 1 --drop abcdef".to_owned(), "--drop 'abcdef': no test of fabric 1 ends so; see tenter stash show 1"),
+        ("pull 1 --undrop abcdef".to_owned(), "--undrop 'abcdef': no test of fabric 1 ends so"),
+        ("pull".to_owned(), "missing <TAG>"),
+    ];
+    for (line, want) in cases {
+        let ran = program.line(&line);
+        assert!(ran.err.contains(want), "{line}: {}", ran.err);
+        assert_eq!((ran.err.matches('\n').count(), ran.code, ran.out.as_str()), (1, Some(2), ""), "{line}: {ran:?}");
+    }
+    assert_eq!(program.line("stash drop 2").code, Some(0));
+    let dropped = program.line(&format!("pull 2 {good}"));
+    assert!(dropped.err.contains("bring it back with tenter stash undrop 2"), "{}", dropped.err);
+    assert_eq!((program.tests("1").len(), program.tests("2").len()), (0, 0));
+}
+
+/// 24 % and then 34 % on the same marks lie ten points apart, far more than two readings of a knit are worth.
+#[test]
+fn a_retest_that_disagrees_says_so() {
+    let program = Program::with_cloth();
+    let old = "pull 1 --gauge 10cm --to 12.4cm --to 12.4cm --to 12.4cm --at 2025-03-20";
+    assert!(!program.line(old).out.contains("disagrees"));
+    let new = program.line("pull 1 --gauge 10cm --to 13.4cm --to 13.4cm --to 13.4cm --at 2025-03-21");
+    assert!(new.out.contains("disagrees 10.0 points more than on 2025-03-20"), "{}", new.out);
+    assert!(program.line("stash show 1").out.contains("disagrees: 10.0 points more than on 2025-03-20"));
+    // Within what both are worth, and on another grain, there is nothing to say.
+    let near = program.line("pull 1 --gauge 10cm --to 13.5cm --to 13.4cm --to 13.5cm --json").json();
+    assert_eq!(near["disagrees_points"], Value::Null);
+    let along = program.line("pull 1 --grain lengthwise --gauge 10cm --to 10.4cm --json").json();
+    assert_eq!(along["disagrees_points"], Value::Null);
+}
+
+/// The newest by its day counts, whatever was typed last; older ones stay in sight.
+#[test]
+fn the_day_it_was_pulled_decides_what_counts() {
+    let program = Program::with_cloth();
+    let pull = |to: &str, more: &[&str]| {
+        let mut words = vec!["pull", "1", "--gauge", "10cm", "--to", to];
+        words.extend(more);
+        let ran = program.run(&words);
+        assert_eq!(ran.code, Some(0), "{ran:?}");
+        ran.out
+    };
+    pull("12.4cm", &["--at", "2025-03-20 14:30"]);
+    let late = pull("12.5cm", &["--at", "2025-03-20 14:29"]);
+    assert!(late.contains("pulled 2025-03-20 14:29; a later test"), "{late}");
+    assert_eq!(program.shown("1")["grains"][0]["stretch"]["percent"], 24.0);
+    pull("12.6cm", &[]);
+    let shown = program.shown("1");
+    assert_eq!(shown["grains"][0]["stretch"]["percent"], 26.0);
+    let extended: Vec<_> = program.tests("1").iter().map(|test| test["extended_mm"][0].clone()).collect();
+    assert_eq!(extended, [125.0, 124.0, 126.0]);
+}
+
+/// A dropped test no longer counts and comes back as it was.
+#[test]
+fn drop_and_undrop() {
+    let program = Program::with_cloth();
+    program.line("pull 1 --gauge 10cm --to 12.4cm --at 2025-03-20");
+    program.line("pull 1 --gauge 10cm --to 15cm --at 2025-03-21");
+    let stretch = || program.shown("1")["grains"][0]["stretch"]["percent"].clone();
+    let test = letters(&program.tests("1")[1]);
+    assert_eq!(stretch(), 50.0);
+    let dropped = program.run(&["pull", "1", "--drop", &test, "--note", "a pin slipped"]);
+    let remedy = format!(
+        "dropped  {test}, crosswise 50.0 % of 2025-03-21; it stays in the history: tenter pull 1 --undrop {test}\n"
+    );
+    assert_eq!((dropped.code, dropped.out), (Some(0), remedy));
+    assert_eq!(stretch(), 24.0);
+    assert!(program.run(&["pull", "1", "--drop", &test]).err.contains("it was dropped already"));
+    // Capital letters and the whole identifier mean the same test.
+    let whole = program.tests("1")[1]["id"].as_str().unwrap().to_owned();
+    assert_eq!(program.run(&["pull", "1", "--undrop", &whole]).code, Some(0));
+    assert_eq!(stretch(), 50.0);
+    assert!(program.run(&["pull", "1", "--undrop", &test]).err.contains("it counts; nothing to bring back"));
+    // A test of another fabric is none of this one.
+    assert!(program.run(&["pull", "2", "--drop", &test]).err.contains("no test of fabric 2 ends so"));
+}
+
+/// With the construction said, `check` trusts the figures as `pull` does; without a log it assumes, and begins none.
+#[test]
+fn check_can_use_her_hand() {
+    let program = Program::new();
+    let readings = "--gauge 10cm --to 12.4cm --to 12.5cm --json";
+    let u = |line: String| program.line(&line).json()["stretch"]["u"].as_f64().unwrap();
+    let assumed = u(format!("check {readings}"));
+    assert_eq!(u(format!("check --construction knit {readings}")), assumed);
+    let folder = program.run(&["check", "--construction", "knit", "--gauge", "10cm", "--to", "9cm"]);
+    assert_eq!(folder.code, Some(2));
+    assert!(!program.path().exists(), "check began a log");
+
+    let program = Program::with_cloth();
+    let u = |line: String| program.line(&line).json()["stretch"]["u"].as_f64().unwrap();
+    // Ten pulls that all read the same: steadier than assumed.
+    let steady = format!("pull 1 --gauge 20cm{}", " --to 25cm".repeat(10));
+    assert_eq!(program.line(&steady).code, Some(0));
+    let hers = u(format!("check --construction knit {readings}"));
+    assert!(hers < assumed, "{hers} is not below {assumed}");
+    assert_eq!(u(format!("check --construction woven {readings}")), assumed);
+    assert_eq!(u(format!("pull 1 {readings}")), hers);
+    let both = program.line(&format!("check --construction knit --scatter 1 {readings}"));
+    assert!(both.err.contains("do not go together"), "{}", both.err);
+    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+}
