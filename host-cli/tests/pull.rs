@@ -90,7 +90,6 @@ fn bad_input_leaves_nothing_stored() {
         (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
         (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that lies ahead"),
         (format!("pull 1 {good} --drop abc"), "do not go together"),
-        (format!("pull 1 {good} --resume"), "do not go together"),
         ("pull 1 --drop abcdef".to_owned(), "--drop 'abcdef': no test of fabric 1 ends so; see tenter stash show 1"),
         ("pull 1 --undrop abcdef".to_owned(), "--undrop 'abcdef': no test of fabric 1 ends so"),
         ("pull".to_owned(), "missing <TAG>"),
