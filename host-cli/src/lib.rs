@@ -7,6 +7,7 @@
 
 pub mod cli;
 pub mod command;
+pub mod demo;
 pub mod error;
 pub mod fit;
 pub mod input;

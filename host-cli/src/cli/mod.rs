@@ -1,6 +1,7 @@
 //! The command line: every verb and flag. One file a verb; completions and manual pages come from the same definition.
 
 pub mod check;
+pub mod demo;
 pub mod device;
 pub mod export;
 pub mod fit;
@@ -63,6 +64,9 @@ pub enum Verb {
     /// Which fabrics suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
+    /// Fill an empty log with cloths and patterns to look round in
+    #[command(after_help = demo::EXAMPLES)]
+    Demo,
     /// Write the whole log to a file that import reads again
     #[command(after_help = export::EXAMPLES)]
     Export(ExportArgs),

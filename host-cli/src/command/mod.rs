@@ -1,6 +1,7 @@
 //! One file a verb: read options, ask store and core, hand the result to a report.
 
 pub mod check;
+pub mod demo;
 pub mod device;
 pub mod export;
 pub mod find;
@@ -31,6 +32,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Pull(args) => pull::run(args, &mut open(db)?, screen),
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
+        Verb::Demo => demo::run(&mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),
         Verb::Import(args) => import::run(args, &path_of(db)?, screen),

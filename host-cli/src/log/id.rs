@@ -39,6 +39,12 @@ impl Id {
             .unwrap_or_default()
     }
 
+    /// Its 80 random bits.
+    #[must_use]
+    pub const fn drawn(self) -> u128 {
+        self.0.random()
+    }
+
     /// Its last six letters, enough to tell the tests of one fabric apart.
     #[must_use]
     pub fn short(self) -> String {

@@ -109,7 +109,10 @@ fn one_candidate(text: &mut String, candidate: &Candidate<'_>, role: &Role, fitt
     let name = isolated(&fabric.name);
     line(text, format_args!("  {style}{kind:<10}{style:#}{:>4}  {name}{}", fabric.tag, after(&chance)));
     let mut parts = vec![reason(candidate, role, fitted)];
-    parts.extend(cloth(candidate, fitted.unit));
+    // How much there is of a cloth that will not do is of no use.
+    if !matches!(candidate.answer, Answer::Short | Answer::Over) {
+        parts.extend(cloth(candidate, fitted.unit));
+    }
     wrapped(text, "                  ", &parts.join("; "), 18, width);
 }
 
@@ -170,7 +173,8 @@ fn wanted(part: &Part) -> String {
 fn meets(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>) -> Option<String> {
     let mut parts: Vec<String> = Vec::new();
     for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-        let Some(measured) = fitted.stock.measured(fabric, grain) else { continue };
+        let asked = role.grains().next().is_none() || !role.demand.stretch(grain).is_empty();
+        let Some(measured) = fitted.stock.measured(fabric, grain).filter(|_| asked) else { continue };
         let evaluation = fit::evaluation(role, measured, fitted.confidence)?;
         let mut asked: Vec<Ask> = evaluation.parts.iter().map(|part| part.ask).collect();
         asked.dedup();

@@ -1,0 +1,27 @@
+//! `tenter demo`: fills an empty log, so that a newcomer can look round.
+
+use crate::demo;
+use crate::error::Error;
+use crate::log::Ids;
+use crate::report::Screen;
+use crate::store::Store;
+
+/// Runs the verb.
+///
+/// # Errors
+///
+/// A log that is not empty, or cannot be written.
+pub fn run(store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if store.count()? > 0 {
+        return Err(Error::Usage(
+            "this log is not empty, and the demo would mix with it; type tenter --db demo.sqlite3 demo".to_owned(),
+        ));
+    }
+    let mut entries = demo::entries(Ids::now()).into_iter().map(Ok);
+    store.merge(&mut entries)?;
+    writeln!(screen.out, "13 cloths, their pull tests and two patterns are in the log; look round with")?;
+    writeln!(screen.out, "  tenter stash list")?;
+    writeln!(screen.out, "  tenter fit 'Fellside smock' A")?;
+    writeln!(screen.out, "  tenter stash show 10")?;
+    Ok(0)
+}
