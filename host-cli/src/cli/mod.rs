@@ -6,6 +6,7 @@ pub mod device;
 pub mod export;
 pub mod fit;
 pub mod import;
+pub mod manual;
 pub mod pattern;
 pub mod pull;
 pub mod reading;
@@ -67,6 +68,11 @@ pub enum Verb {
     /// Fill an empty log with cloths and patterns to look round in
     #[command(after_help = demo::EXAMPLES)]
     Demo,
+    /// Completions for a shell
+    #[command(after_help = manual::COMPLETIONS)]
+    Completions(manual::CompletionsArgs),
+    /// The manual as a page for man
+    Man(manual::ManArgs),
     /// Write the whole log to a file that import reads again
     #[command(after_help = export::EXAMPLES)]
     Export(ExportArgs),

@@ -7,6 +7,7 @@ pub mod export;
 pub mod find;
 pub mod fit;
 pub mod import;
+pub mod manual;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
@@ -32,6 +33,8 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Pull(args) => pull::run(args, &mut open(db)?, screen),
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
+        Verb::Completions(args) => manual::completions(args, screen),
+        Verb::Man(args) => manual::man(args, screen),
         Verb::Demo => demo::run(&mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),

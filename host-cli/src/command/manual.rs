@@ -1,0 +1,62 @@
+//! `tenter completions` and `tenter man`: both made from the one definition of the command line.
+
+use std::fs;
+use std::path::Path;
+
+use clap::Command;
+
+use crate::cli::definition;
+use crate::cli::manual::{CompletionsArgs, ManArgs};
+use crate::error::{Error, one_line, reason};
+use crate::report::Screen;
+
+/// Writes the completions of a shell.
+///
+/// # Errors
+///
+/// An output that cannot be written; here and below.
+pub fn completions(args: &CompletionsArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let mut text = Vec::new();
+    clap_complete::generate(args.shell, &mut definition(), "tenter", &mut text);
+    screen.out.write_all(&text)?;
+    Ok(0)
+}
+
+/// Writes the manual.
+///
+/// # Errors
+///
+/// As above.
+pub fn man(args: &ManArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let Some(folder) = &args.out else {
+        screen.out.write_all(&page(definition())?)?;
+        return Ok(0);
+    };
+    let denied = |path: &Path, error: &std::io::Error| {
+        let (path, reason) = (one_line(&path.display().to_string()), reason(error));
+        Error::Usage(format!("cannot write {path}: {reason}; say --out with a folder of your own"))
+    };
+    fs::create_dir_all(folder).map_err(|error| denied(folder, &error))?;
+    let mut definition = definition();
+    definition.build();
+    let pages = pages(&definition);
+    for page in &pages {
+        let name = page.get_display_name().unwrap_or_else(|| page.get_name()).replace(' ', "-");
+        let path = folder.join(format!("{name}.1"));
+        fs::write(&path, self::page(page.clone())?).map_err(|error| denied(&path, &error))?;
+    }
+    writeln!(screen.out, "{} pages; read one with man -l {}", pages.len(), folder.join("tenter.1").display())?;
+    Ok(0)
+}
+
+/// The program and every verb below it, each with its whole name.
+fn pages(command: &Command) -> Vec<Command> {
+    let below = command.get_subcommands().flat_map(pages);
+    std::iter::once(command.clone()).chain(below).collect()
+}
+
+fn page(command: Command) -> Result<Vec<u8>, Error> {
+    let mut text = Vec::new();
+    clap_mangen::Man::new(command).render(&mut text)?;
+    Ok(text)
+}
