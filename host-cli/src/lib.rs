@@ -10,6 +10,7 @@ pub mod command;
 pub mod demo;
 pub mod error;
 pub mod fit;
+pub mod guide;
 pub mod input;
 pub mod link;
 pub mod log;

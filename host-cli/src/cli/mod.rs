@@ -51,7 +51,7 @@ pub enum Verb {
     #[command(after_help = device::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Device(Box<DeviceVerb>),
-    /// A pull test stored with a fabric
+    /// A pull test stored with a fabric; without lengths it is asked step by step
     #[command(after_help = pull::EXAMPLES)]
     Pull(Box<PullArgs>),
     /// The fabrics at home and those seen in shops

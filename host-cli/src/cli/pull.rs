@@ -7,6 +7,9 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
+  One hand on the cloth: asked step by step, with a clock for the hold and for the rest
+      tenter pull 7 --wants 5%
+
   The same readings as check takes, stored with the fabric that wears tag 7:
       tenter pull 7 --gauge 20cm --settling --to 21.3cm --to 21.2cm --to 21.3cm --back 20.2cm@60s --wants 5%
 
@@ -17,8 +20,9 @@ Examples:
       tenter pull 7 --drop 3kx9d2 --note 'a pin slipped'
       tenter pull 7 --undrop 3kx9d2
 
-What is said to be stored is stored.
-Exit code: 0 measured, or meets; 1 short or over; 3 close or unknown; 2 a mistake in what was typed.";
+What is said to be stored is stored. A test that was broken off (Ctrl-C, a closed window, no power) keeps every length
+that was typed: tenter pull 7 offers to go on with it.
+Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown or broken off; 2 a mistake in what was typed.";
 
 /// The flags of `pull`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -26,7 +30,7 @@ pub struct PullArgs {
     /// The fabric's tag, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
-    /// The readings.
+    /// The readings; without them every step is asked.
     #[command(flatten)]
     pub test: TestArgs,
     /// What is asked.
@@ -39,11 +43,17 @@ pub struct PullArgs {
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
     /// Take a stored test out of account: the letters that stash show prints
-    #[arg(long, value_name = "TEST", conflicts_with_all = ["undrop", "gauge", "to", "back", "at", "wants"])]
+    #[arg(long, value_name = "TEST", conflicts_with_all = ["undrop", "resume", "discard", "gauge", "to", "back", "at", "wants"])]
     pub drop: Option<String>,
     /// Count a dropped test again
-    #[arg(long, value_name = "TEST", conflicts_with_all = ["gauge", "to", "back", "at", "wants", "note"])]
+    #[arg(long, value_name = "TEST", conflicts_with_all = ["resume", "discard", "gauge", "to", "back", "at", "wants", "note"])]
     pub undrop: Option<String>,
+    /// Go on with a test that was broken off, unasked
+    #[arg(long, conflicts_with_all = ["discard", "gauge", "to", "back"])]
+    pub resume: bool,
+    /// Forget a test that was broken off
+    #[arg(long, conflicts_with_all = ["gauge", "to", "back", "wants", "at", "note"])]
+    pub discard: bool,
     /// The table of stretch classes.
     #[command(flatten)]
     pub table: TableArg,

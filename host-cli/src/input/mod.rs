@@ -2,6 +2,7 @@
 
 pub mod exported;
 pub mod fabric;
+pub mod guided;
 pub mod pattern;
 pub mod when;
 
@@ -135,13 +136,21 @@ pub fn scale(args: &TestFlags, unit: Unit) -> Result<Scale, Error> {
     let division = match &args.division {
         Some(text) => length("--division", text, unit)?,
         // The scale is the one the gauge was read on, whatever unit the text is shown in.
-        None if args.gauge.as_deref().and_then(unit_of).unwrap_or(unit) == Unit::Inch => Length::from_inch_64ths(4),
-        None => Length::from_mm(1),
+        None => division_in(args.gauge.as_deref().and_then(unit_of).unwrap_or(unit)),
     };
     Scale::new(division, ends).ok_or_else(|| {
         let text = args.division.as_deref().unwrap_or_default();
         Error::argument("--division", text, "the scale division must be above zero; type one such as 1mm or 1/16in")
     })
+}
+
+/// The division of an ordinary tape in a unit.
+#[must_use]
+pub const fn division_in(unit: Unit) -> Length {
+    match unit {
+        Unit::Inch => Length::from_inch_64ths(4),
+        Unit::Mm | Unit::Cm => Length::from_mm(1),
+    }
 }
 
 /// What is asked along a grain.
@@ -216,7 +225,8 @@ fn rest(text: &str, unit: Unit) -> Result<(Length, u32), Error> {
 }
 
 /// `60s`, `30min`, `1h`, `2d`, or bare seconds.
-fn seconds(text: &str) -> Option<u32> {
+#[must_use]
+pub fn seconds(text: &str) -> Option<u32> {
     let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
     let (number, unit) = text.split_at_checked(end)?;
     let count: u32 = number.parse().ok()?;

@@ -2,8 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, dead_code, missing_debug_implementations)] // Each test file uses its part.
 
+use std::io::Write as _;
 use std::path::PathBuf;
-use std::process::{Command, Output, Stdio};
+use std::process::{Child, Command, Output, Stdio};
 
 use serde_json::Value;
 use tempfile::TempDir;
@@ -45,6 +46,20 @@ impl Program {
     /// Runs it to its end.
     pub fn run(&self, arguments: &[&str]) -> Ran {
         self.command(arguments).output().unwrap().into()
+    }
+
+    /// Runs it to its end with lines on its standard input.
+    pub fn typed(&self, arguments: &[&str], lines: &str) -> Ran {
+        let mut running = self.started(arguments);
+        // A program that has said no already reads nothing any more.
+        let _ = running.stdin.take().unwrap().write_all(lines.as_bytes());
+        running.wait_with_output().unwrap().into()
+    }
+
+    /// Starts it with everything piped.
+    pub fn started(&self, arguments: &[&str]) -> Child {
+        let mut command = self.command(arguments);
+        command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap()
     }
 
     /// Runs words that stand in one line.

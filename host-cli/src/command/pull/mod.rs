@@ -1,5 +1,7 @@
 //! `tenter pull`: a pull test stored with a fabric.
 
+mod guided;
+
 use tenter_core::Evaluation;
 
 use super::check::exit_code;
@@ -24,7 +26,8 @@ pub fn run(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
     if let Some(text) = &args.undrop {
         return set_dropped(args, text, false, store, screen);
     }
-    direct(args, store, screen)
+    let typed = args.test.flags.gauge.is_some() || !args.test.readings.is_empty();
+    if typed { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
 
 /// A test whose readings were all typed.

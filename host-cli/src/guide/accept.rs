@@ -1,0 +1,224 @@
+//! What each answer does.
+
+use jiff::Timestamp;
+use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, TestError};
+
+use super::{GRACE, Guide, Pull, Stage, seconds_between, words};
+use crate::input;
+use crate::log::json::Mm;
+
+/// As many pulls as say how far the pulls differ.
+pub const ENOUGH: usize = 3;
+/// Bare numbers that give marks outside these are asked for with their unit: 30 mm to 1 m.
+const LIKELY_GAUGE: (Length, Length) = (Length::from_mm(30), Length::from_mm(1000));
+/// A bare number that gives more than so many times the gauge length is asked for with its unit.
+const LIKELY_TIMES: i64 = 5;
+
+/// What to say after an answer that was taken, or why it was not.
+type Taken = Result<Vec<String>, String>;
+
+impl Guide {
+    /// Takes an answer to what was asked.
+    pub(super) fn accept(&mut self, answer: &str, now: Timestamp) -> Taken {
+        match self.draft.stage {
+            Stage::Gauge => self.gauge(answer),
+            Stage::Held => self.held(answer),
+            Stage::Settling => self.settling(answer),
+            Stage::Wait => self.wait(answer),
+            Stage::Pull if answer.is_empty() => Ok(self.go(Stage::Holding(now))),
+            Stage::Holding(_) if answer.is_empty() => Ok(self.go(Stage::Extended)),
+            Stage::Pull | Stage::Holding(_) | Stage::Extended => self.extended(answer),
+            Stage::Release | Stage::Resting(_) | Stage::Recovered(_) if matches!(answer, "n" | "0") => {
+                Ok(self.go(Stage::Next))
+            }
+            Stage::Release if answer.is_empty() => Ok(self.go(Stage::Resting(now))),
+            Stage::Release => Err("Enter as you let go, or n to read nothing this time".to_owned()),
+            Stage::Resting(since) => {
+                let seconds = self.seconds_at(since, now);
+                if answer.is_empty() {
+                    return Ok(self.go(Stage::Recovered(seconds)));
+                }
+                self.recovered(answer, seconds)
+            }
+            Stage::Recovered(seconds) => self.recovered(answer, seconds),
+            Stage::Next => self.next(answer),
+            Stage::Done => Ok(Vec::new()),
+        }
+    }
+
+    /// Takes back the newest answer.
+    pub(super) fn undo(&mut self) -> Taken {
+        let newest = self.draft.pulls.last().copied();
+        let stage = match (self.draft.stage, newest) {
+            (Stage::Gauge, _) => return Err("nothing to take back yet".to_owned()),
+            (Stage::Held, _) => Stage::Gauge,
+            (Stage::Settling, _) => Stage::Held,
+            (Stage::Wait, _) => Stage::Settling,
+            (Stage::Pull, None) => Stage::Wait,
+            (Stage::Holding(_) | Stage::Extended, _) => Stage::Pull,
+            (Stage::Resting(_) | Stage::Recovered(_), _) => Stage::Release,
+            (Stage::Pull | Stage::Next | Stage::Done, Some(Pull { rest: Some((seconds, _)), .. })) => {
+                if let Some(pull) = self.draft.pulls.last_mut() {
+                    pull.rest = None;
+                }
+                Stage::Recovered(seconds)
+            }
+            (Stage::Pull | Stage::Next | Stage::Done | Stage::Release, _) => {
+                self.draft.pulls.pop();
+                Stage::Extended
+            }
+        };
+        if matches!(stage, Stage::Gauge) {
+            self.draft.gauge = None;
+        }
+        Ok(self.go(stage))
+    }
+
+    fn go(&mut self, stage: Stage) -> Vec<String> {
+        self.draft.stage = stage;
+        Vec::new()
+    }
+
+    fn gauge(&mut self, answer: &str) -> Taken {
+        let mut changed = self.draft.clone();
+        let gauge = if answer.is_empty() { self.suggested_gauge() } else { self.length(answer)? };
+        let unit = input::unit_of(answer);
+        if unit.is_none() && !(LIKELY_GAUGE.0..=LIKELY_GAUGE.1).contains(&gauge) {
+            let shown = gauge.show(self.draft.unit);
+            return Err(format!("{shown} is an odd distance for two marks; if it is meant, type the unit too"));
+        }
+        changed.unit = unit.unwrap_or(changed.unit);
+        changed.gauge = Some(Mm(gauge));
+        changed.test().map_err(complaint)?;
+        self.draft = changed;
+        Ok(self.go(Stage::Held))
+    }
+
+    fn held(&mut self, answer: &str) -> Taken {
+        self.draft.held = match answer {
+            "" => self.draft.held,
+            "1" | "flat" => Held::Flat,
+            "2" | "folded" => Held::Folded,
+            "3" | "strip" => Held::Strip,
+            "4" | "loop" => Held::Loop,
+            _ => return Err("type 1, 2, 3 or 4, or Enter".to_owned()),
+        };
+        Ok(self.go(Stage::Settling))
+    }
+
+    fn settling(&mut self, answer: &str) -> Taken {
+        self.draft.settled = match answer {
+            "" | "y" => true,
+            "n" | "0" => false,
+            _ => return Err("Enter when the settling pull is done, n or 0 to leave it out".to_owned()),
+        };
+        Ok(self.go(Stage::Wait))
+    }
+
+    fn wait(&mut self, answer: &str) -> Taken {
+        self.draft.wait = match answer {
+            "" => self.draft.wait.or(Some(60)),
+            "0" | "n" => None,
+            "1" => Some(30),
+            "2" => Some(60),
+            "3" => Some(1800),
+            text => match input::seconds(text).filter(|seconds| (1..=MAX_REST_SECONDS).contains(seconds)) {
+                Some(seconds) => Some(seconds),
+                None => return Err("type 1, 2, 3 or 0, or a time such as 45s or 5min".to_owned()),
+            },
+        };
+        Ok(self.go(Stage::Pull))
+    }
+
+    fn extended(&mut self, answer: &str) -> Taken {
+        let asked = "type the length read while pulling, a bare number is in ";
+        if answer.is_empty() {
+            return Err(asked.to_owned() + self.draft.unit.symbol());
+        }
+        let extended = self.length(answer)?;
+        self.likely(answer, extended)?;
+        let mut changed = self.draft.clone();
+        changed.pulls.push(Pull { extended: Mm(extended), rest: None });
+        let test = changed.test().map_err(complaint)?;
+        self.draft = changed;
+        self.go(if self.draft.wait.is_some() { Stage::Release } else { Stage::Next });
+        Ok(self.stretch_so_far(&test, extended))
+    }
+
+    fn recovered(&mut self, answer: &str, seconds: u32) -> Taken {
+        if answer.is_empty() {
+            return Err(format!(
+                "type the length after release, a bare number is in {}; n where there is none",
+                self.draft.unit.symbol()
+            ));
+        }
+        // The time may be stated, as check takes it.
+        let (text, seconds) = match answer.split_once('@') {
+            Some((text, time)) => match input::seconds(time.trim()) {
+                Some(seconds) => (text, seconds),
+                None => return Err("type the time since release after the @, such as 60s or 30min".to_owned()),
+            },
+            None => (answer, seconds),
+        };
+        let recovered = self.length(text)?;
+        let mut changed = self.draft.clone();
+        if let Some(pull) = changed.pulls.last_mut() {
+            pull.rest = Some((seconds, Mm(recovered)));
+        }
+        let test = changed.test().map_err(complaint)?;
+        self.draft = changed;
+        self.go(Stage::Next);
+        let growth = Figures::of(&test, Scatter::ASSUMED).ok().and_then(|figures| figures.rest);
+        Ok(growth.map(|rest| words::growth(rest.growth.ratio, rest.seconds)).into_iter().collect())
+    }
+
+    fn next(&mut self, answer: &str) -> Taken {
+        let pulls = self.draft.pulls.len();
+        match answer {
+            "" if pulls < ENOUGH => Ok(self.go(Stage::Pull)),
+            "a" | "1" if pulls < MAX_PULLS => Ok(self.go(Stage::Pull)),
+            "a" | "1" => Err(format!("{MAX_PULLS} pulls are as many as one test holds; finish with f")),
+            "" | "f" | "2" => Ok(self.go(Stage::Done)),
+            "3" => self.undo(),
+            _ => Err("type a for another pull, f to finish, u to undo (or 1, 2, 3)".to_owned()),
+        }
+    }
+
+    /// The time a reading counts for: the one that was waited for when it comes about then, else what has passed.
+    fn seconds_at(&self, since: Timestamp, now: Timestamp) -> u32 {
+        let passed = seconds_between(since, now);
+        match self.draft.wait {
+            Some(wait) if (wait..=wait.saturating_add(GRACE.min(wait / 3))).contains(&passed) => wait,
+            _ => passed,
+        }
+    }
+
+    fn length(&self, text: &str) -> Result<Length, String> {
+        Length::parse(text, self.draft.unit).map_err(|error| error.to_string())
+    }
+
+    /// Refuses a bare number that was most likely meant in another unit.
+    fn likely(&self, answer: &str, extended: Length) -> Result<(), String> {
+        let gauge = self.draft.gauge.map_or(0, |Mm(gauge)| i64::from(gauge.steps()));
+        if input::unit_of(answer).is_none() && i64::from(extended.steps()) > LIKELY_TIMES * gauge {
+            let shown = extended.show(self.draft.unit);
+            return Err(format!("{shown} is over {LIKELY_TIMES} times the marks; if it is meant, type the unit too"));
+        }
+        Ok(())
+    }
+
+    fn stretch_so_far(&self, test: &PullTest, extended: Length) -> Vec<String> {
+        let stretch = |test: &PullTest| Figures::of(test, Scatter::ASSUMED).ok().map(|all| all.stretch.ratio);
+        let alone = || -> Option<Ratio> {
+            let mut alone = PullTest::new(test.gauge(), test.grain()).ok()?;
+            alone.add_pull(extended).ok()?;
+            stretch(&alone)
+        };
+        let (Some(this), Some(all)) = (alone(), stretch(test)) else { return Vec::new() };
+        vec![words::stretch(this, all, test.pulls().len(), self.table)]
+    }
+}
+
+fn complaint(error: TestError) -> String {
+    error.to_string()
+}

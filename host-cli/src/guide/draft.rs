@@ -1,0 +1,174 @@
+//! What has been answered so far: enough to go on after the window was closed or the power went.
+
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+use tenter_core::{Ends, Grain, Held, Length, Load, PullTest, Scale, TestError, Unit};
+
+use crate::log::Id;
+use crate::log::json::Mm;
+
+/// The layout of the stored draft.
+const VERSION: u32 = 1;
+
+/// A pull test that is being made.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Draft {
+    version: u32,
+    /// The identifier that the test will have, fixed from the start: so it cannot be stored twice.
+    pub id: Id,
+    /// When it was begun, or the day that was stated.
+    pub pulled: Timestamp,
+    /// Anything else that was said about it.
+    pub note: String,
+    /// What was asked, as typed: stretch, growth, recovery.
+    pub wants: [Option<String>; 3],
+    /// The unit of bare numbers.
+    #[serde(with = "UnitJson")]
+    pub unit: Unit,
+    /// The grain that is pulled.
+    pub grain: Grain,
+    /// Ends that are read.
+    pub ends: Ends,
+    /// Between two lines of the scale; by the unit where it was not said.
+    pub division: Option<Mm>,
+    /// The pulling force in millinewtons; a hand where there is none.
+    pub millinewtons: Option<u32>,
+    /// How the swatch is held.
+    pub held: Held,
+    /// Whether a settling pull was made.
+    pub settled: bool,
+    /// Seconds from release to the reading; none where nothing is read after release.
+    pub wait: Option<u32>,
+    /// Between the marks; none until it was typed.
+    pub gauge: Option<Mm>,
+    /// The pulls so far.
+    pub pulls: Vec<Pull>,
+    /// What is asked next.
+    pub stage: Stage,
+}
+
+/// A pull with its reading after release.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Pull {
+    /// The extended length.
+    pub extended: Mm,
+    /// Seconds since release, and the recovered length.
+    pub rest: Option<(u32, Mm)>,
+}
+
+/// What is asked next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stage {
+    /// The gauge length.
+    Gauge,
+    /// How the swatch is held.
+    Held,
+    /// Whether the settling pull was made.
+    Settling,
+    /// When to read after release.
+    Wait,
+    /// To pull and hold.
+    Pull,
+    /// The extended length, a clock running since then.
+    Holding(Timestamp),
+    /// The extended length, the clock stopped.
+    Extended,
+    /// To let go.
+    Release,
+    /// The recovered length, counted down since then.
+    Resting(Timestamp),
+    /// The recovered length, read so many seconds after release.
+    Recovered(u32),
+    /// Again, finish or undo.
+    Next,
+    /// Nothing: it can be stored.
+    Done,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Unit", rename_all = "kebab-case")]
+enum UnitJson {
+    Mm,
+    Cm,
+    Inch,
+}
+
+impl Draft {
+    /// A test of which nothing is known but how it will be read: by hand, on a scale that goes with the unit.
+    #[must_use]
+    pub const fn new(id: Id, pulled: Timestamp, grain: Grain, unit: Unit) -> Self {
+        Self {
+            version: VERSION,
+            id,
+            pulled,
+            note: String::new(),
+            wants: [None, None, None],
+            unit,
+            grain,
+            ends: Ends::One,
+            division: None,
+            millinewtons: None,
+            held: Held::Folded,
+            settled: false,
+            wait: Some(60),
+            gauge: None,
+            pulls: Vec::new(),
+            stage: Stage::Gauge,
+        }
+    }
+
+    /// Reads a stored draft; none where it is damaged or of a newer layout. A swatch that was held is to be pulled
+    /// again: the hand has let go.
+    #[must_use]
+    pub fn read(text: &str) -> Option<Self> {
+        let mut draft: Self = serde_json::from_str(text).ok()?;
+        if draft.version != VERSION || (draft.gauge.is_some() && draft.test().is_err()) {
+            return None;
+        }
+        if matches!(draft.stage, Stage::Holding(_) | Stage::Extended) {
+            draft.stage = Stage::Pull;
+        }
+        Some(draft)
+    }
+
+    /// The text to be stored.
+    #[must_use]
+    pub fn text(&self) -> String {
+        // Plain structs of numbers and texts always serialise.
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// How many lengths were typed so far.
+    #[must_use]
+    pub fn readings(&self) -> usize {
+        let pulls = self.pulls.iter().map(|pull| 1 + usize::from(pull.rest.is_some()));
+        usize::from(self.gauge.is_some()) + pulls.sum::<usize>()
+    }
+
+    /// The test as far as it goes.
+    ///
+    /// # Errors
+    ///
+    /// The first reading that cannot be; a gauge of nothing where it was not typed yet.
+    pub fn test(&self) -> Result<PullTest, TestError> {
+        let gauge = self.gauge.map_or(Length::ZERO, |Mm(gauge)| gauge);
+        let mut test = PullTest::new(gauge, self.grain)?
+            .with_scale(self.scale())?
+            .with_held(self.held)
+            .with_load(self.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }))
+            .with_settling_pull(self.settled);
+        for Pull { extended: Mm(extended), rest } in &self.pulls {
+            test.add_pull(*extended)?;
+            if let Some((seconds, Mm(recovered))) = rest {
+                test.add_rest(*seconds, *recovered)?;
+            }
+        }
+        Ok(test)
+    }
+
+    fn scale(&self) -> Scale {
+        let division = self.division.map_or_else(|| crate::input::division_in(self.unit), |Mm(division)| division);
+        Scale::new(division, self.ends).unwrap_or_default()
+    }
+}

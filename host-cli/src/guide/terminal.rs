@@ -1,0 +1,190 @@
+//! The thin loop round the guide: lines from standard input, words and a running clock on standard error.
+//!
+//! The terminal stays in its ordinary mode, in which it edits and shows the line that is typed, so nothing need be
+//! mended when the program is killed. The clock stands in the line above and is drawn over it in place.
+
+use std::io::{self, BufRead as _, IsTerminal as _, Write as _};
+use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
+use std::thread;
+use std::time::Duration;
+
+use super::{Clock, Draft, Guide, Stage};
+use crate::error::{Error, one_line};
+use crate::log::Ids;
+use crate::report::{self, lines::wrap_at};
+
+/// Between two looks at the clock.
+const TICK: Duration = Duration::from_millis(250);
+
+/// Where a person types and reads.
+#[derive(Debug)]
+pub struct Terminal {
+    lines: Receiver<io::Result<String>>,
+    /// Whether the clock can be drawn in place.
+    live: bool,
+    /// Whether what comes is shown, because no terminal does it.
+    echo: bool,
+}
+
+/// How a guided test ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ended {
+    /// It can be stored.
+    Finished,
+    /// It was left for later.
+    Left,
+}
+
+impl Terminal {
+    /// Standard input and standard error; the clock runs where both are a terminal that can move its cursor.
+    #[must_use]
+    pub fn new() -> Self {
+        let (send, lines) = mpsc::channel();
+        thread::spawn(move || {
+            let mut input = io::stdin().lock();
+            loop {
+                let mut bytes = Vec::new();
+                let line = match input.read_until(b'\n', &mut bytes) {
+                    Ok(0) => return,
+                    Ok(_) => Ok(String::from_utf8_lossy(&bytes).into_owned()),
+                    Err(error) => Err(error),
+                };
+                let ended = line.is_err();
+                if send.send(line).is_err() || ended {
+                    return;
+                }
+            }
+        });
+        let dumb = std::env::var_os("TERM").is_none_or(|term| term == "dumb");
+        let typed = io::stdin().is_terminal();
+        Self { lines, live: !dumb && typed && io::stderr().is_terminal(), echo: !typed }
+    }
+
+    /// Says a line.
+    ///
+    /// # Errors
+    ///
+    /// A terminal that went away.
+    pub fn say(&self, line: &str) -> Result<(), Error> {
+        Ok(writeln!(io::stderr(), "{line}")?)
+    }
+
+    /// Says what came of an answer, set in and wrapped where the window is narrow.
+    ///
+    /// # Errors
+    ///
+    /// As above.
+    pub fn reply(&self, words: &str) -> Result<(), Error> {
+        let mut rest = words;
+        while !rest.is_empty() {
+            let end = wrap_at(rest, report::terminal_width().saturating_sub(2));
+            let (line, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
+            self.say(&format!("  {}", line.trim_end()))?;
+            rest = later.trim_start();
+        }
+        Ok(())
+    }
+
+    /// Asks for a line; none at the end of the input.
+    ///
+    /// # Errors
+    ///
+    /// A terminal that went away.
+    pub fn ask(&self, question: &str) -> Result<Option<String>, Error> {
+        self.await_line(question, &mut || None)
+    }
+
+    /// Leads through a test. `keep` is told of every answer before the next question is asked.
+    ///
+    /// # Errors
+    ///
+    /// What `keep` says, or a terminal that went away.
+    pub fn run(
+        &self,
+        mut guide: Guide,
+        keep: &mut dyn FnMut(&Draft) -> Result<(), Error>,
+    ) -> Result<(Guide, Ended), Error> {
+        let mut said = None;
+        while guide.draft.stage != Stage::Done {
+            let ask = guide.ask();
+            // After a mistake the question alone is enough.
+            if said != Some(guide.draft.stage) {
+                ask.say.iter().try_for_each(|line| self.say(line))?;
+            }
+            said = Some(guide.draft.stage);
+            let running = guide.clone();
+            let mut clock = || running.clock(Ids::now());
+            let Some(line) = self.await_line(&ask.question, &mut clock)? else {
+                return Ok((guide, Ended::Left));
+            };
+            let before = guide.draft.clone();
+            let (next, reply) = guide.step(&line, Ids::now());
+            guide = next;
+            if guide.draft != before {
+                keep(&guide.draft)?;
+            }
+            reply.say.iter().try_for_each(|line| self.reply(line))?;
+            if reply.leave {
+                return Ok((guide, Ended::Left));
+            }
+        }
+        Ok((guide, Ended::Finished))
+    }
+
+    /// Shows a question, and above it a clock for as long as no line comes.
+    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<Clock>) -> Result<Option<String>, Error> {
+        let Some(first) = clock().filter(|_| self.live) else {
+            self.write(question)?;
+            return self.lines.recv().ok().transpose()?.map(|line| self.echoed(line)).transpose();
+        };
+        self.write(&format!("  {}\n{question}", whole(&first)))?;
+        let mut rang = first.due;
+        loop {
+            match (self.lines.recv_timeout(TICK), clock()) {
+                (Err(RecvTimeoutError::Disconnected), _) => return Ok(None),
+                (Ok(line), None) => return self.echoed(line?).map(Some),
+                // The cursor stands below the question now.
+                (Ok(line), Some(last)) => {
+                    self.over(2, &last.shows, "")?;
+                    return self.echoed(line?).map(Some);
+                }
+                (Err(RecvTimeoutError::Timeout), None) => {}
+                (Err(RecvTimeoutError::Timeout), Some(now)) => {
+                    // A bell, once, when the time has come: she may look at the cloth.
+                    self.over(1, &whole(&now), if now.due && !rang { "\u{7}" } else { "" })?;
+                    rang |= now.due;
+                }
+            }
+        }
+    }
+
+    /// Piped lines are shown as if they were typed.
+    fn echoed(&self, line: String) -> Result<String, Error> {
+        if self.echo {
+            self.say(&one_line(line.trim()))?;
+        }
+        Ok(line)
+    }
+
+    /// Writes over a line so many above the cursor, which stays where it is (ECMA-48: CUU, EL; DECSC, DECRC).
+    fn over(&self, above: u8, text: &str, bell: &str) -> Result<(), Error> {
+        let text: String = text.chars().take(report::terminal_width().saturating_sub(3)).collect();
+        self.write(&format!("\u{1b}7\u{1b}[{above}A\r\u{1b}[2K  {text}\u{1b}8{bell}"))
+    }
+
+    fn write(&self, text: &str) -> Result<(), Error> {
+        let mut out = io::stderr();
+        out.write_all(text.as_bytes())?;
+        Ok(out.flush()?)
+    }
+}
+
+fn whole(clock: &Clock) -> String {
+    format!("{}   {}", clock.shows, clock.hint)
+}
+
+impl Default for Terminal {
+    fn default() -> Self {
+        Self::new()
+    }
+}

@@ -1,0 +1,168 @@
+//! What the guide says and asks.
+
+use jiff::Timestamp;
+use tenter_core::{Grain, Held, Ratio, Table, Unit};
+
+use super::accept::ENOUGH;
+use super::{Draft, Guide, Stage, seconds_between};
+use crate::log::Construction;
+use crate::report::words::duration;
+
+/// What is asked: words to read first, then the question itself.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ask {
+    /// One line each.
+    pub say: Vec<String>,
+    /// The question, before which the answer is typed.
+    pub question: String,
+}
+
+/// A clock that runs while an answer is awaited.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Clock {
+    /// What it shows.
+    pub shows: String,
+    /// What to do when.
+    pub hint: String,
+    /// Whether it is time to read.
+    pub due: bool,
+}
+
+/// How long to hold before the length is read, in seconds (common practice, no source).
+const HOLD: u32 = 10;
+
+impl Guide {
+    /// What to say at the beginning.
+    pub const GREETING: &str = "u or - takes the last answer back, n or 0 skips a reading, q stops; all is kept.";
+
+    /// What is asked now.
+    #[must_use]
+    pub fn ask(&self) -> Ask {
+        let ask = |say: &[&str], question: &str| Ask {
+            say: say.iter().map(|line| (*line).to_owned()).collect(),
+            question: question.to_owned(),
+        };
+        let draft = &self.draft;
+        match draft.stage {
+            Stage::Gauge => {
+                let way = match draft.grain {
+                    Grain::Lengthwise => "along the selvage",
+                    Grain::Crosswise => "from selvage towards selvage",
+                    Grain::Bias => "at 45° to the selvage",
+                };
+                let shown = shown(self.suggested_gauge(), draft.unit);
+                let why = match self.construction {
+                    Construction::Knit => {
+                        format!("{shown} suits a knit: far enough apart, and two hands still hold it.")
+                    }
+                    Construction::Woven => format!("{shown} suits a woven: it gives little, long marks read it finer."),
+                    Construction::Other => format!("{shown} suits most cloth; the less it gives, the longer."),
+                };
+                let mark = format!("Lay it flat and loose. Make two marks {way}.");
+                ask(&[&mark, &why], &format!("between the marks, in {} [{shown}]: ", draft.unit.symbol()))
+            }
+            Stage::Held => {
+                let question = format!("held 1 flat, 2 folded, 3 as a strip, 4 as a loop [{}]: ", draft.held.word());
+                let say = match draft.held {
+                    Held::Folded => "Fold it along the line you pull, away from selvage and cut edge.",
+                    _ => "Hold it as you will for every pull.",
+                };
+                ask(&[say], &question)
+            }
+            Stage::Settling => ask(
+                &["Pull once to the first firm resistance and let go: this pull does not count."],
+                "done? Enter, or n to leave it out: ",
+            ),
+            Stage::Wait => {
+                let chosen = draft.wait.map_or_else(|| "1 min".to_owned(), duration);
+                let question = format!("read after release at 1 30 s, 2 1 min, 3 30 min, 0 never [{chosen}]: ");
+                ask(&[], &question.replace("[60 s]", "[1 min]"))
+            }
+            Stage::Pull => {
+                let say =
+                    format!("Pull {}: to the first firm resistance, no further, and hold.", draft.pulls.len() + 1);
+                ask(&["", &say], "Enter when you hold it: ")
+            }
+            Stage::Holding(_) | Stage::Extended => {
+                ask(&[], &format!("length while pulled, in {}: ", draft.unit.symbol()))
+            }
+            Stage::Release => ask(&[], "let go and lay it flat; Enter as you let go: "),
+            Stage::Resting(_) => ask(&[], &format!("length after release, in {}: ", draft.unit.symbol())),
+            Stage::Recovered(seconds) => {
+                let question = format!("length {} after release, in {}: ", time(seconds), draft.unit.symbol());
+                ask(&[], &question)
+            }
+            Stage::Next => {
+                let default = if draft.pulls.len() < ENOUGH { "again" } else { "finish" };
+                ask(&[], &format!("a again, f finish, u undo (1 2 3) [{default}]: "))
+            }
+            Stage::Done => ask(&[], ""),
+        }
+    }
+
+    /// The clock that runs while an answer is awaited.
+    #[must_use]
+    pub fn clock(&self, now: Timestamp) -> Option<Clock> {
+        match (self.draft.stage, self.draft.wait) {
+            (Stage::Holding(since), _) => {
+                let held = seconds_between(since, now);
+                let due = held >= HOLD;
+                let hint = if due { "read it now".to_owned() } else { format!("read it at about {HOLD} s") };
+                Some(Clock { shows: format!("held {}", time(held)), hint, due })
+            }
+            (Stage::Resting(since), wait) => {
+                let passed = seconds_between(since, now);
+                let left = wait.unwrap_or_default().saturating_sub(passed);
+                let hint = match left {
+                    0 => "read it now".to_owned(),
+                    left => format!("read it in {} (Enter: now)", time(left)),
+                };
+                Some(Clock { shows: format!("released {} ago", time(passed)), hint, due: left == 0 })
+            }
+            _ => None,
+        }
+    }
+}
+
+impl Draft {
+    /// What there is of it, for somebody who comes back to it.
+    #[must_use]
+    pub fn so_far(&self, day: &str) -> String {
+        let gauge = self
+            .gauge
+            .map_or_else(|| "no length yet".to_owned(), |gauge| format!("marks {}", shown(gauge.0, self.unit)));
+        let pulls = match self.pulls.len() {
+            1 => "1 pull".to_owned(),
+            pulls => format!("{pulls} pulls"),
+        };
+        format!("a test was broken off: {}, {gauge}, {pulls}, begun {day}", self.grain.word())
+    }
+}
+
+fn shown(length: tenter_core::Length, unit: Unit) -> String {
+    length.show(unit).to_string()
+}
+
+/// `7 s`, `1:05 min`, `1:02:00 h`.
+fn time(seconds: u32) -> String {
+    let (minutes, rest) = (seconds / 60, seconds % 60);
+    match minutes {
+        0 => format!("{rest} s"),
+        1..60 => format!("{minutes}:{rest:02} min"),
+        _ => format!("{}:{:02}:{rest:02} h", minutes / 60, minutes % 60),
+    }
+}
+
+/// The stretch of a pull, and of all so far.
+pub(super) fn stretch(this: Ratio, all: Ratio, pulls: usize, table: &Table) -> String {
+    let class = table.class(all).name;
+    match pulls {
+        1 => format!("stretch {} %, {class}", this.percent(1)),
+        _ => format!("stretch {} % this time, {} % over {pulls} pulls, {class}", this.percent(1), all.percent(1)),
+    }
+}
+
+/// The growth so far, at the longest rest.
+pub(super) fn growth(growth: Ratio, seconds: u32) -> String {
+    format!("growth {} %, {} after release", growth.percent(1), duration(seconds))
+}

@@ -1,0 +1,184 @@
+//! `tenter pull` step by step: the real program with lines on its standard input, killed and resumed.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)] // A test says what it expected.
+
+mod program;
+
+use std::io::{BufRead as _, BufReader, Read as _, Write as _};
+
+use program::Program;
+use serde_json::{Value, json};
+use tenter::guide::{Draft, Stage};
+use tenter::log::Id;
+use tenter::store::{Read as _, Store as _, Which};
+
+/// Marks 10 cm apart, no reading after release, three pulls.
+const THREE: &str = "10\n\n\n0\n12.4\n\n12.5\n\n12.4\n\n";
+
+fn draft_name(program: &Program, tag: &str) -> String {
+    format!("pull/{}", program.shown(tag)["id"].as_str().unwrap())
+}
+
+/// What was typed is what is stored; questions go to standard error, the answer to standard output.
+#[test]
+fn a_guided_test_is_stored() {
+    let program = Program::with_cloth();
+    let lines = "\n3\n\n\n\n12.4\n\n10.2@60s\n\n\n12,5 cm\n\n102mm@1min\n2\n";
+    let ran = program.typed(&["pull", "1", "--wants", "20%", "--note", "evening", "--grain", "lengthwise"], lines);
+    assert_eq!(ran.code, Some(0), "{ran:?}");
+    assert!(ran.out.starts_with("MEETS") && ran.out.contains("lengthwise, strip, 2 pulls by hand"), "{}", ran.out);
+    assert!(ran.err.contains("stretch 25.0 % this time, 24.5 % over 2 pulls, easy"), "{}", ran.err);
+    assert!(ran.err.lines().chain(ran.out.lines()).all(|line| line.chars().count() <= 80), "{ran:?}");
+    assert!(!ran.err.contains('\u{1b}') && !ran.err.contains('\u{7}'), "{}", ran.err);
+    let tests = program.tests("1");
+    assert_eq!((tests.len(), &tests[0]["extended_mm"]), (1, &json!([124.0, 125.0])));
+    assert_eq!((&tests[0]["note"], &tests[0]["grain"]), (&json!("evening"), &json!("lengthwise")));
+    assert_eq!(program.log().draft(&draft_name(&program, "1")).unwrap(), None);
+    // Nothing is left to resume or to forget.
+    for flag in ["--resume", "--discard"] {
+        let ran = program.run(&["pull", "1", flag]);
+        assert_eq!((ran.code, ran.err.matches('\n').count()), (Some(2), 1), "{ran:?}");
+        assert!(ran.err.contains("fabric 1 has no test that was broken off"), "{}", ran.err);
+    }
+}
+
+/// With --json, standard output holds the object and nothing else.
+#[test]
+fn json_stays_clean() {
+    let program = Program::with_cloth();
+    let json = program.typed(&["pull", "1", "--json"], THREE).json();
+    assert_eq!((&json["pulls"], &json["gauge_mm"]), (&json!(3), &json!(100.0)));
+    assert_eq!(json["test"], program.tests("1")[0]["id"]);
+}
+
+/// A wrong flag is said before anything is measured.
+#[test]
+fn flags_are_read_first() {
+    let program = Program::with_cloth();
+    for (flags, want) in [
+        (["--wants", "lots"], "--wants 'lots'"),
+        (["--load", "heavy"], "--load 'heavy'"),
+        (["--division", "0"], "--division '0'"),
+        (["--at", "2999-01-01"], "--at '2999-01-01'"),
+        (["--confidence", "100"], "--confidence '100'"),
+        (["--table", "mine"], "--table 'mine'"),
+    ] {
+        let ran = program.typed(&["pull", "1", flags[0], flags[1]], "");
+        assert_eq!((ran.code, ran.err.matches('\n').count()), (Some(2), 1), "{ran:?}");
+        assert!(ran.err.contains(want), "{}", ran.err);
+    }
+}
+
+/// The end of the input and q keep what was typed; so does a wrong line.
+#[test]
+fn broken_off_and_resumed() {
+    let program = Program::with_cloth();
+    let ran = program.typed(&["pull", "1", "--wants", "20%", "--at", "2025-03-20"], "10\n\n\n0\n12.4\nlots\n");
+    assert_eq!((ran.code, ran.out.as_str()), (Some(3), ""), "{ran:?}");
+    assert!(ran.err.ends_with("kept; go on with tenter pull 1 --resume\n"), "{}", ran.err);
+    assert_eq!(program.tests("1").len(), 0);
+    // Offered, and gone on with; q keeps it again.
+    let ran = program.typed(&["pull", "1"], "what\nr\n\n12.5\nq\n");
+    assert!(ran.err.contains("a test was broken off: crosswise, marks 10 cm, 1 pull, begun"), "{}", ran.err);
+    assert!(ran.err.contains("type r, n or d"), "{}", ran.err);
+    // What was asked and the day are still known.
+    let ran = program.typed(&["pull", "1", "--resume"], "f\n");
+    assert_eq!(ran.code, Some(0), "{ran:?}");
+    assert!(ran.out.starts_with("MEETS  stretch at least 20 %"), "{}", ran.out);
+    let tests = program.tests("1");
+    assert_eq!((tests.len(), &tests[0]["extended_mm"]), (1, &json!([124.0, 125.0])));
+    assert!(program.run(&["stash", "show", "1"]).out.contains("2025-03-20"));
+}
+
+/// Begun anew, dropped, discarded: stored tests stay. Readings given on the command line leave the draft alone.
+#[test]
+fn a_draft_can_be_let_go() {
+    let program = Program::with_cloth();
+    let broken_off = || assert_eq!(program.typed(&["pull", "1"], "10\n\n\n0\n12.4\n").code, Some(3));
+    broken_off();
+    assert_eq!(program.line("pull 1 --gauge 10cm --to 11cm").code, Some(0));
+    let anew = program.typed(&["pull", "1"], &format!("n\n{THREE}"));
+    assert!(anew.out.contains("3 pulls by hand"), "{anew:?}");
+    broken_off();
+    assert!(program.typed(&["pull", "1"], "d\n").err.contains("dropped; stored tests stay"));
+    broken_off();
+    let forgotten = program.run(&["pull", "1", "--discard"]);
+    assert_eq!(forgotten.out, "forgotten: the test of fabric 1 that was broken off; stored tests stay\n");
+    assert_eq!(program.tests("1").len(), 2);
+    // A draft of another fabric is none of this one.
+    broken_off();
+    assert_eq!(program.run(&["pull", "2", "--resume"]).code, Some(2));
+    // Nothing typed, nothing kept.
+    assert!(program.typed(&["pull", "2"], "").err.ends_with("nothing was measured\n"));
+    assert_eq!(program.run(&["pull", "2", "--discard"]).code, Some(2));
+    // A draft that cannot be read is not in the way of being forgotten.
+    program.log().set_draft(&draft_name(&program, "2"), Some("{")).unwrap();
+    assert!(program.typed(&["pull", "2"], THREE).err.contains("say --discard first"));
+    assert_eq!(program.run(&["pull", "2", "--discard"]).code, Some(0));
+}
+
+/// Two readings, SIGKILL, resume, finish: one test with the readings of both halves.
+#[test]
+fn killed_and_resumed() {
+    let program = Program::with_cloth();
+    let mut running = program.started(&["pull", "1"]);
+    let mut input = running.stdin.take().unwrap();
+    input.write_all(b"10\n\n\n0\n12.4\n\n12.5\n").unwrap();
+    // Taken once the stretch of the second pull is shown.
+    let mut said = BufReader::new(running.stderr.take().unwrap()).lines().map(Result::unwrap);
+    assert!(said.any(|line| line.contains("over 2 pulls")));
+    running.kill().unwrap();
+    running.wait().unwrap();
+    let ran = program.typed(&["pull", "1", "--resume"], "\n12.6\n\n");
+    assert_eq!(ran.code, Some(0), "{ran:?}");
+    let extended: Vec<Value> = program.tests("1").iter().map(|test| test["extended_mm"].clone()).collect();
+    assert_eq!(extended, [json!([124.0, 125.0, 126.0])]);
+}
+
+/// Killed after the test was stored and before the draft was forgotten: it is neither lost nor stored again.
+#[test]
+fn stored_once() {
+    let program = Program::with_cloth();
+    program.typed(&["pull", "1"], "10\n\n\n0\n12.4\n");
+    let name = draft_name(&program, "1");
+    let text = program.log().draft(&name).unwrap().unwrap();
+    assert_eq!(program.typed(&["pull", "1", "--resume"], "f\n").code, Some(0));
+    // As if the kill had come between the two.
+    program.log().set_draft(&name, Some(&text)).unwrap();
+    assert_eq!(program.run(&["pull", "1", "--resume"]).code, Some(2));
+    assert_eq!((program.tests("1").len(), program.log().draft(&name).unwrap()), (1, None));
+    // Killed after the last answer and before it was stored: it is stored without another question.
+    let mut done = Draft::read(&text).unwrap();
+    let known: Id = program.tests("1")[0]["id"].as_str().unwrap().parse().unwrap();
+    assert_eq!(done.id, known);
+    done.id = tenter::log::Ids::after(Some(known)).next();
+    done.stage = Stage::Done;
+    program.log().set_draft(&name, Some(&done.text())).unwrap();
+    assert_eq!(program.run(&["pull", "1", "--resume"]).code, Some(0));
+    assert_eq!(program.tests("1").len(), 2);
+}
+
+/// Two windows resume one draft and measure on: both tests are kept.
+#[test]
+fn two_windows() {
+    let program = Program::with_cloth();
+    program.typed(&["pull", "1"], "10\n\n\n0\n12.4\n");
+    let mut slow = program.started(&["pull", "1", "--resume"]);
+    let mut said = String::new();
+    let mut err = slow.stderr.take().unwrap();
+    // The slow window has read the draft once it asks.
+    while !said.contains("[again]") {
+        let mut byte = [0];
+        assert_eq!(err.read(&mut byte).unwrap(), 1, "{said}");
+        said.push(char::from(byte[0]));
+    }
+    assert_eq!(program.typed(&["pull", "1", "--resume"], "\n12.5\nf\n").code, Some(0));
+    slow.stdin.take().unwrap().write_all(b"\n12.7\nf\n").unwrap();
+    err.read_to_string(&mut said).unwrap();
+    assert_eq!(slow.wait().unwrap().code(), Some(0), "{said}");
+    let mut extended: Vec<String> = program.tests("1").iter().map(|test| test["extended_mm"].to_string()).collect();
+    extended.sort();
+    assert_eq!(extended, ["[124.0,125.0]", "[124.0,127.0]"]);
+    assert_eq!(program.log().tests(Which::All).unwrap().len(), 2);
+    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+}
