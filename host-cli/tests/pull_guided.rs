@@ -42,6 +42,16 @@ fn a_guided_test_is_stored() {
     }
 }
 
+/// The dialogue in the README is the one that is led.
+#[test]
+fn the_readme_shows_the_dialogue() {
+    let program = Program::with_cloth();
+    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../README.md")).unwrap();
+    let block = readme.split("```console\n$ tenter pull 1\n").nth(1).unwrap().split("```").next().unwrap();
+    let ran = program.typed(&["pull", "1"], "\n\n\n\n\n1240\n12.4\n\n10.2@60s\nf\n");
+    assert_eq!(ran.err.trim_end(), block.trim_end());
+}
+
 /// With --json, standard output holds the object and nothing else.
 #[test]
 fn json_stays_clean() {

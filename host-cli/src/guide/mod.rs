@@ -69,7 +69,7 @@ impl Guide {
 
 /// Whole seconds from one time to another; none where the clock was set back.
 fn seconds_between(from: Timestamp, to: Timestamp) -> u32 {
-    u32::try_from(to.as_second().saturating_sub(from.as_second()).max(0)).unwrap_or(u32::MAX)
+    u32::try_from(to.duration_since(from).as_secs().max(0)).unwrap_or(u32::MAX)
 }
 
 #[cfg(test)]

@@ -1,0 +1,130 @@
+//! `tenter pull`, killed at any instant (SIGKILL, as a power cut would): what was said to be stored is stored, once.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)] // A test says what it expected.
+
+mod program;
+
+use core::time::Duration;
+use std::collections::BTreeMap;
+use std::io::{Read as _, Write as _};
+use std::process::{Child, Stdio};
+use std::thread;
+use std::time::Instant;
+
+use program::Program;
+use tenter::store::{Read as _, Store as _, Which};
+use tenter_core::Length;
+
+/// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.
+fn instant(count: u32, limit: Duration) -> Duration {
+    limit.mul_f64((f64::from(count) * 0.618_033_988_749_895).fract())
+}
+
+/// Kills a run after `wait`; what it printed by then.
+fn killed(mut running: Child, wait: Duration) -> (String, String) {
+    thread::sleep(wait);
+    running.kill().unwrap();
+    running.wait().unwrap();
+    let (mut out, mut err) = (String::new(), String::new());
+    running.stdout.take().unwrap().read_to_string(&mut out).unwrap();
+    running.stderr.take().unwrap().read_to_string(&mut err).unwrap();
+    (out, err)
+}
+
+/// How often each extended length was stored, in steps.
+fn stored(program: &Program) -> BTreeMap<i32, usize> {
+    let mut counts = BTreeMap::new();
+    for test in program.log().tests(Which::All).unwrap() {
+        *counts.entry(test.said.test.pulls()[0].steps()).or_default() += 1;
+    }
+    counts
+}
+
+/// How long a run takes that nobody kills.
+fn whole_run(run: impl Fn()) -> Duration {
+    let begun = Instant::now();
+    (0..5).for_each(|_| run());
+    begun.elapsed() / 5
+}
+
+/// 200 kills, each pull with a reading of its own.
+#[test]
+fn what_was_said_to_be_stored_is_stored_once() {
+    let program = Program::with_cloth();
+    let limit = whole_run(|| drop(program.line("pull 2 --gauge 10cm --to 11cm"))).mul_f64(1.3);
+    let mut promised = Vec::new();
+    for kill in 0..200_u32 {
+        // From 100.01 mm on, in hundredths of a millimetre.
+        let to = Length::from_steps(160_000 + 16 * i32::try_from(kill + 1).unwrap());
+        let text = format!("{}mm", f64::from(to.steps()) / 1600.0);
+        let mut command = program.command(&["pull", "1", "--gauge", "100mm", "--to", &text]);
+        let running = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let (out, err) = killed(running, instant(kill, limit));
+        assert_eq!(err, "");
+        if out.contains("\n  stored    ") {
+            promised.push(to.steps());
+        }
+    }
+    let mut counts = stored(&program);
+    counts.remove(&Length::from_mm(110).steps());
+    for steps in &promised {
+        assert_eq!(counts.get(steps), Some(&1), "{steps} steps were said to be stored");
+    }
+    assert!(counts.values().all(|count| *count == 1), "stored twice: {counts:?}");
+    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    println!("200 kills: {} said to be stored, {} stored", promised.len(), counts.len());
+    // Kills came before and after the instant that decides.
+    assert!((1..200).contains(&counts.len()), "{} of 200 were stored", counts.len());
+}
+
+/// Guided tests killed and resumed until they are finished: each is stored once, with all its readings.
+#[test]
+fn a_guided_test_is_stored_once_however_often_it_is_killed() {
+    let program = Program::with_cloth();
+    let whole = || drop(program.typed(&["pull", "2"], "10\n\n\n0\n11\nf\n"));
+    let limit = whole_run(whole).mul_f64(1.3);
+    let (mut kills, mut finished) = (0, 0);
+    while kills < 60 {
+        let to = Length::from_steps(160_000 + 16 * i32::try_from(finished + 1).unwrap());
+        let answers = format!("100mm\n\n\n0\n{}\nf\n", f64::from(to.steps()) / 1600.0);
+        // The answers still to be given depend on how far it came.
+        loop {
+            let draft = program.log().draft(&format!("pull/{}", program.shown("1")["id"].as_str().unwrap())).unwrap();
+            let stored = stored(&program).contains_key(&to.steps());
+            if stored && draft.is_none() {
+                break;
+            }
+            let done = draft.map_or(0, |text| answered(&text));
+            let rest: String = answers.split_inclusive('\n').skip(done).collect();
+            let flags: &[&str] = if done > 0 { &["pull", "1", "--resume"] } else { &["pull", "1"] };
+            let mut running = program.started(flags);
+            let _ = running.stdin.take().unwrap().write_all(rest.as_bytes());
+            // A test that is stored and not yet forgotten is forgotten by the next run.
+            killed(running, instant(kills, limit));
+            kills += 1;
+        }
+        finished += 1;
+    }
+    let mut counts = stored(&program);
+    counts.remove(&Length::from_mm(110).steps());
+    assert_eq!(counts.len(), usize::try_from(finished).unwrap());
+    assert!(counts.values().all(|count| *count == 1), "stored twice: {counts:?}");
+    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    println!("{kills} kills: {finished} guided tests, each stored once");
+    assert!(finished < kills, "no kill came in between");
+}
+
+/// How many of the six answers a draft holds.
+fn answered(text: &str) -> usize {
+    use tenter::guide::{Draft, Stage};
+    match Draft::read(text).unwrap().stage {
+        Stage::Gauge => 0,
+        Stage::Held => 1,
+        Stage::Settling => 2,
+        Stage::Wait => 3,
+        Stage::Pull => 4,
+        Stage::Next => 5,
+        Stage::Done => 6,
+        stage => panic!("{stage:?} was not asked for"),
+    }
+}
