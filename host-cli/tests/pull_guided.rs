@@ -49,7 +49,8 @@ fn the_readme_shows_the_dialogue() {
     let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../README.md")).unwrap();
     let block = readme.split("```console\n$ tenter pull 1\n").nth(1).unwrap().split("```").next().unwrap();
     let ran = program.typed(&["pull", "1"], "\n\n\n\n\n1240\n12.4\n\n10.2@60s\nf\n");
-    assert_eq!(ran.err.trim_end(), block.trim_end());
+    let lines = |text: &str| text.trim_end().lines().map(|line| line.trim_end().to_owned()).collect::<Vec<_>>();
+    assert_eq!(lines(&ran.err), lines(block));
 }
 
 /// With --json, standard output holds the object and nothing else.

@@ -133,7 +133,7 @@ impl Guide {
     fn extended(&mut self, answer: &str) -> Taken {
         let asked = "type the length read while pulling, a bare number is in ";
         if answer.is_empty() {
-            return Err(asked.to_owned() + self.draft.unit.symbol());
+            return Err(asked.to_owned() + words::plural(self.draft.unit));
         }
         let extended = self.length(answer)?;
         self.likely(answer, extended)?;
@@ -149,7 +149,7 @@ impl Guide {
         if answer.is_empty() {
             return Err(format!(
                 "type the length after release, a bare number is in {}; n where there is none",
-                self.draft.unit.symbol()
+                words::plural(self.draft.unit)
             ));
         }
         // The time may be stated, as check takes it.

@@ -60,29 +60,22 @@ impl Terminal {
         Self { lines, live: !dumb && typed && io::stderr().is_terminal(), echo: !typed }
     }
 
-    /// Says a line.
+    /// Says something, wrapped where the window is narrow.
     ///
     /// # Errors
     ///
     /// A terminal that went away.
-    pub fn say(&self, line: &str) -> Result<(), Error> {
-        Ok(writeln!(io::stderr(), "{line}")?)
+    pub fn say(&self, words: &str) -> Result<(), Error> {
+        self.write(&wrapped("", words))
     }
 
-    /// Says what came of an answer, set in and wrapped where the window is narrow.
+    /// Says what came of an answer, set in.
     ///
     /// # Errors
     ///
     /// As above.
     pub fn reply(&self, words: &str) -> Result<(), Error> {
-        let mut rest = words;
-        while !rest.is_empty() {
-            let end = wrap_at(rest, report::terminal_width().saturating_sub(2));
-            let (line, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
-            self.say(&format!("  {}", line.trim_end()))?;
-            rest = later.trim_start();
-        }
-        Ok(())
+        self.write(&wrapped("  ", words))
     }
 
     /// Asks for a line; none at the end of the input.
@@ -137,7 +130,7 @@ impl Terminal {
             self.write(question)?;
             return self.lines.recv().ok().transpose()?.map(|line| self.echoed(line)).transpose();
         };
-        self.write(&format!("  {}\n{question}", whole(&first)))?;
+        self.write(&format!("{}\n{question}", cut(&whole(&first))))?;
         let mut rang = first.due;
         loop {
             match (self.lines.recv_timeout(TICK), clock()) {
@@ -168,8 +161,7 @@ impl Terminal {
 
     /// Writes over a line so many above the cursor, which stays where it is (ECMA-48: CUU, EL; DECSC, DECRC).
     fn over(&self, above: u8, text: &str, bell: &str) -> Result<(), Error> {
-        let text: String = text.chars().take(report::terminal_width().saturating_sub(3)).collect();
-        self.write(&format!("\u{1b}7\u{1b}[{above}A\r\u{1b}[2K  {text}\u{1b}8{bell}"))
+        self.write(&format!("\u{1b}7\u{1b}[{above}A\r\u{1b}[2K{}\u{1b}8{bell}", cut(text)))
     }
 
     fn write(&self, text: &str) -> Result<(), Error> {
@@ -177,6 +169,27 @@ impl Terminal {
         out.write_all(text.as_bytes())?;
         Ok(out.flush()?)
     }
+}
+
+/// Lines that fit the window.
+fn wrapped(margin: &str, words: &str) -> String {
+    let width = report::terminal_width().saturating_sub(margin.len());
+    let mut text = String::new();
+    let mut rest = words;
+    loop {
+        let (line, later) = rest.split_at_checked(wrap_at(rest, width)).unwrap_or((rest, ""));
+        text.push_str(&format!("{margin}{}\n", line.trim_end()));
+        rest = later.trim_start();
+        if rest.is_empty() {
+            return text;
+        }
+    }
+}
+
+/// A set in line that cannot wrap, so that it can be drawn over in place.
+fn cut(text: &str) -> String {
+    let width = report::terminal_width().saturating_sub(3);
+    format!("  {}", text.chars().take(width).collect::<String>())
 }
 
 fn whole(clock: &Clock) -> String {

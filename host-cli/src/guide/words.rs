@@ -59,7 +59,7 @@ impl Guide {
                     Construction::Other => format!("{shown} suits most cloth; the less it gives, the longer."),
                 };
                 let mark = format!("Lay it flat and loose. Make two marks {way}.");
-                ask(&[&mark, &why], &format!("between the marks, in {} [{shown}]: ", draft.unit.symbol()))
+                ask(&[&mark, &why], &format!("between the marks, in {} [{shown}]: ", plural(draft.unit)))
             }
             Stage::Held => {
                 let question = format!("held 1 flat, 2 folded, 3 as a strip, 4 as a loop [{}]: ", draft.held.word());
@@ -84,12 +84,12 @@ impl Guide {
                 ask(&["", &say], "Enter when you hold it: ")
             }
             Stage::Holding(_) | Stage::Extended => {
-                ask(&[], &format!("length while pulled, in {}: ", draft.unit.symbol()))
+                ask(&[], &format!("length while pulled, in {}: ", plural(draft.unit)))
             }
             Stage::Release => ask(&[], "let go and lay it flat; Enter as you let go: "),
-            Stage::Resting(_) => ask(&[], &format!("length after release, in {}: ", draft.unit.symbol())),
+            Stage::Resting(_) => ask(&[], &format!("length after release, in {}: ", plural(draft.unit))),
             Stage::Recovered(seconds) => {
-                let question = format!("length {} after release, in {}: ", time(seconds), draft.unit.symbol());
+                let question = format!("length {} after release, in {}: ", time(seconds), plural(draft.unit));
                 ask(&[], &question)
             }
             Stage::Next => {
@@ -136,6 +136,15 @@ impl Draft {
             pulls => format!("{pulls} pulls"),
         };
         format!("a test was broken off: {}, {gauge}, {pulls}, begun {day}", self.grain.word())
+    }
+}
+
+/// The unit of bare numbers, in a sentence.
+pub(super) const fn plural(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "mm",
+        Unit::Cm => "cm",
+        Unit::Inch => "inches",
     }
 }
 

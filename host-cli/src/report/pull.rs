@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::check_json::{self, CheckJson};
 use super::json::rounded;
-use super::lines::row;
+use super::lines::Lines;
 use super::table::isolated;
 use super::{Checked, check_text, quantity, words};
 use crate::log::{Fabric, Hands, StoredTest};
@@ -30,16 +30,16 @@ pub struct Pulled<'a> {
 #[must_use]
 pub fn text(pulled: &Pulled<'_>, columns: usize, unicode: bool) -> String {
     let Pulled { fabric, test, .. } = pulled;
-    let mut text = check_text::render(&pulled.checked, columns, unicode);
-    row(&mut text, "trust", &words::trust(fabric.construction, &pulled.hands, &test.said.test));
+    let mut lines = Lines { text: check_text::render(&pulled.checked, columns, unicode), columns };
+    lines.row("trust", &words::trust(fabric.construction, &pulled.hands, &test.said.test));
     if let Some((before, apart)) = pulled.disagrees {
-        row(&mut text, "disagrees", &words::disagreement(apart, &quantity::day(before.said.pulled)));
+        lines.row("disagrees", &words::disagreement(apart, &quantity::day(before.said.pulled)));
     }
     let counts = if pulled.older { "; a later test counts" } else { "" };
     let day = quantity::minute(test.said.pulled);
     let name = isolated(&fabric.name);
-    row(&mut text, "stored", &format!("{} on {}  {name}, pulled {day}{counts}", test.id.short(), fabric.tag));
-    text
+    lines.row("stored", &format!("{} on {}  {name}, pulled {day}{counts}", test.id.short(), fabric.tag));
+    lines.text
 }
 
 /// The shape of `check`, with the test's identifier and the fabric's tag.
