@@ -84,7 +84,7 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
     let whole = || drop(program.typed(&["pull", "2"], "10\n\n\n0\n11\nf\n"));
     let limit = whole_run(whole).mul_f64(1.3);
     let (mut kills, mut finished) = (0, 0);
-    while kills < 60 {
+    while kills < 200 {
         let to = Length::from_steps(160_000 + 16 * i32::try_from(finished + 1).unwrap());
         let answers = format!("100mm\n\n\n0\n{}\nf\n", f64::from(to.steps()) / 1600.0);
         // The answers still to be given depend on how far it came.
