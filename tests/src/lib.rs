@@ -10,3 +10,4 @@ pub mod fake_eeprom;
 pub mod gallery;
 pub mod handheld;
 pub mod picture;
+pub mod program;

@@ -123,13 +123,33 @@ impl<T: Transport> Session<T> {
         })
     }
 
+    /// Makes sure that whoever answered before answers still, without a pause. A handheld may be unplugged and another
+    /// plugged in behind the same line.
+    ///
+    /// # Errors
+    ///
+    /// [`LinkError::Exchanged`], once in 49 days also without cause: then the time since power-on begins again.
+    pub fn same_as_before(&mut self) -> Result<(), LinkError> {
+        let Identity { device, uptime_s, .. } = self.identity;
+        let now = self.identify()?;
+        if now.device == device && now.uptime_s >= uptime_s { Ok(()) } else { Err(LinkError::Exchanged) }
+    }
+
     /// Tells the handheld that all tests up to a number are stored for good. Only then may it use their room again.
+    /// Another handheld would lose its tests by that, so each try is made to [the same](Session::same_as_before).
     ///
     /// # Errors
     ///
     /// [`LinkError`].
     pub fn acknowledge(&mut self, up_to: u32) -> Result<(), LinkError> {
-        self.order(Request::Acknowledge { up_to })
+        let mut tries = 1;
+        loop {
+            self.same_as_before()?;
+            match self.ask_anew(1, || Request::Acknowledge { up_to }, is_done) {
+                Err(LinkError::Silent | LinkError::Garbled) if tries < self.tries => tries += 1,
+                done => return done,
+            }
+        }
     }
 
     /// Gives the handheld its number, once and for ever.
@@ -169,7 +189,7 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`].
     pub fn set_clock(&mut self, mut now: impl FnMut() -> u32) -> Result<(), LinkError> {
-        self.ask_anew(|| Request::SetClock { unix_s: now() }, is_done)
+        self.ask_anew(self.tries, || Request::SetClock { unix_s: now() }, is_done)
     }
 
     /// Tells the handheld how steadily its owner pulls, to be used in every answer, or to forget it.
@@ -188,20 +208,23 @@ impl<T: Transport> Session<T> {
     }
 
     fn ask<R>(&mut self, request: Request<'_>, take: impl FnMut(Reply<'_>) -> Option<R>) -> Result<R, LinkError> {
-        self.ask_anew(|| request, take)
+        self.ask_anew(self.tries, || request, take)
     }
 
     /// Asks until a reply comes that `take` takes. A refusal counts; what is damaged, late, or an echo does not.
     fn ask_anew<'r, R>(
         &mut self,
+        tries: u32,
         mut request: impl FnMut() -> Request<'r>,
         mut take: impl FnMut(Reply<'_>) -> Option<R>,
     ) -> Result<R, LinkError> {
         // The same for all tries: a late reply to the first is as good as one to the second.
         self.token = self.token.wrapping_add(1);
         let mut heard = false;
-        for _ in 0..self.tries {
+        for _ in 0..tries {
             self.send(&request())?;
+            // Half an answer to the try before must not be made whole by the answer of somebody else.
+            self.inbox = Accumulator::new();
             let deadline = Instant::now() + self.patience;
             while let Some(byte) = self.next_byte(deadline)? {
                 heard = true;

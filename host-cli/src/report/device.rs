@@ -387,3 +387,24 @@ pub fn demands(wanted: &Wanted, sent: usize) -> Vec<String> {
     }
     lines
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_ports_that_are_there_are_named() {
+        assert!(which_port(&[]).ends_with("plug it in, or type --port tcp:HOST:PORT"));
+        let two = which_port(&["COM3".to_owned(), "COM4".to_owned()]);
+        assert!(two.contains("--port COM3,") && two.ends_with("(serial ports here: COM3, COM4)"), "{two}");
+    }
+
+    #[test]
+    fn clocks() {
+        let said = [(None, "not set"), (Some(0), "right"), (Some(-1), "1 s behind"), (Some(599), "599 s ahead")];
+        let later = [(Some(-600), "10 min behind"), (Some(7200), "2 h ahead"), (Some(-i64::MAX), "49710 days behind")];
+        for (ahead, words) in said.into_iter().chain(later) {
+            assert_eq!(clock_was(ahead), format!("it was {words}"));
+        }
+    }
+}

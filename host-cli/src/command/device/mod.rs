@@ -62,7 +62,8 @@ pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) ->
 
 /// Sets the clock; by how many seconds it was ahead, if it was set at all.
 fn set_clock<T: Transport>(session: &mut Session<T>) -> Result<Option<i64>, LinkError> {
-    let was = ahead(session.identify()?.unix_s);
+    session.same_as_before()?;
+    let was = ahead(session.identity().unix_s);
     session.set_clock(|| u32::try_from(Ids::now().as_second()).unwrap_or(u32::MAX))?;
     Ok(was)
 }

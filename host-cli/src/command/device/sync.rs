@@ -12,7 +12,7 @@ use tenter_core::{Figure, Figures, PullTest};
 use super::super::progress::Progress;
 use crate::cli::device::SyncArgs;
 use crate::error::Error;
-use crate::link::{Fetched, LinkError, Session, Transport};
+use crate::link::{Fetched, Session, Transport};
 use crate::log::handheld::{self, FromHandheld};
 use crate::log::{Construction, Device, Fact, Hands, Id, Subject, fold};
 use crate::report::Screen;
@@ -72,7 +72,6 @@ pub fn run<T: Transport>(
     writeln!(screen.out, "{}", report::greeting(device, fresh, clock))?;
     let mut sync = Sync {
         device,
-        uptime_s: session.identity().uptime_s,
         store,
         screen,
         numbers: before.get(&device).cloned().unwrap_or_default(),
@@ -133,8 +132,6 @@ fn name<T: Transport>(
 /// A synchronisation under way.
 struct Sync<'s, 'o> {
     device: u32,
-    /// How long the handheld has been on, as last seen.
-    uptime_s: u32,
     store: &'s mut dyn Store,
     screen: &'s mut Screen<'o>,
     numbers: Numbers,
@@ -176,29 +173,17 @@ impl Sync<'_, '_> {
                     safe = Some(seq);
                 }
             }
-            if broken.is_none() && from.is_some() {
-                self.same_as_before(session)?;
+            if broken.is_none() && !batch.is_empty() {
+                session.same_as_before()?;
             }
             self.keep(&batch)?;
             if let Some(error) = broken {
                 return Err(error.into());
             }
             if let Some(up_to) = safe {
-                self.same_as_before(session)?;
                 session.acknowledge(up_to)?;
             }
         }
-        Ok(())
-    }
-
-    /// A handheld may be unplugged and another plugged in behind the same line; its tests must not be taken for those
-    /// of the first, and least of all be acknowledged.
-    fn same_as_before<T: Transport>(&mut self, session: &mut Session<T>) -> Result<(), LinkError> {
-        let identity = session.identify()?;
-        if identity.device != self.device || identity.uptime_s < self.uptime_s {
-            return Err(LinkError::Exchanged);
-        }
-        self.uptime_s = identity.uptime_s;
         Ok(())
     }
 

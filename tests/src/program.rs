@@ -1,0 +1,24 @@
+//! The program `tenter` itself, built if need be.
+
+use std::path::PathBuf;
+use std::process::Command;
+use std::sync::LazyLock;
+
+use serde_json::Value;
+
+static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
+    let mut cargo = Command::new(env!("CARGO"));
+    cargo.current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/..")).args(["build", "--package", "tenter"]);
+    let output = cargo.args(["--message-format", "json"]).output().expect("cargo starts");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let messages = String::from_utf8(output.stdout).expect("cargo writes text");
+    let built = messages.lines().flat_map(serde_json::from_str::<Value>);
+    let path = built.filter_map(|message| message["executable"].as_str().map(PathBuf::from)).next();
+    path.expect("cargo names the program")
+});
+
+/// Where it is.
+#[must_use]
+pub fn program() -> PathBuf {
+    PROGRAM.clone()
+}

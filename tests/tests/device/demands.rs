@@ -1,0 +1,135 @@
+//! What a view asks, from the log to the handheld's own memory.
+
+use tenter::cli::device::{DemandsArgs, DeviceVerb};
+use tenter::cli::{self, CommandLine, Parsed, Verb};
+use tenter::command::device::demands;
+use tenter::log::pattern::DemandField;
+use tenter::log::{Fact, PatternChange, RoleChange};
+use tenter::store::Store;
+use tenter::store::sqlite::Sqlite;
+use tenter_core::record::LabelledDemand;
+use tenter_core::{Demand, Grain, Length, Range, Unit};
+
+use crate::cable::{Cable, log, printed};
+use crate::pocket::{Pocket, test, tests};
+
+fn stretch(text: &str) -> Demand {
+    Demand::for_grain(Grain::Crosswise, Range::parse(text, Unit::Mm).unwrap())
+}
+
+/// Adds a pattern with these roles: view, name, stretch across.
+fn pattern(store: &mut Sqlite, name: &str, roles: &[(&str, &str, &str)]) {
+    let said = PatternChange { name: Some(name.to_owned()), note: None };
+    let pattern = store.change(&mut |_| Ok(vec![Fact::PatternAdded(said.clone())])).unwrap()[0].id;
+    for (view, role, asks) in roles {
+        let demand = if asks.is_empty() { Demand::default() } else { stretch(asks) };
+        let change = RoleChange {
+            view: Some((*view).to_owned()),
+            name: Some((*role).to_owned()),
+            demand: Some(DemandField(demand)),
+            ..RoleChange::default()
+        };
+        store.change(&mut |_| Ok(vec![Fact::RoleAdded { pattern, change: change.clone() }])).unwrap();
+    }
+}
+
+fn patterns() -> Sqlite {
+    let mut store = log();
+    let smock =
+        [("A", "main", "5%"), ("B", "main", "5%"), ("B", "side panels", "4in to 5 3/8in"), ("B", "pocketing", "")];
+    pattern(&mut store, "Windproof smock", &smock);
+    pattern(&mut store, "Walking tights", &[("only", "legs", "40%..60%")]);
+    store
+}
+
+fn args(words: &str) -> DemandsArgs {
+    let words = ["tenter", "device", "demands"].into_iter().chain(words.split('/'));
+    let Ok(Parsed::Run(CommandLine { verb: Verb::Device(verb), .. })) = cli::parse(words) else { panic!("no device") };
+    let DeviceVerb::Demands(args) = *verb else { panic!("no demands") };
+    args
+}
+
+/// Sends what was typed; what was printed, or what was wrong.
+fn send(cable: &Cable, store: &Sqlite, words: &str) -> Result<String, String> {
+    let (result, text) = printed(|screen| {
+        let wanted = demands::wanted(&args(words), store)?;
+        demands::run(&mut cable.session()?, &wanted, store, screen)
+    });
+    result.map(|()| text).map_err(|error| error.to_string())
+}
+
+/// What the handheld finds in its memory.
+fn held(cable: &Cable) -> Vec<LabelledDemand> {
+    let mut world = cable.world();
+    let log = world.pocket.records().log().unwrap();
+    (0..log.demand_count()).map(|slot| log.demand(slot).unwrap().unwrap()).collect()
+}
+
+#[test]
+fn the_demands_of_a_view_arrive_as_they_were_written() {
+    let (cable, store) = (Cable::to(Pocket::with(&[])), patterns());
+    let text = send(&cable, &store, "wind/b").unwrap();
+    let wanted = "\
+sent  Windproof smock B main
+sent  Windproof B side panels
+not sent, since it asks no stretch, growth or recovery: pocketing
+";
+    assert_eq!(text, wanted);
+    let [main, side] = &held(&cable)[..] else { panic!("two demands") };
+    assert_eq!((main.label(), main.demand), ("Windproof smock B main", stretch("5%")));
+    assert_eq!((side.label(), side.demand), ("Windproof B side panels", stretch("4in to 5 3/8in")));
+    // A printed gauge stays a pair of marks.
+    let marks = side.demand.crosswise.at_least.unwrap().printed_marks().unwrap();
+    assert_eq!(marks, (Length::from_inch_64ths(4 * 64), Length::from_inch_64ths(5 * 64 + 24)));
+    // Others take their place; the same again writes nothing.
+    assert_eq!(send(&cable, &store, "walking").unwrap(), "sent  Walking tights only legs\n");
+    assert_eq!(held(&cable).len(), 1);
+    let image = cable.world().pocket.chip.image();
+    send(&cable, &store, "WALKING/only").unwrap();
+    assert!(cable.world().pocket.chip.image() == image);
+    let text = send(&cable, &store, "windproof/B/--role/side").unwrap();
+    assert_eq!(text, "sent  Windproof B side panels\n");
+    assert_eq!(send(&cable, &store, "--clear").unwrap(), "the handheld holds no demands now\n");
+    assert_eq!(held(&cable), []);
+}
+
+#[test]
+fn what_is_not_there_is_said_with_what_is() {
+    let (cable, store) = (Cable::to(Pocket::with(&[])), patterns());
+    let wrong = |words| send(&cable, &store, words).unwrap_err();
+    assert_eq!(wrong("cape/A"), "'cape' is no pattern here; there are: Windproof smock, Walking tights");
+    assert_eq!(wrong("w/A"), "'w' could be Windproof smock, Walking tights; type more of it");
+    assert_eq!(wrong("windproof"), "say which view: A, B");
+    assert_eq!(wrong("windproof/c"), "'c' is no view here; there are: A, B");
+    assert_eq!(wrong("windproof/b/--role/hood"), "'hood' is no role here; there are: main, side panels, pocketing");
+    let nothing = wrong("windproof/b/--role/pocketing");
+    assert!(nothing.starts_with("Windproof smock B asks no stretch, growth or recovery"), "{nothing}");
+    assert_eq!(cable.world().passed, 0, "nothing was said to the handheld");
+}
+
+#[test]
+fn what_does_not_fit_is_named() {
+    let (cable, mut store) = (Cable::to(Pocket::with(&[])), log());
+    let names: Vec<String> = (1..=10).map(|nth| format!("piece {nth}")).collect();
+    let roles: Vec<_> = names.iter().map(|name| ("A", name.as_str(), "5%")).collect();
+    pattern(&mut store, "Cape", &roles);
+    let text = send(&cable, &store, "cape/a").unwrap();
+    assert!(text.ends_with("no room for piece 9, piece 10: the handheld holds 8; choose with --role\n"), "{text}");
+    let labels: Vec<_> = held(&cable).iter().map(|held| held.label().to_owned()).collect();
+    assert_eq!(labels, (1..=8).map(|nth| format!("Cape A piece {nth}")).collect::<Vec<_>>());
+}
+
+/// Her hand goes along, and an older handheld takes the demands all the same.
+#[test]
+fn her_hand_goes_along() {
+    let (cable, mut store) = (Cable::to(Pocket::with(&[test(4), test(8)])), patterns());
+    cable.sync(&mut store, Default::default()).0.unwrap();
+    let other = Cable::to(Pocket::with(&tests(1)));
+    send(&other, &store, "walking").unwrap();
+    let hand = |cable: &Cable| cable.world().pocket.records().log().unwrap().hand().map(|hand| hand.thousandths());
+    assert_eq!(hand(&other), hand(&cable));
+    assert!(hand(&other).is_some());
+    other.world().pocket.is_old = true;
+    let text = send(&other, &store, "wind/A").unwrap();
+    assert!(text.starts_with("sent  Windproof smock A main\nnote: the handheld's program is older"), "{text}");
+}
