@@ -7,5 +7,6 @@ mod budget;
 mod chip_model;
 mod parts;
 mod power;
+mod verbs;
 mod walk;
 mod whole_test;

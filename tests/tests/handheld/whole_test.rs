@@ -13,7 +13,7 @@ use crate::walk::{Walk, as_text, golden};
 use crate::{boards, budget};
 
 /// Tests that fit an erased 24C256: 494 pages of ring, of which four are kept free, two for each further test.
-const ROOM: u16 = 246;
+pub const ROOM: u16 = 246;
 const DEVICE: u32 = 0x5EED;
 /// 2026-11-25 00:00 UTC.
 const NOW: u32 = 1_795_564_800;
@@ -35,7 +35,7 @@ fn prepare<B: Board>(board: &mut B) {
 }
 
 /// 100 mm to 105 mm five times, back at 101 mm after the first and the last; demand 5 %; tag 1.
-fn measure<B: Board>(walk: &mut Walk<'_, B>, rest_ms: u32) {
+pub fn measure<B: Board>(walk: &mut Walk<'_, B>, rest_ms: u32) {
     use Action::{Less, More, Next};
     walk.tap(Key::More, More(1));
     walk.tap(Key::Next, Next); // The demand.
@@ -142,7 +142,7 @@ fn whole_test<B: Board>(board: &mut B, name: &'static str, rest_ms: u32) {
 }
 
 /// The first lines of a picture: its title.
-fn head_of(picture: &str) -> String {
+pub fn head_of(picture: &str) -> String {
     picture.lines().take(5).flat_map(|line| [line, "\n"]).collect()
 }
 

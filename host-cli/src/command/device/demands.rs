@@ -72,7 +72,8 @@ pub fn run<T: Transport>(
 fn labels(pattern: &Pattern, view: &str, roles: &[&Role]) -> Vec<String> {
     let mut labels: Vec<String> = Vec::new();
     for role in roles {
-        let tail = format!("{view} {}", role.name);
+        // A pattern with a single view calls it "-".
+        let tail = if view == "-" { role.name.clone() } else { format!("{view} {}", role.name) };
         let room = MAX_LABEL_BYTES.saturating_sub(tail.len() + 1);
         let head = cut(&pattern.name, room).trim_end();
         let full = match (head.chars().count(), tail.len() <= MAX_LABEL_BYTES) {
@@ -127,6 +128,10 @@ mod tests {
     fn labels_are_short_whole_and_unlike_each_other() {
         assert_eq!(labels_of("Smock", "B", &["main", "side panels"]), ["Smock B main", "Smock B side panels"]);
         assert_eq!(labels_of("Windproof smock", "B", &["side panels"]), ["Windproof B side panels"]);
+        assert_eq!(
+            labels_of("Ridge tights", "-", &["legs", "waistband"]),
+            ["Ridge tights legs", "Ridge tights waistband"]
+        );
         assert_eq!(labels_of("Smock", "long sleeves", &["main"]), ["Smock long sleeves main"]);
         assert_eq!(labels_of("Smock", "with long sleeves", &["lining"]), ["with long sleeves lining"]);
         let long = "a gusset that is cut on the bias, ";
