@@ -26,7 +26,7 @@ impl Progress {
     pub fn at(&mut self, done: u64) {
         if self.bar.is_none() && self.began.elapsed() > PATIENCE {
             // On standard error, and hidden by itself where that is no terminal.
-            let style = ProgressStyle::with_template("{pos} of {len} {bar:30} {eta} left");
+            let style = ProgressStyle::with_template("{pos} of {len} {bar:30}");
             let bar = ProgressBar::new(self.total.max(done));
             self.bar = Some(style.map_or_else(|_| bar.clone(), |style| bar.clone().with_style(style)));
         }

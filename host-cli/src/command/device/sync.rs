@@ -84,7 +84,8 @@ pub fn run<T: Transport>(
     if let Some(oldest) = listing.oldest {
         sync.fetch(session, oldest, options)?;
     }
-    let Sync { counts, unread, .. } = sync;
+    let Sync { counts, unread, progress, .. } = sync;
+    drop(progress); // The bar is not to stand between the lines that follow.
     let hand = super::send_hand(session, store)?;
     for line in report::summary(&counts).into_iter().chain(hand.map(str::to_owned)) {
         writeln!(screen.out, "{line}")?;
