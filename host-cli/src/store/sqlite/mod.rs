@@ -8,7 +8,7 @@ mod rows;
 use std::fs;
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
@@ -106,7 +106,7 @@ fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
         Found::Empty | Found::Schema(_) => {}
     }
     // Write-ahead log, flushed at every commit: what was reported as stored outlasts a power cut.
-    connection.pragma_update(None, "journal_mode", "WAL").map_err(wrong)?;
+    patiently(|| connection.pragma_update(None, "journal_mode", "WAL")).map_err(wrong)?;
     connection.pragma_update(None, "synchronous", "FULL").map_err(wrong)?;
     connection.pragma_update(None, "foreign_keys", true).map_err(wrong)?;
     connection.set_prepared_statement_cache_capacity(64);
@@ -121,6 +121,22 @@ fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
         _ => {}
     }
     transaction.commit().map_err(wrong)
+}
+
+/// Tries again while somebody else is at it: SQLite does not wait by itself where it changes the journal mode.
+fn patiently<T>(mut work: impl FnMut() -> rusqlite::Result<T>) -> rusqlite::Result<T> {
+    let begun = Instant::now();
+    loop {
+        match work() {
+            Err(error)
+                if matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked))
+                    && begun.elapsed() < PATIENCE =>
+            {
+                std::thread::sleep(Duration::from_millis(5));
+            }
+            done => return done,
+        }
+    }
 }
 
 /// SQLite's error as one line that says what to do.
