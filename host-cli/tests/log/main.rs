@@ -5,3 +5,5 @@
 
 mod desk;
 mod exchange;
+mod killed;
+mod trouble;

@@ -1,0 +1,144 @@
+//! Killed at any instant (SIGKILL, as a power cut would): what was said to be stored is stored, once; an import is
+//! whole or not there at all.
+
+use core::time::Duration;
+use std::fmt::Write as _;
+use std::fs;
+use std::io::Read as _;
+use std::process::Stdio;
+use std::thread;
+use std::time::Instant;
+
+use tenter::store::{self, Read as _, Store as _};
+
+use crate::desk::Desk;
+
+const KILLS: u32 = 200;
+
+/// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.
+fn instant(count: u32, limit: Duration) -> Duration {
+    limit.mul_f64((f64::from(count) * 0.618_033_988_749_895).fract())
+}
+
+/// Runs the program and kills it after `wait`; what it had said by then.
+fn killed(desk: &Desk, log: &str, arguments: &[&str], wait: Duration) -> String {
+    let mut command = desk.command(log, arguments);
+    let mut running = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
+    thread::sleep(wait);
+    running.kill().unwrap();
+    running.wait().unwrap();
+    let mut said = String::new();
+    running.stdout.take().unwrap().read_to_string(&mut said).unwrap();
+    said
+}
+
+/// An export of many fabrics, made by the program from a log that was filled by hand.
+fn export(desk: &Desk, fabrics: u32) -> u64 {
+    let mut lines = String::from("{\"tenter\":\"log\",\"format\":1}\n");
+    for fabric in 0..fabrics {
+        writeln!(
+            lines,
+            "{{\"id\":\"01M0{fabric:022}\",\"kind\":\"fabric-added\",\"tag\":{},\"name\":\"cloth {fabric}\"}}",
+            fabric + 1
+        )
+        .unwrap();
+    }
+    writeln!(lines, "{{\"end\":\"log\",\"entries\":{fabrics}}}").unwrap();
+    fs::write(desk.path("many.jsonl"), lines).unwrap();
+    u64::from(fabrics)
+}
+
+#[test]
+fn an_import_is_whole_or_not_there() {
+    let desk = Desk::new();
+    let entries = export(&desk, 1500);
+    let begun = Instant::now();
+    desk.ok("whole.db", &["import", "many.jsonl"]);
+    let limit = begun.elapsed().mul_f64(1.1);
+    let (mut promised, mut whole) = (0, 0);
+    for kill in 0..KILLS {
+        let log = format!("{kill}.db");
+        let said = killed(&desk, &log, &["import", "many.jsonl"], instant(kill, limit));
+        if !desk.path(&log).exists() {
+            assert!(said.is_empty(), "{said}");
+            continue;
+        }
+        let store = store::open(&desk.path(&log)).unwrap();
+        assert_eq!(store.faults().unwrap(), Vec::<String>::new(), "after kill {kill}");
+        let count = store.count().unwrap();
+        assert!(count == 0 || count == entries, "half an import: {count} of {entries} after kill {kill}");
+        assert!(said.is_empty() || count == entries, "said '{said}' and holds {count}");
+        promised += u32::from(!said.is_empty());
+        whole += u32::from(count == entries);
+        drop(store);
+        // What was not there comes now, and once.
+        desk.ok(&log, &["import", "many.jsonl"]);
+        assert_eq!(store::open(&desk.path(&log)).unwrap().count().unwrap(), entries);
+        for ending in ["", "-wal", "-shm"] {
+            let _ = fs::remove_file(desk.path(&format!("{log}{ending}")));
+        }
+    }
+    println!("{KILLS} kills: {promised} had said that it was stored, {whole} were stored");
+    assert!(whole < KILLS, "no kill came before the end");
+}
+
+#[test]
+fn what_was_said_to_be_added_is_there_once() {
+    let desk = Desk::new();
+    let begun = Instant::now();
+    desk.ok("log.db", &["stash", "add", "first"]);
+    let limit = begun.elapsed().mul_f64(1.3);
+    let mut promised = Vec::new();
+    for kill in 0..KILLS {
+        let name = format!("cloth {kill}");
+        if killed(&desk, "log.db", &["stash", "add", &name], instant(kill, limit)).contains("added") {
+            promised.push(name);
+        }
+    }
+    let store = store::open(&desk.path("log.db")).unwrap();
+    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    let fabrics = store.fabrics().unwrap();
+    let count = |name: &str| fabrics.iter().filter(|fabric| fabric.name == name).count();
+    for name in &promised {
+        assert_eq!(count(name), 1, "{name}");
+    }
+    let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag).collect();
+    tags.dedup();
+    assert_eq!(tags.len(), fabrics.len(), "each tag once");
+    println!("{KILLS} kills: {} had said that it was stored, {} were stored", promised.len(), fabrics.len() - 1);
+}
+
+/// Two at once, each adding 200: all are there, and each has a tag of its own.
+#[test]
+fn two_programs_write_at_once() {
+    let desk = Desk::new();
+    thread::scope(|scope| {
+        for writer in ["left", "right"] {
+            let desk = &desk;
+            scope.spawn(move || {
+                for count in 0..200 {
+                    desk.ok("log.db", &["stash", "add", &format!("{writer} {count}")]);
+                }
+            });
+        }
+    });
+    let store = store::open(&desk.path("log.db")).unwrap();
+    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    let tags: Vec<u16> = store.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
+    assert_eq!(tags, (1..=400).collect::<Vec<u16>>());
+}
+
+/// Six programs begin the same log at once.
+#[test]
+fn several_programs_begin_a_log_at_once() {
+    for round in 0..5 {
+        let desk = Desk::new();
+        thread::scope(|scope| {
+            for writer in 0..6 {
+                let desk = &desk;
+                scope.spawn(move || desk.ok("log.db", &["stash", "add", &format!("cloth {writer}")]));
+            }
+        });
+        assert_eq!(store::open(&desk.path("log.db")).unwrap().count().unwrap(), 6, "round {round}");
+    }
+}

@@ -1,0 +1,251 @@
+//! What can be wrong with the file of a log: each is told in one line, and nothing is lost.
+
+use std::fs;
+use std::os::unix::fs::PermissionsExt as _;
+use std::path::Path;
+use std::process::Command;
+
+use rusqlite::Connection;
+use tenter::store::{self, Read as _, Store as _, sqlite};
+
+use crate::desk::{Desk, complaint};
+
+/// Runs a program of the system that the test cannot do without.
+fn system(program: &str, arguments: &[&str]) -> String {
+    let output = Command::new(program).args(arguments).output().unwrap_or_else(|error| panic!("{program}: {error}"));
+    assert!(output.status.success(), "{program} {arguments:?}: {output:?}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+/// All into the main file, so that its bytes are all there is.
+fn settled(path: &Path) {
+    let connection = Connection::open(path).unwrap();
+    connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(())).unwrap();
+}
+
+#[test]
+fn a_newer_log_is_left_untouched() {
+    let desk = Desk::new();
+    desk.fill("log.db");
+    let path = desk.path("log.db");
+    Connection::open(&path).unwrap().pragma_update(None, "user_version", sqlite::NEWEST + 1).unwrap();
+    settled(&path);
+    let before = fs::read(&path).unwrap();
+    for arguments in [&["stash", "list"][..], &["stash", "add", "new"], &["demo"], &["export"]] {
+        let told = desk.refused("log.db", arguments);
+        assert!(told.contains("newer tenter") && told.contains("use that version"), "{told}");
+    }
+    assert_eq!(fs::read(&path).unwrap(), before);
+}
+
+#[test]
+fn other_files_are_left_untouched() {
+    let desk = Desk::new();
+    fs::write(desk.path("text.db"), "shopping: thread, elastic 2 cm\n").unwrap();
+    fs::write(desk.path("short.db"), "SQLite").unwrap();
+    let foreign = Connection::open(desk.path("foreign.db")).unwrap();
+    foreign.execute_batch("CREATE TABLE recipes (name TEXT); INSERT INTO recipes VALUES ('bread')").unwrap();
+    drop(foreign);
+    fs::create_dir(desk.path("folder.db")).unwrap();
+    for log in ["text.db", "short.db", "foreign.db"] {
+        let before = fs::read(desk.path(log)).unwrap();
+        let told = desk.refused(log, &["stash", "add", "new"]);
+        assert!(told.contains("is not a tenter log"), "{told}");
+        assert_eq!(fs::read(desk.path(log)).unwrap(), before, "{log}");
+    }
+    assert!(desk.refused("folder.db", &["stash", "list"]).contains("may not write"));
+    assert!(desk.refused("text.db/below/log.db", &["stash", "list"]).contains("may not"));
+}
+
+/// Pages overwritten with noise, in 60 ways: an answer or one line, never a panic, and what can be read is right.
+#[test]
+fn a_damaged_file_is_told_in_one_line() {
+    let desk = Desk::new();
+    desk.ok("good.db", &["demo"]);
+    settled(&desk.path("good.db"));
+    let good = fs::read(desk.path("good.db")).unwrap();
+    let mut noise: u64 = 42;
+    let mut random = || {
+        // A linear congruential generator (Knuth, MMIX), for the same noise each time.
+        noise = noise.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from(noise >> 33).unwrap()
+    };
+    let mut told = 0;
+    for round in 0..60 {
+        let mut bytes = good.clone();
+        for _ in 0..=round % 4 {
+            // Never the first page: that makes it another file.
+            let page = 1 + random() % (bytes.len() / 4096 - 1);
+            bytes[page * 4096..(page + 1) * 4096].fill_with(|| u8::try_from(random() % 256).unwrap());
+        }
+        for arguments in [&["stash", "list"][..], &["fit", "Fellside", "A"], &["stash", "add", "new"], &["export"]] {
+            for ending in ["-wal", "-shm"] {
+                let _ = fs::remove_file(desk.path(&format!("bad.db{ending}")));
+            }
+            fs::write(desk.path("bad.db"), &bytes).unwrap();
+            let output = desk.run("bad.db", arguments);
+            let error = String::from_utf8_lossy(&output.stderr).into_owned();
+            assert!(output.status.code().is_some_and(|code| code <= 3), "{arguments:?}: {output:?}");
+            if output.status.code() == Some(2) {
+                assert_eq!(error.lines().count(), 1, "{arguments:?}: {error}");
+                told += 1;
+            }
+        }
+    }
+    assert!(told > 60, "noise was noticed only {told} times");
+}
+
+/// Nobody else may read it, nor what lies beside it while it is open, nor an export.
+#[test]
+fn other_users_cannot_read_it() {
+    let desk = Desk::new();
+    let log = desk.path("new/folder/log.db");
+    let mut command = desk.command("new/folder/log.db", &["demo"]);
+    assert!(command.output().unwrap().status.success());
+    let store = store::open(&log).unwrap();
+    let _ = store.count().unwrap();
+    let mode = |path: &Path| fs::metadata(path).unwrap().permissions().mode() & 0o777;
+    for ending in ["", "-wal", "-shm"] {
+        assert_eq!(mode(&desk.path(&format!("new/folder/log.db{ending}"))), 0o600, "{ending}");
+    }
+    assert_eq!(mode(&desk.path("new/folder")), 0o700);
+    desk.ok("new/folder/log.db", &["export", "out.jsonl"]);
+    assert_eq!(mode(&desk.path("out.jsonl")) & 0o077, 0);
+}
+
+/// Another user is refused in one line; needs root, as `tests/run` has it in CI, and `setpriv`.
+#[test]
+fn another_user_is_refused() {
+    let desk = Desk::new();
+    desk.fill("log.db");
+    let folder = desk.path("").to_owned();
+    fs::set_permissions(&folder, fs::Permissions::from_mode(0o755)).unwrap();
+    let program = desk.path("tenter");
+    fs::copy(env!("CARGO_BIN_EXE_tenter"), &program).unwrap();
+    let as_nobody = |arguments: &[&str]| {
+        let mut command = Command::new("setpriv");
+        command.args(["--reuid=65534", "--regid=65534", "--clear-groups"]).arg(&program).args(arguments);
+        command.env("TENTER_DB", desk.path("log.db")).output().unwrap()
+    };
+    for arguments in [&["stash", "list"][..], &["stash", "add", "new"]] {
+        let told = complaint(&as_nobody(arguments));
+        assert!(told.contains("may not") && told.contains("--db"), "{told}");
+    }
+    let elsewhere = folder.join("below/log.db");
+    let told = complaint(&as_nobody(&["--db", elsewhere.to_str().unwrap(), "stash", "add", "new"]));
+    assert!(told.contains("may not make"), "{told}");
+    assert_eq!(desk.ok("log.db", &["stash", "list", "--json"]).matches("\"tag\"").count(), 2);
+}
+
+/// A small file system of its own; goes away with the value.
+struct Mount {
+    path: std::path::PathBuf,
+}
+
+impl Mount {
+    fn new(desk: &Desk, size: &str) -> Self {
+        let path = desk.path("mount");
+        fs::create_dir(&path).unwrap();
+        system("mount", &["-t", "tmpfs", "-o", &format!("size={size}"), "tmpfs", path.to_str().unwrap()]);
+        Self { path }
+    }
+}
+
+impl Drop for Mount {
+    fn drop(&mut self) {
+        let _ = Command::new("umount").arg(&self.path).status();
+    }
+}
+
+/// A full disk is told in one line; what was said to be stored is there, and goes on being there once there is room.
+#[test]
+fn a_full_disk_is_told() {
+    let desk = Desk::new();
+    let mount = Mount::new(&desk, "640k");
+    let mut stored = 0;
+    let told = loop {
+        let output = desk.run("mount/log.db", &["stash", "add", &format!("cloth {stored} {}", "x".repeat(300))]);
+        if output.status.success() {
+            stored += 1;
+            assert!(stored < 2000, "it never fills");
+            continue;
+        }
+        break complaint(&output);
+    };
+    assert!(told.contains("full") && told.contains("make room"), "{told}");
+    assert!(stored > 10, "{stored}");
+    system("mount", &["-o", "remount,size=8m", mount.path.to_str().unwrap()]);
+    let store = store::open(&desk.path("mount/log.db")).unwrap();
+    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.count().unwrap(), stored);
+    drop(store);
+    desk.ok("mount/log.db", &["stash", "add", "one more"]);
+}
+
+/// A folder that cannot be written: one line, whatever is asked.
+#[test]
+fn a_read_only_folder_is_told() {
+    let desk = Desk::new();
+    let mount = Mount::new(&desk, "8m");
+    desk.fill("mount/log.db");
+    system("mount", &["-o", "remount,ro", mount.path.to_str().unwrap()]);
+    for arguments in
+        [&["stash", "add", "new"][..], &["stash", "drop", "1"], &["--db", "mount/new/log.db", "stash", "list"]]
+    {
+        let told = desk.refused("mount/log.db", arguments);
+        assert!(told.contains("may not") && told.contains("--db"), "{told}");
+    }
+    system("mount", &["-o", "remount,rw", mount.path.to_str().unwrap()]);
+    assert_eq!(store::open(&desk.path("mount/log.db")).unwrap().count().unwrap(), 6);
+}
+
+/// The `sqlite3` program of the system opens the file, finds it whole, and reads what was stored.
+#[test]
+fn the_sqlite3_program_reads_it() {
+    let desk = Desk::new();
+    desk.ok("log.db", &["demo"]);
+    let path = desk.path("log.db");
+    let path = path.to_str().unwrap();
+    let ask = |sql: &str| system("sqlite3", &[path, sql]).trim().to_owned();
+    assert_eq!(ask("PRAGMA integrity_check; PRAGMA foreign_key_check"), "ok");
+    assert_eq!(ask("PRAGMA journal_mode"), "wal");
+    assert_eq!(ask("SELECT tag FROM fabric WHERE name = 'Bracken shell'"), "1");
+    // 271, 272 and 271 mm on 250 mm marks: 8.5333 %, by hand.
+    let stretch = "SELECT printf('%.4f', stretch_percent) FROM test WHERE fabric = (SELECT id FROM fabric WHERE tag = 1) \
+                   AND grain = 'crosswise'";
+    assert_eq!(ask(stretch), "8.5333");
+    assert_eq!(ask("SELECT count(*) FROM fabric"), "13");
+}
+
+/// From an empty file, and from every earlier schema on: `tests/log/schemas/N.sql` is a log as schema N kept it. A new migration
+/// without one fails here.
+#[test]
+fn every_earlier_schema_is_brought_up_to_date() {
+    let schemas = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/log/schemas");
+    for schema in 1..=sqlite::NEWEST {
+        let dump = fs::read_to_string(schemas.join(format!("{schema}.sql")))
+            .unwrap_or_else(|error| panic!("keep a log of schema {schema} as tests/log/schemas/{schema}.sql: {error}"));
+        let desk = Desk::new();
+        let old = Connection::open(desk.path("log.db")).unwrap();
+        old.execute_batch(&dump).unwrap();
+        old.pragma_update(None, "application_id", sqlite::APPLICATION_ID).unwrap();
+        old.pragma_update(None, "user_version", schema).unwrap();
+        drop(old);
+        let shown = desk.ok("log.db", &["stash", "show", "1"]);
+        assert!(shown.contains("Bracken shell") && shown.contains("8.5 %"), "{shown}");
+        let fit = desk.run("log.db", &["fit", "Fellside", "A"]);
+        assert_eq!(fit.status.code(), Some(0), "{fit:?}");
+        let store = store::open(&desk.path("log.db")).unwrap();
+        assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+        // The same tables as a log that was begun today.
+        desk.ok("new.db", &["stash", "list"]);
+        let tables = |log: &str| {
+            let path = desk.path(log);
+            let mut lines: Vec<String> =
+                system("sqlite3", &[path.to_str().unwrap(), ".schema"]).lines().map(str::to_owned).collect();
+            lines.sort();
+            lines
+        };
+        assert_eq!(tables("log.db"), tables("new.db"), "schema {schema}");
+    }
+}
