@@ -2,6 +2,7 @@
 
     bench.py sums DATA.csv FULL_NS FIGURES_NS DIVISION_NS
     bench.py startup EMPTY_PROGRAM TENTER
+    bench.py log BENCH_LOG TENTER FOLDER
 
 Needs the library `uncertainties` for `sums`; `tests/bench` installs it.
 """
@@ -10,6 +11,7 @@ import csv
 import math
 import os
 import statistics
+import subprocess
 import sys
 import time
 
@@ -18,6 +20,7 @@ AGREE_WITHIN = 1e-3  # Points, for values and standard uncertainties alike.
 PASSES = 3
 RUNS = 200
 CHECK = ["check", "--gauge", "10cm", "--to", "10.5cm", "--wants", "5%"]
+LOGS = [1_000, 100_000, 1_000_000]  # Pulls, four in each test, five tests of each fabric.
 CLOSE = 3  # Exit code: 5 % read where 5 % is asked is a coin toss.
 
 
@@ -92,11 +95,38 @@ def compare_startup(empty, tenter):
     print(f"median of {RUNS} runs: empty program {empty_ms:.2f} ms, tenter check {tenter_ms:.2f} ms, ratio {tenter_ms / empty_ms:.2f}")
 
 
+def peak_megabytes(program, arguments):
+    """The most memory that a program held, its output thrown away."""
+    silent = [(os.POSIX_SPAWN_OPEN, 1, os.devnull, os.O_WRONLY, 0)]
+    child = os.posix_spawn(program, [program, *arguments], os.environ, file_actions=silent)
+    _, status, usage = os.wait4(child, 0)
+    if os.waitstatus_to_exitcode(status) not in (0, 1, 3):
+        sys.exit(f"{program} {arguments} ended with {status}")
+    return usage.ru_maxrss / 1024
+
+
+def measure_log(bench_log, tenter, folder):
+    """Questions to generated logs of three sizes, and the question of `fit` in plain SQL beside it."""
+    print(f"{'pulls':>9}{'fit ms':>9}{'SQL ms':>9}{'fit/SQL':>9}{'list ms':>9}{'export ms':>11}{'import s':>10}{'file MB':>9}{'fit MB':>8}")
+    for pulls in LOGS:
+        file = os.path.join(folder, f"{pulls}.sqlite3")
+        output = subprocess.run([bench_log, str(pulls), file], check=True, capture_output=True, text=True).stdout
+        got = {name: float(value) for name, value in (line.split() for line in output.splitlines())}
+        memory = peak_megabytes(tenter, ["--db", file, "fit", "Measured smock", "A"])
+        size = os.path.getsize(file) / 1e6
+        print(
+            f"{pulls:9}{got['fit']:9.1f}{got['sql']:9.1f}{got['fit'] / got['sql']:9.2f}{got['list']:9.1f}"
+            f"{got['export']:11.1f}{got['import'] / 1e3:10.2f}{size:9.1f}{memory:8.0f}"
+        )
+
+
 if __name__ == "__main__":
     match sys.argv[1:]:
         case ["sums", path, *times] if len(times) == 3:
             compare_sums(path, *map(float, times))
         case ["startup", empty, tenter]:
             compare_startup(empty, tenter)
+        case ["log", bench_log, tenter, folder]:
+            measure_log(bench_log, tenter, folder)
         case _:
             sys.exit(__doc__)
