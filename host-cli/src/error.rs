@@ -61,6 +61,9 @@ pub enum Error {
         /// What is wrong, and what to do.
         remedy: String,
     },
+    /// A table with bad lines, one told a line.
+    #[error("{0}")]
+    Table(String),
     /// The log cannot be used.
     #[error(transparent)]
     Store(#[from] StoreError),

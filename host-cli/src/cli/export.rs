@@ -1,6 +1,6 @@
 //! The flags of `export`.
 
-use clap::Args;
+use clap::{Args, ValueEnum};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -11,7 +11,11 @@ Examples:
   Two people, one workroom: her log joins yours, with both histories:
       tenter --db hers.sqlite3 export - | tenter import -
 
-One entry a line, as JSON. A file that is there already is replaced only once the new one is complete.";
+  Tables for a spreadsheet:
+      tenter export --csv tests tests.csv
+      tenter export --csv fabrics fabrics.csv
+
+Without --csv: one entry a line, as JSON, which import reads without loss. A file that is there already is replaced only once the new one is complete.";
 
 /// The flags of `export`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -19,4 +23,16 @@ pub struct ExportArgs {
     /// File to write; - or none for the terminal or a pipe
     #[arg(value_name = "FILE", default_value = "-")]
     pub file: String,
+    /// Write a table instead of the whole log
+    #[arg(long, value_enum, value_name = "TABLE")]
+    pub csv: Option<TableOf>,
+}
+
+/// What a table holds, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TableOf {
+    /// One row a pull test, with its readings and figures
+    Tests,
+    /// One row a fabric
+    Fabrics,
 }

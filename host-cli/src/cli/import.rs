@@ -8,6 +8,13 @@ Examples:
   What another log exported, with its whole history:
       tenter import log.jsonl
 
+  Readings typed into a spreadsheet, saved as CSV:
+      tenter import --csv notebook.csv
+  with the columns
+      tag,pulled,grain,gauge,settling,readings,note
+      12,2026-11-20,crosswise,10cm,yes,10.5cm 10.6cm 10.1cm@60s,before washing
+  A bare number is in millimetres; 10.1cm@60s was read 60 s after the pull before it.
+
 All of a file is taken in, or nothing. Importing it again changes nothing: what is known already stays as it is.";
 
 /// The flags of `import`, as typed.
@@ -16,6 +23,9 @@ pub struct ImportArgs {
     /// File to read; - for a pipe
     #[arg(value_name = "FILE")]
     pub file: String,
+    /// The file is a table of readings, with , ; or tabs between the cells
+    #[arg(long)]
+    pub csv: bool,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,

@@ -6,7 +6,9 @@ use std::path::Path;
 
 use crate::cli::import::ImportArgs;
 use crate::error::Error;
+use crate::input::csv as table;
 use crate::input::exported::Exported;
+use crate::log::Ids;
 use crate::report::progress::Progress;
 use crate::report::{Screen, import as report};
 use crate::store::{self, Merged, Read, Store};
@@ -17,7 +19,10 @@ use crate::store::{self, Merged, Read, Store};
 ///
 /// A file or a log that cannot be read, and then nothing is imported.
 pub fn run(args: &ImportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let (file, name) = source(&args.file)?;
+    let (mut file, name) = source(&args.file)?;
+    if args.csv {
+        return csv(args, &mut file, &mut store::open(db)?, screen);
+    }
     let entries = Exported::begin(file, &name)?;
     let mut store = store::open(db)?;
     let merged = merge(&mut store, entries)?;
@@ -26,6 +31,22 @@ pub fn run(args: &ImportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, 
         writeln!(screen.out, "{}", report::json(merged, &shared))?;
     } else {
         write!(screen.out, "{}", report::text(merged, &shared))?;
+    }
+    Ok(0)
+}
+
+/// Readings typed into a table: all of them, or none.
+fn csv(args: &ImportArgs, file: &mut dyn BufRead, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let mut bytes = Vec::new();
+    file.read_to_end(&mut bytes).map_err(|error| Error::file("read", Path::new(&args.file), &error))?;
+    let text = String::from_utf8(bytes)
+        .map_err(|_| Error::Usage("the table is not UTF-8; save it once more as CSV, UTF-8".to_owned()))?;
+    let entries = table::entries(&text, store, Ids::now())?;
+    let merged = store.merge(&mut entries.into_iter().map(Ok))?;
+    if args.json {
+        writeln!(screen.out, "{}", report::json(merged, &[]))?;
+    } else {
+        write!(screen.out, "{}", report::text(merged, &[]))?;
     }
     Ok(0)
 }

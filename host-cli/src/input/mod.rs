@@ -1,5 +1,6 @@
 //! What was typed, as readings, demands and rules.
 
+pub mod csv;
 pub mod exported;
 pub mod fabric;
 pub mod guided;

@@ -2,6 +2,7 @@
 
 pub mod check_json;
 pub mod check_text;
+pub mod csv;
 pub mod device;
 pub mod device_json;
 pub mod fit;

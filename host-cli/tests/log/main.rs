@@ -6,4 +6,6 @@
 mod desk;
 mod exchange;
 mod killed;
+mod properties;
+mod tables;
 mod trouble;

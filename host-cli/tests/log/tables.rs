@@ -1,0 +1,189 @@
+//! Tables for a spreadsheet: written, read by other programs, typed by hand and read back.
+
+use std::fs;
+use std::process::Command;
+
+use serde_json::Value;
+
+use crate::desk::Desk;
+
+fn python(script: &str, arguments: &[&str]) -> Value {
+    let output = Command::new("python3").arg("-c").arg(script).args(arguments).output().expect("python3 starts");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    serde_json::from_slice(&output.stdout).unwrap()
+}
+
+/// Reads a CSV file with the csv module of Python's standard library.
+fn rows(desk: &Desk, name: &str) -> Vec<Value> {
+    let script = "import csv, json, sys; print(json.dumps(list(csv.DictReader(open(sys.argv[1], encoding='utf-8', newline='')))))";
+    let read = python(script, &[desk.path(name).to_str().unwrap()]);
+    read.as_array().unwrap().clone()
+}
+
+#[test]
+fn python_reads_the_tables() {
+    let desk = Desk::new();
+    desk.ok(
+        "log.db",
+        &[
+            "stash",
+            "add",
+            "=SUM(A1), \"quoted\"\u{fc}",
+            "--place",
+            "@shelf",
+            "--note=-5 cm at the edge",
+            "--width",
+            "1.485m",
+        ],
+    );
+    desk.ok("log.db", &["stash", "add", "plain"]);
+    let pull = "pull 1 --gauge 10cm --to 10.5cm --back 9.9cm@60s --at 2026-01-05";
+    desk.ok("log.db", &pull.split(' ').collect::<Vec<_>>());
+    assert_eq!(desk.ok("log.db", &["export", "--csv", "fabrics", "f.csv"]), "2 fabrics in f.csv\n");
+    assert_eq!(desk.ok("log.db", &["export", "--csv", "tests", "t.csv"]), "1 tests in t.csv\n");
+    let fabrics = rows(&desk, "f.csv");
+    assert_eq!(fabrics[0]["name"], "'=SUM(A1), \"quoted\"\u{fc}");
+    assert_eq!(fabrics[0]["place"], "'@shelf");
+    assert_eq!(fabrics[0]["note"], "'-5 cm at the edge");
+    assert_eq!((&fabrics[0]["width_mm"], &fabrics[1]["width_mm"]), (&"1485".into(), &"".into()));
+    let tests = rows(&desk, "t.csv");
+    // 100 to 105 mm is 5 %, back at 99 mm is −1 %: arithmetic. A number below zero stays a number.
+    let cell = |head: &str| tests[0][head].as_str().unwrap().to_owned();
+    assert_eq!((cell("stretch_percent"), cell("growth_percent")), ("5.000".to_owned(), "-1.000".to_owned()));
+    assert_eq!(cell("readings"), "105 99@60s");
+    let low: f64 = cell("stretch_low").parse().unwrap();
+    assert!(low < 5.0 && low > 0.0, "{low}");
+}
+
+/// JSON Lines as Python's json module reads them: every line an object, every entry with identifier, time and kind.
+#[test]
+fn python_reads_the_entries() {
+    let desk = Desk::new();
+    desk.ok("log.db", &["demo"]);
+    desk.ok("log.db", &["export", "log.jsonl"]);
+    let script =
+        "import json, sys; print(json.dumps([json.loads(line) for line in open(sys.argv[1], encoding='utf-8')]))";
+    let lines = python(script, &[desk.path("log.jsonl").to_str().unwrap()]);
+    let lines = lines.as_array().unwrap();
+    let entries = &lines[1..lines.len() - 1];
+    assert!(entries.len() > 40);
+    for entry in entries {
+        assert!(entry["id"].as_str().is_some_and(|id| id.len() == 26) && entry["at"].is_string(), "{entry}");
+    }
+    let bracken = entries.iter().find(|entry| entry["name"] == "Bracken shell").unwrap();
+    assert_eq!((&bracken["kind"], &bracken["width_mm"]), (&"fabric-added".into(), &1480.0.into()));
+    let of_bracken = |entry: &&Value| entry["kind"] == "test-stored" && entry["fabric"] == bracken["id"];
+    let tests: Vec<&Value> = entries.iter().filter(of_bracken).collect();
+    assert_eq!(tests.len(), 2);
+    assert_eq!(tests[0]["test"]["pulls"][0]["extended_mm"], 271.0);
+}
+
+/// An exported table comes back whole: the same readings under the same identifiers, and again nothing new.
+#[test]
+fn an_exported_table_comes_back() {
+    let desk = Desk::new();
+    desk.ok("a.db", &["demo"]);
+    let odd = "pull 2 --gauge 4in --to 4.25in --back 4.0625in@1h --to 4-5/16in --division 1/64in --ends both --held strip \
+               --load 500g --grain bias --at 2026-02-03";
+    desk.ok("a.db", &odd.split_whitespace().collect::<Vec<_>>());
+    desk.ok("a.db", &["export", "--csv", "tests", "a.csv"]);
+    desk.ok("a.db", &["export", "a.jsonl"]);
+    // A log with the fabrics alone.
+    let jsonl = fs::read_to_string(desk.path("a.jsonl")).unwrap();
+    let kept: Vec<&str> = jsonl.lines().filter(|line| line.contains("\"fabric-added\"")).collect();
+    let only = format!(
+        "{{\"tenter\":\"log\",\"format\":1}}\n{}\n{{\"end\":\"log\",\"entries\":{}}}\n",
+        kept.join("\n"),
+        kept.len()
+    );
+    fs::write(desk.path("fabrics.jsonl"), only).unwrap();
+    desk.ok("b.db", &["import", "fabrics.jsonl"]);
+    let tests = rows(&desk, "a.csv").len();
+    assert_eq!(desk.ok("b.db", &["import", "--csv", "a.csv"]), format!("{tests} new, 0 known\n"));
+    assert_eq!(desk.ok("b.db", &["import", "--csv", "a.csv"]), format!("0 new, {tests} known\n"));
+    desk.ok("b.db", &["export", "--csv", "tests", "b.csv"]);
+    assert_eq!(fs::read_to_string(desk.path("a.csv")).unwrap(), fs::read_to_string(desk.path("b.csv")).unwrap());
+}
+
+/// Typed by hand, with commas, semicolons and decimal commas, or tabs; twice is once.
+#[test]
+fn readings_typed_by_hand() {
+    for (name, table) in [
+        (
+            "comma.csv",
+            "tag,pulled,grain,gauge,settling,readings,note\n1,2026-01-05,lengthwise,10cm,yes,10.5cm 10.6cm 10.1cm@60s,\"first, dry\"\n",
+        ),
+        (
+            "semicolon.csv",
+            "Tag;Pulled;Grain;Gauge;Settling;Readings;Note\r\n1;2026-01-05;lengthwise;10cm;yes;10,5cm 10,6cm 10,1cm@60s;first, dry\r\n\r\n",
+        ),
+        (
+            "tab.csv",
+            "\u{feff}tag\tpulled\tgrain\tgauge\tsettling\treadings\tnote\n1\t2026-01-05\tLengthwise\t100\ty\t105 106 101@1min\tfirst, dry\n",
+        ),
+    ] {
+        let desk = Desk::new();
+        desk.ok("log.db", &["stash", "add", "cloth"]);
+        fs::write(desk.path(name), table).unwrap();
+        assert_eq!(desk.ok("log.db", &["import", "--csv", name]), "1 new, 0 known\n", "{name}");
+        assert_eq!(desk.ok("log.db", &["import", "--csv", name]), "0 new, 1 known\n", "{name}");
+        let shown = desk.ok("log.db", &["stash", "show", "1", "--json"]);
+        let shown: Value = serde_json::from_str(&shown).unwrap();
+        let test = &shown["tests"][0];
+        assert_eq!(
+            (&test["grain"], &test["extended_mm"]),
+            (&"lengthwise".into(), &serde_json::json!([105.0, 106.0])),
+            "{name}"
+        );
+        assert_eq!(
+            (&test["note"], &shown["grains"][0]["growth"]["percent"]),
+            (&"first, dry".into(), &1.0.into()),
+            "{name}"
+        );
+    }
+}
+
+/// Each bad line is told with its number and what to type, and nothing of the file is taken.
+#[test]
+fn bad_lines_are_told_and_nothing_is_taken() {
+    let desk = Desk::new();
+    desk.ok("log.db", &["stash", "add", "cloth"]);
+    let table = "tag,pulled,gauge,readings,held\n\
+        1,2026-01-05,100,105,\n\
+        9,2026-01-05,100,105,\n\
+        1,yesterday,100,105,\n\
+        1,2026-01-05,ten,105,\n\
+        1,2026-01-05,100,,\n\
+        1,2026-01-05,100,95,\n\
+        1,2026-01-05,100,105 101@soon,\n\
+        1,2026-01-05,100,105,tied\n";
+    fs::write(desk.path("bad.csv"), table).unwrap();
+    let output = desk.run("log.db", &["import", "--csv", "bad.csv"]);
+    assert_eq!(output.status.code(), Some(2));
+    let told = String::from_utf8(output.stderr).unwrap();
+    let lines: Vec<&str> = told.lines().collect();
+    assert_eq!(lines[0], "tenter: nothing was imported; 7 lines are wrong");
+    for (line, words) in lines[1..].iter().zip([
+        "line 3: tag '9': no fabric wears it",
+        "line 4: pulled 'yesterday': type a day",
+        "line 5: gauge 'ten'",
+        "line 6: readings '': type the pulled lengths",
+        "line 7: to '95'",
+        "line 8: back '101@soon'",
+        "line 9: held 'tied': type one of flat, folded, strip, loop",
+    ]) {
+        assert!(line.trim().starts_with(words), "{line}");
+    }
+    assert_eq!(lines.len(), 8);
+    assert!(desk.ok("log.db", &["stash", "show", "1"]).contains("not measured"));
+    for (table, words) in [
+        ("tag,gauge\n1,2\n", "no column pulled"),
+        ("", "no column tag"),
+        ("tag,pulled,gauge,readings,colour\n", "column 'colour' is not known"),
+    ] {
+        fs::write(desk.path("heads.csv"), table).unwrap();
+        assert!(desk.refused("log.db", &["import", "--csv", "heads.csv"]).contains(words), "{table}");
+    }
+    fs::write(desk.path("bytes.csv"), b"tag,pulled\xff").unwrap();
+    assert!(desk.refused("log.db", &["import", "--csv", "bytes.csv"]).contains("UTF-8"));
+}
