@@ -62,7 +62,7 @@ impl Candidate<'_> {
         // A chance in millionths, so that the order is total and ties go by the tag.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 0 and 10⁶.
         let chance = (self.chance.unwrap_or(0.0).clamp(0.0, 1.0) * 1e6) as u32;
-        (rank, self.cloth.is_short(), core::cmp::Reverse(chance), self.fabric.tag)
+        (rank, rank < 3 && self.cloth.is_short(), core::cmp::Reverse(chance), self.fabric.tag)
     }
 }
 

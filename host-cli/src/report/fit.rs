@@ -3,7 +3,9 @@
 use anstyle::{AnsiColor, Style};
 use tenter_core::{Answer, Ask, Confidence, Decimal, Figure, Grain, Part, Settle, Unit};
 
-use super::lines::line;
+use unicode_width::UnicodeWidthStr as _;
+
+use super::lines::{line, wrap_at};
 use super::pattern::{asks, demand};
 use super::table::isolated;
 use super::{quantity, words};
@@ -58,17 +60,17 @@ fn one_role(text: &mut String, fit: &RoleFit<'_>, fitted: &Fitted<'_>, width: us
             hidden.push(candidate);
             continue;
         }
-        let kind = kind(candidate);
-        if last != Some(kind) {
+        let group = group(candidate);
+        if last != Some(group) {
             shown = 0;
-            last = Some(kind);
+            last = Some(group);
         }
         shown += 1;
         if shown <= LISTED || fitted.all {
             one_candidate(text, candidate, role, fitted, width);
-        } else if rest.peek().is_none_or(|next| self::kind(next) != kind || next.reason == Reason::Construction) {
+        } else if rest.peek().is_none_or(|next| self::group(next) != group || next.reason == Reason::Construction) {
             let more = shown - LISTED;
-            line(text, format_args!("  {:<9} and {more} more; --all lists them", kind.to_lowercase()));
+            line(text, format_args!("  {:<9} and {more} more; --all lists them", group));
         }
     }
     not_considered(text, &hidden, role, fitted, width);
@@ -86,6 +88,17 @@ const fn kind(candidate: &Candidate<'_>) -> &'static str {
         Answer::Unknown => "UNKNOWN",
         Answer::Short => "SHORT",
         Answer::Over => "OVER",
+    }
+}
+
+/// With which others a candidate is counted.
+const fn group(candidate: &Candidate<'_>) -> &'static str {
+    match candidate.answer {
+        Answer::Meets if candidate.cloth.is_short() && !candidate.fabric.is_seen() => "too little",
+        Answer::Meets => "meets",
+        Answer::Close => "close",
+        Answer::Unknown => "unknown",
+        Answer::Short | Answer::Over => "short",
     }
 }
 
@@ -107,7 +120,10 @@ fn one_candidate(text: &mut String, candidate: &Candidate<'_>, role: &Role, fitt
     };
     let kind = kind(candidate);
     let name = isolated(&fabric.name);
-    line(text, format_args!("  {style}{kind:<10}{style:#}{:>4}  {name}{}", fabric.tag, after(&chance)));
+    let head = format!("{name}{}", after(&chance));
+    let (first, later) = head.split_at_checked(wrap_at(&head, width.saturating_sub(18).max(20))).unwrap_or((&head, ""));
+    line(text, format_args!("  {style}{kind:<10}{style:#}{:>4}  {}", fabric.tag, first.trim_end()));
+    wrapped(text, "                  ", later.trim_start(), 18, width);
     let mut parts = vec![reason(candidate, role, fitted)];
     // How much there is of a cloth that will not do is of no use.
     if !matches!(candidate.answer, Answer::Short | Answer::Over) {
@@ -125,8 +141,8 @@ fn wrapped(text: &mut String, label: &str, words: &str, indent: usize, width: us
     let mut label = label.to_owned();
     let mut rest = words;
     while !rest.is_empty() {
-        let room = width.saturating_sub(label.chars().count()).max(20);
-        let end = super::lines::wrap_at(rest, room);
+        let room = width.saturating_sub(label.width()).max(20);
+        let end = wrap_at(rest, room);
         let (now, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
         line(text, format_args!("{label}{}", now.trim_end()));
         label = " ".repeat(indent);

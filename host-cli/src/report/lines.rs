@@ -2,6 +2,8 @@
 
 use std::fmt::Write as _;
 
+use unicode_width::UnicodeWidthChar as _;
+
 /// Columns of a label, and of the margin on the right.
 const AROUND: usize = 14;
 /// Longer lines are tiring to read.
@@ -46,10 +48,15 @@ fn row_within(text: &mut String, columns: usize, label: &str, words: &str) {
     }
 }
 
-/// The byte after the last word of `text` that still fits `width` characters; a longer word is left whole.
+/// The byte after the last word of `text` that still fits `width` columns; a longer word is left whole.
 #[must_use]
 pub fn wrap_at(text: &str, width: usize) -> usize {
-    let end = text.char_indices().nth(width).map_or(text.len(), |(end, _)| end);
+    let mut columns = 0;
+    let fits = |(_, c): &(usize, char)| {
+        columns += c.width().unwrap_or(0);
+        columns > width
+    };
+    let end = text.char_indices().find(fits).map_or(text.len(), |(end, _)| end);
     if end == text.len() {
         return end;
     }

@@ -8,6 +8,7 @@ use std::process::{Child, Command, Output, Stdio};
 
 use serde_json::Value;
 use tempfile::TempDir;
+use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
 
 /// The program and its log.
@@ -70,6 +71,11 @@ impl Program {
     /// Opens its log.
     pub fn log(&self) -> Sqlite {
         tenter::store::open(&self.path()).unwrap()
+    }
+
+    /// How many entries its log holds.
+    pub fn log_entries(&self) -> u64 {
+        self.log().count().unwrap()
     }
 
     /// What `stash show` says of a fabric.
