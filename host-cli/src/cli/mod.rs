@@ -6,6 +6,7 @@ pub mod device;
 pub mod export;
 pub mod fit;
 pub mod import;
+pub mod making;
 pub mod manual;
 pub mod pattern;
 pub mod pull;
@@ -68,6 +69,12 @@ pub enum Verb {
     /// Fill an empty log with cloths and patterns to look round in
     #[command(after_help = demo::EXAMPLES)]
     Demo,
+    /// Two fabrics in one seam: do they behave alike, and how to sew them if not
+    #[command(after_help = making::PAIR)]
+    Pair(Box<making::PairArgs>),
+    /// What a wash takes away, from marks before and after
+    #[command(after_help = making::WASH)]
+    Wash(Box<making::WashArgs>),
     /// Completions for a shell
     #[command(after_help = manual::COMPLETIONS)]
     Completions(manual::CompletionsArgs),

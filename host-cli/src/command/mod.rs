@@ -8,10 +8,12 @@ pub mod find;
 pub mod fit;
 pub mod import;
 pub mod manual;
+pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
 pub mod stash;
+pub mod wash;
 
 use std::path::{Path, PathBuf};
 
@@ -33,6 +35,8 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Pull(args) => pull::run(args, &mut open(db)?, screen),
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
+        Verb::Pair(args) => pair::run(args, &open(db)?, screen),
+        Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db)?)), screen),
         Verb::Completions(args) => manual::completions(args, screen),
         Verb::Man(args) => manual::man(args, screen),
         Verb::Demo => demo::run(&mut open(db)?, screen),

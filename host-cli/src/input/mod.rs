@@ -4,6 +4,7 @@ pub mod csv;
 pub mod exported;
 pub mod fabric;
 pub mod guided;
+pub mod making;
 pub mod pattern;
 pub mod when;
 

@@ -1,5 +1,6 @@
 //! Results as bytes: pure functions, no decisions.
 
+pub mod advice;
 pub mod check_json;
 pub mod check_text;
 pub mod csv;
@@ -11,6 +12,7 @@ pub mod gauge_text;
 pub mod import;
 pub mod json;
 pub mod lines;
+pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;

@@ -46,6 +46,15 @@ pub const fn marks_unit(unit: Unit) -> Unit {
     }
 }
 
+/// The unit of a small difference beside lengths of cloth.
+#[must_use]
+pub const fn seam_unit(unit: Unit) -> Unit {
+    match unit {
+        Unit::Inch => Unit::Inch,
+        _ => Unit::Mm,
+    }
+}
+
 /// A day, where the reader is.
 #[must_use]
 pub fn day(at: Timestamp) -> String {

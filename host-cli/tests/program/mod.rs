@@ -78,6 +78,11 @@ impl Program {
         self.log().count().unwrap()
     }
 
+    /// How many fabrics its log holds.
+    pub fn log_fabrics(&self) -> usize {
+        self.log().fabrics().unwrap().len()
+    }
+
     /// What `stash show` says of a fabric.
     pub fn shown(&self, tag: &str) -> Value {
         self.run(&["stash", "show", tag, "--json"]).json()

@@ -1,0 +1,66 @@
+//! `tenter pair`: two fabrics in one seam.
+
+use tenter_core::making::pairing::{Edge, Match, Pair};
+use tenter_core::making::washing;
+use tenter_core::{Figures, Grain};
+
+use super::find;
+use crate::cli::making::PairArgs;
+use crate::error::Error;
+use crate::fit::Stock;
+use crate::input::{self, fabric as typed, making};
+use crate::log::Fabric;
+use crate::report::Screen;
+use crate::report::pair::{self as report, Paired};
+use crate::store::Read;
+
+/// Runs the verb; 0 alike, 1 band to body, 3 anything that wants a hand or one more pull.
+///
+/// # Errors
+///
+/// What was typed wrong, a log that cannot be read, or a grain that was not pulled.
+pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let confidence = input::confidence(&args.confidence.confidence)?;
+    let seam = typed::cloth("--along", &args.along)?;
+    let stock = Stock::read(read)?;
+    let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
+    let grain = input::grain(args.grain);
+    let grains = [grain, args.second_grain.map_or(grain, input::grain)];
+    let edges = [edge(&first, grains[0], &stock)?, edge(&second, grains[1], &stock)?];
+    let stitch = args.stitch.map(making::stitch);
+    let pair = Pair::of(&edges[0], &edges[1], seam, stitch, confidence)
+        .map_err(|error| Error::argument("--along", &args.along, error))?;
+    let unit = args.show.units.map(input::unit).or_else(|| input::unit_of(&args.along)).unwrap_or_default();
+    let paired = Paired { fabrics: [&first, &second], grains, edges, seam, stitch, pair: &pair, confidence, unit };
+    if args.show.json {
+        writeln!(screen.out, "{}", report::json(&paired))?;
+    } else {
+        write!(screen.out, "{}", report::text(&paired, args.why))?;
+    }
+    Ok(match pair.answer {
+        Match::Alike => 0,
+        Match::BandToBody => 1,
+        Match::Handle | Match::Close(_) => 3,
+    })
+}
+
+/// What is known of a fabric along a seam.
+///
+/// # Errors
+///
+/// A grain that was not pulled.
+pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, Error> {
+    let missing = || {
+        let (tag, grain) = (fabric.tag, grain.word());
+        Error::Usage(format!(
+            "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
+        ))
+    };
+    let measured = stock.measured(fabric, grain).ok_or_else(missing)?;
+    let figures = Figures::of(&measured.test.said.test, measured.scatter).map_err(|_| missing())?;
+    let washing = match fabric.wash_marks(grain) {
+        Some(marks) if !fabric.washed => washing::change(marks.before, marks.after, making::scale(&marks)?).ok(),
+        _ => None,
+    };
+    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+}
