@@ -114,3 +114,108 @@ fn bad_input_is_told_in_one_line() {
         assert!(ran.err.lines().count() == 1 && ran.err.contains(part) && ran.out.is_empty(), "{words:?}: {}", ran.err);
     }
 }
+
+/// Skirt for 50 %, cloth of 20 %: the next size up, 101 cm, reaches 121.2 cm, so hips of 104 cm need 2.97 % (a pattern
+/// blog on stretch and fit, 2014; the sum is arithmetic). Bust 36 in fully stretched at 50 %: 33.3 % smaller (lesson on the
+/// stretch ratio, part 4). A loop of 28 in must stretch by 42.9 % to pass hips of 40 in (arithmetic).
+#[test]
+fn sizes_after_worked_examples() {
+    let program = Program::new();
+    let size = |words: &[&str]| program.run(&[&["size"], words].concat());
+    let skirt = size(&["--stretch", "20%", "--girth", "hip=104cm/101cm"]);
+    assert!(skirt.code == Some(0) && skirt.out.contains("needs 3.0 % of stretch, 15 %"), "{}", skirt.out);
+    let bust = size(&["--stretch", "50%", "--reduce", "33.333%"]);
+    assert!(bust.code == Some(0) && bust.out.contains("33.3 % smaller, 20.0 % with half of it"), "{}", bust.out);
+    assert_eq!(size(&["--stretch", "50%", "--reduce", "50%"]).code, Some(1), "a stretch is no reduction");
+    let loops = ["--elastic", "firm", "--place", "waist", "--measure", "30in", "--widest", "40in", "--gives"];
+    let firm = size(&[&loops[..], &["40%"]].concat());
+    assert!(firm.code == Some(1) && firm.out.contains("42.9 %"), "{}", firm.out);
+    assert_eq!(size(&[&loops[..], &["60%"]].concat()).code, Some(0));
+    let short = size(&["--stretch", "10%", "--opening", "head=56cm/40cm"]);
+    assert!(short.code == Some(1) && short.out.contains("does NOT pass"), "{}", short.out);
+    assert!(size(&["--girth", "hip=104cm/101cm"]).out.contains("needs 3.0 % of stretch"));
+}
+
+/// 30 in or 32 in zip for the same front edge: common practice, no source.
+#[test]
+fn a_zip_for_a_front_edge() {
+    let program = Program::new();
+    let zip = |edge: &str| program.run(&["size", "--zip", edge, "--zip-ends", "open", "--why"]).out;
+    let between = zip("31in");
+    assert!(
+        between.contains("32 in, shortened by 1 in at the top") && between.contains("or 30 in leaves 1 in"),
+        "{between}"
+    );
+    assert!(between.contains("[common practice, no source]"), "{between}");
+    assert!(zip("30in").contains("take 30 in, as it is"));
+    assert!(zip("62cm").contains("60 cm") && zip("62cm").contains("65 cm"));
+}
+
+/// 3 lb on 2 in is 13.345 N on 5.08 cm, 2.627 N/cm: on 2.5 cm 669.7 g at 9.80665 N/kg (ASTM D3107-07, scope; NIST SP 811). The
+/// cautions come first.
+#[test]
+fn a_mass_for_a_tension() {
+    let program = Program::new();
+    let hang = |words: &[&str]| program.run(&[&["hang"], words].concat());
+    let strip = hang(&["--width", "2.5cm", "--method", "stretch woven, 3 lb"]);
+    assert!(
+        strip.out.trim_start().starts_with("caution") && strip.out.contains("670 g on a strip 2.5 cm"),
+        "{}",
+        strip.out
+    );
+    let back = hang(&["--width", "2.5cm", "--mass", "670g"]).out;
+    assert!(back.contains("2.63 N/cm"), "{back}");
+    let heavy = hang(&["--width", "10cm", "--tension", "6N/cm"]).out;
+    assert!(heavy.contains("6118 g would be needed, over 2000 g: cut a strip of"), "{heavy}");
+    let list = hang(&[]).out;
+    for words in ["EN 14704-1:2005, woven: 6.00 N/cm", "ASTM D3107:2007", "not the standard's test"] {
+        assert!(list.contains(words), "{list}");
+    }
+}
+
+/// Only what the figures call for: a rigid woven gets no needle and no taped shoulder, a sports knit both; a lining that does not
+/// follow is found (lining and fusing stretch wovens, forum).
+#[test]
+fn handling_follows_the_figures() {
+    let program = cloths();
+    program.run(&["stash", "add", "canvas", "--construction", "woven"]);
+    program.line("pull 6 --gauge 250mm --settling --to 252mm --to 252mm --to 252mm --back 250mm@60s");
+    let rigid = program.line("handle 6").out;
+    assert!(rigid.contains("straight stitch") && !rigid.contains("needle") && !rigid.contains("shoulder"), "{rigid}");
+    let rib = program.line("handle 3").out;
+    for words in ["needle", "ballpoint", "triple stitch", "shoulder seam: tape it", "walking foot"] {
+        assert!(rib.contains(words), "{words}: {rib}");
+    }
+    let lined = program.line("handle 2 --lining 6 --why");
+    let flat = lined.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(lined.code == Some(1) && flat.contains("too little; take one that gives"), "{flat}");
+    let faced = program.line("handle 2 --wants 10% --facing-gives 15%");
+    assert_eq!(faced.code, Some(0), "{}", faced.out);
+}
+
+#[test]
+fn bad_measures_are_told_in_one_line() {
+    let program = cloths();
+    for (words, part) in [
+        (&["size"][..], "say what to size"),
+        (&["size", "--girth", "hip=104/101"], "hip=104cm/101cm"),
+        (&["size", "--girth", "hip=0cm/101cm"], "above zero"),
+        (&["size", "--fabric", "5", "--girth", "hip=104cm/101cm"], "tenter pull 5"),
+        (&["size", "--fabric", "1", "--stretch", "5%"], "do not go together"),
+        (&["size", "--reduce", "100%"], "nothing would be left"),
+        (&["size", "--elastic", "soft", "--place", "waist"], "missing"),
+        (&["size", "--elastic", "soft", "--place", "waist", "--measure", "2in"], "takes off all"),
+        (&["size", "--zip", "0cm"], "longer than zero"),
+        (&["hang", "--width", "5cm"], "say which tension"),
+        (&["hang", "--width", "5cm", "--method", "woven"], "both say so"),
+        (&["hang", "--width", "5cm", "--method", "silk"], "type one of"),
+        (&["hang", "--width", "5cm", "--mass", "heavy"], "500g"),
+        (&["hang", "--mass", "1kg"], "missing"),
+        (&["handle", "5"], "tenter pull 5"),
+        (&["handle", "1", "--lining", "99"], "no fabric here"),
+    ] {
+        let ran = program.run(words);
+        assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
+        assert!(ran.err.lines().count() == 1 && ran.err.contains(part) && ran.out.is_empty(), "{words:?}: {}", ran.err);
+    }
+}

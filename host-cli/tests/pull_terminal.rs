@@ -114,7 +114,11 @@ fn clocks_run_in_place() {
     }
     terminal.holds("Enter when you hold it:");
     terminal.keys("\r");
-    let (clock, _) = row(&terminal.holds("held 0 s"), "held 0 s");
+    let asked = |rows: &[String]| {
+        let at = rows.iter().position(|row| row.contains("held 0 s"));
+        at.is_some_and(|at| rows.get(at + 1).is_some_and(|row| row.starts_with("length while pulled")))
+    };
+    let (clock, _) = row(&terminal.until("clock with its question", asked), "held 0 s");
     terminal.keys("12.");
     let ran = |row: &str| row.starts_with("  held ") && !row.contains("held 0 s") && row.contains("   read it");
     let rows = terminal.until("running clock", |rows| ran(&rows[clock]));
@@ -124,7 +128,12 @@ fn clocks_run_in_place() {
     assert!(rows[clock].starts_with("  held ") && !rows[clock].contains("read it"), "{}", rows[clock]);
     assert_eq!(rows[clock + 1], "length while pulled, in cm: 12.4");
     terminal.keys("\r");
-    let (clock, _) = row(&terminal.holds(" s (Enter: now)"), "released ");
+    // The question below the clock may scroll the screen, so both must be there.
+    let asked = |rows: &[String]| {
+        let at = rows.iter().position(|row| row.contains(" s (Enter: now)"));
+        at.is_some_and(|at| rows.get(at + 1).is_some_and(|row| row.starts_with("length after release")))
+    };
+    let (clock, _) = row(&terminal.until("countdown with its question", asked), "released ");
     assert_eq!(terminal.bells, 0);
     let rows = terminal.holds("   read it now");
     assert_eq!(row(&rows, "read it now").0, clock);

@@ -1,4 +1,4 @@
-//! The flags of `wash` and `pair`.
+//! The flags of `wash`, `pair`, `hang` and `handle`.
 
 use clap::{Args, ValueEnum};
 
@@ -101,4 +101,91 @@ pub enum StitchArg {
     WideZigzag,
     /// Overlock
     Overlock,
+}
+
+/// Examples for the help of `hang`.
+pub const HANG: &str = "\
+Examples:
+  The tensions of published tests, with their numbers and years:
+      tenter hang
+
+  What to hang on a strip 2.5 cm wide for one of them, or for a tension of your own:
+      tenter hang --width 2.5cm --method 'stretch woven, 3 lb'
+      tenter hang --width 2.5cm --tension 3.5N
+
+  What a mass makes of it (a loop is two layers):
+      tenter hang --width 5cm --piece loop --mass 1.2kg
+
+A test at home is not the standard's test, and a hung mass can fall: read the cautions first.";
+
+/// Examples for the help of `handle`.
+pub const HANDLE: &str = "\
+Examples:
+  What the measured figures of a cloth call for: needle, stitch, what to stay-stitch and stabilise
+      tenter handle 9
+  For a view that wants 40 %, over a lining and with a facing that gives 5 %:
+      tenter handle 9 --wants 40% --lining 12 --facing-gives 5% --why";
+
+/// `hang`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct HangArgs {
+    /// Width of the strip, or of the loop laid flat
+    #[arg(long, value_name = "LENGTH")]
+    pub width: Option<String>,
+    /// One layer, or a loop, which is two
+    #[arg(long, value_enum, default_value_t = PieceArg::Strip)]
+    pub piece: PieceArg,
+    /// Wanted tension: the force on each centimetre of width, such as 3.5N
+    #[arg(long, value_name = "FORCE", conflicts_with_all = ["method", "mass"], requires = "width")]
+    pub tension: Option<String>,
+    /// Wanted tension: that of a published test, by the words of the list
+    #[arg(long, value_name = "TEXT", conflicts_with = "mass", requires = "width")]
+    pub method: Option<String>,
+    /// The mass that hangs: 500g, 1.2kg, 3lb
+    #[arg(long, value_name = "MASS", requires = "width")]
+    pub mass: Option<String>,
+    /// Print the numbers, the rule and its source under each line
+    #[arg(long)]
+    pub why: bool,
+    /// How the result is shown.
+    #[command(flatten)]
+    pub show: ShowArgs,
+}
+
+/// Layers, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PieceArg {
+    /// One layer
+    Strip,
+    /// Two layers
+    Loop,
+}
+
+/// `handle`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct HandleArgs {
+    /// The fabric's tag
+    #[arg(value_name = "TAG")]
+    pub fabric: String,
+    /// The stretch that the view wants along the seam [default: what the cloth has]
+    #[arg(long, value_name = "PERCENT")]
+    pub wants: Option<String>,
+    /// A lining, by its tag
+    #[arg(long, value_name = "TAG")]
+    pub lining: Option<String>,
+    /// How far a fused facing or interfacing gives: 0% for one that does not
+    #[arg(long, value_name = "PERCENT")]
+    pub facing_gives: Option<String>,
+    /// The grain along the seam
+    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    pub grain: GrainArg,
+    /// Print the numbers, the rule and its source under each line
+    #[arg(long)]
+    pub why: bool,
+    /// How sure an answer must be.
+    #[command(flatten)]
+    pub confidence: ConfidenceArg,
+    /// How the result is shown.
+    #[command(flatten)]
+    pub show: ShowArgs,
 }

@@ -11,6 +11,7 @@ pub mod manual;
 pub mod pattern;
 pub mod pull;
 pub mod reading;
+pub mod size;
 pub mod stash;
 
 use std::ffi::OsString;
@@ -72,6 +73,15 @@ pub enum Verb {
     /// Two fabrics in one seam: do they behave alike, and how to sew them if not
     #[command(after_help = making::PAIR)]
     Pair(Box<making::PairArgs>),
+    /// How to sew one cloth: only what its figures call for
+    #[command(after_help = making::HANDLE)]
+    Handle(Box<making::HandleArgs>),
+    /// Which mass to hang on a strip for a wanted tension, with the cautions
+    #[command(after_help = making::HANG)]
+    Hang(Box<making::HangArgs>),
+    /// Ease, openings, elastic and zips, from body measures and measured stretch
+    #[command(after_help = size::EXAMPLES)]
+    Size(Box<size::SizeArgs>),
     /// What a wash takes away, from marks before and after
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),

@@ -6,12 +6,15 @@ pub mod device;
 pub mod export;
 pub mod find;
 pub mod fit;
+pub mod handle;
+pub mod hang;
 pub mod import;
 pub mod manual;
 pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
+pub mod size;
 pub mod stash;
 pub mod wash;
 
@@ -36,6 +39,9 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
         Verb::Pair(args) => pair::run(args, &open(db)?, screen),
+        Verb::Handle(args) => handle::run(args, &open(db)?, screen),
+        Verb::Hang(args) => hang::run(args, screen),
+        Verb::Size(args) => size::run(args, &mut || Ok(Box::new(open(db)?)), screen),
         Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db)?)), screen),
         Verb::Completions(args) => manual::completions(args, screen),
         Verb::Man(args) => manual::man(args, screen),

@@ -6,6 +6,7 @@ pub mod fabric;
 pub mod guided;
 pub mod making;
 pub mod pattern;
+pub mod size;
 pub mod when;
 
 use tenter_core::{
@@ -242,7 +243,11 @@ pub fn seconds(text: &str) -> Option<u32> {
 }
 
 /// `hand`, `500g`, `1.5kg`, `3lb`, `15N`, `50cN`.
-fn load(text: &str) -> Result<Load, Error> {
+///
+/// # Errors
+///
+/// As above.
+pub fn load(text: &str) -> Result<Load, Error> {
     let wrong = |remedy: &str| Error::argument("--load", text, remedy);
     let trimmed = text.trim();
     if trimmed.eq_ignore_ascii_case("hand") {

@@ -1,7 +1,10 @@
 //! The words for what the core says as data.
 
+use tenter_core::making::caution::Caution;
 use tenter_core::scatter::Hand;
 use tenter_core::{Answer, Decimal, Note, Part, PullTest, Side, Suit};
+
+use super::advice::Spoken;
 
 use crate::log::{Construction, Hands, Share};
 
@@ -127,5 +130,37 @@ pub const fn note(note: Note) -> &'static str {
             "shorter than before the pull: a mark slipped or was misread; lay it flat, read again"
         }
         Note::GradesDisagree => "growth and recovery disagree; for close wear go by the worse",
+    }
+}
+
+/// Cautions as lines.
+#[must_use]
+pub fn cautions(cautions: &[Caution]) -> Vec<Spoken> {
+    let line = |caution: &Caution| Spoken::new("caution", caution_words(*caution), "it applies here", caution.source());
+    cautions.iter().map(line).collect()
+}
+
+/// What a caution says.
+#[must_use]
+pub const fn caution_words(caution: Caution) -> &'static str {
+    match caution {
+        Caution::FallingMass => {
+            "hang less than 2 kg, low, over something soft; stand clear, keep children away, never on a held arm"
+        }
+        Caution::SnapBack => "a clamp that slips lets cloth or elastic fly back: keep your eyes out of its line",
+        Caution::NotTheStandard => {
+            "a test at home is not the standard's test: no climate, no clamps of its kind, no conformity"
+        }
+        Caution::ChildCords => {
+            "cords on children's outerwear: none at hood and neck for the young, short ends elsewhere; look up your local rules"
+        }
+        Caution::ChildSleepwear => {
+            "children's sleepwear has rules of its own, flame resistance or a tight fit; look up your local rules"
+        }
+        Caution::Tight => "a tight garment can press; what pressure it gives is not worked out here",
+        Caution::Compression => "for medical compression ask a doctor or nurse; this tool does not size it",
+        Caution::PinsBladesIrons => {
+            "pins, blades and irons: guard shut, pins out of the path, iron on its heel, cord away"
+        }
     }
 }

@@ -1,0 +1,125 @@
+//! The flags of `size`.
+
+use clap::{Args, ValueEnum};
+
+use super::reading::{ConfidenceArg, GrainArg, ShowArgs};
+
+/// Examples for the help.
+pub const EXAMPLES: &str = "\
+Examples:
+  Does a finished girth go round the body, and an opening over the head, in the cloth under tag 9?
+      tenter size --fabric 9 --girth hip=104cm/101cm --girth waist=78cm/74cm --opening head=56cm/42cm
+
+  The same with a stretch from a label; what would be needed:
+      tenter size --stretch 20% --girth hip=104cm/101cm
+
+  How much smaller may it be cut? A stretch is no reduction: 50 % of stretch allow 33.3 %, not 50 %
+      tenter size --stretch 50% --reduce 25%
+
+  Elastic for a waist of 76 cm that must pass hips of 100 cm, with the elastic's own stretch measured, in a casing:
+      tenter size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 25mm
+
+  A zip for a front edge of 31 in:
+      tenter size --zip 31in --zip-ends open
+
+Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a mistake in what was typed.";
+
+/// `size`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct SizeArgs {
+    /// The fabric whose measured stretch counts, by its tag
+    #[arg(long, value_name = "TAG", conflicts_with = "stretch")]
+    pub fabric: Option<String>,
+    /// The grain that goes round the body
+    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    pub grain: GrainArg,
+    /// A stretch that is taken as exact: 50%, or '4in to 6in'
+    #[arg(long, value_name = "PERCENT")]
+    pub stretch: Option<String>,
+    /// A girth: its name, the body and the finished garment
+    #[arg(long, value_name = "NAME=BODY/FINISHED")]
+    pub girth: Vec<String>,
+    /// An opening: what must pass through, its girth, and that of the finished opening
+    #[arg(long, value_name = "NAME=BODY/OPENING")]
+    pub opening: Vec<String>,
+    /// How much smaller than the body it is to be cut
+    #[arg(long, value_name = "PERCENT")]
+    pub reduce: Option<String>,
+    /// Elastic of this kind
+    #[arg(long, value_enum, requires_all = ["place", "measure"])]
+    pub elastic: Option<ElasticArg>,
+    /// Where the elastic goes
+    #[arg(long, value_enum)]
+    pub place: Option<PlaceArg>,
+    /// The body or edge that the elastic is cut for
+    #[arg(long, value_name = "LENGTH")]
+    pub measure: Option<String>,
+    /// The widest part that the closed loop must pass
+    #[arg(long, value_name = "LENGTH", requires = "gives")]
+    pub widest: Option<String>,
+    /// The elastic's own stretch: 80%, or '20cm to 36cm'
+    #[arg(long, value_name = "PERCENT")]
+    pub gives: Option<String>,
+    /// The elastic's width, for its casing
+    #[arg(long, value_name = "LENGTH")]
+    pub elastic_width: Option<String>,
+    /// The elastic is stitched through, not drawn in
+    #[arg(long)]
+    pub stitched: bool,
+    /// The length of an edge that a zip goes into
+    #[arg(long, value_name = "LENGTH")]
+    pub zip: Option<String>,
+    /// Whether the zip parts at its lower end
+    #[arg(long, value_enum, default_value_t = ZipEnds::Closed)]
+    pub zip_ends: ZipEnds,
+    /// Print the numbers, the rule and its source under each line
+    #[arg(long)]
+    pub why: bool,
+    /// How sure an answer must be.
+    #[command(flatten)]
+    pub confidence: ConfidenceArg,
+    /// How the result is shown.
+    #[command(flatten)]
+    pub show: ShowArgs,
+}
+
+/// A kind of elastic, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ElasticArg {
+    /// Woven, or one that does not roll
+    Firm,
+    /// Knitted
+    Soft,
+    /// Braided
+    Braided,
+    /// Ribbing used as a band
+    Ribbing,
+}
+
+/// Where elastic goes, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PlaceArg {
+    /// Round the waist
+    Waist,
+    /// Round the waist, snug
+    SnugWaist,
+    /// Along an edge
+    Edge,
+    /// Along the front of a swim leg
+    SwimLegFront,
+    /// Along the back of a swim leg
+    SwimLegBack,
+    /// Round a wrist
+    Wrist,
+    /// Round a neck or cuff opening
+    Opening,
+}
+
+/// The ends of a zip, as typed.
+#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ZipEnds {
+    /// Closed at the bottom
+    Closed,
+    /// Parts at the bottom
+    Open,
+}

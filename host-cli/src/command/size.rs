@@ -1,0 +1,116 @@
+//! `tenter size`: ease, openings, elastic and zips.
+
+use serde::Serialize;
+use tenter_core::making::sizing::Reduction;
+use tenter_core::making::zip::{Choice, Series};
+use tenter_core::{Answer, Figure, Figures, Limit, Unit};
+
+use super::{check, find};
+use crate::cli::size::SizeArgs;
+use crate::error::Error;
+use crate::fit::Stock;
+use crate::input::{self, fabric::cloth, size as typed};
+use crate::report::Screen;
+use crate::report::advice::{self, Spoken};
+use crate::report::size::Sized;
+use crate::store::Read;
+
+/// Opens the log, where it is needed.
+pub type Open<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;
+
+/// Runs the verb; 0 everything passes, 1 something does not, 3 too close to call.
+///
+/// # Errors
+///
+/// What was typed wrong, or a log that cannot be read.
+pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let confidence = input::confidence(&args.confidence.confidence)?;
+    let unit = unit(args);
+    let stretch = stretch(args, open)?;
+    let mut sized = Sized::default();
+    for (flag, texts, opening) in [("--girth", &args.girth, false), ("--opening", &args.opening, true)] {
+        for text in texts {
+            let girth = typed::girth(flag, text)?;
+            let judged = sized.girth(&girth, opening, stretch, confidence, unit);
+            judged.map_err(|error| Error::argument(flag, text, error))?;
+        }
+    }
+    if let Some(text) = &args.reduce {
+        sized.reduce(reduction(text)?, stretch, confidence);
+    }
+    if let Some(stretch) = stretch {
+        sized.most_reduction(stretch);
+    }
+    if let (Some(kind), Some(place), Some(measure)) = (args.elastic, args.place, &args.measure) {
+        let widest = args.widest.as_deref().map(|text| cloth("--widest", text)).transpose()?;
+        let gives = args.gives.as_deref().map(|text| typed::exact("--gives", text)).transpose()?;
+        let (kind, length) = (typed::kind(kind), cloth("--measure", measure)?);
+        let wrong = |error| Error::argument("--measure", measure, error);
+        sized.elastic((kind, typed::place(place)), length, widest.zip(gives), confidence, unit).map_err(wrong)?;
+        let width = args.elastic_width.as_deref().map(|text| cloth("--elastic-width", text)).transpose()?;
+        sized.casing(kind, width, args.stitched, unit).map_err(|error| {
+            Error::argument("--elastic-width", args.elastic_width.as_deref().unwrap_or_default(), error)
+        })?;
+    }
+    if let Some(text) = &args.zip {
+        let series = if input::unit_of(text) == Some(Unit::Inch) { Series::Inch } else { Series::Metric };
+        let edge = cloth("--zip", text)?;
+        let choice = Choice::of(edge, series, typed::zip_ends(args.zip_ends))
+            .map_err(|error| Error::argument("--zip", text, error))?;
+        sized.zip(edge, &choice, unit);
+    }
+    if sized.lines.is_empty() {
+        return Err(Error::Usage(
+            "say what to size, such as --girth hip=104cm/101cm; see tenter size --help".to_owned(),
+        ));
+    }
+    let answer = sized.answers.iter().copied().reduce(Answer::worse);
+    if args.show.json {
+        let json = SizeJson { answer: answer.map(Answer::word), lines: &sized.lines };
+        writeln!(screen.out, "{}", serde_json::to_string(&json).unwrap_or_default())?;
+    } else {
+        let mut text = String::new();
+        advice::write(&mut text, &sized.lines, args.why);
+        write!(screen.out, "{text}")?;
+    }
+    Ok(check::exit_code(answer))
+}
+
+#[derive(Serialize)]
+struct SizeJson<'a> {
+    answer: Option<&'static str>,
+    lines: &'a [Spoken],
+}
+
+/// The unit of the text: what was asked for, or that of the first measure typed.
+fn unit(args: &SizeArgs) -> Unit {
+    let measures = args.girth.iter().chain(&args.opening).map(|text| text.rsplit('/').next().unwrap_or(text));
+    let others = [&args.measure, &args.zip].into_iter().flatten().map(String::as_str);
+    let typed = measures.chain(others).find_map(input::unit_of);
+    args.show.units.map(input::unit).or(typed).unwrap_or(Unit::Cm)
+}
+
+fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error> {
+    if let Some(text) = &args.stretch {
+        return typed::exact("--stretch", text).map(Some);
+    }
+    let Some(text) = &args.fabric else { return Ok(None) };
+    let log = open()?;
+    let (stock, fabric) = (Stock::read(&*log)?, find::live_fabric(&*log, text)?);
+    let grain = input::grain(args.grain);
+    let missing = || {
+        let (tag, grain) = (fabric.tag, grain.word());
+        Error::Usage(format!(
+            "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
+        ))
+    };
+    let measured = stock.measured(&fabric, grain).ok_or_else(missing)?;
+    Figures::of(&measured.test.said.test, measured.scatter).map(|figures| Some(figures.stretch)).map_err(|_| missing())
+}
+
+/// A reduction below 100 %.
+fn reduction(text: &str) -> Result<Reduction, Error> {
+    let limit = Limit::parse(text, Unit::Mm).map_err(|error| Error::argument("--reduce", text, error))?;
+    let remedy = "nothing would be left; a reduction is a share of the body, below 100 % (a stretch is no reduction)";
+    Reduction::new(limit.ratio()).ok_or_else(|| Error::argument("--reduce", text, remedy))
+}
