@@ -219,3 +219,59 @@ fn bad_measures_are_told_in_one_line() {
         assert!(ran.err.lines().count() == 1 && ran.err.contains(part) && ran.out.is_empty(), "{words:?}: {}", ran.err);
     }
 }
+
+/// From swatch to plan sheet: the cloths, what to wash first, the grain, the seams, each cloth, notions, what to buy and
+/// the cautions that apply, and those that do not apply left out.
+#[test]
+fn a_plan_sheet() {
+    let program = Program::new();
+    program.line("demo");
+    let sheet = |words: &[&str]| {
+        let ran = program.run(&[&["fit", "Fellside", "A", "--sheet"], words].concat());
+        assert_ne!(ran.code, Some(2), "{}", ran.err);
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let plain = sheet(&["--seam", "main+side panel=62cm", "--zip", "65cm", "--elastic", "soft wrist 17cm"]);
+    for words in [
+        "main: 1 Bracken shell, meets",
+        "4 Scree softshell: mark 50 cm both ways before",
+        "its greater stretch, crosswise, goes round the body",
+        "cuff: all pieces one way up",
+        "seam main + side panel, 62 cm",
+        "stay-stitch the edge of 4 Scree softshell",
+        "take 65 cm, as it is",
+        "cut 15.73 cm (1/2 in less)", // 17 cm less 1/2 in, arithmetic.
+        "neck edge: stay-stitch it before anything else",
+        "pins, blades and irons",
+    ] {
+        assert!(plain.contains(words), "{words}: {plain}");
+    }
+    assert!(!plain.contains("cords") && !plain.contains("sleepwear") && !plain.contains("mmHg"), "{plain}");
+    assert_eq!(plain.matches("shoulder seam: tape it").count(), 1, "{plain}");
+    // 16 CFR 1120 with ASTM F1816 (3 in, 75 mm) and EN 14682:2007 (14 cm laid open), as their summaries give them.
+    let child = sheet(&["--child", "--cord", "--why"]);
+    for words in ["hood or neck: no cord", "ends of at most 75 mm", "ends of at most 140 mm", "[16 CFR 1120"] {
+        assert!(child.contains(words), "{words}: {child}");
+    }
+    let bought = sheet(&["--use", "main=6"]);
+    assert!(bought.contains("to buy cloth 1.75 m of 6 Tarn poplin at the market hall for 20.13"), "{bought}");
+    let seams: Value = program.run(&["fit", "fell", "a", "--sheet", "--json"]).json();
+    let heads: Vec<&str> =
+        seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
+    assert!(heads.contains(&"seam main + cuff, 50 cm"), "{heads:?}");
+    for (words, part) in [
+        (&["--use", "main=99"][..], "no fabric wears that tag"),
+        (&["--use", "main"], "main=1"),
+        (&["--seam", "main=60cm"], "main+side panel=60cm"),
+        (&["--seam", "main+hood=60cm"], "is no role here"),
+        (&["--elastic", "soft"], "soft waist 76cm"),
+        (&["--zip", "long"], "--zip 'long'"),
+    ] {
+        let ran = program.run(&[&["fit", "fell", "a", "--sheet"], words].concat());
+        assert!(
+            ran.code == Some(2) && ran.err.lines().count() == 1 && ran.err.contains(part),
+            "{words:?}: {}",
+            ran.err
+        );
+    }
+}

@@ -10,6 +10,7 @@ Examples:
       tenter fit 'Fellside smock' A
       tenter fit fell a --role main --all
       tenter fit 'Ridge tights' - --json
+      tenter fit fell a --sheet --use main=1 --seam 'main+side panel=62cm' --zip 65cm --elastic 'soft wrist 17cm'
 
 For each role: the fabrics that meet it, the likeliest first; those too close to call, with what would settle them;
 those that were not measured, with the pull that is missing; whether the length is enough, washing change included;
@@ -30,6 +31,36 @@ pub struct FitArgs {
     /// List every fabric, however many
     #[arg(long)]
     pub all: bool,
+    /// One page from cutting to finishing, with the best fabric for each role, or those of --use
+    #[arg(long)]
+    pub sheet: bool,
+    /// The fabric for a role of the sheet: main=1
+    #[arg(long, value_name = "ROLE=TAG", requires = "sheet")]
+    pub r#use: Vec<String>,
+    /// A seam of the sheet between two roles: 'main+side panel=60cm' [default: main with each other role, 50 cm]
+    #[arg(long, value_name = "ROLE+ROLE=LENGTH", requires = "sheet")]
+    pub seam: Vec<String>,
+    /// An edge of the sheet that a zip goes into: 31in
+    #[arg(long, value_name = "LENGTH", requires = "sheet")]
+    pub zip: Option<String>,
+    /// Elastic of the sheet: its kind, its place and what it is cut for, such as 'soft waist 76cm'
+    #[arg(long, value_name = "KIND PLACE LENGTH", requires = "sheet")]
+    pub elastic: Vec<String>,
+    /// The garment is for a child
+    #[arg(long, requires = "sheet")]
+    pub child: bool,
+    /// It has a cord or drawstring
+    #[arg(long, requires = "sheet")]
+    pub cord: bool,
+    /// It is sleepwear
+    #[arg(long, requires = "sheet")]
+    pub sleepwear: bool,
+    /// It fits tightly
+    #[arg(long, requires = "sheet")]
+    pub tight: bool,
+    /// Print the numbers, the rule and its source under each line of the sheet
+    #[arg(long, requires = "sheet")]
+    pub why: bool,
     /// How sure an answer must be.
     #[command(flatten)]
     pub confidence: ConfidenceArg,

@@ -2,7 +2,7 @@
 
 use tenter_core::Answer;
 
-use super::{check, find};
+use super::{check, find, sheet};
 use crate::cli::fit::FitArgs;
 use crate::error::Error;
 use crate::fit::{self, RoleFit, Stock};
@@ -27,6 +27,9 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let stock = Stock::read(read)?;
     let chosen = pattern.view(view).filter(|role| roles.is_empty() || roles.contains(&role.id));
     let roles: Vec<RoleFit<'_>> = chosen.map(|role| fit::role(role, &stock, confidence)).collect();
+    if args.sheet {
+        return sheet::run(args, (&pattern, view), &stock, roles, screen);
+    }
     let unit = args.show.units.map(input::unit).unwrap_or_default();
     let fitted = Fitted { pattern: &pattern, view, roles: &roles, stock: &stock, confidence, unit, all: args.all };
     if args.show.json {

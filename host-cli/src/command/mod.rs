@@ -14,6 +14,7 @@ pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
+pub mod sheet;
 pub mod size;
 pub mod stash;
 pub mod wash;

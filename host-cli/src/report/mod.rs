@@ -18,6 +18,7 @@ pub mod pattern;
 pub mod progress;
 pub mod pull;
 pub mod quantity;
+pub mod sheet;
 pub mod size;
 pub mod stash;
 pub mod stash_json;

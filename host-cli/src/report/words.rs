@@ -1,8 +1,8 @@
 //! The words for what the core says as data.
 
-use tenter_core::making::caution::Caution;
+use tenter_core::making::caution::{Allowed, Caution, Cord, CordPlace, Region};
 use tenter_core::scatter::Hand;
-use tenter_core::{Answer, Decimal, Note, Part, PullTest, Side, Suit};
+use tenter_core::{Answer, Decimal, Note, Part, PullTest, Side, Suit, Unit};
 
 use super::advice::Spoken;
 
@@ -163,4 +163,31 @@ pub const fn caution_words(caution: Caution) -> &'static str {
             "pins, blades and irons: guard shut, pins out of the path, iron on its heel, cord away"
         }
     }
+}
+
+/// What a rule about cords on children's clothes says.
+#[must_use]
+pub fn cord(cord: &Cord) -> Spoken {
+    let region = match cord.region {
+        Region::UnitedStates => "United States",
+        Region::Europe => "Europe",
+    };
+    let place = match cord.place {
+        CordPlace::HoodOrNeck => "hood or neck",
+        CordPlace::WaistOrHem => "waist or hem, laid open",
+        CordPlace::WaistOrHemDrawnIn => "waist or hem, drawn in",
+        CordPlace::Back => "back",
+        CordPlace::RobeBelt => "tied belt",
+    };
+    let allowed = match cord.allowed {
+        Allowed::Nothing => "no cord".to_owned(),
+        Allowed::LoopUpTo(most) => format!("no free ends, a fixed loop of at most {} round", most.show(Unit::Mm)),
+        Allowed::EndsUpTo(most) => format!("ends of at most {}", most.show(Unit::Mm)),
+    };
+    Spoken::new(
+        "cords",
+        format!("{region}, {}, {place}: {allowed}", cord.who),
+        "a child's garment with a cord",
+        cord.source,
+    )
 }
