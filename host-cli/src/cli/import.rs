@@ -13,7 +13,8 @@ Examples:
   with the columns
       tag,pulled,grain,gauge,settling,readings,note
       12,2026-11-20,crosswise,10cm,yes,10.5cm 10.6cm 10.1cm@60s,before washing
-  A bare number is in millimetres; 10.1cm@60s was read 60 s after the pull before it.
+  A bare number is in millimetres; 10.1cm@60s was read 60 s after the pull before it. Two rows that say the same are two
+  tests; the same table, saved again by whatever program, is known.
 
 All of a file is taken in, or nothing. Importing it again changes nothing: what is known already stays as it is.";
 

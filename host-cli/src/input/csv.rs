@@ -7,20 +7,24 @@ use std::collections::HashMap;
 
 use clap::ValueEnum;
 use crc::{CRC_82_DARC, Crc};
-use jiff::Timestamp;
+use jiff::civil::DateTime;
+use jiff::{Timestamp, tz};
 use tenter_core::Unit;
 
 use super::{fabric, pull_test, when};
 use crate::cli::reading::{EndsArg, GrainArg, HeldArg, Reading, TestArgs, TestFlags};
 use crate::error::{Error, one_line};
-use crate::log::{Entry, Fact, Id, Tested};
-use crate::report::csv::{TESTS, as_typed};
+use crate::log::{Entry, Fact, Id, Subject, Tested};
+use crate::report::csv::{TESTS, as_typed, made};
 use crate::store::Read;
 
 /// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
 const DRAW: Crc<u128> = Crc::<u128>::new(&CRC_82_DARC);
 /// The columns that must be there.
 const NEEDED: [&str; 4] = ["tag", "pulled", "gauge", "readings"];
+/// The clock that is ahead of all others, in hours before UTC: that of the Line Islands (IANA time zone database,
+/// `Pacific/Kiritimati`).
+const FIRST_CLOCK: i8 = 14;
 /// How many bad lines are told one by one.
 const TOLD: usize = 20;
 
@@ -37,9 +41,9 @@ pub fn entries(text: &str, read: &dyn Read, now: Timestamp) -> Result<Vec<Entry>
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
     check_heads(&heads)?;
-    let mut tags = HashMap::new();
+    let mut rows = Rows { read, tags: HashMap::new(), now, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
-        tags.entry(one.tag).or_insert_with(Vec::new).push(one.id);
+        rows.tags.entry(one.tag).or_default().push(one.id);
     }
     let (mut entries, mut wrong) = (Vec::new(), Vec::new());
     for row in reader.records() {
@@ -49,12 +53,31 @@ pub fn entries(text: &str, read: &dyn Read, now: Timestamp) -> Result<Vec<Entry>
             continue;
         }
         let cells: HashMap<&str, &str> = heads.iter().map(String::as_str).zip(row.iter()).collect();
-        match entry(&cells, &tags, now) {
+        let beyond = row.iter().skip(heads.len()).find(|cell| !cell.is_empty());
+        match beyond.map_or_else(|| rows.entry(&cells), |cell| Err(too_many(cell))) {
             Ok(entry) => entries.push(entry),
-            Err(error) => wrong.push(format!("line {line}: {}", error.to_string().replace("--", ""))),
+            Err(error) => wrong.push(format!("line {line}: {}", in_column(&error))),
         }
     }
     if wrong.is_empty() { Ok(entries) } else { Err(bad_lines(&wrong)) }
+}
+
+/// As where a decimal comma stands between commas: every cell behind it would be taken for another.
+fn too_many(cell: &str) -> Error {
+    Error::Usage(format!(
+        "'{}' stands in no column; type a point for a decimal comma, or put \"\" round a cell that holds the mark between cells",
+        one_line(cell)
+    ))
+}
+
+/// A complaint about a flag, as one about a column.
+fn in_column(error: &Error) -> String {
+    let text = error.to_string();
+    let Some(rest) = text.strip_prefix("--") else { return text };
+    match rest.strip_prefix("to '").or_else(|| rest.strip_prefix("back '")) {
+        Some(reading) => format!("readings '{reading}"),
+        None => rest.to_owned(),
+    }
 }
 
 fn unreadable(error: &csv::Error) -> Error {
@@ -97,40 +120,116 @@ fn check_heads(heads: &[String]) -> Result<(), Error> {
             )));
         }
     }
-    match heads.iter().find(|head| !TESTS.contains(&head.as_str())) {
-        Some(head) => Err(Error::Usage(format!("column '{}' is not known; leave it out", one_line(head)))),
-        None => Ok(()),
+    for (index, head) in heads.iter().enumerate().filter(|(_, head)| !head.is_empty()) {
+        if !TESTS.contains(&head.as_str()) {
+            return Err(Error::Usage(format!("column '{}' is not known; leave it out", one_line(head))));
+        }
+        if heads.iter().skip(index + 1).any(|other| other == head) {
+            return Err(Error::Usage(format!("column {head} is there twice; leave one out")));
+        }
     }
+    Ok(())
 }
 
-fn entry(cells: &HashMap<&str, &str>, tags: &HashMap<u16, Vec<Id>>, now: Timestamp) -> Result<Entry, Error> {
-    let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
-    let tag = fabric::tag(cell("tag"))?;
-    let on = match tags.get(&tag).map(Vec::as_slice) {
-        Some([id]) => *id,
-        Some([_, ..]) => return Err(Error::argument("tag", cell("tag"), "two fabrics wear it; give one a new tag")),
-        _ => return Err(Error::argument("tag", cell("tag"), "no fabric wears it; add it with tenter stash add first")),
-    };
-    // An exported table states the instant, a typed one the day.
-    let pulled = match cell("pulled").parse::<Timestamp>() {
-        Ok(at) => at,
-        Err(_) => when::past("pulled", cell("pulled"), now)?,
-    };
-    let test = pull_test(&test_args(&cell)?, Unit::Mm)?;
-    let note = fabric::short("note", as_typed(cell("note")))?;
-    let id = match cell("id") {
-        "" => {
-            let mut draw = DRAW.digest();
-            for head in TESTS.iter().take(14) {
-                draw.update(cell(head).as_bytes());
-                draw.update(&[0]);
+/// What rows are read against.
+struct Rows<'r> {
+    read: &'r dyn Read,
+    /// Who wears a tag, dropped fabrics left out.
+    tags: HashMap<u16, Vec<Id>>,
+    now: Timestamp,
+    /// How many rows said the same so far.
+    drawn: HashMap<Vec<u8>, u32>,
+}
+
+impl Rows<'_> {
+    fn entry(&mut self, cells: &HashMap<&str, &str>) -> Result<Entry, Error> {
+        let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
+        let (pulled, named) = self.when(cell("pulled"))?;
+        let test = pull_test(&test_args(&cell)?, Unit::Mm)?;
+        let note = fabric::short("note", as_typed(cell("note")))?;
+        let mut said = Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, test };
+        let id = match cell("id") {
+            "" => {
+                if pulled > self.now {
+                    let remedy = "that lies ahead; type the day on which it was pulled";
+                    return Err(Error::argument("pulled", cell("pulled"), remedy));
+                }
+                let tag = fabric::tag(cell("tag"))?;
+                said.fabric = Some(self.worn(tag)?);
+                self.draw(named, tag, &said)
             }
-            Id::of(pulled, draw.finalize())
+            text => {
+                let id = Id::from_elsewhere(&text.to_uppercase());
+                let id = id.ok_or_else(|| Error::argument("id", text, "leave it empty for a new test"))?;
+                return self.named(id, cells, said);
+            }
+        };
+        Ok(Entry::new(id, Fact::TestStored(said)))
+    }
+
+    /// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one
+    /// states what the clock showed: its identifier holds the instant at which the first clock on Earth showed that, the
+    /// same wherever the table is read, and never ahead.
+    fn when(&self, text: &str) -> Result<(Timestamp, Timestamp), Error> {
+        if let Ok(at) = text.parse::<Timestamp>() {
+            return Ok((at, at));
         }
-        text => text.parse().map_err(|_| Error::argument("id", text, "leave it empty for a new test"))?,
-    };
-    let said = Tested { fabric: Some(on), tag: None, pulled, clock_unset: false, device: None, note, test };
-    Ok(Entry::new(id, Fact::TestStored(said)))
+        let pulled = when::past("pulled", text, self.now)?;
+        let showed = text.trim().parse::<DateTime>().ok();
+        let first = showed.and_then(|showed| tz::Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok());
+        Ok((pulled, first.unwrap_or(pulled)))
+    }
+
+    /// The fabric that wears a tag.
+    fn worn(&self, tag: u16) -> Result<Id, Error> {
+        let wrong = |remedy: &str| Err(Error::argument("tag", &tag.to_string(), remedy));
+        match self.tags.get(&tag).map(Vec::as_slice) {
+            Some([id]) => Ok(*id),
+            Some([_, ..]) => wrong("two fabrics wear it; give one a new tag"),
+            _ => wrong("no fabric wears it; add it with tenter stash add first"),
+        }
+    }
+
+    /// The identifier of a typed test, drawn from what it says and not from how that was typed: the same table saved by
+    /// another program is the same. A row that stands there a second time is a second test.
+    fn draw(&mut self, named: Timestamp, tag: u16, said: &Tested) -> Id {
+        let mut says = tag.to_string();
+        for text in made(&said.test).iter().chain([&said.note]) {
+            says.push('\0');
+            says.push_str(text);
+        }
+        let mut bytes = named.as_millisecond().to_le_bytes().to_vec();
+        bytes.extend(says.as_bytes());
+        let before = self.drawn.entry(bytes.clone()).or_default();
+        let mut draw = DRAW.digest();
+        draw.update(&bytes);
+        draw.update(&before.to_le_bytes());
+        *before += 1;
+        Id::of(named, draw.finalize())
+    }
+
+    /// A row of an exported table. One that says what the log says is the entry that is there; one of no fabric, whose
+    /// name is empty then, goes to the inbox it came from.
+    fn named(&self, id: Id, cells: &HashMap<&str, &str>, mut said: Tested) -> Result<Entry, Error> {
+        let tag = fabric::tag(cells.get("tag").copied().unwrap_or_default());
+        let Some(stored) = self.read.test(id)? else {
+            if cells.get("name") == Some(&"") {
+                said.tag = tag.ok();
+            } else {
+                said.fabric = Some(self.worn(tag?)?);
+            }
+            return Ok(Entry::new(id, Fact::TestStored(said)));
+        };
+        let now = &stored.said;
+        let worn = tag.and_then(|tag| self.worn(tag));
+        let moved = worn.is_ok_and(|fabric| now.fabric.is_some_and(|is| is != fabric));
+        if !moved && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
+            let first = self.read.history(Subject::Test(id))?.into_iter().next();
+            return Ok(first.unwrap_or_else(|| Entry::new(id, Fact::TestStored(stored.said))));
+        }
+        said.fabric = now.fabric;
+        Ok(Entry::new(id, Fact::TestStored(said)))
+    }
 }
 
 /// The cells as the flags of `check`, which read them.

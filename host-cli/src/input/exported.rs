@@ -20,9 +20,6 @@ pub const HEADER: &str = r#"{"tenter":"log","format":1}"#;
 pub const FORMAT: u64 = 1;
 /// The longest line taken, in bytes; entries are far shorter.
 const MAX_LINE: u64 = 1 << 20;
-/// Identifiers of the year 2200 and later are not believed: everything added after one of them would have to be later
-/// still. In milliseconds since 1970.
-const TOO_LATE: i64 = 7_258_118_400_000;
 
 /// The last line, after so many entries.
 #[must_use]
@@ -205,8 +202,7 @@ fn unprintable(value: &Value) -> bool {
 
 /// What no verb of this program would have written.
 fn unsound(entry: &Entry, value: &Value) -> Option<&'static str> {
-    let latest = Id::of(Timestamp::from_millisecond(TOO_LATE).unwrap_or_default(), 0);
-    if value.get("id").and_then(Value::as_str) != Some(entry.id.to_string().as_str()) || entry.id >= latest {
+    if value.get("id").and_then(Value::as_str).and_then(Id::from_elsewhere) != Some(entry.id) {
         return Some("its identifier cannot be");
     }
     if entry.at != entry.id.at() && entry.at != Timestamp::default() {

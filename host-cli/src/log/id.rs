@@ -8,6 +8,10 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use ulid::Ulid;
 
+/// Identifiers of the year 2200 and later are not believed: everything added after one of them would have to be later
+/// still. In milliseconds since 1970.
+const TOO_LATE: u64 = 7_258_118_400_000;
+
 /// An identifier: 48 bits of milliseconds since 1970 and 80 random bits, as text of 26 letters and digits (the ULID
 /// specification).
 ///
@@ -28,6 +32,21 @@ impl Id {
     pub fn of(at: Timestamp, drawn: u128) -> Self {
         let ms = at.as_millisecond();
         Self(Ulid::from_parts(if ms > 0 { ms.unsigned_abs() } else { 0 }, drawn))
+    }
+
+    /// Reads the identifier of an entry from elsewhere, if a program can have given it: none of a time that is not to be
+    /// believed, none that is written in another way than this program writes it.
+    ///
+    /// ```
+    /// use tenter::log::Id;
+    ///
+    /// assert!(Id::from_elsewhere("01KNDF0W00ZJVFW13CDDH771ST").is_some());
+    /// assert!(Id::from_elsewhere("7ZZZZZZZZZZZZZZZZZZZZZZZZZ").is_none());
+    /// ```
+    #[must_use]
+    pub fn from_elsewhere(text: &str) -> Option<Self> {
+        let id: Self = text.parse().ok()?;
+        (id.0.timestamp_ms() < TOO_LATE && id.to_string() == text).then_some(id)
     }
 
     /// When it was given.

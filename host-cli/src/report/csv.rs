@@ -61,10 +61,10 @@ pub fn harmless(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\'']) { format!("'{text}") } else { text.to_owned() }
 }
 
-/// The text that [`harmless`] was given.
+/// The text that [`harmless`] was given; one that begins with an apostrophe of its own is left alone.
 #[must_use]
 pub fn as_typed(text: &str) -> &str {
-    text.strip_prefix('\'').unwrap_or(text)
+    text.strip_prefix('\'').filter(|rest| harmless(rest) == text).unwrap_or(text)
 }
 
 fn mm(length: Length) -> String {
@@ -73,8 +73,7 @@ fn mm(length: Length) -> String {
 
 /// Readings in the order in which they were made: `105 106 101@60s` is two pulls and a reading a minute after the
 /// second.
-#[must_use]
-pub fn readings(test: &PullTest) -> String {
+fn readings(test: &PullTest) -> String {
     let mut words: Vec<String> = Vec::new();
     for (index, pull) in test.pulls().iter().enumerate() {
         words.push(mm(*pull));
@@ -82,6 +81,24 @@ pub fn readings(test: &PullTest) -> String {
         words.extend(mine.map(|rest| format!("{}@{}s", mm(rest.recovered), rest.seconds)));
     }
     words.join(" ")
+}
+
+/// How a test was made, in the columns from `grain` to `load`.
+#[must_use]
+pub fn made(test: &PullTest) -> [String; 8] {
+    [
+        test.grain().word().to_owned(),
+        mm(test.gauge()),
+        readings(test),
+        mm(test.scale().division()),
+        if test.scale().ends() == Ends::Both { "both" } else { "one" }.to_owned(),
+        test.held().word().to_owned(),
+        if test.settled() { "yes" } else { "no" }.to_owned(),
+        match test.load() {
+            Load::Hand => "hand".to_owned(),
+            Load::Force { millinewtons } => format!("{}N", f64::from(millinewtons) / 1000.0),
+        },
+    ]
 }
 
 fn percent(ratio: Ratio) -> String {
@@ -109,23 +126,15 @@ pub fn test(test: &StoredTest, fabric: Option<&Fabric>, hands: &Hands) -> Result
     let [stretch, stretch_low, stretch_high] = figure(Some(&figures.stretch));
     let [growth, growth_low, growth_high] = figure(figures.rest.as_ref().map(|rest| &rest.growth));
     let recovery = figures.rest.and_then(|rest| rest.recovery).map(|figure| percent(figure.ratio));
-    Ok(vec![
+    let mut row = vec![
         test.id.to_string(),
         fabric.map(|fabric| fabric.tag).or(said.tag).map(|tag| tag.to_string()).unwrap_or_default(),
         fabric.map(|fabric| harmless(&fabric.name)).unwrap_or_default(),
         fabric.map(|fabric| fabric.construction.word()).unwrap_or_default().to_owned(),
         said.pulled.to_string(),
-        readings_of.grain().word().to_owned(),
-        mm(readings_of.gauge()),
-        readings(readings_of),
-        mm(readings_of.scale().division()),
-        if readings_of.scale().ends() == Ends::Both { "both" } else { "one" }.to_owned(),
-        readings_of.held().word().to_owned(),
-        if readings_of.settled() { "yes" } else { "no" }.to_owned(),
-        match readings_of.load() {
-            Load::Hand => "hand".to_owned(),
-            Load::Force { millinewtons } => format!("{}N", f64::from(millinewtons) / 1000.0),
-        },
+    ];
+    row.extend(made(readings_of));
+    row.extend([
         harmless(&said.note),
         stretch,
         stretch_low,
@@ -136,7 +145,8 @@ pub fn test(test: &StoredTest, fabric: Option<&Fabric>, hands: &Hands) -> Result
         recovery.unwrap_or_default(),
         figures.rest.map(|rest| rest.seconds.to_string()).unwrap_or_default(),
         said.device.map(|device| format!("{} test {}", device.device, device.number)).unwrap_or_default(),
-    ])
+    ]);
+    Ok(row)
 }
 
 /// The row of a fabric.
@@ -166,4 +176,17 @@ pub fn fabric(fabric: &Fabric) -> Vec<String> {
         marks(fabric.washed_crosswise),
         yes(fabric.dropped),
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_made_harmless_comes_back() {
+        for text in ["=1+1", "-5 cm", "'twas dry", "'=", "''", "'", "", "plain", "@", "'plain"] {
+            assert_eq!(as_typed(&harmless(text)), text);
+        }
+        assert_eq!(as_typed("'twas typed"), "'twas typed");
+    }
 }

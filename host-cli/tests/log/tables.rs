@@ -168,8 +168,8 @@ fn bad_lines_are_told_and_nothing_is_taken() {
         "line 4: pulled 'yesterday': type a day",
         "line 5: gauge 'ten'",
         "line 6: readings '': type the pulled lengths",
-        "line 7: to '95'",
-        "line 8: back '101@soon'",
+        "line 7: readings '95'",
+        "line 8: readings '101@soon'",
         "line 9: held 'tied': type one of flat, folded, strip, loop",
     ]) {
         assert!(line.trim().starts_with(words), "{line}");
@@ -186,4 +186,103 @@ fn bad_lines_are_told_and_nothing_is_taken() {
     }
     fs::write(desk.path("bytes.csv"), b"tag,pulled\xff").unwrap();
     assert!(desk.refused("log.db", &["import", "--csv", "bytes.csv"]).contains("UTF-8"));
+}
+
+/// How often each note is in the tests of fabric 1.
+fn notes(desk: &Desk, log: &str) -> Vec<String> {
+    let shown: Value = serde_json::from_str(&desk.ok(log, &["stash", "show", "1", "--json"])).unwrap();
+    let mut notes: Vec<String> =
+        shown["tests"].as_array().unwrap().iter().map(|test| test["note"].as_str().unwrap().to_owned()).collect();
+    notes.sort();
+    notes
+}
+
+/// A table is known again however it was saved, and wherever: other marks, decimal commas, units, columns in another
+/// order, another time zone. Two rows that say the same are two tests.
+#[test]
+fn a_table_is_known_however_it_was_saved() {
+    let desk = Desk::new();
+    desk.ok("log.db", &["stash", "add", "cloth"]);
+    let saved = [
+        "tag,pulled,gauge,readings,note\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n",
+        "tag;pulled;gauge;readings;note\n1;2026-01-05;100;105 101@1min;a\n1;2026-01-05;10,0 cm;10,50cm 101@60;a\n",
+        "note\treadings\tgauge\tpulled\ttag\tgrain\theld\na\t105mm 101@60s\t0.1m\t2026-01-05 00:00\t#1\tcrosswise\tFolded\n\
+         a\t105mm 101@60s\t0.1m\t2026-01-05\t01\t\t\n",
+    ];
+    for (index, text) in saved.into_iter().enumerate() {
+        for zone in ["UTC", "Pacific/Kiritimati", "Pacific/Pago_Pago"] {
+            fs::write(desk.path("table.csv"), text).unwrap();
+            let output = desk.command("log.db", &["import", "--csv", "table.csv"]).env("TZ", zone).output().unwrap();
+            let told = String::from_utf8(output.stdout).unwrap();
+            let want = if (index, zone) == (0, "UTC") { "2 new, 0 known\n" } else { "0 new, 2 known\n" };
+            assert!(told.starts_with(want), "{text} in {zone}: {told}");
+        }
+    }
+    assert_eq!(notes(&desk, "log.db"), ["a", "a"]);
+}
+
+/// Cells that would be taken for others, and identifiers and times that would spoil the log for all that comes after.
+#[test]
+fn what_would_be_misread_is_refused() {
+    let desk = Desk::new();
+    desk.ok("log.db", &["stash", "add", "cloth"]);
+    for (table, words) in [
+        (
+            "tag,pulled,gauge,readings,note\n1,2026-03-05,10,5cm,11,2cm\n",
+            "line 2: '2cm' stands in no column; type a point",
+        ),
+        ("tag,pulled,gauge,readings,readings\n1,2026-03-05,100,105,106\n", "column readings is there twice"),
+        (
+            "tag,pulled,gauge,readings\n1,2999-01-01T00:00:00Z,100,105\n",
+            "line 2: pulled '2999-01-01T00:00:00Z': that lies ahead",
+        ),
+        ("tag,pulled,gauge,readings\n1,2999-01-01,100,105\n", "line 2: pulled '2999-01-01': that lies ahead"),
+        ("id,tag,pulled,gauge,readings\n7ZZZZZZZZZZZZZZZZZZZZZZZZZ,1,2026-01-01,100,105\n", "line 2: id '7ZZZ"),
+        ("id,tag,pulled,gauge,readings\n8ZZZZZZZZZZZZZZZZZZZZZZZZZ,1,2026-01-01,100,105\n", "line 2: id '8ZZZ"),
+        ("id,tag,pulled,gauge,readings\n1,1,2026-01-01,100,105\n", "line 2: id '1': leave it empty"),
+        ("tag,pulled,gauge,readings\n1,2026-01-05,100,105--106\n", "line 2: readings '105--106'"),
+        ("tag,pulled,gauge,readings\n,2026-01-05,100,105\n", "line 2: tag ''"),
+    ] {
+        fs::write(desk.path("odd.csv"), table).unwrap();
+        let output = desk.run("log.db", &["import", "--csv", "odd.csv"]);
+        let told = String::from_utf8(output.stderr).unwrap();
+        assert!(output.status.code() == Some(2) && told.contains(words), "{table}: {told}");
+        assert_eq!(notes(&desk, "log.db").len(), 0, "{table}");
+    }
+    fs::write(desk.path("quote.csv"), "tag,pulled,gauge,readings,note\n1,2026-03-05,100,105,'twas dry,\n").unwrap();
+    assert_eq!(desk.ok("log.db", &["import", "--csv", "quote.csv"]), "1 new, 0 known\n");
+    assert_eq!(notes(&desk, "log.db"), ["'twas dry"]);
+}
+
+/// The table of a log that also holds tests of a dropped fabric, tests of no fabric and tests of a handheld is known in
+/// that log, whatever became of the fabrics since; a reading that was changed in it is told and changes nothing.
+#[test]
+fn a_log_knows_its_own_table() {
+    let desk = Desk::new();
+    desk.ok("log.db", &["demo"]);
+    let inbox = r#"{"id":"01KNDF0W00ZJVFW13CDDH771ST","kind":"test-stored","tag":99,"pulled":"2026-04-05T00:00:00Z","device":7,
+        "number":3,"test":{"grain":"bias","gauge_mm":100,"pulls":[{"extended_mm":105}],"division_mm":1,"held":"folded"}}"#;
+    let lines = format!(
+        "{{\"tenter\":\"log\",\"format\":1}}\n{}\n{{\"end\":\"log\",\"entries\":1}}\n",
+        inbox.replace('\n', "")
+    );
+    fs::write(desk.path("inbox.jsonl"), lines).unwrap();
+    desk.ok("log.db", &["import", "inbox.jsonl"]);
+    desk.ok("log.db", &["export", "--csv", "tests", "t.csv"]);
+    desk.ok("log.db", &["stash", "drop", "1"]);
+    let before = desk.ok("log.db", &["export"]);
+    let tests = rows(&desk, "t.csv").len();
+    assert_eq!(desk.ok("log.db", &["import", "--csv", "t.csv"]), format!("0 new, {tests} known\n"));
+    let table = fs::read_to_string(desk.path("t.csv")).unwrap();
+    let row = table.lines().find(|line| line.starts_with("01KNDF0W00ZJVFW13CDDH771ST")).unwrap();
+    let changed = table.replace(row, &row.replace(",105,", ",106,"));
+    assert_ne!(changed, table);
+    fs::write(desk.path("changed.csv"), changed).unwrap();
+    let told = desk.ok("log.db", &["import", "--csv", "changed.csv"]);
+    assert!(told.contains("1 of the known say something else"), "{told}");
+    assert_eq!(desk.ok("log.db", &["export"]), before);
+    let heads = table.lines().next().unwrap();
+    fs::write(desk.path("inbox.csv"), format!("{heads}\n{row}\n")).unwrap();
+    assert_eq!(desk.ok("empty.db", &["import", "--csv", "inbox.csv"]), "1 new, 0 known\n");
+    assert!(desk.ok("empty.db", &["device", "inbox"]).contains("99"));
 }
