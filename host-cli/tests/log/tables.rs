@@ -286,3 +286,41 @@ fn a_log_knows_its_own_table() {
     assert_eq!(desk.ok("empty.db", &["import", "--csv", "inbox.csv"]), "1 new, 0 known\n");
     assert!(desk.ok("empty.db", &["device", "inbox"]).contains("99"));
 }
+
+/// The identifier of a typed row, made a second time in Python from what DEVELOPERS.md promises: the instant at which the
+/// first clock on Earth (UTC+14) showed the time, and CRC-82/DARC (catalogue of parametrised CRC algorithms: its check
+/// value over "123456789" is 0x09ea83f625023801fd612) of that instant, the tag, how the test was made, the note and the
+/// count of equal rows before it; as text in Crockford's base 32 (ULID specification).
+#[test]
+fn a_typed_row_is_named_by_what_it_says() {
+    let script = r#"
+import datetime, json, struct
+def crc(data):
+    poly, register = int(f"{0x0308c0111011401440411:082b}"[::-1], 2), 0
+    for byte in data:
+        register ^= byte
+        for _ in range(8):
+            register = register >> 1 ^ (poly if register & 1 else 0)
+    return register
+assert crc(b"123456789") == 0x09ea83f625023801fd612
+at = datetime.datetime(2026, 1, 5, 14, 30, tzinfo=datetime.timezone(datetime.timedelta(hours=14)))
+ms = int(at.timestamp()) * 1000
+says = "\0".join(["12", "crosswise", "100", "105.5 101@60s", "1", "one", "folded", "yes", "hand", "dry"])
+def name(before):
+    drawn = crc(struct.pack("<q", ms) + says.encode() + struct.pack("<I", before)) % 2**80
+    value = ms << 80 | drawn
+    return "".join("0123456789ABCDEFGHJKMNPQRSTVWXYZ"[value >> 5 * place & 31] for place in reversed(range(26)))
+print(json.dumps([name(0), name(1)]))
+"#;
+    let desk = Desk::new();
+    desk.ok("log.db", &["stash", "add", "cloth", "--tag", "12"]);
+    let row = "12,2026-01-05 14:30,10cm,yes,10.55cm 101@1min,dry\n";
+    fs::write(desk.path("t.csv"), format!("tag,pulled,gauge,settling,readings,note\n{row}{row}")).unwrap();
+    desk.ok("log.db", &["import", "--csv", "t.csv"]);
+    let shown: Value = serde_json::from_str(&desk.ok("log.db", &["stash", "show", "12", "--json"])).unwrap();
+    let mut ids: Vec<Value> = shown["tests"].as_array().unwrap().iter().map(|test| test["id"].clone()).collect();
+    let mut names = python(script, &[]).as_array().unwrap().clone();
+    ids.sort_by_key(Value::to_string);
+    names.sort_by_key(Value::to_string);
+    assert_eq!(ids, names);
+}
