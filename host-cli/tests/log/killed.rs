@@ -80,6 +80,7 @@ fn an_import_is_whole_or_not_there() {
     }
     println!("{KILLS} kills: {promised} had said that it was stored, {whole} were stored");
     assert!(whole < KILLS, "no kill came before the end");
+    assert!(promised > 0, "every kill came before the end");
 }
 
 #[test]
@@ -102,6 +103,8 @@ fn what_was_said_to_be_added_is_there_once() {
     for name in &promised {
         assert_eq!(count(name), 1, "{name}");
     }
+    assert!(fabrics.iter().all(|fabric| count(&fabric.name) == 1), "something is there twice");
+    assert!(!promised.is_empty() && fabrics.len() <= KILLS as usize, "no kill came before the end, or all");
     let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag).collect();
     tags.dedup();
     assert_eq!(tags.len(), fabrics.len(), "each tag once");
