@@ -7,6 +7,7 @@ use tenter::log::pattern::DemandField;
 use tenter::log::{
     Construction, Entry, FabricChange, Fact, Id, Ids, PatternChange, RoleChange, StoredTest, Subject, Tested,
 };
+use tenter::report::{self, csv::TESTS};
 use tenter::store::{Merged, Read, Store as _, Which, sqlite::Sqlite};
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
@@ -249,6 +250,52 @@ proptest! {
         if let Err(error) = import(&mut store, &input) {
             prop_assert!(!error.to_string().contains('\n'));
             prop_assert_eq!(store.count().unwrap(), 0);
+        }
+    }
+
+    /// The table of tests comes back reading for reading, under the same identifiers and, without them, under new ones;
+    /// typed readings twice are there once.
+    #[test]
+    fn a_table_loses_no_reading(all in said(), odd in prop::collection::vec(160_000..1_760_000_i32, 1..10)) {
+        let (mut a, mut b) = (Sqlite::in_memory().unwrap(), Sqlite::in_memory().unwrap());
+        say(&mut a, &[Said::Add("first".to_owned())]);
+        say(&mut a, &all);
+        let mut steps = PullTest::new(Length::from_steps(160_000), Grain::Bias).unwrap();
+        for one in odd {
+            steps.add_pull(Length::from_steps(one)).unwrap();
+        }
+        let fabrics = a.fabrics().unwrap();
+        let pulled = jiff::Timestamp::from_second(1_700_000_000).unwrap();
+        let fabric = fabrics.first().map(|fabric| fabric.id);
+        let (tag, device, note) = (None, None, "=note".to_owned());
+        let said = Tested { fabric, tag, pulled, clock_unset: false, device, note, test: steps };
+        a.change(&mut |_| Ok(vec![Fact::TestStored(said.clone())])).unwrap();
+        b.merge(&mut fabrics.iter().map(|fabric| {
+            let (tag, name) = (Some(fabric.tag), Some(fabric.name.clone()));
+            Ok(Entry::new(fabric.id, Fact::FabricAdded(FabricChange { tag, name, ..FabricChange::default() })))
+        })).unwrap();
+        let mut tests = a.tests(Which::All).unwrap();
+        for with_id in [true, false] {
+            let mut table = ::csv::Writer::from_writer(Vec::new());
+            table.write_record(TESTS.iter().skip(usize::from(!with_id))).unwrap();
+            // A row without identifier needs a fabric.
+            tests.retain(|test| with_id || test.said.fabric.is_some());
+            for test in &tests {
+                let of = fabrics.iter().find(|fabric| Some(fabric.id) == test.said.fabric);
+                let row = report::csv::test(test, of, &a.hands().unwrap()).unwrap();
+                table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
+            }
+            let text = String::from_utf8(table.into_inner().unwrap()).unwrap();
+            let rows = csv::entries(&text, &b, Ids::now()).unwrap();
+            let read: Vec<_> = rows.iter().map(|row| match &row.fact {
+                Fact::TestStored(said) => said.clone(),
+                other => panic!("{other:?}"),
+            }).collect();
+            prop_assert_eq!(&read, &tests.iter().map(|test| test.said.clone()).collect::<Vec<_>>());
+            let count = rows.len() as u64;
+            prop_assert_eq!(b.merge(&mut rows.into_iter().map(Ok)).unwrap(), Merged { new: count, ..Merged::default() });
+            let again = csv::entries(&text, &b, Ids::now()).unwrap();
+            prop_assert_eq!(b.merge(&mut again.into_iter().map(Ok)).unwrap(), Merged { known: count, ..Merged::default() });
         }
     }
 

@@ -183,6 +183,21 @@ fn a_full_disk_is_told() {
     };
     assert!(told.contains("full") && told.contains("make room"), "{told}");
     assert!(stored > 10, "{stored}");
+    // Nor does an export or an import on it leave half of anything.
+    let names = || {
+        let found = fs::read_dir(&mount.path).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
+        let mut names: Vec<String> = found.collect();
+        names.sort();
+        names
+    };
+    let before = names();
+    let told = desk.refused("mount/log.db", &["export", "mount/out.jsonl"]);
+    assert!(told.contains("cannot write") && told.contains("no space left"), "{told}");
+    assert_eq!(names(), before);
+    desk.ok("other.db", &["demo"]);
+    desk.ok("other.db", &["export", "demo.jsonl"]);
+    let told = desk.refused("mount/log.db", &["import", "demo.jsonl"]);
+    assert!(told.contains("full") && told.contains("nothing was changed"), "{told}");
     system("mount", &["-o", "remount,size=8m", mount.path.to_str().unwrap()]);
     let store = store::open(&desk.path("mount/log.db")).unwrap();
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
