@@ -257,3 +257,30 @@ proptest! {
         }
     }
 }
+
+/// A view from garment and movement instead of a figure: leggings 40 % and some along (fabric suggestions for a leggings
+/// pattern); knee 35 to 45 % lengthwise (Kirk and Ibrahim 1966, from memory); arms forward, back width 26 % (Anthropometry,
+/// Apparel Sizing and Design, p. 186).
+#[test]
+fn a_view_from_garment_and_movement() {
+    let program = Program::new();
+    let demand = |line: &str| -> Value {
+        let json: Value = serde_json::from_str(&ok(&program, &format!("{line} --json"))).unwrap();
+        json["roles"].as_array().unwrap().last().unwrap().clone()
+    };
+    let knee = demand("pattern add tights - knee --garment leggings --movement 'knee, lengthwise'");
+    assert_eq!(knee["demand"]["crosswise"]["least"]["percent"], 40.0);
+    assert_eq!(knee["demand"]["lengthwise"]["least"]["percent"], 45.0);
+    assert!(knee["note"].as_str().unwrap().contains("Kirk and Ibrahim"), "{knee}");
+    let back = demand("pattern add smock A back --movement 'back width' --around lengthwise --growth-at-most 3%");
+    assert_eq!(
+        (&back["demand"]["lengthwise"]["least"]["percent"], &back["demand"]["growth_most"]["percent"]),
+        (&26.0.into(), &3.0.into())
+    );
+    let bend = demand("pattern add smock B knee --movement 'knee bend:along'");
+    assert_eq!(bend["demand"]["lengthwise"]["least"]["percent"], 45.0);
+    refused(&program, "pattern add smock C knee --movement 'knee bend'", "'knee bend:along'");
+    refused(&program, "pattern add smock C x --garment ballgown", "type one of: outer layer with slight stretch");
+    refused(&program, "pattern add smock C x --garment leggings --crosswise 5%", "do not go together");
+    refused(&program, "pattern add smock C x --around bias", "--garment or --movement");
+}

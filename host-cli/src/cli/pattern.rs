@@ -15,6 +15,9 @@ Examples:
   The gauge as it is printed on the envelope:
       tenter pattern add 'Ridge tights' - main --crosswise '4in to 6in' --lengthwise 20% --cloth '1.2m at 150cm'
 
+  What a garment and a movement ask, each with its source, instead of a figure:
+      tenter pattern add 'Ridge tights' - knee --garment leggings --movement 'knee, lengthwise'
+
   What a pattern asks, a change, and which fabrics will do:
       tenter pattern show 'Fellside smock'
       tenter pattern edit 'Fellside smock' A main --growth-at-most none
@@ -63,6 +66,15 @@ pub struct RoleFlags {
     /// How much cloth it takes, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
     pub cloth: Option<String>,
+    /// Ask what a kind of garment asks, instead of a figure: 'leggings'; an unknown one lists them
+    #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
+    pub garment: Option<String>,
+    /// Ask what a movement of the body asks: 'knee, lengthwise', or 'knee bend:along' where the line is not said
+    #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
+    pub movement: Option<String>,
+    /// The grain that goes round the body, for --garment and --movement
+    #[arg(long, value_enum)]
+    pub around: Option<super::reading::GrainArg>,
     /// Anything else, such as where the figures come from
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
