@@ -9,8 +9,8 @@ use tenter::picture::stash_map::{self, Asked, Spot, StashMap};
 use tenter::picture::true_scale::{self, PullGauge};
 use tenter_core::forecast::forecast;
 use tenter_core::{
-    Answer, Confidence, Demand, Evaluation, Figure, Figures, Grain, Length, Limit, PullTest, Range, Rules, Scale,
-    Scatter, Table, Unit,
+    Answer, Confidence, Demand, Evaluation, Figure, Figures, Grain, Length, Limit, PullTest, Range, Ratio, Rules,
+    Scale, Scatter, Table, Unit,
 };
 
 /// A pull test with lengths in millimetres; each rest after the last pull, in seconds.
@@ -29,19 +29,24 @@ pub fn range(text: &str) -> Range {
     Range::parse(text, Unit::Mm).unwrap()
 }
 
-/// A row of the gauge as the program would fill it.
-pub fn row(test: &PullTest, asked: Range) -> Row {
+/// A row of the gauge as the program would fill it; the pulls are leaked, there are few.
+pub fn row(test: &PullTest, asked: Range) -> Row<'static> {
     let demand = Demand::for_grain(test.grain(), asked);
     let evaluation = Evaluation::of(test, &demand, &Rules::default()).unwrap();
-    Row { grain: test.grain(), stretch: Some(evaluation.figures.stretch), asked, answer: evaluation.answer }
+    let steps = |length: Length| i64::from(length.steps());
+    let (gauge, pulls) = (steps(test.gauge()), test.pulls());
+    let pulls: Vec<Ratio> = pulls.iter().map(|to| Ratio::new(steps(*to) - gauge, gauge).unwrap()).collect();
+    let (stretch, answer) = (Some(evaluation.figures.stretch), evaluation.answer);
+    Row { grain: test.grain(), stretch, asked, answer, pulls: pulls.leak() }
 }
 
 pub fn stretch(test: &PullTest) -> Figure {
     Figures::of(test, Scatter::ASSUMED).unwrap().stretch
 }
 
-fn gauge_of(title: &str, rows: &[Row], table: &str) -> Picture {
-    gauge::draw(&Gauge { title, rows, confidence: Confidence::default(), table: Table::named(table).unwrap() })
+fn gauge_of(title: &str, rows: &[Row<'_>], table: &str) -> Picture {
+    let table = Table::named(table).unwrap();
+    gauge::draw(&Gauge { title, rows, confidence: Confidence::default(), table, key: true })
 }
 
 /// Gauges: one grain, several, over, far apart, not measured, no demand.
@@ -55,10 +60,16 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         row(&test(Bias, 100, &[190, 196], &[]), range("..60%")),
     ];
     let bare = row(&test(Crosswise, 100, &[187, 190], &[]), Range::default());
-    let missing =
-        Row { grain: Lengthwise, stretch: None, asked: range("4in to 5 3/8in"), answer: Some(Answer::Unknown) };
+    let missing = Row {
+        grain: Lengthwise,
+        stretch: None,
+        asked: range("4in to 5 3/8in"),
+        answer: Some(Answer::Unknown),
+        pulls: &[],
+    };
     let wild = Figure { ratio: tenter_core::Ratio::new(6, 100).unwrap(), u: 40.0, dof: 3.0 };
-    let wide = Row { grain: Crosswise, stretch: Some(wild), asked: range("5%"), answer: Some(Answer::Close) };
+    let wide =
+        Row { grain: Crosswise, stretch: Some(wild), asked: range("5%"), answer: Some(Answer::Close), pulls: &[] };
     vec![
         ("gauge-meets", gauge_of("tussock twill", &[panel], "own")),
         ("gauge-close", gauge_of("bracken canvas", &[close], "own")),

@@ -1,10 +1,10 @@
 //! A stretch gauge drawn to scale: what was measured as a point, what it is worth as a bar, what is asked as a hatched
 //! box, one row a grain above a common axis with the names of the classes.
 
-use tenter_core::{Answer, Class, Confidence, Figure, Grain, Range, Table};
+use tenter_core::{Answer, Class, Confidence, Figure, Grain, Range, Ratio, Table};
 
 use super::axis::{Axis, Spread, count, step, ticks, upper_end};
-use super::svg::{self, Anchor, Element, line, polygon, rect, text};
+use super::svg::{self, Anchor, Element, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 
 /// What is drawn.
@@ -13,16 +13,18 @@ pub struct Gauge<'a> {
     /// What the picture is of, such as the name of a cloth.
     pub title: &'a str,
     /// One row a grain.
-    pub rows: &'a [Row],
+    pub rows: &'a [Row<'a>],
     /// How sure the drawn trust is.
     pub confidence: Confidence,
     /// Whose names stand below the axis.
     pub table: &'static Table,
+    /// Whether the signs are explained; a page of many gauges does so once, with [`key`].
+    pub key: bool,
 }
 
 /// One grain.
 #[derive(Debug, Clone, Copy)]
-pub struct Row {
+pub struct Row<'a> {
     /// Which.
     pub grain: Grain,
     /// Its stretch; none where it was not measured.
@@ -31,33 +33,64 @@ pub struct Row {
     pub asked: Range,
     /// The answer to that; none where nothing is asked.
     pub answer: Option<Answer>,
+    /// The stretch of each pull.
+    pub pulls: &'a [Ratio],
 }
 
 const WIDTH: f64 = 400.0;
 const LEFT: f64 = 20.0;
 const RIGHT: f64 = 380.0;
 const TOP: f64 = 12.0;
-const ROW: f64 = 68.0;
-const FOOT: f64 = 88.0;
+const ROW: f64 = 76.0;
+/// Below the rows: the axis with its classes.
+const FOOT: f64 = 62.0;
+/// Below that: the signs.
+const KEY: f64 = 26.0;
 
 /// Draws a gauge.
 #[must_use]
 pub fn draw(gauge: &Gauge<'_>) -> Picture {
     let foot = TOP + ROW * count(gauge.rows.len());
     let title = format!("Stretch of {}", words::isolated(gauge.title));
-    let mut picture = Picture::new(Size::Pixels, WIDTH, foot + FOOT, &title, &description(gauge));
+    let height = foot + FOOT + if gauge.key { KEY } else { 0.0 };
+    let mut picture = Picture::new(Size::Pixels, WIDTH, height, &title, &description(gauge));
     let axis = axis(gauge.rows, gauge.confidence);
     grid(&mut picture, &axis, gauge.rows.len());
     for (place, row) in gauge.rows.iter().enumerate() {
         draw_row(&mut picture, &axis, TOP + ROW * count(place), row, gauge);
     }
     classes(&mut picture, &axis, foot + 22.0, gauge.table);
-    legend(&mut picture, foot + 78.0, gauge);
+    if gauge.key {
+        let pulls = gauge.rows.iter().any(|row| !row.pulls.is_empty());
+        let asked = gauge.rows.iter().any(|row| !row.asked.is_empty());
+        signs(&mut picture, foot + FOOT + KEY - 10.0, &Key { confidence: gauge.confidence, pulls, asked });
+    }
+    picture
+}
+
+/// What is explained.
+#[derive(Debug, Clone, Copy)]
+pub struct Key {
+    /// How sure the drawn trust is.
+    pub confidence: Confidence,
+    /// Whether single pulls are drawn.
+    pub pulls: bool,
+    /// Whether something is asked.
+    pub asked: bool,
+}
+
+/// The signs of all gauges of a page.
+#[must_use]
+pub fn key(key: &Key) -> Picture {
+    let description =
+        "A diamond is what was measured, the bar what it is worth, a ring one pull; hatched is what is asked.";
+    let mut picture = Picture::new(Size::Pixels, WIDTH, KEY, "The signs of the gauges", description);
+    signs(&mut picture, KEY - 9.0, key);
     picture
 }
 
 fn description(gauge: &Gauge<'_>) -> String {
-    let sentence = |row: &Row| {
+    let sentence = |row: &Row<'_>| {
         let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
         let asked = words::range(&row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
         let answer = row.answer.map(|answer| format!(": {}", words::answer(answer))).unwrap_or_default();
@@ -73,11 +106,12 @@ fn measured(stretch: &Figure, gauge: &Gauge<'_>) -> String {
 }
 
 /// From 0 or a little below to beyond everything that matters; a very wide trust runs off the end.
-fn axis(rows: &[Row], confidence: Confidence) -> Axis {
+fn axis(rows: &[Row<'_>], confidence: Confidence) -> Axis {
     let limits = rows.iter().flat_map(|row| [row.asked.at_least, row.asked.at_most]).flatten();
     let limits = limits.map(|limit| f64::from(limit.ratio().percent_f32()));
-    let figures = rows.iter().filter_map(|row| row.stretch).map(|stretch| f64::from(stretch.ratio.percent_f32()));
-    let most = limits.chain(figures).fold(4.0, f64::max);
+    let figures = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.ratio);
+    let figures = figures.chain(rows.iter().flat_map(|row| row.pulls).copied());
+    let most = limits.chain(figures.map(|ratio| f64::from(ratio.percent_f32()))).fold(4.0, f64::max);
     let ends = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.interval(confidence));
     let (lowest, highest) =
         ends.fold((0.0, most), |(low, high), (from, to)| (f64::min(low, from.into()), f64::max(high, to.into())));
@@ -87,13 +121,15 @@ fn axis(rows: &[Row], confidence: Confidence) -> Axis {
 
 fn grid(picture: &mut Picture, axis: &Axis, rows: usize) {
     let foot = TOP + ROW * count(rows);
-    for tick in ticks(axis.low(), axis.high(), step(axis.high(), 6.0)) {
+    let stops: Vec<f64> = ticks(axis.low(), axis.high(), step(axis.high(), 6.0)).collect();
+    let lanes = (0..rows).map(|lane| lane_middle(TOP + ROW * count(lane)));
+    let across = lanes.flat_map(|middle| stops.iter().map(move |tick| (*tick, middle)));
+    let upright = across.map(|(tick, middle)| ((axis.at(tick), middle - 14.0), (axis.at(tick), middle + 14.0)));
+    picture.draw(svg::strokes("tn-grid", upright));
+    picture
+        .draw(svg::strokes("tn-rule", stops.iter().map(|tick| ((axis.at(*tick), foot), (axis.at(*tick), foot + 4.0)))));
+    for tick in stops {
         let x = axis.at(tick);
-        for lane in 0..rows {
-            let middle = lane_middle(TOP + ROW * count(lane));
-            picture.draw(line("tn-grid", (x, middle - 14.0), (x, middle + 14.0)));
-        }
-        picture.draw(line("tn-rule", (x, foot), (x, foot + 4.0)));
         let label = if tick.abs() < 1e-9 { "0 %".to_owned() } else { words::percent(tick) };
         picture.draw(text("tn-small", (x, foot + 16.0), 11.0, Anchor::Middle, label));
     }
@@ -102,10 +138,10 @@ fn grid(picture: &mut Picture, axis: &Axis, rows: usize) {
 
 /// Where a row's figures lie, from its top.
 fn lane_middle(top: f64) -> f64 {
-    top + 32.0
+    top + 40.0
 }
 
-fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge<'_>) {
+fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row<'_>, gauge: &Gauge<'_>) {
     picture.draw(text("tn-bold", (LEFT, y + 12.0), 13.0, Anchor::Start, row.grain.word()));
     let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
     picture.draw(text("", (LEFT + 90.0, y + 12.0), 13.0, Anchor::Start, seen));
@@ -115,12 +151,16 @@ fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge
     let middle = lane_middle(y);
     demand(picture, axis, middle, &row.asked);
     picture.draw(line("tn-rule", (LEFT, middle), (RIGHT, middle)));
+    // A ring each above the lane, so that the trust does not cover them.
+    for pull in row.pulls {
+        picture.draw(circle("tn-ring", (axis.at(pull.percent_f32().into()), y + 21.0), 2.5));
+    }
     if let Some(stretch) = row.stretch {
         trust(picture, axis, middle, &stretch, gauge.confidence);
     }
     if let Some(asked) = words::range(&row.asked) {
         let asked = fit::shortened(&format!("asked {asked}"), 33.0);
-        picture.draw(text("tn-asked", (LEFT, y + 57.0), 11.0, Anchor::Start, asked));
+        picture.draw(text("tn-asked", (LEFT, y + 65.0), 11.0, Anchor::Start, asked));
     }
 }
 
@@ -133,24 +173,12 @@ fn demand(picture: &mut Picture, axis: &Axis, y: f64, asked: &Range) {
     let (least, most) = (end(asked.at_least), end(asked.at_most));
     let (from, to) = (least.unwrap_or(LEFT), most.unwrap_or(RIGHT));
     picture.draw(rect("tn-ask-box", (from, y - 11.0), to - from, 22.0));
-    for element in hatch(from, to, y - 11.0, 22.0) {
-        picture.draw(element);
-    }
+    picture.draw(svg::hatch("tn-ask-line", (from, y - 11.0), to - from, 22.0, 7.0).at("stroke-width", 0.6));
     for (post, inward) in [(least, 1.0), (most, -1.0)].into_iter().filter_map(|(x, inward)| Some((x?, inward))) {
         let foot = (post + 5.0 * inward).clamp(LEFT, RIGHT);
         let bracket = [(foot, y - 13.0), (post, y - 13.0), (post, y + 13.0), (foot, y + 13.0)];
         picture.draw(svg::polyline("tn-ask-line", &bracket).at("stroke-width", 2.0));
     }
-}
-
-/// Slanted lines in a box.
-fn hatch(from: f64, to: f64, top: f64, height: f64) -> impl Iterator<Item = Element> {
-    // The lines lie on one raster in every row, so that rows compare.
-    ticks(from - height, to, 7.0).filter_map(move |start| {
-        let (left, right) = (start.max(from), (start + height).min(to));
-        let at = |x: f64| (x, top + height - (x - start));
-        (right - left > 0.5).then(|| line("tn-ask-line", at(left), at(right)).at("stroke-width", 0.6))
-    })
 }
 
 /// What was measured: a diamond, with a bar as wide as what it is worth; an arrowhead where that runs off the axis.
@@ -208,21 +236,26 @@ fn name(picture: &mut Picture, class: &Class, (from, to): (f64, f64), y: f64, ta
     at + wide / 2.0 + 4.0
 }
 
-fn legend(picture: &mut Picture, y: f64, gauge: &Gauge<'_>) {
-    let x = LEFT + 7.0;
+/// The signs in a line, from the left as far as there are any.
+fn signs(picture: &mut Picture, y: f64, key: &Key) {
+    let small = |x: f64, words: String| text("tn-small", (x, y), 11.0, Anchor::Start, words);
+    let x = LEFT + 6.0;
     picture.draw(polygon("tn-ink", &[(x - 5.0, y - 4.0), (x, y - 10.0), (x + 5.0, y - 4.0), (x, y + 2.0)]));
-    picture.draw(text("tn-small", (x + 10.0, y), 11.0, Anchor::Start, "measured"));
-    let x = LEFT + 84.0;
+    picture.draw(small(x + 9.0, "measured".to_owned()));
+    let x = LEFT + 78.0;
     picture.draw(rect("tn-ink", (x, y - 6.5), 22.0, 5.0));
     picture.draw(rect("tn-ink", (x - 1.5, y - 10.0), 3.0, 12.0));
     picture.draw(rect("tn-ink", (x + 20.5, y - 10.0), 3.0, 12.0));
-    picture.draw(text("tn-small", (x + 29.0, y), 11.0, Anchor::Start, words::trust(gauge.confidence)));
-    if gauge.rows.iter().any(|row| !row.asked.is_empty()) {
-        let x = LEFT + 228.0;
+    picture.draw(small(x + 28.0, words::trust(key.confidence)));
+    if key.pulls {
+        let x = LEFT + 216.0;
+        picture.draw(circle("tn-ring", (x, y - 4.0), 2.5));
+        picture.draw(small(x + 7.0, "one pull".to_owned()));
+    }
+    if key.asked {
+        let x = LEFT + 288.0;
         picture.draw(rect("tn-ask-box", (x, y - 10.0), 22.0, 12.0));
-        for element in hatch(x, x + 22.0, y - 10.0, 12.0) {
-            picture.draw(element);
-        }
-        picture.draw(text("tn-small", (x + 28.0, y), 11.0, Anchor::Start, "asked"));
+        picture.draw(svg::hatch("tn-ask-line", (x, y - 10.0), 22.0, 12.0, 7.0).at("stroke-width", 0.6));
+        picture.draw(small(x + 28.0, "asked".to_owned()));
     }
 }

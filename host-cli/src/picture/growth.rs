@@ -161,10 +161,9 @@ fn tick_label(seconds: u32) -> String {
 fn limit(picture: &mut Picture, percent: &Axis, most: Limit) {
     let y = percent.at(most.ratio().percent_f32().into());
     picture.draw(line("tn-ask-line", (LEFT, y), (RIGHT, y)).at("stroke-width", 2.0));
-    for x in ticks(LEFT, RIGHT - 6.0, 8.0) {
-        let up = (y - 6.0).max(TOP);
-        picture.draw(line("tn-ask-line", (x, y), (x + (y - up), up)).at("stroke-width", 0.7));
-    }
+    let up = (y - 6.0).max(TOP);
+    let slants = ticks(LEFT, RIGHT - 6.0, 8.0).map(|x| ((x, y), (x + (y - up), up)));
+    picture.draw(svg::strokes("tn-ask-line", slants).at("stroke-width", 0.7));
     let words = fit::shortened(&format!("asked at most {}", words::limit(most)), 34.0);
     let under = if y + 14.0 < FOOT { y + 14.0 } else { y - 9.0 };
     // Grid lines would run through the words.

@@ -3,6 +3,8 @@
 
 use std::fmt::Write as _;
 
+use super::axis::ticks;
+
 /// An element with its attributes and what it holds.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Element {
@@ -151,6 +153,30 @@ fn escaped(text: &str) -> String {
 #[must_use]
 pub fn line(class: &'static str, from: Point, to: Point) -> Element {
     Element::new("line").class(class).at("x1", from.0).at("y1", from.1).at("x2", to.0).at("y2", to.1)
+}
+
+/// Many straight lines as one element: grids and hatching.
+#[must_use]
+pub fn strokes(class: &'static str, lines: impl IntoIterator<Item = (Point, Point)>) -> Element {
+    let mut path = String::new();
+    for ((x1, y1), (x2, y2)) in lines {
+        // Writing into a string cannot fail.
+        let _ = write!(path, "M{},{}L{},{}", number(x1), number(y1), number(x2), number(y2));
+    }
+    Element::new("path").class(class).with("d", path)
+}
+
+/// Slanted lines in a box from its upper left corner, `step` apart on a raster that begins at 0, so that boxes above one
+/// another match.
+#[must_use]
+pub fn hatch(class: &'static str, corner: Point, width: f64, height: f64, step: f64) -> Element {
+    let (from, to, top) = (corner.0, corner.0 + width, corner.1);
+    let lines = ticks(from - height, to, step).filter_map(move |start| {
+        let (left, right) = (start.max(from), (start + height).min(to));
+        let at = |x: f64| (x, top + height - (x - start));
+        (right - left > 0.04 * step).then(|| (at(left), at(right)))
+    });
+    strokes(class, lines)
 }
 
 /// A rectangle from its upper left corner; a negative size counts as none.

@@ -101,15 +101,11 @@ fn lane(picture: &mut Picture, marks: &Marks) {
     let relaxed = ZERO + f64::from(marks.gauge.mm());
     let end = WIDTH - 6.0;
     picture.draw(rect("tn-hollow", (ZERO, top), relaxed - ZERO, LANE).at("stroke-width", 0.2));
-    for element in weave(ZERO, relaxed, top) {
-        picture.draw(element);
-    }
+    picture.draw(weave(ZERO, relaxed, top));
     let from = ZERO + marks.least.unwrap_or_else(|| marks.gauge.mm().into());
     let to = marks.most.map_or(end, |most| ZERO + most);
     picture.draw(rect("tn-ask-box", (from, top), to - from, LANE));
-    for element in hatch("tn-ask-line", from, to, top, LANE, 3.0) {
-        picture.draw(element);
-    }
+    picture.draw(svg::hatch("tn-ask-line", (from, top), to - from, LANE, 3.0).at("stroke-width", 0.2));
     if marks.most.is_some() {
         // Crosses say "no further" without a colour.
         for (x, y) in ticks(to + 4.0, end - 1.0, 6.0).flat_map(|x| [(x, top + 12.0), (x, foot - 5.0)]) {
@@ -148,24 +144,16 @@ fn percents(picture: &mut Picture, marks: &Marks, end: f64) {
 }
 
 /// Short threads over and under one another, as in a plain weave.
-fn weave(from: f64, to: f64, top: f64) -> impl Iterator<Item = Element> {
+fn weave(from: f64, to: f64, top: f64) -> Element {
     let rows = (0..8_u32).map(move |row| (row, top + 1.5 + 3.0 * f64::from(row)));
-    rows.flat_map(move |(row, y)| {
+    let threads = rows.flat_map(move |(row, y)| {
         let threads = (0..60_u32).map(move |column| (column, from + 1.5 + 3.0 * f64::from(column)));
         threads.take_while(move |(_, x)| x + 1.3 < to).map(move |(column, x)| {
             let (across, along) = if (row + column) % 2 == 0 { (1.2, 0.0) } else { (0.0, 1.2) };
-            line("tn-grid", (x - across, y - along), (x + across, y + along)).at("stroke-width", 0.8)
+            ((x - across, y - along), (x + across, y + along))
         })
-    })
-}
-
-/// Slanted lines in a box.
-fn hatch(class: &'static str, from: f64, to: f64, top: f64, height: f64, step: f64) -> impl Iterator<Item = Element> {
-    ticks(from - height, to, step).filter_map(move |start| {
-        let (left, right) = (start.max(from), (start + height).min(to));
-        let at = |x: f64| (x, top + height - (x - start));
-        (right - left > 0.1).then(|| line(class, at(left), at(right)).at("stroke-width", 0.2))
-    })
+    });
+    svg::strokes("tn-grid", threads).at("stroke-width", 0.8)
 }
 
 /// A mark with its name.
@@ -285,7 +273,7 @@ pub fn stretch_scale(
         if let Some(figure) = figure {
             let end = at(percent(figure));
             drawn.push(rect("tn-line", (x + gauge, bar), end - x - gauge, 3.4));
-            drawn.extend(hatch("tn-rule", x + gauge, end, bar, 3.4, 1.5));
+            drawn.push(svg::hatch("tn-rule", (x + gauge, bar), end - x - gauge, 3.4, 1.5).at("stroke-width", 0.2));
             drawn.push(line("tn-line", (end, bar - 0.6), (end, bar + 3.4)).at("stroke-width", 0.5));
             let (low, high) = figure.interval(confidence);
             let (from, to) = (at(low.into()), at(high.into()));

@@ -93,13 +93,15 @@ proptest! {
     fn gauges(
         title in any_text(),
         rows in prop::collection::vec((any_grain(), prop::option::of(any_figure()), any_range(), any_answer()), 0..5),
+        pulls in prop::collection::vec(any_figure().prop_map(|figure| figure.ratio), 0..6),
+        key in any::<bool>(),
         confidence in any_confidence(),
         table in 0..tenter_core::TABLES.len(),
     ) {
-        let row = |(grain, stretch, asked, answer)| Row { grain, stretch, asked, answer };
-        let rows: Vec<Row> = rows.into_iter().map(row).collect();
+        let row = |(grain, stretch, asked, answer)| Row { grain, stretch, asked, answer, pulls: &pulls };
+        let rows: Vec<Row<'_>> = rows.into_iter().map(row).collect();
         let table: &'static Table = &tenter_core::TABLES[table];
-        assert_tells(&gauge::draw(&Gauge { title: &title, rows: &rows, confidence, table }), &title);
+        assert_tells(&gauge::draw(&Gauge { title: &title, rows: &rows, confidence, table, key }), &title);
     }
 
     #[test]

@@ -27,6 +27,10 @@ fn view(node: &Node<'_, '_>) -> View {
 fn points(node: &Node<'_, '_>) -> Vec<(f64, f64)> {
     let one = |name: &str| numbers(node, name).first().copied();
     let mut points: Vec<(f64, f64)> = numbers(node, "points").chunks(2).map(|pair| (pair[0], pair[1])).collect();
+    let path = node.attribute("d").unwrap_or_default();
+    let pairs = path.split(['M', 'L']).filter(|pair| !pair.is_empty());
+    points
+        .extend(pairs.map(|pair| pair.split_once(',').unwrap()).map(|(x, y)| (x.parse().unwrap(), y.parse().unwrap())));
     for (x, y) in [("x", "y"), ("x1", "y1"), ("x2", "y2")] {
         points.extend(one(x).zip(one(y)));
     }
