@@ -7,10 +7,9 @@ use tenter::picture::gauge::{self, Gauge, Row};
 use tenter::picture::growth::{self, Growth, Reading};
 use tenter::picture::stash_map::{self, Asked, Spot, StashMap};
 use tenter::picture::true_scale::{self, PullGauge};
-use tenter_core::forecast::forecast;
 use tenter_core::{
     Answer, Confidence, Demand, Evaluation, Figure, Figures, Grain, Length, Limit, PullTest, Range, Ratio, Rules,
-    Scale, Scatter, Table, Unit,
+    Scatter, Table, Unit,
 };
 
 /// A pull test with lengths in millimetres; each rest after the last pull, in seconds.
@@ -81,22 +80,9 @@ fn gauges() -> Vec<(&'static str, Picture)> {
 }
 
 fn growth_of(title: &str, test: &PullTest, at_most: Option<&str>) -> Picture {
-    let readings = readings(test);
-    let to_come: Vec<_> = [1800, 3600].into_iter().filter_map(|at| Some((at, forecast(test, at).ok()?))).collect();
+    let (readings, to_come) = (Reading::all(test, Scatter::ASSUMED), growth::to_come(test));
     let at_most = at_most.map(|limit| Limit::parse(limit, Unit::Mm).unwrap());
     growth::draw(&Growth { title, readings: &readings, to_come: &to_come, at_most, confidence: Confidence::default() })
-}
-
-/// Each reading as a test of its own, so that each has its own trust.
-fn readings(test: &PullTest) -> Vec<Reading> {
-    let read = |rest: &tenter_core::Rest| {
-        let mut one = PullTest::new(test.gauge(), test.grain()).unwrap().with_scale(Scale::default()).unwrap();
-        one.add_pull(test.pulls()[0]).unwrap();
-        one.add_rest(rest.seconds, rest.recovered).unwrap();
-        let rest = Figures::of(&one, Scatter::ASSUMED).unwrap().rest.unwrap();
-        Reading { seconds: rest.seconds, growth: rest.growth }
-    };
-    test.rests().iter().map(read).collect()
 }
 
 fn growths() -> Vec<(&'static str, Picture)> {

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use tenter_core::{Grain, Length, Rules};
+use tenter_core::{Grain, Length};
 
 use super::find;
 use crate::cli::stash::{AddArgs, CutArgs, DropArgs, EditArgs, ListArgs, ShowFabricArgs, StashVerb, UndropArgs};
 use crate::error::Error;
 use crate::input::{self, fabric as typed};
-use crate::log::{Fabric, Fact, Id, StoredTest, Subject, retest};
+use crate::log::{Fabric, Fact, Id, StoredTest, Subject};
 use crate::report::stash::{self as report, Listed, Shown, Standing};
 use crate::report::{Screen, stash_json};
 use crate::store::{Read, Store, Which};
@@ -224,14 +224,7 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let tests = store.tests(Which::Of(fabric.id))?;
     let history = store.history(Subject::Fabric(fabric.id))?;
     let hands = store.hands()?;
-    let mut standing = Vec::new();
-    for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-        let live = |test: &&StoredTest| !test.dropped && test.said.test.grain() == grain;
-        let Some(newest) = tests.iter().rev().find(live) else { continue };
-        let scatter = hands.scatter_for(fabric.construction, &newest.said.test);
-        let rules = Rules { confidence, scatter };
-        standing.extend(Standing::of(newest, retest::before(&tests, newest), rules, &hands, fabric.construction));
-    }
+    let standing = Standing::all(&fabric, &tests, &hands, confidence);
     let shown = Shown { fabric: &fabric, tests: &tests, history: &history, standing, hands, table, confidence, unit };
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 use tenter_core::making::source::Source;
-use tenter_core::making::washing::{self, Remedy};
-use tenter_core::{Confidence, Decimal, Figure, Grain, Length, Unit};
+use tenter_core::making::washing;
+use tenter_core::{Confidence, Figure, Grain, Length, Unit};
 
 use super::find;
 use crate::cli::making::WashArgs;
@@ -12,7 +12,7 @@ use crate::input::{self, fabric as typed, making};
 use crate::log::{Fact, WashMarks};
 use crate::report::advice::{self, Spoken};
 use crate::report::json::{FigureJson, figure, millimetres};
-use crate::report::{Screen, quantity};
+use crate::report::{Screen, quantity, washing as report};
 use crate::store::Store;
 
 /// Runs the verb.
@@ -44,7 +44,8 @@ pub fn run(
         return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
     }
     let unit = args.show.units.map(input::unit).unwrap_or_default();
-    let mut spoken: Vec<Spoken> = washed.iter().map(|(grain, _, change)| line(*grain, change, confidence)).collect();
+    let mut spoken: Vec<Spoken> =
+        washed.iter().map(|(grain, _, change)| report::line(*grain, change, confidence)).collect();
     let bought = need.zip(along).map(|(need, change)| buy(need, change, confidence)).transpose()?;
     spoken.extend(bought.as_ref().map(|bought| bought.spoken(unit)));
     let mut stored = None;
@@ -83,18 +84,6 @@ pub fn run(
     }
     write!(screen.out, "{text}")?;
     Ok(0)
-}
-
-fn line(grain: Grain, change: &Figure, confidence: Confidence) -> Spoken {
-    let remedy = match Remedy::of(change.ratio) {
-        Remedy::Ignore => "too little to matter",
-        Remedy::Allow => "allow for it when you buy and cut",
-        Remedy::WashFirst => "wash it first, and once more; do not cut it as it is",
-    };
-    let half = Decimal::round(change.half_width(confidence), 1);
-    let about = if grain == Grain::Lengthwise { "along" } else { "across" };
-    let text = format!("{} % ± {half}: {remedy}", change.ratio.percent(1));
-    Spoken::new(about, text, "up to 3 % ignore, to 10 % allow for it, beyond wash before cutting", Remedy::SOURCE)
 }
 
 struct Bought {

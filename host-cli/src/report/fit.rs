@@ -124,12 +124,18 @@ fn one_candidate(text: &mut String, candidate: &Candidate<'_>, role: &Role, fitt
     let (first, later) = head.split_at_checked(wrap_at(&head, width.saturating_sub(18).max(20))).unwrap_or((&head, ""));
     line(text, format_args!("  {style}{kind:<10}{style:#}{:>4}  {}", fabric.tag, first.trim_end()));
     wrapped(text, "                  ", later.trim_start(), 18, width);
+    wrapped(text, "                  ", &because(candidate, role, fitted), 18, width);
+}
+
+/// Why a fabric got its answer, and whether there is enough of it.
+#[must_use]
+pub fn because(candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>) -> String {
     let mut parts = vec![reason(candidate, role, fitted)];
     // How much there is of a cloth that will not do is of no use.
     if !matches!(candidate.answer, Answer::Short | Answer::Over) {
         parts.extend(cloth(candidate, fitted.unit));
     }
-    wrapped(text, "                  ", &parts.join("; "), 18, width);
+    parts.join("; ")
 }
 
 fn after(chance: &str) -> String {

@@ -23,6 +23,7 @@ pub mod size;
 pub mod stash;
 pub mod stash_json;
 pub mod table;
+pub mod washing;
 pub mod words;
 
 use std::io::{IsTerminal as _, Write};

@@ -41,6 +41,21 @@ pub struct Standing<'a> {
 }
 
 impl<'a> Standing<'a> {
+    /// What the newest test of each grain says, of all tests of a fabric, the oldest first.
+    #[must_use]
+    pub fn all(fabric: &Fabric, tests: &'a [StoredTest], hands: &Hands, confidence: Confidence) -> Vec<Self> {
+        let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
+        let newest =
+            grains.filter_map(|grain| tests.iter().rev().find(|test| !test.dropped && test.said.test.grain() == grain));
+        let rules = |test| Rules { confidence, scatter: hands.scatter_for(fabric.construction, test) };
+        newest
+            .filter_map(|newest| {
+                let before = retest::before(tests, newest);
+                Self::of(newest, before, rules(&newest.said.test), hands, fabric.construction)
+            })
+            .collect()
+    }
+
     /// What `newest` says, beside the test `before` it.
     #[must_use]
     pub fn of(
@@ -70,7 +85,9 @@ impl<'a> Standing<'a> {
         })
     }
 
-    fn grain(&self) -> Grain {
+    /// Its grain.
+    #[must_use]
+    pub const fn grain(&self) -> Grain {
         self.test.said.test.grain()
     }
 }
@@ -110,7 +127,8 @@ pub fn line_about(fabric: &Fabric, unit: Unit) -> String {
 }
 
 /// `1.20 m of 150 cm`, as far as it is known.
-fn on_hand(fabric: &Fabric, unit: Unit) -> String {
+#[must_use]
+pub fn on_hand(fabric: &Fabric, unit: Unit) -> String {
     match (fabric.length, fabric.width) {
         (Some(length), Some(width)) => format!("{} of {}", cloth(length, unit), quantity::width(width, unit)),
         (Some(length), None) => cloth(length, unit),
@@ -323,7 +341,8 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
 }
 
 /// One step of a fabric's history.
-fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
+#[must_use]
+pub fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
     let left = left.map(|length| format!("; {} on hand", cloth(length, unit))).unwrap_or_default();
     let noted = |text: &str| if text.is_empty() { String::new() } else { format!(": {}", isolated(text)) };
     match &entry.fact {
