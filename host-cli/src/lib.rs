@@ -14,6 +14,7 @@ pub mod guide;
 pub mod input;
 pub mod link;
 pub mod log;
+pub mod page;
 pub mod picture;
 pub mod report;
 pub mod store;

@@ -206,7 +206,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         fibre: "cotton 97 %, elastane 3 %",
         width: Some(Length::from_mm(1400)),
         length: Some(Length::from_mm(2350)),
-        mass: Some(260),
+        mass: "260 g/m²",
         stretch: &twill,
         growth: Some((panel_growth.unwrap().rest.unwrap().growth, 60)),
         confidence: Confidence::default(),
@@ -232,7 +232,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         ..plain.clone()
     };
     let arabic = Card {
-        tag: "٣١", name: "قماش الريح 風よけ布 с начёсом 🧵🐑", fibre: "", mass: None, ..plain.clone()
+        tag: "٣١", name: "قماش الريح 風よけ布 с начёсом 🧵🐑", fibre: "", mass: "", ..plain.clone()
     };
     let bare = Card {
         tag: "120",
@@ -240,7 +240,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         fibre: "",
         width: None,
         length: None,
-        mass: None,
+        mass: "",
         stretch: &none,
         growth: None,
         date: "",

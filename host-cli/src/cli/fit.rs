@@ -31,40 +31,49 @@ pub struct FitArgs {
     /// List every fabric, however many
     #[arg(long)]
     pub all: bool,
-    /// One page from cutting to finishing, with the best fabric for each role, or those of --use
+    /// One sheet from cutting to finishing, with the best fabric for each role, or those of --use
     #[arg(long)]
     pub sheet: bool,
-    /// The fabric for a role of the sheet: main=1
-    #[arg(long, value_name = "ROLE=TAG", requires = "sheet")]
-    pub r#use: Vec<String>,
-    /// A seam of the sheet between two roles: 'main+side panel=60cm' [default: main with each other role, 50 cm]
-    #[arg(long, value_name = "ROLE+ROLE=LENGTH", requires = "sheet")]
-    pub seam: Vec<String>,
-    /// An edge of the sheet that a zip goes into: 31in
-    #[arg(long, value_name = "LENGTH", requires = "sheet")]
-    pub zip: Option<String>,
-    /// Elastic of the sheet: its kind, its place and what it is cut for, such as 'soft waist 76cm'
-    #[arg(long, value_name = "KIND PLACE LENGTH", requires = "sheet")]
-    pub elastic: Vec<String>,
-    /// The garment is for a child
-    #[arg(long, requires = "sheet")]
-    pub child: bool,
-    /// It has a cord or drawstring
-    #[arg(long, requires = "sheet")]
-    pub cord: bool,
-    /// It is sleepwear
-    #[arg(long, requires = "sheet")]
-    pub sleepwear: bool,
-    /// It fits tightly
-    #[arg(long, requires = "sheet")]
-    pub tight: bool,
-    /// Print the numbers, the rule and its source under each line of the sheet
-    #[arg(long, requires = "sheet")]
-    pub why: bool,
+    /// What is on the sheet.
+    #[command(flatten)]
+    pub plan: PlanArgs,
     /// How sure an answer must be.
     #[command(flatten)]
     pub confidence: ConfidenceArg,
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,
+}
+
+/// What a plan sheet is made for, as typed.
+#[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
+#[command(next_help_heading = "The plan sheet")]
+pub struct PlanArgs {
+    /// The fabric for a role of the sheet: main=1
+    #[arg(long, value_name = "ROLE=TAG")]
+    pub r#use: Vec<String>,
+    /// A seam of the sheet between two roles: 'main+side panel=60cm' [default: main with each other role, 50 cm]
+    #[arg(long, value_name = "ROLE+ROLE=LENGTH")]
+    pub seam: Vec<String>,
+    /// An edge of the sheet that a zip goes into: 31in
+    #[arg(long, value_name = "LENGTH")]
+    pub zip: Option<String>,
+    /// Elastic of the sheet: its kind, its place and what it is cut for, such as 'soft waist 76cm'
+    #[arg(long, value_name = "KIND PLACE LENGTH")]
+    pub elastic: Vec<String>,
+    /// The garment is for a child
+    #[arg(long)]
+    pub child: bool,
+    /// It has a cord or drawstring
+    #[arg(long)]
+    pub cord: bool,
+    /// It is sleepwear
+    #[arg(long)]
+    pub sleepwear: bool,
+    /// It fits tightly
+    #[arg(long)]
+    pub tight: bool,
+    /// Print the numbers, the rule and its source under each line of the sheet
+    #[arg(long)]
+    pub why: bool,
 }

@@ -11,6 +11,7 @@ pub mod manual;
 pub mod pattern;
 pub mod pull;
 pub mod reading;
+pub mod report;
 pub mod size;
 pub mod stash;
 
@@ -29,6 +30,7 @@ use fit::FitArgs;
 use import::ImportArgs;
 use pattern::PatternVerb;
 use pull::PullArgs;
+use report::ReportVerb;
 use stash::StashVerb;
 
 /// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
@@ -67,6 +69,10 @@ pub enum Verb {
     /// Which fabrics suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
+    /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
+    #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Report(Box<ReportVerb>),
     /// Fill an empty log with cloths and patterns to look round in
     #[command(after_help = demo::EXAMPLES)]
     Demo,

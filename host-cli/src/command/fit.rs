@@ -3,7 +3,7 @@
 use tenter_core::Answer;
 
 use super::{check, find, sheet};
-use crate::cli::fit::FitArgs;
+use crate::cli::fit::{FitArgs, PlanArgs};
 use crate::error::Error;
 use crate::fit::{self, RoleFit, Stock};
 use crate::input;
@@ -18,6 +18,11 @@ use crate::store::Read;
 /// What was typed wrong, or a log that cannot be read.
 pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.confidence.confidence)?;
+    if !args.sheet && args.plan != PlanArgs::default() {
+        return Err(Error::Usage(
+            "seams, zips, elastic, cautions and --why belong to the plan; add --sheet".to_owned(),
+        ));
+    }
     let pattern = find::pattern(read, &args.pattern)?;
     let view = find::view_or_only(&pattern, args.view.as_deref())?;
     let mut roles = Vec::new();
@@ -27,10 +32,11 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let stock = Stock::read(read)?;
     let chosen = pattern.view(view).filter(|role| roles.is_empty() || roles.contains(&role.id));
     let roles: Vec<RoleFit<'_>> = chosen.map(|role| fit::role(role, &stock, confidence)).collect();
-    if args.sheet {
-        return sheet::run(args, (&pattern, view), &stock, roles, screen);
-    }
     let unit = args.show.units.map(input::unit).unwrap_or_default();
+    if args.sheet {
+        let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit))?;
+        return sheet::print(&sheet, args.show.json, args.plan.why, screen);
+    }
     let fitted = Fitted { pattern: &pattern, view, roles: &roles, stock: &stock, confidence, unit, all: args.all };
     if args.show.json {
         writeln!(screen.out, "{}", fit_json::render(&fitted))?;

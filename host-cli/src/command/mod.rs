@@ -14,6 +14,7 @@ pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
+pub mod report;
 pub mod sheet;
 pub mod size;
 pub mod stash;
@@ -48,6 +49,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Man(args) => manual::man(args, screen),
         Verb::Demo => demo::run(&mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
+        Verb::Report(verb) => report::run(verb, &open(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),
         Verb::Import(args) => import::run(args, &path_of(db)?, screen),
     }

@@ -1,11 +1,11 @@
-//! `tenter fit --sheet`: the plan sheet of a view.
+//! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
 use tenter_core::making::zip::{Choice, Ends, Series};
-use tenter_core::{Answer, Length, Unit};
+use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
-use crate::cli::fit::FitArgs;
+use crate::cli::fit::PlanArgs;
 use crate::cli::size::{ElasticArg, PlaceArg};
 use crate::error::{Error, one_line};
 use crate::fit::{RoleFit, Stock};
@@ -20,22 +20,20 @@ use clap::ValueEnum as _;
 /// The length of a seam that was not said.
 const SEAM: Length = Length::from_mm(500);
 
-/// Prints the sheet; the exit code is that of its worst role.
+/// Works out the sheet.
 ///
 /// # Errors
 ///
 /// What was typed wrong; here and below.
-pub fn run(
-    args: &FitArgs,
-    (pattern, view): (&Pattern, &str),
-    stock: &Stock,
-    roles: Vec<RoleFit<'_>>,
-    screen: &mut Screen<'_>,
-) -> Result<u8, Error> {
-    let confidence = input::confidence(&args.confidence.confidence)?;
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
+pub fn plan<'a>(
+    args: &PlanArgs,
+    (pattern, view): (&'a Pattern, &'a str),
+    stock: &'a Stock,
+    roles: Vec<RoleFit<'a>>,
+    (confidence, unit): (Confidence, Unit),
+) -> Result<Sheet<'a>, Error> {
     let chosen = choose(args, (pattern, view), roles)?;
-    let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
+    let names: Vec<&'a str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
@@ -47,8 +45,6 @@ pub fn run(
     for text in &args.elastic {
         elastic(text, &mut notions, confidence)?;
     }
-    let answer = chosen.iter().map(|chosen| chosen.candidate.as_ref().map_or(Answer::Short, |one| one.answer));
-    let answer = answer.reduce(Answer::worse);
     let job = Job {
         for_child: args.child,
         has_cord: args.cord,
@@ -56,19 +52,29 @@ pub fn run(
         tight: args.tight,
         ..Job::default()
     };
-    let sheet = Sheet { pattern, view, chosen, seams, notions: notions.lines, job, stock, confidence, unit };
-    if args.show.json {
-        let sections = report::sections(&sheet);
-        writeln!(screen.out, "{}", serde_json::json!({ "pattern": pattern.name, "view": view, "sections": sections }))?;
+    Ok(Sheet { pattern, view, chosen, seams, notions: notions.lines, job, stock, confidence, unit })
+}
+
+/// Prints the sheet; the exit code is that of its worst role.
+///
+/// # Errors
+///
+/// An output that cannot be written.
+pub fn print(sheet: &Sheet<'_>, json: bool, why: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if json {
+        let sections = report::sections(sheet);
+        let json = serde_json::json!({ "pattern": sheet.pattern.name, "view": sheet.view, "sections": sections });
+        writeln!(screen.out, "{json}")?;
     } else {
-        write!(screen.out, "{}", report::text(&sheet, args.why))?;
+        write!(screen.out, "{}", report::text(sheet, why))?;
     }
-    Ok(check::exit_code(answer))
+    let answer = |chosen: &Chosen<'_>| chosen.candidate.as_ref().map_or(Answer::Short, |one| one.answer);
+    Ok(check::exit_code(sheet.chosen.iter().map(answer).reduce(Answer::worse)))
 }
 
 /// The fabric that was named for each role, or the best.
 fn choose<'a>(
-    args: &FitArgs,
+    args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
 ) -> Result<Vec<Chosen<'a>>, Error> {
@@ -97,7 +103,7 @@ fn choose<'a>(
     Ok(roles.into_iter().map(choose).collect())
 }
 
-fn seams<'n>(args: &FitArgs, (pattern, view): (&Pattern, &str), names: &[&'n str]) -> Result<Vec<Seam<'n>>, Error> {
+fn seams<'n>(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&'n str]) -> Result<Vec<Seam<'n>>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
         let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+side panel=60cm'");

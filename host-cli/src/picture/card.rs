@@ -21,8 +21,8 @@ pub struct Card<'a> {
     pub width: Option<Length>,
     /// Length of the piece.
     pub length: Option<Length>,
-    /// Mass, in grams per square metre.
-    pub mass: Option<u32>,
+    /// Mass per area, with its unit; empty where nobody said.
+    pub mass: &'a str,
     /// Stretch along each grain, in the order of the rows; none where it was not measured.
     pub stretch: &'a [(Grain, Option<Figure>)],
     /// Growth, with the seconds after release.
@@ -118,7 +118,7 @@ fn description(card: &Card<'_>) -> String {
 fn facts(card: &Card<'_>) -> String {
     let width = card.width.map(|width| format!("{} wide", width.show(card.unit)));
     let length = card.length.map(|length| format!("{} long", length.show(card.unit)));
-    let mass = card.mass.map(|mass| format!("{mass} g/m²"));
+    let mass = (!card.mass.is_empty()).then(|| card.mass.to_owned());
     [width, length, mass].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 

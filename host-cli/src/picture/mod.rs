@@ -11,7 +11,6 @@ pub mod fit;
 pub mod gauge;
 pub mod growth;
 mod labels;
-pub mod page;
 pub mod stash_map;
 pub mod svg;
 pub mod true_scale;

@@ -6,6 +6,7 @@ pub mod check_text;
 pub mod csv;
 pub mod device;
 pub mod device_json;
+pub mod drawn;
 pub mod fit;
 pub mod fit_json;
 pub mod gauge_text;

@@ -72,11 +72,14 @@ pub struct Section {
     pub lines: Vec<Spoken>,
 }
 
+/// The head of the part that says which cloth is for which role.
+pub const CLOTHS: &str = "cloths";
+
 /// The sheet, part by part; parts without lines are left out.
 #[must_use]
 pub fn sections(sheet: &Sheet<'_>) -> Vec<Section> {
     let mut sections = vec![
-        Section { head: "cloths".to_owned(), lines: cloths(sheet) },
+        Section { head: CLOTHS.to_owned(), lines: cloths(sheet) },
         Section { head: "before cutting".to_owned(), lines: before(sheet) },
         Section { head: "cutting".to_owned(), lines: cutting(sheet) },
     ];

@@ -162,7 +162,7 @@ impl Sized {
             self.lines.push(Spoken::new("elastic", text, "nothing in print", Source::CommonPractice));
         }
         if must_pass.is_none() {
-            let text = "say --widest and --gives to hear whether the closed loop passes: no rule of cutting checks it";
+            let text = "no rule checks whether the closed loop passes the widest part; tenter size does, with --widest and --gives";
             self.lines.push(Spoken::new(
                 "note",
                 text,

@@ -3,7 +3,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use tenter::picture::{card, page, true_scale};
+use tenter::page::print;
+use tenter::picture::{card, true_scale};
 use tenter_tests::browser::{self, DOTS_PER_MM, Sheet, View, WIDTHS};
 use tenter_tests::gallery;
 
@@ -96,14 +97,14 @@ fn assert_true_to_scale(sheet: &Sheet, check_line: f64) {
 
 #[test]
 fn a_sheet_of_cards_is_one_page_and_true_to_scale() {
-    let sheets = printed("cards", &gallery::cards(|cards| page::to_print("Cards", &card::sheets(cards))));
+    let sheets = printed("cards", &gallery::cards(|cards| print::page("Cards", &card::sheets(cards))));
     assert_eq!(sheets.len(), 1);
     assert_true_to_scale(&sheets[0], 145.5);
 }
 
 #[test]
 fn five_cards_are_two_pages() {
-    let html = gallery::cards(|cards| page::to_print("Cards", &card::sheets(&[cards, &cards[..1]].concat())));
+    let html = gallery::cards(|cards| print::page("Cards", &card::sheets(&[cards, &cards[..1]].concat())));
     let sheets = printed("five-cards", &html);
     assert_eq!(sheets.len(), 2);
     sheets.iter().for_each(|sheet| assert_true_to_scale(sheet, 145.5));
@@ -113,7 +114,7 @@ fn five_cards_are_two_pages() {
 fn a_pull_gauge_is_true_to_scale() {
     let asked = gallery::range("4in to 5 3/8in");
     let gauge = true_scale::pull_gauge(&true_scale::PullGauge { title: "smock, cuff", asked }).unwrap();
-    let sheets = printed("pull-gauge", &page::to_print("Pull gauge", &[gauge]));
+    let sheets = printed("pull-gauge", &print::page("Pull gauge", &[gauge]));
     assert_eq!(sheets.len(), 1);
     assert_true_to_scale(&sheets[0], 103.0);
 }
@@ -121,7 +122,7 @@ fn a_pull_gauge_is_true_to_scale() {
 /// A page that is shrunk on its way to paper is found: the measurement can fail.
 #[test]
 fn a_page_fitted_to_the_paper_is_found() {
-    let html = gallery::cards(|cards| page::to_print("Cards", &card::sheets(cards)));
+    let html = gallery::cards(|cards| print::page("Cards", &card::sheets(cards)));
     let sheets = printed("shrunk", &html.replace("svg{display:block}", "svg{display:block;width:200mm;height:auto}"));
     let length = line_at(&sheets[0], 145.5 * 200.0 / 210.0);
     assert!((length - 95.24).abs() < 0.5, "{length}");

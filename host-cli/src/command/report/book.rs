@@ -1,0 +1,42 @@
+//! `tenter report book`.
+
+use super::{Known, Rules, roles, today, view, write};
+use crate::cli::report::BookArgs;
+use crate::error::Error;
+use crate::fit::Stock;
+use crate::page::book::Book;
+use crate::report::Screen;
+use crate::report::fit::Fitted;
+use crate::report::progress::Progress;
+use crate::store::Read;
+
+/// Writes the book.
+pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+    let rules = Rules::of(&args.confidence, &args.table, &args.units)?;
+    let (confidence, unit) = (rules.confidence, rules.unit);
+    let chosen = view(read, &args.view)?;
+    let stock = Stock::read(read)?;
+    let roles = chosen.as_ref().map(|(pattern, view)| roles(pattern, view, &stock, confidence)).unwrap_or_default();
+    let fitted = chosen.as_ref().map(|(pattern, view)| Fitted {
+        pattern,
+        view,
+        roles: &roles,
+        stock: &stock,
+        confidence,
+        unit,
+        all: true,
+    });
+    let mut book = Book::new(&stock, fitted.as_ref(), confidence, rules.table);
+    let mut progress = Progress::of("drawing", u64::try_from(stock.fabrics.len()).ok());
+    for fabric in &stock.fabrics {
+        let known = Known::of(read, fabric.clone())?;
+        book.add(&known.shown(stock.hands, rules));
+        progress.step();
+    }
+    drop(progress);
+    let cloths = match stock.fabrics.len() {
+        1 => "1 cloth".to_owned(),
+        many => format!("{many} cloths"),
+    };
+    write(&args.out, &book.page(&today()), &format!("{cloths}; open it in a browser"), screen)
+}

@@ -1,0 +1,38 @@
+//! `tenter report gauge`.
+
+use tenter_core::{Grain, Unit};
+
+use super::{view, write};
+use crate::cli::report::GaugeArgs;
+use crate::error::Error;
+use crate::input;
+use crate::page::print;
+use crate::picture::Picture;
+use crate::picture::true_scale::{PullGauge, pull_gauge};
+use crate::report::Screen;
+use crate::store::Read;
+
+/// Writes the gauges.
+pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+    let mut gauges: Vec<Picture> = Vec::new();
+    if let Some((pattern, view)) = view(read, &args.view)? {
+        for role in pattern.view(&view) {
+            for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
+                let title = format!("{} {view}: {}, {}", pattern.name, role.name, grain.word());
+                gauges.extend(pull_gauge(&PullGauge { title: &title, asked: role.demand.stretch(grain) }));
+            }
+        }
+        if gauges.is_empty() {
+            return Err(Error::Usage("no role of that view asks for stretch; say it with --wants 25%".to_owned()));
+        }
+    }
+    if let Some(text) = &args.wants {
+        let asked = input::range("--wants", Some(text), Unit::Mm)?;
+        let title = if args.name.trim().is_empty() { "stretch" } else { args.name.trim() };
+        let wrong = || Error::argument("--wants", text, "no gauge of paper is so long; type less, such as 100%");
+        gauges.push(pull_gauge(&PullGauge { title, asked }).ok_or_else(wrong)?);
+    }
+    let count = if gauges.len() == 1 { "a gauge".to_owned() } else { format!("{} gauges", gauges.len()) };
+    let said = format!("{count}; print at 100 % and check the line of 100 mm");
+    write(&args.out, &print::page("Pull gauge", &gauges), &said, screen)
+}

@@ -1,0 +1,122 @@
+//! `tenter report`: pages and pictures in files.
+
+mod book;
+mod cards;
+mod gauge;
+mod picture;
+mod sheet;
+
+use std::io::Write as _;
+use std::path::Path;
+
+use jiff::Timestamp;
+use tenter_core::{Confidence, Table, Unit};
+
+use super::find;
+use crate::cli::reading::{ConfidenceArg, TableArg};
+use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
+use crate::error::Error;
+use crate::fit::{self, RoleFit, Stock};
+use crate::input;
+use crate::log::{Entry, Fabric, Hands, Pattern, StoredTest, Subject};
+use crate::report::stash::{Shown, Standing};
+use crate::report::{Screen, quantity};
+use crate::store::{Read, Which};
+use crate::whole_file::WholeFile;
+
+/// Runs the verb.
+///
+/// # Errors
+///
+/// What was typed wrong, a log that cannot be read, or a file that cannot be written; here and below.
+pub fn run(verb: &ReportVerb, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    match verb {
+        ReportVerb::Book(args) => book::run(args, read, screen),
+        ReportVerb::Cards(args) => cards::run(args, read, screen),
+        ReportVerb::Sheet(args) => sheet::run(args, read, screen),
+        ReportVerb::Gauge(args) => gauge::run(args, read, screen),
+        ReportVerb::Picture(args) => picture::run(args, read, screen),
+    }?;
+    Ok(0)
+}
+
+/// How figures are read and shown.
+#[derive(Clone, Copy)]
+struct Rules {
+    confidence: Confidence,
+    table: &'static Table,
+    unit: Unit,
+}
+
+impl Rules {
+    fn of(confidence: &ConfidenceArg, table: &TableArg, units: &UnitsArg) -> Result<Self, Error> {
+        let table = input::table(&table.table)?;
+        let confidence = input::confidence(&confidence.confidence)?;
+        Ok(Self { confidence, table, unit: units.units.map(input::unit).unwrap_or_default() })
+    }
+
+    /// With the tool's own classes.
+    fn plain(confidence: &ConfidenceArg, units: &UnitsArg) -> Result<Self, Error> {
+        Self::of(confidence, &TableArg { table: Table::OWN.key.to_owned() }, units)
+    }
+}
+
+/// Everything that the log knows of a fabric.
+struct Known {
+    fabric: Fabric,
+    tests: Vec<StoredTest>,
+    history: Vec<Entry>,
+}
+
+impl Known {
+    fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, Error> {
+        let (tests, history) = (read.tests(Which::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
+        Ok(Self { fabric, tests, history })
+    }
+
+    fn shown(&self, hands: Hands, rules: Rules) -> Shown<'_> {
+        let Rules { confidence, table, unit } = rules;
+        let (fabric, tests) = (&self.fabric, &self.tests);
+        let standing = Standing::all(fabric, tests, &hands, confidence);
+        Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit }
+    }
+}
+
+/// The pattern and the view that were named.
+fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Error> {
+    let Some([pattern, view]) = args.view.as_deref() else { return Ok(None) };
+    let pattern = find::pattern(read, pattern)?;
+    let view = find::view(&pattern, view)?.to_owned();
+    Ok(Some((pattern, view)))
+}
+
+/// Every role of a view with the fabrics for it.
+fn roles<'a>(pattern: &'a Pattern, view: &'a str, stock: &'a Stock, confidence: Confidence) -> Vec<RoleFit<'a>> {
+    pattern.view(view).map(|role| fit::role(role, stock, confidence)).collect()
+}
+
+/// The day of today.
+fn today() -> String {
+    quantity::day(Timestamp::now())
+}
+
+/// Writes a file whole, or to a pipe; `said` is told where a person can read it.
+fn write(out: &OutArg, bytes: &str, said: &str, screen: &mut Screen<'_>) -> Result<(), Error> {
+    if out.out == "-" {
+        screen.out.write_all(bytes.as_bytes())?;
+        return Ok(());
+    }
+    let path = Path::new(&out.out);
+    let mut file = WholeFile::begin(path)?;
+    file.write_all(bytes.as_bytes()).map_err(|error| file.explain(error.into()))?;
+    file.finish()?;
+    writeln!(screen.out, "{said}; {} in {}", size(bytes.len()), crate::error::shown(path))?;
+    Ok(())
+}
+
+fn size(bytes: usize) -> String {
+    match bytes {
+        small if small < 1_000_000 => format!("{} kB", small.div_ceil(1000)),
+        large => format!("{} MB", large.div_ceil(1_000_000)),
+    }
+}

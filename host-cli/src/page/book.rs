@@ -1,0 +1,153 @@
+//! The swatch book: every fabric with its pictures, a map of the stash, search and filters; beside what a view asks
+//! where one is chosen.
+
+use askama::Template;
+use tenter_core::{Confidence, Table};
+
+use super::cloth::Cloth;
+use super::{likely, rendered, sign};
+use crate::fit::{Candidate, Reason, RoleFit, Stock};
+use crate::picture::gauge::{self, Key};
+use crate::report::fit::Fitted;
+use crate::report::pattern::asks;
+use crate::report::stash::Shown;
+use crate::report::{drawn, words};
+
+/// How many fabrics of a role are listed beside its map.
+const LISTED: usize = 12;
+
+/// A book that grows fabric by fabric.
+#[derive(Debug)]
+pub struct Book<'a> {
+    stock: &'a Stock,
+    view: Option<&'a Fitted<'a>>,
+    confidence: Confidence,
+    table: &'static Table,
+    cloths: Vec<Cloth>,
+}
+
+/// A role of the view with its map and what suits it.
+#[derive(Debug)]
+struct Role {
+    name: String,
+    asks: String,
+    map: String,
+    best: Vec<Fit>,
+    others: String,
+}
+
+/// A fabric that may suit a role.
+#[derive(Debug)]
+struct Fit {
+    id: String,
+    tag: u16,
+    name: String,
+    sign: &'static str,
+    word: &'static str,
+    class: &'static str,
+    chance: Option<String>,
+}
+
+#[derive(Template)]
+#[template(path = "book.html")]
+struct Page<'a> {
+    title: String,
+    summary: String,
+    map: String,
+    roles: Vec<Role>,
+    key: String,
+    trust: String,
+    table: &'a str,
+    cloths: &'a [Cloth],
+}
+
+impl<'a> Book<'a> {
+    /// An empty book of a stash, beside a view where one is chosen.
+    #[must_use]
+    pub const fn new(
+        stock: &'a Stock,
+        view: Option<&'a Fitted<'a>>,
+        confidence: Confidence,
+        table: &'static Table,
+    ) -> Self {
+        Self { stock, view, confidence, table, cloths: Vec::new() }
+    }
+
+    /// Puts in a fabric.
+    pub fn add(&mut self, shown: &Shown<'_>) {
+        self.cloths.push(Cloth::of(shown, self.view));
+    }
+
+    /// The page, dated `made`.
+    #[must_use]
+    pub fn page(&self, made: &str) -> String {
+        let roles: Vec<Role> =
+            self.view.map(|view| view.roles.iter().map(|role| self.role(role, view)).collect()).unwrap_or_default();
+        let map = if roles.is_empty() { drawn::map(self.stock, None, self.confidence).inline() } else { String::new() };
+        let key = Key { confidence: self.confidence, pulls: true, asked: !roles.is_empty() };
+        let trust = words::whole(self.confidence.percent());
+        rendered(&Page {
+            title: self.title(),
+            summary: self.summary(made),
+            map,
+            key: gauge::key(&key).inline(),
+            trust: format!("The bar is what the reading is worth: the cloth lies within it, {trust} % sure."),
+            table: self.table.source,
+            cloths: &self.cloths,
+            roles,
+        })
+    }
+
+    fn title(&self) -> String {
+        self.view.map_or_else(
+            || "Swatch book".to_owned(),
+            |view| format!("Swatch book for {}, view {}", view.pattern.name, view.view),
+        )
+    }
+
+    fn summary(&self, made: &str) -> String {
+        let count = match self.cloths.len() {
+            0 => "No cloth yet; begin with tenter stash add NAME".to_owned(),
+            1 => "1 cloth".to_owned(),
+            many => format!("{many} cloths"),
+        };
+        let seen = self.stock.fabrics.iter().filter(|fabric| fabric.is_seen()).count();
+        let seen = if seen == 0 { String::new() } else { format!(", {seen} of them seen in a shop") };
+        format!("{count}{seen}. As of {made}.")
+    }
+
+    fn role(&self, role: &RoleFit<'_>, view: &Fitted<'_>) -> Role {
+        let considered = || role.candidates.iter().filter(|one| one.reason != Reason::Construction);
+        let others = considered().count().saturating_sub(LISTED);
+        let made_otherwise = role.candidates.len().saturating_sub(considered().count());
+        let mut more = Vec::new();
+        if others > 0 {
+            more.push(format!("{others} more in the book below"));
+        }
+        if made_otherwise > 0 {
+            let made = role.role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+            more.push(format!("{made_otherwise} not {made}"));
+        }
+        Role {
+            name: role.role.name.clone(),
+            asks: asks(role.role, view.unit),
+            map: drawn::map(self.stock, Some(role), self.confidence).inline(),
+            best: considered().take(LISTED).map(fit).collect(),
+            others: more.join("; "),
+        }
+    }
+}
+
+fn fit(candidate: &Candidate<'_>) -> Fit {
+    let fabric = candidate.fabric;
+    let word = candidate.answer.word();
+    Fit {
+        id: fabric.id.to_string().to_lowercase(),
+        tag: fabric.tag,
+        name: fabric.name.clone(),
+        sign: sign(candidate.answer),
+        word,
+        class: word,
+        chance: likely(candidate),
+    }
+}

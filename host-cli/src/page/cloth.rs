@@ -1,0 +1,277 @@
+//! One fabric as the swatch book shows it.
+
+use tenter_core::making::washing;
+use tenter_core::{
+    Answer, Confidence, Decimal, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass,
+};
+
+use super::sign;
+use crate::fit::{Candidate, Reason};
+use crate::input::making::scale;
+use crate::log::{Entry, Fabric, Role, StoredTest, fold};
+use crate::report::drawn;
+use crate::report::fit::{Fitted, because};
+use crate::report::stash::{Shown, Standing, on_hand, step};
+use crate::report::words::duration;
+use crate::report::{quantity, washing as washed, words};
+
+/// A fabric, ready for the template.
+#[derive(Debug)]
+pub struct Cloth {
+    pub id: String,
+    pub tag: u16,
+    pub name: String,
+    pub facts: String,
+    pub on_hand: String,
+    pub place_label: &'static str,
+    pub place: String,
+    pub price: String,
+    pub note: String,
+    pub made: &'static str,
+    pub lies: &'static str,
+    /// Percent, as a script reads it; empty where it was not measured.
+    pub across: String,
+    pub along: String,
+    /// Percent, as a person reads it.
+    pub across_words: String,
+    pub along_words: String,
+    pub answers: Vec<Judged>,
+    pub asked_by: String,
+    pub gauge: String,
+    pub growths: Vec<Grown>,
+    pub rows: Vec<Line>,
+    pub tests: Vec<Test>,
+    pub history: Vec<(String, String)>,
+}
+
+/// The answer for a role.
+#[derive(Debug)]
+pub struct Judged {
+    pub role: String,
+    pub sign: &'static str,
+    pub word: &'static str,
+    pub class: &'static str,
+    pub why: String,
+}
+
+/// Growth along a grain.
+#[derive(Debug)]
+pub struct Grown {
+    pub picture: String,
+    pub words: String,
+}
+
+/// A label, what is said, and where it comes from.
+#[derive(Debug)]
+pub struct Line {
+    pub label: &'static str,
+    pub words: String,
+    pub source: String,
+}
+
+/// A pull test.
+#[derive(Debug)]
+pub struct Test {
+    pub pulled: String,
+    pub grain: &'static str,
+    pub marks: String,
+    pub to: String,
+    pub stretch: String,
+    pub growth: String,
+    pub standing: String,
+}
+
+impl Cloth {
+    /// A fabric with everything that is known of it, beside what a view asks.
+    pub fn of(shown: &Shown<'_>, view: Option<&Fitted<'_>>) -> Self {
+        let fabric = shown.fabric;
+        let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
+        // Beside the demand of the role that it suits best; of several the first.
+        let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
+        let beside = beside.min_by_key(|(_, one)| rank(one.answer)).map(|(role, _)| *role);
+        let stretch = |grain| {
+            let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
+            Some(standing.figures.stretch.ratio)
+        };
+        let (across, along) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
+        let for_script = |ratio: Option<Ratio>| ratio.map(|ratio| ratio.percent(2).to_string()).unwrap_or_default();
+        let for_people = |ratio: Option<Ratio>| ratio.map_or_else(|| "–".to_owned(), quantity::percent);
+        let (place_label, place, price) = place(fabric);
+        Self {
+            id: fabric.id.to_string().to_lowercase(),
+            tag: fabric.tag,
+            name: fabric.name.clone(),
+            facts: facts(shown),
+            on_hand: fabric.length.map(|length| quantity::cloth(length, shown.unit)).unwrap_or_default(),
+            place_label,
+            place,
+            price,
+            note: fabric.note.clone(),
+            made: fabric.construction.word(),
+            lies: if fabric.is_seen() { "in a shop" } else { "at home" },
+            across: for_script(across),
+            along: for_script(along),
+            across_words: for_people(across),
+            along_words: for_people(along),
+            answers: view
+                .map(|view| judged.iter().map(|(role, one)| answer(role, one, view)).collect())
+                .unwrap_or_default(),
+            asked_by: beside.map(|role| role.name.clone()).unwrap_or_default(),
+            gauge: drawn::stretch(shown, beside, false).inline(),
+            growths: shown.standing.iter().filter_map(|standing| grown(shown, standing, beside)).collect(),
+            rows: rows(shown),
+            tests: shown.tests.iter().rev().map(|test| tested(shown, test)).collect(),
+            history: history(shown),
+        }
+    }
+}
+
+/// The fabric in every role of the view.
+fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candidate<'v>)> {
+    let in_role = |role: &'v crate::fit::RoleFit<'_>| {
+        let found = role.candidates.iter().find(|candidate| candidate.fabric.id == fabric.id)?;
+        Some((role.role, found))
+    };
+    view.roles.iter().filter_map(in_role).collect()
+}
+
+const fn rank(answer: Answer) -> u8 {
+    match answer {
+        Answer::Meets => 0,
+        Answer::Close => 1,
+        Answer::Unknown => 2,
+        Answer::Short | Answer::Over => 3,
+    }
+}
+
+fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
+    let name = role.name.clone();
+    if candidate.reason == Reason::Construction {
+        let made = role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+        let why = format!("it is {}, asked is {made}", candidate.fabric.construction.word());
+        return Judged { role: name, sign: "–", word: "not made so", class: "otherwise", why };
+    }
+    let (sign, word, why) = (sign(candidate.answer), candidate.answer.word(), because(candidate, role, view));
+    Judged { role: name, sign, word, class: word, why }
+}
+
+fn facts(shown: &Shown<'_>) -> String {
+    let fabric = shown.fabric;
+    let parts = [
+        on_hand(fabric, shown.unit),
+        fabric.construction.word().to_owned(),
+        fabric.fibre.clone(),
+        fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
+        if fabric.washed { "washed" } else { "not washed" }.to_owned(),
+    ];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")
+}
+
+fn place(fabric: &Fabric) -> (&'static str, String, String) {
+    match &fabric.shop {
+        Some(shop) => {
+            let price = shop.price.as_ref().map(|price| format!(", {price}")).unwrap_or_default();
+            ("seen", shop.place.clone(), price)
+        }
+        None => ("lies", fabric.place.clone(), String::new()),
+    }
+}
+
+/// A picture where there is a course to see; of one reading the words say everything.
+fn grown(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Option<Grown> {
+    let words = format!("growth, {}", standing.grain().word());
+    let has_course = standing.test.said.test.rests().len() > 1;
+    has_course.then(|| Grown { picture: drawn::growth(shown, standing, beside).inline(), words })
+}
+
+/// What was read after release, in words.
+fn rested(standing: &Standing<'_>, confidence: Confidence) -> Option<String> {
+    let rest = standing.figures.rest?;
+    let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
+    if let Some(recovery) = rest.recovery {
+        let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
+        let grade = if readable { RecoveryClass::of(recovery.ratio).word() } else { "not readable, judge by growth" };
+        words.push(line_of("recovery", &recovery, grade, confidence));
+    }
+    Some(format!("{}, {} after release", words.join("; "), duration(rest.seconds)))
+}
+
+fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> String {
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    format!("{what} {} % ± {half}, {grade}", figure.ratio.percent(1))
+}
+
+fn rows(shown: &Shown<'_>) -> Vec<Line> {
+    let mut rows = Vec::new();
+    let mut add = |label, words: String, source: String| rows.push(Line { label, words, source });
+    for standing in &shown.standing {
+        if let Some(words) = rested(standing, shown.confidence) {
+            add(standing.grain().word(), words, String::new());
+        }
+        if let Some((before, apart)) = standing.disagrees {
+            let words = words::disagreement(apart, &quantity::day(before.said.pulled));
+            add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
+        }
+    }
+    for (grain, change) in washing(shown.fabric) {
+        let line = washed::line(grain, &change, shown.confidence);
+        add("washing", format!("{} {}", line.about, line.text), line.source);
+    }
+    let mut suits: Vec<_> = shown.standing.iter().flat_map(|standing| standing.suits.iter().rev().take(2)).collect();
+    suits.dedup_by_key(|suit| suit.garment);
+    for suit in suits {
+        add("suits", words::garment(suit), suit.source.to_owned());
+    }
+    let most = shown.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own));
+    if let Some(standing) = most {
+        add("trust", words::trust(shown.fabric.construction, &shown.hands, &standing.test.said.test), String::new());
+    }
+    rows
+}
+
+/// What the newest washing marks say, along and across.
+fn washing(fabric: &Fabric) -> Vec<(Grain, Figure)> {
+    let change = |grain| {
+        let marks = fabric.wash_marks(grain)?;
+        Some((grain, washing::change(marks.before, marks.after, scale(&marks).ok()?).ok()?))
+    };
+    [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
+}
+
+fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
+    let (said, test) = (&stored.said, &stored.said.test);
+    let figures = Figures::of(test, shown.hands.scatter_for(shown.fabric.construction, test)).ok();
+    let rest = figures.and_then(|figures| figures.rest);
+    let mm = |length: &Length| length.show(shown.unit).to_string();
+    Test {
+        pulled: if said.clock_unset { "day not known".to_owned() } else { quantity::day(said.pulled) },
+        grain: test.grain().word(),
+        marks: mm(&test.gauge()),
+        to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),
+        stretch: figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
+        growth: rest.map(|rest| quantity::percent(rest.growth.ratio)).unwrap_or_default(),
+        standing: standing(shown, stored),
+    }
+}
+
+/// Whether a test counts, and what was said with it.
+fn standing(shown: &Shown<'_>, stored: &StoredTest) -> String {
+    let counts = shown.standing.iter().any(|standing| standing.test.id == stored.id);
+    let first = match (stored.dropped, counts) {
+        (true, _) => "dropped",
+        (_, true) => "counts",
+        _ => "older",
+    };
+    let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
+    let parts = [first, handheld, &stored.said.note];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+fn history(shown: &Shown<'_>) -> Vec<(String, String)> {
+    let lengths = fold::lengths(shown.history);
+    let said = |(index, entry): (usize, &Entry)| {
+        let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
+        (quantity::day(entry.at), step(entry, left, shown.unit))
+    };
+    shown.history.iter().enumerate().map(said).filter(|(_, words)| !words.is_empty()).collect()
+}

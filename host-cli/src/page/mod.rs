@@ -1,0 +1,41 @@
+//! Pages as HTML: pure functions from results to bytes. The templates lie in `host-cli/templates` and escape every text;
+//! what they write as it is are our own style sheets, scripts and pictures.
+//!
+//! A page is one file that asks nothing of the network, and forbids itself to.
+
+pub mod book;
+mod cloth;
+pub mod print;
+pub mod sheet;
+
+use askama::Template;
+use tenter_core::Answer;
+
+use crate::fit::Candidate;
+use crate::report::words;
+
+/// The bytes of a page. A template that writes into a string cannot fail.
+fn rendered(page: &impl Template) -> String {
+    page.render().unwrap_or_default()
+}
+
+/// The sign of an answer, the same as on the map of the stash: beside the word, never instead of it.
+const fn sign(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Meets => "●",
+        Answer::Close => "◐",
+        Answer::Short => "▽",
+        Answer::Over => "△",
+        Answer::Unknown => "□",
+    }
+}
+
+/// How likely a fabric will do, where that can be asked.
+fn likely(candidate: &Candidate<'_>) -> Option<String> {
+    let chance = candidate.chance.map(words::percent)?;
+    match candidate.answer {
+        Answer::Meets => Some(format!("{chance} sure")),
+        Answer::Close => Some(format!("{chance} that it meets")),
+        _ => None,
+    }
+}

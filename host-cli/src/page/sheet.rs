@@ -1,0 +1,108 @@
+//! The plan sheet of a view as a page: from cutting to finishing.
+
+use askama::Template;
+
+use super::{likely, rendered, sign};
+use crate::fit::Candidate;
+use crate::report::pattern::asks;
+use crate::report::sheet::{CLOTHS, Section, Sheet, sections};
+use crate::report::{quantity, words};
+
+/// A role with what was chosen for it.
+#[derive(Debug)]
+struct Role {
+    name: String,
+    asks: String,
+    chosen: Option<Chosen>,
+}
+
+/// A fabric that was chosen.
+#[derive(Debug)]
+struct Chosen {
+    tag: u16,
+    name: String,
+    sign: &'static str,
+    word: &'static str,
+    class: &'static str,
+    why: String,
+    gauge: String,
+}
+
+/// A part of the sheet.
+#[derive(Debug)]
+struct Part {
+    head: String,
+    /// Cautions are heeded, not ticked off.
+    care: bool,
+    lines: Vec<Line>,
+}
+
+/// A line to tick off.
+#[derive(Debug)]
+struct Line {
+    about: &'static str,
+    text: String,
+    why: String,
+}
+
+#[derive(Template)]
+#[template(path = "sheet.html")]
+struct Page<'a> {
+    title: String,
+    pattern: &'a str,
+    view: &'a str,
+    made: String,
+    roles: Vec<Role>,
+    sections: Vec<Part>,
+    trust: String,
+}
+
+/// The page; `gauges` are the pictures of the chosen fabrics beside what is asked, one a role, empty where none was
+/// chosen; `with_why` puts the numbers, the rule and its source under each line.
+#[must_use]
+pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) -> String {
+    let role = |(place, chosen): (usize, &crate::report::sheet::Chosen<'_>)| Role {
+        name: chosen.role.name.clone(),
+        asks: asks(chosen.role, sheet.unit),
+        chosen: chosen.candidate.as_ref().map(|candidate| Chosen {
+            tag: candidate.fabric.tag,
+            name: candidate.fabric.name.clone(),
+            sign: sign(candidate.answer),
+            word: candidate.answer.word(),
+            class: candidate.answer.word(),
+            why: why(candidate, sheet),
+            gauge: gauges.get(place).cloned().unwrap_or_default(),
+        }),
+    };
+    rendered(&Page {
+        title: format!("{}, view {}: plan", sheet.pattern.name, sheet.view),
+        pattern: &sheet.pattern.name,
+        view: sheet.view,
+        made: format!("Plan from cutting to finishing, made {made}."),
+        roles: sheet.chosen.iter().enumerate().map(role).collect(),
+        // The first says in words what the pictures show.
+        sections: sections(sheet).into_iter().filter(|one| one.head != CLOTHS).map(|one| part(one, with_why)).collect(),
+        trust: format!("Answers are {} % sure.", words::whole(sheet.confidence.percent())),
+    })
+}
+
+/// How likely it will do, and what it takes.
+fn why(candidate: &Candidate<'_>, sheet: &Sheet<'_>) -> String {
+    let takes = candidate.cloth.needed().map(|needed| {
+        let by_area = if needed.by_area { ", an estimate by area: lay it out" } else { "" };
+        format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
+    });
+    [likely(candidate), takes].into_iter().flatten().collect::<Vec<_>>().join("; ")
+}
+
+fn part(section: Section, why: bool) -> Part {
+    let mut last = "";
+    let care = section.head == "take care";
+    let lines = section.lines.into_iter().map(|spoken| {
+        let about = if spoken.about == last { "" } else { spoken.about };
+        last = spoken.about;
+        let why = if why { format!("{} [{}]", spoken.why, spoken.source) } else { String::new() };
+        Line { about: if care { "" } else { about }, text: spoken.text, why }
+    });
+    Part { care, lines: lines.collect(), head: section.head }
+}
