@@ -29,7 +29,10 @@
     };
     form.addEventListener("input", find);
     form.addEventListener("submit", (event) => event.preventDefault());
-    form.addEventListener("reset", () => setTimeout(find));
+    form.querySelector("button").addEventListener("click", () => {
+        form.reset();
+        find();
+    });
     form.hidden = false;
     find();
 }

@@ -2,7 +2,7 @@
 //
 //   node visit.mjs MODULES < job.json > seen.json
 //
-// The job: {browser, file, views: [{width, height, dark, png?, pdf?, script?, axe?}]}. The answer: {views: [{result,
+// The job: {browser, file, views: [{width, height, dark, png?, pdf?, keys?, scripts?, script?, axe?}]}. The answer: {views: [{result,
 // violations}], requests: [every address that was asked for], errors: [what the page complained of]}.
 
 import { readFileSync } from "node:fs";
@@ -31,8 +31,13 @@ try {
         await page.setViewport({ width: view.width, height: view.height, deviceScaleFactor: view.zoom ?? 1 });
         const scheme = { name: "prefers-color-scheme", value: view.dark ? "dark" : "light" };
         await page.emulateMediaFeatures([scheme]);
+        await page.setJavaScriptEnabled(view.scripts ?? true);
         await page.goto(pathToFileURL(job.file).href, { waitUntil: "networkidle0" });
         const seen = { result: null, violations: [] };
+        for (const key of view.keys ?? []) {
+            const named = /^<(.+)>$/.exec(key);
+            await (named ? page.keyboard.press(named[1]) : page.keyboard.type(key));
+        }
         if (view.script) {
             seen.result = (await page.evaluate(view.script)) ?? null;
         }

@@ -8,8 +8,26 @@ use std::process::{Command, Output, Stdio};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+/// The key that goes on to the next thing.
+pub const TAB: &str = "<Tab>";
+
 /// The widths at which pages are looked at: phone, tablet, desk.
 pub const WIDTHS: [u32; 3] = [360, 768, 1280];
+
+/// Words that leave their picture, by more than a hundredth of its width.
+pub const OUTSIDE: &str = "[...document.querySelectorAll('svg svg text, svg text')].filter(text => {
+    const svg = text.ownerSVGElement, box = text.getBBox(), view = svg.viewBox.baseVal, slack = view.width / 100;
+    return box.x < -slack || box.y < -slack || box.x + box.width > view.width + slack || box.y + box.height > view.height + slack;
+}).map(text => text.closest('figure').id + ': ' + text.textContent)";
+
+/// Words that run into one another, by more than a fifth of their height.
+pub const OVERLAPPING: &str = "[...document.querySelectorAll('figure')].flatMap(figure => {
+    const texts = [...figure.querySelectorAll('text')].map(text => [text, text.getBoundingClientRect()]);
+    return texts.flatMap(([text, a], place) => texts.slice(place + 1).filter(([, b]) => {
+        const slack = Math.min(a.height, b.height) / 5;
+        return a.left + slack < b.right && b.left + slack < a.right && a.top + slack < b.bottom && b.top + slack < a.bottom;
+    }).map(([other]) => figure.id + ': ' + text.textContent + ' / ' + other.textContent));
+})";
 
 /// One look at the page.
 #[derive(Debug, Clone, Serialize)]
@@ -26,6 +44,10 @@ pub struct View {
     pub png: Option<PathBuf>,
     /// Where the printed page goes.
     pub pdf: Option<PathBuf>,
+    /// What is pressed or typed before anything else: `<Tab>` and the like are keys, anything else is text.
+    pub keys: Vec<String>,
+    /// Whether the page's own scripts run.
+    pub scripts: bool,
     /// A script to evaluate; its value, as JSON, is the view's result.
     pub script: Option<String>,
     /// Whether to check that everybody can use the page.
@@ -36,7 +58,18 @@ impl View {
     /// A look at a window of that width, with nothing kept.
     #[must_use]
     pub fn new(width: u32, dark: bool) -> Self {
-        Self { width, height: 900, dark, zoom: 1, png: None, pdf: None, script: None, axe: false }
+        Self {
+            width,
+            height: 900,
+            dark,
+            zoom: 1,
+            png: None,
+            pdf: None,
+            keys: Vec::new(),
+            scripts: true,
+            script: None,
+            axe: false,
+        }
     }
 
     /// The same with a photograph.
@@ -49,6 +82,12 @@ impl View {
     #[must_use]
     pub fn printed(self, pdf: PathBuf) -> Self {
         Self { pdf: Some(pdf), ..self }
+    }
+
+    /// The same after keys.
+    #[must_use]
+    pub fn keyed(self, keys: &[&str]) -> Self {
+        Self { keys: keys.iter().map(ToString::to_string).collect(), ..self }
     }
 
     /// The same with a script.
@@ -150,6 +189,28 @@ impl Sheet {
         }
         best
     }
+
+    /// The length of the longest dark line within 2 mm of a height, in millimetres.
+    #[must_use]
+    pub fn line_at(&self, mm: f64) -> f64 {
+        let rows = (0..self.height).filter(|y| (millimetres(*y) - mm).abs() < 2.0);
+        millimetres(rows.map(|y| self.longest_run(y).1).max().unwrap_or(0))
+    }
+
+    /// Panics unless the sheet is A4 (ISO 216: 210 by 297 mm) and the line near a height measures 100 mm ± 0.5 mm, which
+    /// is what a person can read on a tape.
+    pub fn assert_true_to_scale(&self, check_line: f64) {
+        let (width, height) = (millimetres(self.width), millimetres(self.height));
+        assert!((width - 210.0).abs() < 0.3 && (height - 297.0).abs() < 0.3, "{width} by {height} mm");
+        let length = self.line_at(check_line);
+        assert!((length - 100.0).abs() < 0.5, "the check line of 100 mm measures {length} mm");
+    }
+}
+
+/// Dots in millimetres.
+fn millimetres(dots: usize) -> f64 {
+    let number = |count: usize| u32::try_from(count).map_or(f64::INFINITY, f64::from);
+    number(dots) / number(DOTS_PER_MM)
 }
 
 /// The sheets of a printed page.

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use tenter::page::print;
 use tenter::picture::{card, true_scale};
-use tenter_tests::browser::{self, DOTS_PER_MM, Sheet, View, WIDTHS};
+use tenter_tests::browser::{self, OUTSIDE, OVERLAPPING, Sheet, View, WIDTHS};
 use tenter_tests::gallery;
 
 fn target(name: &str) -> PathBuf {
@@ -30,21 +30,6 @@ fn every_picture() -> PathBuf {
     fs::write(&file, page).unwrap();
     file
 }
-
-/// Words that leave their picture, by more than a hundredth of its width.
-const OUTSIDE: &str = "[...document.querySelectorAll('svg svg text, svg text')].filter(text => {
-    const svg = text.ownerSVGElement, box = text.getBBox(), view = svg.viewBox.baseVal, slack = view.width / 100;
-    return box.x < -slack || box.y < -slack || box.x + box.width > view.width + slack || box.y + box.height > view.height + slack;
-}).map(text => text.closest('figure').id + ': ' + text.textContent)";
-
-/// Words that run into one another, by more than a fifth of their height.
-const OVERLAPPING: &str = "[...document.querySelectorAll('figure')].flatMap(figure => {
-    const texts = [...figure.querySelectorAll('text')].map(text => [text, text.getBoundingClientRect()]);
-    return texts.flatMap(([text, a], place) => texts.slice(place + 1).filter(([, b]) => {
-        const slack = Math.min(a.height, b.height) / 5;
-        return a.left + slack < b.right && b.left + slack < a.right && a.top + slack < b.bottom && b.top + slack < a.bottom;
-    }).map(([other]) => figure.id + ': ' + text.textContent + ' / ' + other.textContent));
-})";
 
 #[test]
 fn words_stay_within_their_picture_and_apart() {
@@ -78,28 +63,11 @@ fn printed(name: &str, html: &str) -> Vec<Sheet> {
     browser::sheets(&pdf).unwrap()
 }
 
-/// The length of the longest dark line within 2 mm of a height, in millimetres.
-fn line_at(sheet: &Sheet, mm: f64) -> f64 {
-    let rows = (0..sheet.height).filter(|y| (dots(*y) - mm).abs() < 2.0);
-    dots(rows.map(|y| sheet.longest_run(y).1).max().unwrap())
-}
-
-fn dots(count: usize) -> f64 {
-    f64::from(u32::try_from(count).unwrap()) / f64::from(u32::try_from(DOTS_PER_MM).unwrap())
-}
-
-fn assert_true_to_scale(sheet: &Sheet, check_line: f64) {
-    // A4 is 210 by 297 mm (ISO 216); 100 mm ± 0.5 mm is what a person can read on a tape.
-    assert!((dots(sheet.width) - 210.0).abs() < 0.3 && (dots(sheet.height) - 297.0).abs() < 0.3, "{sheet:?}");
-    let length = line_at(sheet, check_line);
-    assert!((length - 100.0).abs() < 0.5, "the check line of 100 mm measures {length} mm");
-}
-
 #[test]
 fn a_sheet_of_cards_is_one_page_and_true_to_scale() {
     let sheets = printed("cards", &gallery::cards(|cards| print::page("Cards", &card::sheets(cards))));
     assert_eq!(sheets.len(), 1);
-    assert_true_to_scale(&sheets[0], 145.5);
+    sheets[0].assert_true_to_scale(145.5);
 }
 
 #[test]
@@ -107,7 +75,7 @@ fn five_cards_are_two_pages() {
     let html = gallery::cards(|cards| print::page("Cards", &card::sheets(&[cards, &cards[..1]].concat())));
     let sheets = printed("five-cards", &html);
     assert_eq!(sheets.len(), 2);
-    sheets.iter().for_each(|sheet| assert_true_to_scale(sheet, 145.5));
+    sheets.iter().for_each(|sheet| sheet.assert_true_to_scale(145.5));
 }
 
 #[test]
@@ -116,14 +84,14 @@ fn a_pull_gauge_is_true_to_scale() {
     let gauge = true_scale::pull_gauge(&true_scale::PullGauge { title: "smock, cuff", asked }).unwrap();
     let sheets = printed("pull-gauge", &print::page("Pull gauge", &[gauge]));
     assert_eq!(sheets.len(), 1);
-    assert_true_to_scale(&sheets[0], 103.0);
+    sheets[0].assert_true_to_scale(103.0);
 }
 
 /// A page that is shrunk on its way to paper is found: the measurement can fail.
 #[test]
 fn a_page_fitted_to_the_paper_is_found() {
     let html = gallery::cards(|cards| print::page("Cards", &card::sheets(cards)));
-    let sheets = printed("shrunk", &html.replace("svg{display:block}", "svg{display:block;width:200mm;height:auto}"));
-    let length = line_at(&sheets[0], 145.5 * 200.0 / 210.0);
+    let sheets = printed("shrunk", &html.replacen("</style>", "svg{width:200mm;height:auto}</style>", 1));
+    let length = sheets[0].line_at(145.5 * 200.0 / 210.0);
     assert!((length - 95.24).abs() < 0.5, "{length}");
 }

@@ -1,0 +1,87 @@
+//! Every page at every width: nothing runs off the window, no word leaves its picture or covers another, everybody can
+//! use it, and it asks nothing of the network.
+
+use std::path::Path;
+
+use serde_json::json;
+use tenter_tests::browser::{self, OUTSIDE, OVERLAPPING, View, WIDTHS};
+
+use crate::{Desk, kept};
+
+/// What is wrong with what is seen. Pages to be printed at true size are as wide as their paper, whatever the window.
+fn wrong(paper: bool) -> String {
+    let wide = if paper { "false" } else { "document.documentElement.scrollWidth > innerWidth" };
+    format!("({{wide: {wide}, outside: {OUTSIDE}, overlapping: {OVERLAPPING}}})")
+}
+
+fn assert_looks_right(name: &str, file: &Path, paper: bool) {
+    let script = wrong(paper);
+    let views: Vec<View> = WIDTHS
+        .iter()
+        .flat_map(|width| [false, true].map(|dark| View::new(*width, dark)))
+        .map(|view| {
+            let png = kept(&format!("{name}-{}-{}.png", view.width, if view.dark { "dark" } else { "light" }));
+            View { axe: true, ..view.asked(&script).photographed(png) }
+        })
+        .collect();
+    let visit = browser::visit(file, &views).unwrap();
+    for (seen, view) in visit.views.iter().zip(&views) {
+        assert_eq!(seen.result, json!({"wide": false, "outside": [], "overlapping": []}), "{name} at {}", view.width);
+        assert_eq!(seen.violations, Vec::<String>::new(), "{name} at {}, dark {}", view.width, view.dark);
+    }
+    assert_eq!(visit.errors, Vec::<String>::new(), "{name}");
+    let own = format!("/{}", file.file_name().unwrap().to_string_lossy());
+    assert!(visit.requests.iter().all(|address| address.ends_with(&own)), "{:?}", visit.requests);
+}
+
+#[test]
+fn the_book() {
+    let desk = Desk::evening();
+    assert_looks_right("book", &desk.report(&["book"]), false);
+}
+
+#[test]
+fn the_book_of_a_view() {
+    let desk = Desk::evening();
+    let file = desk.report(&["book", "--view", "Fellside smock", "A"]);
+    assert_looks_right("book-view", &file, false);
+}
+
+#[test]
+fn the_book_of_an_empty_log() {
+    let desk = Desk::empty();
+    assert_looks_right("book-empty", &desk.report(&["book"]), false);
+}
+
+#[test]
+fn the_plan_sheet() {
+    let words = ["sheet", "fell", "a", "--zip", "65cm", "--elastic", "soft wrist 17cm", "--child", "--cord", "--why"];
+    let desk = Desk::evening();
+    assert_looks_right("sheet", &desk.report(&words), false);
+}
+
+#[test]
+fn cards_and_gauges() {
+    let desk = Desk::evening();
+    assert_looks_right("cards", &desk.report(&["cards"]), true);
+    assert_looks_right("gauges", &desk.report(&["gauge", "--view", "fell", "a"]), true);
+}
+
+/// The check finds what it looks for: a page with a wide box, a word outside its picture, white on white, and a request.
+#[test]
+fn what_is_wrong_is_found() {
+    let desk = Desk::empty();
+    let file = desk.path("wrong.html");
+    let page = "<!DOCTYPE html><html><head><title>Wrong</title></head><body><main><h1>Wrong</h1>\
+                <p style=\"width:3000px;color:#eee;background:#fff\">faint and wide</p><img src=\"other.png\" alt=\"\">\
+                <figure id=\"f\"><svg viewBox=\"0 0 10 10\" role=\"img\" aria-label=\"x\"><text x=\"300\">far</text></svg></figure>\
+                </main></body></html>";
+    std::fs::write(&file, page).unwrap();
+    let view = View { axe: true, ..View::new(360, false).asked(&wrong(false)) };
+    let visit = browser::visit(&file, &[view]).unwrap();
+    let seen = &visit.views[0];
+    assert_eq!((&seen.result["wide"], &seen.result["outside"]), (&json!(true), &json!(["f: far"])));
+    let found = |rule: &str| seen.violations.iter().any(|violation| violation.starts_with(rule));
+    assert!(found("html-has-lang") && found("color-contrast"), "{:?}", seen.violations);
+    assert!(visit.requests.iter().any(|address| address.ends_with("other.png")), "{:?}", visit.requests);
+}

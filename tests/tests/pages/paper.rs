@@ -1,0 +1,71 @@
+//! What comes out of the printer.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use tenter_tests::browser::{self, View};
+
+use crate::{Desk, kept};
+
+/// Prints a page.
+fn printed(name: &str, file: &Path) -> PathBuf {
+    let pdf = kept(&format!("{name}.pdf"));
+    browser::visit(file, &[View::new(1280, true).printed(pdf.clone())]).unwrap();
+    pdf
+}
+
+/// The text of a printed page, sheet by sheet.
+fn texts(pdf: &Path) -> Vec<String> {
+    let output = Command::new("pdftotext").arg("-layout").arg(pdf).arg("-").output().unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let text = String::from_utf8(output.stdout).unwrap();
+    text.split_terminator('\u{c}').map(str::to_owned).collect()
+}
+
+#[test]
+fn cards_are_four_to_a_sheet_and_true_to_scale() {
+    let desk = Desk::evening();
+    // Eleven cloths lie at home.
+    let all = browser::sheets(&printed("cards", &desk.report(&["cards"]))).unwrap();
+    assert_eq!(all.len(), 3);
+    all.iter().for_each(|sheet| sheet.assert_true_to_scale(145.5));
+    let two = browser::sheets(&printed("two-cards", &desk.report(&["cards", "1", "9"]))).unwrap();
+    assert_eq!(two.len(), 1);
+    two[0].assert_true_to_scale(145.5);
+}
+
+#[test]
+fn gauges_are_one_to_a_sheet_and_true_to_scale() {
+    let desk = Desk::evening();
+    let one = browser::sheets(&printed("gauge", &desk.report(&["gauge", "--wants", "25%"]))).unwrap();
+    assert_eq!(one.len(), 1);
+    one[0].assert_true_to_scale(103.0);
+    // View A asks three cloths for stretch, each crosswise.
+    let view = browser::sheets(&printed("gauges", &desk.report(&["gauge", "--view", "fell", "a"]))).unwrap();
+    assert_eq!(view.len(), 3);
+    view.iter().for_each(|sheet| sheet.assert_true_to_scale(103.0));
+}
+
+#[test]
+fn the_plan_of_a_view_is_one_sheet() {
+    let words = ["sheet", "fell", "a", "--zip", "65cm", "--elastic", "soft wrist 17cm"];
+    let desk = Desk::evening();
+    let texts = texts(&printed("sheet", &desk.report(&words)));
+    assert_eq!(texts.len(), 1, "{texts:?}");
+    for words in
+        ["Fellside smock, view A", "Bracken shell", "Stabilise and finish", "take 65 cm", "pins, blades and irons"]
+    {
+        assert!(texts[0].contains(words), "{words}: {}", texts[0]);
+    }
+}
+
+/// On paper nothing can be opened or filtered: what lies folded on the screen is printed, the form is not.
+#[test]
+fn a_printed_book_is_complete() {
+    let desk = Desk::evening();
+    let text = texts(&printed("book", &desk.report(&["book"]))).concat();
+    for words in ["Ember performance knit", "271 mm, 272 mm, 271 mm", "added; 2.60 m on hand", "500 mm to 494 mm"] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    assert!(!text.contains("Show all"), "{text}");
+}

@@ -1,0 +1,74 @@
+//! The book's search and filters, by the keyboard alone; and the book without a script.
+
+use serde_json::{Value, json};
+use tenter_tests::browser::{self, TAB, View};
+
+use crate::Desk;
+
+/// The tags of the cloths that are seen, those of the table at a glance, and what is said of their number.
+const SEEN: &str = "(() => {
+    const tags = (nodes, tag) => [...nodes].filter(node => node.checkVisibility()).map(tag).join(' ');
+    return [
+        tags(document.querySelectorAll('article'), node => node.querySelector('.tag').lastChild.textContent),
+        tags(document.querySelectorAll('tr[data-of]'), node => node.cells[0].textContent),
+        document.querySelector('output').value,
+        document.activeElement.name ?? '',
+    ];
+})()";
+
+fn seen(desk: &Desk, words: &[&str], keys: &[&str]) -> Value {
+    let file = desk.report(words);
+    let visit = browser::visit(&file, &[View::new(768, false).keyed(keys).asked(SEEN)]).unwrap();
+    assert_eq!(visit.errors, Vec::<String>::new());
+    visit.views[0].result.clone()
+}
+
+const ALL: &str = "1 2 3 4 5 6 7 8 9 10 11 12 13";
+
+#[test]
+fn the_search_is_the_first_stop_of_the_keyboard() {
+    let desk = Desk::evening();
+    assert_eq!(seen(&desk, &["book"], &[]), json!([ALL, ALL, "13 cloths", ""]));
+    // By name, whatever the case; by fibre; by two words of which one is the place; by what is nowhere.
+    assert_eq!(seen(&desk, &["book"], &[TAB, "TWILL"]), json!(["2", "2", "1 of 13 cloths", "words"]));
+    assert_eq!(seen(&desk, &["book"], &[TAB, "crate polyamide"]), json!(["1 5", "1 5", "2 of 13 cloths", "words"]));
+    assert_eq!(seen(&desk, &["book"], &[TAB, "brocade"]), json!(["", "", "0 of 13 cloths", "words"]));
+}
+
+#[test]
+fn accents_make_no_difference() {
+    let desk = Desk::evening();
+    desk.run(&["stash", "add", "Rosé crêpe"]);
+    assert_eq!(seen(&desk, &["book"], &[TAB, "rose CREPE"]), json!(["14", "14", "1 of 14 cloths", "words"]));
+}
+
+#[test]
+fn filters_hold_together() {
+    let desk = Desk::evening();
+    // The evening has knits 8 to 13, of which 13 lies in a shop; figures as `stash list` shows them.
+    assert_eq!(seen(&desk, &["book"], &[TAB, TAB, "k"])[0], "8 9 10 11 12 13");
+    assert_eq!(seen(&desk, &["book"], &[TAB, TAB, "k", TAB, "in"])[0], "13");
+    assert_eq!(seen(&desk, &["book"], &[TAB, TAB, "k", TAB, TAB, "60"])[0], "8 9 13");
+    assert_eq!(seen(&desk, &["book"], &[TAB, TAB, TAB, TAB, "20", TAB, "12"])[0], "4 9 10 13");
+}
+
+#[test]
+fn answers_of_a_role_are_filtered_and_shown_again() {
+    let desk = Desk::evening();
+    let book = ["book", "--view", "Fellside smock", "A"];
+    let to_role = [TAB; 6];
+    let keys = |more: &[&'static str]| [&to_role[..], more].concat();
+    assert_eq!(seen(&desk, &book, &keys(&[TAB, "m"]))[0], "1 5 6", "main meets");
+    assert_eq!(seen(&desk, &book, &keys(&["s", TAB, "m"]))[0], "4 12", "side panel meets");
+    assert_eq!(seen(&desk, &book, &keys(&["s", TAB, "m", TAB, "<Enter>"]))[0], ALL, "show all");
+}
+
+#[test]
+fn without_a_script_everything_is_there_and_nothing_is_offered_that_would_not_work() {
+    let desk = Desk::evening();
+    let file = desk.report(&["book", "--view", "Fellside smock", "A"]);
+    let asked = "[[...document.querySelectorAll('article')].filter(node => node.checkVisibility()).length, \
+                 document.querySelector('form').checkVisibility()]";
+    let view = View { scripts: false, ..View::new(768, false).asked(asked) };
+    assert_eq!(browser::visit(&file, &[view]).unwrap().views[0].result, json!([13, false]));
+}
