@@ -19,7 +19,7 @@ pub fn run(store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> 
     }
     let mut entries = demo::entries(Ids::now()).into_iter().map(Ok);
     store.merge(&mut entries)?;
-    writeln!(screen.out, "13 cloths, their pull tests and two patterns are in the log; look round with")?;
+    screen.say("13 cloths, their pull tests and two patterns are in the log; look round with")?;
     writeln!(screen.out, "  tenter stash list")?;
     writeln!(screen.out, "  tenter fit 'Fellside smock' A")?;
     writeln!(screen.out, "  tenter stash show 10")?;

@@ -9,7 +9,9 @@ use crate::error::Error;
 use crate::fit::Stock;
 use crate::input::{self, size as typed};
 use crate::log::{self, Fabric, Mass};
+use crate::report::bidi::isolated;
 use crate::report::handle::{self as report, Handled};
+use crate::report::lines::Lines;
 use crate::report::{Screen, advice};
 use crate::store::Read;
 
@@ -48,9 +50,10 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         let json = serde_json::json!({ "tag": fabric.tag, "answer": answer.map(Answer::word), "lines": lines });
         writeln!(screen.out, "{json}")?;
     } else {
-        let mut text = format!("{}  {}\n", fabric.tag, fabric.name);
+        let mut text = Lines::new(screen.width);
+        text.words(&format!("{}  {}", fabric.tag, isolated(&fabric.name)));
         advice::write(&mut text, &lines, args.why);
-        write!(screen.out, "{text}")?;
+        write!(screen.out, "{}", text.finish())?;
     }
     Ok(super::check::exit_code(answer))
 }

@@ -10,6 +10,7 @@ use crate::cli::making::{HangArgs, PieceArg};
 use crate::error::{Error, one_line};
 use crate::input::{self, fabric::cloth};
 use crate::report::advice::{self, Spoken};
+use crate::report::lines::Lines;
 use crate::report::{Screen, words};
 
 /// Standard gravity in millinewtons per gram, times 100 000 (CGPM 1901).
@@ -50,9 +51,9 @@ pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
         let json = serde_json::to_string(&HangJson { grams, lines: &lines }).unwrap_or_default();
         writeln!(screen.out, "{json}")?;
     } else {
-        let mut text = String::new();
+        let mut text = Lines::new(screen.width);
         advice::write(&mut text, &lines, args.why);
-        write!(screen.out, "{text}")?;
+        write!(screen.out, "{}", text.finish())?;
     }
     Ok(0)
 }

@@ -30,7 +30,7 @@ pub fn run(args: &ImportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, 
     if args.json {
         writeln!(screen.out, "{}", report::json(merged, &shared))?;
     } else {
-        write!(screen.out, "{}", report::text(merged, &shared))?;
+        write!(screen.out, "{}", report::text(merged, &shared, screen.width))?;
     }
     Ok(0)
 }
@@ -46,7 +46,7 @@ fn csv(args: &ImportArgs, file: &mut dyn BufRead, store: &mut dyn Store, screen:
     if args.json {
         writeln!(screen.out, "{}", report::json(merged, &[]))?;
     } else {
-        write!(screen.out, "{}", report::text(merged, &[]))?;
+        write!(screen.out, "{}", report::text(merged, &[], screen.width))?;
     }
     Ok(0)
 }

@@ -35,7 +35,7 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     if args.show.json {
         writeln!(screen.out, "{}", report::json(&paired))?;
     } else {
-        write!(screen.out, "{}", report::text(&paired, args.why))?;
+        write!(screen.out, "{}", report::text(&paired, args.why, screen.width))?;
     }
     Ok(match pair.answer {
         Match::Alike => 0,

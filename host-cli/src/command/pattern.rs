@@ -9,6 +9,7 @@ use crate::error::{Error, one_line};
 use crate::input::{self, fabric as typed, pattern as typed_pattern};
 use crate::log::{Fact, Id, Pattern, PatternChange, Role, RoleChange};
 use crate::report::Screen;
+use crate::report::bidi::isolated;
 use crate::report::pattern as report;
 use crate::store::{Read, Store};
 
@@ -104,7 +105,8 @@ fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen:
     if show.json {
         writeln!(screen.out, "{}", report::json(pattern, view))?;
     } else {
-        write!(screen.out, "{}", report::pattern(pattern, view, show.units.map(input::unit).unwrap_or_default()))?;
+        let unit = show.units.map(input::unit).unwrap_or_default();
+        write!(screen.out, "{}", report::pattern(pattern, view, unit, screen.width))?;
     }
     Ok(())
 }
@@ -179,19 +181,18 @@ fn drop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Res
     let mut what = String::new();
     store.change(&mut |read| {
         let pattern = find::pattern(read, &args.pattern)?;
-        what.clone_from(&pattern.name);
+        what = isolated(&pattern.name);
         let Some(view) = &args.view else { return Ok(vec![Fact::PatternDropped { pattern: pattern.id }]) };
         let view = find::view(&pattern, view)?;
-        what = format!("{}, view {view}", pattern.name);
+        what = format!("{what}, view {}", isolated(view));
         let Some(role) = &args.role else {
             return Ok(pattern.view(view).map(|role| Fact::RoleDropped { role: role.id }).collect());
         };
         let role = find::role(&pattern, view, role)?;
-        what = format!("{what}, {}", role.name);
+        what = format!("{what}, {}", isolated(&role.name));
         Ok(vec![Fact::RoleDropped { role: role.id }])
     })?;
-    writeln!(screen.out, "dropped  {what}; tenter pattern undrop brings it back")?;
-    Ok(())
+    Ok(screen.say(&format!("dropped  {what}; tenter pattern undrop brings it back"))?)
 }
 
 fn undrop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
@@ -203,7 +204,7 @@ fn undrop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
                 let remedy = "another pattern is called so now; give that one a new name first";
                 return Err(Error::argument("PATTERN", &pattern.name, remedy));
             }
-            what.clone_from(&pattern.name);
+            what = isolated(&pattern.name);
             return Ok(vec![Fact::PatternRestored { pattern: pattern.id }]);
         };
         let pattern = find::pattern(read, &args.pattern)?;
@@ -215,9 +216,9 @@ fn undrop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
         if facts.is_empty() {
             return Err(Error::Usage(format!("nothing of that was dropped from '{}'", one_line(&pattern.name))));
         }
-        what = format!("{}, view {view}: {} roles", pattern.name, facts.len()).replace(": 1 roles", ": 1 role");
+        let roles = if facts.len() == 1 { "1 role".to_owned() } else { format!("{} roles", facts.len()) };
+        what = format!("{}, view {}: {roles}", isolated(&pattern.name), isolated(view));
         Ok(facts)
     })?;
-    writeln!(screen.out, "back  {what}")?;
-    Ok(())
+    Ok(screen.say(&format!("back  {what}"))?)
 }

@@ -66,7 +66,7 @@ pub fn print(sheet: &Sheet<'_>, json: bool, why: bool, screen: &mut Screen<'_>) 
         let json = serde_json::json!({ "pattern": sheet.pattern.name, "view": sheet.view, "sections": sections });
         writeln!(screen.out, "{json}")?;
     } else {
-        write!(screen.out, "{}", report::text(sheet, why))?;
+        write!(screen.out, "{}", report::text(sheet, why, screen.width))?;
     }
     let answer = |chosen: &Chosen<'_>| chosen.candidate.as_ref().map_or(Answer::Short, |one| one.answer);
     Ok(check::exit_code(sheet.chosen.iter().map(answer).reduce(Answer::worse)))

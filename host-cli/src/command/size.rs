@@ -12,6 +12,7 @@ use crate::fit::Stock;
 use crate::input::{self, fabric::cloth, size as typed};
 use crate::report::Screen;
 use crate::report::advice::{self, Spoken};
+use crate::report::lines::Lines;
 use crate::report::size::Sized;
 use crate::store::Read;
 
@@ -69,9 +70,9 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
         let json = SizeJson { answer: answer.map(Answer::word), lines: &sized.lines };
         writeln!(screen.out, "{}", serde_json::to_string(&json).unwrap_or_default())?;
     } else {
-        let mut text = String::new();
+        let mut text = Lines::new(screen.width);
         advice::write(&mut text, &sized.lines, args.why);
-        write!(screen.out, "{text}")?;
+        write!(screen.out, "{}", text.finish())?;
     }
     Ok(check::exit_code(answer))
 }

@@ -9,6 +9,7 @@ use crate::cli::stash::{AddArgs, CutArgs, DropArgs, EditArgs, ListArgs, ShowFabr
 use crate::error::Error;
 use crate::input::{self, fabric as typed};
 use crate::log::{Fabric, Fact, Id, StoredTest, Subject};
+use crate::report::bidi::isolated;
 use crate::report::stash::{self as report, Listed, Shown, Standing};
 use crate::report::{Screen, stash_json};
 use crate::store::{Read, Store, Which};
@@ -120,7 +121,8 @@ fn drop(args: &DropArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Resu
         Ok(vec![fact])
     })?;
     if let Some(Fabric { tag, name, .. }) = dropped {
-        writeln!(screen.out, "dropped  {tag}  {name}; its tests and history stay: tenter stash undrop {tag}")?;
+        let name = isolated(&name);
+        screen.say(&format!("dropped  {tag}  {name}; its tests and history stay: tenter stash undrop {tag}"))?;
     }
     Ok(())
 }
@@ -138,7 +140,7 @@ fn undrop(args: &UndropArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> 
         Ok(vec![fact])
     })?;
     if let Some(Fabric { tag, name, .. }) = restored {
-        writeln!(screen.out, "back  {tag}  {name}")?;
+        screen.say(&format!("back  {tag}  {}", isolated(&name)))?;
     }
     Ok(())
 }
@@ -155,7 +157,7 @@ fn report_change(
     if show.json {
         writeln!(screen.out, "{}", stash_json::fabric(&fabric))?;
     } else {
-        writeln!(screen.out, "{what}  {}", report::line_about(&fabric, unit))?;
+        screen.say(&format!("{what}  {}", report::line_about(&fabric, unit)))?;
     }
     Ok(())
 }
@@ -229,7 +231,7 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {
-        write!(screen.out, "{}", report::shown(&shown, screen.width))?;
+        write!(screen.out, "{}", report::shown(&shown, screen.width, screen.unicode))?;
     }
     Ok(())
 }

@@ -11,7 +11,9 @@ use crate::error::Error;
 use crate::input::{self, fabric as typed, making};
 use crate::log::{Fact, WashMarks};
 use crate::report::advice::{self, Spoken};
+use crate::report::bidi::isolated;
 use crate::report::json::{FigureJson, figure, millimetres};
+use crate::report::lines::Lines;
 use crate::report::{Screen, quantity, washing as report};
 use crate::store::Store;
 
@@ -75,14 +77,14 @@ pub fn run(
         writeln!(screen.out, "{}", serde_json::to_string(&json).unwrap_or_default())?;
         return Ok(0);
     }
-    let mut text = String::new();
+    let mut text = Lines::new(screen.width);
     advice::write(&mut text, &spoken, args.why);
     if let Some(fabric) = stored {
-        let words =
-            format!("with {}  {}; fit counts on it until the cloth is marked as washed", fabric.tag, fabric.name);
-        crate::report::lines::row(&mut text, "stored", &words);
+        let name = isolated(&fabric.name);
+        let words = format!("with {}  {name}; fit counts on it until the cloth is marked as washed", fabric.tag);
+        text.row("stored", &words);
     }
-    write!(screen.out, "{text}")?;
+    write!(screen.out, "{}", text.finish())?;
     Ok(0)
 }
 

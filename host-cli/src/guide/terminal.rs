@@ -11,7 +11,7 @@ use std::time::Duration;
 use super::{Clock, Draft, Guide, Stage};
 use crate::error::{Error, one_line};
 use crate::log::Ids;
-use crate::report::{self, lines::wrap_at};
+use crate::report::{self, lines::Lines};
 
 /// Between two looks at the clock.
 const TICK: Duration = Duration::from_millis(250);
@@ -171,19 +171,14 @@ impl Terminal {
     }
 }
 
-/// Lines that fit the window.
+/// Lines that fit the window, an empty one where there are no words.
 fn wrapped(margin: &str, words: &str) -> String {
-    let width = report::terminal_width().saturating_sub(margin.len());
-    let mut text = String::new();
-    let mut rest = words;
-    loop {
-        let (line, later) = rest.split_at_checked(wrap_at(rest, width)).unwrap_or((rest, ""));
-        text.push_str(&format!("{margin}{}\n", line.trim_end()));
-        rest = later.trim_start();
-        if rest.is_empty() {
-            return text;
-        }
+    let mut text = Lines::new(report::terminal_width());
+    if words.is_empty() {
+        text.blank();
     }
+    text.hanging(margin, margin.len(), words);
+    text.finish()
 }
 
 /// A set in line that cannot wrap, so that it can be drawn over in place.

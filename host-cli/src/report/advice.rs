@@ -3,7 +3,7 @@
 use serde::Serialize;
 use tenter_core::making::source::Source;
 
-use super::lines::row;
+use super::lines::Lines;
 
 /// A line of advice.
 #[derive(Debug, Clone, Serialize)]
@@ -27,13 +27,13 @@ impl Spoken {
 }
 
 /// Writes the lines.
-pub fn write(text: &mut String, lines: &[Spoken], why: bool) {
+pub fn write(text: &mut Lines, lines: &[Spoken], why: bool) {
     let mut last = "";
     for line in lines {
-        row(text, if line.about == last { "" } else { line.about }, &line.text);
+        text.row(if line.about == last { "" } else { line.about }, &line.text);
         last = line.about;
         if why {
-            row(text, "", &format!("  why: {} [{}]", line.why, line.source));
+            text.row("", &format!("  why: {} [{}]", line.why, line.source));
         }
     }
 }

@@ -1,15 +1,12 @@
 //! `check` as a short text: the answer, the figures with their trust, what to do next.
 
 use anstyle::{AnsiColor, Style};
-use tenter_core::forecast::{ForecastError, forecast};
-use tenter_core::{
-    Answer, Ask, Confidence, Decimal, Evaluation, Figure, Figures, GrowthClass, Load, Note, Part, PullTest,
-    RecoveryClass, Settle, Side,
-};
+use tenter_core::forecast::ForecastError;
+use tenter_core::{Answer, Ask, Decimal, Evaluation, Figure, Load, Note, Part, PullTest, Settle, Side};
 
 use super::gauge_text::{self, GaugeText};
-use super::lines::Lines;
-use super::{Checked, words};
+use super::lines::{Lines, width};
+use super::{Checked, figures, words};
 use crate::input::CheckInput;
 
 /// How many garments are named; `--json` names all of them.
@@ -21,23 +18,28 @@ const FIRST_PULL_POINTS: f32 = 3.0;
 /// The text for a terminal of so many columns, with colours that a pipe or `NO_COLOR` takes away again.
 #[must_use]
 pub fn render(checked: &Checked<'_>, columns: usize, unicode: bool) -> String {
+    let mut text = Lines::new(columns);
+    write(&mut text, checked, unicode);
+    text.finish()
+}
+
+/// Writes the text where more may follow.
+pub fn write(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
     let (input, evaluation) = (checked.input, checked.evaluation);
-    let mut text = Lines { text: String::new(), columns };
-    headline(&mut text, evaluation);
-    figures(&mut text, checked);
-    drawn(&mut text, checked, unicode);
-    asked(&mut text, &evaluation.parts);
-    text.line(format_args!(""));
+    headline(text, evaluation);
+    figures(text, checked);
+    drawn(text, checked, unicode);
+    asked(text, &evaluation.parts);
+    text.blank();
     for next in next_steps(checked) {
         text.row("next", &next);
     }
-    suits(&mut text, checked);
+    suits(text, checked);
     // The figure's own row says when recovery is not readable.
     for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
         text.row("note", words::note(*note));
     }
     text.row("how", &how(input));
-    text.text
 }
 
 fn headline(text: &mut Lines, evaluation: &Evaluation) {
@@ -47,9 +49,13 @@ fn headline(text: &mut Lines, evaluation: &Evaluation) {
     let style = style(answer);
     let decided = evaluation.deciding().map(words::part).unwrap_or_default();
     let headline = words::headline(answer);
-    let beside = headline.len().saturating_add(2).saturating_add(decided.chars().count()) <= text.columns;
-    let gap = if beside { "  " } else { "\n  " };
-    text.line(format_args!("{style}{headline}{style:#}{gap}{decided}\n"));
+    if headline.len().saturating_add(2).saturating_add(width(&decided)) <= text.columns() {
+        text.line(format_args!("{style}{headline}{style:#}  {decided}"));
+    } else {
+        text.line(format_args!("{style}{headline}{style:#}"));
+        text.hanging("  ", 2, &decided);
+    }
+    text.blank();
 }
 
 /// Colour helps the eye; the words carry the answer.
@@ -64,51 +70,20 @@ const fn style(answer: Answer) -> Style {
 
 fn figures(text: &mut Lines, checked: &Checked<'_>) {
     let (input, evaluation) = (checked.input, checked.evaluation);
-    let confidence = input.rules.confidence;
-    let Figures { stretch, rest } = evaluation.figures;
-    figure(text, "stretch", &stretch, confidence, input.table.class(stretch.ratio).name);
-    let Some(rest) = rest else { return };
-    let after = words::duration(rest.seconds);
-    let grade = GrowthClass::of(rest.growth.ratio).word();
-    figure(text, "growth", &rest.growth, confidence, &format!("{grade}, {after} after release"));
-    if let Some(recovery) = rest.recovery {
-        let unreadable = evaluation.notes.contains(&Note::RecoveryNotReadable);
-        let grade = if unreadable { "not readable, judge by growth" } else { RecoveryClass::of(recovery.ratio).word() };
-        figure(text, "recovery", &recovery, confidence, &format!("of the extension; {grade}"));
+    let figures = &evaluation.figures;
+    let class = input.table.class(figures.stretch.ratio).name;
+    figures::write(text, figures, class, &evaluation.notes, input.rules.confidence);
+    if figures.rest.is_none() {
+        return;
     }
     for (at, name) in [(1800, "30 min"), (3600, "1 h")] {
-        match forecast(&input.test, at) {
-            Ok(to_come) => {
-                let (growth, half) = (Decimal::round(to_come.percent, 1), Decimal::round(to_come.half_width, 1));
-                let kind = if to_come.rough { "rough forecast" } else { "forecast" };
-                worded(
-                    text,
-                    &format!("  {:<9} {growth:>6} % ± {half:<5}", "growth"),
-                    &format!("{kind} for {name} after release"),
-                );
-            }
-            // Somebody who read twice wants to know why there is no forecast.
-            Err(error @ (ForecastError::TooEarly | ForecastError::TooClose)) if at == 3600 => {
-                text.row("forecast", &format!("none yet: {error}"));
-            }
-            Err(_) => {}
+        // Somebody who read twice wants to know why there is no forecast.
+        if let Err(error @ (ForecastError::TooEarly | ForecastError::TooClose)) =
+            figures::write_forecast(text, &input.test, at, name)
+            && at == 3600
+        {
+            text.row("forecast", &format!("none yet: {error}"));
         }
-    }
-}
-
-fn figure(text: &mut Lines, name: &str, figure: &Figure, confidence: Confidence, words: &str) {
-    let half = Decimal::round(figure.half_width(confidence), 1);
-    let figure = format!("  {name:<9} {:>6} % ± {half:<5}", figure.ratio.percent(1));
-    worded(text, &figure, words);
-}
-
-/// A figure and its words, below it where they do not fit beside it.
-fn worded(text: &mut Lines, figure: &str, words: &str) {
-    if figure.chars().count().saturating_add(words.len()) < text.columns {
-        text.line(format_args!("{figure} {words}"));
-    } else {
-        text.line(format_args!("{}", figure.trim_end()));
-        text.row("", words);
     }
 }
 
@@ -117,18 +92,19 @@ fn drawn(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
     let stretch = checked.evaluation.figures.stretch;
     let confidence = checked.input.rules.confidence;
     let asked = checked.input.demand.stretch(checked.input.test.grain());
-    let gauge = gauge_text::draw(&GaugeText { stretch, confidence, asked, columns: text.columns, unicode });
-    text.line(format_args!("\n{}", gauge.trim_end_matches('\n')));
+    let columns = text.columns();
+    text.blank();
+    text.block(&gauge_text::draw(&GaugeText { stretch, beside: &[], confidence, asked, columns, unicode }));
 }
 
 fn asked(text: &mut Lines, parts: &[Part]) {
     if parts.len() < 2 {
         return;
     }
-    text.line(format_args!(""));
+    text.blank();
     for part in parts {
         let style = style(part.answer);
-        text.line(format_args!("  {style}{:<9}{style:#} {}", part.answer.word(), words::part(part)));
+        text.row(&format!("{style}{}{style:#}", part.answer.word()), &words::part(part));
     }
 }
 

@@ -5,8 +5,9 @@ use tenter_core::record::{LabelledDemand, RecordError};
 use tenter_core::wire::{Identity, Listing};
 use tenter_core::{Confidence, Decimal, Figure, Unit};
 
-use super::lines::{line, row};
-use super::table::{self, Column, isolated};
+use super::bidi::isolated;
+use super::lines::Lines;
+use super::table::{self, Column};
 use super::{quantity, words};
 use crate::log::handheld::FromHandheld;
 use crate::log::{Fabric, StoredTest};
@@ -227,23 +228,23 @@ pub fn unread(unread: &[(u32, RecordError)], given_up: bool) -> Option<String> {
 #[must_use]
 pub fn there(there: &There, width: usize) -> String {
     let There { identity, ahead, listing, waiting } = there;
-    let mut text = String::new();
+    let mut text = Lines::new(width);
     match identity.device {
-        0 => line(&mut text, format_args!("handheld not named yet")),
-        device => line(&mut text, format_args!("handheld {device}")),
+        0 => text.words("handheld not named yet"),
+        device => text.words(&format!("handheld {device}")),
     }
-    row(&mut text, "program", &identity.version);
+    text.row("program", &identity.version);
     let on = long_duration(identity.uptime_s);
     let clock = match ahead {
         None => "not set".to_owned(),
         Some(0) => "right".to_owned(),
         Some(seconds) => off(*seconds),
     };
-    row(&mut text, "clock", &format!("{clock}; on for {on}"));
-    row(&mut text, "memory", &format!("{} pages free; most tests take one", listing.free_pages));
+    text.row("clock", &format!("{clock}; on for {on}"));
+    text.row("memory", &format!("{} pages free; most tests take one", listing.free_pages));
     if waiting.is_empty() {
-        row(&mut text, "tests", "all fetched");
-        return text;
+        text.row("tests", "all fetched");
+        return text.finish();
     }
     let columns = [
         ("number", Column::Number),
@@ -254,12 +255,12 @@ pub fn there(there: &There, width: usize) -> String {
         ("saved", Column::Word),
         ("", Column::Word),
     ];
-    text.push('\n');
-    text.push_str(&table::render(&columns, waiting.iter().map(waits), width));
+    text.blank();
+    text.block(&table::render(&columns, waiting.iter().map(waits), width));
     let fresh = waiting.iter().filter(|waiting| !waiting.in_log).count();
     let fresh = u64::try_from(fresh).unwrap_or(u64::MAX);
-    line(&mut text, format_args!("{} to fetch: tenter device sync", tests(fresh)));
-    text
+    text.words(&format!("{} to fetch: tenter device sync", tests(fresh)));
+    text.finish()
 }
 
 fn waits(waiting: &Waiting) -> Vec<String> {
@@ -319,19 +320,20 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
             why,
         ]
     });
-    let mut text = table::render(&columns, rows, width);
+    let mut text = Lines::new(width);
+    text.block(&table::render(&columns, rows, width));
     let first = unclaimed.first().map(|one| one.test.id.short()).unwrap_or_default();
     let count = u64::try_from(unclaimed.len()).unwrap_or(u64::MAX);
-    line(&mut text, format_args!("{} without a fabric", tests(count)));
+    text.words(&format!("{} without a fabric", tests(count)));
     if unclaimed.iter().any(|one| one.worn.len() == 1) {
-        row(&mut text, "next", "tenter device assign --all gives each to the fabric that now wears its tag");
+        text.row("next", "tenter device assign --all gives each to the fabric that now wears its tag");
     }
-    row(&mut text, "next", &format!("tenter device assign {first} TAG gives one to a fabric"));
+    text.row("next", &format!("tenter device assign {first} TAG gives one to a fabric"));
     let missing = unclaimed.iter().find(|one| one.worn.is_empty()).and_then(|one| one.test.said.tag);
     if let Some(tag) = missing {
-        row(&mut text, "or", &format!("tenter stash add NAME --tag {tag}, then tenter device assign --all"));
+        text.row("or", &format!("tenter stash add NAME --tag {tag}, then tenter device assign --all"));
     }
-    text
+    text.finish()
 }
 
 /// A test that was given to a fabric.

@@ -3,11 +3,9 @@
 use anstyle::{AnsiColor, Style};
 use tenter_core::{Answer, Ask, Confidence, Decimal, Figure, Grain, Part, Settle, Unit};
 
-use unicode_width::UnicodeWidthStr as _;
-
-use super::lines::{line, wrap_at};
+use super::bidi::isolated;
+use super::lines::Lines;
 use super::pattern::{asks, demand};
-use super::table::isolated;
 use super::{quantity, words};
 use crate::fit::cloth::ClothAnswer;
 use crate::fit::{self, Candidate, Reason, RoleFit, Stock};
@@ -15,6 +13,8 @@ use crate::log::{Fabric, Pattern, Role};
 
 /// How many fabrics of one answer are listed unless all are asked for.
 const LISTED: usize = 5;
+/// Columns of a candidate's answer and tag; what is said of it stands to the right of them.
+const UNDER: usize = 18;
 
 /// A view with the fabrics for each of its roles.
 #[derive(Debug)]
@@ -38,21 +38,21 @@ pub struct Fitted<'a> {
 /// The text, with colours that a pipe or `NO_COLOR` takes away again.
 #[must_use]
 pub fn render(fitted: &Fitted<'_>, width: usize) -> String {
-    let mut text = String::new();
-    line(&mut text, format_args!("{}, view {}", isolated(&fitted.pattern.name), isolated(fitted.view)));
+    let mut text = Lines::new(width);
+    text.words(&format!("{}, view {}", isolated(&fitted.pattern.name), isolated(fitted.view)));
     if fitted.stock.fabrics.is_empty() {
-        line(&mut text, format_args!("the stash is empty; begin with tenter stash add NAME"));
+        text.words("the stash is empty; begin with tenter stash add NAME");
     }
     for role in fitted.roles {
-        text.push('\n');
-        one_role(&mut text, role, fitted, width);
+        text.blank();
+        one_role(&mut text, role, fitted);
     }
-    text
+    text.finish()
 }
 
-fn one_role(text: &mut String, fit: &RoleFit<'_>, fitted: &Fitted<'_>, width: usize) {
+fn one_role(text: &mut Lines, fit: &RoleFit<'_>, fitted: &Fitted<'_>) {
     let role = fit.role;
-    wrapped(text, "", &format!("{}: {}", isolated(&role.name), asks(role, fitted.unit)), 2, width);
+    text.words(&format!("{}: {}", isolated(&role.name), asks(role, fitted.unit)));
     let mut rest = fit.candidates.iter().peekable();
     let (mut shown, mut hidden, mut last): (usize, Vec<&Candidate<'_>>, Option<&str>) = (0, Vec::new(), None);
     while let Some(candidate) = rest.next() {
@@ -67,15 +67,15 @@ fn one_role(text: &mut String, fit: &RoleFit<'_>, fitted: &Fitted<'_>, width: us
         }
         shown += 1;
         if shown <= LISTED || fitted.all {
-            one_candidate(text, candidate, role, fitted, width);
+            one_candidate(text, candidate, role, fitted);
         } else if rest.peek().is_none_or(|next| self::group(next) != group || next.reason == Reason::Construction) {
             let more = shown - LISTED;
-            line(text, format_args!("  {:<9} and {more} more; --all lists them", group));
+            text.row(group, &format!("and {more} more; --all lists them"));
         }
     }
-    not_considered(text, &hidden, role, fitted, width);
+    not_considered(text, &hidden, role, fitted);
     if !fit.candidates.iter().any(Candidate::will_do) {
-        wrapped(text, "  look for  ", &shopping(role, fit, fitted.unit), 12, width);
+        text.hanging("  look for  ", 12, &shopping(role, fit, fitted.unit));
     }
 }
 
@@ -111,7 +111,7 @@ const fn style(answer: Answer) -> Style {
     colour.on_default().bold()
 }
 
-fn one_candidate(text: &mut String, candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>, width: usize) {
+fn one_candidate(text: &mut Lines, candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>) {
     let fabric = candidate.fabric;
     let style = style(candidate.answer);
     let chance = match (candidate.answer, candidate.chance) {
@@ -120,11 +120,9 @@ fn one_candidate(text: &mut String, candidate: &Candidate<'_>, role: &Role, fitt
     };
     let kind = kind(candidate);
     let name = isolated(&fabric.name);
-    let head = format!("{name}{}", after(&chance));
-    let (first, later) = head.split_at_checked(wrap_at(&head, width.saturating_sub(18).max(20))).unwrap_or((&head, ""));
-    line(text, format_args!("  {style}{kind:<10}{style:#}{:>4}  {}", fabric.tag, first.trim_end()));
-    wrapped(text, "                  ", later.trim_start(), 18, width);
-    wrapped(text, "                  ", &because(candidate, role, fitted), 18, width);
+    let label = format!("  {style}{kind:<10}{style:#}{:>4}  ", fabric.tag);
+    text.hanging(&label, UNDER, &format!("{name}{}", after(&chance)));
+    text.hanging(&" ".repeat(UNDER), UNDER, &because(candidate, role, fitted));
 }
 
 /// Why a fabric got its answer, and whether there is enough of it.
@@ -140,20 +138,6 @@ pub fn because(candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>) -> S
 
 fn after(chance: &str) -> String {
     if chance.is_empty() { String::new() } else { format!(", {chance}") }
-}
-
-/// Words after a label, wrapped under themselves.
-fn wrapped(text: &mut String, label: &str, words: &str, indent: usize, width: usize) {
-    let mut label = label.to_owned();
-    let mut rest = words;
-    while !rest.is_empty() {
-        let room = width.saturating_sub(label.width()).max(20);
-        let end = wrap_at(rest, room);
-        let (now, later) = rest.split_at_checked(end).unwrap_or((rest, ""));
-        line(text, format_args!("{label}{}", now.trim_end()));
-        label = " ".repeat(indent);
-        rest = later.trim_start();
-    }
 }
 
 /// The reason in one line.
@@ -270,7 +254,7 @@ fn cloth(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
     parts
 }
 
-fn not_considered(text: &mut String, hidden: &[&Candidate<'_>], role: &Role, fitted: &Fitted<'_>, width: usize) {
+fn not_considered(text: &mut Lines, hidden: &[&Candidate<'_>], role: &Role, fitted: &Fitted<'_>) {
     if hidden.is_empty() {
         return;
     }
@@ -284,7 +268,7 @@ fn not_considered(text: &mut String, hidden: &[&Candidate<'_>], role: &Role, fit
     if let Some(more @ 1..) = hidden.len().checked_sub(listed) {
         names.push(format!("and {more} more"));
     }
-    wrapped(text, "  not made so  ", &format!("{} (asks {made})", names.join(", ")), 15, width);
+    text.hanging("  not made so  ", 15, &format!("{} (asks {made})", names.join(", ")));
 }
 
 /// What to look for where nothing fits.

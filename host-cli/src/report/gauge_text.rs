@@ -9,9 +9,11 @@ use crate::picture::svg::number;
 
 /// What is drawn.
 #[derive(Debug, Clone, Copy)]
-pub struct GaugeText {
+pub struct GaugeText<'a> {
     /// The stretch that was measured.
     pub stretch: Figure,
+    /// What else is drawn near by, to the same scale.
+    pub beside: &'a [Figure],
     /// How sure the drawn trust is.
     pub confidence: Confidence,
     /// What is asked; its line is left out where nothing is.
@@ -42,12 +44,14 @@ const ASCII: Glyphs = Glyphs { track: '.', bar: '=', ends: ['|', '|'], off: ['<'
 
 /// Draws the gauge: a line for what was measured, and one for what is asked, each ended by a line break.
 #[must_use]
-pub fn draw(gauge: &GaugeText) -> String {
+pub fn draw(gauge: &GaugeText<'_>) -> String {
     let seen = f64::from(gauge.stretch.ratio.percent_f32());
     let (low, high) = gauge.stretch.interval(gauge.confidence);
     let (low, high) = (f64::from(low), f64::from(high));
     let limits = [gauge.asked.at_least, gauge.asked.at_most].into_iter().flatten().map(percent);
-    let end = upper_end(limits.fold(seen, f64::max), high);
+    let beside = gauge.beside.iter().map(|other| f64::from(other.ratio.percent_f32()));
+    let highest = gauge.beside.iter().map(|other| f64::from(other.interval(gauge.confidence).1));
+    let end = upper_end(limits.chain(beside).fold(seen, f64::max), highest.fold(high, f64::max));
     let (from, to) = ("0 % ", format!(" {} %", number(end)));
     let around = LABEL.saturating_add(from.len()).saturating_add(to.len()).saturating_add(2);
     let cells = gauge.columns.saturating_sub(around).clamp(8, WIDEST);
@@ -115,7 +119,7 @@ mod tests {
     fn drawn(percent: i64, u: f32, asked: &str, columns: usize, unicode: bool) -> String {
         let stretch = Figure { ratio: Ratio::new(percent, 100).unwrap(), u, dof: f32::INFINITY };
         let asked = if asked.is_empty() { Range::default() } else { Range::parse(asked, Unit::Mm).unwrap() };
-        draw(&GaugeText { stretch, confidence: Confidence::default(), asked, columns, unicode })
+        draw(&GaugeText { stretch, beside: &[], confidence: Confidence::default(), asked, columns, unicode })
     }
 
     #[test]

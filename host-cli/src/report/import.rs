@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::lines::{line, row};
-use super::table::isolated;
+use super::bidi::isolated;
+use super::lines::Lines;
 use crate::log::Id;
 use crate::store::Merged;
 
@@ -25,23 +25,23 @@ const SHOWN: usize = 10;
 
 /// As text.
 #[must_use]
-pub fn text(merged: Merged, shared: &[SharedTag]) -> String {
-    let mut text = String::new();
-    line(&mut text, format_args!("{} new, {} known", merged.new, merged.known));
+pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    text.words(&format!("{} new, {} known", merged.new, merged.known));
     if merged.differ > 0 {
         let words = format!("{} of the known say something else in this log, which was left as it is", merged.differ);
-        row(&mut text, "note", &words);
+        text.row("note", &words);
     }
     for one in shared.iter().take(SHOWN) {
         let names: Vec<_> = one.names.iter().map(|name| format!("'{}'", isolated(name))).collect();
         let (tag, second, free) = (one.tag, one.second, one.free);
-        row(&mut text, "note", &format!("tag {tag} is on {}; give one a new tag:", names.join(" and ")));
-        line(&mut text, format_args!("            tenter stash edit {second} --tag {free}"));
+        text.row("note", &format!("tag {tag} is on {}; give one a new tag:", names.join(" and ")));
+        text.row("", &format!("tenter stash edit {second} --tag {free}"));
     }
     if let Some(more) = shared.len().checked_sub(SHOWN).filter(|more| *more > 0) {
-        row(&mut text, "note", &format!("{more} more tags are on two fabrics; import again to see them"));
+        text.row("note", &format!("{more} more tags are on two fabrics; import again to see them"));
     }
-    text
+    text.finish()
 }
 
 /// As one JSON object.

@@ -1,12 +1,14 @@
 //! Results as bytes: pure functions, no decisions.
 
 pub mod advice;
+pub mod bidi;
 pub mod check_json;
 pub mod check_text;
 pub mod csv;
 pub mod device;
 pub mod device_json;
 pub mod drawn;
+pub mod figures;
 pub mod fit;
 pub mod fit_json;
 pub mod gauge_text;
@@ -27,7 +29,7 @@ pub mod table;
 pub mod washing;
 pub mod words;
 
-use std::io::{IsTerminal as _, Write};
+use std::io::{self, IsTerminal as _, Write};
 
 use tenter_core::{Evaluation, Suit};
 
@@ -43,6 +45,19 @@ pub struct Screen<'a> {
     pub unicode: bool,
 }
 
+impl Screen<'_> {
+    /// Says something in a line of its own, wrapped where that is too narrow.
+    ///
+    /// # Errors
+    ///
+    /// An output that cannot be written.
+    pub fn say(&mut self, words: &str) -> io::Result<()> {
+        let mut text = lines::Lines::new(self.width);
+        text.words(words);
+        self.out.write_all(text.finish().as_bytes())
+    }
+}
+
 impl core::fmt::Debug for Screen<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.debug_struct("Screen").field("width", &self.width).finish_non_exhaustive()
@@ -52,7 +67,7 @@ impl core::fmt::Debug for Screen<'_> {
 /// Columns of the terminal: `COLUMNS` where it says so, then the window's own, 80 in a pipe; never below 40.
 #[must_use]
 pub fn terminal_width() -> usize {
-    let stated = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok());
+    let stated = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok()).filter(|columns| *columns > 0);
     let window = || terminal_size::terminal_size_of(std::io::stdout()).map(|(width, _)| usize::from(width.0));
     stated.or_else(window).unwrap_or(80).max(40)
 }

@@ -8,9 +8,9 @@ use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Confidence, Decimal, Figure, Grain, Length, Unit};
 
 use super::advice::{self, Spoken};
+use super::bidi::isolated;
 use super::json::{FigureJson, figure, millimetres, rounded};
-use super::lines::{line, row};
-use super::table::isolated;
+use super::lines::Lines;
 use super::{quantity, words};
 use crate::log::Fabric;
 
@@ -73,24 +73,24 @@ fn quantified(figure: &Figure, confidence: Confidence) -> String {
 
 /// The text.
 #[must_use]
-pub fn text(paired: &Paired<'_>, why: bool) -> String {
+pub fn text(paired: &Paired<'_>, why: bool, columns: usize) -> String {
     let (pair, confidence) = (paired.pair, paired.confidence);
-    let mut text = String::new();
+    let mut text = Lines::new(columns);
     let chances = pair.chances;
-    line(&mut text, format_args!("{}\n", headline(pair.answer)));
+    text.words(headline(pair.answer));
+    text.blank();
     for ((fabric, grain), edge) in paired.fabrics.iter().zip(paired.grains).zip(&paired.edges) {
         let growth = edge.growth.map(|growth| format!(", growth {}", quantified(&growth, confidence)));
         let stretch = quantified(&edge.stretch, confidence);
         let words = format!("{} {}, {stretch}{}", isolated(&fabric.name), grain.word(), growth.unwrap_or_default());
-        row(&mut text, &fabric.tag.to_string(), &words);
+        text.row(&fabric.tag.to_string(), &words);
     }
     let least = match pair.least {
         Least::Cloth(which) => format!("as far as {}", name(paired, which)),
         Least::Stitch => "as far as the stitch".to_owned(),
     };
-    row(&mut text, "seam", &format!("gives {} – {least}", quantified(&pair.stretch, confidence)));
-    row(
-        &mut text,
+    text.row("seam", &format!("gives {} – {least}", quantified(&pair.stretch, confidence)));
+    text.row(
         "gap",
         &format!(
             "{} points ± {}: alike {}, handle {}, band to body {}",
@@ -103,16 +103,16 @@ pub fn text(paired: &Paired<'_>, why: bool) -> String {
     );
     for (what, mismatch) in [("growth", pair.growth), ("washing", pair.washing)] {
         let Some(mismatch) = mismatch else { continue };
-        row(&mut text, what, &mismatched(paired, &mismatch));
+        text.row(what, &mismatched(paired, &mismatch));
     }
-    text.push('\n');
+    text.blank();
     advice::write(&mut text, &spoken(paired), why);
     let limits = format!(
         "limits of the tool's own: alike under {HANDLE_FROM_POINTS} points, band to body over {BAND_ABOVE_POINTS}; a mismatch shows from 1 % of \
          the seam or 5 mm, whichever comes first"
     );
-    row(&mut text, "note", &limits);
-    text
+    text.row("note", &limits);
+    text.finish()
 }
 
 fn mismatched(paired: &Paired<'_>, mismatch: &Mismatch) -> String {

@@ -3,9 +3,10 @@
 use serde::Serialize;
 use tenter_core::{Demand, Grain, Range, Unit};
 
+use super::bidi::isolated;
 use super::json::millimetres;
-use super::lines::{line, row};
-use super::table::{Column, isolated};
+use super::lines::Lines;
+use super::table::Column;
 use super::{quantity, table};
 use crate::log::pattern::DemandField;
 use crate::log::{Construction, Pattern, Role};
@@ -53,37 +54,40 @@ pub fn asks(role: &Role, unit: Unit) -> String {
 
 /// A pattern, or one of its views.
 #[must_use]
-pub fn pattern(pattern: &Pattern, view: Option<&str>, unit: Unit) -> String {
-    let mut text = String::new();
-    line(&mut text, format_args!("{}", isolated(&pattern.name)));
+pub fn pattern(pattern: &Pattern, view: Option<&str>, unit: Unit, columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    text.words(&isolated(&pattern.name));
     if !pattern.note.is_empty() {
-        row(&mut text, "note", &isolated(&pattern.note));
+        text.row("note", &isolated(&pattern.note));
     }
     let views = pattern.views();
     if views.is_empty() {
-        row(&mut text, "", "no roles yet: tenter pattern add NAME VIEW ROLE --crosswise 5%");
+        text.row("", "no roles yet: tenter pattern add NAME VIEW ROLE --crosswise 5%");
     }
     for known in views.into_iter().filter(|known| view.is_none_or(|view| view == *known)) {
-        line(&mut text, format_args!("\nview {}", isolated(known)));
+        text.blank();
+        text.words(&format!("view {}", isolated(known)));
         for role in pattern.view(known) {
-            row(&mut text, &isolated(&role.name), &asks(role, unit));
+            text.row(&isolated(&role.name), &asks(role, unit));
             if !role.note.is_empty() {
-                row(&mut text, "", &isolated(&role.note));
+                text.row("", &isolated(&role.note));
             }
         }
     }
-    text
+    text.finish()
 }
 
 /// The patterns, a line each.
 #[must_use]
 pub fn list(patterns: &[Pattern], dropped: bool, width: usize) -> String {
     if patterns.is_empty() {
-        return if dropped {
-            "nothing was dropped\n".to_owned()
+        let mut text = Lines::new(width);
+        text.words(if dropped {
+            "nothing was dropped"
         } else {
-            "no patterns yet; begin with tenter pattern add NAME VIEW ROLE --crosswise 5%\n".to_owned()
-        };
+            "no patterns yet; begin with tenter pattern add NAME VIEW ROLE --crosswise 5%"
+        });
+        return text.finish();
     }
     let columns = [("pattern", Column::Text), ("views", Column::Text), ("roles", Column::Text)];
     let rows = patterns.iter().map(|pattern| {

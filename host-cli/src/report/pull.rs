@@ -2,10 +2,10 @@
 
 use serde::Serialize;
 
+use super::bidi::isolated;
 use super::check_json::{self, CheckJson};
 use super::json::rounded;
 use super::lines::Lines;
-use super::table::isolated;
 use super::{Checked, check_text, quantity, words};
 use crate::log::{Fabric, Hands, StoredTest};
 
@@ -30,7 +30,8 @@ pub struct Pulled<'a> {
 #[must_use]
 pub fn text(pulled: &Pulled<'_>, columns: usize, unicode: bool) -> String {
     let Pulled { fabric, test, .. } = pulled;
-    let mut lines = Lines { text: check_text::render(&pulled.checked, columns, unicode), columns };
+    let mut lines = Lines::new(columns);
+    check_text::write(&mut lines, &pulled.checked, unicode);
     lines.row("trust", &words::trust(fabric.construction, &pulled.hands, &test.said.test));
     if let Some((before, apart)) = pulled.disagrees {
         lines.row("disagrees", &words::disagreement(apart, &quantity::day(before.said.pulled)));
@@ -39,7 +40,7 @@ pub fn text(pulled: &Pulled<'_>, columns: usize, unicode: bool) -> String {
     let day = quantity::minute(test.said.pulled);
     let name = isolated(&fabric.name);
     lines.row("stored", &format!("{} on {}  {name}, pulled {day}{counts}", test.id.short(), fabric.tag));
-    lines.text
+    lines.finish()
 }
 
 /// The shape of `check`, with the test's identifier and the fabric's tag.

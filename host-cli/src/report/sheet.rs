@@ -9,11 +9,11 @@ use tenter_core::making::washing::{PREWASHES, Prewash};
 use tenter_core::{Confidence, Grain, Length, Unit};
 
 use super::advice::{self, Spoken};
+use super::bidi::isolated;
 use super::handle::{Handled, spoken as handled};
-use super::lines::line;
+use super::lines::Lines;
 use super::pair::{Paired, spoken as paired};
 use super::pattern::asks;
-use super::table::isolated;
 use super::{quantity, words};
 use crate::command::handle::cloth;
 use crate::command::pair::edge;
@@ -84,7 +84,12 @@ pub fn sections(sheet: &Sheet<'_>) -> Vec<Section> {
         Section { head: "cutting".to_owned(), lines: cutting(sheet) },
     ];
     for seam in &sheet.seams {
-        let head = format!("seam {} + {}, {}", seam.names[0], seam.names[1], quantity::width(seam.length, sheet.unit));
+        let head = format!(
+            "seam {} + {}, {}",
+            isolated(seam.names[0]),
+            isolated(seam.names[1]),
+            quantity::width(seam.length, sheet.unit)
+        );
         sections.push(Section { head, lines: joined(sheet, seam) });
     }
     let (own, shared) = sewing(sheet);
@@ -99,14 +104,15 @@ pub fn sections(sheet: &Sheet<'_>) -> Vec<Section> {
 
 /// The text.
 #[must_use]
-pub fn text(sheet: &Sheet<'_>, why: bool) -> String {
-    let mut text = String::new();
-    line(&mut text, format_args!("{}, view {}: plan", isolated(&sheet.pattern.name), isolated(sheet.view)));
+pub fn text(sheet: &Sheet<'_>, why: bool, columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    text.words(&format!("{}, view {}: plan", isolated(&sheet.pattern.name), isolated(sheet.view)));
     for section in sections(sheet) {
-        line(&mut text, format_args!("\n{}", section.head));
+        text.blank();
+        text.words(&section.head);
         advice::write(&mut text, &section.lines, why);
     }
-    text
+    text.finish()
 }
 
 fn name(fabric: &Fabric) -> String {
@@ -153,7 +159,7 @@ fn before(sheet: &Sheet<'_>) -> Vec<Spoken> {
         let Prewash { washes, source, .. } = prewash(fabric);
         let times = if washes == 1 { "once".to_owned() } else { format!("{washes} times") };
         let text = format!("{}: wash it {times} as the garment will be, dry, press", name(fabric));
-        lines.push(Spoken::new("wash", text, format!("fibre: {}", fabric.fibre), source));
+        lines.push(Spoken::new("wash", text, format!("fibre: {}", isolated(&fabric.fibre)), source));
         if fabric.washed_lengthwise.is_none() {
             let text = format!(
                 "{}: mark 50 cm both ways before, and say what became of it: tenter wash {}",
@@ -168,7 +174,7 @@ fn before(sheet: &Sheet<'_>) -> Vec<Spoken> {
         for grain in chosen.role.grains().filter(|grain| sheet.stock.measured(candidate.fabric, *grain).is_none()) {
             let (tag, grain) = (candidate.fabric.tag, grain.word());
             let text = format!("{}: tenter pull {tag} --grain {grain}", name(candidate.fabric));
-            lines.push(Spoken::new("pull", text, format!("{} asks it", chosen.role.name), Source::Own));
+            lines.push(Spoken::new("pull", text, format!("{} asks it", isolated(&chosen.role.name)), Source::Own));
         }
     }
     lines

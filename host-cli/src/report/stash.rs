@@ -1,15 +1,13 @@
 //! The stash as text.
 
-use tenter_core::forecast::forecast;
-use tenter_core::{
-    Confidence, Decimal, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass, Rules, Suit, Table,
-    Unit,
-};
+use tenter_core::{Confidence, Figure, Figures, Grain, Length, Note, Range, Ratio, Rules, Suit, Table, Unit};
 
-use super::lines::{line, row};
+use super::bidi::isolated;
+use super::gauge_text::{self, GaugeText};
+use super::lines::Lines;
 pub use super::quantity::cloth;
-use super::table::{Column, isolated};
-use super::{quantity, table, words};
+use super::table::Column;
+use super::{figures, quantity, table, words};
 use crate::log::{Construction, Entry, Fabric, Fact, Hands, StoredTest, fold, retest};
 
 /// A fabric in a list.
@@ -140,12 +138,14 @@ pub fn on_hand(fabric: &Fabric, unit: Unit) -> String {
 /// The list.
 #[must_use]
 pub fn list(listed: &[Listed], all: usize, dropped: bool, unit: Unit, width: usize) -> String {
+    let mut text = Lines::new(width);
     if all == 0 {
-        return if dropped {
-            "nothing was dropped\n".to_owned()
+        text.words(if dropped {
+            "nothing was dropped"
         } else {
-            "the stash is empty; begin with tenter stash add NAME, or look round with tenter demo\n".to_owned()
-        };
+            "the stash is empty; begin with tenter stash add NAME, or look round with tenter demo"
+        });
+        return text.finish();
     }
     let columns = [
         ("tag", Column::Number),
@@ -178,120 +178,112 @@ pub fn list(listed: &[Listed], all: usize, dropped: bool, unit: Unit, width: usi
             place,
         ]
     });
-    let mut text = if listed.is_empty() { String::new() } else { table::render(&columns, rows, width) };
+    if !listed.is_empty() {
+        text.block(&table::render(&columns, rows, width));
+    }
     let kind = if dropped { "dropped" } else { "in the stash" };
-    line(&mut text, format_args!("{} of {all} {kind}", listed.len()));
-    text
+    text.words(&format!("{} of {all} {kind}", listed.len()));
+    text.finish()
 }
 
 /// Everything about one fabric.
 #[must_use]
-pub fn shown(shown: &Shown<'_>, width: usize) -> String {
+pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     let fabric = shown.fabric;
-    let mut text = String::new();
-    line(&mut text, format_args!("{}  {}", fabric.tag, isolated(&fabric.name)));
+    let mut text = Lines::new(columns);
+    text.words(&format!("{}  {}", fabric.tag, isolated(&fabric.name)));
     if fabric.dropped {
-        row(&mut text, "dropped", &format!("bring it back with tenter stash undrop {}", fabric.tag));
+        text.row("dropped", &format!("bring it back with tenter stash undrop {}", fabric.tag));
     }
     about(&mut text, fabric, shown.unit);
-    figures(&mut text, shown);
+    figures(&mut text, shown, unicode);
     trust(&mut text, shown);
     if !shown.tests.is_empty() {
-        text.push_str("\n  tests\n");
-        text.push_str(&indented(&tests(shown, width.saturating_sub(2))));
+        text.block("\n  tests");
+        tests(shown, columns.saturating_sub(2)).lines().for_each(|line| text.line(format_args!("  {line}")));
     }
-    text.push_str("\n  history\n");
+    text.block("\n  history");
     let lengths = fold::lengths(shown.history);
     for (index, entry) in shown.history.iter().enumerate() {
         let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
-        row(&mut text, &quantity::day(entry.at), &step(entry, left, shown.unit));
+        text.row(&quantity::day(entry.at), &step(entry, left, shown.unit));
     }
-    text
+    text.finish()
 }
 
-fn indented(text: &str) -> String {
-    text.lines().map(|line| format!("  {line}\n")).collect()
-}
-
-fn about(text: &mut String, fabric: &Fabric, unit: Unit) {
+fn about(text: &mut Lines, fabric: &Fabric, unit: Unit) {
     let washed = if fabric.washed { "washed" } else { "not washed" };
     let parts = [
         on_hand(fabric, unit),
         fabric.construction.word().to_owned(),
-        fabric.fibre.clone(),
+        isolated(&fabric.fibre),
         fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
         washed.to_owned(),
     ];
-    row(text, "cloth", &parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", "));
+    text.row("cloth", &parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", "));
     match &fabric.shop {
         Some(shop) => {
             let price = shop.price.as_ref().map(|price| format!(", {price}")).unwrap_or_default();
-            row(text, "seen", &format!("{}{price}; not bought", isolated(&shop.place)));
+            text.row("seen", &format!("{}{price}; not bought", isolated(&shop.place)));
         }
         None if fabric.place.is_empty() => {}
-        None => row(text, "lies", &isolated(&fabric.place)),
+        None => text.row("lies", &isolated(&fabric.place)),
     }
     if !fabric.note.is_empty() {
-        row(text, "note", &isolated(&fabric.note));
+        text.row("note", &isolated(&fabric.note));
     }
     for (grain, marks) in [("along", fabric.washed_lengthwise), ("across", fabric.washed_crosswise)] {
         let Some(marks) = marks else { continue };
         let lost = i64::from(marks.before.steps()) - i64::from(marks.after.steps());
         if let Some(change) = Ratio::new(lost, marks.before.steps().into()) {
-            row(text, "washing", &format!("loses {} {grain}", quantity::percent(change)));
+            text.row("washing", &format!("loses {} {grain}", quantity::percent(change)));
         }
     }
 }
 
-fn figures(text: &mut String, shown: &Shown<'_>) {
+fn figures(text: &mut Lines, shown: &Shown<'_>, unicode: bool) {
+    let drawn: Vec<Figure> = shown.standing.iter().map(|standing| standing.figures.stretch).collect();
     for standing in &shown.standing {
-        text.push('\n');
-        let Figures { stretch, rest } = standing.figures;
+        text.blank();
+        text.line(format_args!("  {}", standing.grain().word()));
+        let stretch = standing.figures.stretch;
         let class = shown.table.class(stretch.ratio).name;
-        figure(text, standing.grain().word(), "stretch", &stretch, shown.confidence, class);
-        if let Some(rest) = rest {
-            let grade = GrowthClass::of(rest.growth.ratio).word();
-            let words = format!("{grade}, {} after release", words::duration(rest.seconds));
-            figure(text, "", "growth", &rest.growth, shown.confidence, &words);
-            if let Some(recovery) = rest.recovery {
-                let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
-                let grade =
-                    if readable { RecoveryClass::of(recovery.ratio).word() } else { "not readable, judge by growth" };
-                figure(text, "", "recovery", &recovery, shown.confidence, &format!("of the extension; {grade}"));
-            }
-        }
-        if let Ok(to_come) = forecast(&standing.test.said.test, 3600) {
-            let (growth, half) = (Decimal::round(to_come.percent, 1), Decimal::round(to_come.half_width, 1));
-            row(text, "", &format!("growth   {growth:>6} % ± {half:<5} forecast for 1 h after release"));
-        }
+        figures::write(text, &standing.figures, class, &standing.notes, shown.confidence);
+        // Where it cannot be foreseen, there is nothing to say here.
+        let _ = figures::write_forecast(text, &standing.test.said.test, 3600, "1 h");
+        text.block(&gauge_text::draw(&GaugeText {
+            stretch,
+            beside: &drawn,
+            confidence: shown.confidence,
+            asked: Range::default(),
+            columns: text.columns(),
+            unicode,
+        }));
         if let Some((before, apart)) = standing.disagrees {
-            let words = words::disagreement(apart, &quantity::day(before.said.pulled));
-            row(text, "", &format!("disagrees: {words}"));
+            text.row("disagrees", &words::disagreement(apart, &quantity::day(before.said.pulled)));
         }
+    }
+    if !shown.standing.is_empty() {
+        text.blank();
     }
     let tag = shown.fabric.tag;
     for grain in [Grain::Crosswise, Grain::Lengthwise] {
         if !shown.standing.iter().any(|standing| standing.grain() == grain) {
-            row(text, grain.word(), &format!("not measured: tenter pull {tag} --grain {}", grain.word()));
+            text.row(grain.word(), &format!("not measured: tenter pull {tag} --grain {}", grain.word()));
         }
     }
     let mut suits: Vec<_> = shown.standing.iter().flat_map(|standing| standing.suits.iter().rev().take(2)).collect();
     suits.dedup_by_key(|suit| suit.garment);
     for suit in suits {
-        row(text, "suits", &format!("{} [{}]", words::garment(suit), suit.source));
+        text.row("suits", &format!("{} [{}]", words::garment(suit), suit.source));
     }
 }
 
-fn figure(text: &mut String, grain: &str, what: &str, figure: &Figure, confidence: Confidence, words: &str) {
-    let half = Decimal::round(figure.half_width(confidence), 1);
-    line(text, format_args!("  {grain:<10} {what:<9}{:>6} % ± {half:<5} {words}", figure.ratio.percent(1)));
-}
-
 /// How much of the trust is hers and how much assumed.
-fn trust(text: &mut String, shown: &Shown<'_>) {
+fn trust(text: &mut Lines, shown: &Shown<'_>) {
     let most = shown.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own));
     if let Some(standing) = most {
-        row(text, "trust", &words::trust(shown.fabric.construction, &shown.hands, &standing.test.said.test));
+        text.row("trust", &words::trust(shown.fabric.construction, &shown.hands, &standing.test.said.test));
     }
 }
 

@@ -53,7 +53,7 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     assert!(said.ends_with(": to 1 Bracken shell\n"), "{said}");
     let said = typed(&db, &format!("device assign {} #2", id.to_uppercase())).unwrap();
     assert!(said.ends_with(": from 1 Bracken shell to 2 Slate rib\n"), "{said}");
-    let said = typed(&db, &format!("device assign {id} 2")).unwrap();
+    let said = typed(&db, &format!("device assign {id} 2")).unwrap().replace("\n  ", " ");
     assert!(said.ends_with(" belongs to 2 Slate rib already; nothing was changed\n"), "{said}");
     let store = store::open(&db).unwrap();
     let rib = store.fabrics_tagged(2).unwrap()[0].id;

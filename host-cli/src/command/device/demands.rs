@@ -63,7 +63,7 @@ pub fn run<T: Transport>(
     session.set_demands(&sent)?;
     let hand = super::send_hand(session, read)?;
     for line in report::demands(wanted, sent.len()).into_iter().chain(hand.map(str::to_owned)) {
-        writeln!(screen.out, "{line}")?;
+        screen.say(&line)?;
     }
     Ok(())
 }

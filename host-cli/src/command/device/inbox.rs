@@ -68,8 +68,7 @@ fn assign_all(store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Erro
         let Some(fabric) = store.fabric(*fabric)? else { continue };
         say(test, None, &fabric, &hands, screen)?;
     }
-    writeln!(screen.out, "{}", report::assigned_all(moved.len(), store.tests(Which::Inbox)?.len()))?;
-    Ok(())
+    Ok(screen.say(&report::assigned_all(moved.len(), store.tests(Which::Inbox)?.len()))?)
 }
 
 fn say(
@@ -80,6 +79,5 @@ fn say(
     screen: &mut Screen<'_>,
 ) -> Result<(), Error> {
     let stretch = stretch(&test.said.test, hands, fabric.construction);
-    writeln!(screen.out, "{}", report::assigned(test, stretch, before, fabric))?;
-    Ok(())
+    Ok(screen.say(&report::assigned(test, stretch, before, fabric))?)
 }

@@ -56,8 +56,7 @@ fn open(arg: &PortArg) -> Result<Line, Error> {
 /// As [`run`].
 pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) -> Result<(), Error> {
     let was = set_clock(session)?;
-    writeln!(screen.out, "clock set to {}; {}", report::moment(Ids::now()), report::clock_was(was))?;
-    Ok(())
+    Ok(screen.say(&format!("clock set to {}; {}", report::moment(Ids::now()), report::clock_was(was)))?)
 }
 
 /// Sets the clock; by how many seconds it was ahead, if it was set at all.

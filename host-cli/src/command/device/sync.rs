@@ -69,7 +69,7 @@ pub fn run<T: Transport>(
     let device = session.identity().device;
     let clock = super::set_clock(session)?;
     let listing = session.list()?;
-    writeln!(screen.out, "{}", report::greeting(device, fresh, clock))?;
+    screen.say(&report::greeting(device, fresh, clock))?;
     let mut sync = Sync {
         device,
         store,
@@ -88,7 +88,7 @@ pub fn run<T: Transport>(
     drop(progress); // The bar is not to stand between the lines that follow.
     let hand = super::send_hand(session, store)?;
     for line in report::summary(&counts).into_iter().chain(hand.map(str::to_owned)) {
-        writeln!(screen.out, "{line}")?;
+        screen.say(&line)?;
     }
     report::unread(&unread, options.give_up_damaged).map_or(Ok(()), |line| Err(Error::Usage(line)))
 }
@@ -224,10 +224,10 @@ impl Sync<'_, '_> {
                 was_known,
             }));
         }
-        let out = &mut self.screen.out;
+        let screen = &mut self.screen;
         self.progress.aside(|| {
-            lines.iter().try_for_each(|line| writeln!(out, "{line}"))?;
-            out.flush()
+            lines.iter().try_for_each(|line| screen.say(line))?;
+            screen.out.flush()
         })?;
         Ok(())
     }

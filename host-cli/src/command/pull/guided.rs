@@ -106,7 +106,7 @@ fn forget(fabric: &Fabric, name: &str, store: &mut dyn Store, screen: &mut Scree
         return Err(Error::Usage(format!("fabric {tag} has no test that was broken off; nothing to forget")));
     }
     store.set_draft(name, None)?;
-    writeln!(screen.out, "forgotten: the test of fabric {tag} that was broken off; stored tests stay")?;
+    screen.say(&format!("forgotten: the test of fabric {tag} that was broken off; stored tests stay"))?;
     Ok(0)
 }
 

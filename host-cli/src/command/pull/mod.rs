@@ -113,13 +113,11 @@ fn set_dropped(
     })?;
     let Some((Fabric { tag, .. }, test)) = done else { return Ok(0) };
     let about = report::line_about(&test);
-    match drop {
-        true => writeln!(
-            screen.out,
-            "dropped  {about}; it stays in the history: tenter pull {tag} --undrop {}",
-            test.id.short()
-        )?,
-        false => writeln!(screen.out, "back  {about}")?,
-    }
+    screen.say(&match drop {
+        true => {
+            format!("dropped  {about}; it stays in the history: tenter pull {tag} --undrop {}", test.id.short())
+        }
+        false => format!("back  {about}"),
+    })?;
     Ok(0)
 }
