@@ -9,14 +9,14 @@ use core::num::NonZero;
 use core::time::Duration;
 use std::fs::File;
 use std::io::{Read as _, Write as _};
-use std::process::{Child, Stdio};
+use std::process::Child;
 use std::sync::mpsc::{self, Receiver};
 use std::thread;
 use std::time::Instant;
 
 use program::Program;
-use rustix::pty::{OpenptFlags, grantpt, ioctl_tiocgptpeer, openpt, unlockpt};
-use rustix::termios::{LocalModes, Winsize, tcgetattr, tcsetwinsize};
+use program::pty::Pty;
+use rustix::termios::{LocalModes, tcgetattr};
 use vt100::Parser;
 
 /// How long to wait for a screen.
@@ -35,19 +35,12 @@ struct Terminal {
 
 impl Terminal {
     fn start(program: &Program, arguments: &[&str]) -> Self {
-        let flags = OpenptFlags::RDWR | OpenptFlags::NOCTTY;
-        let keyboard = openpt(flags).unwrap();
-        grantpt(&keyboard).unwrap();
-        unlockpt(&keyboard).unwrap();
-        let (rows, columns) = (NonZero::new(24).unwrap(), NonZero::new(80).unwrap());
-        let size = Winsize { ws_row: 24, ws_col: 80, ws_xpixel: 0, ws_ypixel: 0 };
-        tcsetwinsize(&keyboard, size).unwrap();
-        let line = File::from(ioctl_tiocgptpeer(&keyboard, flags).unwrap());
-        let end = || Stdio::from(line.try_clone().unwrap());
+        let pty = Pty::of(80, 24);
         let mut command = program.command(arguments);
-        command.env("TERM", "xterm").env("NO_COLOR", "1").stdin(end()).stdout(end()).stderr(end());
-        let running = command.spawn().unwrap();
-        let keyboard = File::from(keyboard);
+        pty.attach(&mut command);
+        let running = command.env("NO_COLOR", "1").spawn().unwrap();
+        let Pty { keyboard, line } = pty;
+        let (rows, columns) = (NonZero::new(24).unwrap(), NonZero::new(80).unwrap());
         let mut display = keyboard.try_clone().unwrap();
         let (send, bytes) = mpsc::channel();
         thread::spawn(move || {

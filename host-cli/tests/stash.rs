@@ -4,25 +4,9 @@
 
 mod program;
 
-use program::Program;
+use program::{Program, words};
 use proptest::prelude::*;
 use serde_json::Value;
-use unicode_width::UnicodeWidthStr as _;
-
-/// Runs words, of which those in single quotes belong together.
-fn words(line: &str) -> Vec<String> {
-    let mut words = vec![String::new()];
-    let mut quoted = false;
-    for c in line.chars() {
-        match c {
-            '\'' => quoted = !quoted,
-            ' ' if !quoted => words.push(String::new()),
-            c => words.last_mut().unwrap().push(c),
-        }
-    }
-    words.retain(|word| !word.is_empty());
-    words
-}
 
 fn typed(program: &Program, line: &str) -> program::Ran {
     let words = words(line);
@@ -222,22 +206,6 @@ fn the_log_learns_her_hand() {
     assert!(shown.contains("your own hand on wovens") && shown.contains("% assumed from open data"), "{shown}");
     let other = ok(&program, "stash show 1");
     assert!(!other.contains("your own hand"), "{other}");
-}
-
-/// Lines stay within 80 columns, whatever the names: wide letters, letters from right to left, long words.
-#[test]
-fn tables_fit_the_terminal() {
-    let program = demo();
-    ok(&program, "stash add 絹のようにとてもやわらかくてかるいなまえのながいぬの --place 上のたな");
-    ok(&program, "stash add 'قماش ناعم خفيف' --seen 'سوق'");
-    ok(&program, "stash add 'a name of very many words that no table could hold in one line of eighty columns at all'");
-    for line in
-        ["stash list", "stash show 10", "stash show 14", "fit fell a --all", "pattern show fell", "pattern list"]
-    {
-        for text in ok(&program, line).lines() {
-            assert!(text.width() <= 80, "{line}: {} columns: {text}", text.width());
-        }
-    }
 }
 
 proptest! {

@@ -179,3 +179,64 @@ fn is_between_ideographs(before: &str, after: &str) -> bool {
     let wide = |cluster| width_of_cluster(cluster) > 1;
     wide(before) && wide(after) && !OPENING.contains(before) && !CLOSING.contains(after)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_row_has_its_label_beside_or_above_it() {
+        let mut text = Lines::new(40);
+        text.row("cloth", "a row leaves two columns free on its right");
+        text.row("side panels and all godets", "this label is too long");
+        text.row("生地", "wide");
+        let want = "  cloth     a row leaves two columns\n            free on its right\n  side panels and all godets\n            \
+                    this label is too long\n  生地      wide\n";
+        assert_eq!(text.finish(), want);
+    }
+
+    /// Common practice, no source: a line never ends between a number and its unit.
+    #[test]
+    fn numbers_stay_with_their_units() {
+        let broken = |words: &str, room| wrap(words, room, room);
+        assert_eq!(broken("takes 1.73 m", 10), ["takes", "1.73 m"]);
+        assert_eq!(broken("at most 3 %; woven", 10), ["at most", "3 %; woven"]);
+        assert_eq!(broken("growth 1.2 % ± 0.3", 14), ["growth", "1.2 % ± 0.3"]);
+        assert_eq!(broken("with 3.5 N/cm (5 in) more", 10), ["with", "3.5 N/cm", "(5 in)", "more"]);
+        assert_eq!(broken("pulls 3 more", 8), ["pulls 3", "more"]);
+    }
+
+    /// The rules of Chinese and Japanese lines, as UAX #14 has them for classes ID, OP and CL.
+    #[test]
+    fn ideographs_are_broken_anywhere_but_at_brackets_and_stops() {
+        let broken = |words: &str, room| wrap(words, room, room);
+        assert_eq!(broken("伸縮性ニット生地", 8), ["伸縮性ニ", "ット生地"]);
+        assert_eq!(broken("水通し、陰干し。", 6), ["水通", "し、陰", "干し。"]);
+        assert_eq!(broken("裏毛「短い」", 6), ["裏毛", "「短", "い」"]);
+        assert_eq!(broken("upholsterer's word", 6), ["upholsterer's", "word"]);
+    }
+
+    #[test]
+    fn an_isolate_is_closed_and_opened_at_a_break() {
+        let words = format!("on {}, knit", bidi::isolated("قماش أزرق"));
+        assert_eq!(wrap(&words, 8, 8), ["on \u{2068}قماش\u{2069}", "\u{2068}أزرق\u{2069},", "knit"]);
+    }
+
+    proptest! {
+        /// Nothing is lost, and a line that is too wide is one word or one figure.
+        #[test]
+        fn words_are_kept(before in "[a-z0-9%± m]{0,40}", name in "[a-zقما生地🧵「」、 ]{0,40}", room in 4_usize..40) {
+            let words = format!("{before} {} end", bidi::isolated(&name));
+            let bare = |text: &str| bidi::plain(text).split_whitespace().collect::<String>();
+            let lines = wrap(&words, room, room);
+            prop_assert_eq!(bare(&lines.concat()), bare(&words));
+            for line in &lines {
+                prop_assert!(!bidi::is_open(line), "{:?}", line);
+                let apart = line.trim().split(' ').collect::<Vec<_>>();
+                let one = apart.windows(2).all(|pair| is_one(pair[0], pair[1]));
+                prop_assert!(width(line) <= room || one, "{:?} in {}", line, room);
+            }
+        }
+    }
+}

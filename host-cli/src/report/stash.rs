@@ -199,10 +199,12 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     figures(&mut text, shown, unicode);
     trust(&mut text, shown);
     if !shown.tests.is_empty() {
-        text.block("\n  tests");
+        text.blank();
+        text.line(format_args!("  tests"));
         tests(shown, columns.saturating_sub(2)).lines().for_each(|line| text.line(format_args!("  {line}")));
     }
-    text.block("\n  history");
+    text.blank();
+    text.line(format_args!("  history"));
     let lengths = fold::lengths(shown.history);
     for (index, entry) in shown.history.iter().enumerate() {
         let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);

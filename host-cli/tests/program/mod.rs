@@ -1,6 +1,10 @@
 //! The real program with a log of its own in a folder that goes away.
 
-#![allow(clippy::unwrap_used, clippy::panic, dead_code, missing_debug_implementations)] // Each test file uses its part.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)] // A test says what it expected.
+#![allow(dead_code, missing_debug_implementations)] // Each test file uses its part.
+
+#[cfg(unix)]
+pub mod pty;
 
 use std::io::Write as _;
 use std::path::PathBuf;
@@ -10,6 +14,21 @@ use serde_json::Value;
 use tempfile::TempDir;
 use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
+
+/// The words of a line, of which those in single quotes belong together.
+pub fn words(line: &str) -> Vec<String> {
+    let mut words = vec![String::new()];
+    let mut quoted = false;
+    for c in line.chars() {
+        match c {
+            '\'' => quoted = !quoted,
+            ' ' if !quoted => words.push(String::new()),
+            c => words.last_mut().unwrap().push(c),
+        }
+    }
+    words.retain(|word| !word.is_empty());
+    words
+}
 
 /// The program and its log.
 pub struct Program {
