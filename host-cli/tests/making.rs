@@ -240,7 +240,7 @@ fn a_plan_sheet() {
         "seam main + side panel, 62 cm",
         "stay-stitch the edge of 4 Scree softshell",
         "take 65 cm, as it is",
-        "cut 15.73 cm (1/2 in less)", // 17 cm less 1/2 in, arithmetic.
+        "cut 15.7 cm (1/2 in less)", // 17 cm less 1/2 in, arithmetic, on a tape.
         "neck edge: stay-stitch it before anything else",
         "pins, blades and irons",
     ] {

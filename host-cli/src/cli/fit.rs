@@ -3,6 +3,7 @@
 use clap::Args;
 
 use super::reading::{ConfidenceArg, ShowArgs};
+use super::size::ZipEnds;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -58,6 +59,9 @@ pub struct PlanArgs {
     /// An edge of the sheet that a zip goes into: 31in
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
+    /// Whether the zip parts at its lower end [default: open]
+    #[arg(long, value_enum, requires = "zip")]
+    pub zip_ends: Option<ZipEnds>,
     /// Elastic of the sheet: its kind, its place and what it is cut for, such as 'soft waist 76cm'
     #[arg(long, value_name = "KIND PLACE LENGTH")]
     pub elastic: Vec<String>,

@@ -1,6 +1,6 @@
 //! `tenter handle`: how to sew one cloth.
 
-use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Weight};
+use tenter_core::making::handling::{Cloth, Construction, Layer, Weight};
 use tenter_core::{Answer, Figure, Figures, Grain};
 
 use super::find;
@@ -32,19 +32,19 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let cloth = cloth(&fabric, &stock);
     let own = cloth.along(grain).ok_or_else(|| not_pulled(&fabric, grain))?;
     let wants = args.wants.as_deref().map(|text| typed::exact("--wants", text)).transpose()?;
-    let wanted = wants.map_or(own.ratio, |wants| wants.ratio);
+    let wanted = wants.map(|wants| wants.ratio);
     let mut layers = Vec::new();
     if let Some(text) = &args.lining {
         let lining = find::live_fabric(read, text)?;
         let gives = self::cloth(&lining, &stock).along(grain).ok_or_else(|| not_pulled(&lining, grain))?;
-        layers.push((Layer::Lining, Layered::of(own, Layer::Lining, gives, wanted, confidence)));
+        layers.push(report::layered(own, Layer::Lining, gives, wanted, confidence));
     }
     if let Some(text) = &args.facing_gives {
         let gives = typed::exact("--facing-gives", text)?;
-        layers.push((Layer::Interfacing, Layered::of(own, Layer::Interfacing, gives, wanted, confidence)));
+        layers.push(report::layered(own, Layer::Interfacing, gives, wanted, confidence));
     }
     let answer = layers.iter().map(|(_, layered)| layered.answer).reduce(Answer::worse);
-    let handled = Handled { cloth, wants: wants.map(|wants| wants.ratio), layers, confidence };
+    let handled = Handled { cloth, wants: wanted, layers, confidence };
     let lines = report::spoken(&handled);
     if args.show.json {
         let json = serde_json::json!({ "tag": fabric.tag, "answer": answer.map(Answer::word), "lines": lines });

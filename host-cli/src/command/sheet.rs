@@ -39,7 +39,8 @@ pub fn plan<'a>(
     if let Some(text) = &args.zip {
         let series = if input::unit_of(text) == Some(Unit::Inch) { Series::Inch } else { Series::Metric };
         let edge = cloth("--zip", text)?;
-        let choice = Choice::of(edge, series, Ends::Open).map_err(|error| Error::argument("--zip", text, error))?;
+        let ends = args.zip_ends.map_or(Ends::Open, typed::zip_ends);
+        let choice = Choice::of(edge, series, ends).map_err(|error| Error::argument("--zip", text, error))?;
         notions.zip(edge, &choice, input::unit_of(text).unwrap_or(unit));
     }
     for text in &args.elastic {

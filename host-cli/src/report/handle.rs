@@ -4,7 +4,7 @@ use tenter_core::making::handling::{
     Cloth, Do, Instead, Layer, Layered, Place, PlaceLine, Point, Practice, at, needle, practices, seam, seam_allowance,
 };
 use tenter_core::making::stitch::Stitch;
-use tenter_core::{Answer, Confidence, Decimal, Ratio, Unit};
+use tenter_core::{Answer, Confidence, Decimal, Figure, Ratio, Unit};
 
 use super::advice::Spoken;
 use super::pair::stitch;
@@ -55,7 +55,9 @@ pub fn spoken(handled: &Handled) -> Vec<Spoken> {
         let text = "a plain straight stitch gives 20 % at most and would crack";
         lines.push(Spoken::new("stitch", text, why, Stitch::GIVE_SOURCE));
     }
-    lines.extend(Place::ALL.into_iter().filter_map(|place| at(cloth, place)).map(|line| placed(&line, &most)));
+    let lined = handled.layers.iter().any(|(layer, _)| *layer == Layer::Lining);
+    let places = Place::ALL.into_iter().filter(|place| !(lined && *place == Place::RawSeams));
+    lines.extend(places.filter_map(|place| at(cloth, place)).map(|line| placed(&line, &most)));
     for line in practices(cloth) {
         let text = match line.practice {
             Practice::WalkingFoot => "walking foot, less pressure on the presser foot",
@@ -69,6 +71,23 @@ pub fn spoken(handled: &Handled) -> Vec<Spoken> {
     let text = format!("{}, trimmed to {}", allowance.cut.show(Unit::Inch), allowance.trimmed.show(Unit::Inch));
     lines.push(Spoken::new("allowance", text, "of a seam", allowance.source));
     lines
+}
+
+/// A layer on a cloth that gives `own`, against what is wanted; where nothing is, against holding the cloth back.
+#[must_use]
+pub fn layered(
+    own: Figure,
+    layer: Layer,
+    gives: Figure,
+    wants: Option<Ratio>,
+    confidence: Confidence,
+) -> (Layer, Layered) {
+    let mut layered = Layered::of(own, layer, gives, wants.unwrap_or(own.ratio), confidence);
+    // Against itself a cloth would be a coin toss.
+    if wants.is_none() && !layered.loses {
+        (layered.answer, layered.chance, layered.instead) = (Answer::Meets, 1.0, &[]);
+    }
+    (layer, layered)
 }
 
 fn placed(line: &PlaceLine, most: &str) -> Spoken {

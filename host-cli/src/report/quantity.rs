@@ -26,6 +26,14 @@ pub fn cloth_to_buy(length: Length, unit: Unit) -> String {
     cloth(Length::from_steps(up - up.rem_euclid(step)), unit)
 }
 
+/// A length to measure off with a tape: to the nearest millimetre, or sixteenth of an inch.
+#[must_use]
+pub fn tape(length: Length, unit: Unit) -> String {
+    let step = if unit == Unit::Inch { 40_640 / 16 } else { 1_600 };
+    let up = length.steps().saturating_add(step / 2);
+    Length::from_steps(up - up.rem_euclid(step)).show(unit).to_string()
+}
+
 /// A width of cloth: `150 cm`, or `58 in`.
 #[must_use]
 pub fn width(length: Length, unit: Unit) -> String {
@@ -85,5 +93,8 @@ mod tests {
         assert_eq!(cloth_to_buy(Length::from_mm(2401), Unit::Mm), "2.41 m");
         assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Mm), "2.40 m");
         assert_eq!(width(Length::from_mm(1480), Unit::Mm), "148 cm");
+        // 17 cm less half an inch is 157.3 mm; 5 in and 3/100 mm is 5 in.
+        assert_eq!(tape(Length::from_steps(170 * 1600 - 20_320), Unit::Cm), "15.7 cm");
+        assert_eq!(tape(Length::from_steps(5 * 40_640 + 48), Unit::Inch), "5 in");
     }
 }

@@ -3,14 +3,14 @@
 use serde::Serialize;
 use tenter_core::making::caution::{CORDS, Caution, Job, cautions};
 use tenter_core::making::handling::{Layer, Layered};
-use tenter_core::making::pairing::Pair;
+use tenter_core::making::pairing::{Match, Pair, Which};
 use tenter_core::making::source::Source;
 use tenter_core::making::washing::{PREWASHES, Prewash};
-use tenter_core::{Confidence, Grain, Length, Unit};
+use tenter_core::{Confidence, Grain, Length, Limit, Unit};
 
 use super::advice::{self, Spoken};
 use super::bidi::isolated;
-use super::handle::{Handled, spoken as handled};
+use super::handle::{Handled, layered, spoken as handled};
 use super::lines::Lines;
 use super::pair::{Paired, spoken as paired};
 use super::pattern::asks;
@@ -94,7 +94,7 @@ pub fn sections(sheet: &Sheet<'_>) -> Vec<Section> {
     }
     let (own, shared) = sewing(sheet);
     sections.extend(own);
-    sections.push(Section { head: "stabilise and finish".to_owned(), lines: shared });
+    sections.push(Section { head: "stabilise and finish, where the garment has it".to_owned(), lines: shared });
     sections.push(Section { head: "zips and elastic".to_owned(), lines: sheet.notions.clone() });
     sections.push(Section { head: "to buy".to_owned(), lines: to_buy(sheet) });
     sections.push(Section { head: "take care".to_owned(), lines: care(sheet.job) });
@@ -237,7 +237,13 @@ fn joined(sheet: &Sheet<'_>, seam: &Seam<'_>) -> Vec<Spoken> {
         let text = format!("pull {} and {} crosswise first; then it can be said", name(first), name(second));
         return vec![Spoken::new("measure", text, "a grain was not pulled", Source::Own)];
     };
-    let Ok(pair) = Pair::of(&one, &other, seam.length, None, sheet.confidence) else { return Vec::new() };
+    let Ok(mut pair) = Pair::of(&one, &other, seam.length, None, sheet.confidence) else { return Vec::new() };
+    let stretchier = pair.stretchier.map(|which| match (which, seam.names) {
+        (Which::First, [name, _]) | (Which::Second, [_, name]) => name,
+    });
+    if stretchier.is_some_and(is_band) {
+        pair.answer = Match::BandToBody;
+    }
     let paired = Paired {
         fabrics: [first, second],
         grains: [grain; 2],
@@ -249,6 +255,13 @@ fn joined(sheet: &Sheet<'_>, seam: &Seam<'_>) -> Vec<Spoken> {
         unit: sheet.unit,
     };
     self::paired(&paired)
+}
+
+/// Whether a role is a band: cut shorter and pulled to match, whatever the gap in stretch. Stay-stitched it would not
+/// pass head or hand. Common practice, no source.
+fn is_band(role: &str) -> bool {
+    let role = role.to_lowercase();
+    ["band", "cuff", "ribbing"].iter().any(|word| role.contains(word))
 }
 
 /// What each fabric wants for itself, and what several want alike, each line once with the tags it is for.
@@ -282,14 +295,26 @@ fn sewing(sheet: &Sheet<'_>) -> (Vec<Section>, Vec<Spoken>) {
     (own, joined.collect())
 }
 
-/// What the view's lining does to a cloth that is not the lining.
+/// What the view's lining does to the cloths that it is sewn to.
 fn lining(sheet: &Sheet<'_>, fabric: &Fabric) -> Vec<(Layer, Layered)> {
-    let lining = sheet.chosen.iter().find(|chosen| chosen.role.name.to_lowercase().contains("lining"));
-    let lining = lining.and_then(|chosen| chosen.candidate.as_ref()).map(|candidate| candidate.fabric);
-    let Some(lining) = lining.filter(|lining| lining.id != fabric.id) else { return Vec::new() };
+    let is_lining =
+        |role: usize| sheet.chosen.get(role).is_some_and(|chosen| chosen.role.name.to_lowercase().contains("lining"));
+    let chosen = |role: usize| sheet.chosen.get(role).filter(|chosen| chosen.candidate.is_some());
     let gives = |fabric| cloth(fabric, sheet.stock).along(Grain::Crosswise);
-    let (Some(own), Some(under)) = (gives(fabric), gives(lining)) else { return Vec::new() };
-    vec![(Layer::Lining, Layered::of(own, Layer::Lining, under, own.ratio, sheet.confidence))]
+    let joined = sheet.seams.iter().find_map(|seam| {
+        let [one, other] = seam.roles;
+        let (outer, lining) = if is_lining(other) { (one, other) } else { (other, one) };
+        let (outer, lining) = (chosen(outer)?, chosen(lining)?);
+        let under = lining.candidate.as_ref()?.fabric;
+        let is_lined = is_lining(seam.roles[0]) != is_lining(seam.roles[1]);
+        (is_lined && outer.candidate.as_ref()?.fabric.id == fabric.id && under.id != fabric.id)
+            .then_some((outer, under))
+    });
+    let layer = joined.and_then(|(outer, under)| {
+        let wants = outer.role.demand.crosswise.at_least.map(Limit::ratio);
+        Some(layered(gives(fabric)?, Layer::Lining, gives(under)?, wants, sheet.confidence))
+    });
+    layer.into_iter().collect()
 }
 
 fn to_buy(sheet: &Sheet<'_>) -> Vec<Spoken> {

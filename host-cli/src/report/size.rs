@@ -8,6 +8,7 @@ use tenter_core::making::zip::{Choice, End, Fit, Ready, Series};
 use tenter_core::{Answer, Confidence, Figure, Length, Ratio, Unit};
 
 use super::advice::Spoken;
+use super::quantity::tape;
 use super::words;
 use crate::input::size::Girth;
 
@@ -133,9 +134,9 @@ impl Sized {
             any = true;
             let cut = rule.cut(measure)?;
             let span = if cut.least == cut.most {
-                cut.least.show(unit).to_string()
+                tape(cut.least, unit)
             } else {
-                format!("{} to {}", cut.least.show(unit), cut.most.show(unit))
+                format!("{} to {}", tape(cut.least, unit), tape(cut.most, unit))
             };
             let overlap = if rule.overlap > Length::ZERO {
                 format!(", {} of it to overlap", rule.overlap.show(unit))
@@ -183,9 +184,9 @@ impl Sized {
             for casing in elastic::CASINGS.iter().filter(|casing| casing.drawn == Drawn::Elastic) {
                 let depth = casing.depth(width)?;
                 let depth = if depth.least == depth.most {
-                    depth.least.show(unit).to_string()
+                    tape(depth.least, unit)
                 } else {
-                    format!("{} to {}", depth.least.show(unit), depth.most.show(unit))
+                    format!("{} to {}", tape(depth.least, unit), tape(depth.most, unit))
                 };
                 let turn = casing.turn.map(|turn| format!(", after {} turned under", turn.show(unit)));
                 let text = format!("tunnel of {depth}{}", turn.unwrap_or_default());
