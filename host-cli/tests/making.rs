@@ -266,6 +266,7 @@ fn a_plan_sheet() {
         (&["--seam", "main+hood=60cm"], "is no role here"),
         (&["--elastic", "soft"], "soft waist 76cm"),
         (&["--zip", "long"], "--zip 'long'"),
+        (&["--zip-ends", "closed"], "missing --zip <LENGTH>"),
     ] {
         let ran = program.run(&[&["fit", "fell", "a", "--sheet"], words].concat());
         assert!(
@@ -274,4 +275,81 @@ fn a_plan_sheet() {
             ran.err
         );
     }
+}
+
+/// The text on one line.
+fn told(program: &Program, words: &[&str]) -> String {
+    let ran = program.run(words);
+    assert_ne!(ran.code, Some(2), "{}", ran.err);
+    ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Three garments from the swatch to the sheet: what a maker would refuse to do must not stand on it.
+#[test]
+fn plan_sheets_as_a_maker_reads_them() {
+    let program = Program::new();
+    for (name, made, fibre, readings) in [
+        ("shell", "woven", "polyamide", "--gauge 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
+        (
+            "fleece",
+            "knit",
+            "polyester",
+            "--gauge 20cm --settling --to 25.2cm --to 25.3cm --to 25.2cm --back 20.6cm@60s",
+        ),
+        ("rib", "knit", "cotton", "--gauge 10cm --settling --to 18.1cm --to 18.4cm --to 18.2cm --back 10.6cm@60s"),
+        ("jersey", "knit", "viscose", "--gauge 10cm --settling --to 15.9cm --to 16.1cm --to 16cm --back 10.5cm@60s"),
+        (
+            "denim",
+            "woven",
+            "cotton denim",
+            "--gauge 20cm --settling --to 24.3cm --to 24.4cm --to 24.3cm --back 20.7cm@60s",
+        ),
+    ] {
+        program.run(&["stash", "add", name, "--construction", made, "--fibre", fibre]);
+        program.line(&format!("pull {} {readings}", program.log_fabrics()));
+    }
+    for (pattern, role, wants, made) in [
+        ("anorak", "main", "5%..15%", "woven"),
+        ("anorak", "lining", "15%", "knit"),
+        ("top", "main", "50%", "knit"),
+        ("top", "neckband", "50%", "knit"),
+        ("trousers", "main", "20%", "woven"),
+    ] {
+        program.run(&["pattern", "add", pattern, "-", role, "--crosswise", wants, "--construction", made]);
+    }
+
+    // The lining gives more than is asked of the shell: it does not hold it back, and its seams do not lie raw.
+    let anorak = told(&program, &["fit", "anorak", "--sheet", "--use", "main=1", "--use", "lining=2"]);
+    let gives = anorak.split_once("with the lining it gives 7.7 % ± ").unwrap().1; // 26.93 / 25 − 1, arithmetic.
+    assert!(gives[3..].starts_with(", enough"), "{anorak}");
+    assert!(anorak.contains("raw seams, unlined: bind them with tape (2)"), "{anorak}");
+
+    // A neckband must pass the head: cut shorter, never stay-stitched.
+    let top = told(&program, &["fit", "top", "--sheet", "--use", "main=4", "--use", "neckband=3"]);
+    assert!(top.contains("3 rib on top as a band cut shorter, pulled to match"), "{top}");
+    assert!(!top.contains("stay-stitch the edge"), "{top}");
+
+    // A zip that closes at its foot is shortened there.
+    let trousers = ["fit", "trousers", "--sheet", "--zip", "18cm", "--zip-ends", "closed"];
+    let closed = told(&program, &trousers);
+    assert!(closed.contains("take 20 cm, shortened by 2 cm at the bottom"), "{closed}");
+    let open = told(&program, &trousers[..5]);
+    assert!(open.contains("take 20 cm, shortened by 2 cm at the top"), "{open}");
+    assert!(closed.contains("5 denim: wash it 3 times"), "{closed}");
+
+    let ran = program.run(&["fit", "trousers", "--zip", "18cm"]);
+    assert_eq!((ran.code, ran.err.lines().count()), (Some(2), 1), "{}", ran.err);
+    assert!(ran.err.contains("add --sheet"), "{}", ran.err);
+}
+
+/// Without a wish a lining that gives more than the cloth is no coin toss.
+#[test]
+fn a_lining_that_follows_is_enough() {
+    let program = cloths();
+    let follows = program.line("handle 1 --lining 2");
+    assert_eq!(follows.code, Some(0), "{}", follows.out);
+    assert!(follows.out.contains("enough"), "{}", follows.out);
+    let holds = program.line("handle 2 --lining 1");
+    assert_eq!(holds.code, Some(1), "{}", holds.out);
+    assert!(holds.out.contains("too little"), "{}", holds.out);
 }
