@@ -3,13 +3,16 @@
     bench.py sums DATA.csv FULL_NS FIGURES_NS DIVISION_NS
     bench.py startup EMPTY_PROGRAM TENTER
     bench.py log BENCH_LOG TENTER FOLDER
+    bench.py book BENCH_LOG TENTER FOLDER VISIT MODULES
 
 Needs the library `uncertainties` for `sums`; `tests/bench` installs it.
 """
 
 import csv
+import json
 import math
 import os
+import shutil
 import statistics
 import subprocess
 import sys
@@ -120,6 +123,45 @@ def measure_log(bench_log, tenter, folder):
         )
 
 
+# How long until the page is there, until its last fabric is in view, and until a search has an answer.
+OPENED = """(async () => {
+    const frame = () => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+    const load = performance.getEntriesByType("navigation")[0].loadEventEnd;
+    let start = performance.now();
+    const all = document.querySelectorAll("article");
+    all[all.length - 1].scrollIntoView();
+    await frame();
+    const scroll = performance.now() - start;
+    start = performance.now();
+    const words = document.querySelector("input[name=words]");
+    words.value = "bracken twill";
+    words.dispatchEvent(new Event("input", { bubbles: true }));
+    await frame();
+    return [load, scroll, performance.now() - start, document.querySelector("output").value];
+})()"""
+
+
+def measure_book(bench_log, tenter, folder, visit, modules):
+    """A swatch book of two thousand fabrics: how long it takes to make, how large it is, how it opens."""
+    log = os.path.join(folder, "book.sqlite3")
+    subprocess.run([bench_log, "40000", log], check=True, capture_output=True)
+    print(f"{'book of 2000 fabrics':<24}{'made ms':>9}{'MB':>6}{'open ms':>9}{'end ms':>8}{'find ms':>9}  found")
+    for name, view in ("alone", []), ("beside six roles", ["--view", "Measured smock", "A"]):
+        file = os.path.join(folder, "book.html")
+        made = []
+        for _ in range(5):
+            start = time.perf_counter()
+            subprocess.run([tenter, "--db", log, "report", "book", *view, "--out", file], check=True, capture_output=True)
+            made.append(1000 * (time.perf_counter() - start))
+        look = {"width": 360, "height": 780, "dark": False, "script": OPENED}
+        job = {"browser": shutil.which("chromium"), "file": file, "views": [look] * 3}
+        seen = subprocess.run(["node", visit, modules], input=json.dumps(job), check=True, capture_output=True, text=True)
+        opened = [view["result"] for view in json.loads(seen.stdout)["views"]]
+        load, scroll, find = (min(one[at] for one in opened) for at in range(3))
+        size = os.path.getsize(file) / 1e6
+        print(f"{name:<24}{min(made):9.0f}{size:6.1f}{load:9.0f}{scroll:8.0f}{find:9.0f}  {opened[0][3]}")
+
+
 if __name__ == "__main__":
     match sys.argv[1:]:
         case ["sums", path, *times] if len(times) == 3:
@@ -128,5 +170,7 @@ if __name__ == "__main__":
             compare_startup(empty, tenter)
         case ["log", bench_log, tenter, folder]:
             measure_log(bench_log, tenter, folder)
+        case ["book", bench_log, tenter, folder, visit, modules]:
+            measure_book(bench_log, tenter, folder, visit, modules)
         case _:
             sys.exit(__doc__)

@@ -117,7 +117,11 @@ impl Cloth {
                 .map(|view| judged.iter().map(|(role, one)| answer(role, one, view)).collect())
                 .unwrap_or_default(),
             asked_by: beside.map(|role| role.name.clone()).unwrap_or_default(),
-            gauge: drawn::stretch(shown, beside, false).inline(),
+            gauge: if shown.standing.is_empty() {
+                String::new()
+            } else {
+                drawn::stretch(shown, beside, false).inline()
+            },
             growths: shown.standing.iter().filter_map(|standing| grown(shown, standing, beside)).collect(),
             rows: rows(shown),
             tests: shown.tests.iter().rev().map(|test| tested(shown, test)).collect(),
@@ -204,6 +208,9 @@ fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> 
 fn rows(shown: &Shown<'_>) -> Vec<Line> {
     let mut rows = Vec::new();
     let mut add = |label, words: String, source: String| rows.push(Line { label, words, source });
+    if shown.standing.is_empty() {
+        add("stretch", format!("not measured: tenter pull {}", shown.fabric.tag), String::new());
+    }
     for standing in &shown.standing {
         if let Some(words) = rested(standing, shown.confidence) {
             add(standing.grain().word(), words, String::new());

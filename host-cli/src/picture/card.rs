@@ -6,6 +6,7 @@ use super::axis::count;
 use super::svg::{Anchor, Element, circle, line, polygon, rect, text};
 use super::true_scale::{check_line, stretch_scale, stretch_scale_height};
 use super::{Picture, Size, fit, words};
+use crate::report::quantity;
 use crate::report::words::duration;
 
 /// What stands on a card.
@@ -116,8 +117,8 @@ fn description(card: &Card<'_>) -> String {
 }
 
 fn facts(card: &Card<'_>) -> String {
-    let width = card.width.map(|width| format!("{} wide", width.show(card.unit)));
-    let length = card.length.map(|length| format!("{} long", length.show(card.unit)));
+    let width = card.width.map(|width| format!("{} wide", quantity::width(width, card.unit)));
+    let length = card.length.map(|length| format!("{} long", quantity::cloth(length, card.unit)));
     let mass = (!card.mass.is_empty()).then(|| card.mass.to_owned());
     [width, length, mass].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
