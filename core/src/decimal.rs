@@ -1,13 +1,17 @@
 //! Decimal texts: reading them as exact fractions, and writing numbers without float formatting, so that the
 //! handheld and the terminal show the same digits.
 
-use core::fmt::{self, Write as _};
-use heapless::String;
+use core::fmt;
+use heapless::{String, Vec};
 
 use crate::num;
 
-/// A text being written. As long as the handheld's lines: code for another length would be compiled anew.
-pub(crate) type Text = String<42>;
+/// The text of a number. As long as a line of the handheld: code for another length would be compiled anew.
+///
+/// ```
+/// assert_eq!(tenter_core::Text::new().capacity(), 42);
+/// ```
+pub type Text = String<42>;
 
 /// An exact fraction read from a text; `den` is positive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -146,6 +150,21 @@ impl Decimal {
         self.decimals
     }
 
+    /// Its text without the machinery of `core::fmt`, for a small processor; the same as `to_string` gives.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Decimal::new(-4, 2).text(), "-0.04");
+    /// ```
+    #[must_use]
+    pub fn text(self) -> Text {
+        let mut text = Text::new();
+        if self.scaled < 0 {
+            push(&mut text, "-");
+        }
+        write(&mut text, self.scaled.unsigned_abs(), self.unit().unsigned_abs(), false);
+        text
+    }
+
     pub(crate) const fn unit(self) -> i64 {
         let mut unit = 1;
         let mut left = self.decimals;
@@ -159,29 +178,42 @@ impl Decimal {
 
 impl fmt::Display for Decimal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut text = Text::new();
-        if self.scaled < 0 {
-            text.write_char('-')?;
-        }
-        write(&mut text, self.scaled.unsigned_abs(), self.unit().unsigned_abs(), false)?;
-        f.pad(&text)
+        f.pad(&self.text())
     }
 }
 
-/// Writes `scaled` of `unit`, a power of ten; trimmed, without zeros at the end.
-pub(crate) fn write(text: &mut Text, scaled: u64, unit: u64, trimmed: bool) -> fmt::Result {
-    write!(text, "{}", scaled.checked_div(unit).unwrap_or(0))?;
-    let mut rest = scaled.checked_rem(unit).unwrap_or(0);
-    let mut place = unit;
-    while place > 1 && !(trimmed && rest == 0) {
-        if place == unit {
-            text.write_char('.')?;
-        }
-        place /= 10;
-        write!(text, "{}", rest.checked_div(place).unwrap_or(0))?;
-        rest = rest.checked_rem(place).unwrap_or(0);
+/// Writes the digits of `scaled` with a point behind those of `unit`, a power of ten; trimmed, without zeros behind it.
+/// Each digit is counted down: no division.
+pub(crate) fn write(text: &mut Text, scaled: u64, unit: u64, trimmed: bool) {
+    let mut places: Vec<u64, 20> = Vec::new();
+    let mut place = Some(1u64);
+    while let Some(size) = place.filter(|size| *size <= scaled.max(unit)) {
+        let _ = places.push(size); // Room for every power of ten.
+        place = size.checked_mul(10);
     }
-    Ok(())
+    let mut rest = scaled;
+    while let Some(place) = places.pop() {
+        let mut digits = DIGITS.iter();
+        let mut digit = digits.next();
+        while rest >= place {
+            rest -= place;
+            digit = digits.next();
+        }
+        push(text, digit.unwrap_or(&"?"));
+        if trimmed && place <= unit && rest == 0 {
+            break;
+        }
+        if place == unit && place > 1 {
+            push(text, ".");
+        }
+    }
+}
+
+const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
+
+/// Writes on; the longest number takes half the room.
+pub(crate) fn push(text: &mut Text, more: &str) {
+    let _ = text.push_str(more);
 }
 
 #[cfg(test)]

@@ -179,12 +179,12 @@ impl Figure {
 /// How the errors of the figures hang together, because they share lengths: correlation coefficients, −1 to 1.
 ///
 /// ```
-/// use tenter_core::{Figures, Grain, Length, PullTest, Scatter};
+/// use tenter_core::{Correlation, Grain, Length, PullTest, Scatter};
 ///
 /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
 /// test.add_pull(Length::from_mm(105))?;
 /// test.add_rest(60, Length::from_mm(101))?;
-/// let correlation = Figures::of(&test, Scatter::SCALE_ONLY)?.rest.unwrap().correlation;
+/// let correlation = Correlation::of(&test, Scatter::SCALE_ONLY)?.unwrap();
 /// assert!((correlation.growth_recovery.unwrap() + 0.9814).abs() < 1e-3);
 /// # Ok::<(), tenter_core::TestError>(())
 /// ```
@@ -197,6 +197,27 @@ pub struct Correlation {
     pub stretch_recovery: Option<f32>,
     /// Of growth and recovery; none without an extension.
     pub growth_recovery: Option<f32>,
+}
+
+impl Correlation {
+    /// Of the figures of a test at its longest rest; none without a reading after release.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::NoPull`] without a pull.
+    ///
+    /// ```
+    /// use tenter_core::{Correlation, Grain, Length, PullTest, Scatter};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(105))?;
+    /// assert_eq!(Correlation::of(&test, Scatter::ASSUMED)?, None);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn of(test: &PullTest, scatter: Scatter) -> Result<Option<Self>, TestError> {
+        let readings = Readings::of(test, scatter)?;
+        Ok(readings.rest.map(|rest| rest.correlation(&readings)))
+    }
 }
 
 /// What the readings at the longest rest give.
@@ -224,8 +245,6 @@ pub struct RestFigures {
     /// Recovery: (extended − recovered) / (extended − gauge), the share of the extension given back. Over several
     /// pulls it is that of the mean lengths. None where nothing was extended.
     pub recovery: Option<Figure>,
-    /// How the errors hang together.
-    pub correlation: Correlation,
 }
 
 /// The figures of a pull test.
@@ -341,8 +360,7 @@ impl Readings {
             Ratio::new(self.extended_sum - all, all),
             &[self.gauge_variance.times(by_gauge), self.pull_variance.over(self.pulls).times(by_pull)],
         );
-        let rest = self.rest.map(|rest| rest.figures(self, stretch.u / 100.0));
-        Figures { stretch, rest }
+        Figures { stretch, rest: self.rest.map(|rest| rest.figures(self)) }
     }
 }
 
@@ -380,56 +398,71 @@ impl RestReadings {
         num::float(self.recovered_sum) / num::float(self.readings)
     }
 
-    fn figures(&self, all: &Readings, stretch_u: f32) -> RestFigures {
+    /// How much growth changes with the gauge length and with the mean recovered length.
+    fn growth_by(&self, all: &Readings) -> [f32; 2] {
+        let gauge = num::float(all.gauge);
+        [-self.recovered() / (gauge * gauge), 1.0 / gauge]
+    }
+
+    /// The extension; none where there was none.
+    fn extension(&self, all: &Readings) -> Option<i64> {
+        Some(self.extended_sum - self.readings * all.gauge).filter(|extension| *extension > 0)
+    }
+
+    /// How much recovery changes with the gauge length, the mean extended and the mean recovered length.
+    fn recovery_by(&self, all: &Readings, extension: i64) -> [f32; 3] {
         let gauge = num::float(all.gauge);
         let (extended, recovered) = (self.extended(), self.recovered());
+        let span = num::float(extension) / num::float(self.readings);
+        [(extended - recovered) / (span * span), (recovered - gauge) / (span * span), -1.0 / span]
+    }
+
+    fn figures(&self, all: &Readings) -> RestFigures {
         let recovered_variance = self.variance.over(self.readings);
         let reading = all.gauge_variance;
-
-        let growth_by_gauge = -recovered / (gauge * gauge);
-        let growth_by_recovered = 1.0 / gauge;
         let gauges = self.readings * all.gauge;
+        let [by_gauge, by_recovered] = self.growth_by(all);
         let growth = figure(
             Ratio::new(self.recovered_sum - gauges, gauges),
-            &[reading.times(growth_by_gauge), recovered_variance.times(growth_by_recovered)],
+            &[reading.times(by_gauge), recovered_variance.times(by_recovered)],
         );
-        let stretch_by_gauge = -all.extended() / (gauge * gauge);
-        let stretch_growth =
-            correlation(stretch_by_gauge * growth_by_gauge * reading.value, stretch_u, growth.u / 100.0);
-
-        let extension = Ratio::new(self.extended_sum - self.recovered_sum, self.extended_sum - gauges);
-        let with_recovery = extension.map(|ratio| {
-            let span = num::float(self.extended_sum - gauges) / num::float(self.readings);
-            let by_gauge = (extended - recovered) / (span * span);
-            let by_extended = (recovered - gauge) / (span * span);
-            let by_recovered = -1.0 / span;
+        let recovery = self.extension(all).map(|extension| {
+            let [by_gauge, by_extended, by_recovered] = self.recovery_by(all, extension);
             // The extension that was reached is what was read: its scatter from pull to pull is no error here.
             let extended_variance = reading.over(self.readings);
-            let recovery = figure(
-                Some(ratio),
+            figure(
+                Ratio::new(self.extended_sum - self.recovered_sum, extension),
                 &[
                     reading.times(by_gauge),
                     extended_variance.times(by_extended),
                     recovered_variance.times(by_recovered),
                 ],
-            );
-            let shared = stretch_by_gauge * by_gauge + by_extended / gauge / num::float(all.pulls);
-            let with_stretch = correlation(shared * reading.value, stretch_u, recovery.u / 100.0);
-            let covariance = growth_by_gauge * by_gauge * reading.value
-                + growth_by_recovered * by_recovered * recovered_variance.value;
-            let with_growth = correlation(covariance, growth.u / 100.0, recovery.u / 100.0);
-            (recovery, with_stretch, with_growth)
+            )
         });
-        RestFigures {
-            seconds: self.seconds,
-            readings: u32::try_from(self.readings).unwrap_or(u32::MAX),
-            growth,
-            recovery: with_recovery.map(|(recovery, _, _)| recovery),
-            correlation: Correlation {
-                stretch_growth,
-                stretch_recovery: with_recovery.map(|(_, with_stretch, _)| with_stretch),
-                growth_recovery: with_recovery.map(|(_, _, with_growth)| with_growth),
-            },
+        let readings = u32::try_from(self.readings).unwrap_or(u32::MAX);
+        RestFigures { seconds: self.seconds, readings, growth, recovery }
+    }
+
+    fn correlation(&self, all: &Readings) -> Correlation {
+        let gauge = num::float(all.gauge);
+        let reading = all.gauge_variance.value;
+        let figures = all.figures();
+        let (stretch_u, rest) = (figures.stretch.u / 100.0, self.figures(all));
+        let growth_u = rest.growth.u / 100.0;
+        let stretch_by_gauge = -all.extended() / (gauge * gauge);
+        let [growth_by_gauge, growth_by_recovered] = self.growth_by(all);
+        let with_recovery = self.extension(all).zip(rest.recovery).map(|(extension, recovery)| {
+            let recovery_u = recovery.u / 100.0;
+            let [by_gauge, by_extended, by_recovered] = self.recovery_by(all, extension);
+            let shared = stretch_by_gauge * by_gauge + by_extended / gauge / num::float(all.pulls);
+            let covariance = growth_by_gauge * by_gauge * reading
+                + growth_by_recovered * by_recovered * self.variance.over(self.readings).value;
+            (correlation(shared * reading, stretch_u, recovery_u), correlation(covariance, growth_u, recovery_u))
+        });
+        Correlation {
+            stretch_growth: correlation(stretch_by_gauge * growth_by_gauge * reading, stretch_u, growth_u),
+            stretch_recovery: with_recovery.map(|(with_stretch, _)| with_stretch),
+            growth_recovery: with_recovery.map(|(_, with_growth)| with_growth),
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Lengths as whole steps of 1/1600 mm, the largest step in which 0.01 mm and 1/64 inch are both whole numbers.
 
-use core::fmt::{self, Write as _};
+use core::fmt;
 
-use crate::decimal::{self, DecimalError, Fraction, Text};
+use crate::decimal::{self, DecimalError, Fraction, Text, push};
 
 /// The unit in which a bare number is read and a length is shown.
 ///
@@ -260,35 +260,59 @@ pub struct ShowLength {
     unit: Unit,
 }
 
-impl fmt::Display for ShowLength {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let steps = i64::from(self.length.0).unsigned_abs();
+impl ShowLength {
+    /// The text without the machinery of `core::fmt`, for a small processor; the same as `to_string` gives.
+    ///
+    /// ```
+    /// use tenter_core::{Length, Unit};
+    ///
+    /// assert_eq!(Length::from_inch_64ths(264).show(Unit::Inch).text(), "4 1/8 in");
+    /// ```
+    #[must_use]
+    pub fn text(self) -> Text {
+        let size = self.length.0.unsigned_abs();
+        let steps = u64::from(size);
         let mut text = Text::new();
         if self.length.0 < 0 {
-            text.write_char('-')?;
+            push(&mut text, "-");
         }
         match self.unit {
             // One step is 0.000625 mm and 0.0000625 cm.
-            Unit::Mm => decimal::write(&mut text, steps * 625, 1_000_000, true)?,
-            Unit::Cm => decimal::write(&mut text, steps * 625, 10_000_000, true)?,
-            Unit::Inch if steps % 635 == 0 => write_inches(&mut text, steps / 635)?,
-            Unit::Inch => decimal::write(&mut text, (steps * 1000 + 20_320) / 40_640, 1000, true)?,
+            Unit::Mm => decimal::write(&mut text, steps * 625, 1_000_000, true),
+            Unit::Cm => decimal::write(&mut text, steps * 625, 10_000_000, true),
+            Unit::Inch if size % 635 == 0 => write_inches(&mut text, size / 635),
+            Unit::Inch => {
+                let (whole, rest) = (size / 40_640, size % 40_640);
+                let thousandths = u64::from(whole) * 1000 + u64::from((rest * 1000 + 20_320) / 40_640);
+                decimal::write(&mut text, thousandths, 1000, true);
+            }
         }
-        write!(text, " {}", self.unit.symbol())?;
-        f.pad(&text)
+        push(&mut text, " ");
+        push(&mut text, self.unit.symbol());
+        text
     }
 }
 
-fn write_inches(text: &mut Text, sixty_fourths: u64) -> fmt::Result {
+impl fmt::Display for ShowLength {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.text())
+    }
+}
+
+fn write_inches(text: &mut Text, sixty_fourths: u32) {
     let (whole, rest) = (sixty_fourths / 64, sixty_fourths % 64);
-    if rest == 0 {
-        return write!(text, "{whole}");
+    if whole > 0 || rest == 0 {
+        decimal::write(text, whole.into(), 1, false);
     }
-    if whole > 0 {
-        write!(text, "{whole} ")?;
+    if rest > 0 {
+        if whole > 0 {
+            push(text, " ");
+        }
+        let halvings = rest.trailing_zeros().min(6);
+        decimal::write(text, (rest >> halvings).into(), 1, false);
+        push(text, "/");
+        decimal::write(text, 64 >> halvings, 1, false);
     }
-    let halvings = rest.trailing_zeros().min(6);
-    write!(text, "{}/{}", rest >> halvings, 64u64 >> halvings)
 }
 
 /// Why a text is no length.

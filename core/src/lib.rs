@@ -35,7 +35,7 @@ pub mod wire;
 
 pub use answer::{Answer, Ask, Evaluation, Part, Rules, Side, judge};
 pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
-pub use decimal::Decimal;
+pub use decimal::{Decimal, Text};
 pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};
 pub use length::{Length, LengthError, ShowLength, Unit};
 pub use limit::{Demand, Limit, LimitError, Range};

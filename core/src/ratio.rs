@@ -72,8 +72,7 @@ impl Ratio {
         let decimals = Decimal::new(0, decimals).decimals();
         let den = self.den.unsigned_abs();
         let magnitude = self.num.unsigned_abs();
-        let mut whole = magnitude.checked_div(den).unwrap_or(0);
-        let mut rest = magnitude.checked_rem(den).unwrap_or(0);
+        let (mut whole, mut rest) = num::divide(magnitude, den);
         // Long division, digit by digit, ten times the rest by adding it up: no more than 64 bits, where a wide division
         // costs a small processor more room than this loop.
         for _ in 0..decimals.saturating_add(2) {
@@ -118,8 +117,8 @@ impl Ratio {
         if self.den == other.den {
             return Some(Self { num: self.num.checked_sub(other.num)?, ..self });
         }
-        let num = self.num.checked_mul(other.den)?.checked_sub(other.num.checked_mul(self.den)?)?;
-        Some(Self { num, den: self.den.checked_mul(other.den)? })
+        let num = product(self.num, other.den) - product(other.num, self.den);
+        Some(Self { num: i64::try_from(num).ok()?, den: i64::try_from(product(self.den, other.den)).ok()? })
     }
 
     /// The same without its sign.

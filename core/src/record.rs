@@ -11,7 +11,8 @@ use core::fmt;
 
 use crc::{CRC_32_ISO_HDLC, Crc, NoTable};
 use heapless::{String, Vec};
-use serde::{Deserialize, Serialize};
+use serde::de::{Error, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
 
 use crate::length::Length;
 use crate::limit::{Demand, Limit, Range};
@@ -204,6 +205,11 @@ pub fn checksum(bytes: &[u8]) -> u32 {
 
 pub(crate) fn seal<'b>(record: &impl Serialize, buffer: &'b mut [u8]) -> Result<&'b [u8], RecordError> {
     let used = postcard::to_slice(record, buffer).map_err(|_| RecordError::NoRoom)?.len();
+    close(buffer, used)
+}
+
+/// Writes the checksum behind the bytes used. Apart from what is generic, so that it is compiled once.
+fn close(buffer: &mut [u8], used: usize) -> Result<&[u8], RecordError> {
     let end = used.checked_add(CHECKSUM_BYTES).ok_or(RecordError::NoRoom)?;
     let sealed = buffer.get_mut(..end).ok_or(RecordError::NoRoom)?;
     let (body, tail) = sealed.split_at_mut_checked(used).ok_or(RecordError::NoRoom)?;
@@ -215,6 +221,14 @@ pub(crate) fn seal<'b>(record: &impl Serialize, buffer: &'b mut [u8]) -> Result<
 
 /// Checks the checksum, then the version (its number is the first byte), then decodes.
 pub(crate) fn open<'b, T: Deserialize<'b>>(bytes: &'b [u8], newest: u8) -> Result<T, RecordError> {
+    match postcard::take_from_bytes(body(bytes, newest)?) {
+        Ok((record, [])) => Ok(record),
+        _ => Err(RecordError::Damaged),
+    }
+}
+
+/// What the checksum is of. Apart from what is generic, so that it is compiled once.
+fn body(bytes: &[u8], newest: u8) -> Result<&[u8], RecordError> {
     let (body, stated) = bytes.split_last_chunk::<CHECKSUM_BYTES>().ok_or(RecordError::Damaged)?;
     if checksum(body) != u32::from_le_bytes(*stated) {
         return Err(RecordError::Damaged);
@@ -222,10 +236,7 @@ pub(crate) fn open<'b, T: Deserialize<'b>>(bytes: &'b [u8], newest: u8) -> Resul
     if *body.first().ok_or(RecordError::Damaged)? > newest {
         return Err(RecordError::Newer);
     }
-    match postcard::take_from_bytes(body) {
-        Ok((record, [])) => Ok(record),
-        _ => Err(RecordError::Damaged),
-    }
+    Ok(body)
 }
 
 #[derive(Serialize, Deserialize)]
@@ -329,7 +340,35 @@ struct DemandV1 {
     label: String<MAX_LABEL_BYTES>,
     /// At least and at most lengthwise, crosswise and on the bias, growth at most, recovery at least. One list, which a
     /// small processor reads in one loop.
-    limits: [Option<LimitV1>; 8],
+    limits: Limits,
+}
+
+#[derive(Default, Serialize)]
+struct Limits([Option<LimitV1>; 8]);
+
+/// In a loop; what would be derived writes it out eight times.
+impl<'de> Deserialize<'de> for Limits {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_tuple(8, Each)
+    }
+}
+
+struct Each;
+
+impl<'de> Visitor<'de> for Each {
+    type Value = Limits;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("eight limits")
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Limits, A::Error> {
+        let mut limits = Limits::default();
+        for (index, limit) in limits.0.iter_mut().enumerate() {
+            *limit = seq.next_element()?.ok_or_else(|| Error::invalid_length(index, &self))?;
+        }
+        Ok(limits)
+    }
 }
 
 #[derive(Serialize, Deserialize)]
@@ -352,7 +391,7 @@ impl From<&LabelledDemand> for DemandV1 {
             growth_at_most,
             recovery_at_least,
         ];
-        Self { label: labelled.label.clone(), limits: limits.map(|limit| limit.map(LimitV1::from)) }
+        Self { label: labelled.label.clone(), limits: Limits(limits.map(|limit| limit.map(LimitV1::from))) }
     }
 }
 
@@ -378,7 +417,7 @@ impl LimitV1 {
 impl DemandV1 {
     fn restore(&self) -> Option<LabelledDemand> {
         let mut limits = [None; 8];
-        for (limit, stored) in limits.iter_mut().zip(&self.limits) {
+        for (limit, stored) in limits.iter_mut().zip(&self.limits.0) {
             if let Some(stored) = stored {
                 *limit = Some(stored.restore()?);
             }

@@ -17,6 +17,7 @@ use crate::ratio::Ratio;
 pub struct Series {
     count: u32,
     first: i64,
+    total: i64,
     /// Of the differences from the first.
     sum: i64,
     /// Of the same.
@@ -47,6 +48,7 @@ impl Series {
         }
         let difference = reading.saturating_sub(self.first).clamp(-FARTHEST, FARTHEST);
         self.count = self.count.saturating_add(1);
+        self.total = self.total.saturating_add(reading);
         self.sum = self.sum.saturating_add(difference);
         self.squares = self.squares.wrapping_add(square(difference));
     }
@@ -69,7 +71,7 @@ impl Series {
     /// ```
     #[must_use]
     pub const fn sum(&self) -> i64 {
-        self.first.saturating_mul(self.count as i64).saturating_add(self.sum)
+        self.total
     }
 
     /// The exact mean; none without readings.

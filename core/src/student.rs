@@ -23,11 +23,11 @@ pub fn upper_tail(t: f32, dof: f32) -> f32 {
     if t < 0.0 {
         return 1.0 - upper_tail(-t, dof);
     }
-    if dof < 2.0 {
-        return 0.5 - libm::atanf(t) / core::f32::consts::PI;
-    }
-    // Beyond, the tail is under 10⁻¹², and squares would overflow.
+    // Beyond, the tail is at most 3 × 10⁻⁷, and squares would overflow.
     let t = t.min(1e6);
+    if dof < 2.0 {
+        return 0.5 - num::atan(t) / core::f32::consts::PI;
+    }
     if dof < 3.0 {
         // 1 − t/√(2 + t²) without cancellation.
         let root = num::sqrt(2.0 + t * t);
@@ -47,7 +47,7 @@ fn normal_tail(z: f32) -> f32 {
     let t = 1.0 / (1.0 + 0.231_641_9 * z);
     let series = [1.330_274_4, -1.821_256, 1.781_477_9, -0.356_563_78, 0.319_381_53];
     let sum = series.into_iter().fold(0.0, |sum, coefficient| (sum + coefficient) * t);
-    (0.398_942_3 * libm::expf(-0.5 * z * z) * sum).min(0.5)
+    (0.398_942_3 * num::exp_falling(-0.5 * z * z) * sum).min(0.5)
 }
 
 /// The normal deviate with the same tail as `t`.
@@ -57,7 +57,7 @@ fn normal_deviate(t: f32, dof: f32) -> f32 {
     }
     let a = dof - 0.5;
     let b = 48.0 * a * a;
-    let y = a * libm::log1pf(t * t / dof);
+    let y = a * num::ln_1p(t * t / dof);
     let series = (((-0.4 * y - 3.3) * y - 24.0) * y - 85.5) / (0.8 * y * y + 100.0 + b);
     ((series + y + 3.0) / b + 1.0) * num::sqrt(y)
 }

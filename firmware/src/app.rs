@@ -110,6 +110,10 @@ impl<P: Panel, S: Storage> App<P, S> {
             Effect::LoadDemand { slot } => {
                 Event::Demand(self.records.log().and_then(|log| log.demand(slot).ok().flatten()))
             }
+            Effect::Browse { than, newer, round } => {
+                let found = self.records.cloth(than, newer);
+                Event::Cloth(found.or_else(|| if round { self.records.cloth(None, false) } else { None }))
+            }
         };
         ui::update(&mut self.model, Event::Log(self.records.state()), now);
         ui::update(&mut self.model, done, now);

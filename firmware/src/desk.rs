@@ -6,7 +6,7 @@ use tenter_core::wire::{Identity, Listing, Reason};
 
 use crate::link::Desk;
 use crate::log::{DEMAND_SLOTS, Log, LogError, Storage};
-use crate::ui::LogState;
+use crate::ui::{Cloth, LogState};
 
 /// The log, if its chip answers, and the time.
 #[derive(Debug)]
@@ -50,6 +50,14 @@ impl<S: Storage> Records<S> {
     pub fn clock(&self) -> Clock {
         let unix_s = self.set.map(|(unix_s, at)| unix_s.saturating_add(self.now.wrapping_sub(at) / 1000));
         Clock { uptime_s: self.now / 1000, unix_s }
+    }
+
+    /// The cloth of the saved test beside another; see [`Log::beside`].
+    #[inline(never)] // So that a test's room on the stack is free again afterwards.
+    pub fn cloth(&mut self, than: Option<u32>, newer: bool) -> Option<Cloth> {
+        let log = self.log.as_mut()?;
+        let (place, saved) = log.beside(than, newer).ok()??;
+        Cloth::of(Some(place), saved.tag, &saved.test, log.hand())
     }
 
     fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Reason> {

@@ -3,7 +3,7 @@
 use tenter_core::record::LabelledDemand;
 use tenter_core::scatter::Hand;
 use tenter_firmware::frame::Frame;
-use tenter_firmware::ui::{Action, Effect, Event, LogState, Model, update};
+use tenter_firmware::ui::{Action, Cloth, Effect, Event, LogState, Model, update};
 use tenter_firmware::view;
 
 /// A model with a clock, and demands in place of a log.
@@ -53,8 +53,23 @@ impl Handheld {
                     update(&mut self.model, Event::Saved(sequence), self.now);
                 }
             }
+            Some(Effect::Browse { than, newer, round }) => {
+                let cloth = self.beside(than, newer).or_else(|| if round { self.beside(None, false) } else { None });
+                update(&mut self.model, Event::Cloth(cloth), self.now);
+            }
             None => {}
         }
+    }
+
+    /// The cloth of the saved test before or after another; its place is its turn.
+    fn beside(&self, than: Option<u32>, newer: bool) -> Option<Cloth> {
+        let place = match than {
+            Some(place) if newer => place.checked_add(1)?,
+            Some(place) => place.checked_sub(1)?,
+            None => u32::try_from(self.saved.len()).ok()?.checked_sub(1)?,
+        };
+        let (tag, test) = self.saved.get(usize::try_from(place).ok()?)?;
+        Cloth::of(Some(place), *tag, test, self.hand)
     }
 
     /// Acts several times.

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 
 use tenter_core::record::LabelledDemand;
 use tenter_core::scatter::Hand;
-use tenter_core::{Demand, Grain, Range, Unit};
+use tenter_core::{Demand, Ends, Grain, Length, PullTest, Range, Scale, Unit};
 use tenter_firmware::frame::Frame;
 use tenter_firmware::ui::{Action, Screen};
 use tenter_tests::handheld::Handheld;
@@ -104,7 +104,7 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("recovered-negative", handheld.frame()));
     handheld.act(Action::Next);
     shots.push(("choice", handheld.frame()));
-    handheld.acts(&[Action::Step, Action::Step, Action::Step, Action::Step, Action::Next]);
+    handheld.acts(&[Action::Step, Action::Step, Action::Step, Action::Step, Action::Step, Action::Next]);
     shots.push(("discard", handheld.frame()));
 
     let mut close = result(vec![demand("smock side panel", "5%")], &[(12, Some(2))]);
@@ -150,7 +150,7 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("no-log", none.frame()));
 
     let mut inch = with_demands();
-    inch.acts(&[Action::Step, Action::Step, Action::Step, Action::Next, Action::Next, Action::Step]);
+    inch.acts(&[Action::Step, Action::Step, Action::Step, Action::Next, Action::Next, Action::Step, Action::Step]);
     first_dial(&mut inch);
     inch.act(Action::More(22));
     shots.push(("extended-inch", inch.frame()));
@@ -167,7 +167,113 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("one-button-ones", one.frame()));
     one.acts(&[Action::Step, Action::Accept]);
     shots.push(("one-button-halves", one.frame()));
+    making(&mut shots);
     shots
+}
+
+/// A saved test, five times from 100 mm to so many millimetres, read back or not.
+fn saved(extended: i16, back: Option<i16>) -> PullTest {
+    let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap().with_settling_pull(true);
+    for _ in 0..5 {
+        test.add_pull(Length::from_mm(extended)).unwrap();
+    }
+    if let Some(back) = back {
+        test.add_rest(60, Length::from_mm(back)).unwrap();
+    }
+    test
+}
+
+/// A handheld that shows the newest of its saved tests.
+fn shelf(saved: &[(u16, PullTest)]) -> Handheld {
+    let mut handheld = Handheld { saved: saved.to_vec(), ..Handheld::default() };
+    handheld.log(true, 490);
+    handheld.acts(&[Action::More(1), Action::More(1), Action::More(1), Action::More(1), Action::Next]);
+    assert_eq!(handheld.model.screen, Screen::Shelf);
+    handheld
+}
+
+/// The newest with the one before it, in a seam of half a metre.
+fn pair(saved: &[(u16, PullTest)]) -> Handheld {
+    let mut handheld = shelf(saved);
+    handheld.acts(&[Action::Next; 4]);
+    assert_eq!(handheld.model.screen, Screen::Pair);
+    handheld
+}
+
+/// An opening of half a metre, in the newest, over so many millimetres more.
+fn reach(saved: &[(u16, PullTest)], more: u16) -> Handheld {
+    let mut handheld = shelf(saved);
+    handheld.acts(&[Action::Next, Action::More(1), Action::Next, Action::Next, Action::More(more), Action::Next]);
+    assert_eq!(handheld.model.screen, Screen::Reach);
+    handheld
+}
+
+/// The screens about saved tests and openings.
+fn making(shots: &mut Vec<(&'static str, Frame)>) {
+    shots.push(("shelf-empty", shelf(&[]).frame()));
+    let shell = (3, saved(105, Some(101)));
+    let panel = (14, saved(122, Some(102)));
+    let mut handheld = shelf(&[shell.clone(), panel.clone()]);
+    shots.push(("shelf", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("cloth", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("shelf-join", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("seam", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("pair-handle", handheld.frame()));
+    handheld.act(Action::More(1));
+    shots.push(("pair-handle-advice", handheld.frame()));
+    let mut alike = pair(&[shell.clone(), (103, saved(106, Some(101)))]);
+    shots.push(("pair-alike", alike.frame()));
+    alike.act(Action::More(1));
+    shots.push(("pair-alike-advice", alike.frame()));
+    let mut band = pair(&[shell.clone(), (105, saved(195, Some(108)))]);
+    shots.push(("pair-band", band.frame()));
+    band.act(Action::More(1));
+    shots.push(("pair-band-advice", band.frame()));
+    let mut close = pair(&[shell.clone(), (3, saved(116, None))]);
+    shots.push(("pair-close", close.frame()));
+    close.act(Action::More(1));
+    shots.push(("pair-close-advice", close.frame()));
+    let mut far = pair(&[shell.clone(), (999, saved(700, Some(130)))]);
+    shots.push(("pair-far", far.frame()));
+
+    far = shelf(&[panel.clone()]);
+    far.acts(&[Action::Next, Action::More(1), Action::Next]);
+    shots.push(("opening", far.frame()));
+    far.acts(&[Action::Next, Action::More(77)]);
+    shots.push(("body", far.frame()));
+    shots.push(("reach-meets", reach(&[panel.clone()], 77).frame()));
+    shots.push(("reach-ease", reach(&[panel.clone()], 30).frame()));
+    shots.push(("reach-close", reach(&[panel.clone()], 111).frame()));
+    shots.push(("reach-short", reach(&[panel], 200).frame()));
+    shots.push(("reach-rigid", reach(&[(7, saved(100, None))], 77).frame()));
+    shots.push(("reach-as-wide", reach(&[shell], 0).frame()));
+
+    let mut inch = PullTest::new(Length::from_inch_64ths(256), Grain::Lengthwise).unwrap();
+    inch = inch.with_scale(Scale::new(Length::from_inch_64ths(4), Ends::One).unwrap()).unwrap();
+    inch.add_pull(Length::from_inch_64ths(320)).unwrap();
+    let mut one = shelf(&[(21, inch.clone())]);
+    one.acts(&[Action::Accept, Action::Step, Action::Accept]);
+    shots.push(("one-button-opening-inch", one.frame()));
+    let mut longer = inch.clone();
+    inch.add_rest(60, Length::from_inch_64ths(260)).unwrap();
+    longer.add_rest(60, Length::from_inch_64ths(268)).unwrap();
+    shots.push(("pair-inch", pair(&[(21, inch), (22, longer)]).frame()));
+    let mut one = shelf(&[(21, saved(110, Some(101))), (22, saved(118, Some(101)))]);
+    one.acts(&[Action::Step]);
+    shots.push(("one-button-shelf", one.frame()));
+    one.acts(&[Action::Accept, Action::Accept, Action::Accept, Action::Accept]);
+    shots.push(("one-button-seam-tens", one.frame()));
+    one.acts(&[Action::Accept, Action::Accept]);
+    shots.push(("one-button-pair", one.frame()));
+    let mut one = shelf(&[(22, saved(118, Some(101)))]);
+    // Its second row; half a metre over 600 mm.
+    one.acts(&[Action::Accept, Action::Step, Action::Accept, Action::Accept, Action::Accept, Action::Accept]);
+    one.acts(&[Action::Step, Action::Accept, Action::Accept, Action::Accept]);
+    shots.push(("one-button-reach", one.frame()));
 }
 
 fn golden(name: &str) -> PathBuf {

@@ -229,6 +229,23 @@ impl Mismatch {
             chance,
         })
     }
+
+    /// Half the width of the two-sided interval around [`Mismatch::length`] over the same seam, in millimetres.
+    ///
+    /// ```
+    /// use tenter_core::making::pairing::Mismatch;
+    /// use tenter_core::{Confidence, Figure, Length, Ratio};
+    ///
+    /// let [grown, firm] = [3, 0].map(|percent| Figure { u: 0.5, ..Figure::exact(Ratio::new(percent, 100).unwrap()) });
+    /// let seam = Length::from_mm(500);
+    /// let mismatch = Mismatch::of(grown, firm, seam, Confidence::default()).unwrap();
+    /// // 1.96 · √2 · 0.5 % of half a metre.
+    /// assert!((mismatch.half_width_mm(seam, Confidence::default()) - 6.93).abs() < 0.01);
+    /// ```
+    #[must_use]
+    pub fn half_width_mm(&self, seam: Length, confidence: Confidence) -> f32 {
+        self.share.half_width(confidence) / 100.0 * seam.mm()
+    }
 }
 
 /// What two cloths do in one seam.
@@ -261,6 +278,20 @@ pub struct Pair {
     pub washing: Option<Mismatch>,
     /// How they go together, at the asked confidence: by the gap, and no less than *handle* where a difference shows.
     pub answer: Match,
+    /// The chance of what decides the answer: the gap, or a difference in length that shows. None where it is too close to
+    /// call.
+    ///
+    /// ```
+    /// use tenter_core::making::pairing::{Edge, Match, Pair};
+    /// use tenter_core::{Confidence, Figure, Length, Ratio};
+    ///
+    /// let percent = |percent| Figure::exact(Ratio::new(percent, 100).unwrap());
+    /// let edge = |grown| Edge { stretch: percent(20), growth: Some(percent(grown)), washing: None };
+    /// let pair = Pair::of(&edge(1), &edge(5), Length::from_mm(600), None, Confidence::default()).unwrap();
+    /// // Not for the gap, of which there is none.
+    /// assert_eq!((pair.answer, pair.chances.handle, pair.chance), (Match::Handle, 0.0, Some(1.0)));
+    /// ```
+    pub chance: Option<f32>,
 }
 
 impl Pair {
@@ -295,8 +326,8 @@ impl Pair {
         let (growth, washing) = (mismatch(first.growth, second.growth)?, mismatch(first.washing, second.washing)?);
         let (stretch, least) = least(first, second, stitch);
         let chances = chances(gap);
-        let answer = [growth, washing].iter().flatten().fold(by_gap(chances, confidence), with_mismatch);
-        Ok(Self { stretch, least, gap, stretchier, chances, growth, washing, answer })
+        let (answer, chance) = [growth, washing].iter().flatten().fold(by_gap(chances, confidence), with_mismatch);
+        Ok(Self { stretch, least, gap, stretchier, chances, growth, washing, answer, chance })
     }
 }
 
@@ -331,24 +362,25 @@ fn chances(gap: Figure) -> Chances {
     Chances { alike: 1.0 - not_alike, handle: (not_alike - band).max(0.0), band }
 }
 
-fn by_gap(chances: Chances, confidence: Confidence) -> Match {
-    if answer::is_sure(chances.alike, confidence) {
-        Match::Alike
-    } else if answer::is_sure(chances.handle, confidence) {
-        Match::Handle
-    } else if answer::is_sure(chances.band, confidence) {
-        Match::BandToBody
-    } else if chances.alike >= chances.band {
-        Match::Close(Between::AlikeAndHandle)
-    } else {
-        Match::Close(Between::HandleAndBand)
+/// An answer, and the chance of what decides it.
+type Judged = (Match, Option<f32>);
+
+fn by_gap(chances: Chances, confidence: Confidence) -> Judged {
+    let Chances { alike, handle, band } = chances;
+    let sure = [(Match::Alike, alike), (Match::Handle, handle), (Match::BandToBody, band)];
+    match sure.into_iter().find(|(_, chance)| answer::is_sure(*chance, confidence)) {
+        Some((answer, chance)) => (answer, Some(chance)),
+        None if alike >= band => (Match::Close(Between::AlikeAndHandle), None),
+        None => (Match::Close(Between::HandleAndBand), None),
     }
 }
 
-fn with_mismatch(by_gap: Match, mismatch: &Mismatch) -> Match {
-    match (mismatch.answer, by_gap) {
-        (Answer::Over, Match::Alike | Match::Close(Between::AlikeAndHandle)) => Match::Handle,
-        (Answer::Close, Match::Alike) => Match::Close(Between::AlikeAndHandle),
+fn with_mismatch(by_gap: Judged, mismatch: &Mismatch) -> Judged {
+    match (mismatch.answer, by_gap.0) {
+        (Answer::Over, Match::Alike | Match::Close(Between::AlikeAndHandle)) => {
+            (Match::Handle, Some(1.0 - mismatch.chance))
+        }
+        (Answer::Close, Match::Alike) => (Match::Close(Between::AlikeAndHandle), None),
         _ => by_gap,
     }
 }

@@ -11,6 +11,8 @@ fn main() -> io::Result<()> {
         println!("cargo:rustc-link-search={}", out.display());
         println!("cargo:rustc-link-arg-bins=-Tlink.x");
         println!("cargo:rustc-link-arg-bins=--nmagic");
+        // Functions with the same code become one; nothing here compares their addresses.
+        println!("cargo:rustc-link-arg-bins=--icf=all");
         if env::var_os("CARGO_FEATURE_DEFMT").is_some() {
             println!("cargo:rustc-link-arg-bins=-Tdefmt.x");
         }

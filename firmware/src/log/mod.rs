@@ -209,6 +209,24 @@ impl<S: Storage> Log<S> {
         Ok(found.map(|seq| (seq, record)))
     }
 
+    /// The saved test before or after the place of another, with its own place; before no place at all stands the
+    /// newest. Places hold until a test is saved.
+    ///
+    /// # Errors
+    ///
+    /// As [`Log::fetch`].
+    pub fn beside(&mut self, place: Option<u32>, newer: bool) -> Result<Option<(u32, SavedTest)>, LogError<S::Error>> {
+        let mut record = RecordBytes::new();
+        let place = place.unwrap_or(u32::MAX);
+        let found = if newer {
+            self.ring.after(&mut self.storage, place, &mut record)?
+        } else {
+            self.ring.before(&mut self.storage, place, &mut record)?
+        };
+        let Some(place) = found else { return Ok(None) };
+        saved::decode(&record).map(|saved| Some((place, saved))).map_err(LogError::Record)
+    }
+
     /// The host has every test up to this number: their pages may be written again. Saying so twice, or an older
     /// number later, changes nothing.
     ///

@@ -146,6 +146,40 @@ impl Ring {
         Ok(found.map(|seen| seen.seq))
     }
 
+    /// The newest whole record that ends at or before a position, and where it starts.
+    pub fn before<S: Storage>(
+        &self,
+        storage: &mut S,
+        mut end: u32,
+        record: &mut RecordBytes,
+    ) -> Result<Option<u32>, LogError<S::Error>> {
+        end = end.min(self.head);
+        while end > self.first {
+            // The last page of a record says how many come before it.
+            let page = storage::read(storage, self.page(end - 1))?;
+            let start = Part::of(&page).and_then(|part| (end - 1).checked_sub(part.index.into()));
+            if let Some(start) = start.filter(|start| *start >= self.first) {
+                let seen = self.look(storage, start, record)?;
+                if seen.whole && start + seen.pages == end {
+                    return Ok(Some(start));
+                }
+            }
+            end -= 1;
+        }
+        Ok(None)
+    }
+
+    /// The oldest whole record that starts after a position, and where.
+    pub fn after<S: Storage>(
+        &self,
+        storage: &mut S,
+        at: u32,
+        record: &mut RecordBytes,
+    ) -> Result<Option<u32>, LogError<S::Error>> {
+        let (at, found) = self.find(storage, 0, at.saturating_add(1).max(self.first), record)?;
+        Ok(found.map(|_| at))
+    }
+
     /// Writes a record at the head, in order, so that it is whole only with its last page.
     pub fn append<S: Storage>(&mut self, storage: &mut S, record: &[u8]) -> Result<u32, LogError<S::Error>> {
         let chunks = record.chunks(PAYLOAD_BYTES);

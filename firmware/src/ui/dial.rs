@@ -9,17 +9,22 @@ pub enum Kind {
     Metric,
     /// Sixteenths of an inch.
     Inch,
+    /// Whole millimetres, as a tape reads.
+    Tape,
+    /// Quarter inches, as a tape reads.
+    InchTape,
     /// Whole numbers.
     Count,
 }
 
 impl Kind {
-    /// The places of the number, in finest steps: 10 mm, 1 mm, ½ mm; 1 in, ¼ in, 1/16 in; 100, 10, 1.
+    /// The places of the number, in finest steps: 10 mm, 1 mm, ½ mm; 1 in, ¼ in, 1/16 in; 10 in, 1 in, ¼ in; 100, 10, 1.
     const fn places(self) -> [i32; 3] {
         match self {
             Self::Metric => [20, 2, 1],
             Self::Inch => [16, 4, 1],
-            Self::Count => [100, 10, 1],
+            Self::InchTape => [40, 4, 1],
+            Self::Tape | Self::Count => [100, 10, 1],
         }
     }
 
@@ -28,6 +33,8 @@ impl Kind {
         match self {
             Self::Metric => 800,
             Self::Inch => 2540,
+            Self::Tape => 1600,
+            Self::InchTape => 10_160,
             Self::Count => 1,
         }
     }
@@ -58,7 +65,17 @@ impl Dial {
     /// are narrowed.
     #[must_use]
     pub fn length(inch: bool, start: Length, least: Length, most: Length) -> Self {
-        let kind = if inch { Kind::Inch } else { Kind::Metric };
+        Self::of(if inch { Kind::Inch } else { Kind::Metric }, start, least, most)
+    }
+
+    /// A length of a tape, from 50 mm to 2 m, in whole millimetres or in quarter inches.
+    #[must_use]
+    pub fn tape(inch: bool, start: Length) -> Self {
+        let kind = if inch { Kind::InchTape } else { Kind::Tape };
+        Self::of(kind, start, Length::from_mm(50), Length::from_mm(2000))
+    }
+
+    fn of(kind: Kind, start: Length, least: Length, most: Length) -> Self {
         let unit = kind.unit();
         let floor = |length: Length| length.steps().div_euclid(unit);
         let least = floor(Length::from_steps(least.steps().saturating_add(unit - 1)));

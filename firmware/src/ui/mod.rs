@@ -2,25 +2,22 @@
 
 mod dial;
 mod input;
+mod making;
+mod model;
 mod screen;
 #[cfg(test)]
 mod tests;
 
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
-use tenter_core::{
-    Demand, Ends, Evaluation, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Rest, Rules, Scale, Scatter,
-    TestError, Unit,
-};
+use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Scale, TestError};
 
 pub use dial::{Dial, Kind};
 pub use input::{Action, BACK_MS, Input};
+pub use making::{Cloth, Making};
+pub use model::{LogState, Model, REST_SECONDS};
 pub use screen::{Row, Screen};
 
-/// Seconds after release at which a reading is asked for, one after the other.
-pub const REST_SECONDS: [u32; 3] = [60, 300, 1800];
-/// Pages of the result.
-pub const RESULT_PAGES: u8 = 3;
+use model::Correcting;
 
 /// The gauge lengths offered, and whether they are marked on an inch scale; after the last comes a dial.
 const GAUGES: [(Length, bool); 4] = [
@@ -45,6 +42,8 @@ pub enum Event {
     Log(LogState),
     /// The demand that was asked for; none where the slot is empty.
     Demand(Option<LabelledDemand>),
+    /// The saved test that was asked for; none where there is no further one.
+    Cloth(Option<Cloth>),
 }
 
 /// What is to be done outside.
@@ -60,96 +59,15 @@ pub enum Effect {
         /// The slot, from 0.
         slot: u8,
     },
-}
-
-/// What is known of the log.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct LogState {
-    /// Whether the chip answers.
-    pub present: bool,
-    /// Whole tests that still fit.
-    pub room: u16,
-    /// Tests the host has not taken yet.
-    pub unsent: u16,
-    /// Demands that the host has sent.
-    pub demands: u8,
-    /// How steadily the person who uses it pulls, where the host has said so.
-    pub hand: Option<Hand>,
-}
-
-/// A reading that was taken back to be dialled again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Correcting {
-    Pull(Length),
-    Rest(Rest),
-}
-
-/// Everything a screen shows.
-#[derive(Clone, Debug)]
-pub struct Model {
-    /// The screen.
-    pub screen: Screen,
-    /// The row of its list, or the page of the result.
-    pub row: u8,
-    /// The time of the newest event, in milliseconds since power-on; it may wrap round.
-    pub now: u32,
-    /// When the clock on the screen began.
-    pub since: u32,
-    /// The grain to pull.
-    pub grain: Grain,
-    /// The gauge length to mark.
-    pub gauge: Length,
-    /// Whether it is marked on an inch scale: 254 mm and 10 in are one length on two scales.
-    pub inch: bool,
-    /// The demand to hold the cloth against, and its slot.
-    pub demand: Option<LabelledDemand>,
-    slot: Option<u8>,
-    /// The test at hand.
-    pub test: Option<PullTest>,
-    /// When it was let go last.
-    pub released: Option<u32>,
-    /// Seconds since release of the reading being dialled.
-    pub rest_seconds: u32,
-    /// The number being dialled.
-    pub dial: Dial,
-    /// The reading that is being corrected, should that be called off.
-    correcting: Option<Correcting>,
-    /// The figures and answers of a finished test.
-    pub evaluation: Option<Evaluation>,
-    /// The tag proposed next.
-    pub next_tag: u16,
-    /// The sequence number of the test saved last.
-    pub saved: Option<u32>,
-    /// What is known of the log.
-    pub log: LogState,
-    /// Whether the only button was used last, so that hints speak of taps and holds.
-    pub one_button: bool,
-}
-
-impl Default for Model {
-    fn default() -> Self {
-        Self {
-            screen: Screen::Home,
-            row: 0,
-            now: 0,
-            since: 0,
-            grain: Grain::Crosswise,
-            gauge: Length::from_mm(100),
-            inch: false,
-            demand: None,
-            slot: None,
-            test: None,
-            released: None,
-            rest_seconds: 0,
-            dial: Dial::count(1),
-            correcting: None,
-            evaluation: None,
-            next_tag: 1,
-            saved: None,
-            log: LogState::default(),
-            one_button: false,
-        }
-    }
+    /// Bring the saved test next to one, or the newest.
+    Browse {
+        /// Where that one stands.
+        than: Option<u32>,
+        /// The next newer, not the next older.
+        newer: bool,
+        /// The newest comes after the oldest.
+        round: bool,
+    },
 }
 
 /// Takes an event at a time in milliseconds; what is to be done outside.
@@ -177,13 +95,19 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
         Event::Log(log) => {
             let other_hand = log.hand != model.log.hand;
             model.log = log;
-            if other_hand && model.evaluation.is_some() {
-                model.evaluate();
+            if other_hand {
+                model.reckon_anew();
             }
             None
         }
         Event::Demand(demand) => {
             model.demand = demand;
+            None
+        }
+        Event::Cloth(cloth) => {
+            if model.screen == Screen::Shelf && cloth.is_some() {
+                model.making.cloth = cloth;
+            }
             None
         }
     }
@@ -195,21 +119,11 @@ fn key(model: &mut Model, action: Action) -> Option<Effect> {
             back(model);
             None
         }
-        (Screen::Gauge | Screen::Extended | Screen::Recovered | Screen::Tag, action) => dial(model, action),
-        (Screen::Result, Action::Less(_)) => {
-            model.row = model.row.saturating_sub(1);
-            None
-        }
-        (Screen::Result, Action::More(_)) => {
-            model.row = (model.row + 1).min(RESULT_PAGES - 1);
-            None
-        }
-        (Screen::Result, Action::Step) => {
-            model.row = (model.row + 1) % RESULT_PAGES;
-            None
-        }
+        (screen, action) if screen.is_dial() => dial(model, action),
+        (Screen::Shelf, Action::Less(_) | Action::More(_) | Action::Step) => making::browse(model, action),
         (screen, Action::Less(_) | Action::More(_) | Action::Step) => {
-            let rows = u8::try_from(screen.rows().len()).unwrap_or(u8::MAX).max(1);
+            let rows = u8::try_from(screen.rows().len()).unwrap_or(u8::MAX);
+            let rows = screen.pages().unwrap_or(rows).max(1);
             model.row = match action {
                 Action::Less(_) => model.row.saturating_sub(1),
                 Action::More(_) => (model.row + 1).min(rows - 1),
@@ -277,6 +191,9 @@ fn choose(model: &mut Model, row: Row) -> Option<Effect> {
         Row::MeasureAnyway => begin(model),
         Row::GoBack => back(model),
         Row::TryAgain => model.show(Screen::Tag),
+        Row::Saved => return making::open_shelf(model),
+        Row::Join => return making::join(model),
+        Row::PassOver => making::pass_over(model),
     }
     None
 }
@@ -303,6 +220,8 @@ fn go_on(model: &mut Model) {
             model.forget_test();
             model.show(Screen::Home);
         }
+        Screen::Shelf => making::take(model),
+        Screen::Pair | Screen::Reach => making::done(model),
         _ => {}
     }
 }
@@ -354,7 +273,7 @@ fn dialled(model: &mut Model) -> Option<Effect> {
             model.show(Screen::Saving);
             return Some(Effect::Save { tag });
         }
-        _ => {}
+        _ => making::dialled(model, length),
     }
     None
 }
@@ -422,9 +341,11 @@ fn back(model: &mut Model) {
     if call_off(model) {
         return model.show(Screen::Choice);
     }
+    if model.screen.is_making() {
+        return making::back(model);
+    }
     let measured = model.is_measured();
     let screen = match model.screen {
-        Screen::Home | Screen::Gauge | Screen::Settle | Screen::Choice => Screen::Home,
         Screen::Full | Screen::NoLog if measured => Screen::Result,
         Screen::Full | Screen::NoLog => Screen::Home,
         Screen::Pull if measured => Screen::Choice,
@@ -438,6 +359,7 @@ fn back(model: &mut Model) {
             model.forget_test();
             Screen::Home
         }
+        _ => Screen::Home,
     };
     model.show(screen);
 }
@@ -491,84 +413,5 @@ fn next_gauge(model: &mut Model) {
             model.dial = Dial::length(false, Length::from_mm(250), least, most);
             model.show(Screen::Gauge);
         }
-    }
-}
-
-impl Model {
-    fn show(&mut self, screen: Screen) {
-        self.screen = screen;
-        self.row = 0;
-    }
-
-    #[inline(never)] // Long; once is enough.
-    fn evaluate(&mut self) {
-        let demand = self.demand.as_ref().map_or_else(Demand::default, |labelled| labelled.demand);
-        let scatter = self.log.hand.map_or(Scatter::ASSUMED, Scatter::hand);
-        let rules = Rules { scatter, ..Rules::default() };
-        self.evaluation = self.test.as_ref().and_then(|test| Evaluation::of(test, &demand, &rules).ok());
-    }
-
-    fn start_clock(&mut self, screen: Screen) {
-        self.since = self.now;
-        self.show(screen);
-    }
-
-    /// A test without a pull follows a change of grain or gauge; one with pulls keeps its own.
-    fn put_aside_unstarted(&mut self) {
-        if self.test.as_ref().is_some_and(|test| test.pulls().is_empty()) {
-            self.test = None;
-        }
-    }
-
-    /// Whether the test at hand has a pull.
-    #[must_use]
-    pub fn is_measured(&self) -> bool {
-        self.test.as_ref().is_some_and(|test| !test.pulls().is_empty())
-    }
-
-    /// Whether a test can be saved.
-    #[must_use]
-    pub const fn can_save(&self) -> bool {
-        self.log.present && self.log.room > 0
-    }
-
-    fn forget_test(&mut self) {
-        self.test = None;
-        self.evaluation = None;
-        self.released = None;
-    }
-
-    /// The unit in which lengths are shown: that of the test at hand.
-    #[must_use]
-    pub fn unit(&self) -> Unit {
-        let inch = self.test.as_ref().map_or(self.inch, |test| test.scale().is_inch());
-        if inch { Unit::Inch } else { Unit::Mm }
-    }
-
-    /// Seconds on the running clock.
-    #[must_use]
-    pub const fn seconds(&self) -> u32 {
-        self.now.wrapping_sub(self.since) / 1000
-    }
-
-    fn seconds_since_release(&self) -> u32 {
-        self.now.wrapping_sub(self.released.unwrap_or(self.since)) / 1000
-    }
-
-    /// The rest that is waited for, in seconds: the next of [`REST_SECONDS`], none after the last.
-    #[must_use]
-    pub fn rest_target(&self) -> Option<u32> {
-        let newest = self.test.as_ref().and_then(|test| test.rests().last());
-        let read = newest.map_or(0, |rest| rest.seconds);
-        let same_pull = self.test.as_ref().is_some_and(|test| {
-            newest.is_some_and(|rest| usize::from(rest.after_pull).saturating_add(1) == test.pulls().len())
-        });
-        REST_SECONDS.into_iter().find(|target| !same_pull || *target > read)
-    }
-
-    /// In how many milliseconds something on the screen changes by itself; none while nothing does.
-    #[must_use]
-    pub const fn due_in(&self, now: u32) -> Option<u32> {
-        if self.screen.has_clock() { Some(1000 - now.wrapping_sub(self.since) % 1000) } else { None }
     }
 }

@@ -38,6 +38,20 @@ pub enum Screen {
     Saved,
     /// Not written.
     NotSaved,
+    /// Choosing a saved test.
+    Shelf,
+    /// What to do with its cloth.
+    Cloth,
+    /// Dialling the length of a seam.
+    Seam,
+    /// How two cloths go together.
+    Pair,
+    /// Dialling the finished girth of an opening.
+    Opening,
+    /// Dialling the girth it must pass over.
+    Body,
+    /// Whether it passes.
+    Reach,
 }
 
 impl Screen {
@@ -45,15 +59,41 @@ impl Screen {
     #[must_use]
     pub const fn rows(self) -> &'static [Row] {
         match self {
-            Self::Home => &[Row::Start, Row::Demand, Row::Grain, Row::Gauge],
+            Self::Home => &[Row::Start, Row::Demand, Row::Grain, Row::Gauge, Row::Saved],
             Self::Settle => &[Row::Settled, Row::SkipSettling],
             Self::Release => &[Row::Released, Row::SkipRest],
-            Self::Choice => &[Row::PullAgain, Row::Finish, Row::ReadAgain, Row::Correct, Row::Discard],
+            Self::Choice => &[Row::PullAgain, Row::Finish, Row::ReadAgain, Row::Correct, Row::PassOver, Row::Discard],
+            Self::Cloth => &[Row::Join, Row::PassOver, Row::GoBack],
             Self::Discard => &[Row::Keep, Row::ThrowAway],
             Self::Full | Self::NoLog => &[Row::MeasureAnyway, Row::GoBack],
             Self::NotSaved => &[Row::TryAgain, Row::GoBack],
             _ => &[],
         }
+    }
+
+    /// Its pages, where it has some.
+    #[must_use]
+    pub const fn pages(self) -> Option<u8> {
+        match self {
+            Self::Result => Some(3),
+            Self::Pair => Some(2),
+            _ => None,
+        }
+    }
+
+    /// Whether a number is dialled on it.
+    #[must_use]
+    pub const fn is_dial(self) -> bool {
+        matches!(
+            self,
+            Self::Gauge | Self::Extended | Self::Recovered | Self::Tag | Self::Seam | Self::Opening | Self::Body
+        )
+    }
+
+    /// Whether it is about a saved test, or about an opening.
+    #[must_use]
+    pub const fn is_making(self) -> bool {
+        matches!(self, Self::Shelf | Self::Cloth | Self::Seam | Self::Pair | Self::Opening | Self::Body | Self::Reach)
     }
 
     /// Whether a clock on it runs.
@@ -102,4 +142,10 @@ pub enum Row {
     GoBack,
     /// Write again.
     TryAgain,
+    /// The saved tests.
+    Saved,
+    /// Join it with another cloth.
+    Join,
+    /// Whether an opening of it passes over.
+    PassOver,
 }

@@ -1,6 +1,8 @@
 use super::*;
 use proptest::prelude::*;
 use std::vec::Vec;
+use tenter_core::scatter::Hand;
+use tenter_core::{Demand, Evaluation, Rules, Unit};
 
 fn action() -> impl Strategy<Value = Action> {
     prop_oneof![
@@ -13,7 +15,7 @@ fn action() -> impl Strategy<Value = Action> {
     ]
 }
 
-fn event() -> impl Strategy<Value = Event> {
+pub fn event() -> impl Strategy<Value = Event> {
     let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8).prop_map(|(present, room, unsent, demands)| {
         let hand = Hand::from_thousandths(unsent.into(), demands.into());
         Event::Log(LogState { present, room, unsent, demands, hand })
@@ -25,7 +27,22 @@ fn event() -> impl Strategy<Value = Event> {
         1 => Just(Event::NotSaved),
         2 => log,
         1 => Just(Event::Demand(LabelledDemand::new("tights", Demand::default()))),
+        4 => cloth().prop_map(Event::Cloth),
     ]
+}
+
+/// A saved test of any gauge, extension and tag, read back or not; or none.
+pub fn cloth() -> impl Strategy<Value = Option<Cloth>> {
+    (20..400i16, 0..4000i16, any::<bool>(), any::<Option<u32>>(), any::<u16>()).prop_map(
+        |(mm, more, back, place, tag)| {
+            let mut test = PullTest::new(Length::from_mm(mm), Grain::Bias).ok()?;
+            test.add_pull(Length::from_mm(mm + more % (10 * mm))).ok()?;
+            if back {
+                test.add_rest(60, Length::from_mm(mm)).ok()?;
+            }
+            Cloth::of(place, tag, &test, None)
+        },
+    )
 }
 
 fn readings(model: &Model) -> usize {
@@ -55,7 +72,7 @@ proptest! {
     fn any_events(events in prop::collection::vec((event(), 0..100_000u32), 0..80)) {
         let model = play(&events);
         let rows = model.screen.rows().len();
-        prop_assert!(usize::from(model.row) < rows.max(usize::from(RESULT_PAGES)));
+        prop_assert!(usize::from(model.row) < rows.max(usize::from(model.screen.pages().unwrap_or(1))));
         let mut frame = crate::frame::Frame::default();
         crate::view::draw(&model, &mut frame);
     }
@@ -201,7 +218,7 @@ fn her_own_hand_counts_in_the_answer() {
     let hand = Hand::new(0.2, 60.0);
     update(&mut model, Event::Log(LogState { hand, ..log }), now);
     let own = model.evaluation.clone().unwrap();
-    let rules = Rules { scatter: Scatter::hand(hand.unwrap()), ..Rules::default() };
+    let rules = Rules { scatter: tenter_core::Scatter::hand(hand.unwrap()), ..Rules::default() };
     assert_eq!(Ok(&own), Evaluation::of(model.test.as_ref().unwrap(), &asked, &rules).as_ref());
     assert_eq!((model.screen, own.answer), (Screen::Result, Some(tenter_core::Answer::Meets)));
     update(&mut model, Event::Log(log), now);

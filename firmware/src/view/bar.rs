@@ -31,7 +31,9 @@ pub fn stretch(pen: &mut Pen<'_>, y: i32, evaluation: &Evaluation, confidence: C
 /// A flag above the bar, pointing to the side where the cloth may be.
 fn demand(pen: &mut Pen<'_>, y: i32, x: i32, part: &Part) {
     pen.fill(x, y, 1, 5);
-    pen.dark().fill(x, y + 5, 1, 4);
+    pen.lit = false;
+    pen.fill(x, y + 5, 1, 4);
+    pen.lit = true;
     let towards = match part.side {
         Side::AtLeast => 1,
         Side::AtMost => -1,

@@ -1,17 +1,17 @@
 //! Draws a model; reads it only.
 
 mod bar;
+mod making;
 mod pen;
 mod result;
 mod words;
 
-use core::fmt::{self, Write as _};
-
-use tenter_core::{Length, Ratio, Table, Unit};
+use tenter_core::record::LabelledDemand;
+use tenter_core::{Decimal, Length, Ratio, Table, Unit};
 
 use crate::frame::Frame;
 use crate::ui::{Kind, Model, Row, Screen};
-use pen::{At, Line, Pen};
+use pen::{At, Pen};
 
 /// Draws what a model shows.
 ///
@@ -27,62 +27,66 @@ pub fn draw(model: &Model, frame: &mut Frame) {
     let mut pen = Pen::new(frame);
     match model.screen {
         Screen::Home => home(&mut pen, model),
-        Screen::Gauge => dial(&mut pen, model, "Marks apart"),
+        Screen::Gauge => dial(pen.say("Marks apart"), model),
         Screen::Extended => extended(&mut pen, model),
         Screen::Recovered => recovered(&mut pen, model),
-        Screen::Tag => dial(&mut pen, model, "Tag on the cloth"),
+        Screen::Tag => dial(pen.say("Tag on the cloth"), model),
         Screen::Pull => pull(&mut pen, model),
         Screen::Rest => rest(&mut pen, model),
         Screen::Result => result::draw(&mut pen, model),
-        Screen::Saving => message(&mut pen, "Saving", &["Do not switch off."]),
+        Screen::Saving => saving(&mut pen),
         Screen::Saved => saved(&mut pen, model),
-        Screen::Settle => list(&mut pen, model, "Pull once, let go"),
-        Screen::Release => list(&mut pen, model, "Let go, lay it flat"),
+        Screen::Settle => list(pen.say("Pull once, let go"), model),
+        Screen::Release => list(pen.say("Let go, lay it flat"), model),
         Screen::Choice => choice(&mut pen, model),
-        Screen::Discard => list(&mut pen, model, "Throw it away?"),
-        Screen::Full => list(&mut pen, model, "Log full: sync first"),
-        Screen::NoLog => list(&mut pen, model, "No log answers"),
-        Screen::NotSaved => list(&mut pen, model, "Not saved"),
+        Screen::Discard => list(pen.say("Throw it away?"), model),
+        Screen::Full => list(pen.say("Log full: sync first"), model),
+        Screen::NoLog => list(pen.say("No log answers"), model),
+        Screen::NotSaved => list(pen.say("Not saved"), model),
+        Screen::Shelf => making::shelf(&mut pen, model),
+        Screen::Cloth => making::cloth(&mut pen, model),
+        Screen::Seam => dial(pen.say("Length of the seam"), model),
+        Screen::Pair => making::pair(&mut pen, model),
+        Screen::Opening => dial(pen.say("Opening, all round"), model),
+        Screen::Body => dial(pen.say("Passes over, round"), model),
+        Screen::Reach => making::reach(&mut pen, model),
     }
     hint(&mut pen, model);
 }
 
 /// What the buttons do here.
 fn hint(pen: &mut Pen<'_>, model: &Model) {
-    let (left, right) = words::hint(model.screen, model.one_button, model.can_save());
-    pen.text(At::Left, 0, 55, left);
-    pen.text(At::Right, 127, 55, right);
+    // An empty shelf is only read, as what was saved is.
+    let is_empty = model.screen == Screen::Shelf && model.making.cloth.is_none();
+    let screen = if is_empty { Screen::Saved } else { model.screen };
+    let (left, right) = words::hint(screen, model.one_button, model.can_save());
+    pen.say(left).put(At::Left, 0, 55);
+    pen.say(right).put(At::Right, 127, 55);
 }
 
-fn head(pen: &mut Pen<'_>, words: &str) {
-    pen.text(At::Left, 0, 0, words);
+/// Puts what was said at the head of the screen.
+#[inline(never)]
+fn head(pen: &mut Pen<'_>) {
+    pen.put(At::Left, 0, 0);
     pen.fill(0, 10, 128, 1);
 }
 
-fn head_of(pen: &mut Pen<'_>, words: fmt::Arguments<'_>) {
-    pen.format(At::Left, 0, 0, words);
-    head(pen, "");
-}
-
-fn list(pen: &mut Pen<'_>, model: &Model, title: &str) {
-    head(pen, title);
-    rows(pen, model);
-}
-
-fn rows(pen: &mut Pen<'_>, model: &Model) {
+/// A list under what was said.
+#[inline(never)]
+fn list(pen: &mut Pen<'_>, model: &Model) {
     const SHOWN: usize = 4;
+    head(pen);
     let rows = model.screen.rows();
     let chosen = usize::from(model.row);
     let first = chosen.saturating_sub(SHOWN - 1);
     for ((index, row), y) in rows.iter().enumerate().skip(first).zip([12, 23, 34, 45]) {
-        let mut words = Line::new();
-        let _ = label(&mut words, model, *row); // What is longer than a line is cut.
         if index == chosen {
             pen.fill(0, y - 1, 128, 11);
-            pen.dark().text(At::Left, 2, y, &words);
-        } else {
-            pen.text(At::Left, 2, y, &words);
+            pen.lit = false;
         }
+        label(pen, model, *row);
+        pen.put(At::Left, 2, y);
+        pen.lit = true;
     }
     // Small arrows tell that the list goes on.
     let last_shown = first + SHOWN >= rows.len();
@@ -96,73 +100,70 @@ fn rows(pen: &mut Pen<'_>, model: &Model) {
     }
 }
 
-fn label(words: &mut Line, model: &Model, row: Row) -> fmt::Result {
-    match (row, &model.demand) {
-        (Row::Demand, Some(labelled)) => write!(words, "For {}", labelled.label()),
-        (Row::Grain, _) => write!(words, "Grain {}", model.grain.word()),
-        (Row::Gauge, _) => write!(words, "Marks {}", model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm })),
-        (row, _) => words.write_str(words::row(row, model.is_measured())),
-    }
+fn label(pen: &mut Pen<'_>, model: &Model, row: Row) {
+    pen.say(words::row(row, model.is_measured()));
+    match row {
+        Row::Demand => pen.say(model.demand.as_ref().map_or("no demand", LabelledDemand::label)),
+        Row::Grain => pen.say(model.grain.word()),
+        Row::Gauge => pen.say(&model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm }).text()),
+        _ => pen,
+    };
 }
 
 fn home(pen: &mut Pen<'_>, model: &Model) {
+    pen.say("tenter   ");
     match (model.log.present, model.log.unsent) {
-        (false, _) => head(pen, "tenter   no log"),
-        (true, 0) => head(pen, "tenter   all sent"),
-        (true, unsent) => head_of(pen, format_args!("tenter   {unsent} to send")),
-    }
-    rows(pen, model);
+        (false, _) => pen.say("no log"),
+        (true, 0) => pen.say("all sent"),
+        (true, unsent) => pen.count(unsent.into()).say(" to send"),
+    };
+    list(pen, model);
 }
 
 fn choice(pen: &mut Pen<'_>, model: &Model) {
     let (pulls, rests) = model.test.as_ref().map_or((0, 0), |test| (test.pulls().len(), test.rests().len()));
-    head_of(pen, format_args!("Pulls {pulls}  read back {rests}"));
-    rows(pen, model);
+    list(pen.say("Pulls ").count(small(pulls)).say("  read back ").count(small(rests)), model);
 }
 
-fn message(pen: &mut Pen<'_>, title: &str, lines: &[&str]) {
-    pen.title(At::Middle, 64, 10, title);
-    for (place, line) in (0i32..).zip(lines) {
-        pen.text(At::Middle, 64, 33 + 10 * place, line);
-    }
+/// A number of readings.
+fn small(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+fn saving(pen: &mut Pen<'_>) {
+    pen.say("Saving").put_large(At::Middle, 64, 10);
+    pen.say("Do not switch off.").put(At::Middle, 64, 33);
 }
 
 fn saved(pen: &mut Pen<'_>, model: &Model) {
-    pen.title(At::Middle, 64, 6, "Saved");
+    pen.say("Saved").put_large(At::Middle, 64, 6);
     let tag = if model.next_tag > 1 { model.next_tag - 1 } else { 999 };
-    pen.format(At::Middle, 64, 29, format_args!("Pin tag {tag} to it."));
-    pen.format(At::Middle, 64, 41, format_args!("Room for {} more", model.log.room));
+    pen.say("Pin tag ").count(tag.into()).say(" to it.").put(At::Middle, 64, 29);
+    pen.say("Room for ").count(model.log.room.into()).say(" more").put(At::Middle, 64, 41);
 }
 
-/// A large number with its unit, and the place that the only button changes underlined.
-fn number(pen: &mut Pen<'_>, model: &Model, y: i32) {
+/// The number on the dial, large, with its unit, and the place that the only button changes underlined.
+#[inline(never)]
+fn dialled(pen: &mut Pen<'_>, model: &Model, y: i32) {
     let dial = &model.dial;
-    let mut text: Line = Line::new();
-    let (unit, whole) = match dial.kind() {
-        Kind::Metric => {
-            let halves = dial.as_length().steps() / 800;
-            let _ = write!(text, "{}.{}", halves / 2, if halves % 2 == 0 { 0 } else { 5 });
-            ("mm", true)
-        }
-        Kind::Inch => return inches(pen, dial.as_length(), y),
-        Kind::Count => {
-            let _ = write!(text, "{}", dial.as_count());
-            ("", false)
-        }
+    let steps = dial.as_length().steps();
+    let (number, unit, beside) = match dial.kind() {
+        Kind::Metric => (Decimal::new(i64::from(steps / 160), 1), "mm", 14),
+        Kind::Tape => (Decimal::new(i64::from(steps / 1600), 0), "mm", 14),
+        Kind::Count => (Decimal::new(dial.as_count().into(), 0), "", 0),
+        Kind::Inch | Kind::InchTape => return inches(pen, steps / 2540, y),
     };
-    let unit_width = if whole { 14 } else { 0 };
-    let x = (128 - Pen::digits_width(&text) - unit_width) / 2;
-    let end = pen.digits(x, y, &text);
-    pen.text(At::Left, end, y + 15, unit);
+    let end = pen.number(number).put_digits(beside, y);
+    pen.say(unit).put(At::Left, end, y + 15);
     if model.one_button {
-        underline(pen, dial.place(), whole, end, y + 26);
+        underline(pen, dial.place(), dial.kind() == Kind::Metric, end, y + 26);
     }
 }
 
 /// Underlines the digit that a tap raises.
-fn underline(pen: &mut Pen<'_>, place: i32, metric: bool, end: i32, y: i32) {
-    // From the right: the decimal, the point, then tens and units; counts have no decimal.
-    let from_end = match (metric, place) {
+fn underline(pen: &mut Pen<'_>, place: i32, has_decimal: bool, end: i32, y: i32) {
+    // From the right: the decimal, the point, then tens and units.
+    let from_end = match (has_decimal, place) {
         (true, 20) => 13 + 5 + 26,
         (true, 2) => 13 + 5 + 13,
         (false, 100) => 39,
@@ -173,44 +174,48 @@ fn underline(pen: &mut Pen<'_>, place: i32, metric: bool, end: i32, y: i32) {
 }
 
 /// Whole inches large, sixteenths beside them.
-fn inches(pen: &mut Pen<'_>, length: Length, y: i32) {
-    let sixteenths = length.steps() / 2540;
-    let mut text: Line = Line::new();
-    let _ = write!(text, "{}", sixteenths / 16);
-    let x = (128 - Pen::digits_width(&text) - 50) / 2;
-    let end = pen.digits(x, y, &text);
-    let mut fraction: Line = Line::new();
+fn inches(pen: &mut Pen<'_>, sixteenths: i32, y: i32) {
+    let count = |count: i32| count.unsigned_abs();
+    let mut end = pen.count(count(sixteenths / 16)).put_digits(50, y) + 2;
     let rest = sixteenths % 16;
     if rest > 0 {
         let halvings = rest.trailing_zeros();
-        let _ = write!(fraction, "{}/{}", rest >> halvings, 16 >> halvings);
+        let (above, below) = (rest >> halvings, 16 >> halvings);
+        pen.count(count(above)).say("/").count(count(below)).put_large(At::Left, end, y + 2);
+        // A figure more where there are two.
+        end += 12 * (3 + i32::from(above > 9) + i32::from(below > 9));
     }
-    pen.title(At::Left, end + 2, y + 2, &fraction);
-    let width = i32::try_from(12 * fraction.len()).unwrap_or(0);
-    pen.text(At::Left, end + 5 + width, y + 15, "in");
+    pen.say("in").put(At::Left, end + 3, y + 15);
 }
 
-fn dial(pen: &mut Pen<'_>, model: &Model, title: &str) {
-    head(pen, title);
-    number(pen, model, 18);
+#[inline(never)]
+fn dial(pen: &mut Pen<'_>, model: &Model) {
+    head(pen);
+    dialled(pen, model, 18);
 }
 
 fn extended(pen: &mut Pen<'_>, model: &Model) {
     let Some(test) = &model.test else { return };
-    head_of(pen, format_args!("Pull {} reads", test.pulls().len() + 1));
-    number(pen, model, 14);
+    head(pen.say("Pull ").count(small(test.pulls().len() + 1)).say(" reads"));
+    dialled(pen, model, 14);
     if let Some((percent, class)) = live(model, test.gauge()) {
-        pen.format(At::Middle, 64, 43, format_args!("{} %  {class}", percent.percent(1)));
+        pen.number(percent.percent(1)).say(" %  ").say(class).put(At::Middle, 64, 43);
     }
 }
 
 fn recovered(pen: &mut Pen<'_>, model: &Model) {
     let Some(test) = &model.test else { return };
-    head_of(pen, format_args!("After {} reads", words::Duration(model.rest_seconds)));
-    number(pen, model, 14);
+    head(after(pen.say("After "), model.rest_seconds).say(" reads"));
+    dialled(pen, model, 14);
     if let Some((growth, _)) = live(model, test.gauge()) {
-        pen.format(At::Middle, 64, 43, format_args!("growth {} %", growth.percent(1)));
+        pen.say("growth ").number(growth.percent(1)).say(" %").put(At::Middle, 64, 43);
     }
+}
+
+/// Says a time since release.
+#[inline(never)]
+fn after<'p, 'f>(pen: &'p mut Pen<'f>, seconds: u32) -> &'p mut Pen<'f> {
+    if seconds >= 120 { pen.count(seconds / 60).say(" min") } else { pen.count(seconds).say(" s") }
 }
 
 /// The change against the gauge length that the dialled length means, and its class.
@@ -221,32 +226,32 @@ fn live(model: &Model, gauge: Length) -> Option<(Ratio, &'static str)> {
 }
 
 fn pull(pen: &mut Pen<'_>, model: &Model) {
-    head(pen, "Pull and hold, read");
+    head(pen.say("Pull and hold, read"));
     clock(pen, model.seconds(), 18);
 }
 
 fn clock(pen: &mut Pen<'_>, seconds: u32, y: i32) {
-    let mut text: Line = Line::new();
-    let _ = write!(text, "{}:{:02}", (seconds / 60).min(99), seconds % 60);
-    let x = (128 - Pen::digits_width(&text)) / 2;
-    pen.digits(x, y, &text);
+    let seconds_only = seconds % 60;
+    pen.count((seconds / 60).min(99)).say(if seconds_only < 10 { ":0" } else { ":" });
+    pen.count(seconds_only).put_digits(0, y);
 }
 
 /// A countdown that is seen from the corner of the eye: the screen fills from the left, and turns over when it is time.
 fn rest(pen: &mut Pen<'_>, model: &Model) {
     let Some(target) = model.rest_target() else {
-        head(pen, "Rest, then read");
+        head(pen.say("Rest, then read"));
         return clock(pen, model.seconds(), 18);
     };
     let seconds = model.seconds();
     if seconds >= target {
         pen.fill(0, 0, 128, 54);
-        let mut pen = pen.dark();
-        pen.title(At::Middle, 64, 8, "READ NOW");
-        pen.format(At::Middle, 64, 36, format_args!("after {}", words::Duration(seconds)));
+        pen.lit = false;
+        pen.say("READ NOW").put_large(At::Middle, 64, 8);
+        after(pen.say("after "), seconds).put(At::Middle, 64, 36);
+        pen.lit = true;
         return;
     }
-    head_of(pen, format_args!("Rest, read at {}", words::Duration(target)));
+    head(after(pen.say("Rest, read at "), target));
     clock(pen, target - seconds, 15);
     let width = 124 * i32::try_from(seconds).unwrap_or(0) / i32::try_from(target).unwrap_or(1).max(1);
     pen.outline(0, 43, 128, 10);

@@ -1,13 +1,15 @@
 //! Drawing on the frame: text, bars, boxes and large digits. Nothing here can fail.
-
-use core::fmt::{self, Write};
+//!
+//! A text is said piece by piece and then put somewhere. The formatting of `core::fmt` would do, at the price of three
+//! kilobytes.
 
 use embedded_graphics::image::GetPixel;
 use embedded_graphics::mono_font::MonoFont;
 use embedded_graphics::mono_font::ascii::FONT_6X10;
 use embedded_graphics::pixelcolor::BinaryColor;
 use embedded_graphics::prelude::Point;
-use heapless::String;
+use heapless::Vec;
+use tenter_core::Decimal;
 
 use crate::frame::Frame;
 
@@ -18,8 +20,8 @@ const GLYPH_HEIGHT: i32 = 10;
 /// Glyphs in a row of the font's picture, which begins with the space and goes on in the order of ASCII.
 const GLYPHS_A_ROW: i32 = 16;
 
-/// A line of text. One size for all of them: each further one would be compiled anew.
-pub type Line = String<42>;
+/// A line and more, a byte a character.
+type Words = Vec<u8, 42>;
 
 /// Where a text stands about its point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,54 +38,70 @@ pub enum At {
 #[derive(Debug)]
 pub struct Pen<'f> {
     frame: &'f mut Frame,
-    on: bool,
+    /// Whether it lights pixels, not darkens them.
+    pub lit: bool,
+    /// What was said and is not put anywhere yet.
+    words: Words,
 }
 
 impl<'f> Pen<'f> {
     /// A pen that lights pixels.
     pub const fn new(frame: &'f mut Frame) -> Self {
-        Self { frame, on: true }
+        Self { frame, lit: true, words: Words::new() }
     }
 
-    /// The same picture with a pen that darkens pixels.
-    pub const fn dark(&mut self) -> Pen<'_> {
-        Pen { frame: self.frame, on: false }
+    /// Says a text; what goes beyond a line is cut.
+    #[inline(never)]
+    pub fn say(&mut self, text: &str) -> &mut Self {
+        // The first byte of each character: those beyond ASCII show as `?`.
+        for byte in text.bytes().filter(|byte| byte & 0xC0 != 0x80) {
+            let _ = self.words.push(byte);
+        }
+        self
     }
 
-    /// Writes a text, its top at `y`.
-    pub fn text(&mut self, at: At, x: i32, y: i32, text: &str) {
-        self.write(1, at, x, y, text);
+    /// Says a number.
+    #[inline(never)]
+    pub fn number(&mut self, number: Decimal) -> &mut Self {
+        self.say(&number.text())
     }
 
-    /// Writes a text of twice the size.
-    pub fn title(&mut self, at: At, x: i32, y: i32, text: &str) {
-        self.write(2, at, x, y, text);
+    /// Says a count.
+    #[inline(never)]
+    pub fn count(&mut self, count: u32) -> &mut Self {
+        self.number(Decimal::new(count.into(), 0))
     }
 
-    /// Writes what is formatted; what goes beyond a [`Line`] is cut.
-    pub fn format(&mut self, at: At, x: i32, y: i32, words: fmt::Arguments<'_>) {
-        let mut line = Line::new();
-        let _ = line.write_fmt(words);
-        self.text(at, x, y, &line);
+    /// Puts what was said, its top at `y`.
+    #[inline(never)]
+    pub fn put(&mut self, at: At, x: i32, y: i32) {
+        self.write(1, at, x, y);
     }
 
-    fn write(&mut self, zoom: i32, at: At, x: i32, y: i32, text: &str) {
-        let width = zoom * GLYPH_WIDTH * i32::try_from(text.len()).unwrap_or(0);
+    /// Puts it twice as large.
+    #[inline(never)]
+    pub fn put_large(&mut self, at: At, x: i32, y: i32) {
+        self.write(2, at, x, y);
+    }
+
+    fn write(&mut self, zoom: i32, at: At, x: i32, y: i32) {
+        let words = core::mem::take(&mut self.words);
+        let width = zoom * GLYPH_WIDTH * i32::try_from(words.len()).unwrap_or(0);
         let left = match at {
             At::Left => x,
             At::Middle => x - width / 2,
             At::Right => x + 1 - width,
         };
-        for (column, character) in (0..).zip(text.chars()) {
-            self.glyph(zoom, left + zoom * GLYPH_WIDTH * column, y, character);
+        for (column, character) in (0..).zip(&words) {
+            self.glyph(zoom, left + zoom * GLYPH_WIDTH * column, y, *character);
         }
     }
 
     /// Draws a character out of the font's picture. The library's own drawing of text does the same for every kind of
     /// target, at the price of a kilobyte.
-    fn glyph(&mut self, zoom: i32, left: i32, top: i32, character: char) {
-        let known = if matches!(character, ' '..='~') { character } else { '?' };
-        let index = i32::from(u8::try_from(known).unwrap_or(b'?') - b' ');
+    fn glyph(&mut self, zoom: i32, left: i32, top: i32, character: u8) {
+        let known = if matches!(character, b' '..=b'~') { character } else { b'?' };
+        let index = i32::from(known - b' ');
         let (column, row) = (index % GLYPHS_A_ROW, index / GLYPHS_A_ROW);
         for (dx, dy) in (0..GLYPH_WIDTH).flat_map(|dx| (0..GLYPH_HEIGHT).map(move |dy| (dx, dy))) {
             let place = Point::new(column * GLYPH_WIDTH + dx, row * GLYPH_HEIGHT + dy);
@@ -96,7 +114,7 @@ impl<'f> Pen<'f> {
     /// Fills a box.
     pub fn fill(&mut self, x: i32, y: i32, width: i32, height: i32) {
         for (x, y) in (x..x + width).flat_map(|x| (y..y + height).map(move |y| (x, y))) {
-            self.frame.set(x, y, self.on);
+            self.frame.set(x, y, self.lit);
         }
     }
 
@@ -108,22 +126,21 @@ impl<'f> Pen<'f> {
         self.fill(x + width - 1, y, 1, height);
     }
 
-    /// Writes large digits (also `.`, `-`, `:` and space), 13 pixels apart and 24 high; where it ends.
-    pub fn digits(&mut self, x: i32, y: i32, text: &str) -> i32 {
-        text.chars().fold(x, |x, digit| x + self.digit(x, y, digit))
+    /// Puts what was said as large digits (also `.`, `-`, `:` and space), 13 pixels apart and 24 high, in the middle of
+    /// the line less `beside` pixels; where they end.
+    #[inline(never)]
+    pub fn put_digits(&mut self, beside: i32, y: i32) -> i32 {
+        let words = core::mem::take(&mut self.words);
+        let width: i32 = words.iter().copied().map(advance).sum();
+        words.iter().fold((128 - width - beside) / 2, |x, digit| x + self.digit(x, y, *digit))
     }
 
-    /// The width that [`Pen::digits`] takes.
-    pub fn digits_width(text: &str) -> i32 {
-        text.chars().map(advance).sum()
-    }
-
-    fn digit(&mut self, x: i32, y: i32, digit: char) -> i32 {
+    fn digit(&mut self, x: i32, y: i32, digit: u8) -> i32 {
         match digit {
-            '.' => self.fill(x, y + 21, 3, 3),
+            b'.' => self.fill(x, y + 21, 3, 3),
             // In the middle of its cell, or figures such as 101 fall apart.
-            '1' => self.fill(x + 4, y, 3, 24),
-            ':' => {
+            b'1' => self.fill(x + 4, y, 3, 24),
+            b':' => {
                 self.fill(x, y + 6, 3, 3);
                 self.fill(x, y + 15, 3, 3);
             }
@@ -146,25 +163,25 @@ const STROKES: [(i32, i32, i32, i32); 7] =
     [(1, 0, 9, 3), (0, 1, 3, 11), (8, 1, 3, 11), (1, 11, 9, 3), (0, 12, 3, 11), (8, 12, 3, 11), (1, 21, 9, 3)];
 
 /// Which strokes make a digit, one bit each in the order of [`STROKES`].
-const fn strokes(digit: char) -> u8 {
+const fn strokes(digit: u8) -> u8 {
     match digit {
-        '0' => 0b111_0111,
-        '2' => 0b101_1101,
-        '3' => 0b110_1101,
-        '4' => 0b010_1110,
-        '5' => 0b110_1011,
-        '6' => 0b111_1011,
-        '7' => 0b010_0101,
-        '8' => 0b111_1111,
-        '9' => 0b110_1111,
-        '-' => 0b000_1000,
+        b'0' => 0b111_0111,
+        b'2' => 0b101_1101,
+        b'3' => 0b110_1101,
+        b'4' => 0b010_1110,
+        b'5' => 0b110_1011,
+        b'6' => 0b111_1011,
+        b'7' => 0b010_0101,
+        b'8' => 0b111_1111,
+        b'9' => 0b110_1111,
+        b'-' => 0b000_1000,
         _ => 0,
     }
 }
 
-const fn advance(digit: char) -> i32 {
+const fn advance(digit: u8) -> i32 {
     match digit {
-        '.' | ':' => 5,
+        b'.' | b':' => 5,
         _ => 13,
     }
 }

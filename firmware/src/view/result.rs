@@ -1,105 +1,112 @@
 //! The result in three pages: the answer, the figures, what would settle it.
 
-use tenter_core::{Confidence, Decimal, Figure, Note, Rules, Settle, Table};
+use tenter_core::{Confidence, Decimal, Evaluation, Figure, Note, Rules, Settle, Table};
 
 use super::pen::{At, Pen};
-use super::{bar, words};
+use super::{after, bar, words};
 use crate::ui::Model;
 
 pub fn draw(pen: &mut Pen<'_>, model: &Model) {
+    let Some(evaluation) = &model.evaluation else { return };
     let confidence = Rules::default().confidence;
     match model.row {
-        0 => answer(pen, model, confidence),
-        1 => figures(pen, model, confidence),
-        _ => next(pen, model),
+        0 => answer(pen, evaluation, confidence),
+        1 => figures(pen, model, evaluation, confidence),
+        _ => next(pen, model, evaluation),
     }
 }
 
-fn answer(pen: &mut Pen<'_>, model: &Model, confidence: Confidence) {
-    let Some(evaluation) = &model.evaluation else { return };
-    let stretch = evaluation.figures.stretch;
+fn answer(pen: &mut Pen<'_>, evaluation: &Evaluation, confidence: Confidence) {
+    let stretch = &evaluation.figures.stretch;
     match evaluation.answer {
         Some(answer) => {
-            pen.title(At::Left, 0, 0, words::answer(answer));
-            if let Some(chance) = evaluation.deciding().and_then(|part| part.chance) {
-                pen.format(At::Right, 127, 1, format_args!("{}", words::Percent(chance)));
-                pen.text(At::Right, 127, 11, "chance");
-            }
+            title(pen.say(words::answer(answer)), evaluation.deciding().and_then(|part| part.chance));
         }
-        None => pen.title(At::Left, 0, 0, Table::OWN.class(stretch.ratio).name),
+        None => title(pen.say(Table::OWN.class(stretch.ratio).name), None),
     }
     let half = Decimal::round(stretch.half_width(confidence), 1);
-    pen.format(At::Left, 0, 22, format_args!("stretch {} % +-{half}", stretch.ratio.percent(1)));
+    pen.say("stretch ").number(stretch.ratio.percent(1)).say(" % +-").number(half).put(At::Left, 0, 22);
     bar::stretch(pen, 34, evaluation, confidence);
 }
 
-fn figures(pen: &mut Pen<'_>, model: &Model, confidence: Confidence) {
-    let Some(evaluation) = &model.evaluation else { return };
-    let figures = evaluation.figures;
-    figure(pen, 0, "stretch", &figures.stretch, confidence);
-    pen.text(At::Left, 12, 11, Table::OWN.class(figures.stretch.ratio).name);
+/// Puts what was said as a title, with a chance in the corner.
+#[inline(never)]
+pub fn title(pen: &mut Pen<'_>, chance: Option<f32>) {
+    pen.put_large(At::Left, 0, 0);
+    if let Some(chance) = chance {
+        // Never rounded to certainty.
+        let tenths = Decimal::round(100.0 * chance, 1);
+        match tenths.scaled() {
+            ..=0 => pen.say("<0.1"),
+            1000.. => pen.say(">99.9"),
+            _ => pen.number(tenths),
+        };
+        pen.say("%").put(At::Right, 127, 1);
+        pen.say("chance").put(At::Right, 127, 11);
+    }
+}
+
+fn figures(pen: &mut Pen<'_>, model: &Model, evaluation: &Evaluation, confidence: Confidence) {
+    let figures = &evaluation.figures;
+    figure(pen.say("stretch"), 0, &figures.stretch, confidence);
+    pen.say(Table::OWN.class(figures.stretch.ratio).name).put(At::Left, 12, 11);
     if let Some(hand) = model.log.hand {
         // How much of the trust in it rests on her own pulls.
-        pen.format(At::Right, 127, 11, format_args!("yours {} %", Decimal::round(100.0 * hand.share(), 0)));
+        pen.say("yours ").number(Decimal::round(100.0 * hand.share(), 0)).say(" %").put(At::Right, 127, 11);
     }
-    let Some(rest) = figures.rest else {
-        return pen.text(At::Left, 0, 26, "not read back");
+    let Some(rest) = &figures.rest else {
+        return pen.say("not read back").put(At::Left, 0, 26);
     };
-    figure(pen, 22, "growth", &rest.growth, confidence);
-    match rest.recovery {
+    figure(pen.say("growth"), 22, &rest.growth, confidence);
+    match &rest.recovery {
         Some(_) if evaluation.notes.contains(&Note::RecoveryNotReadable) => {
-            pen.text(At::Left, 0, 33, "recover  not readable");
+            pen.say("recover  not readable").put(At::Left, 0, 33);
         }
-        Some(recovery) => figure(pen, 33, "recover", &recovery, confidence),
+        Some(recovery) => figure(pen.say("recover"), 33, recovery, confidence),
         None => {}
     }
-    pen.format(At::Left, 12, 44, format_args!("after {}", words::Duration(rest.seconds)));
+    after(pen.say("after "), rest.seconds).put(At::Left, 12, 44);
 }
 
-fn figure(pen: &mut Pen<'_>, y: i32, name: &str, figure: &Figure, confidence: Confidence) {
-    let half = Decimal::round(figure.half_width(confidence), 1);
-    pen.format(At::Left, 0, y, format_args!("{name:<7}{:>6} +-{half} %", figure.ratio.percent(1)));
+/// A figure behind the name that was said.
+#[inline(never)]
+fn figure(pen: &mut Pen<'_>, y: i32, figure: &Figure, confidence: Confidence) {
+    pen.put(At::Left, 0, y);
+    pen.number(figure.ratio.percent(1)).put(At::Right, 77, y);
+    pen.say(" +-").number(Decimal::round(figure.half_width(confidence), 1)).say(" %").put(At::Left, 78, y);
 }
 
-fn next(pen: &mut Pen<'_>, model: &Model) {
-    let Some(evaluation) = &model.evaluation else { return };
-    let [first, second] = match evaluation.settle {
-        Some(settle) => return settles(pen, model, &settle),
-        None => words::next(evaluation.answer, evaluation.figures.rest.is_some()),
+fn next(pen: &mut Pen<'_>, model: &Model, evaluation: &Evaluation) {
+    let y = match &evaluation.settle {
+        Some(settle) => settles(pen, model, settle),
+        None => {
+            let [first, second] = words::next(evaluation.answer, evaluation.figures.rest.is_some());
+            pen.say(first).put(At::Left, 0, 0);
+            pen.say(second).put(At::Left, 0, 11);
+            24
+        }
     };
-    pen.text(At::Left, 0, 0, first);
-    pen.text(At::Left, 0, 11, second);
-    notes(pen, &evaluation.notes, 24);
-}
-
-fn settles(pen: &mut Pen<'_>, model: &Model, settle: &Settle) {
-    let unit = model.unit();
-    pen.text(At::Left, 0, 0, "To settle it:");
-    match (settle.pulls, settle.gauge) {
-        (None, None) => {
-            let plan = settle.plan;
-            pen.format(At::Left, 0, 11, format_args!("{} pulls, marks {}", plan.pulls, plan.gauge.show(unit)));
-        }
-        (pulls, gauge) => {
-            let mut y = 11;
-            if let Some(pulls) = pulls {
-                pen.format(At::Left, 0, y, format_args!("{pulls} pulls here"));
-                y += 11;
-            }
-            if let Some(gauge) = gauge {
-                let or = if pulls.is_some() { "or " } else { "" };
-                pen.format(At::Left, 0, y, format_args!("{or}marks {}", gauge.show(unit)));
-            }
-        }
-    }
-    if let Some(evaluation) = &model.evaluation {
-        notes(pen, &evaluation.notes, 35);
-    }
-}
-
-fn notes(pen: &mut Pen<'_>, notes: &[Note], y: i32) {
     let places = [y, y + 10, y + 20].into_iter().filter(|y| *y < 50);
-    for (note, y) in notes.iter().zip(places) {
-        pen.text(At::Left, 0, y, words::note(*note));
+    for (note, y) in evaluation.notes.iter().zip(places) {
+        pen.say(words::note(*note)).put(At::Left, 0, y);
     }
+}
+
+/// What would settle it; where the notes may begin.
+fn settles(pen: &mut Pen<'_>, model: &Model, settle: &Settle) -> i32 {
+    let unit = model.unit();
+    pen.say("To settle it:").put(At::Left, 0, 0);
+    let mut y = 11;
+    if let (None, None) = (settle.pulls, settle.gauge) {
+        pen.count(settle.plan.pulls.into()).say(" pulls, ");
+    }
+    if let Some(pulls) = settle.pulls {
+        pen.count(pulls.into()).say(" pulls here").put(At::Left, 0, y);
+        y += 11;
+    }
+    if let Some(gauge) = settle.gauge.or(settle.pulls.is_none().then_some(settle.plan.gauge)) {
+        pen.say(if settle.pulls.is_some() { "or marks " } else { "marks " });
+        pen.say(&gauge.show(unit).text()).put(At::Left, 0, y);
+    }
+    35
 }

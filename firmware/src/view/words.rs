@@ -1,8 +1,8 @@
 //! The words of the small screen, 21 characters a line.
 
-use core::fmt;
-
-use tenter_core::{Answer, Decimal, Note};
+use tenter_core::making::pairing::{Advice, Between, Match, Which};
+use tenter_core::making::sizing::{Reach, Usage};
+use tenter_core::{Answer, Note};
 
 use crate::ui::{Row, Screen};
 
@@ -28,12 +28,14 @@ pub const fn next(answer: Option<Answer>, read_back: bool) -> [&'static str; 2] 
     }
 }
 
+/// A row, or its first words where the model says the rest.
 pub const fn row(row: Row, measured: bool) -> &'static str {
     match row {
         Row::Start if measured => "Go on measuring",
         Row::Start => "Measure",
-        Row::Demand => "For no demand",
-        Row::Grain | Row::Gauge => "",
+        Row::Demand => "For ",
+        Row::Grain => "Grain ",
+        Row::Gauge => "Marks ",
         Row::Settled => "Done",
         Row::SkipSettling | Row::SkipRest => "Skip it",
         Row::Released => "Let go now",
@@ -48,6 +50,9 @@ pub const fn row(row: Row, measured: bool) -> &'static str {
         Row::MeasureAnyway => "Measure, do not save",
         Row::GoBack => "Back",
         Row::TryAgain => "Try again",
+        Row::Saved => "Saved tests",
+        Row::Join => "Join with another",
+        Row::PassOver => "Passes over?",
     }
 }
 
@@ -64,12 +69,73 @@ pub const fn note(note: Note) -> &'static str {
     }
 }
 
+/// How two cloths go together.
+pub const fn pairing(answer: Match) -> &'static str {
+    match answer {
+        Match::Alike => "ALIKE",
+        Match::Handle => "HANDLE",
+        Match::BandToBody => "BAND",
+        Match::Close(_) => "CLOSE",
+    }
+}
+
+/// Between which two it is too close to call.
+pub const fn between(answer: Match) -> Option<&'static str> {
+    match answer {
+        Match::Close(Between::AlikeAndHandle) => Some("alike, or to handle?"),
+        Match::Close(Between::HandleAndBand) => Some("to handle, or a band?"),
+        _ => None,
+    }
+}
+
+/// Whether a difference in length shows.
+pub const fn shows(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Meets => "which will not show",
+        Answer::Close => "which may show",
+        _ => "which shows",
+    }
+}
+
+/// What to do about a seam; with a cloth where one is meant.
+pub const fn advice(advice: Advice) -> (&'static str, Option<Which>) {
+    match advice {
+        Advice::NoHandling => ("Sew as one cloth.", None),
+        Advice::QuarterMarks => ("Mark both in quarters", None),
+        Advice::Below(which) => ("Below: ", Some(which)),
+        Advice::StayStitch(which) => ("Stay-stitch ", Some(which)),
+        Advice::CentreOutwards => ("Sew from the middle", None),
+        Advice::BandOnTop(which) => ("Pull on top: ", Some(which)),
+        Advice::PullAgain => ("Pull both again", None),
+        Advice::ReadGrowth => ("Read both back too", None),
+        Advice::WashJoinedSample => ("Wash a joined sample", None),
+        Advice::StitchThatGives => ("Stitch that gives", None),
+    }
+}
+
+/// What to do about an opening.
+pub const fn opening(reach: &Reach) -> &'static str {
+    match (reach.answer, reach.usage) {
+        (Answer::Meets, Usage::Nothing) => "As wide: it passes.",
+        (Answer::Meets, Usage::Half) => "It passes with ease.",
+        (Answer::Meets, _) => "It passes, but tight.",
+        (Answer::Close, _) => "Wider, or pull again.",
+        _ => "Cut wider, or a zip.",
+    }
+}
+
 /// What the buttons do: left and right at the foot of the screen.
 pub const fn hint(screen: Screen, one_button: bool, can_save: bool) -> (&'static str, &'static str) {
     match (screen, one_button) {
         (Screen::Saving, _) => ("", ""),
-        (Screen::Gauge | Screen::Extended | Screen::Recovered | Screen::Tag, true) => ("tap +", "hold: next"),
-        (Screen::Gauge | Screen::Extended | Screen::Recovered | Screen::Tag, false) => ("- +", "next: take it"),
+        (screen, true) if screen.is_dial() => ("tap +", "hold: next"),
+        (screen, false) if screen.is_dial() => ("- +", "next: take it"),
+        (Screen::Shelf, true) => ("tap: older", "hold: take"),
+        (Screen::Shelf, false) => ("- +", "next: take it"),
+        (Screen::Reach, true) => ("", "hold: done"),
+        (Screen::Reach, false) => ("back", "next: done"),
+        (Screen::Pair, true) => ("tap: more", "hold: done"),
+        (Screen::Pair, false) => ("- + more", "next: done"),
         (Screen::Pull | Screen::Rest, true) => ("", "hold: dial it"),
         (Screen::Pull | Screen::Rest, false) => ("back", "next: dial it"),
         (Screen::Result, true) if !can_save => ("tap: more", "hold: done"),
@@ -80,31 +146,5 @@ pub const fn hint(screen: Screen, one_button: bool, can_save: bool) -> (&'static
         (Screen::Saved, false) => ("", "next: done"),
         (_, true) => ("tap: on", "hold: choose"),
         (_, false) => ("- +", "next: choose"),
-    }
-}
-
-/// A time since release.
-pub struct Duration(pub u32);
-
-impl fmt::Display for Duration {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.0 {
-            long if long >= 120 => write!(f, "{} min", long / 60),
-            short => write!(f, "{short} s"),
-        }
-    }
-}
-
-/// A chance in whole percent, never rounded to certainty.
-pub struct Percent(pub f32);
-
-impl fmt::Display for Percent {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let tenths = Decimal::round(self.0 * 100.0, 1);
-        match tenths.scaled() {
-            ..=0 => f.write_str("<0.1%"),
-            1000.. => f.write_str(">99.9%"),
-            _ => write!(f, "{tenths}%"),
-        }
     }
 }

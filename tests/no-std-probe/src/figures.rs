@@ -4,7 +4,7 @@ use tenter_core::line::{Line, Point};
 use tenter_core::stats::Series;
 use tenter_core::uncertainty::{self, Variance};
 use tenter_core::{
-    Confidence, Demand, Evaluation, Figure, GrowthClass, Length, Limit, Range, RecoveryClass, Rules, Scatter, forecast,
+    Confidence, Correlation, Demand, Evaluation, Figure, GrowthClass, Length, Limit, Range, RecoveryClass, Rules, Scatter, forecast,
     rectangular, student, suits,
 };
 
@@ -54,7 +54,9 @@ pub unsafe extern "C" fn probe_evaluation(
     };
     let mut sum = interval(&evaluation.figures.stretch, rules.confidence);
     if let Some(rest) = evaluation.figures.rest {
-        sum ^= interval(&rest.growth, rules.confidence) ^ rest.correlation.stretch_growth.to_bits();
+        sum ^= interval(&rest.growth, rules.confidence);
+        let together = Correlation::of(&test, rules.scatter).ok().flatten();
+        sum ^= together.map_or(0, |together| together.stretch_growth.to_bits());
         sum ^= rest.recovery.map_or(0, |recovery| interval(&recovery, rules.confidence));
         sum ^= printed(GrowthClass::of(rest.growth.ratio).word());
         sum ^= rest.recovery.map_or(0, |recovery| printed(RecoveryClass::of(recovery.ratio).word()));

@@ -5,6 +5,7 @@
 mod boards;
 mod budget;
 mod chip_model;
+mod making;
 mod parts;
 mod power;
 mod verbs;

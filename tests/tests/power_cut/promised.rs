@@ -169,6 +169,7 @@ impl Promised {
         }
         assert!(log.next_seq() > self.saved.keys().last().copied().unwrap_or(0).max(self.acknowledged));
         assert!(log.next_seq() > found.keys().last().copied().unwrap_or(0));
+        browse(&mut log, found.values());
         // The host has what it was told, or what the answer it did not hear said.
         let (waiting, oldest) = (usize::from(log.unacknowledged()), log.oldest().unwrap());
         let agrees = |acknowledged: &u32| {
@@ -192,6 +193,23 @@ impl Promised {
         self.saved.extend(found);
         let hidden = std::mem::take(&mut pending.demands);
         *pending = Pending { demands: hidden, ..Pending::default() };
+    }
+}
+
+/// Leafing from the newest test to the oldest meets those that are waiting first, and on the way back the same ones.
+fn browse<'t>(log: &mut Log<&mut FakeEeprom>, waiting: impl DoubleEndedIterator<Item = &'t SavedTest>) {
+    let mut met: Vec<(u32, SavedTest)> = Vec::new();
+    while let Some(older) = log.beside(met.last().map(|(place, _)| *place), false).unwrap() {
+        met.push(older);
+    }
+    let mut tests = met.iter().map(|(_, test)| test);
+    assert!(waiting.rev().all(|test| tests.next() == Some(test)), "not met: {met:?}");
+    let mut way_back = met.iter().rev();
+    let mut at = way_back.next().map(|(place, _)| *place);
+    while let Some(place) = at {
+        let newer = log.beside(Some(place), true).unwrap();
+        assert_eq!(newer.as_ref(), way_back.next());
+        at = newer.map(|(place, _)| place);
     }
 }
 

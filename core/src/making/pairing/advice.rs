@@ -21,9 +21,26 @@ impl Pair {
     #[must_use]
     pub fn advice(&self) -> Vec<Line, MOST_LINES> {
         let mut lines = Vec::new();
-        let mut say = |advice, reason, source| {
-            let _ = lines.push(Line { advice, reason, source }); // Room for every line.
-        };
+        self.advise(|line| {
+            let _ = lines.push(line); // Room for every line.
+        });
+        lines
+    }
+
+    /// As [`Pair::advice`], line by line: what of them is not looked at takes no room in a program.
+    ///
+    /// ```
+    /// use tenter_core::making::pairing::{Advice, Edge, Pair};
+    /// use tenter_core::{Confidence, Figure, Length, Ratio};
+    ///
+    /// let edge = Edge { stretch: Figure::exact(Ratio::new(5, 100).unwrap()), growth: None, washing: None };
+    /// let pair = Pair::of(&edge, &edge, Length::from_mm(600), None, Confidence::default()).unwrap();
+    /// let mut first = None;
+    /// pair.advise(|line| first = first.or(Some(line.advice)));
+    /// assert_eq!(first, Some(Advice::NoHandling));
+    /// ```
+    pub fn advise(&self, mut take: impl FnMut(Line)) {
+        let mut say = |advice, reason, source| take(Line { advice, reason, source });
         let reason = match self.answer {
             Match::Close(_) => Reason::TooClose,
             _ if self.chances.alike < 0.5 => Reason::Gap,
@@ -62,7 +79,6 @@ impl Pair {
         if self.least == Least::Stitch {
             say(Advice::StitchThatGives, Reason::Stitch, Stitch::GIVE_SOURCE);
         }
-        lines
     }
 
     /// The cloth that has more to take up: the one that stretches more, or becomes longer where both stretch the same.

@@ -1,7 +1,7 @@
 //! What a hand scale can resolve.
 
 use crate::{assert_near, figures, length, percent, pull_on, scale, triple};
-use tenter_core::{Ends, Figures, Grain, PullTest, RestFigures};
+use tenter_core::{Correlation, Ends, Figures, Grain, PullTest, RestFigures, Scatter};
 
 /// JCGM 100:2008 § 4.3.7: a value known to lie evenly in ± a has u = a/√3. Printed example (a translated guide on
 /// distribution functions): between 7 and 10, u = 0.87. § F.2.2.1: 0.29 of a step. The others are worked out.
@@ -141,10 +141,14 @@ fn four_digits() {
     }
 }
 
-fn triple_on(division: &str, [gauge, extended, recovered]: [&str; 3]) -> Figures {
+fn triple_test(division: &str, [gauge, extended, recovered]: [&str; 3]) -> PullTest {
     let mut test = pull_on(division, gauge, extended);
     test.add_rest(60, length(recovered)).unwrap();
-    figures(&test)
+    test
+}
+
+fn triple_on(division: &str, lengths: [&str; 3]) -> Figures {
+    figures(&triple_test(division, lengths))
 }
 
 /// Worked out: correlations through the shared lengths, and growth 1.00 ± 0.410 points.
@@ -157,7 +161,7 @@ fn correlations() {
         ("0.5mm", ["250mm", "262.5mm", "252.5mm"], [-0.3405, 0.5146, -0.9814], 5.5e-5),
         ("1mm", ["100mm", "150mm", "105mm"], [-0.51, 0.60, -0.99], 0.005),
     ] {
-        let correlation = triple_on(division, lengths).rest.unwrap().correlation;
+        let correlation = Correlation::of(&triple_test(division, lengths), Scatter::SCALE_ONLY).unwrap().unwrap();
         assert_near(correlation.stretch_recovery.unwrap(), sr, digits, "r(S, R)");
         assert_near(correlation.stretch_growth, sg, digits, "r(S, G)");
         assert_near(correlation.growth_recovery.unwrap(), rg, digits, "r(R, G)");
