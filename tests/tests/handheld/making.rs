@@ -2,15 +2,17 @@
 
 use std::path::Path;
 
+use tenter_core::making::pairing::Match;
 use tenter_core::saved::{Clock, SavedTest};
-use tenter_core::{Grain, Length, PullTest};
+use tenter_core::{Answer, Grain, Length, PullTest};
 use tenter_firmware::log::{Log, PAGE_BYTES};
 use tenter_firmware::ui::{Action, Screen};
-use tenter_tests::emulator::{EEPROM_SIZE, Key};
+use tenter_tests::emulator::{Board, EEPROM_SIZE, Key};
 use tenter_tests::fake_eeprom::FakeEeprom;
 use tenter_tests::handheld::Handheld;
 
 use crate::walk::Walk;
+use crate::whole_test::ROOM;
 use crate::{boards, budget};
 
 /// As many pulls and readings as a test holds, from 100 mm on.
@@ -92,4 +94,74 @@ fn with_five_keys_on_the_board_one_can_build() {
     assert_eq!(walk.twin.model.screen, Screen::Reach);
     walk.tap(Key::Back, Action::Back);
     assert_eq!(walk.twin.model.screen, Screen::Body);
+}
+
+/// Measures by one button: 100 mm to so many tens of millimetres and ones more, back at 101 mm; saved under the next tag.
+fn measure_and_save<B: Board>(walk: &mut Walk<'_, B>, tens: usize, ones: usize) {
+    use Action::{Accept, Step};
+    let script = [
+        vec![Accept; 3], // Measure, settled, read.
+        vec![Step; tens],
+        vec![Accept],
+        vec![Step; ones],
+        vec![Accept; 2],                      // That, and no half millimetre.
+        vec![Accept; 2],                      // Let go, read.
+        vec![Accept, Step, Accept, Accept],   // 101.0 mm.
+        vec![Step, Accept, Accept],           // The answer, its tag.
+        vec![Accept, Accept, Accept, Accept], // Saved, and home.
+    ];
+    for action in script.concat() {
+        walk.only(action);
+    }
+    assert_eq!(walk.twin.model.screen, Screen::Home);
+}
+
+/// Measures a shell and a side panel, saves both, pairs them in 500 mm of seam, and asks whether 500 mm of the panel pass
+/// over 500 mm: all of it by hand.
+fn from_swatch_to_answer<B: Board>(board: &mut B, eeprom: &Path, name: &'static str, one_button: bool) {
+    let mut twin = Handheld::default();
+    twin.log(true, ROOM);
+    let mut walk = Walk::new(board, twin, name);
+    measure_and_save(&mut walk, 0, 5);
+    // Each takes one page of the two that are kept for it.
+    walk.twin.log(true, ROOM);
+    measure_and_save(&mut walk, 2, 2);
+    // A length takes one key, or a hold for each of its three digits.
+    let length = if one_button { 3 } else { 1 };
+    let keys = |walk: &mut Walk<'_, B>, downs: usize, nexts: usize| {
+        for (times, step, key, action) in
+            [(downs, Action::Step, Key::More, Action::More(1)), (nexts, Action::Accept, Key::Next, Action::Next)]
+        {
+            (0..times).for_each(|_| if one_button { walk.only(step) } else { walk.tap(key, action) });
+        }
+    };
+    keys(&mut walk, 4, 1); // The newest.
+    keys(&mut walk, 0, 3 + length); // Join it with the one before it, in 500 mm.
+    assert_eq!(walk.twin.model.screen, Screen::Pair);
+    // 22 % and 5 % are 17 points apart.
+    assert_eq!(walk.twin.model.making.pair().map(|pair| pair.answer), Some(Match::Handle));
+    keys(&mut walk, 1, 1); // What to do; done.
+    keys(&mut walk, 4, 2); // The newest again.
+    keys(&mut walk, 1, 1 + 2 * length); // Its second row; as wide as what passes.
+    assert_eq!(walk.twin.model.screen, Screen::Reach);
+    assert_eq!(walk.twin.model.making.reach().map(|reach| reach.answer), Some(Answer::Meets));
+    keys(&mut walk, 0, 1);
+    let twin = walk.twin;
+    assert_eq!(twin.model.screen, Screen::Home);
+    let saved = boards::saved_in(eeprom).into_iter().map(|(_, saved)| (saved.tag, saved.test));
+    assert_eq!(saved.collect::<Vec<_>>(), twin.saved);
+}
+
+#[test]
+fn from_swatch_to_answer_on_the_emulated_cortex_m3_board() {
+    let (_folder, options) = boards::qemu_options();
+    let eeprom = options.eeprom.clone();
+    from_swatch_to_answer(&mut boards::start_qemu(options), &eeprom, "lm3s6965evb-swatch-to-answer", false);
+}
+
+#[test]
+fn from_swatch_to_answer_on_the_board_one_can_build() {
+    let (_folder, options) = boards::pico_options();
+    let eeprom = options.eeprom.clone();
+    from_swatch_to_answer(&mut boards::start_pico(options), &eeprom, "pico-swatch-to-answer", true);
 }
