@@ -94,6 +94,7 @@ fn with_five_keys_on_the_board_one_can_build() {
     assert_eq!(walk.twin.model.screen, Screen::Reach);
     walk.tap(Key::Back, Action::Back);
     assert_eq!(walk.twin.model.screen, Screen::Body);
+    println!("pico: deepest stack {} bytes", board.stats().unwrap().stack_bytes);
 }
 
 /// Measures by one button: 100 mm to so many tens of millimetres and ones more, back at 101 mm; saved under the next tag.
