@@ -80,8 +80,12 @@ pub extern "C" fn probe_pairing(given: &[Given; 6], seam: i32, stitch: u8, per_m
     let pair = Pair::of(&one, &other, Length::from_steps(seam), pick(&Stitch::ALL, stitch), confidence(per_mille));
     said(pair, |pair| {
         let mismatches = [pair.growth, pair.washing].into_iter().flatten();
-        let sum = mismatches.fold(0, |sum, mismatch| {
-            sum ^ steps(mismatch.length) ^ share(mismatch.share.ratio) ^ answer(mismatch.answer, mismatch.chance)
+        let sum = mismatches.fold(pair.chance.map_or(0, f32::to_bits), |sum, mismatch| {
+            let half = mismatch.half_width_mm(Length::from_steps(seam), confidence(per_mille));
+            sum ^ half.to_bits()
+                ^ steps(mismatch.length)
+                ^ share(mismatch.share.ratio)
+                ^ answer(mismatch.answer, mismatch.chance)
         });
         let sum = sum ^ share(pair.stretch.ratio) ^ share(pair.gap.ratio) ^ pair.chances.handle.to_bits();
         pair.advice().iter().fold(sum, |sum, line| sum.rotate_left(3) ^ printed(line.source) ^ line.reason as u32)

@@ -118,6 +118,9 @@ proptest! {
                 prop_assert!(is_chance(mismatch.chance) && mismatch.shows_from <= Ratio::new(1, 100).unwrap());
             }
             prop_assert!(pair.stretch.ratio <= first.stretch.ratio && pair.stretch.ratio <= second.stretch.ratio);
+            // What is answered is answered at that confidence.
+            let is_sure = pair.chance.map(|chance| is_chance(chance) && chance >= confidence.chance());
+            prop_assert_eq!(is_sure, (!matches!(pair.answer, Match::Close(_))).then_some(true));
             prop_assert!((1..=MOST_LINES).contains(&pair.advice().len()));
         }
     }
