@@ -280,7 +280,7 @@ impl ShowLength {
             // One step is 0.000625 mm and 0.0000625 cm.
             Unit::Mm => decimal::write(&mut text, steps * 625, 1_000_000, true),
             Unit::Cm => decimal::write(&mut text, steps * 625, 10_000_000, true),
-            Unit::Inch if size % 635 == 0 => write_inches(&mut text, size / 635),
+            Unit::Inch if size.is_multiple_of(635) => write_inches(&mut text, size / 635),
             Unit::Inch => {
                 let (whole, rest) = (size / 40_640, size % 40_640);
                 let thousandths = u64::from(whole) * 1000 + u64::from((rest * 1000 + 20_320) / 40_640);

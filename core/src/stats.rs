@@ -17,10 +17,9 @@ use crate::ratio::Ratio;
 pub struct Series {
     count: u32,
     first: i64,
-    total: i64,
-    /// Of the differences from the first.
     sum: i64,
-    /// Of the same.
+    /// Of the differences from the first, as their squares.
+    differences: i64,
     squares: u128,
 }
 
@@ -48,8 +47,8 @@ impl Series {
         }
         let difference = reading.saturating_sub(self.first).clamp(-FARTHEST, FARTHEST);
         self.count = self.count.saturating_add(1);
-        self.total = self.total.saturating_add(reading);
-        self.sum = self.sum.saturating_add(difference);
+        self.sum = self.sum.saturating_add(reading);
+        self.differences = self.differences.saturating_add(difference);
         self.squares = self.squares.wrapping_add(square(difference));
     }
 
@@ -71,7 +70,7 @@ impl Series {
     /// ```
     #[must_use]
     pub const fn sum(&self) -> i64 {
-        self.total
+        self.sum
     }
 
     /// The exact mean; none without readings.
@@ -94,7 +93,7 @@ impl Series {
     #[must_use]
     pub fn variance(&self) -> Option<f32> {
         let count = u64::from(self.count);
-        let numerator = u128::from(count).wrapping_mul(self.squares).wrapping_sub(square(self.sum));
+        let numerator = u128::from(count).wrapping_mul(self.squares).wrapping_sub(square(self.differences));
         (count > 1).then(|| num::float_wide(numerator) / num::float_wide((count * (count - 1)).into()))
     }
 

@@ -240,15 +240,16 @@ fn making(shots: &mut Vec<(&'static str, Frame)>) {
     let mut far = pair(&[shell.clone(), (999, saved(700, Some(130)))]);
     shots.push(("pair-far", far.frame()));
 
-    far = shelf(&[panel.clone()]);
+    let panel = [panel];
+    far = shelf(&panel);
     far.acts(&[Action::Next, Action::More(1), Action::Next]);
     shots.push(("opening", far.frame()));
     far.acts(&[Action::Next, Action::More(77)]);
     shots.push(("body", far.frame()));
-    shots.push(("reach-meets", reach(&[panel.clone()], 77).frame()));
-    shots.push(("reach-ease", reach(&[panel.clone()], 30).frame()));
-    shots.push(("reach-close", reach(&[panel.clone()], 111).frame()));
-    shots.push(("reach-short", reach(&[panel], 200).frame()));
+    shots.push(("reach-meets", reach(&panel, 77).frame()));
+    shots.push(("reach-ease", reach(&panel, 30).frame()));
+    shots.push(("reach-close", reach(&panel, 111).frame()));
+    shots.push(("reach-short", reach(&panel, 200).frame()));
     shots.push(("reach-rigid", reach(&[(7, saved(100, None))], 77).frame()));
     shots.push(("reach-as-wide", reach(&[shell], 0).frame()));
 
