@@ -1,31 +1,56 @@
 "use strict";
-// Search and filters. Without a script the book is whole, only longer.
+// Search and filters; and of a large book only as much as is looked at. Without a script the book is whole, only longer.
 {
+    const STEP = 60;
     const form = document.querySelector(".finder");
     const found = form.querySelector("output");
+    const more = document.querySelector(".more");
     // Upper case and accents make no difference.
     const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
     const rows = new Map([...document.querySelectorAll("tr[data-of]")].map((row) => [row.dataset.of, row]));
     const cloths = [...document.querySelectorAll("article")].map((article) => ({
-        places: [article, rows.get(article.id)],
+        article,
+        row: rows.get(article.id),
         words: folded(article.querySelector("header").textContent),
         ...article.dataset,
     }));
+    let matching = cloths;
+    let shown = 0;
+
+    const show = (count) => {
+        matching.slice(shown, count).forEach(({ article }) => article.classList.add("shown"));
+        shown = Math.min(Math.max(shown, count), matching.length);
+        more.hidden = shown === matching.length;
+    };
     const atLeast = (seen, wanted) => wanted === "" || (seen !== "" && Number(seen) >= Number(wanted));
     const find = () => {
         const asked = Object.fromEntries(new FormData(form));
         const words = folded(asked.words).split(/\s+/).filter((word) => word !== "");
-        let count = 0;
-        for (const cloth of cloths) {
-            const fits = words.every((word) => cloth.words.includes(word))
-                && (asked.made === "" || cloth.made === asked.made)
-                && (asked.lies === "" || cloth.lies === asked.lies)
-                && atLeast(cloth.across, asked.across) && atLeast(cloth.along, asked.along)
-                && (!asked.answer || cloth.answers.split(" ")[asked.role] === asked.answer);
-            cloth.places.forEach((place) => { place.hidden = !fits; });
-            count += fits ? 1 : 0;
+        const fits = (cloth) => words.every((word) => cloth.words.includes(word))
+            && (asked.made === "" || cloth.made === asked.made)
+            && (asked.lies === "" || cloth.lies === asked.lies)
+            && atLeast(cloth.across, asked.across) && atLeast(cloth.along, asked.along)
+            && (!asked.answer || cloth.answers.split(" ")[asked.role] === asked.answer);
+        cloths.forEach(({ article }) => article.classList.remove("shown"));
+        matching = cloths.filter(fits);
+        const kept = new Set(matching);
+        cloths.forEach((cloth) => { cloth.row.hidden = !kept.has(cloth); });
+        shown = 0;
+        show(STEP);
+        const [count, all] = [matching.length, cloths.length];
+        found.value = count === all ? `${all} cloths` : `${count} of ${all} cloths`;
+    };
+    // A link to a cloth that is not shown yet.
+    const follow = () => {
+        const article = document.getElementById(location.hash.slice(1));
+        const place = cloths.findIndex((cloth) => cloth.article === article);
+        if (place < 0) return;
+        if (!matching.includes(cloths[place])) {
+            form.reset();
+            find();
         }
-        found.value = count === cloths.length ? `${count} cloths` : `${count} of ${cloths.length} cloths`;
+        show(matching.indexOf(cloths[place]) + 1);
+        article.scrollIntoView();
     };
     form.addEventListener("input", find);
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -33,6 +58,18 @@
         form.reset();
         find();
     });
+    more.addEventListener("click", () => show(shown + STEP));
+    const near = new IntersectionObserver((seen) => {
+        if (!seen.at(-1).isIntersecting) return;
+        show(shown + STEP);
+        // Told again, should that not have been enough.
+        near.unobserve(more);
+        near.observe(more);
+    }, { rootMargin: "1000px" });
+    near.observe(more);
+    addEventListener("hashchange", follow);
+    addEventListener("beforeprint", () => show(matching.length));
     form.hidden = false;
     find();
+    follow();
 }

@@ -30,8 +30,8 @@ fn desk() -> Desk {
 fn what_was_typed_stays_text_on_every_page() {
     let desk = desk();
     let pages: [(&[&str], u64); 6] = [
-        (&["book"], 1),
-        (&["book", "--view", SCRIPT, IMAGE], 1),
+        (&["book"], 2),
+        (&["book", "--view", SCRIPT, IMAGE], 2),
         (&["cards"], 0),
         (&["sheet", SCRIPT, IMAGE, "--why"], 0),
         (&["gauge", "--wants", "5%", "--name", SCRIPT], 0),
