@@ -140,7 +140,7 @@ fn two_programs_write_at_once() {
 /// Six programs begin the same log at once.
 #[test]
 fn several_programs_begin_a_log_at_once() {
-    for round in 0..5 {
+    for round in 0..40 {
         let desk = Desk::new();
         thread::scope(|scope| {
             for writer in 0..6 {

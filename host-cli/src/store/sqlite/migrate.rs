@@ -29,6 +29,8 @@ pub enum Found {
 ///
 /// What SQLite says.
 pub fn look(connection: &Connection) -> rusqlite::Result<Found> {
+    // All of it at one moment: another program may be making the log just now.
+    let _moment = connection.is_autocommit().then(|| connection.unchecked_transaction()).transpose()?;
     let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0));
     let tables: i64 = connection.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0))?;
     Ok(match (number("application_id")?, number("user_version")?, tables) {
