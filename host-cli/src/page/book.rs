@@ -5,7 +5,7 @@ use askama::Template;
 use tenter_core::{Confidence, Table};
 
 use super::cloth::Cloth;
-use super::{likely, rendered, sign};
+use super::{likely, rendered, sign, together};
 use crate::fit::{Candidate, Reason, RoleFit, Stock};
 use crate::picture::gauge::{self, Key};
 use crate::report::fit::Fitted;
@@ -130,7 +130,7 @@ impl<'a> Book<'a> {
         }
         Role {
             name: role.role.name.clone(),
-            asks: asks(role.role, view.unit),
+            asks: together(&asks(role.role, view.unit)),
             map: drawn::map(self.stock, Some(role), self.confidence).inline(),
             best: considered().take(LISTED).map(fit).collect(),
             others: more.join("; "),
@@ -148,6 +148,6 @@ fn fit(candidate: &Candidate<'_>) -> Fit {
         sign: sign(candidate.answer),
         word,
         class: word,
-        chance: likely(candidate),
+        chance: likely(candidate).map(|chance| together(&chance)),
     }
 }

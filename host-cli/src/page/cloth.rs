@@ -5,7 +5,7 @@ use tenter_core::{
     Answer, Confidence, Decimal, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass,
 };
 
-use super::sign;
+use super::{sign, together};
 use crate::fit::{Candidate, Reason};
 use crate::input::making::scale;
 use crate::log::{Entry, Fabric, Role, StoredTest, fold};
@@ -156,7 +156,7 @@ fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
         return Judged { role: name, sign: "–", word: "not made so", class: "otherwise", why };
     }
     let (sign, word, why) = (sign(candidate.answer), candidate.answer.word(), because(candidate, role, view));
-    Judged { role: name, sign, word, class: word, why }
+    Judged { role: name, sign, word, class: word, why: together(&why) }
 }
 
 fn facts(shown: &Shown<'_>) -> String {
@@ -207,7 +207,7 @@ fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> 
 
 fn rows(shown: &Shown<'_>) -> Vec<Line> {
     let mut rows = Vec::new();
-    let mut add = |label, words: String, source: String| rows.push(Line { label, words, source });
+    let mut add = |label, words: String, source| rows.push(Line { label, words: together(&words), source });
     if shown.standing.is_empty() {
         add("stretch", format!("not measured: tenter pull {}", shown.fabric.tag), String::new());
     }

@@ -39,3 +39,18 @@ fn likely(candidate: &Candidate<'_>) -> Option<String> {
         _ => None,
     }
 }
+
+/// A text of ours in which no number is parted from its sign and what it is worth at the end of a line.
+fn together(text: &str) -> String {
+    text.replace(" %", "\u{a0}%").replace(" ± ", "\u{a0}±\u{a0}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::together;
+
+    #[test]
+    fn numbers_stay_with_their_signs() {
+        assert_eq!(together("crosswise 8.5 % ± 0.8, slight"), "crosswise 8.5\u{a0}%\u{a0}±\u{a0}0.8, slight");
+    }
+}

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::{likely, rendered, sign};
+use super::{likely, rendered, sign, together};
 use crate::fit::Candidate;
 use crate::report::pattern::asks;
 use crate::report::sheet::{CLOTHS, Section, Sheet, sections};
@@ -63,7 +63,7 @@ struct Page<'a> {
 pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) -> String {
     let role = |(place, chosen): (usize, &crate::report::sheet::Chosen<'_>)| Role {
         name: chosen.role.name.clone(),
-        asks: asks(chosen.role, sheet.unit),
+        asks: together(&asks(chosen.role, sheet.unit)),
         chosen: chosen.candidate.as_ref().map(|candidate| Chosen {
             tag: candidate.fabric.tag,
             name: candidate.fabric.name.clone(),
@@ -92,7 +92,7 @@ fn why(candidate: &Candidate<'_>, sheet: &Sheet<'_>) -> String {
         let by_area = if needed.by_area { ", an estimate by area: lay it out" } else { "" };
         format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
     });
-    [likely(candidate), takes].into_iter().flatten().collect::<Vec<_>>().join("; ")
+    together(&[likely(candidate), takes].into_iter().flatten().collect::<Vec<_>>().join("; "))
 }
 
 fn part(section: Section, why: bool) -> Part {
@@ -101,8 +101,8 @@ fn part(section: Section, why: bool) -> Part {
     let lines = section.lines.into_iter().map(|spoken| {
         let about = if spoken.about == last { "" } else { spoken.about };
         last = spoken.about;
-        let why = if why { format!("{} [{}]", spoken.why, spoken.source) } else { String::new() };
-        Line { about: if care { "" } else { about }, text: spoken.text, why }
+        let why = if why { together(&format!("{} [{}]", spoken.why, spoken.source)) } else { String::new() };
+        Line { about: if care { "" } else { about }, text: together(&spoken.text), why }
     });
     Part { care, lines: lines.collect(), head: section.head }
 }
