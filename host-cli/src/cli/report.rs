@@ -34,6 +34,20 @@ pub enum ReportVerb {
     Picture(PictureArgs),
 }
 
+impl ReportVerb {
+    /// Where the file goes.
+    #[must_use]
+    pub const fn out(&self) -> &OutArg {
+        match self {
+            Self::Book(args) => &args.out,
+            Self::Cards(args) => &args.out,
+            Self::Sheet(args) => &args.out,
+            Self::Gauge(args) => &args.out,
+            Self::Picture(args) => &args.out,
+        }
+    }
+}
+
 /// Where the file goes, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct OutArg {

@@ -1,10 +1,10 @@
 //! `tenter export`: the whole log in a file.
 
 use std::collections::HashMap;
-use std::fs;
 use std::io::Write;
 use std::path::Path;
 
+use super::refuse_the_log_itself;
 use crate::cli::export::{ExportArgs, TableOf};
 use crate::error::Error;
 use crate::input::exported;
@@ -39,19 +39,6 @@ pub fn run(args: &ExportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, 
     file.finish()?;
     writeln!(screen.out, "{written} in {}", crate::error::shown(path))?;
     Ok(0)
-}
-
-/// Nobody means to put the export in the place of the log.
-fn refuse_the_log_itself(path: &Path, db: &Path) -> Result<(), Error> {
-    let same = |name: &str| {
-        let beside = db.with_file_name(format!("{}{name}", db.file_name().unwrap_or_default().to_string_lossy()));
-        fs::canonicalize(path).is_ok_and(|path| fs::canonicalize(beside).is_ok_and(|beside| path == beside))
-    };
-    if ["", "-wal", "-shm"].into_iter().any(same) {
-        let reason = "it is the log itself; say another name, such as log.jsonl".to_owned();
-        return Err(Error::File { what: "write", path: crate::error::shown(path), reason });
-    }
-    Ok(())
 }
 
 /// All entries as lines; how many.

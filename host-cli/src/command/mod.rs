@@ -20,6 +20,7 @@ pub mod size;
 pub mod stash;
 pub mod wash;
 
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::cli::{CommandLine, Verb};
@@ -49,7 +50,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Man(args) => manual::man(args, screen),
         Verb::Demo => demo::run(&mut open(db)?, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
-        Verb::Report(verb) => report::run(verb, &open(db)?, screen),
+        Verb::Report(verb) => report::run(verb, &open(db)?, &path_of(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),
         Verb::Import(args) => import::run(args, &path_of(db)?, screen),
     }
@@ -70,4 +71,17 @@ fn open_if_there(path: Option<&Path>) -> Result<Option<Sqlite>, Error> {
 fn path_of(path: Option<&Path>) -> Result<PathBuf, Error> {
     let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; say --db FILE".to_owned()));
     path.map_or_else(own, |path| Ok(path.to_owned()))
+}
+
+/// Nobody means to put what a verb writes in the place of the log at `db`.
+fn refuse_the_log_itself(path: &Path, db: &Path) -> Result<(), Error> {
+    let same = |name: &str| {
+        let beside = db.with_file_name(format!("{}{name}", db.file_name().unwrap_or_default().to_string_lossy()));
+        fs::canonicalize(path).is_ok_and(|path| fs::canonicalize(beside).is_ok_and(|beside| path == beside))
+    };
+    if ["", "-wal", "-shm"].into_iter().any(same) {
+        let reason = "it is the log itself; say another name".to_owned();
+        return Err(Error::File { what: "write", path: crate::error::shown(path), reason });
+    }
+    Ok(())
 }

@@ -131,12 +131,19 @@ fn an_edited_entry_is_told() {
 
 /// Places that cannot be written, and the log itself, are refused before the work begins.
 #[test]
-fn an_export_destroys_nothing() {
+fn what_is_written_destroys_nothing() {
     let desk = Desk::new();
     desk.fill("a.db");
     let before = fs::read(desk.path("a.db")).unwrap();
     for name in ["a.db", "./a.db"] {
         assert!(desk.refused("a.db", &["export", name]).contains("it is the log itself"));
+    }
+    // A page or a picture has no business there either.
+    let reports: [&[&str]; 5] =
+        [&["book"], &["cards", "1"], &["sheet", "none"], &["gauge", "--wants", "5%"], &["picture", "map"]];
+    for words in reports {
+        let words = [&["report"], words, &["--out", "./a.db"]].concat();
+        assert!(desk.refused("a.db", &words).contains("it is the log itself"), "{words:?}");
     }
     assert_eq!(fs::read(desk.path("a.db")).unwrap(), before);
     assert!(desk.refused("a.db", &["export", "."]).contains("it is a folder"));

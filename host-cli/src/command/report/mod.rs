@@ -12,7 +12,7 @@ use std::path::Path;
 use jiff::Timestamp;
 use tenter_core::{Confidence, Table, Unit};
 
-use super::find;
+use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
 use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
@@ -29,7 +29,8 @@ use crate::whole_file::WholeFile;
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a file that cannot be written; here and below.
-pub fn run(verb: &ReportVerb, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    refuse_the_log_itself(Path::new(&verb.out().out), db)?;
     match verb {
         ReportVerb::Book(args) => book::run(args, read, screen),
         ReportVerb::Cards(args) => cards::run(args, read, screen),
