@@ -174,6 +174,12 @@ impl Sheet {
         x < self.width && self.grey.get(y * self.width + x).is_some_and(|grey| *grey < 128)
     }
 
+    /// How many dots are rather dark.
+    #[must_use]
+    pub fn dark_dots(&self) -> usize {
+        self.grey.iter().filter(|grey| **grey < 128).count()
+    }
+
     /// The longest unbroken dark run in a row: its first dot and its length.
     #[must_use]
     pub fn longest_run(&self, y: usize) -> (usize, usize) {

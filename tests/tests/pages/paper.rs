@@ -7,11 +7,26 @@ use tenter_tests::browser::{self, View};
 
 use crate::{Desk, kept};
 
-/// Prints a page.
+/// Prints a page for a reader who prefers dark ones.
 fn printed(name: &str, file: &Path) -> PathBuf {
     let pdf = kept(&format!("{name}.pdf"));
     browser::visit(file, &[View::new(1280, true).printed(pdf.clone())]).unwrap();
     pdf
+}
+
+/// Paper is white: what is light on a dark screen would not be read on it.
+#[test]
+fn ink_is_dark_whatever_the_screen_is() {
+    let desk = Desk::evening();
+    let [plan, cards] = [&["sheet", "fell", "a"][..], &["cards", "1", "9"]].map(|words| {
+        let file = desk.report(words);
+        let light = kept("light.pdf");
+        browser::visit(&file, &[View::new(1280, false).printed(light.clone())]).unwrap();
+        [light, printed("dark", &file)].map(|pdf| browser::sheets(&pdf).unwrap().remove(0).dark_dots())
+    });
+    for [light, dark] in [plan, cards] {
+        assert!(dark > 0 && light == dark, "{light} dark dots, of one who prefers dark pages {dark}");
+    }
 }
 
 /// The text of a printed page, sheet by sheet.
