@@ -260,7 +260,8 @@ fn a_plan_sheet() {
         seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
     assert!(heads.contains(&"seam main + cuff, 50 cm"), "{heads:?}");
     for (words, part) in [
-        (&["--use", "main=99"][..], "no fabric wears that tag"),
+        (&["--use", "main=99"][..], "'99' is no fabric here; see tenter stash list"),
+        (&["--use", "main="], "type the tag of a fabric after the ="),
         (&["--use", "main"], "main=1"),
         (&["--seam", "main=60cm"], "main+side panel=60cm"),
         (&["--seam", "main+hood=60cm"], "is no role here"),

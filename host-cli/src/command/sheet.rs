@@ -14,6 +14,7 @@ use crate::log::Pattern;
 use crate::report::Screen;
 use crate::report::sheet::{self as report, Chosen, Seam, Sheet};
 use crate::report::size::Sized;
+use crate::store::Read;
 
 use clap::ValueEnum as _;
 
@@ -31,8 +32,9 @@ pub fn plan<'a>(
     stock: &'a Stock,
     roles: Vec<RoleFit<'a>>,
     (confidence, unit): (Confidence, Unit),
+    read: &dyn Read,
 ) -> Result<Sheet<'a>, Error> {
-    let chosen = choose(args, (pattern, view), roles)?;
+    let chosen = choose(args, (pattern, view), roles, read)?;
     let names: Vec<&'a str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
@@ -78,24 +80,23 @@ fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
+    read: &dyn Read,
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
         let wrong = |remedy: &str| Error::argument("--use", text, remedy);
         let (role, tag) = text.rsplit_once('=').ok_or_else(|| wrong("type a role and a tag, such as main=1"))?;
         let role = find::role(pattern, view, role)?.id;
-        let tag: u16 = tag.trim().parse().map_err(|_| wrong("type the tag of a fabric after the ="))?;
-        let fits = roles.iter().find(|fit| fit.role.id == role);
-        if !fits.is_some_and(|fit| fit.candidates.iter().any(|one| one.fabric.tag == tag)) {
-            return Err(wrong("no fabric wears that tag; see tenter stash list"));
+        if tag.trim().is_empty() {
+            return Err(wrong("type the tag of a fabric after the ="));
         }
-        named.push((role, tag));
+        named.push((role, find::live_fabric(read, tag)?.id));
     }
     let choose = |fit: RoleFit<'a>| {
-        let tag = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, tag)| *tag);
+        let fabric = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, fabric)| *fabric);
         let mut candidates = fit.candidates.into_iter();
-        let candidate = match tag {
-            Some(tag) => candidates.find(|one| one.fabric.tag == tag),
+        let candidate = match fabric {
+            Some(fabric) => candidates.find(|one| one.fabric.id == fabric),
             // What falls short is chosen by nobody but her.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };

@@ -47,6 +47,28 @@ fn two_logs_merge() {
     assert!(desk.ok("a.db", &["stash", "show", "3"]).contains("cut 1.00 m"));
 }
 
+/// A plan is for the cloth that was meant: a tag that two wear is not guessed at, an identifier is understood.
+#[test]
+fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
+    let desk = Desk::new();
+    desk.ok("a.db", &["stash", "add", "Bracken shell"]);
+    desk.ok("b.db", &["stash", "add", "Heron jersey"]);
+    desk.ok("b.db", &["export", "b.jsonl"]);
+    desk.ok("a.db", &["import", "b.jsonl"]);
+    desk.ok("a.db", &["pattern", "add", "Smock", "-", "main"]);
+    let plans: [&[&str]; 2] = [&["fit", "smock", "--sheet"], &["report", "sheet", "smock", "--out", "plan.html"]];
+    for plan in plans {
+        let told = desk.refused("a.db", &[plan, &["--use", "main=1"]].concat());
+        assert!(told.contains("tag 1 is on 2 fabrics") && told.contains("Heron jersey"), "{told}");
+    }
+    let listed: serde_json::Value = serde_json::from_str(&desk.ok("a.db", &["stash", "list", "--json"])).unwrap();
+    for fabric in listed.as_array().unwrap() {
+        let (id, name) = (fabric["id"].as_str().unwrap(), fabric["name"].as_str().unwrap());
+        let plan = desk.ok("a.db", &["fit", "smock", "--sheet", "--use", &format!("main={id}")]);
+        assert!(plan.contains(&format!("main: 1 {name}, meets")), "{plan}");
+    }
+}
+
 /// A log may be exported into the log it came from: reading does not keep writers out.
 #[test]
 fn a_pipe_from_a_log_to_itself_ends() {

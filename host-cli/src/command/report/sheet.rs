@@ -23,7 +23,7 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         }
         fits.retain(|fit| wanted.contains(&fit.role.id));
     }
-    let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit))?;
+    let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     let mut gauges = Vec::new();
     for chosen in &sheet.chosen {
         let Some(candidate) = &chosen.candidate else {
