@@ -6,7 +6,7 @@
 pub mod cloth;
 pub mod stock;
 
-use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Part, Rules, judge};
+use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Rules, judge};
 
 use crate::log::{Fabric, Role};
 use cloth::{ClothAnswer, Need};
@@ -47,7 +47,16 @@ impl Candidate<'_> {
     /// Whether it meets everything and there is enough of it, or the bolt still lies in the shop.
     #[must_use]
     pub fn will_do(&self) -> bool {
-        self.answer == Answer::Meets && (self.fabric.is_seen() || !self.cloth.is_short())
+        self.answer == Answer::Meets && self.missing().is_none()
+    }
+
+    /// What is missing of a cloth at home; of a bolt in the shop as much is cut as is needed.
+    #[must_use]
+    pub const fn missing(&self) -> Option<Length> {
+        match self.cloth {
+            ClothAnswer::Short { missing, .. } if !self.fabric.is_seen() => Some(missing),
+            _ => None,
+        }
     }
 
     /// The order in which candidates are shown: the best first.

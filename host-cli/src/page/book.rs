@@ -2,10 +2,10 @@
 //! where one is chosen.
 
 use askama::Template;
-use tenter_core::{Confidence, Table};
+use tenter_core::{Confidence, Table, Unit};
 
 use super::cloth::Cloth;
-use super::{likely, rendered, sign, together};
+use super::{likely, missing, rendered, sign, together};
 use crate::fit::{Candidate, Reason, RoleFit, Stock};
 use crate::picture::gauge::{self, Key};
 use crate::report::fit::Fitted;
@@ -45,7 +45,8 @@ struct Fit {
     sign: &'static str,
     word: &'static str,
     class: &'static str,
-    chance: Option<String>,
+    /// How likely it will do, and what is missing of it.
+    worth: Vec<String>,
 }
 
 #[derive(Template)]
@@ -132,13 +133,13 @@ impl<'a> Book<'a> {
             name: role.role.name.clone(),
             asks: together(&asks(role.role, view.unit)),
             map: drawn::map(self.stock, Some(role), self.confidence).inline(),
-            best: considered().take(LISTED).map(fit).collect(),
+            best: considered().take(LISTED).map(|candidate| fit(candidate, view.unit)).collect(),
             others: more.join("; "),
         }
     }
 }
 
-fn fit(candidate: &Candidate<'_>) -> Fit {
+fn fit(candidate: &Candidate<'_>, unit: Unit) -> Fit {
     let fabric = candidate.fabric;
     let word = candidate.answer.word();
     Fit {
@@ -148,6 +149,6 @@ fn fit(candidate: &Candidate<'_>) -> Fit {
         sign: sign(candidate.answer),
         word,
         class: word,
-        chance: likely(candidate).map(|chance| together(&chance)),
+        worth: [likely(candidate), missing(candidate, unit)].into_iter().flatten().map(|one| together(&one)).collect(),
     }
 }

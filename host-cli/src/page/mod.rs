@@ -9,10 +9,10 @@ pub mod print;
 pub mod sheet;
 
 use askama::Template;
-use tenter_core::Answer;
+use tenter_core::{Answer, Unit};
 
 use crate::fit::Candidate;
-use crate::report::words;
+use crate::report::{quantity, words};
 
 /// The bytes of a page. A template that writes into a string cannot fail.
 fn rendered(page: &impl Template) -> String {
@@ -38,6 +38,13 @@ fn likely(candidate: &Candidate<'_>) -> Option<String> {
         Answer::Close => Some(format!("{chance} that it meets")),
         _ => None,
     }
+}
+
+/// What is missing of a fabric that would do.
+fn missing(candidate: &Candidate<'_>, unit: Unit) -> Option<String> {
+    let would_do = matches!(candidate.answer, Answer::Meets | Answer::Close);
+    let missing = candidate.missing().filter(|_| would_do)?;
+    Some(format!("too little: {} missing", quantity::cloth_to_buy(missing, unit)))
 }
 
 /// A text of ours in which no number is parted from its sign and what it is worth at the end of a line.

@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::{likely, rendered, sign, together};
+use super::{likely, missing, rendered, sign, together};
 use crate::fit::Candidate;
 use crate::report::pattern::asks;
 use crate::report::sheet::{CLOTHS, Section, Sheet, sections};
@@ -86,13 +86,19 @@ pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) ->
     })
 }
 
-/// How likely it will do, and what it takes.
+/// How likely it will do, what it takes and what is missing of it.
 fn why(candidate: &Candidate<'_>, sheet: &Sheet<'_>) -> String {
     let takes = candidate.cloth.needed().map(|needed| {
         let by_area = if needed.by_area { ", an estimate by area: lay it out" } else { "" };
         format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
     });
-    together(&[likely(candidate), takes].into_iter().flatten().collect::<Vec<_>>().join("; "))
+    together(
+        &[likely(candidate), takes, missing(candidate, sheet.unit)]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join("; "),
+    )
 }
 
 fn part(section: Section, why: bool) -> Part {

@@ -82,7 +82,7 @@ fn one_role(text: &mut Lines, fit: &RoleFit<'_>, fitted: &Fitted<'_>) {
 /// Under which word a candidate is listed.
 const fn kind(candidate: &Candidate<'_>) -> &'static str {
     match candidate.answer {
-        Answer::Meets if candidate.cloth.is_short() && !candidate.fabric.is_seen() => "TOO LITTLE",
+        Answer::Meets if candidate.missing().is_some() => "TOO LITTLE",
         Answer::Meets => "MEETS",
         Answer::Close => "CLOSE",
         Answer::Unknown => "UNKNOWN",
@@ -94,7 +94,7 @@ const fn kind(candidate: &Candidate<'_>) -> &'static str {
 /// With which others a candidate is counted.
 const fn group(candidate: &Candidate<'_>) -> &'static str {
     match candidate.answer {
-        Answer::Meets if candidate.cloth.is_short() && !candidate.fabric.is_seen() => "too little",
+        Answer::Meets if candidate.missing().is_some() => "too little",
         Answer::Meets => "meets",
         Answer::Close => "close",
         Answer::Unknown => "unknown",

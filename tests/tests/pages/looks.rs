@@ -60,6 +60,18 @@ fn the_plan_sheet() {
     assert_looks_right("sheet", &desk.report(&words), false);
 }
 
+/// A cloth that would do is not offered without saying that there is too little of it.
+#[test]
+fn too_little_is_said_wherever_a_cloth_is_offered() {
+    let desk = Desk::evening();
+    let pages: [&[&str]; 2] = [&["book", "--view", "fell", "a"], &["sheet", "fell", "a", "--use", "main=5"]];
+    for words in pages {
+        // Larch ripstop: the main cloth takes 1.70 m, 0.90 m lie at home; subtraction.
+        let page = std::fs::read_to_string(desk.report(words)).unwrap();
+        assert_eq!(page.matches("too little: 0.80 m missing").count(), 1, "{words:?}");
+    }
+}
+
 #[test]
 fn cards_and_gauges() {
     let desk = Desk::evening();
