@@ -7,23 +7,23 @@ use tenter_core::{Decimal, Length, Ratio, Unit};
 /// A length of cloth: `2.40 m`, or `2.62 yd` for inches. Rounded down: nobody should count on what is not there.
 #[must_use]
 pub fn cloth(length: Length, unit: Unit) -> String {
-    let (steps_in_one, symbol) = match unit {
-        Unit::Inch => (36 * 40_640, "yd"),
-        _ => (1_600_000, "m"),
-    };
-    let hundredths = i64::from(length.steps()).saturating_mul(100).div_euclid(steps_in_one);
-    format!("{} {symbol}", Decimal::new(hundredths, 2))
+    hundredths(length, unit, |steps, one| steps.div_euclid(one))
 }
 
 /// A length of cloth to buy, rounded up to the next centimetre or hundredth of a yard.
 #[must_use]
 pub fn cloth_to_buy(length: Length, unit: Unit) -> String {
-    let step = match unit {
-        Unit::Inch => 36 * 406,
-        _ => 16_000,
+    hundredths(length, unit, |steps, one| steps.saturating_add(one - 1).div_euclid(one))
+}
+
+/// Metres or yards: `rounded` takes a hundred times the steps and the steps in one of them.
+fn hundredths(length: Length, unit: Unit, rounded: impl Fn(i64, i64) -> i64) -> String {
+    let (steps_in_one, symbol) = match unit {
+        Unit::Inch => (36 * 40_640, "yd"),
+        _ => (1_600_000, "m"),
     };
-    let up = length.steps().saturating_add(step - 1);
-    cloth(Length::from_steps(up - up.rem_euclid(step)), unit)
+    let hundredths = rounded(i64::from(length.steps()).saturating_mul(100), steps_in_one);
+    format!("{} {symbol}", Decimal::new(hundredths, 2))
 }
 
 /// A length to measure off with a tape: to the nearest millimetre, or sixteenth of an inch.
@@ -92,6 +92,10 @@ mod tests {
         assert_eq!(cloth(Length::from_mm(9144), Unit::Inch), "10.00 yd");
         assert_eq!(cloth_to_buy(Length::from_mm(2401), Unit::Mm), "2.41 m");
         assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Mm), "2.40 m");
+        // 0.80 m are 0.8749 yd; 10 yd are 9144 mm, and a step more is more than that.
+        assert_eq!(cloth_to_buy(Length::from_mm(800), Unit::Inch), "0.88 yd");
+        assert_eq!(cloth_to_buy(Length::from_mm(9144), Unit::Inch), "10.00 yd");
+        assert_eq!(cloth_to_buy(Length::from_steps(9144 * 1600 + 1), Unit::Inch), "10.01 yd");
         assert_eq!(width(Length::from_mm(1480), Unit::Mm), "148 cm");
         // 17 cm less half an inch is 157.3 mm; 5 in and 3/100 mm is 5 in.
         assert_eq!(tape(Length::from_steps(170 * 1600 - 20_320), Unit::Cm), "15.7 cm");
