@@ -226,6 +226,18 @@ proptest! {
     }
 }
 
+/// A garment that both grains suit is named once.
+#[test]
+fn a_garment_is_named_once() {
+    let program = Program::new();
+    ok(&program, "stash add interlock --construction knit");
+    for grain in ["crosswise", "lengthwise"] {
+        ok(&program, &format!("pull 1 --gauge 10cm --settling --to 11.2cm --to 11.3cm --to 11.2cm --grain {grain}"));
+    }
+    let shown = ok(&program, "stash show 1");
+    assert_eq!(shown.matches("sweatshirt").count(), 1, "{shown}");
+}
+
 /// A view from garment and movement instead of a figure: leggings 40 % and some along (fabric suggestions for a leggings
 /// pattern); knee 35 to 45 % lengthwise (Kirk and Ibrahim 1966, from memory); arms forward, back width 26 % (Anthropometry,
 /// Apparel Sizing and Design, p. 186).

@@ -224,9 +224,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
         let line = washed::line(grain, &change, shown.confidence);
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
-    let mut suits: Vec<_> = shown.standing.iter().flat_map(|standing| standing.suits.iter().rev().take(2)).collect();
-    suits.dedup_by_key(|suit| suit.garment);
-    for suit in suits {
+    for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_owned());
     }
     let most = shown.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own));

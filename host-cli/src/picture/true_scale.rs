@@ -1,7 +1,7 @@
 //! Pictures in millimetres of paper, to lay cloth on: a pull gauge for one demand, the stretch of a swatch as long as it
 //! is, and a line that tells whether the printer kept the scale.
 
-use tenter_core::{Confidence, Figure, Grain, Length, Limit, Range};
+use tenter_core::{Confidence, Figure, Grain, Length, Limit, Range, Unit};
 
 use super::axis::{count, step, ticks};
 use super::svg::{self, Anchor, Element, Point, line, polygon, polyline, rect, text};
@@ -30,6 +30,8 @@ const RELAXED_MM: [i16; 5] = [100, 50, 25, 20, 10];
 /// Where the marks of a pull gauge lie, in millimetres from its zero.
 struct Marks {
     gauge: Length,
+    /// In which all marks are named.
+    unit: Unit,
     least: Option<f64>,
     most: Option<f64>,
 }
@@ -39,12 +41,18 @@ impl Marks {
     fn of(asked: &Range) -> Option<Self> {
         let limits = || [asked.at_least, asked.at_most].into_iter().flatten();
         limits().next()?;
-        let printed = limits().filter_map(Limit::printed_marks).map(|(gauge, _)| gauge);
-        let mut gauges = printed.chain(RELAXED_MM.map(Length::from_mm));
-        let fits = |gauge: &Length| limits().all(|limit| extended(*gauge, limit) <= REACH);
-        let gauge = gauges.find(fits)?;
+        let printed = limits().filter_map(Limit::printed_marks).map(|(gauge, to)| (gauge, words::unit(gauge, to)));
+        let mut gauges = printed.chain(RELAXED_MM.map(|mm| (Length::from_mm(mm), Unit::Mm)));
+        let fits = |(gauge, _): &(Length, Unit)| limits().all(|limit| extended(*gauge, limit) <= REACH);
+        let (gauge, unit) = gauges.find(fits)?;
         let at = |limit: Option<Limit>| limit.map(|limit| extended(gauge, limit));
-        Some(Self { gauge, least: at(asked.at_least), most: at(asked.at_most) })
+        Some(Self { gauge, unit, least: at(asked.at_least), most: at(asked.at_most) })
+    }
+}
+
+impl Marks {
+    fn shown(&self, length: Length) -> String {
+        length.show(self.unit).to_string()
     }
 }
 
@@ -58,7 +66,7 @@ pub fn pull_gauge(gauge: &PullGauge<'_>) -> Option<Picture> {
     let marks = Marks::of(&gauge.asked)?;
     let asked = words::range(&gauge.asked)?;
     let title = format!("Pull gauge for {}", words::isolated(gauge.title));
-    let relaxed = shown(marks.gauge);
+    let relaxed = marks.shown(marks.gauge);
     let description = format!(
         "Stretch {asked}. Lay the swatch's marks at 0 and {relaxed} and pull. True only when the check line measures \
          100 mm."
@@ -73,10 +81,6 @@ pub fn pull_gauge(gauge: &PullGauge<'_>) -> Option<Picture> {
     how_to(&mut picture, &marks);
     check_line((ZERO, HEIGHT - 5.0)).into_iter().for_each(|element| picture.draw(element));
     Some(picture)
-}
-
-fn shown(length: Length) -> String {
-    length.show(words::unit(length, length)).to_string()
 }
 
 /// The two rails of the frame with their hooks, 5 mm apart.
@@ -166,7 +170,8 @@ struct Named {
 fn named(mm: Option<f64>, limit: Option<Limit>, marks: &Marks, what: &str) -> Option<Named> {
     let (mm, limit) = (mm?, limit?);
     let printed = limit.printed_marks().filter(|(gauge, _)| *gauge == marks.gauge);
-    let length = printed.map_or_else(|| format!("{} mm", svg::number((mm * 10.0).round() / 10.0)), |(_, to)| shown(to));
+    let length =
+        printed.map_or_else(|| format!("{} mm", svg::number((mm * 10.0).round() / 10.0)), |(_, to)| marks.shown(to));
     Some(Named { mm, words: format!("{length}: {what}") })
 }
 
@@ -195,7 +200,7 @@ fn names(picture: &mut Picture, gauge: &PullGauge<'_>, marks: &Marks) {
     }
     let foot = RAIL + 9.0 + LANE;
     let zero = Named { mm: 0.0, words: "0: hold one mark here".to_owned() };
-    let words = format!("{}: the other mark, relaxed", shown(marks.gauge));
+    let words = format!("{}: the other mark, relaxed", marks.shown(marks.gauge));
     let relaxed = Named { mm: marks.gauge.mm().into(), words };
     let below = if relaxed.mm > wide(&zero) { foot + 4.5 } else { foot + 9.0 };
     draw_name(picture, zero, foot, below, Anchor::Start);
@@ -212,7 +217,7 @@ fn how_to(picture: &mut Picture, marks: &Marks) {
     let steps = [
         format!(
             "1  Mark the folded swatch {} apart. Lay it between the hooks, loose, on 0 and on the dashed line.",
-            shown(marks.gauge)
+            marks.shown(marks.gauge)
         ),
         format!("{least}{stop}"),
         "3  One pull says little: pull three times, and measure with a tape what lies near a line.".to_owned(),
@@ -301,4 +306,23 @@ fn percent_axis(x: f64, y: f64, width: f64, gauge: f64) -> Vec<Element> {
         }
     }
     drawn
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A gauge off an envelope speaks of one unit: 5 in are 127 mm too, but nobody wrote that.
+    #[test]
+    fn a_printed_gauge_keeps_its_unit() {
+        for (asked, want) in [
+            ("4in to 5in", ["5 in: least", "4 in: the other"]),
+            ("100mm to 127mm", ["127 mm: least", "100 mm: the other"]),
+            ("27%", ["127 mm: least", "100 mm: the other"]),
+        ] {
+            let asked = Range::parse(asked, Unit::Mm).unwrap();
+            let drawn = pull_gauge(&PullGauge { title: "", asked }).unwrap().inline();
+            assert!(want.iter().all(|words| drawn.contains(words)), "{want:?}: {drawn}");
+        }
+    }
 }

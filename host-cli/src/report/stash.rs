@@ -111,6 +111,20 @@ pub struct Shown<'a> {
     pub unit: Unit,
 }
 
+impl Shown<'_> {
+    /// The garments that ask for most of what each grain gives, two a grain, each once.
+    #[must_use]
+    pub fn suits(&self) -> Vec<&'static Suit> {
+        let mut suits: Vec<&'static Suit> = Vec::new();
+        for suit in self.standing.iter().flat_map(|standing| standing.suits.iter().rev().take(2)) {
+            if !suits.iter().any(|known| known.garment == suit.garment) {
+                suits.push(suit);
+            }
+        }
+        suits
+    }
+}
+
 /// A fabric and what is on hand, in one line.
 #[must_use]
 pub fn line_about(fabric: &Fabric, unit: Unit) -> String {
@@ -274,9 +288,7 @@ fn figures(text: &mut Lines, shown: &Shown<'_>, unicode: bool) {
             text.row(grain.word(), &format!("not measured: tenter pull {tag} --grain {}", grain.word()));
         }
     }
-    let mut suits: Vec<_> = shown.standing.iter().flat_map(|standing| standing.suits.iter().rev().take(2)).collect();
-    suits.dedup_by_key(|suit| suit.garment);
-    for suit in suits {
+    for suit in shown.suits() {
         text.row("suits", &format!("{} [{}]", words::garment(suit), suit.source));
     }
 }
