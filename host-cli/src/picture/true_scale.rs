@@ -24,6 +24,8 @@ const ZERO: f64 = 12.0;
 const REACH: f64 = 168.0;
 const RAIL: f64 = 28.0;
 const LANE: f64 = 24.0;
+/// Room for the title, in em.
+const TITLE: f64 = 34.0;
 /// Relaxed lengths to choose from, the best first: a longer one reads finer.
 const RELAXED_MM: [i16; 5] = [100, 50, 25, 20, 10];
 
@@ -60,6 +62,13 @@ fn extended(gauge: Length, limit: Limit) -> f64 {
     f64::from(gauge.mm()) * (1.0 + f64::from(limit.ratio().percent_f32()) / 100.0)
 }
 
+/// What a gauge for a role of a view is for; a long pattern or role is shortened, so that gauges of one view differ.
+#[must_use]
+pub fn title(view: &str, role: &str, grain: Grain) -> String {
+    let end = format!(": {}, {}", fit::shortened(role, 14.0), grain.word());
+    format!("{}{end}", fit::shortened(view, TITLE - fit::width(&end)))
+}
+
 /// Draws a pull gauge; none where no stretch is asked.
 #[must_use]
 pub fn pull_gauge(gauge: &PullGauge<'_>) -> Option<Picture> {
@@ -72,7 +81,7 @@ pub fn pull_gauge(gauge: &PullGauge<'_>) -> Option<Picture> {
          100 mm."
     );
     let mut picture = Picture::new(Size::Millimetres, WIDTH, HEIGHT, &title, &description);
-    picture.draw(text("tn-bold", (ZERO, 8.0), 5.0, Anchor::Start, fit::shortened(gauge.title, 34.0)));
+    picture.draw(text("tn-bold", (ZERO, 8.0), 5.0, Anchor::Start, fit::shortened(gauge.title, TITLE)));
     let asked = fit::shortened(&format!("stretch {asked}"), 42.0);
     picture.draw(text("", (ZERO, 14.0), 3.6, Anchor::Start, asked));
     lane(&mut picture, &marks);
@@ -311,6 +320,18 @@ fn percent_axis(x: f64, y: f64, width: f64, gauge: f64) -> Vec<Element> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn gauges_of_one_view_differ_however_long_its_name_is() {
+        let long = "a pattern with a name that goes on and on ".repeat(5);
+        assert_eq!(title("Fellside smock A", "main", Grain::Bias), "Fellside smock A: main, bias");
+        for (role, end) in [("side panel", "…: side panel, lengthwise"), (&long, "…, lengthwise")] {
+            let asked = Range::parse("5%", Unit::Mm).unwrap();
+            let drawn =
+                pull_gauge(&PullGauge { title: &title(&long, role, Grain::Lengthwise), asked }).unwrap().inline();
+            assert!(drawn.contains(&format!("{end}</text>")), "{drawn}");
+        }
+    }
 
     /// A gauge off an envelope speaks of one unit: 5 in are 127 mm too, but nobody wrote that.
     #[test]

@@ -8,7 +8,7 @@ use crate::error::Error;
 use crate::input;
 use crate::page::print;
 use crate::picture::Picture;
-use crate::picture::true_scale::{PullGauge, pull_gauge};
+use crate::picture::true_scale::{self, PullGauge, pull_gauge};
 use crate::report::Screen;
 use crate::store::Read;
 
@@ -18,7 +18,7 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     if let Some((pattern, view)) = view(read, &args.view)? {
         for role in pattern.view(&view) {
             for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-                let title = format!("{} {view}: {}, {}", pattern.name, role.name, grain.word());
+                let title = true_scale::title(&format!("{} {view}", pattern.name), &role.name, grain);
                 gauges.extend(pull_gauge(&PullGauge { title: &title, asked: role.demand.stretch(grain) }));
             }
         }
