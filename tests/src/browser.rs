@@ -18,15 +18,16 @@ pub const WIDTHS: [u32; 3] = [360, 768, 1280];
 pub const OUTSIDE: &str = "[...document.querySelectorAll('svg svg text, svg text')].filter(text => {
     const svg = text.ownerSVGElement, box = text.getBBox(), view = svg.viewBox.baseVal, slack = view.width / 100;
     return box.x < -slack || box.y < -slack || box.x + box.width > view.width + slack || box.y + box.height > view.height + slack;
-}).map(text => text.closest('figure').id + ': ' + text.textContent)";
+}).map(text => (text.closest('[id]')?.id ?? '') + ': ' + text.textContent)";
 
-/// Words that run into one another, by more than a fifth of their height.
-pub const OVERLAPPING: &str = "[...document.querySelectorAll('figure')].flatMap(figure => {
-    const texts = [...figure.querySelectorAll('text')].map(text => [text, text.getBoundingClientRect()]);
+/// Words of a picture that run into one another, by more than a fifth of their height.
+pub const OVERLAPPING: &str = "[...document.querySelectorAll('svg')].filter(svg => !svg.ownerSVGElement).flatMap(svg => {
+    const name = svg.closest('[id]')?.id ?? '';
+    const texts = [...svg.querySelectorAll('text')].map(text => [text, text.getBoundingClientRect()]);
     return texts.flatMap(([text, a], place) => texts.slice(place + 1).filter(([, b]) => {
         const slack = Math.min(a.height, b.height) / 5;
         return a.left + slack < b.right && b.left + slack < a.right && a.top + slack < b.bottom && b.top + slack < a.bottom;
-    }).map(([other]) => figure.id + ': ' + text.textContent + ' / ' + other.textContent));
+    }).map(([other]) => name + ': ' + text.textContent + ' / ' + other.textContent));
 })";
 
 /// One look at the page.

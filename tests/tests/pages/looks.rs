@@ -79,7 +79,7 @@ fn cards_and_gauges() {
     assert_looks_right("gauges", &desk.report(&["gauge", "--view", "fell", "a"]), true);
 }
 
-/// The check finds what it looks for: a page with a wide box, a word outside its picture, white on white, and a request.
+/// The check finds what it looks for: a page with a wide box, a word outside its picture, one upon another, white on white, and a request.
 #[test]
 fn what_is_wrong_is_found() {
     let desk = Desk::empty();
@@ -87,12 +87,14 @@ fn what_is_wrong_is_found() {
     let page = "<!DOCTYPE html><html><head><title>Wrong</title></head><body><main><h1>Wrong</h1>\
                 <p style=\"width:3000px;color:#eee;background:#fff\">faint and wide</p><img src=\"other.png\" alt=\"\">\
                 <figure id=\"f\"><svg viewBox=\"0 0 10 10\" role=\"img\" aria-label=\"x\"><text x=\"300\">far</text></svg></figure>\
+                <svg id=\"g\" viewBox=\"0 0 99 99\" role=\"img\" aria-label=\"y\"><text y=\"50\">one</text><text y=\"50\">two</text></svg>\
                 </main></body></html>";
     std::fs::write(&file, page).unwrap();
     let view = View { axe: true, ..View::new(360, false).asked(&wrong(false)) };
     let visit = browser::visit(&file, &[view]).unwrap();
     let seen = &visit.views[0];
     assert_eq!((&seen.result["wide"], &seen.result["outside"]), (&json!(true), &json!(["f: far"])));
+    assert_eq!(seen.result["overlapping"], json!(["g: one / two"]));
     let found = |rule: &str| seen.violations.iter().any(|violation| violation.starts_with(rule));
     assert!(found("html-has-lang") && found("color-contrast"), "{:?}", seen.violations);
     assert!(visit.requests.iter().any(|address| address.ends_with("other.png")), "{:?}", visit.requests);
