@@ -226,6 +226,18 @@ proptest! {
     }
 }
 
+/// Where an example is promised there is one.
+#[test]
+fn the_help_that_is_named_has_examples() {
+    let program = Program::new();
+    for line in ["stash add", "pattern edit", "report book", "report picture growth", "fit", "pull", "device assign"] {
+        let told = program.line(line).err;
+        let (_, named) = told.split_once("see tenter ").unwrap();
+        let (help, _) = named.split_once(" for an example").unwrap();
+        assert!(ok(&program, help).contains("\nExamples:\n"), "{line}: {help}");
+    }
+}
+
 /// A garment that both grains suit is named once.
 #[test]
 fn a_garment_is_named_once() {

@@ -172,7 +172,9 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}' is no verb; see {verb} --help for the list", one_line(&name))
         }
         ErrorKind::MissingRequiredArgument => {
-            format!("missing {argument}; see {verb} --help for an example")
+            // The examples of `stash add` stand with those of the other verbs of `stash`.
+            let shown = verb.match_indices(' ').nth(1).map_or(verb, |(end, _)| verb.get(..end).unwrap_or(verb));
+            format!("missing {argument}; see {shown} --help for an example")
         }
         ErrorKind::InvalidValue if value.is_empty() => format!("{flag} needs a value; see {verb} --help"),
         ErrorKind::InvalidValue => {
