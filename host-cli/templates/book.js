@@ -22,11 +22,17 @@
         shown = Math.min(Math.max(shown, count), matching.length);
         more.hidden = shown === matching.length;
     };
+    // A number is a whole one: 7 is the tag, not a part of 78 or of 0.70.
+    const finds = (word) => {
+        if (!/^\d+$/.test(word)) return (words) => words.includes(word);
+        const number = new RegExp(`(^|[^\\d.,])${word}(?![.,]?\\d)`);
+        return (words) => number.test(words);
+    };
     const atLeast = (seen, wanted) => wanted === "" || (seen !== "" && Number(seen) >= Number(wanted));
     const find = () => {
         const asked = Object.fromEntries(new FormData(form));
-        const words = folded(asked.words).split(/\s+/).filter((word) => word !== "");
-        const fits = (cloth) => words.every((word) => cloth.words.includes(word))
+        const words = folded(asked.words).split(/\s+/).filter((word) => word !== "").map(finds);
+        const fits = (cloth) => words.every((is) => is(cloth.words))
             && (asked.made === "" || cloth.made === asked.made)
             && (asked.lies === "" || cloth.lies === asked.lies)
             && atLeast(cloth.across, asked.across) && atLeast(cloth.along, asked.along)
@@ -38,7 +44,8 @@
         shown = 0;
         show(STEP);
         const [count, all] = [matching.length, cloths.length];
-        found.value = count === all ? `${all} cloths` : `${count} of ${all} cloths`;
+        const noun = all === 1 ? "cloth" : "cloths";
+        found.value = count === all ? `${all} ${noun}` : `${count} of ${all} ${noun}`;
     };
     // A link to a cloth that is not shown yet.
     const follow = () => {

@@ -35,6 +35,20 @@ fn the_search_is_the_first_stop_of_the_keyboard() {
     assert_eq!(seen(&desk, &["book"], &[TAB, "brocade"]), json!(["", "", "0 of 13 cloths", "words"]));
 }
 
+/// The number pinned to a cloth finds it, not every length and mass that has the digit.
+#[test]
+fn a_number_is_a_whole_one() {
+    let desk = Desk::evening();
+    assert_eq!(seen(&desk, &["book"], &[TAB, "7"]), json!(["7", "7", "1 of 13 cloths", "words"]));
+    assert_eq!(seen(&desk, &["book"], &[TAB, "1"])[0], "1");
+    // 94 polyamide; 0.70 m.
+    assert_eq!(seen(&desk, &["book"], &[TAB, "94"])[0], "1");
+    assert_eq!(seen(&desk, &["book"], &[TAB, "0.70"])[0], "8");
+    let desk = Desk::empty();
+    desk.run(&["stash", "add", "Slate rib"]);
+    assert_eq!(seen(&desk, &["book"], &[])[2], "1 cloth");
+}
+
 #[test]
 fn accents_make_no_difference() {
     let desk = Desk::evening();
