@@ -45,6 +45,13 @@ pub struct Asked<'a> {
     pub lengthwise: Range,
 }
 
+impl Asked<'_> {
+    /// Whether it can be drawn: what asks for bias, growth or recovery alone has no place on the map.
+    const fn has_box(&self) -> bool {
+        !(self.crosswise.is_empty() && self.lengthwise.is_empty())
+    }
+}
+
 const WIDTH: f64 = 560.0;
 const HEIGHT: f64 = 578.0;
 /// The margin of the cloths without a crosswise figure lies left of this, the map right of it.
@@ -70,7 +77,8 @@ pub fn draw(map: &StashMap<'_>) -> Picture {
     let across = Axis::new(Spread::Root, 0.0, high, LEFT + 6.0, RIGHT);
     let up = Axis::new(Spread::Root, 0.0, high, FOOT - 6.0, TOP);
     margins(&mut picture);
-    let (fill, sides) = map.asked.map(|asked| demand(&across, &up, &asked)).unwrap_or_default();
+    let box_of = map.asked.filter(Asked::has_box);
+    let (fill, sides) = box_of.map(|asked| demand(&across, &up, &asked)).unwrap_or_default();
     fill.into_iter().for_each(|element| picture.draw(element));
     grid(&mut picture, &across, &up);
     sides.into_iter().for_each(|element| picture.draw(element));
@@ -295,8 +303,33 @@ fn legend(picture: &mut Picture, map: &StashMap<'_>) {
         x += 26.0 + fit::width(words) * 11.0 * 0.85;
     }
     let y = y + 18.0;
+    let room = (WIDTH - 40.0) / 11.0;
+    if !asked.has_box() {
+        let end = " asks for no stretch across or along";
+        let words = format!("{}{end}", fit::shortened(asked.name, room - fit::width(end)));
+        picture.draw(text("tn-small", (8.0, y), 11.0, Anchor::Start, words));
+        return;
+    }
     picture.draw(rect("tn-ask-box", (9.0, y - 10.0), 18.0, 12.0));
     picture.draw(line("tn-ask-line", (9.0, y - 10.0), (9.0, y + 2.0)).at("stroke-width", 2.5));
-    let asked = fit::shortened(&format!("asked by {}", asked.name), (WIDTH - 40.0) / 11.0);
+    let asked = fit::shortened(&format!("asked by {}", asked.name), room);
     picture.draw(text("tn-small", (33.0, y), 11.0, Anchor::Start, asked));
+}
+
+#[cfg(test)]
+mod tests {
+    use tenter_core::Unit;
+
+    use super::*;
+
+    #[test]
+    fn what_asks_nothing_of_either_grain_has_no_box() {
+        let [some, none] = ["5%", ""].map(|text| Range::parse(text, Unit::Mm).unwrap_or_default());
+        for (crosswise, lengthwise, has_box) in [(some, none, true), (none, some, true), (none, none, false)] {
+            let asked = Some(Asked { name: "gusset", crosswise, lengthwise });
+            let confidence = Confidence::default();
+            let drawn = draw(&StashMap { title: "", spots: &[], asked, confidence }).inline();
+            assert_eq!((drawn.contains("tn-ask-box"), drawn.contains("asks for no stretch")), (has_box, !has_box));
+        }
+    }
 }
