@@ -208,7 +208,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         length: Some(Length::from_mm(2350)),
         mass: "260 g/m²",
         stretch: &twill,
-        growth: Some((panel_growth.unwrap().rest.unwrap().growth, 60)),
+        growth: Some((Grain::Crosswise, panel_growth.unwrap().rest.unwrap().growth, 60)),
         confidence: Confidence::default(),
         date: "2026-11-24",
         notes: &[
@@ -222,7 +222,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         tag: "2026-118b",
         name: "scree jersey, brushed inside, heathered, from the end of the bolt that was left over after the second pair of tights",
         fibre: "polyamide, viscose, wool and elastane in shares that the label no longer tells",
-        growth: Some((growth, 1800)),
+        growth: Some((Grain::Crosswise, growth, 1800)),
         stretch: &jersey,
         notes: &[
             "3 pulls by hand, folded, marks 10 cm",

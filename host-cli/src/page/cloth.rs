@@ -249,7 +249,7 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let rest = figures.and_then(|figures| figures.rest);
     let mm = |length: &Length| length.show(shown.unit).to_string();
     Test {
-        pulled: if said.clock_unset { "day not known".to_owned() } else { quantity::day(said.pulled) },
+        pulled: quantity::pulled(said),
         grain: test.grain().word(),
         marks: mm(&test.gauge()),
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),

@@ -26,8 +26,8 @@ pub struct Card<'a> {
     pub mass: &'a str,
     /// Stretch along each grain, in the order of the rows; none where it was not measured.
     pub stretch: &'a [(Grain, Option<Figure>)],
-    /// Growth, with the seconds after release.
-    pub growth: Option<(Figure, u32)>,
+    /// Growth along a grain, with the seconds after release.
+    pub growth: Option<(Grain, Figure, u32)>,
     /// How sure the trust is.
     pub confidence: Confidence,
     /// The day of the measurement, as it is to be read.
@@ -124,8 +124,9 @@ fn facts(card: &Card<'_>) -> String {
 }
 
 fn growth(card: &Card<'_>) -> Option<String> {
-    let (figure, seconds) = card.growth?;
-    Some(format!("growth {}, {} after release", words::figure(&figure, card.confidence), duration(seconds)))
+    let (grain, figure, seconds) = card.growth?;
+    let figure = words::figure(&figure, card.confidence);
+    Some(format!("{} growth {figure}, after {}", grain.word(), duration(seconds)))
 }
 
 fn content(card: &Card<'_>) -> Vec<Element> {

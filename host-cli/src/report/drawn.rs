@@ -105,7 +105,7 @@ pub struct CardWords {
     date: String,
     notes: Vec<String>,
     stretch: Vec<(Grain, Option<Figure>)>,
-    growth: Option<(Figure, u32)>,
+    growth: Option<(Grain, Figure, u32)>,
 }
 
 impl CardWords {
@@ -114,7 +114,10 @@ impl CardWords {
     pub fn of(shown: &Shown<'_>, handling: &[Spoken]) -> Self {
         let stretch = |grain| (grain, along(shown, grain).map(|standing| standing.figures.stretch));
         let newest = shown.standing.iter().max_by_key(|standing| standing.test.said.pulled);
-        let rests = shown.standing.iter().filter_map(|standing| standing.figures.rest);
+        let growths = shown.standing.iter().filter_map(|standing| {
+            let rest = standing.figures.rest?;
+            Some((standing.grain(), rest.growth, rest.seconds))
+        });
         let mut notes: Vec<String> = newest.map(|standing| how(standing.test, shown.unit)).into_iter().collect();
         notes.extend(handling.iter().map(|line| format!("{}: {}", line.about, line.text)));
         if !shown.fabric.place.is_empty() {
@@ -123,10 +126,14 @@ impl CardWords {
         Self {
             tag: shown.fabric.tag.to_string(),
             mass: shown.fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
-            date: newest.map(|standing| quantity::day(standing.test.said.pulled)).unwrap_or_default(),
+            date: newest.map(|standing| quantity::pulled(&standing.test.said)).unwrap_or_default(),
             notes,
-            stretch: vec![stretch(Grain::Crosswise), stretch(Grain::Lengthwise)],
-            growth: rests.map(|rest| (rest.growth, rest.seconds)).max_by_key(|(growth, _)| growth.ratio),
+            stretch: [Grain::Crosswise, Grain::Lengthwise]
+                .into_iter()
+                .chain(along(shown, Grain::Bias).map(Standing::grain))
+                .map(stretch)
+                .collect(),
+            growth: growths.max_by_key(|(_, growth, _)| growth.ratio),
         }
     }
 

@@ -4,6 +4,8 @@ use jiff::tz::TimeZone;
 use jiff::{Timestamp, ZonedDateTime};
 use tenter_core::{Decimal, Length, Ratio, Unit};
 
+use crate::log::tested::Tested;
+
 /// A length of cloth: `2.40 m`, or `2.62 yd` for inches. Rounded down: nobody should count on what is not there.
 #[must_use]
 pub fn cloth(length: Length, unit: Unit) -> String {
@@ -79,6 +81,12 @@ pub fn minute(at: Timestamp) -> String {
 #[must_use]
 pub fn percent(ratio: Ratio) -> String {
     format!("{} %", ratio.percent(1))
+}
+
+/// The day of a test; a handheld whose clock was not set knows none.
+#[must_use]
+pub fn pulled(said: &Tested) -> String {
+    if said.clock_unset { "day not known".to_owned() } else { day(said.pulled) }
 }
 
 #[cfg(test)]

@@ -72,6 +72,26 @@ fn too_little_is_said_wherever_a_cloth_is_offered() {
     }
 }
 
+/// A card tells of the bias where it was pulled, and along which grain the cloth grew; a day that nobody knows it does not
+/// make up.
+#[test]
+fn a_card_says_what_was_measured() {
+    let desk = Desk::empty();
+    desk.run(&["stash", "add", "Gorse lawn"]);
+    desk.run(&["pull", "1", "--gauge", "25cm", "--to", "26cm", "--back", "25.1cm@60s"]);
+    desk.run(&["pull", "1", "--gauge", "25cm", "--to", "30cm", "--back", "26cm@60s", "--grain", "bias"]);
+    let card = std::fs::read_to_string(desk.report(&["picture", "card", "1"])).unwrap();
+    // 30 / 25 − 1 and 26 / 25 − 1, arithmetic.
+    assert!(card.contains("bias stretch 20.0 %") && card.contains("bias growth 4.0 %"), "{card}");
+    let exported = desk.run(&["export", "-"]);
+    let unset = exported.replace("\"kind\":\"test-stored\",", "\"kind\":\"test-stored\",\"clock_unset\":true,");
+    std::fs::write(desk.path("unset.jsonl"), unset).unwrap();
+    let other = Desk::empty();
+    other.run(&["import", desk.path("unset.jsonl").to_str().unwrap()]);
+    let card = std::fs::read_to_string(other.report(&["picture", "card", "1"])).unwrap();
+    assert!(card.contains("% sure; day not known"), "{card}");
+}
+
 #[test]
 fn cards_and_gauges() {
     let desk = Desk::evening();

@@ -154,7 +154,7 @@ proptest! {
     fn cards(
         texts in [any_text(), any_text(), any_text(), any_text(), any_text()],
         stretch in prop::collection::vec((any_grain(), prop::option::of(any_figure())), 0..4),
-        growth in prop::option::of((any_figure(), any::<u32>())),
+        growth in prop::option::of((any_grain(), any_figure(), any::<u32>())),
         sizes in (prop::option::of(any::<i32>()), prop::option::of(any::<i32>()), any_text()),
         confidence in any_confidence(),
     ) {
