@@ -1,23 +1,19 @@
 //! `tenter handle`: how to sew one cloth.
 
-use tenter_core::making::handling::{Cloth, Construction, Layer, Weight};
-use tenter_core::{Answer, Figure, Figures, Grain};
+use tenter_core::making::handling::Layer;
+use tenter_core::{Answer, Grain};
 
 use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
-use crate::fit::Stock;
+use crate::fit::{Stock, known};
 use crate::input::{self, size as typed};
-use crate::log::{self, Fabric, Mass};
+use crate::log::Fabric;
 use crate::report::bidi::isolated;
 use crate::report::handle::{self as report, Handled};
 use crate::report::lines::Lines;
 use crate::report::{Screen, advice};
 use crate::store::Read;
-
-/// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
-const LIGHT_UNDER: f64 = 120.0;
-const HEAVY_FROM: f64 = 280.0;
 
 /// Runs the verb; 0, or what is said of lining and facing.
 ///
@@ -29,14 +25,14 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;
     let grain = input::grain(args.grain);
-    let cloth = cloth(&fabric, &stock);
+    let cloth = known::cloth(&fabric, &stock);
     let own = cloth.along(grain).ok_or_else(|| not_pulled(&fabric, grain))?;
     let wants = args.wants.as_deref().map(|text| typed::exact("--wants", text)).transpose()?;
     let wanted = wants.map(|wants| wants.ratio);
     let mut layers = Vec::new();
     if let Some(text) = &args.lining {
         let lining = find::live_fabric(read, text)?;
-        let gives = self::cloth(&lining, &stock).along(grain).ok_or_else(|| not_pulled(&lining, grain))?;
+        let gives = known::cloth(&lining, &stock).along(grain).ok_or_else(|| not_pulled(&lining, grain))?;
         layers.push(report::layered(own, Layer::Lining, gives, wanted, confidence));
     }
     if let Some(text) = &args.facing_gives {
@@ -63,32 +59,4 @@ fn not_pulled(fabric: &Fabric, grain: Grain) -> Error {
     Error::Usage(format!(
         "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
     ))
-}
-
-/// What is known of a fabric, as the core takes it.
-#[must_use]
-pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
-    let figures = |grain| {
-        let measured = stock.measured(fabric, grain)?;
-        Figures::of(&measured.test.said.test, measured.scatter).ok()
-    };
-    let stretch = |grain| -> Option<Figure> { figures(grain).map(|figures: Figures| figures.stretch) };
-    let grown = |grain| Some(figures(grain)?.rest?.growth.ratio);
-    let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
-    Cloth {
-        construction: match fabric.construction {
-            log::Construction::Woven => Construction::Woven,
-            log::Construction::Knit => Construction::Knit,
-            log::Construction::Other => Construction::Other,
-        },
-        weight: match fabric.mass.map(Mass::g_per_m2) {
-            Some(mass) if mass < LIGHT_UNDER => Weight::Light,
-            Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,
-            _ => Weight::Medium,
-        },
-        lengthwise: stretch(Grain::Lengthwise),
-        crosswise: stretch(Grain::Crosswise),
-        bias: stretch(Grain::Bias),
-        growth,
-    }
 }

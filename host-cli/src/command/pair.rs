@@ -1,15 +1,12 @@
 //! `tenter pair`: two fabrics in one seam.
 
-use tenter_core::making::pairing::{Edge, Match, Pair};
-use tenter_core::making::washing;
-use tenter_core::{Figures, Grain};
+use tenter_core::making::pairing::{Match, Pair};
 
 use super::find;
 use crate::cli::making::PairArgs;
 use crate::error::Error;
-use crate::fit::Stock;
+use crate::fit::{Stock, known};
 use crate::input::{self, fabric as typed, making};
-use crate::log::Fabric;
 use crate::report::Screen;
 use crate::report::pair::{self as report, Paired};
 use crate::store::Read;
@@ -26,7 +23,7 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grain = input::grain(args.grain);
     let grains = [grain, args.second_grain.map_or(grain, input::grain)];
-    let edges = [edge(&first, grains[0], &stock)?, edge(&second, grains[1], &stock)?];
+    let edges = [known::edge(&first, grains[0], &stock)?, known::edge(&second, grains[1], &stock)?];
     let stitch = args.stitch.map(making::stitch);
     let pair = Pair::of(&edges[0], &edges[1], seam, stitch, confidence)
         .map_err(|error| Error::argument("--along", &args.along, error))?;
@@ -42,25 +39,4 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         Match::BandToBody => 1,
         Match::Handle | Match::Close(_) => 3,
     })
-}
-
-/// What is known of a fabric along a seam.
-///
-/// # Errors
-///
-/// A grain that was not pulled.
-pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, Error> {
-    let missing = || {
-        let (tag, grain) = (fabric.tag, grain.word());
-        Error::Usage(format!(
-            "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
-        ))
-    };
-    let measured = stock.measured(fabric, grain).ok_or_else(missing)?;
-    let figures = Figures::of(&measured.test.said.test, measured.scatter).map_err(|_| missing())?;
-    let washing = match fabric.wash_marks(grain) {
-        Some(marks) if !fabric.washed => washing::change(marks.before, marks.after, making::scale(&marks)?).ok(),
-        _ => None,
-    };
-    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
 }

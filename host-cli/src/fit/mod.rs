@@ -4,6 +4,7 @@
 //! each grain that is asked, and by the cloth that is on hand.
 
 pub mod cloth;
+pub mod known;
 pub mod stock;
 
 use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Rules, judge};
@@ -25,6 +26,17 @@ pub enum Reason {
     Part(Grain, Part),
     /// Nothing is asked.
     NothingAsked,
+}
+
+/// The order of answers, the best first: what meets, what may, what was not measured, what does not.
+#[must_use]
+pub const fn rank(answer: Answer) -> u8 {
+    match answer {
+        Answer::Meets => 0,
+        Answer::Close => 1,
+        Answer::Unknown => 2,
+        Answer::Short | Answer::Over => 3,
+    }
 }
 
 /// A fabric judged for a role.
@@ -61,13 +73,7 @@ impl Candidate<'_> {
 
     /// The order in which candidates are shown: the best first.
     fn order(&self) -> (u8, bool, core::cmp::Reverse<u32>, u16) {
-        let rank = match (self.answer, self.reason) {
-            (_, Reason::Construction) => 4,
-            (Answer::Meets, _) => 0,
-            (Answer::Close, _) => 1,
-            (Answer::Unknown, _) => 2,
-            (Answer::Short | Answer::Over, _) => 3,
-        };
+        let rank = if self.reason == Reason::Construction { 4 } else { rank(self.answer) };
         // A chance in millionths, so that the order is total and ties go by the tag.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 0 and 10⁶.
         let chance = (self.chance.unwrap_or(0.0).clamp(0.0, 1.0) * 1e6) as u32;

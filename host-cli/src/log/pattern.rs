@@ -84,6 +84,12 @@ impl Role {
             .filter(move |grain| !demand.stretch(*grain).is_empty())
     }
 
+    /// The constructions that will do, in words: `woven or knit`; empty where any will.
+    #[must_use]
+    pub fn made(&self) -> String {
+        self.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ")
+    }
+
     /// Whether a construction will do.
     #[must_use]
     pub fn takes(&self, construction: Construction) -> bool {

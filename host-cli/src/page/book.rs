@@ -126,8 +126,7 @@ impl<'a> Book<'a> {
             more.push(format!("{others} more in the book below"));
         }
         if made_otherwise > 0 {
-            let made = role.role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
-            more.push(format!("{made_otherwise} not {made}"));
+            more.push(format!("{made_otherwise} not {}", role.role.made()));
         }
         Role {
             name: role.role.name.clone(),

@@ -1,12 +1,10 @@
 //! One fabric as the swatch book shows it.
 
 use tenter_core::making::washing;
-use tenter_core::{
-    Answer, Confidence, Decimal, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass,
-};
+use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass};
 
 use super::{sign, together};
-use crate::fit::{Candidate, Reason};
+use crate::fit::{self, Candidate, Reason};
 use crate::input::making::scale;
 use crate::log::{Entry, Fabric, Role, StoredTest, fold};
 use crate::report::drawn;
@@ -88,7 +86,7 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| rank(one.answer)).map(|(role, _)| *role);
+        let beside = beside.min_by_key(|(_, one)| fit::rank(one.answer)).map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)
@@ -139,19 +137,10 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
     view.roles.iter().filter_map(in_role).collect()
 }
 
-const fn rank(answer: Answer) -> u8 {
-    match answer {
-        Answer::Meets => 0,
-        Answer::Close => 1,
-        Answer::Unknown => 2,
-        Answer::Short | Answer::Over => 3,
-    }
-}
-
 fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
     let name = role.name.clone();
     if candidate.reason == Reason::Construction {
-        let made = role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+        let made = role.made();
         let why = format!("it is {}, asked is {made}", candidate.fabric.construction.word());
         return Judged { role: name, sign: "–", word: "not made so", class: "otherwise", why };
     }
@@ -201,8 +190,7 @@ fn rested(standing: &Standing<'_>, confidence: Confidence) -> Option<String> {
 }
 
 fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> String {
-    let half = Decimal::round(figure.half_width(confidence), 1);
-    format!("{what} {} % ± {half}, {grade}", figure.ratio.percent(1))
+    format!("{what} {}, {grade}", words::figure(figure, confidence))
 }
 
 fn rows(shown: &Shown<'_>) -> Vec<Line> {
@@ -216,7 +204,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
             add(standing.grain().word(), words, String::new());
         }
         if let Some((before, apart)) = standing.disagrees {
-            let words = words::disagreement(apart, &quantity::day(before.said.pulled));
+            let words = words::disagreement(apart, &before.said);
             add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
         }
     }

@@ -89,7 +89,7 @@ pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) ->
 /// How likely it will do, what it takes and what is missing of it.
 fn why(candidate: &Candidate<'_>, sheet: &Sheet<'_>) -> String {
     let takes = candidate.cloth.needed().map(|needed| {
-        let by_area = if needed.by_area { ", an estimate by area: lay it out" } else { "" };
+        let by_area = if needed.by_area { format!(", {}", words::BY_AREA) } else { String::new() };
         format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
     });
     together(

@@ -7,6 +7,7 @@ use super::axis::{Axis, Spread};
 use super::labels::{self, Box2, Style};
 use super::svg::{Anchor, Element, Point, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::fit::rank;
 
 /// What is drawn.
 #[derive(Debug, Clone)]
@@ -266,7 +267,7 @@ fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], radius: f64, obsta
     let size = if placed.len() > 80 { 9.0 } else { 11.0 };
     let bounds = Box2 { left: MARGIN_LEFT + 1.0, top: TOP - 8.0, right: WIDTH - 2.0, foot: MARGIN_FOOT };
     let mut order: Vec<&(Point, &Spot<'_>)> = placed.iter().collect();
-    order.sort_by_key(|(_, spot)| rank(spot.answer));
+    order.sort_by_key(|(_, spot)| spot.answer.map(rank));
     let wanted: Vec<(Point, String)> = order.iter().map(|(at, spot)| (*at, fit::shortened(spot.tag, 8.0))).collect();
     // Among very many points a leader tells nothing.
     let led = placed.len() <= 400;
@@ -275,15 +276,6 @@ fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], radius: f64, obsta
             picture.draw(line("tn-rule", from, to).at("stroke-width", 0.7));
         }
         picture.draw(text("", label.at, size, label.anchor, label.words));
-    }
-}
-
-const fn rank(answer: Option<Answer>) -> u8 {
-    match answer {
-        Some(Answer::Meets) | None => 0,
-        Some(Answer::Close) => 1,
-        Some(Answer::Unknown) => 2,
-        Some(Answer::Short | Answer::Over) => 3,
     }
 }
 

@@ -1,12 +1,8 @@
 //! The words of the pictures.
 
-use tenter_core::{Answer, Confidence, Decimal, Figure, Length, Limit, Range, Unit};
+use tenter_core::{Answer, Confidence, Length, Limit, Range, Unit};
 
-/// A figure with what it is worth: `6.1 % ± 1.1`.
-pub fn figure(figure: &Figure, confidence: Confidence) -> String {
-    let half = Decimal::round(figure.half_width(confidence), 1);
-    format!("{} % ± {half}", figure.ratio.percent(1))
-}
+pub use crate::report::words::figure;
 
 /// What is asked, as it was printed: `at least 5 %`, `20 % to 30 %`; none where nothing is.
 pub fn range(range: &Range) -> Option<String> {

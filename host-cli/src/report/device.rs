@@ -167,7 +167,7 @@ pub fn arrived(arrived: &Arrived<'_>) -> String {
         (None, None) => "inbox, no tag".to_owned(),
     };
     let grain = test.said.test.grain().word();
-    let clock = if test.said.clock_unset { "  (day not known)" } else { "" };
+    let clock = if test.said.clock_unset { format!("  ({})", quantity::DAY_NOT_KNOWN) } else { String::new() };
     format!("{what:<7}{number:>5}  {grain:<10} {:>14}  {place}{clock}", stretch(*figure))
 }
 
@@ -279,7 +279,7 @@ fn waits(waiting: &Waiting) -> Vec<String> {
         waiting.fabric.as_ref().map(|fabric| fabric.name.clone()).unwrap_or_default(),
         test.saved.test.grain().word().to_owned(),
         figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
-        test.saved_at().map_or_else(|| "day not known".to_owned(), quantity::minute),
+        test.saved_at().map_or_else(|| quantity::DAY_NOT_KNOWN.to_owned(), quantity::minute),
         if waiting.in_log { "in the log" } else { "" }.to_owned(),
     ]
 }
@@ -316,7 +316,7 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
             said.test.grain().word().to_owned(),
             said.test.gauge().show(Unit::Mm).to_string(),
             stretch(one.stretch),
-            if said.clock_unset { "day not known".to_owned() } else { quantity::minute(said.pulled) },
+            if said.clock_unset { quantity::DAY_NOT_KNOWN.to_owned() } else { quantity::minute(said.pulled) },
             why,
         ]
     });

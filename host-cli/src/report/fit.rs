@@ -1,7 +1,7 @@
 //! `fit` as text: for each role the fabrics that meet it, and what to do about the others.
 
 use anstyle::{AnsiColor, Style};
-use tenter_core::{Answer, Ask, Confidence, Decimal, Figure, Grain, Part, Settle, Unit};
+use tenter_core::{Answer, Ask, Confidence, Figure, Grain, Part, Settle, Unit};
 
 use super::bidi::isolated;
 use super::lines::Lines;
@@ -157,7 +157,7 @@ fn reason(candidate: &Candidate<'_>, role: &Role, fitted: &Fitted<'_>) -> String
         }
         Reason::Part(grain, part) => {
             let seen = figure(candidate.fabric, role, fitted, grain, part.ask);
-            let seen = seen.map(|figure| quantified(&figure, fitted.confidence)).unwrap_or_default();
+            let seen = seen.map(|figure| words::figure(&figure, fitted.confidence)).unwrap_or_default();
             let asked = format!("{} {} {}", words::side(part.side), part.limit, wanted(&part));
             let mut text = format!("{} {} {seen}, asked is {}", grain.word(), part.ask.word(), asked.trim_end());
             if candidate.answer == Answer::Close {
@@ -187,7 +187,7 @@ fn meets(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>) -> Option<String> {
         for ask in asked {
             let figure = figure(fabric, role, fitted, grain, ask)?;
             let what = if ask == Ask::Stretch { grain.word() } else { ask.word() };
-            parts.push(format!("{what} {}", quantified(&figure, fitted.confidence)));
+            parts.push(format!("{what} {}", words::figure(&figure, fitted.confidence)));
         }
     }
     Some(parts.join(", ")).filter(|text| !text.is_empty())
@@ -200,10 +200,6 @@ fn figure(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>, grain: Grain, ask: 
         Ask::Growth => Some(evaluation.figures.rest?.growth),
         Ask::Recovery => evaluation.figures.rest?.recovery,
     }
-}
-
-fn quantified(figure: &Figure, confidence: Confidence) -> String {
-    format!("{} % ± {}", figure.ratio.percent(1), Decimal::round(figure.half_width(confidence), 1))
 }
 
 fn settle(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>, grain: Grain) -> String {
@@ -246,7 +242,7 @@ fn cloth(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
         (None, _) => parts.push(format!("takes {length}; how long and wide it is is not known")),
     }
     if needed.by_area {
-        parts.push("narrower than the pattern says, so that is an estimate by area: lay it out".to_owned());
+        parts.push(format!("narrower than the pattern says, so that is {}", words::BY_AREA));
     }
     if !needed.washing_known && matches!(candidate.answer, Answer::Meets | Answer::Close) {
         parts.push("not washed, and its washing change is not known".to_owned());
@@ -258,7 +254,7 @@ fn not_considered(text: &mut Lines, hidden: &[&Candidate<'_>], role: &Role, fitt
     if hidden.is_empty() {
         return;
     }
-    let made = role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+    let made = role.made();
     let listed = if fitted.all { hidden.len() } else { LISTED };
     let mut names: Vec<String> = hidden
         .iter()
@@ -274,7 +270,7 @@ fn not_considered(text: &mut Lines, hidden: &[&Candidate<'_>], role: &Role, fitt
 /// What to look for where nothing fits.
 fn shopping(role: &Role, fit: &RoleFit<'_>, unit: Unit) -> String {
     let mut parts = Vec::new();
-    let made = role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or ");
+    let made = role.made();
     parts.push(if made.is_empty() { "cloth".to_owned() } else { format!("{made} cloth") });
     let stretch = demand(&role.demand);
     if !stretch.is_empty() {

@@ -129,8 +129,7 @@ fn layer_line(layer: Layer, layered: &Layered, confidence: Confidence) -> Spoken
         Layer::Lining => ("lining", "with the lining"),
         Layer::Interfacing => ("facing", "with the facing"),
     };
-    let half = Decimal::round(layered.stretch.half_width(confidence), 1);
-    let mut text = format!("{name} it gives {} % ± {half}", layered.stretch.ratio.percent(1));
+    let mut text = format!("{name} it gives {}", words::figure(&layered.stretch, confidence));
     let asked = match layered.answer {
         Answer::Meets => ", enough",
         Answer::Short => ", too little",

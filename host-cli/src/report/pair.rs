@@ -5,7 +5,7 @@ use tenter_core::making::pairing::{
     Advice, BAND_ABOVE_POINTS, Between, Edge, HANDLE_FROM_POINTS, Least, Line, Match, Mismatch, Pair, Reason, Which,
 };
 use tenter_core::making::stitch::Stitch;
-use tenter_core::{Answer, Confidence, Decimal, Figure, Grain, Length, Unit};
+use tenter_core::{Answer, Confidence, Decimal, Grain, Length, Unit};
 
 use super::advice::{self, Spoken};
 use super::bidi::isolated;
@@ -67,10 +67,6 @@ pub const fn stitch(stitch: Stitch) -> &'static str {
     }
 }
 
-fn quantified(figure: &Figure, confidence: Confidence) -> String {
-    format!("{} % ± {}", figure.ratio.percent(1), Decimal::round(figure.half_width(confidence), 1))
-}
-
 /// The text.
 #[must_use]
 pub fn text(paired: &Paired<'_>, why: bool, columns: usize) -> String {
@@ -80,8 +76,8 @@ pub fn text(paired: &Paired<'_>, why: bool, columns: usize) -> String {
     text.words(headline(pair.answer));
     text.blank();
     for ((fabric, grain), edge) in paired.fabrics.iter().zip(paired.grains).zip(&paired.edges) {
-        let growth = edge.growth.map(|growth| format!(", growth {}", quantified(&growth, confidence)));
-        let stretch = quantified(&edge.stretch, confidence);
+        let growth = edge.growth.map(|growth| format!(", growth {}", words::figure(&growth, confidence)));
+        let stretch = words::figure(&edge.stretch, confidence);
         let words = format!("{} {}, {stretch}{}", isolated(&fabric.name), grain.word(), growth.unwrap_or_default());
         text.row(&fabric.tag.to_string(), &words);
     }
@@ -89,7 +85,7 @@ pub fn text(paired: &Paired<'_>, why: bool, columns: usize) -> String {
         Least::Cloth(which) => format!("as far as {}", name(paired, which)),
         Least::Stitch => "as far as the stitch".to_owned(),
     };
-    text.row("seam", &format!("gives {} – {least}", quantified(&pair.stretch, confidence)));
+    text.row("seam", &format!("gives {} – {least}", words::figure(&pair.stretch, confidence)));
     text.row(
         "gap",
         &format!(

@@ -43,7 +43,7 @@ pub fn asks(role: &Role, unit: Unit) -> String {
     let stretch = demand(&role.demand);
     let mut parts = vec![if stretch.is_empty() { "asks nothing of the stretch".to_owned() } else { stretch }];
     if !role.constructions.is_empty() {
-        parts.push(role.constructions.iter().map(|one| one.word()).collect::<Vec<_>>().join(" or "));
+        parts.push(role.made());
     }
     if let Some(cloth) = role.cloth {
         let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));

@@ -34,7 +34,7 @@ pub fn text(pulled: &Pulled<'_>, columns: usize, unicode: bool) -> String {
     check_text::write(&mut lines, &pulled.checked, unicode);
     lines.row("trust", &words::trust(fabric.construction, &pulled.hands, &test.said.test));
     if let Some((before, apart)) = pulled.disagrees {
-        lines.row("disagrees", &words::disagreement(apart, &quantity::day(before.said.pulled)));
+        lines.row("disagrees", &words::disagreement(apart, &before.said));
     }
     let counts = if pulled.older { "; a later test counts" } else { "" };
     let day = quantity::minute(test.said.pulled);

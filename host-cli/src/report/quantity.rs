@@ -83,10 +83,13 @@ pub fn percent(ratio: Ratio) -> String {
     format!("{} %", ratio.percent(1))
 }
 
-/// The day of a test; a handheld whose clock was not set knows none.
+/// What is said of the time of a test where the handheld's clock was not set.
+pub const DAY_NOT_KNOWN: &str = "day not known";
+
+/// The day of a test, as far as it is known.
 #[must_use]
 pub fn pulled(said: &Tested) -> String {
-    if said.clock_unset { "day not known".to_owned() } else { day(said.pulled) }
+    if said.clock_unset { DAY_NOT_KNOWN.to_owned() } else { day(said.pulled) }
 }
 
 #[cfg(test)]

@@ -15,8 +15,7 @@ use super::lines::Lines;
 use super::pair::{Paired, spoken as paired};
 use super::pattern::asks;
 use super::{quantity, words};
-use crate::command::handle::cloth;
-use crate::command::pair::edge;
+use crate::fit::known::{cloth, edge};
 use crate::fit::{Candidate, Stock};
 use crate::log::{Construction, Fabric, Pattern, Role};
 
@@ -140,7 +139,7 @@ fn cloths(sheet: &Sheet<'_>) -> Vec<Spoken> {
             Some(candidate) => {
                 let chance = candidate.chance.map(|chance| format!(" ({})", words::percent(chance)));
                 let takes = candidate.cloth.needed().map(|needed| {
-                    let by_area = if needed.by_area { ", an estimate by area: lay it out" } else { "" };
+                    let by_area = if needed.by_area { format!(", {}", words::BY_AREA) } else { String::new() };
                     format!(", takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
                 });
                 let (role, fabric) = (isolated(&chosen.role.name), name(candidate.fabric));

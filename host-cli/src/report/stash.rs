@@ -276,7 +276,7 @@ fn figures(text: &mut Lines, shown: &Shown<'_>, unicode: bool) {
             unicode,
         }));
         if let Some((before, apart)) = standing.disagrees {
-            text.row("disagrees", &words::disagreement(apart, &quantity::day(before.said.pulled)));
+            text.row("disagrees", &words::disagreement(apart, &before.said));
         }
     }
     if !shown.standing.is_empty() {
@@ -323,7 +323,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             _ => words.push("older"),
         }
         if said.clock_unset {
-            words.push("day not known");
+            words.push(quantity::DAY_NOT_KNOWN);
         }
         if said.device.is_some() {
             words.push("handheld");

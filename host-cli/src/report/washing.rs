@@ -1,9 +1,10 @@
 //! What a wash takes away, in words.
 
 use tenter_core::making::washing::Remedy;
-use tenter_core::{Confidence, Decimal, Figure, Grain};
+use tenter_core::{Confidence, Figure, Grain};
 
 use super::advice::Spoken;
+use super::words;
 
 /// The change along a grain, and what to do about it.
 #[must_use]
@@ -13,8 +14,7 @@ pub fn line(grain: Grain, change: &Figure, confidence: Confidence) -> Spoken {
         Remedy::Allow => "allow for it when you buy and cut",
         Remedy::WashFirst => "wash it first, and once more; do not cut it as it is",
     };
-    let half = Decimal::round(change.half_width(confidence), 1);
     let about = if grain == Grain::Lengthwise { "along" } else { "across" };
-    let text = format!("{} % ± {half}: {remedy}", change.ratio.percent(1));
+    let text = format!("{}: {remedy}", words::figure(change, confidence));
     Spoken::new(about, text, "up to 3 % ignore, to 10 % allow for it, beyond wash before cutting", Remedy::SOURCE)
 }

@@ -2,11 +2,12 @@
 
 use tenter_core::making::caution::{Allowed, Caution, Cord, CordPlace, Region};
 use tenter_core::scatter::Hand;
-use tenter_core::{Answer, Decimal, Note, Part, PullTest, Side, Suit, Unit};
+use tenter_core::{Answer, Confidence, Decimal, Figure, Note, Part, PullTest, Side, Suit, Unit};
 
 use super::advice::Spoken;
+use super::quantity;
 
-use crate::log::{Construction, Hands, Share};
+use crate::log::{Construction, Hands, Share, Tested};
 
 /// A garment with what it asks.
 #[must_use]
@@ -56,6 +57,16 @@ pub fn part(part: &Part) -> String {
     format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
 }
 
+/// A figure with what it is worth: `6.1 % ± 1.1`.
+#[must_use]
+pub fn figure(figure: &Figure, confidence: Confidence) -> String {
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    format!("{} % ± {half}", figure.ratio.percent(1))
+}
+
+/// What is said of a length that was reckoned by area.
+pub const BY_AREA: &str = "an estimate by area: lay it out";
+
 /// A chance in percent, never rounded to certainty.
 #[must_use]
 pub fn percent(chance: f32) -> String {
@@ -83,12 +94,13 @@ pub fn duration(seconds: u32) -> String {
     }
 }
 
-/// By how much a test differs from the one of that `day`.
+/// By how much a test differs from the one `before`.
 #[must_use]
-pub fn disagreement(apart: f32, day: &str) -> String {
+pub fn disagreement(apart: f32, before: &Tested) -> String {
     let side = if apart < 0.0 { "less" } else { "more" };
     let points = Decimal::round(apart.abs(), 1);
-    format!("{points} points {side} than on {day}, more than both are worth; pull it again")
+    let when = if before.clock_unset { "before".to_owned() } else { format!("on {}", quantity::pulled(before)) };
+    format!("{points} points {side} than {when}, more than both are worth; pull it again")
 }
 
 /// How much of the scatter of `test` is known from her own other pulls and how much is assumed.

@@ -1,10 +1,10 @@
 //! `tenter report cards`.
 
-use super::super::{find, handle};
+use super::super::find;
 use super::{Known, Rules, write};
 use crate::cli::report::CardsArgs;
 use crate::error::Error;
-use crate::fit::Stock;
+use crate::fit::{Stock, known};
 use crate::page::print;
 use crate::picture::Picture;
 use crate::picture::card;
@@ -49,7 +49,7 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
 
 /// What stands on a card.
 pub fn words(shown: &Shown<'_>, stock: &Stock) -> CardWords {
-    let cloth = handle::cloth(shown.fabric, stock);
+    let cloth = known::cloth(shown.fabric, stock);
     let measured = !shown.standing.is_empty();
     let handled = Handled { cloth, wants: None, layers: Vec::new(), confidence: shown.confidence };
     let mut lines = if measured { spoken(&handled) } else { Vec::new() };

@@ -1,0 +1,64 @@
+//! What is known of a fabric, as the core takes it for sewing.
+
+use tenter_core::making::handling::{Cloth, Construction, Weight};
+use tenter_core::making::pairing::Edge;
+use tenter_core::making::washing;
+use tenter_core::{Figure, Figures, Grain};
+
+use super::Stock;
+use crate::error::Error;
+use crate::input::making;
+use crate::log::{self, Fabric, Mass};
+
+/// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
+const LIGHT_UNDER: f64 = 120.0;
+const HEAVY_FROM: f64 = 280.0;
+
+/// What is known of a fabric, as the core takes it.
+#[must_use]
+pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
+    let figures = |grain| {
+        let measured = stock.measured(fabric, grain)?;
+        Figures::of(&measured.test.said.test, measured.scatter).ok()
+    };
+    let stretch = |grain| -> Option<Figure> { figures(grain).map(|figures: Figures| figures.stretch) };
+    let grown = |grain| Some(figures(grain)?.rest?.growth.ratio);
+    let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
+    Cloth {
+        construction: match fabric.construction {
+            log::Construction::Woven => Construction::Woven,
+            log::Construction::Knit => Construction::Knit,
+            log::Construction::Other => Construction::Other,
+        },
+        weight: match fabric.mass.map(Mass::g_per_m2) {
+            Some(mass) if mass < LIGHT_UNDER => Weight::Light,
+            Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,
+            _ => Weight::Medium,
+        },
+        lengthwise: stretch(Grain::Lengthwise),
+        crosswise: stretch(Grain::Crosswise),
+        bias: stretch(Grain::Bias),
+        growth,
+    }
+}
+
+/// What is known of a fabric along a seam.
+///
+/// # Errors
+///
+/// A grain that was not pulled.
+pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, Error> {
+    let missing = || {
+        let (tag, grain) = (fabric.tag, grain.word());
+        Error::Usage(format!(
+            "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
+        ))
+    };
+    let measured = stock.measured(fabric, grain).ok_or_else(missing)?;
+    let figures = Figures::of(&measured.test.said.test, measured.scatter).map_err(|_| missing())?;
+    let washing = match fabric.wash_marks(grain) {
+        Some(marks) if !fabric.washed => washing::change(marks.before, marks.after, making::scale(&marks)?).ok(),
+        _ => None,
+    };
+    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+}
