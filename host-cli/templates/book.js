@@ -31,6 +31,9 @@
     const atLeast = (seen, wanted) => wanted === "" || (seen !== "" && Number(seen) >= Number(wanted));
     const find = () => {
         const asked = Object.fromEntries(new FormData(form));
+        // Whoever looks for something wants to see it, not the maps above it.
+        const { role, ...filters } = asked;
+        document.documentElement.classList.toggle("finding", Object.values(filters).some((value) => value !== ""));
         const words = folded(asked.words).split(/\s+/).filter((word) => word !== "").map(finds);
         const fits = (cloth) => words.every((is) => is(cloth.words))
             && (asked.made === "" || cloth.made === asked.made)

@@ -204,6 +204,26 @@ impl Sheet {
         millimetres(rows.map(|y| self.longest_run(y).1).max().unwrap_or(0))
     }
 
+    /// The middles of the upright strokes that run, dark all the way, from one height to another, in millimetres.
+    #[must_use]
+    pub fn posts(&self, top: f64, foot: f64) -> Vec<f64> {
+        let rows: Vec<usize> = (0..self.height).filter(|y| (top..foot).contains(&millimetres(*y))).collect();
+        let is_post = |x: usize| rows.iter().all(|y| self.is_dark(x, *y));
+        let mut posts = Vec::new();
+        let mut from = None;
+        for x in 0..=self.width {
+            match (from, is_post(x)) {
+                (None, true) => from = Some(x),
+                (Some(begun), false) => {
+                    posts.push(f64::midpoint(millimetres(begun), millimetres(x)));
+                    from = None;
+                }
+                _ => {}
+            }
+        }
+        posts
+    }
+
     /// Panics unless the sheet is A4 (ISO 216: 210 by 297 mm) and the line near a height measures 100 mm ± 0.5 mm, which
     /// is what a person can read on a tape.
     pub fn assert_true_to_scale(&self, check_line: f64) {

@@ -17,7 +17,7 @@ Examples:
 
 Pages are one file each: open it in a browser, keep it, send it, print it from there. They ask nothing of the network.
 What is to be cut or laid on cloth is printed at 100 %, not fitted to the page; a line of 100 mm on it tells whether the
-printer kept to that. A file that is there already is replaced only once the new one is complete; - is a pipe.";
+printer kept to that, on a single card the bar that says how long it is, relaxed. A file that is there already is replaced only once the new one is complete; - is a pipe.";
 
 /// What to make.
 #[derive(Subcommand, Debug)]
@@ -159,9 +159,9 @@ pub struct PictureArgs {
     /// Tag of the fabric, for all but the map
     #[arg(value_name = "TAG", required_if_eq_any = [("kind", "stretch"), ("kind", "growth"), ("kind", "card")])]
     pub fabric: Option<String>,
-    /// The grain of the growth
-    #[arg(long, value_enum, default_value = "crosswise")]
-    pub grain: GrainArg,
+    /// The grain of the growth [default: crosswise]
+    #[arg(long, value_enum)]
+    pub grain: Option<GrainArg>,
     /// The role of the view whose demand is drawn [default: the first]
     #[arg(long, value_name = "ROLE", requires = "view")]
     pub role: Option<String>,

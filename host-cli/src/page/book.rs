@@ -2,13 +2,14 @@
 //! where one is chosen.
 
 use askama::Template;
-use tenter_core::{Confidence, Table, Unit};
+use tenter_core::{Answer, Confidence, Table};
 
 use super::cloth::Cloth;
 use super::{likely, missing, rendered, sign, together};
 use crate::fit::{Candidate, Reason, RoleFit, Stock};
+use crate::log;
 use crate::picture::gauge::{self, Key};
-use crate::report::fit::Fitted;
+use crate::report::fit::{Fitted, because};
 use crate::report::pattern::asks;
 use crate::report::stash::Shown;
 use crate::report::{drawn, words};
@@ -132,15 +133,18 @@ impl<'a> Book<'a> {
             name: role.role.name.clone(),
             asks: together(&asks(role.role, view.unit)),
             map: drawn::map(self.stock, Some(role), self.confidence).inline(),
-            best: considered().take(LISTED).map(|candidate| fit(candidate, view.unit)).collect(),
+            best: considered().take(LISTED).map(|candidate| fit(candidate, role.role, view)).collect(),
             others: more.join("; "),
         }
     }
 }
 
-fn fit(candidate: &Candidate<'_>, unit: Unit) -> Fit {
+fn fit(candidate: &Candidate<'_>, role: &log::Role, view: &Fitted<'_>) -> Fit {
     let fabric = candidate.fabric;
     let word = candidate.answer.word();
+    // What the map does not show, such as growth, may be what is short.
+    let why = matches!(candidate.answer, Answer::Short | Answer::Over).then(|| because(candidate, role, view));
+    let worth = [likely(candidate), missing(candidate, view.unit), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,
@@ -148,6 +152,6 @@ fn fit(candidate: &Candidate<'_>, unit: Unit) -> Fit {
         sign: sign(candidate.answer),
         word,
         class: word,
-        worth: [likely(candidate), missing(candidate, unit)].into_iter().flatten().map(|one| together(&one)).collect(),
+        worth: worth.into_iter().flatten().map(|one| together(&one)).collect(),
     }
 }

@@ -7,6 +7,7 @@ use super::{sign, together};
 use crate::fit::{self, Candidate, Reason};
 use crate::input::making::scale;
 use crate::log::{Entry, Fabric, Role, StoredTest, fold};
+use crate::report::bidi::isolated;
 use crate::report::drawn;
 use crate::report::fit::{Fitted, because};
 use crate::report::stash::{Shown, Standing, on_hand, step};
@@ -153,7 +154,7 @@ fn facts(shown: &Shown<'_>) -> String {
     let parts = [
         on_hand(fabric, shown.unit),
         fabric.construction.word().to_owned(),
-        fabric.fibre.clone(),
+        isolated(&fabric.fibre),
         fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
         if fabric.washed { "washed" } else { "not washed" }.to_owned(),
     ];
@@ -256,7 +257,8 @@ fn standing(shown: &Shown<'_>, stored: &StoredTest) -> String {
         _ => "older",
     };
     let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
-    let parts = [first, handheld, &stored.said.note];
+    let note = isolated(&stored.said.note);
+    let parts = [first, handheld, &note];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 

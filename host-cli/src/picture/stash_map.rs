@@ -53,16 +53,42 @@ impl Asked<'_> {
     }
 }
 
-const WIDTH: f64 = 560.0;
-const HEIGHT: f64 = 578.0;
-/// The margin of the cloths without a crosswise figure lies left of this, the map right of it.
-const LEFT: f64 = 104.0;
+/// The margin of the cloths without a crosswise figure lies between these, the map right of them.
 const MARGIN_LEFT: f64 = 50.0;
-const RIGHT: f64 = 536.0;
+const LEFT: f64 = 104.0;
 const TOP: f64 = 28.0;
-/// The margin of the cloths without a lengthwise figure lies below this.
-const FOOT: f64 = 440.0;
-const MARGIN_FOOT: f64 = 478.0;
+/// So many cloths have room on a map that a phone shows whole.
+const FEW: usize = 40;
+
+/// The size of the map and what follows from it.
+#[derive(Debug, Clone, Copy)]
+struct Frame {
+    width: f64,
+}
+
+impl Frame {
+    const fn of(spots: usize) -> Self {
+        Self { width: if spots <= FEW { 400.0 } else { 560.0 } }
+    }
+
+    fn height(self) -> f64 {
+        self.width + 18.0
+    }
+
+    fn right(self) -> f64 {
+        self.width - 24.0
+    }
+
+    /// The margin of the cloths without a lengthwise figure lies below this.
+    fn foot(self) -> f64 {
+        self.width - 120.0
+    }
+
+    fn margin_foot(self) -> f64 {
+        self.width - 82.0
+    }
+}
+
 const TICKS: [f64; 13] = [0.0, 2.0, 5.0, 10.0, 20.0, 30.0, 50.0, 75.0, 100.0, 150.0, 200.0, 500.0, 1000.0];
 
 /// The left half of a circle of radius 1, as a polygon.
@@ -73,18 +99,19 @@ const HALF: [Point; 7] =
 #[must_use]
 pub fn draw(map: &StashMap<'_>) -> Picture {
     let title = format!("Stretch of {}", words::isolated(map.title));
-    let mut picture = Picture::new(Size::Pixels, WIDTH, HEIGHT, &title, &description(map));
+    let frame = map.frame();
+    let mut picture = Picture::new(Size::Pixels, frame.width, frame.height(), &title, &description(map));
     let high = map.high();
-    let across = Axis::new(Spread::Root, 0.0, high, LEFT + 6.0, RIGHT);
-    let up = Axis::new(Spread::Root, 0.0, high, FOOT - 6.0, TOP);
-    margins(&mut picture);
+    let across = Axis::new(Spread::Root, 0.0, high, LEFT + 6.0, frame.right());
+    let up = Axis::new(Spread::Root, 0.0, high, frame.foot() - 6.0, TOP);
+    margins(&mut picture, frame);
     let box_of = map.asked.filter(Asked::has_box);
-    let (fill, sides) = box_of.map(|asked| demand(&across, &up, &asked)).unwrap_or_default();
+    let (fill, sides) = box_of.map(|asked| demand(&across, &up, &asked, frame)).unwrap_or_default();
     fill.into_iter().for_each(|element| picture.draw(element));
-    grid(&mut picture, &across, &up);
+    grid(&mut picture, &across, &up, frame);
     sides.into_iter().for_each(|element| picture.draw(element));
     let placed: Vec<(Point, &Spot<'_>)> =
-        map.spots.iter().filter_map(|spot| Some((place(spot, &across, &up)?, spot))).collect();
+        map.spots.iter().filter_map(|spot| Some((place(spot, &across, &up, frame)?, spot))).collect();
     for (_, spot) in &placed {
         crosses(&mut picture, &across, &up, spot, map);
     }
@@ -92,7 +119,7 @@ pub fn draw(map: &StashMap<'_>) -> Picture {
     for (at, spot) in &placed {
         mark(*at, radius, spot.answer).into_iter().for_each(|element| picture.draw(element));
     }
-    tags(&mut picture, &placed, radius, &obstacles(&placed, &across, &up, map));
+    tags(&mut picture, &placed, (radius, frame), &obstacles(&placed, &across, &up, map));
     legend(&mut picture, map);
     picture
 }
@@ -107,6 +134,10 @@ impl StashMap<'_> {
         let limits = limits.map(|limit| limit.ratio().percent_f32());
         let most = figures.chain(limits).map(f64::from).fold(8.0, f64::max);
         TICKS.into_iter().find(|tick| *tick >= most * 1.05).unwrap_or(most * 1.05)
+    }
+
+    const fn frame(&self) -> Frame {
+        Frame::of(self.spots.len())
     }
 
     /// Many points are drawn smaller.
@@ -147,34 +178,39 @@ fn percent(figure: Figure) -> f64 {
 }
 
 /// Where a cloth is drawn; nowhere without any figure.
-fn place(spot: &Spot<'_>, across: &Axis, up: &Axis) -> Option<Point> {
+fn place(spot: &Spot<'_>, across: &Axis, up: &Axis, frame: Frame) -> Option<Point> {
     match (spot.crosswise, spot.lengthwise) {
         (None, None) => None,
         (crosswise, lengthwise) => Some((
             crosswise.map_or(f64::midpoint(MARGIN_LEFT, LEFT), |figure| across.at(percent(figure))),
-            lengthwise.map_or(f64::midpoint(FOOT, MARGIN_FOOT), |figure| up.at(percent(figure))),
+            lengthwise.map_or(f64::midpoint(frame.foot(), frame.margin_foot()), |figure| up.at(percent(figure))),
         )),
     }
 }
 
-fn margins(picture: &mut Picture) {
-    picture.draw(rect("tn-rule", (MARGIN_LEFT, TOP), LEFT - MARGIN_LEFT, FOOT - TOP).with("stroke-dasharray", "2 3"));
-    picture.draw(rect("tn-rule", (LEFT, FOOT), RIGHT - LEFT, MARGIN_FOOT - FOOT).with("stroke-dasharray", "2 3"));
+fn margins(picture: &mut Picture, frame: Frame) {
+    picture.draw(
+        rect("tn-rule", (MARGIN_LEFT, TOP), LEFT - MARGIN_LEFT, frame.foot() - TOP).with("stroke-dasharray", "2 3"),
+    );
+    picture.draw(
+        rect("tn-rule", (LEFT, frame.foot()), frame.right() - LEFT, frame.margin_foot() - frame.foot())
+            .with("stroke-dasharray", "2 3"),
+    );
     let corner = f64::midpoint(MARGIN_LEFT, LEFT);
-    picture.draw(text("tn-small", (corner, FOOT + 16.0), 10.0, Anchor::Middle, "one grain"));
-    picture.draw(text("tn-small", (corner, FOOT + 28.0), 10.0, Anchor::Middle, "only"));
+    picture.draw(text("tn-small", (corner, frame.foot() + 16.0), 10.0, Anchor::Middle, "one grain"));
+    picture.draw(text("tn-small", (corner, frame.foot() + 28.0), 10.0, Anchor::Middle, "only"));
     picture.draw(text("tn-small", (8.0, 16.0), 11.0, Anchor::Start, "stretch lengthwise, small figures spread wider"));
-    picture.draw(text("tn-small", (RIGHT, MARGIN_FOOT + 30.0), 11.0, Anchor::End, "stretch crosswise"));
+    picture.draw(text("tn-small", (frame.right(), frame.margin_foot() + 30.0), 11.0, Anchor::End, "stretch crosswise"));
 }
 
-fn grid(picture: &mut Picture, across: &Axis, up: &Axis) {
+fn grid(picture: &mut Picture, across: &Axis, up: &Axis, frame: Frame) {
     let (mut last_x, mut last_y) = (f64::NEG_INFINITY, f64::INFINITY);
     for tick in TICKS.into_iter().filter(|tick| *tick <= across.high()) {
         let (x, y) = (across.at(tick), up.at(tick));
-        picture.draw(line("tn-grid", (x, TOP), (x, FOOT)));
-        picture.draw(line("tn-grid", (LEFT, y), (RIGHT, y)));
+        picture.draw(line("tn-grid", (x, TOP), (x, frame.foot())));
+        picture.draw(line("tn-grid", (LEFT, y), (frame.right(), y)));
         if x - last_x > 32.0 {
-            picture.draw(text("tn-small", (x, MARGIN_FOOT + 14.0), 11.0, Anchor::Middle, words::percent(tick)));
+            picture.draw(text("tn-small", (x, frame.margin_foot() + 14.0), 11.0, Anchor::Middle, words::percent(tick)));
             last_x = x;
         }
         if last_y - y > 14.0 {
@@ -182,18 +218,18 @@ fn grid(picture: &mut Picture, across: &Axis, up: &Axis) {
             last_y = y;
         }
     }
-    picture.draw(rect("tn-rule", (LEFT, TOP), RIGHT - LEFT, FOOT - TOP));
+    picture.draw(rect("tn-rule", (LEFT, TOP), frame.right() - LEFT, frame.foot() - TOP));
 }
 
 /// What is asked as a box. Along a grain where nothing is asked it runs through the margin: there a cloth that was
 /// measured along the other grain alone can do. The grid comes between the filling and the sides.
-fn demand(across: &Axis, up: &Axis, asked: &Asked<'_>) -> (Option<Element>, Vec<Element>) {
+fn demand(across: &Axis, up: &Axis, asked: &Asked<'_>, frame: Frame) -> (Option<Element>, Vec<Element>) {
     let at = |axis: &Axis, limit: Option<Limit>| limit.map(|limit| axis.at(limit.ratio().percent_f32().into()));
     let (least_x, most_x) = (at(across, asked.crosswise.at_least), at(across, asked.crosswise.at_most));
     let (least_y, most_y) = (at(up, asked.lengthwise.at_least), at(up, asked.lengthwise.at_most));
     let from_x = least_x.unwrap_or(if asked.crosswise.is_empty() { MARGIN_LEFT } else { LEFT });
-    let to_y = least_y.unwrap_or(if asked.lengthwise.is_empty() { MARGIN_FOOT } else { FOOT });
-    let (to_x, from_y) = (most_x.unwrap_or(RIGHT), most_y.unwrap_or(TOP));
+    let to_y = least_y.unwrap_or(if asked.lengthwise.is_empty() { frame.margin_foot() } else { frame.foot() });
+    let (to_x, from_y) = (most_x.unwrap_or(frame.right()), most_y.unwrap_or(TOP));
     let side = |from, to| line("tn-ask-line", from, to).at("stroke-width", 2.5);
     let upright = [least_x, most_x].into_iter().flatten().map(|x| side((x, from_y), (x, to_y)));
     let level = [least_y, most_y].into_iter().flatten().map(|y| side((from_x, y), (to_x, y)));
@@ -203,7 +239,7 @@ fn demand(across: &Axis, up: &Axis, asked: &Asked<'_>) -> (Option<Element>, Vec<
 
 /// What the figures of a cloth are worth.
 fn crosses(picture: &mut Picture, across: &Axis, up: &Axis, spot: &Spot<'_>, map: &StashMap<'_>) {
-    let Some((x, y)) = place(spot, across, up) else { return };
+    let Some((x, y)) = place(spot, across, up, map.frame()) else { return };
     // Hundreds of crosses would hide the points.
     let opacity = match map.spots.len() {
         0..=80 => 0.75,
@@ -263,9 +299,9 @@ fn obstacles(placed: &[(Point, &Spot<'_>)], across: &Axis, up: &Axis, map: &Stas
 }
 
 /// The tags beside the points, where they fit; those that do first.
-fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], radius: f64, obstacles: &[Box2]) {
+fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], (radius, frame): (f64, Frame), obstacles: &[Box2]) {
     let size = if placed.len() > 80 { 9.0 } else { 11.0 };
-    let bounds = Box2 { left: MARGIN_LEFT + 1.0, top: TOP - 8.0, right: WIDTH - 2.0, foot: MARGIN_FOOT };
+    let bounds = Box2 { left: MARGIN_LEFT + 1.0, top: TOP - 8.0, right: frame.width - 2.0, foot: frame.margin_foot() };
     let mut order: Vec<&(Point, &Spot<'_>)> = placed.iter().collect();
     order.sort_by_key(|(_, spot)| spot.answer.map(rank));
     let wanted: Vec<(Point, String)> = order.iter().map(|(at, spot)| (*at, fit::shortened(spot.tag, 8.0))).collect();
@@ -280,11 +316,12 @@ fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], radius: f64, obsta
 }
 
 fn legend(picture: &mut Picture, map: &StashMap<'_>) {
-    let y = MARGIN_FOOT + 54.0;
+    let frame = map.frame();
+    let y = frame.margin_foot() + 54.0;
     let trust = format!("lines: {}", words::trust(map.confidence));
     let unseen = map.spots.iter().filter(|spot| spot.crosswise.is_none() && spot.lengthwise.is_none()).count();
     let unseen = if unseen > 0 { format!("; {unseen} not measured at all") } else { String::new() };
-    picture.draw(text("tn-small", (8.0, HEIGHT - 12.0), 11.0, Anchor::Start, format!("{trust}{unseen}")));
+    picture.draw(text("tn-small", (8.0, frame.height() - 12.0), 11.0, Anchor::Start, format!("{trust}{unseen}")));
     let Some(asked) = &map.asked else { return };
     let known = [Answer::Meets, Answer::Close, Answer::Short, Answer::Over, Answer::Unknown];
     let mut x = 14.0;
@@ -295,7 +332,7 @@ fn legend(picture: &mut Picture, map: &StashMap<'_>) {
         x += 26.0 + fit::width(words) * 11.0 * 0.85;
     }
     let y = y + 18.0;
-    let room = (WIDTH - 40.0) / 11.0;
+    let room = (frame.width - 40.0) / 11.0;
     if !asked.has_box() {
         let end = " asks for no stretch across or along";
         let words = format!("{}{end}", fit::shortened(asked.name, room - fit::width(end)));

@@ -4,11 +4,11 @@ use tenter_core::making::handling::{
     Cloth, Do, Instead, Layer, Layered, Place, PlaceLine, Point, Practice, at, needle, practices, seam, seam_allowance,
 };
 use tenter_core::making::stitch::Stitch;
-use tenter_core::{Answer, Confidence, Decimal, Figure, Ratio, Unit};
+use tenter_core::{Answer, Confidence, Decimal, Figure, Length, Ratio, Unit};
 
 use super::advice::Spoken;
 use super::pair::stitch;
-use super::words;
+use super::{quantity, words};
 
 /// One cloth with what is layered on it.
 #[derive(Debug)]
@@ -68,7 +68,7 @@ pub fn spoken(handled: &Handled) -> Vec<Spoken> {
     }
     lines.extend(handled.layers.iter().map(|(layer, layered)| layer_line(*layer, layered, handled.confidence)));
     let allowance = seam_allowance();
-    let text = format!("{}, trimmed to {}", allowance.cut.show(Unit::Inch), allowance.trimmed.show(Unit::Inch));
+    let text = format!("{}, trimmed to {}", inches(allowance.cut), inches(allowance.trimmed));
     lines.push(Spoken::new("allowance", text, "of a seam", allowance.source));
     lines
 }
@@ -90,6 +90,11 @@ pub fn layered(
     (layer, layered)
 }
 
+/// An allowance as the trade prints it, and what a metric tape shows.
+fn inches(length: Length) -> String {
+    format!("{} ({})", length.show(Unit::Inch), quantity::tape(length, Unit::Cm))
+}
+
 fn placed(line: &PlaceLine, most: &str) -> Spoken {
     let place = match line.place {
         Place::Shoulder => "shoulder seam",
@@ -109,11 +114,7 @@ fn placed(line: &PlaceLine, most: &str) -> Spoken {
         Do::StayStitch => "stay-stitch it before anything else".to_owned(),
         Do::Stabilise => "stabilise".to_owned(),
         Do::StabiliseStrip { width, allowance } => {
-            format!(
-                "a strip of {} that does not give, for a seam of {}",
-                width.show(Unit::Inch),
-                allowance.show(Unit::Inch)
-            )
+            format!("a strip of {} that does not give, for a seam of {}", inches(width), inches(allowance))
         }
         Do::Interface { that_gives: true } => "interface it with one that gives as the cloth gives".to_owned(),
         Do::Interface { that_gives: false } => "interface it".to_owned(),

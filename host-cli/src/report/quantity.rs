@@ -39,8 +39,7 @@ pub fn tape(length: Length, unit: Unit) -> String {
 /// A width of cloth: `150 cm`, or `58 in`.
 #[must_use]
 pub fn width(length: Length, unit: Unit) -> String {
-    let unit = if unit == Unit::Mm { Unit::Cm } else { unit };
-    length.show(unit).to_string()
+    tape(length, if unit == Unit::Mm { Unit::Cm } else { unit })
 }
 
 fn zoned(at: Timestamp) -> ZonedDateTime {

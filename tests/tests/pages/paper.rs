@@ -61,6 +61,28 @@ fn gauges_are_one_to_a_sheet_and_true_to_scale() {
     view.iter().for_each(|sheet| sheet.assert_true_to_scale(103.0));
 }
 
+/// Where a swatch is laid on paper, millimetres are millimetres: 25 % of a relaxed 100 mm ends at 125 mm.
+#[test]
+fn the_marks_of_a_gauge_lie_where_they_say() {
+    let desk = Desk::evening();
+    let sheets = browser::sheets(&printed("gauge-marks", &desk.report(&["gauge", "--wants", "25%"]))).unwrap();
+    // Between the rails stand the zero, the end of the relaxed cloth and the mark to pull to.
+    let posts = sheets[0].posts(34.0, 38.0);
+    let [zero, relaxed, least] = posts[..] else { panic!("{posts:?}") };
+    assert!((relaxed - zero - 100.0).abs() < 0.5 && (least - zero - 125.0).abs() < 0.5, "{posts:?}");
+}
+
+/// The bar of a card is a piece of cloth, relaxed 50 mm and pulled by what was measured: 8.53 % of 50 mm is 4.3 mm.
+#[test]
+fn the_bar_of_a_card_is_as_long_as_the_cloth() {
+    let desk = Desk::evening();
+    let sheets = browser::sheets(&printed("card-bar", &desk.report(&["cards", "1"]))).unwrap();
+    // 271, 272 and 271 mm on marks of 250 mm, as the log has them: 271.33 / 250 − 1 = 8.53 %.
+    let posts = sheets[0].posts(89.5, 92.0);
+    let [from, relaxed, pulled] = posts[..] else { panic!("{posts:?}") };
+    assert!((relaxed - from - 50.0).abs() < 0.5 && (pulled - relaxed - 4.27).abs() < 0.5, "{posts:?}");
+}
+
 #[test]
 fn the_plan_of_a_view_is_one_sheet() {
     let words = ["sheet", "fell", "a", "--zip", "65cm", "--elastic", "soft wrist 17cm"];

@@ -1,6 +1,6 @@
 //! `tenter report gauge`.
 
-use tenter_core::{Grain, Unit};
+use tenter_core::{Grain, Ratio, Unit};
 
 use super::{view, write};
 use crate::cli::report::GaugeArgs;
@@ -29,6 +29,9 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     if let Some(text) = &args.wants {
         let asked = input::range("--wants", Some(text), Unit::Mm)?;
         let title = if args.name.trim().is_empty() { "stretch" } else { args.name.trim() };
+        if asked.at_least.is_some_and(|least| least.ratio() <= Ratio::ZERO) && asked.at_most.is_none() {
+            return Err(Error::argument("--wants", text, "every cloth gives that; type more, such as 5%"));
+        }
         let wrong = || Error::argument("--wants", text, "no gauge of paper is so long; type less, such as 100%");
         gauges.push(pull_gauge(&PullGauge { title, asked }).ok_or_else(wrong)?);
     }

@@ -1,5 +1,7 @@
 //! `tenter report picture`.
 
+use tenter_core::Grain;
+
 use super::super::find;
 use super::{Known, Rules, cards, roles, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
@@ -13,6 +15,15 @@ use crate::store::Read;
 /// Writes one picture.
 pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
     let rules = Rules::of(&args.confidence, &args.table, &args.units)?;
+    let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} means nothing to {what}; leave it out")));
+    match args.kind {
+        PictureKind::Map if args.fabric.is_some() => return refused("the tag", "the map, which shows all cloths"),
+        PictureKind::Card if args.view.view.is_some() => return refused("--view", "a card"),
+        PictureKind::Stretch | PictureKind::Card | PictureKind::Map if args.grain.is_some() => {
+            return refused("--grain", "any picture but growth");
+        }
+        _ => {}
+    }
     let stock = Stock::read(read)?;
     let chosen = view(read, &args.view)?;
     let mut fits =
@@ -32,17 +43,17 @@ pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resu
 fn of_fabric(
     args: &PictureArgs,
     (tag, read): (&str, &dyn Read),
-    role: Option<&RoleFit<'_>>,
+    fit: Option<&RoleFit<'_>>,
     stock: &Stock,
     rules: Rules,
 ) -> Result<Picture, Error> {
-    let known = Known::of(read, find::fabric(read, tag)?)?;
+    let known = Known::of(read, find::live_fabric(read, tag)?)?;
     let shown = known.shown(stock.hands, rules);
-    let role = role.map(|fit| fit.role);
+    let role = fit.map(|fit| fit.role);
     match args.kind {
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),
         PictureKind::Growth => {
-            let grain = input::grain(args.grain);
+            let grain = args.grain.map_or(Grain::Crosswise, input::grain);
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain);
             let (tag, grain) = (known.fabric.tag, grain.word());
             let missing = || {
@@ -57,6 +68,6 @@ fn of_fabric(
             let notes = words.notes();
             Ok(card::draw(&words.card(&shown, &notes)))
         }
-        PictureKind::Map => Err(Error::Usage("the map shows all cloths; leave the tag out".to_owned())),
+        PictureKind::Map => Ok(drawn::map(stock, fit, rules.confidence)),
     }
 }
