@@ -70,6 +70,8 @@ fn what_was_put_right_by_hand_stays() {
     let fabric = there.fabrics_tagged(1).unwrap()[0].id;
     let id = all(&there)[0].1.id;
     let fact = tenter::log::Fact::TestAssigned { test: id, fabric };
+    // Two logs order what they say by the millisecond; a hand is slower.
+    std::thread::sleep(std::time::Duration::from_millis(3));
     there.change(&mut |_| Ok(vec![fact.clone()])).unwrap();
     merge(&mut here, &there);
     let of: Vec<StoredTest> = here.tests(Which::Of(fabric)).unwrap();
