@@ -57,7 +57,10 @@ pub fn spoken(handled: &Handled) -> Vec<Spoken> {
     }
     let lined = handled.layers.iter().any(|(layer, _)| *layer == Layer::Lining);
     let places = Place::ALL.into_iter().filter(|place| !(lined && *place == Place::RawSeams));
-    lines.extend(places.filter_map(|place| at(cloth, place)).map(|line| placed(&line, &most)));
+    let places: Vec<PlaceLine> = places.filter_map(|place| at(cloth, place)).collect();
+    // What is done alike to several places is one line.
+    let alike = places.chunk_by(|one, next| (one.what, one.source) == (next.what, next.source));
+    lines.extend(alike.filter_map(|places| placed(places, &most)));
     for line in practices(cloth) {
         let text = match line.practice {
             Practice::WalkingFoot => "walking foot, less pressure on the presser foot",
@@ -95,20 +98,22 @@ fn inches(length: Length) -> String {
     format!("{} ({})", length.show(Unit::Inch), quantity::tape(length, Unit::Cm))
 }
 
-fn placed(line: &PlaceLine, most: &str) -> Spoken {
-    let place = match line.place {
+fn placed(places: &[PlaceLine], most: &str) -> Option<Spoken> {
+    let line = places.first()?;
+    let name = |line: &PlaceLine| match line.place {
         Place::Shoulder => "shoulder seam",
         Place::NeckEdge => "neck edge",
         Place::Pocket => "pocket opening",
-        Place::Gathers => "under gathers",
-        Place::Buttonhole => "under a buttonhole",
-        Place::Eyelet => "under an eyelet",
+        Place::Gathers => "gathers",
+        Place::Buttonhole => "buttonhole",
+        Place::Eyelet => "eyelet",
         Place::Zip => "under a zip",
         Place::Facing => "facing",
         Place::Hem => "hem",
         Place::BiasHem => "hem on the bias",
         Place::RawSeams => "raw seams, unlined",
     };
+    let names: Vec<&str> = places.iter().map(name).collect();
     let what = match line.what {
         Do::Tape => "tape it".to_owned(),
         Do::StayStitch => "stay-stitch it before anything else".to_owned(),
@@ -122,7 +127,11 @@ fn placed(line: &PlaceLine, most: &str) -> Spoken {
         Do::HangADay => "let it hang for a day before you level it".to_owned(),
         Do::BindWithTape => "bind them with tape".to_owned(),
     };
-    Spoken::new("place", format!("{place}: {what}"), most, line.source)
+    // These are done to every cloth, whatever it gives.
+    let always = matches!(line.place, Place::Eyelet | Place::RawSeams | Place::BiasHem)
+        || line.what == Do::Interface { that_gives: false };
+    let why = if always { "for any cloth" } else { most };
+    Some(Spoken::new("place", format!("{}: {what}", names.join(", ")), why, line.source))
 }
 
 fn layer_line(layer: Layer, layered: &Layered, confidence: Confidence) -> Spoken {
