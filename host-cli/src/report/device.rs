@@ -404,7 +404,13 @@ mod tests {
 
     #[test]
     fn clocks() {
-        let said = [(None, "not set"), (Some(0), "right"), (Some(-1), "1 s behind"), (Some(599), "599 s ahead")];
+        let said = [
+            (None, "not set"),
+            (Some(0), "right"),
+            (Some(-1), "right"),
+            (Some(-2), "2 s behind"),
+            (Some(599), "599 s ahead"),
+        ];
         let later = [(Some(-600), "10 min behind"), (Some(7200), "2 h ahead"), (Some(-i64::MAX), "49710 days behind")];
         for (ahead, words) in said.into_iter().chain(later) {
             assert_eq!(clock_was(ahead), format!("it was {words}"));
