@@ -89,7 +89,12 @@ fn a_wash_changes_what_is_bought_and_what_fits() {
         Some(0)
     );
     let shown = program.line("stash show 1").out;
-    assert!(shown.contains("loses 2.0 % along") && shown.contains("washed, lengthwise: 500 mm to 490 mm"), "{shown}");
+    assert!(
+        shown.contains("washing   along -2.0 % ± ")
+            && shown.contains("too little to matter")
+            && shown.contains("washed, lengthwise: 500 mm to 490 mm"),
+        "{shown}"
+    );
 }
 
 #[test]

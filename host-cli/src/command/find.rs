@@ -183,6 +183,20 @@ pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role
     let found = roles.into_iter().find(|role| role.name == name);
     found.ok_or_else(|| Error::Usage(format!("'{}' is no role of view {}", one_line(text), one_line(view))))
 }
+
+/// The roles of a view that are meant, in their order; all where none is named.
+///
+/// # Errors
+///
+/// As above.
+pub fn roles<'p>(pattern: &'p Pattern, view: &'p str, wanted: &[String]) -> Result<Vec<&'p Role>, Error> {
+    let mut ids = Vec::new();
+    for text in wanted {
+        ids.push(role(pattern, view, text)?.id);
+    }
+    Ok(pattern.view(view).filter(|role| ids.is_empty() || ids.contains(&role.id)).collect())
+}
+
 /// The test of a fabric that is meant by the last letters of its identifier, dropped or not.
 ///
 /// # Errors

@@ -25,13 +25,9 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     }
     let pattern = find::pattern(read, &args.pattern)?;
     let view = find::view_or_only(&pattern, args.view.as_deref())?;
-    let mut roles = Vec::new();
-    for role in &args.role {
-        roles.push(find::role(&pattern, view, role)?.id);
-    }
+    let roles = find::roles(&pattern, view, &args.role)?;
     let stock = Stock::read(read)?;
-    let chosen = pattern.view(view).filter(|role| roles.is_empty() || roles.contains(&role.id));
-    let roles: Vec<RoleFit<'_>> = chosen.map(|role| fit::role(role, &stock, confidence)).collect();
+    let roles: Vec<RoleFit<'_>> = roles.into_iter().map(|role| fit::role(role, &stock, confidence)).collect();
     let unit = args.show.units.map(input::unit).unwrap_or_default();
     if args.sheet {
         let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit), read)?;

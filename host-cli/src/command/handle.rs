@@ -1,14 +1,13 @@
 //! `tenter handle`: how to sew one cloth.
 
+use tenter_core::Answer;
 use tenter_core::making::handling::Layer;
-use tenter_core::{Answer, Grain};
 
 use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
 use crate::fit::{Stock, known};
 use crate::input::{self, size as typed};
-use crate::log::Fabric;
 use crate::report::bidi::isolated;
 use crate::report::handle::{self as report, Handled};
 use crate::report::lines::Lines;
@@ -26,13 +25,13 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let fabric = find::live_fabric(read, &args.fabric)?;
     let grain = input::grain(args.grain);
     let cloth = known::cloth(&fabric, &stock);
-    let own = cloth.along(grain).ok_or_else(|| not_pulled(&fabric, grain))?;
+    let own = known::stretch(&fabric, grain, &stock)?;
     let wants = args.wants.as_deref().map(|text| typed::exact("--wants", text)).transpose()?;
     let wanted = wants.map(|wants| wants.ratio);
     let mut layers = Vec::new();
     if let Some(text) = &args.lining {
         let lining = find::live_fabric(read, text)?;
-        let gives = known::cloth(&lining, &stock).along(grain).ok_or_else(|| not_pulled(&lining, grain))?;
+        let gives = known::stretch(&lining, grain, &stock)?;
         layers.push(report::layered(own, Layer::Lining, gives, wanted, confidence));
     }
     if let Some(text) = &args.facing_gives {
@@ -52,11 +51,4 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         write!(screen.out, "{}", text.finish())?;
     }
     Ok(super::check::exit_code(answer))
-}
-
-fn not_pulled(fabric: &Fabric, grain: Grain) -> Error {
-    let (tag, grain) = (fabric.tag, grain.word());
-    Error::Usage(format!(
-        "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
-    ))
 }

@@ -16,6 +16,7 @@ pub mod progress;
 pub mod pull;
 pub mod report;
 pub mod sheet;
+pub mod shown;
 pub mod size;
 pub mod stash;
 pub mod wash;

@@ -3,12 +3,12 @@
 use serde::Serialize;
 use tenter_core::making::sizing::Reduction;
 use tenter_core::making::zip::{Choice, Series};
-use tenter_core::{Answer, Figure, Figures, Limit, Unit};
+use tenter_core::{Answer, Figure, Limit, Unit};
 
 use super::{check, find};
 use crate::cli::size::SizeArgs;
 use crate::error::Error;
-use crate::fit::Stock;
+use crate::fit::{Stock, known};
 use crate::input::{self, fabric::cloth, size as typed};
 use crate::report::Screen;
 use crate::report::advice::{self, Spoken};
@@ -99,14 +99,7 @@ fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error
     let log = open()?;
     let (stock, fabric) = (Stock::read(&*log)?, find::live_fabric(&*log, text)?);
     let grain = input::grain(args.grain);
-    let missing = || {
-        let (tag, grain) = (fabric.tag, grain.word());
-        Error::Usage(format!(
-            "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
-        ))
-    };
-    let measured = stock.measured(&fabric, grain).ok_or_else(missing)?;
-    Figures::of(&measured.test.said.test, measured.scatter).map(|figures| Some(figures.stretch)).map_err(|_| missing())
+    known::stretch(&fabric, grain, &stock).map(Some)
 }
 
 /// A reduction below 100 %.

@@ -5,12 +5,13 @@ use std::collections::BTreeMap;
 use tenter_core::{Grain, Length};
 
 use super::find;
+use super::shown::{Known, Rules};
 use crate::cli::stash::{AddArgs, CutArgs, DropArgs, EditArgs, ListArgs, ShowFabricArgs, StashVerb, UndropArgs};
 use crate::error::Error;
 use crate::input::{self, fabric as typed};
-use crate::log::{Fabric, Fact, Id, StoredTest, Subject};
+use crate::log::{Fabric, Fact, Id, StoredTest};
 use crate::report::bidi::isolated;
-use crate::report::stash::{self as report, Listed, Shown, Standing};
+use crate::report::stash::{self as report, Listed};
 use crate::report::{Screen, stash_json};
 use crate::store::{Read, Store, Which};
 
@@ -223,11 +224,8 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let table = input::table(&args.table.table)?;
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
-    let tests = store.tests(Which::Of(fabric.id))?;
-    let history = store.history(Subject::Fabric(fabric.id))?;
-    let hands = store.hands()?;
-    let standing = Standing::all(&fabric, &tests, &hands, confidence);
-    let shown = Shown { fabric: &fabric, tests: &tests, history: &history, standing, hands, table, confidence, unit };
+    let known = Known::of(store, fabric)?;
+    let shown = known.shown(store.hands()?, Rules { confidence, table, unit });
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

@@ -17,12 +17,8 @@ const HEAVY_FROM: f64 = 280.0;
 /// What is known of a fabric, as the core takes it.
 #[must_use]
 pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
-    let figures = |grain| {
-        let measured = stock.measured(fabric, grain)?;
-        Figures::of(&measured.test.said.test, measured.scatter).ok()
-    };
-    let stretch = |grain| -> Option<Figure> { figures(grain).map(|figures: Figures| figures.stretch) };
-    let grown = |grain| Some(figures(grain)?.rest?.growth.ratio);
+    let stretch = |grain| stretch(fabric, grain, stock).ok();
+    let grown = |grain| Some(figures(fabric, grain, stock)?.rest?.growth.ratio);
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
     Cloth {
         construction: match fabric.construction {
@@ -48,17 +44,37 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
 ///
 /// A grain that was not pulled.
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, Error> {
-    let missing = || {
-        let (tag, grain) = (fabric.tag, grain.word());
-        Error::Usage(format!(
-            "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
-        ))
-    };
-    let measured = stock.measured(fabric, grain).ok_or_else(missing)?;
-    let figures = Figures::of(&measured.test.said.test, measured.scatter).map_err(|_| missing())?;
-    let washing = match fabric.wash_marks(grain) {
-        Some(marks) if !fabric.washed => washing::change(marks.before, marks.after, making::scale(&marks)?).ok(),
-        _ => None,
-    };
+    let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
+    let washing = washing(fabric, grain).filter(|_| !fabric.washed);
     Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+}
+
+/// The stretch of a fabric along a grain.
+///
+/// # Errors
+///
+/// A grain that was not pulled.
+pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, Error> {
+    figures(fabric, grain, stock).map(|figures| figures.stretch).ok_or_else(|| not_pulled(fabric, grain))
+}
+
+fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
+    let measured = stock.measured(fabric, grain)?;
+    Figures::of(&measured.test.said.test, measured.scatter).ok()
+}
+
+/// What the newest washing marks along a grain say.
+#[must_use]
+pub fn washing(fabric: &Fabric, grain: Grain) -> Option<Figure> {
+    let marks = fabric.wash_marks(grain)?;
+    washing::change(marks.before, marks.after, making::scale(&marks).ok()?).ok()
+}
+
+/// What to say of a grain that was not pulled.
+#[must_use]
+pub fn not_pulled(fabric: &Fabric, grain: Grain) -> Error {
+    let (tag, grain) = (fabric.tag, grain.word());
+    Error::Usage(format!(
+        "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
+    ))
 }

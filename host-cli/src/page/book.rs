@@ -45,7 +45,6 @@ struct Fit {
     name: String,
     sign: &'static str,
     word: &'static str,
-    class: &'static str,
     /// How likely it will do, and what is missing of it.
     worth: Vec<String>,
 }
@@ -151,7 +150,6 @@ fn fit(candidate: &Candidate<'_>, role: &log::Role, view: &Fitted<'_>) -> Fit {
         name: fabric.name.clone(),
         sign: sign(candidate.answer),
         word,
-        class: word,
         worth: worth.into_iter().flatten().map(|one| together(&one)).collect(),
     }
 }

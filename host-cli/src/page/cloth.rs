@@ -1,18 +1,17 @@
 //! One fabric as the swatch book shows it.
 
-use tenter_core::making::washing;
-use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Note, Ratio, RecoveryClass};
+use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
 use super::{sign, together};
 use crate::fit::{self, Candidate, Reason};
-use crate::input::making::scale;
-use crate::log::{Entry, Fabric, Role, StoredTest, fold};
+use crate::log::{Fabric, Role, StoredTest};
 use crate::report::bidi::isolated;
 use crate::report::drawn;
+use crate::report::figures::recovery_grade;
 use crate::report::fit::{Fitted, because};
-use crate::report::stash::{Shown, Standing, on_hand, step};
+use crate::report::stash::{Shown, Standing, on_hand};
 use crate::report::words::duration;
-use crate::report::{quantity, washing as washed, words};
+use crate::report::{quantity, words};
 
 /// A fabric, ready for the template.
 #[derive(Debug)]
@@ -124,7 +123,7 @@ impl Cloth {
             growths: shown.standing.iter().filter_map(|standing| grown(shown, standing, beside)).collect(),
             rows: rows(shown),
             tests: shown.tests.iter().rev().map(|test| tested(shown, test)).collect(),
-            history: history(shown),
+            history: shown.steps(),
         }
     }
 }
@@ -183,9 +182,7 @@ fn rested(standing: &Standing<'_>, confidence: Confidence) -> Option<String> {
     let rest = standing.figures.rest?;
     let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
     if let Some(recovery) = rest.recovery {
-        let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
-        let grade = if readable { RecoveryClass::of(recovery.ratio).word() } else { "not readable, judge by growth" };
-        words.push(line_of("recovery", &recovery, grade, confidence));
+        words.push(line_of("recovery", &recovery, recovery_grade(&recovery, &standing.notes), confidence));
     }
     Some(format!("{}, {} after release", words.join("; "), duration(rest.seconds)))
 }
@@ -209,27 +206,16 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
             add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
         }
     }
-    for (grain, change) in washing(shown.fabric) {
-        let line = washed::line(grain, &change, shown.confidence);
+    for line in shown.washing() {
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_owned());
     }
-    let most = shown.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own));
-    if let Some(standing) = most {
-        add("trust", words::trust(shown.fabric.construction, &shown.hands, &standing.test.said.test), String::new());
+    if let Some(trust) = shown.trust() {
+        add("trust", trust, String::new());
     }
     rows
-}
-
-/// What the newest washing marks say, along and across.
-fn washing(fabric: &Fabric) -> Vec<(Grain, Figure)> {
-    let change = |grain| {
-        let marks = fabric.wash_marks(grain)?;
-        Some((grain, washing::change(marks.before, marks.after, scale(&marks).ok()?).ok()?))
-    };
-    [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
 }
 
 fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
@@ -244,29 +230,6 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),
         stretch: figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
         growth: rest.map(|rest| quantity::percent(rest.growth.ratio)).unwrap_or_default(),
-        standing: standing(shown, stored),
+        standing: shown.standing_of(stored),
     }
-}
-
-/// Whether a test counts, and what was said with it.
-fn standing(shown: &Shown<'_>, stored: &StoredTest) -> String {
-    let counts = shown.standing.iter().any(|standing| standing.test.id == stored.id);
-    let first = match (stored.dropped, counts) {
-        (true, _) => "dropped",
-        (_, true) => "counts",
-        _ => "older",
-    };
-    let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
-    let note = isolated(&stored.said.note);
-    let parts = [first, handheld, &note];
-    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
-}
-
-fn history(shown: &Shown<'_>) -> Vec<(String, String)> {
-    let lengths = fold::lengths(shown.history);
-    let said = |(index, entry): (usize, &Entry)| {
-        let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
-        (quantity::day(entry.at), step(entry, left, shown.unit))
-    };
-    shown.history.iter().enumerate().map(said).filter(|(_, words)| !words.is_empty()).collect()
 }

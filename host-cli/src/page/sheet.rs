@@ -23,7 +23,6 @@ struct Chosen {
     name: String,
     sign: &'static str,
     word: &'static str,
-    class: &'static str,
     why: String,
     gauge: String,
 }
@@ -69,7 +68,6 @@ pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) ->
             name: candidate.fabric.name.clone(),
             sign: sign(candidate.answer),
             word: candidate.answer.word(),
-            class: candidate.answer.word(),
             why: why(candidate, sheet),
             gauge: gauges.get(place).cloned().unwrap_or_default(),
         }),

@@ -1,11 +1,11 @@
 //! Pictures of what the log holds.
 
-use tenter_core::{Answer, Confidence, Demand, Figure, Figures, Grain, Ratio, Rules, Unit, judge};
+use tenter_core::{Answer, Confidence, Demand, Figure, Grain, Ratio, Rules, Unit, judge};
 
 use super::advice::Spoken;
 use super::quantity;
 use super::stash::{Shown, Standing};
-use crate::fit::{Reason, RoleFit, Stock};
+use crate::fit::{Reason, RoleFit, Stock, known};
 use crate::log::{Fabric, Role, StoredTest};
 use crate::picture::Picture;
 use crate::picture::card::Card;
@@ -71,10 +71,7 @@ pub fn growth(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>)
 /// The stash as a map: all of it, or beside what a role of a view asks those that are made as it wants.
 #[must_use]
 pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) -> Picture {
-    let stretch = |fabric: &Fabric, grain| -> Option<Figure> {
-        let measured = stock.measured(fabric, grain)?;
-        Figures::of(&measured.test.said.test, measured.scatter).ok().map(|figures| figures.stretch)
-    };
+    let stretch = |fabric: &Fabric, grain| known::stretch(fabric, grain, stock).ok();
     let candidates = role.map(|fit| {
         let considered = fit.candidates.iter().filter(|one| one.reason != Reason::Construction);
         considered.map(|one| (one.fabric, Some(one.answer))).collect()

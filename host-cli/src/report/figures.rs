@@ -15,10 +15,16 @@ pub fn write(text: &mut Lines, figures: &Figures, class: &str, notes: &[Note], c
     let grade = GrowthClass::of(rest.growth.ratio).word();
     figure(text, "growth", &rest.growth, confidence, &format!("{grade}, {after} after release"));
     if let Some(recovery) = rest.recovery {
-        let unreadable = notes.contains(&Note::RecoveryNotReadable);
-        let grade = if unreadable { "not readable, judge by growth" } else { RecoveryClass::of(recovery.ratio).word() };
+        let grade = recovery_grade(&recovery, notes);
         figure(text, "recovery", &recovery, confidence, &format!("of the extension; {grade}"));
     }
+}
+
+/// How good a recovery is, where that can be read.
+#[must_use]
+pub fn recovery_grade(recovery: &Figure, notes: &[Note]) -> &'static str {
+    let unreadable = notes.contains(&Note::RecoveryNotReadable);
+    if unreadable { "not readable, judge by growth" } else { RecoveryClass::of(recovery.ratio).word() }
 }
 
 /// Writes what growth will be so many seconds after release, which is called `name`.

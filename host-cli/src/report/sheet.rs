@@ -15,7 +15,7 @@ use super::lines::Lines;
 use super::pair::{Paired, spoken as paired};
 use super::pattern::asks;
 use super::{quantity, words};
-use crate::fit::known::{cloth, edge};
+use crate::fit::known::{cloth, edge, stretch};
 use crate::fit::{Candidate, Stock};
 use crate::log::{Construction, Fabric, Pattern, Role};
 
@@ -200,12 +200,7 @@ fn cutting(sheet: &Sheet<'_>) -> Vec<Spoken> {
     let mut lines = Vec::new();
     for chosen in &sheet.chosen {
         let Some(fabric) = chosen.candidate.as_ref().map(|candidate| candidate.fabric) else { continue };
-        let stretch = |grain| {
-            let measured = sheet.stock.measured(fabric, grain)?;
-            tenter_core::Figures::of(&measured.test.said.test, measured.scatter)
-                .ok()
-                .map(|figures| figures.stretch.ratio)
-        };
+        let stretch = |grain| stretch(fabric, grain, sheet.stock).ok().map(|figure| figure.ratio);
         let role = isolated(&chosen.role.name);
         if let (Some(across), Some(along)) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise)) {
             let grain = if along > across { "lengthwise" } else { "crosswise" };
@@ -299,7 +294,7 @@ fn lining(sheet: &Sheet<'_>, fabric: &Fabric) -> Vec<(Layer, Layered)> {
     let is_lining =
         |role: usize| sheet.chosen.get(role).is_some_and(|chosen| chosen.role.name.to_lowercase().contains("lining"));
     let chosen = |role: usize| sheet.chosen.get(role).filter(|chosen| chosen.candidate.is_some());
-    let gives = |fabric| cloth(fabric, sheet.stock).along(Grain::Crosswise);
+    let gives = |fabric| stretch(fabric, Grain::Crosswise, sheet.stock).ok();
     let joined = sheet.seams.iter().find_map(|seam| {
         let [one, other] = seam.roles;
         let (outer, lining) = if is_lining(other) { (one, other) } else { (other, one) };

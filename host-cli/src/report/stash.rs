@@ -2,12 +2,14 @@
 
 use tenter_core::{Confidence, Figure, Figures, Grain, Length, Note, Range, Ratio, Rules, Suit, Table, Unit};
 
+use super::advice::Spoken;
 use super::bidi::isolated;
 use super::gauge_text::{self, GaugeText};
 use super::lines::Lines;
 pub use super::quantity::cloth;
 use super::table::Column;
-use super::{figures, quantity, table, words};
+use super::{figures, quantity, table, washing, words};
+use crate::fit::known;
 use crate::log::{Construction, Entry, Fabric, Fact, Hands, StoredTest, fold, retest};
 
 /// A fabric in a list.
@@ -123,6 +125,49 @@ impl Shown<'_> {
         }
         suits
     }
+
+    /// How much of the trust is hers and how much assumed; none where nothing was measured.
+    #[must_use]
+    pub fn trust(&self) -> Option<String> {
+        let most = self.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own))?;
+        Some(words::trust(self.fabric.construction, &self.hands, &most.test.said.test))
+    }
+
+    /// What washing does along and across, as far as it was measured.
+    #[must_use]
+    pub fn washing(&self) -> Vec<Spoken> {
+        let change = |grain| {
+            let change = known::washing(self.fabric, grain)?;
+            Some(washing::line(grain, &change, self.confidence))
+        };
+        [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
+    }
+
+    /// Whether a test counts, where it comes from and what was said with it.
+    #[must_use]
+    pub fn standing_of(&self, stored: &StoredTest) -> String {
+        let counts = self.standing.iter().any(|standing| standing.test.id == stored.id);
+        let first = match (stored.dropped, counts) {
+            (true, _) => "dropped",
+            (_, true) => "counts",
+            _ => "older",
+        };
+        let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
+        let note = isolated(&stored.said.note);
+        let parts = [first, handheld, &note];
+        parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+    }
+
+    /// The history, each step with its day.
+    #[must_use]
+    pub fn steps(&self) -> Vec<(String, String)> {
+        let lengths = fold::lengths(self.history);
+        let said = |(index, entry): (usize, &Entry)| {
+            let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
+            (quantity::day(entry.at), step(entry, left, self.unit))
+        };
+        self.history.iter().enumerate().map(said).filter(|(_, words)| !words.is_empty()).collect()
+    }
 }
 
 /// A fabric and what is on hand, in one line.
@@ -209,9 +254,11 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     if fabric.dropped {
         text.row("dropped", &format!("bring it back with tenter stash undrop {}", fabric.tag));
     }
-    about(&mut text, fabric, shown.unit);
+    about(&mut text, shown);
     figures(&mut text, shown, unicode);
-    trust(&mut text, shown);
+    if let Some(trust) = shown.trust() {
+        text.row("trust", &trust);
+    }
     if !shown.tests.is_empty() {
         text.blank();
         text.line(format_args!("  tests"));
@@ -219,15 +266,14 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     }
     text.blank();
     text.line(format_args!("  history"));
-    let lengths = fold::lengths(shown.history);
-    for (index, entry) in shown.history.iter().enumerate() {
-        let left = lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
-        text.row(&quantity::day(entry.at), &step(entry, left, shown.unit));
+    for (day, words) in shown.steps() {
+        text.row(&day, &words);
     }
     text.finish()
 }
 
-fn about(text: &mut Lines, fabric: &Fabric, unit: Unit) {
+fn about(text: &mut Lines, shown: &Shown<'_>) {
+    let (fabric, unit) = (shown.fabric, shown.unit);
     let washed = if fabric.washed { "washed" } else { "not washed" };
     let parts = [
         on_hand(fabric, unit),
@@ -248,12 +294,8 @@ fn about(text: &mut Lines, fabric: &Fabric, unit: Unit) {
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
     }
-    for (grain, marks) in [("along", fabric.washed_lengthwise), ("across", fabric.washed_crosswise)] {
-        let Some(marks) = marks else { continue };
-        let lost = i64::from(marks.before.steps()) - i64::from(marks.after.steps());
-        if let Some(change) = Ratio::new(lost, marks.before.steps().into()) {
-            text.row("washing", &format!("loses {} {grain}", quantity::percent(change)));
-        }
+    for line in shown.washing() {
+        text.row("washing", &format!("{} {}", line.about, line.text));
     }
 }
 
@@ -293,14 +335,6 @@ fn figures(text: &mut Lines, shown: &Shown<'_>, unicode: bool) {
     }
 }
 
-/// How much of the trust is hers and how much assumed.
-fn trust(text: &mut Lines, shown: &Shown<'_>) {
-    let most = shown.standing.iter().max_by(|a, b| a.own.total_cmp(&b.own));
-    if let Some(standing) = most {
-        text.row("trust", &words::trust(shown.fabric.construction, &shown.hands, &standing.test.said.test));
-    }
-}
-
 fn tests(shown: &Shown<'_>, width: usize) -> String {
     let columns = [
         ("test", Column::Word),
@@ -315,23 +349,9 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
     let rows = shown.tests.iter().rev().map(|test| {
         let said = &test.said;
         let figures = Figures::of(&said.test, tenter_core::Scatter::ASSUMED).ok();
-        let counts = shown.standing.iter().any(|standing| standing.test.id == test.id);
-        let mut words: Vec<&str> = Vec::new();
-        match (test.dropped, counts) {
-            (true, _) => words.push("dropped"),
-            (_, true) => words.push("counts"),
-            _ => words.push("older"),
-        }
-        if said.clock_unset {
-            words.push(quantity::DAY_NOT_KNOWN);
-        }
-        if said.device.is_some() {
-            words.push("handheld");
-        }
-        words.extend(Some(said.note.as_str()).filter(|note| !note.is_empty()));
         vec![
             test.id.short(),
-            quantity::day(said.pulled),
+            quantity::pulled(said),
             said.test.grain().word().to_owned(),
             said.test.gauge().show(shown.unit).to_string(),
             said.test.pulls().len().to_string(),
@@ -340,15 +360,14 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
                 .and_then(|figures| figures.rest)
                 .map(|rest| quantity::percent(rest.growth.ratio))
                 .unwrap_or_default(),
-            words.join(", "),
+            shown.standing_of(test),
         ]
     });
     table::render(&columns, rows, width)
 }
 
 /// One step of a fabric's history.
-#[must_use]
-pub fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
+fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
     let left = left.map(|length| format!("; {} on hand", cloth(length, unit))).unwrap_or_default();
     let noted = |text: &str| if text.is_empty() { String::new() } else { format!(": {}", isolated(text)) };
     match &entry.fact {

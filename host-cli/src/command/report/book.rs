@@ -1,9 +1,10 @@
 //! `tenter report book`.
 
-use super::{Known, Rules, roles, today, view, write};
+use super::{Rules, today, view, write};
 use crate::cli::report::BookArgs;
+use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::Stock;
+use crate::fit::{self, RoleFit, Stock};
 use crate::page::book::Book;
 use crate::report::Screen;
 use crate::report::fit::Fitted;
@@ -16,7 +17,8 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let (confidence, unit) = (rules.confidence, rules.unit);
     let chosen = view(read, &args.view)?;
     let stock = Stock::read(read)?;
-    let roles = chosen.as_ref().map(|(pattern, view)| roles(pattern, view, &stock, confidence)).unwrap_or_default();
+    let roles = chosen.iter().flat_map(|(pattern, view)| pattern.view(view));
+    let roles: Vec<RoleFit<'_>> = roles.map(|role| fit::role(role, &stock, confidence)).collect();
     let fitted = chosen.as_ref().map(|(pattern, view)| Fitted {
         pattern,
         view,

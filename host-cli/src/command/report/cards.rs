@@ -1,8 +1,9 @@
 //! `tenter report cards`.
 
 use super::super::find;
-use super::{Known, Rules, write};
+use super::{Rules, write};
 use crate::cli::report::CardsArgs;
+use crate::command::shown::Known;
 use crate::error::Error;
 use crate::fit::{Stock, known};
 use crate::page::print;

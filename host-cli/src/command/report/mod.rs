@@ -10,18 +10,17 @@ use std::io::Write as _;
 use std::path::Path;
 
 use jiff::Timestamp;
-use tenter_core::{Confidence, Table, Unit};
+use tenter_core::Table;
 
+use super::shown::Rules;
 use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
 use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
-use crate::fit::{self, RoleFit, Stock};
 use crate::input;
-use crate::log::{Entry, Fabric, Hands, Pattern, StoredTest, Subject};
-use crate::report::stash::{Shown, Standing};
+use crate::log::Pattern;
 use crate::report::{Screen, quantity};
-use crate::store::{Read, Which};
+use crate::store::Read;
 use crate::whole_file::WholeFile;
 
 /// Runs the verb.
@@ -41,14 +40,6 @@ pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Path, screen: &mut Screen<'_
     Ok(0)
 }
 
-/// How figures are read and shown.
-#[derive(Clone, Copy)]
-struct Rules {
-    confidence: Confidence,
-    table: &'static Table,
-    unit: Unit,
-}
-
 impl Rules {
     fn of(confidence: &ConfidenceArg, table: &TableArg, units: &UnitsArg) -> Result<Self, Error> {
         let table = input::table(&table.table)?;
@@ -62,38 +53,12 @@ impl Rules {
     }
 }
 
-/// Everything that the log knows of a fabric.
-struct Known {
-    fabric: Fabric,
-    tests: Vec<StoredTest>,
-    history: Vec<Entry>,
-}
-
-impl Known {
-    fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, Error> {
-        let (tests, history) = (read.tests(Which::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
-        Ok(Self { fabric, tests, history })
-    }
-
-    fn shown(&self, hands: Hands, rules: Rules) -> Shown<'_> {
-        let Rules { confidence, table, unit } = rules;
-        let (fabric, tests) = (&self.fabric, &self.tests);
-        let standing = Standing::all(fabric, tests, &hands, confidence);
-        Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit }
-    }
-}
-
 /// The pattern and the view that were named.
 fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Error> {
     let Some([pattern, view]) = args.view.as_deref() else { return Ok(None) };
     let pattern = find::pattern(read, pattern)?;
     let view = find::view(&pattern, view)?.to_owned();
     Ok(Some((pattern, view)))
-}
-
-/// Every role of a view with the fabrics for it.
-fn roles<'a>(pattern: &'a Pattern, view: &'a str, stock: &'a Stock, confidence: Confidence) -> Vec<RoleFit<'a>> {
-    pattern.view(view).map(|role| fit::role(role, stock, confidence)).collect()
 }
 
 /// The day of today.

@@ -3,10 +3,12 @@
 use tenter_core::Grain;
 
 use super::super::find;
-use super::{Known, Rules, cards, roles, view, write};
+use super::{Rules, cards, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
+use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::{RoleFit, Stock};
+use crate::fit::known::not_pulled;
+use crate::fit::{self, RoleFit, Stock};
 use crate::input;
 use crate::picture::{Picture, card};
 use crate::report::{Screen, drawn};
@@ -26,13 +28,12 @@ pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resu
     }
     let stock = Stock::read(read)?;
     let chosen = view(read, &args.view)?;
-    let mut fits =
-        chosen.as_ref().map(|(pattern, view)| roles(pattern, view, &stock, rules.confidence)).unwrap_or_default();
-    if let (Some(text), Some((pattern, view))) = (&args.role, &chosen) {
-        let role = find::role(pattern, view, text)?.id;
-        fits.retain(|fit| fit.role.id == role);
-    }
-    let role = fits.first();
+    let fits = match &chosen {
+        Some((pattern, view)) => find::roles(pattern, view, args.role.as_slice())?,
+        None => Vec::new(),
+    };
+    let role = fits.first().map(|role| fit::role(role, &stock, rules.confidence));
+    let role = role.as_ref();
     let picture = match &args.fabric {
         Some(tag) => of_fabric(args, (tag, read), role, &stock, rules)?,
         None => drawn::map(&stock, role, rules.confidence),
@@ -55,13 +56,8 @@ fn of_fabric(
         PictureKind::Growth => {
             let grain = args.grain.map_or(Grain::Crosswise, input::grain);
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain);
-            let (tag, grain) = (known.fabric.tag, grain.word());
-            let missing = || {
-                Error::Usage(format!(
-                    "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
-                ))
-            };
-            Ok(drawn::growth(&shown, standing.ok_or_else(missing)?, role))
+            let standing = standing.ok_or_else(|| not_pulled(&known.fabric, grain))?;
+            Ok(drawn::growth(&shown, standing, role))
         }
         PictureKind::Card => {
             let words = cards::words(&shown, stock);

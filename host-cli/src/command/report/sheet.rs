@@ -1,10 +1,11 @@
 //! `tenter report sheet`.
 
 use super::super::{find, sheet};
-use super::{Known, Rules, roles, today, write};
+use super::{Rules, today, write};
 use crate::cli::report::SheetArgs;
+use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::Stock;
+use crate::fit::{self, Stock};
 use crate::page::sheet as page;
 use crate::report::{Screen, drawn};
 use crate::store::Read;
@@ -15,14 +16,8 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let pattern = find::pattern(read, &args.pattern)?;
     let view = find::view_or_only(&pattern, args.view.as_deref())?;
     let stock = Stock::read(read)?;
-    let mut fits = roles(&pattern, view, &stock, rules.confidence);
-    if !args.role.is_empty() {
-        let mut wanted = Vec::new();
-        for role in &args.role {
-            wanted.push(find::role(&pattern, view, role)?.id);
-        }
-        fits.retain(|fit| wanted.contains(&fit.role.id));
-    }
+    let roles = find::roles(&pattern, view, &args.role)?;
+    let fits = roles.into_iter().map(|role| fit::role(role, &stock, rules.confidence)).collect();
     let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     let mut gauges = Vec::new();
     for chosen in &sheet.chosen {

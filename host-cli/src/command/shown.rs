@@ -1,0 +1,49 @@
+//! Everything that the log knows of a fabric, to be shown.
+
+use tenter_core::{Confidence, Table, Unit};
+
+use crate::error::Error;
+use crate::log::{Entry, Fabric, Hands, StoredTest, Subject};
+use crate::report::stash::{Shown, Standing};
+use crate::store::{Read, Which};
+
+/// How figures are read and shown.
+#[derive(Clone, Copy, Debug)]
+pub struct Rules {
+    /// How sure an interval is.
+    pub confidence: Confidence,
+    /// The table of stretch classes.
+    pub table: &'static Table,
+    /// The unit of lengths.
+    pub unit: Unit,
+}
+
+/// A fabric with all its tests and entries.
+#[derive(Debug)]
+pub struct Known {
+    /// The fabric.
+    pub fabric: Fabric,
+    tests: Vec<StoredTest>,
+    history: Vec<Entry>,
+}
+
+impl Known {
+    /// Reads them.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    pub fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, Error> {
+        let (tests, history) = (read.tests(Which::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
+        Ok(Self { fabric, tests, history })
+    }
+
+    /// What they say, with her hand.
+    #[must_use]
+    pub fn shown(&self, hands: Hands, rules: Rules) -> Shown<'_> {
+        let Rules { confidence, table, unit } = rules;
+        let (fabric, tests) = (&self.fabric, &self.tests);
+        let standing = Standing::all(fabric, tests, &hands, confidence);
+        Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit }
+    }
+}
