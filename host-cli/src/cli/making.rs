@@ -2,7 +2,7 @@
 
 use clap::{Args, ValueEnum};
 
-use super::reading::{ConfidenceArg, GrainArg, ShowArgs};
+use super::reading::{AdviceArgs, GrainArg, ShowArgs};
 
 /// Examples for the help of `wash`.
 pub const WASH: &str = "\
@@ -47,15 +47,9 @@ pub struct WashArgs {
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
-    /// Print the numbers, the rule and its source under each line
-    #[arg(long)]
-    pub why: bool,
-    /// How sure an answer must be.
+    /// How the advice is shown.
     #[command(flatten)]
-    pub confidence: ConfidenceArg,
-    /// How the result is shown.
-    #[command(flatten)]
-    pub show: ShowArgs,
+    pub advice: AdviceArgs,
 }
 
 /// `pair`, as typed.
@@ -77,15 +71,9 @@ pub struct PairArgs {
     /// The stitch, if it is chosen
     #[arg(long, value_enum)]
     pub stitch: Option<StitchArg>,
-    /// Print the numbers, the rule and its source under each line
-    #[arg(long)]
-    pub why: bool,
-    /// How sure an answer must be.
+    /// How the advice is shown.
     #[command(flatten)]
-    pub confidence: ConfidenceArg,
-    /// How the result is shown.
-    #[command(flatten)]
-    pub show: ShowArgs,
+    pub advice: AdviceArgs,
 }
 
 /// A stitch, as typed.
@@ -179,13 +167,7 @@ pub struct HandleArgs {
     /// The grain along the seam
     #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
     pub grain: GrainArg,
-    /// Print the numbers, the rule and its source under each line
-    #[arg(long)]
-    pub why: bool,
-    /// How sure an answer must be.
+    /// How the advice is shown.
     #[command(flatten)]
-    pub confidence: ConfidenceArg,
-    /// How the result is shown.
-    #[command(flatten)]
-    pub show: ShowArgs,
+    pub advice: AdviceArgs,
 }

@@ -120,6 +120,20 @@ pub struct ShowArgs {
     pub json: bool,
 }
 
+/// How lines of advice are shown, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct AdviceArgs {
+    /// Print the numbers, the rule and its source under each line
+    #[arg(long)]
+    pub why: bool,
+    /// How sure an answer must be.
+    #[command(flatten)]
+    pub confidence: ConfidenceArg,
+    /// How the result is shown.
+    #[command(flatten)]
+    pub show: ShowArgs,
+}
+
 /// A grain, as typed.
 #[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GrainArg {

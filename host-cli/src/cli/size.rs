@@ -2,7 +2,7 @@
 
 use clap::{Args, ValueEnum};
 
-use super::reading::{ConfidenceArg, GrainArg, ShowArgs};
+use super::reading::{AdviceArgs, GrainArg};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -72,15 +72,9 @@ pub struct SizeArgs {
     /// Whether the zip parts at its lower end
     #[arg(long, value_enum, default_value_t = ZipEnds::Closed)]
     pub zip_ends: ZipEnds,
-    /// Print the numbers, the rule and its source under each line
-    #[arg(long)]
-    pub why: bool,
-    /// How sure an answer must be.
+    /// How the advice is shown.
     #[command(flatten)]
-    pub confidence: ConfidenceArg,
-    /// How the result is shown.
-    #[command(flatten)]
-    pub show: ShowArgs,
+    pub advice: AdviceArgs,
 }
 
 /// A kind of elastic, as typed.

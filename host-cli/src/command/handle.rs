@@ -20,7 +20,7 @@ use crate::store::Read;
 ///
 /// What was typed wrong, a log that cannot be read, or a cloth that was not pulled.
 pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let confidence = input::confidence(&args.confidence.confidence)?;
+    let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;
     let grain = input::grain(args.grain);
@@ -41,13 +41,13 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let answer = layers.iter().map(|(_, layered)| layered.answer).reduce(Answer::worse);
     let handled = Handled { cloth, wants: wanted, layers, confidence };
     let lines = report::spoken(&handled);
-    if args.show.json {
+    if args.advice.show.json {
         let json = serde_json::json!({ "tag": fabric.tag, "answer": answer.map(Answer::word), "lines": lines });
         writeln!(screen.out, "{json}")?;
     } else {
         let mut text = Lines::new(screen.width);
         text.words(&format!("{}  {}", fabric.tag, isolated(&fabric.name)));
-        advice::write(&mut text, &lines, args.why);
+        advice::write(&mut text, &lines, args.advice.why);
         write!(screen.out, "{}", text.finish())?;
     }
     Ok(super::check::exit_code(answer))

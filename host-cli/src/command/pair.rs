@@ -17,7 +17,7 @@ use crate::store::Read;
 ///
 /// What was typed wrong, a log that cannot be read, or a grain that was not pulled.
 pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let confidence = input::confidence(&args.confidence.confidence)?;
+    let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let seam = typed::cloth("--along", &args.along)?;
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
@@ -27,12 +27,12 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let stitch = args.stitch.map(making::stitch);
     let pair = Pair::of(&edges[0], &edges[1], seam, stitch, confidence)
         .map_err(|error| Error::argument("--along", &args.along, error))?;
-    let unit = args.show.units.map(input::unit).or_else(|| input::unit_of(&args.along)).unwrap_or_default();
+    let unit = args.advice.show.units.map(input::unit).or_else(|| input::unit_of(&args.along)).unwrap_or_default();
     let paired = Paired { fabrics: [&first, &second], grains, edges, seam, stitch, pair: &pair, confidence, unit };
-    if args.show.json {
+    if args.advice.show.json {
         writeln!(screen.out, "{}", report::json(&paired))?;
     } else {
-        write!(screen.out, "{}", report::text(&paired, args.why, screen.width))?;
+        write!(screen.out, "{}", report::text(&paired, args.advice.why, screen.width))?;
     }
     Ok(match pair.answer {
         Match::Alike => 0,

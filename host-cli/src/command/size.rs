@@ -25,7 +25,7 @@ pub type Open<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;
 ///
 /// What was typed wrong, or a log that cannot be read.
 pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let confidence = input::confidence(&args.confidence.confidence)?;
+    let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let unit = unit(args);
     let stretch = stretch(args, open)?;
     let mut sized = Sized::default();
@@ -66,12 +66,12 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
         ));
     }
     let answer = sized.answers.iter().copied().reduce(Answer::worse);
-    if args.show.json {
+    if args.advice.show.json {
         let json = SizeJson { answer: answer.map(Answer::word), lines: &sized.lines };
         writeln!(screen.out, "{}", serde_json::to_string(&json).unwrap_or_default())?;
     } else {
         let mut text = Lines::new(screen.width);
-        advice::write(&mut text, &sized.lines, args.why);
+        advice::write(&mut text, &sized.lines, args.advice.why);
         write!(screen.out, "{}", text.finish())?;
     }
     Ok(check::exit_code(answer))
@@ -88,7 +88,7 @@ fn unit(args: &SizeArgs) -> Unit {
     let measures = args.girth.iter().chain(&args.opening).map(|text| text.rsplit('/').next().unwrap_or(text));
     let others = [&args.measure, &args.zip].into_iter().flatten().map(String::as_str);
     let typed = measures.chain(others).find_map(input::unit_of);
-    args.show.units.map(input::unit).or(typed).unwrap_or(Unit::Cm)
+    args.advice.show.units.map(input::unit).or(typed).unwrap_or(Unit::Cm)
 }
 
 fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error> {

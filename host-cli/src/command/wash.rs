@@ -27,7 +27,7 @@ pub fn run(
     open: &mut dyn FnMut() -> Result<Box<dyn Store>, Error>,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
-    let confidence = input::confidence(&args.confidence.confidence)?;
+    let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let mut washed: Vec<(Grain, WashMarks, Figure)> = Vec::new();
     for (grain, flag, text) in
         [(Grain::Lengthwise, "--lengthwise", &args.lengthwise), (Grain::Crosswise, "--crosswise", &args.crosswise)]
@@ -45,7 +45,7 @@ pub fn run(
     if let (Some(text), None) = (&args.need, along) {
         return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
     }
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
     let mut spoken: Vec<Spoken> =
         washed.iter().map(|(grain, _, change)| report::line(*grain, change, confidence)).collect();
     let bought = need.zip(along).map(|(need, change)| buy(need, change, confidence)).transpose()?;
@@ -66,7 +66,7 @@ pub fn run(
             Ok(facts)
         })?;
     }
-    if args.show.json {
+    if args.advice.show.json {
         let json = WashJson {
             lengthwise: change_of(&washed, Grain::Lengthwise, confidence),
             crosswise: change_of(&washed, Grain::Crosswise, confidence),
@@ -78,7 +78,7 @@ pub fn run(
         return Ok(0);
     }
     let mut text = Lines::new(screen.width);
-    advice::write(&mut text, &spoken, args.why);
+    advice::write(&mut text, &spoken, args.advice.why);
     if let Some(fabric) = stored {
         let name = isolated(&fabric.name);
         let words = format!("with {}  {name}; fit counts on it until the cloth is marked as washed", fabric.tag);
