@@ -4,47 +4,24 @@
 #[cfg(test)]
 extern crate std;
 
+// The folders are the layers, the lowest first: each uses itself and those before it.
 mod answer;
-mod chance;
-mod class;
-mod decimal;
-mod figures;
-pub mod forecast;
-pub mod framing;
-mod length;
-mod limit;
-pub mod line;
-mod list;
 pub mod making;
-mod note;
-mod num;
-mod pull_test;
-mod ratio;
-pub mod record;
-pub mod rectangular;
-pub mod saved;
-mod scale;
-pub mod scatter;
-mod settle;
-pub mod stats;
-pub mod student;
-mod suits;
-mod test_error;
-pub mod uncertainty;
+mod number;
+mod reading;
+mod statistics;
 pub mod wire;
 
-pub use answer::{Answer, Ask, Evaluation, Part, Rules, Side, judge};
-pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
-pub use decimal::{Decimal, Text};
-pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};
-pub use length::{Length, LengthError, ShowLength, Unit};
-pub use limit::{Demand, Limit, LimitError, Range};
-pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
-pub use pull_test::{
-    Grain, Held, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, PullTest, Rest, TestError,
+pub use answer::forecast;
+pub use answer::{
+    Answer, Ask, Class, Confidence, Correlation, EARLY_REST_SECONDS, Evaluation, Figure, Figures, GrowthClass, Note,
+    Part, Plan, RECOVERY_READABLE_POINTS, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Suit, TABLES, Table,
+    judge, recovery_is_readable, suits,
 };
-pub use ratio::Ratio;
-pub use scale::{Ends, Scale};
-pub use scatter::Scatter;
-pub use settle::{Plan, Settle};
-pub use suits::{SUITS, Suit, suits};
+pub use number::{Decimal, Ratio, Text};
+pub use reading::{
+    Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS,
+    MAX_RESTS, MIN_GAUGE, PullTest, Range, Rest, Scale, ShowLength, TestError, Unit,
+};
+pub use statistics::{Scatter, line, rectangular, scatter, stats, student, uncertainty};
+pub use wire::{framing, record, saved};

@@ -7,7 +7,8 @@ use std::process::ExitCode;
 
 use tenter::cli::{self, Parsed};
 use tenter::command;
-use tenter::report::{self, Screen};
+use tenter::text as report;
+use tenter::text::Screen;
 
 fn main() -> ExitCode {
     match cli::parse(std::env::args_os()) {

@@ -16,12 +16,12 @@ fn cloths() -> Program {
         ("rib", "knit", "--gauge 100mm --settling --to 178mm --to 181mm --to 179mm --back 105mm@60s"),
         ("poplin", "woven", "--gauge 250mm --settling --to 268mm --to 268mm --to 269mm --back 253mm@60s"),
     ] {
-        program.run(&["stash", "add", name, "--construction", made]);
+        program.run(&["cloth", "add", name, "--construction", made]);
         let tag = program.log_fabrics().to_string();
         let pulled = program.line(&format!("pull {tag} {readings}"));
         assert_eq!(pulled.code, Some(0), "{}", pulled.err);
     }
-    program.run(&["stash", "add", "never pulled"]);
+    program.run(&["cloth", "add", "never pulled"]);
     program
 }
 
@@ -88,7 +88,7 @@ fn a_wash_changes_what_is_bought_and_what_fits() {
         program.run(&["wash", "1", "--lengthwise", "50cm to 49cm", "--crosswise", "50cm to 50cm"]).code,
         Some(0)
     );
-    let shown = program.line("stash show 1").out;
+    let shown = program.line("cloth show 1").out;
     assert!(
         shown.contains("washing   along -2.0 % ± ")
             && shown.contains("too little to matter")
@@ -183,7 +183,7 @@ fn a_mass_for_a_tension() {
 #[test]
 fn handling_follows_the_figures() {
     let program = cloths();
-    program.run(&["stash", "add", "canvas", "--construction", "woven"]);
+    program.run(&["cloth", "add", "canvas", "--construction", "woven"]);
     program.line("pull 6 --gauge 250mm --settling --to 252mm --to 252mm --to 252mm --back 250mm@60s");
     let rigid = program.line("handle 6").out;
     assert!(rigid.contains("straight stitch") && !rigid.contains("needle") && !rigid.contains("shoulder"), "{rigid}");
@@ -265,7 +265,7 @@ fn a_plan_sheet() {
         seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
     assert!(heads.contains(&"seam main + cuff, 50 cm"), "{heads:?}");
     for (words, part) in [
-        (&["--use", "main=99"][..], "'99' is no fabric here; see tenter stash list"),
+        (&["--use", "main=99"][..], "'99' is no fabric here; see tenter cloth list"),
         (&["--use", "main="], "type the tag of a fabric after the ="),
         (&["--use", "main"], "main=1"),
         (&["--seam", "main=60cm"], "main+side panel=60cm"),
@@ -311,7 +311,7 @@ fn plan_sheets_as_a_maker_reads_them() {
             "--gauge 20cm --settling --to 24.3cm --to 24.4cm --to 24.3cm --back 20.7cm@60s",
         ),
     ] {
-        program.run(&["stash", "add", name, "--construction", made, "--fibre", fibre]);
+        program.run(&["cloth", "add", name, "--construction", made, "--fibre", fibre]);
         program.line(&format!("pull {} {readings}", program.log_fabrics()));
     }
     for (pattern, role, wants, made) in [

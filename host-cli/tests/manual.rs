@@ -38,12 +38,12 @@ fn completions_know_every_verb_and_flag() {
     }
 }
 
-/// A real bash completes `tenter stash sh` to `show` after reading the completions.
+/// A real bash completes `tenter cloth sh` to `show` after reading the completions.
 #[test]
 fn bash_completes_a_verb() {
     let script = r#"
         source <("$1" completions bash)
-        COMP_WORDS=(tenter stash sh) COMP_CWORD=2
+        COMP_WORDS=(tenter cloth sh) COMP_CWORD=2
         _tenter tenter sh stash
         echo "${COMPREPLY[@]}"
     "#;

@@ -42,7 +42,7 @@ fn a_test_is_stored_and_shown() {
     assert_eq!(tests[0]["note"], "after the wash");
     assert!(ran.out.contains(&format!("stored    {} on 1  Slate rib", letters(&tests[0]))), "{}", ran.out);
     assert!(ran.out.lines().all(|line| line.chars().count() <= 80), "{}", ran.out);
-    assert!(program.run(&["stash", "show", "1"]).out.contains(&letters(&tests[0])));
+    assert!(program.run(&["cloth", "show", "1"]).out.contains(&letters(&tests[0])));
 }
 
 /// The shape of `check` with the test and the tag beside it; nothing else.
@@ -89,9 +89,12 @@ fn bad_input_leaves_nothing_stored() {
         (format!("pull 1 {good} --table mine"), "--table 'mine'"),
         (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
         (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that lies ahead"),
-        (format!("pull 1 {good} --drop abc"), "do not go together"),
-        ("pull 1 --drop abcdef".to_owned(), "--drop 'abcdef': no test of fabric 1 ends so; see tenter stash show 1"),
-        ("pull 1 --undrop abcdef".to_owned(), "--undrop 'abcdef': no test of fabric 1 ends so"),
+        (format!("pull 1 {good} --retire abc"), "do not go together"),
+        (
+            "pull 1 --retire abcdef".to_owned(),
+            "--retire 'abcdef': no test of fabric 1 ends so; see tenter cloth show 1",
+        ),
+        ("pull 1 --return abcdef".to_owned(), "--return 'abcdef': no test of fabric 1 ends so"),
         ("pull".to_owned(), "missing <TAG>"),
     ];
     for (line, want) in cases {
@@ -99,9 +102,9 @@ fn bad_input_leaves_nothing_stored() {
         assert!(ran.err.contains(want), "{line}: {}", ran.err);
         assert_eq!((ran.err.matches('\n').count(), ran.code, ran.out.as_str()), (1, Some(2), ""), "{line}: {ran:?}");
     }
-    assert_eq!(program.line("stash drop 2").code, Some(0));
+    assert_eq!(program.line("cloth retire 2").code, Some(0));
     let dropped = program.line(&format!("pull 2 {good}"));
-    assert!(dropped.err.contains("bring it back with tenter stash undrop 2"), "{}", dropped.err);
+    assert!(dropped.err.contains("bring it back with tenter cloth return 2"), "{}", dropped.err);
     assert_eq!((program.tests("1").len(), program.tests("2").len()), (0, 0));
 }
 
@@ -113,7 +116,7 @@ fn a_retest_that_disagrees_says_so() {
     assert!(!program.line(old).out.contains("disagrees"));
     let new = program.line("pull 1 --gauge 10cm --to 13.4cm --to 13.4cm --to 13.4cm --at 2025-03-21");
     assert!(new.out.contains("disagrees 10.0 points more than on 2025-03-20"), "{}", new.out);
-    assert!(program.line("stash show 1").out.contains("disagrees 10.0 points more than on 2025-03-20"));
+    assert!(program.line("cloth show 1").out.contains("disagrees 10.0 points more than on 2025-03-20"));
     // Within what both are worth, and on another grain, there is nothing to say.
     let near = program.line("pull 1 --gauge 10cm --to 13.5cm --to 13.4cm --to 13.5cm --json").json();
     assert_eq!(near["disagrees_points"], Value::Null);
@@ -152,20 +155,20 @@ fn drop_and_undrop() {
     let stretch = || program.shown("1")["grains"][0]["stretch"]["percent"].clone();
     let test = letters(&program.tests("1")[1]);
     assert_eq!(stretch(), 50.0);
-    let dropped = program.run(&["pull", "1", "--drop", &test, "--note", "a pin slipped"]);
+    let dropped = program.run(&["pull", "1", "--retire", &test, "--note", "a pin slipped"]);
     let remedy = format!(
-        "dropped  {test}, crosswise 50.0 % of 2025-03-21; it stays in the history: tenter pull 1 --undrop {test}\n"
+        "retired  {test}, crosswise 50.0 % of 2025-03-21; it stays in the history: tenter pull 1 --return {test}\n"
     );
     assert_eq!((dropped.code, dropped.out.replace("\n  ", " ")), (Some(0), remedy));
     assert_eq!(stretch(), 24.0);
-    assert!(program.run(&["pull", "1", "--drop", &test]).err.contains("it was dropped already"));
+    assert!(program.run(&["pull", "1", "--retire", &test]).err.contains("it is retired already"));
     // Capital letters and the whole identifier mean the same test.
     let whole = program.tests("1")[1]["id"].as_str().unwrap().to_owned();
-    assert_eq!(program.run(&["pull", "1", "--undrop", &whole]).code, Some(0));
+    assert_eq!(program.run(&["pull", "1", "--return", &whole]).code, Some(0));
     assert_eq!(stretch(), 50.0);
-    assert!(program.run(&["pull", "1", "--undrop", &test]).err.contains("it counts; nothing to bring back"));
+    assert!(program.run(&["pull", "1", "--return", &test]).err.contains("it counts; nothing to bring back"));
     // A test of another fabric is none of this one.
-    assert!(program.run(&["pull", "2", "--drop", &test]).err.contains("no test of fabric 2 ends so"));
+    assert!(program.run(&["pull", "2", "--retire", &test]).err.contains("no test of fabric 2 ends so"));
 }
 
 /// With the construction said, `check` trusts the figures as `pull` does; without a log it assumes, and begins none.

@@ -98,7 +98,7 @@ fn broken_off_and_resumed() {
     assert!(ran.out.starts_with("MEETS  stretch at least 20 %"), "{}", ran.out);
     let tests = program.tests("1");
     assert_eq!((tests.len(), &tests[0]["extended_mm"]), (1, &json!([124.0, 125.0])));
-    assert!(program.run(&["stash", "show", "1"]).out.contains("2025-03-20"));
+    assert!(program.run(&["cloth", "show", "1"]).out.contains("2025-03-20"));
 }
 
 /// Begun anew, dropped, discarded: stored tests stay. Readings given on the command line leave the draft alone.

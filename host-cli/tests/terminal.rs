@@ -14,14 +14,14 @@ use vt100::Parser;
 
 /// Every verb that prints text, with all that makes its text long.
 const VERBS: [&str; 27] = [
-    "stash list",
-    "stash list --owned cloth",
-    "stash show 1",
-    "stash show 4",
-    "stash show 9",
-    "stash show 14",
-    "stash show 15",
-    "stash show 16",
+    "cloth list",
+    "cloth list --owned cloth",
+    "cloth show 1",
+    "cloth show 4",
+    "cloth show 9",
+    "cloth show 14",
+    "cloth show 15",
+    "cloth show 16",
     "pattern list",
     "pattern show 'Fellside smock'",
     "pattern show 'معطف الجبل'",
@@ -61,9 +61,9 @@ fn stocked() -> Program {
     let program = Program::new();
     for line in [
         "demo",
-        "stash add 'قماش الأرض الأزرق' --construction knit --width 150cm --length 2m --place 'الصندوق الأول' --note 'من السوق الكبير قرب الجسر القديم عند النهر'",
-        "stash add 桜色の伸縮性ニット生地🧵とても柔らかい裏毛 --construction knit --width 160cm --length 1.2m --fibre 綿95%ポリウレタン5% --note 裁断前に、必ず水通しをしてから陰干しにすること🌸🌸🌸二回「短く」。",
-        "stash add 'Bracken shell with an uncommonly long English name to wrap' --construction woven --tag 16",
+        "cloth add 'قماش الأرض الأزرق' --construction knit --width 150cm --length 2m --place 'الصندوق الأول' --note 'من السوق الكبير قرب الجسر القديم عند النهر'",
+        "cloth add 桜色の伸縮性ニット生地🧵とても柔らかい裏毛 --construction knit --width 160cm --length 1.2m --fibre 綿95%ポリウレタン5% --note 裁断前に、必ず水通しをしてから陰干しにすること🌸🌸🌸二回「短く」。",
+        "cloth add 'Bracken shell with an uncommonly long English name to wrap' --construction woven --tag 16",
         "pull 14 --gauge 10cm --to 13cm --to 13.1cm --to 13cm --settling --back 10.3cm@60s --at 2026-01-02",
         "pull 14 --gauge 10cm --to 15cm",
         "pull 14 --gauge 10cm --to 11cm --grain lengthwise --note 'ملاحظة طويلة عن هذا السحب الثاني'",
@@ -135,21 +135,21 @@ fn every_confirmation_fits_the_window() {
         let program = stocked();
         let letters = |tag| program.tests(tag)[0]["id"].as_str().unwrap()[20..].to_lowercase();
         for line in [
-            "stash add 'قماش الأرض الأزرق الطويل جدا' --length 2m --width 150cm".to_owned(),
-            "stash edit 14 --name 'قماش الأرض الأحمر الطويل جدا' --place 'الصندوق الثاني'".to_owned(),
-            "stash cut 14 20cm --note 'جيب صغير'".to_owned(),
-            "stash drop 15".to_owned(),
-            "stash undrop 15".to_owned(),
-            "stash show 14".to_owned(),
+            "cloth add 'قماش الأرض الأزرق الطويل جدا' --length 2m --width 150cm".to_owned(),
+            "cloth edit 14 --name 'قماش الأرض الأحمر الطويل جدا' --place 'الصندوق الثاني'".to_owned(),
+            "cloth cut 14 20cm --note 'جيب صغير'".to_owned(),
+            "cloth retire 15".to_owned(),
+            "cloth return 15".to_owned(),
+            "cloth show 14".to_owned(),
             "pull 14 --gauge 10cm --to 15cm --wants 20% --growth-at-most 3%".to_owned(),
-            format!("pull 14 --drop {}", letters("14")),
-            format!("pull 14 --undrop {}", letters("14")),
+            format!("pull 14 --retire {}", letters("14")),
+            format!("pull 14 --return {}", letters("14")),
             "wash 15 --lengthwise '50cm to 48cm'".to_owned(),
             "pattern add 'معطف الجبل' B 'الجسم الرئيسي' --crosswise 20%..".to_owned(),
-            "pattern drop 'معطف الجبل' B".to_owned(),
-            "pattern undrop 'معطف الجبل' B".to_owned(),
-            "pattern drop 山歩き用スモック".to_owned(),
-            "pattern undrop 山歩き用スモック".to_owned(),
+            "pattern retire 'معطف الجبل' B".to_owned(),
+            "pattern return 'معطف الجبل' B".to_owned(),
+            "pattern retire 山歩き用スモック".to_owned(),
+            "pattern return 山歩き用スモック".to_owned(),
             "device inbox".to_owned(),
         ] {
             fits(&line, &piped(&program, &line, columns), columns);
@@ -186,7 +186,7 @@ fn json_knows_no_window() {
 #[test]
 fn tables_line_up_in_every_script() {
     let program = stocked();
-    let screen = screen(&written(&program, "stash list", 132, &[]), 132);
+    let screen = screen(&written(&program, "cloth list", 132, &[]), 132);
     let rows = rows(&screen, 132);
     let at = |row: usize, column: usize| {
         let cell = screen.screen().cell(u16::try_from(row).unwrap(), u16::try_from(column).unwrap());
@@ -207,7 +207,7 @@ fn tables_line_up_in_every_script() {
 #[test]
 fn a_narrow_table_is_paragraphs() {
     let program = stocked();
-    let text = piped(&program, "stash list", 40);
+    let text = piped(&program, "cloth list", 40);
     let one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let first = "1 Bracken shell, woven, across 8.5 %, along 2.9 %, on hand 2.60 m, wide 148 cm, blue crate";
     assert!(one_line.starts_with(first), "{text}");
@@ -223,7 +223,7 @@ fn a_stored_fabric_is_drawn() {
     let grains = program.shown("4")["grains"].clone();
     let stretch = |grain: usize| grains[grain]["stretch"]["percent"].as_f64().unwrap();
     for columns in [40, 57, 80, 200] {
-        let text = piped(&program, "stash show 4", columns);
+        let text = piped(&program, "cloth show 4", columns);
         let place = |words: &str| text.find(words).unwrap_or_else(|| panic!("no '{words}': {text}"));
         let drawn: Vec<(usize, &str)> =
             text.match_indices("  drawn     0 % ").map(|(at, _)| at).zip(gauges(&text)).collect();
@@ -247,7 +247,7 @@ fn a_stored_fabric_is_drawn() {
         assert!(check.contains("\n  drawn     0 % "), "{check}");
     }
     // A cloth that was never pulled has nothing to draw.
-    assert!(!piped(&program, "stash show 16", 80).contains("drawn"));
+    assert!(!piped(&program, "cloth show 16", 80).contains("drawn"));
 }
 
 /// The scales of the drawings, from behind `0 %` on.
@@ -259,7 +259,7 @@ fn gauges(text: &str) -> Vec<&str> {
 #[test]
 fn drawings_are_ascii_where_nothing_else_can_be_shown() {
     let program = stocked();
-    for line in ["stash show 4", VERBS[25]] {
+    for line in ["cloth show 4", VERBS[25]] {
         for columns in [40, 80] {
             let text = written(&program, line, columns, &[("LC_ALL", "C"), ("NO_COLOR", "1")]);
             assert!(!text.contains(DRAWN), "{text}");

@@ -164,40 +164,13 @@ fn core_and_firmware_are_no_std_without_unsafe_code() {
     }
 }
 
-/// The layers of core, the lowest first: a module may use those of its own layer and of the layers before it.
-const LAYERS: &[&[&str]] = &[
-    &["num", "list", "decimal", "ratio"],
-    &["length", "scale", "test_error", "pull_test", "limit"],
-    &["stats", "student", "rectangular", "uncertainty", "line", "scatter"],
-    &["figures", "forecast"],
-    &["chance", "answer", "settle", "class", "suits", "note"],
-    &["making"],
-    &["record", "saved"],
-    &["wire", "framing"],
-];
+/// The folders of a crate in their order: a folder may use itself and those before it. Folders in one row may not use
+/// each other.
+type Order = &'static [&'static [&'static str]];
 
-fn layer(module: &str) -> usize {
-    let place = LAYERS.iter().position(|modules| modules.contains(&module));
-    place.unwrap_or_else(|| panic!("core's module {module} stands in no layer"))
-}
+const CORE_FOLDERS: Order = &[&["number"], &["reading"], &["statistics"], &["answer"], &["making"], &["wire"]];
 
-/// Which module each name at the root of core comes from, the modules themselves included.
-fn core_names() -> BTreeMap<String, String> {
-    let text = fs::read_to_string(root().join("core/src/lib.rs")).unwrap();
-    let text: String = code(&text).map(|(_, line)| line.trim().to_string() + " ").collect();
-    let mut names = BTreeMap::new();
-    for statement in text.split(';').map(str::trim) {
-        if let Some(module) = statement.rsplit_once("mod ").map(|(_, module)| module.to_string()) {
-            names.insert(module.clone(), module);
-        } else if let Some((module, list)) = statement.strip_prefix("pub use ").and_then(|use_| use_.split_once("::")) {
-            let list = list.trim_matches(['{', '}', ' ']).split(',').map(str::trim).filter(|name| !name.is_empty());
-            names.extend(list.map(|name| (name.to_string(), module.to_string())));
-        }
-    }
-    names
-}
-
-/// The first names after each `crate::` in a source, those of a braced list one by one.
+/// The first name after each `crate::` in a source, those of a braced list one by one.
 fn used(text: &str) -> BTreeSet<String> {
     let text: String = code(text).map(|(_, line)| line.to_string() + " ").collect();
     let first_name =
@@ -226,21 +199,30 @@ fn used(text: &str) -> BTreeSet<String> {
     names
 }
 
-#[test]
-fn core_modules_use_their_own_layer_and_those_below() {
-    let names = core_names();
-    let mut uses = 0;
-    let mut wrong = Vec::new();
-    let folder = root().join("core/src");
-    for file in sources(&folder).iter().filter(|file| !file.ends_with("lib.rs")) {
-        // A file in a folder belongs to the module of that name.
-        let top = file.strip_prefix(&folder).unwrap().iter().next().unwrap();
-        let module = Path::new(top).file_stem().unwrap().to_str().unwrap();
-        for name in used(&fs::read_to_string(file).unwrap()) {
-            let from = names.get(&name).unwrap_or_else(|| panic!("{module} uses {name}, which is not in lib.rs"));
+/// Checks a crate's folders against their order. `free` may be used from everywhere, and uses no folder itself.
+fn assert_order(source: &str, order: Order, free: &[&str]) {
+    let place = |name: &str| order.iter().position(|row| row.contains(&name));
+    let folder = root().join(source);
+    let (mut uses, mut wrong) = (0, Vec::new());
+    for file in sources(&folder) {
+        let inside = file.strip_prefix(&folder).unwrap();
+        if ["lib.rs", "main.rs"].iter().any(|top| inside == Path::new(top)) {
+            continue;
+        }
+        let top = Path::new(inside.iter().next().unwrap()).file_stem().unwrap().to_str().unwrap();
+        let mine = place(top);
+        assert!(mine.is_some() || free.contains(&top), "{source}/{top} stands in no layer");
+        for name in used(&fs::read_to_string(&file).unwrap()) {
+            if free.contains(&name.as_str()) || name == top {
+                continue;
+            }
             uses += 1;
-            if layer(from) > layer(module) {
-                wrong.push(format!("{module} uses {from}"));
+            let allowed = match (mine, place(&name)) {
+                (Some(mine), Some(theirs)) => theirs < mine,
+                _ => false,
+            };
+            if !allowed {
+                wrong.push(format!("{} uses {name}", inside.display()));
             }
         }
     }
@@ -249,20 +231,23 @@ fn core_modules_use_their_own_layer_and_those_below() {
 }
 
 #[test]
+fn core_folders_use_only_those_before_them() {
+    assert_order("core/src", CORE_FOLDERS, &[]);
+}
+
+#[test]
 fn the_layers_are_those_in_the_documentation() {
-    let names = core_names();
     let text = fs::read_to_string(root().join("core/src/lib.md")).unwrap();
     let rows = text.lines().filter_map(|line| line.strip_prefix("| ")?.split('|').next()).skip(1);
-    let rows: Vec<Vec<&str>> = rows
-        .map(|row| {
-            row.split(',').map(|name| name.trim().trim_matches(['[', ']', '`']).trim_start_matches("mod@")).collect()
-        })
-        .collect();
-    assert_eq!(rows.len(), LAYERS.len());
-    for (place, row) in rows.iter().enumerate() {
-        for name in row {
-            assert_eq!(layer(&names[*name]), place, "{name}");
-        }
+    let rows: Vec<&str> = rows.map(|row| row.trim().trim_matches(['[', ']', '`'])).collect();
+    assert_eq!(rows, CORE_FOLDERS.concat());
+}
+
+/// One module style: a module with parts of its own is `mod.rs` in a folder, never a file beside the folder.
+#[test]
+fn modules_with_parts_are_folders() {
+    for file in sources(root()) {
+        assert!(!file.with_extension("").is_dir(), "{} stands beside a folder of its name", file.display());
     }
 }
 

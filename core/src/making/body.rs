@@ -3,11 +3,11 @@
 use super::error::{MakingError, positive};
 use super::sizing::Stretch;
 use super::source::Source;
-use crate::length::Length;
-use crate::limit::{Demand, Limit, Range};
-use crate::pull_test::Grain;
-use crate::ratio::Ratio;
-use crate::suits::Suit;
+use crate::answer::suits::Suit;
+use crate::number::ratio::Ratio;
+use crate::reading::length::Length;
+use crate::reading::limit::{Demand, Limit, Range};
+use crate::reading::pull_test::Grain;
 
 /// Along which line of the body a movement extends the skin.
 ///

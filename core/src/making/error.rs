@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::length::Length;
+use crate::reading::length::Length;
 
 /// Why measures cannot be worked with.
 ///

@@ -4,7 +4,7 @@
 use super::caution::MOST_GRAMS;
 use super::error::{MakingError, positive};
 use super::source::Source;
-use crate::length::Length;
+use crate::reading::length::Length;
 
 /// Standard gravity, 9.806 65 m/s², in hundred-thousandths (CGPM 1901).
 const GRAVITY: i64 = 980_665;

@@ -1,7 +1,7 @@
 //! A share of a length, in whole steps.
 
-use crate::length::Length;
-use crate::num;
+use crate::number::num;
+use crate::reading::length::Length;
 
 /// To which whole step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,10 +6,10 @@
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::source::Source;
-use crate::answer::{self, Answer};
-use crate::figures::{Confidence, Figure};
-use crate::length::Length;
-use crate::ratio::Ratio;
+use crate::answer::evaluation::{self, Answer};
+use crate::answer::figures::{Confidence, Figure};
+use crate::number::ratio::Ratio;
+use crate::reading::length::Length;
 
 /// A stretch of cloth: the gain as a share of the relaxed length, not below zero.
 ///
@@ -330,7 +330,7 @@ impl Reach {
         let usage = Usage::of(needed, measured);
         // Without a need nothing hangs on the cloth.
         let chance = if usage == Usage::Nothing { 1.0 } else { stretch.chance_at_least(needed.0) };
-        let answer = answer::judged(chance, Answer::Short, confidence);
+        let answer = evaluation::judged(chance, Answer::Short, confidence);
         Ok(Self { ease, needed, used: measured.used_by(needed), usage, answer, chance })
     }
 }
@@ -353,7 +353,7 @@ pub const LENGTH_UNREDUCED: Source = Source::Published("the principle stretch di
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TextbookReduction {
-    /// The class of knit in the same book's words; [`Table`](crate::Table) `richardson-2008` has its figures.
+    /// The class of knit in the same book's words; [`Table`](crate::answer::Table) `richardson-2008` has its figures.
     pub class: &'static str,
     /// What is taken off the girth of a rigid block, in percent. A [`Reduction`], not a stretch.
     pub percent: u8,

@@ -1,7 +1,7 @@
 //! Stitches and how far each gives along the seam.
 
 use super::source::Source;
-use crate::ratio::Ratio;
+use crate::number::ratio::Ratio;
 
 /// A stitch.
 ///

@@ -3,7 +3,7 @@
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::source::Source;
-use crate::length::Length;
+use crate::reading::length::Length;
 
 /// An eighth of a yard.
 const EIGHTH_YARD: i32 = 182_880;

@@ -5,8 +5,8 @@
 use super::error::{MakingError, positive};
 use super::pairing::{MISMATCH_FROM, MISMATCH_FROM_PERCENT};
 use super::source::Source;
-use crate::length::Length;
-use crate::ratio::Ratio;
+use crate::number::ratio::Ratio;
+use crate::reading::length::Length;
 
 /// In which lengths zips are sold.
 ///

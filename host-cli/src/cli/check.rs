@@ -2,8 +2,8 @@
 
 use clap::Args;
 
+use super::cloth::ConstructionArg;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
-use super::stash::ConstructionArg;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\

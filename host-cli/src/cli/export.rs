@@ -14,7 +14,7 @@ Examples:
   Tables for a spreadsheet:
       tenter export --csv tests tests.csv
       tenter export --csv fabrics fabrics.csv
-  Tests that were dropped are left out of the table.
+  Tests that are retired are left out of the table.
 
 Without --csv: one entry a line, as JSON, which import reads without loss. A file that is there already is replaced only once the new one is complete.";
 

@@ -1,6 +1,7 @@
 //! The command line: every verb and flag. One file a verb; completions and manual pages come from the same definition.
 
 pub mod check;
+pub mod cloth;
 pub mod demo;
 pub mod device;
 pub mod export;
@@ -13,7 +14,6 @@ pub mod pull;
 pub mod reading;
 pub mod report;
 pub mod size;
-pub mod stash;
 
 use std::ffi::OsString;
 use std::path::PathBuf;
@@ -24,6 +24,7 @@ use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::{Error, one_line};
 use check::CheckArgs;
+use cloth::ClothVerb;
 use device::DeviceVerb;
 use export::ExportArgs;
 use fit::FitArgs;
@@ -31,7 +32,6 @@ use import::ImportArgs;
 use pattern::PatternVerb;
 use pull::PullArgs;
 use report::ReportVerb;
-use stash::StashVerb;
 
 /// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
 #[derive(Parser, Debug)]
@@ -59,9 +59,9 @@ pub enum Verb {
     #[command(after_help = pull::EXAMPLES)]
     Pull(Box<PullArgs>),
     /// The fabrics at home and those seen in shops
-    #[command(after_help = stash::EXAMPLES, arg_required_else_help = true)]
+    #[command(after_help = cloth::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
-    Stash(Box<StashVerb>),
+    Cloth(Box<ClothVerb>),
     /// What the views of a pattern ask of their cloths
     #[command(after_help = pattern::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
@@ -127,7 +127,7 @@ pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Re
     }
 }
 
-/// The verb that was typed, as far as it is one: `tenter stash add`.
+/// The verb that was typed, as far as it is one: `tenter cloth add`.
 fn verb_of(words: &[OsString]) -> String {
     let mut command = CommandLine::command();
     let mut name = command.get_name().to_owned();
@@ -172,7 +172,7 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}' is no verb; see {verb} --help for the list", one_line(&name))
         }
         ErrorKind::MissingRequiredArgument => {
-            // The examples of `stash add` stand with those of the other verbs of `stash`.
+            // The examples of `cloth add` stand with those of the other verbs of `cloth`.
             let shown = verb.match_indices(' ').nth(1).map_or(verb, |(end, _)| verb.get(..end).unwrap_or(verb));
             format!("missing {argument}; see {shown} --help for an example")
         }

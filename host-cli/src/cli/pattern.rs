@@ -2,8 +2,8 @@
 
 use clap::{Args, Subcommand};
 
+use super::cloth::ConstructionArg;
 use super::reading::ShowArgs;
-use super::stash::ConstructionArg;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -36,10 +36,10 @@ pub enum PatternVerb {
     Show(ShowPatternArgs),
     /// Change a pattern or one of its roles
     Edit(EditArgs),
-    /// Drop a pattern, a view or a role; undrop brings it back
-    Drop(WhichArgs),
-    /// Bring back what was dropped
-    Undrop(WhichArgs),
+    /// Retire a pattern, a view or a role; return brings it back
+    Retire(WhichArgs),
+    /// Bring back what was retired
+    Return(WhichArgs),
 }
 
 /// What a role asks, as typed.
@@ -122,9 +122,9 @@ pub struct EditArgs {
 /// `pattern list`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ListArgs {
-    /// Only what was dropped
+    /// Only what is retired
     #[arg(long)]
-    pub dropped: bool,
+    pub retired: bool,
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,

@@ -17,8 +17,8 @@ Examples:
       tenter pull 7 --grain lengthwise --gauge 10cm --to 10.4cm --at '2025-03-20 14:30' --note 'before washing'
 
   A test that went wrong no longer counts; it stays in the history:
-      tenter pull 7 --drop 3kx9d2 --note 'a pin slipped'
-      tenter pull 7 --undrop 3kx9d2
+      tenter pull 7 --retire 3kx9d2 --note 'a pin slipped'
+      tenter pull 7 --return 3kx9d2
 
 What is said to be stored is stored. A test that was broken off (Ctrl-C, a closed window, no power) keeps every length
 that was typed: tenter pull 7 offers to go on with it.
@@ -39,15 +39,15 @@ pub struct PullArgs {
     /// When it was pulled: 2025-03-20, '2025-03-20 14:30' [default: now]
     #[arg(long, value_name = "DAY")]
     pub at: Option<String>,
-    /// Anything worth knowing about this test, or why it is dropped
+    /// Anything worth knowing about this test, or why it is retired
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
-    /// Take a stored test out of account: the letters that stash show prints
-    #[arg(long, value_name = "TEST", conflicts_with_all = ["undrop", "resume", "discard", "gauge", "to", "back", "at", "wants"])]
-    pub drop: Option<String>,
-    /// Count a dropped test again
-    #[arg(long, value_name = "TEST", conflicts_with_all = ["resume", "discard", "gauge", "to", "back", "at", "wants", "note"])]
-    pub undrop: Option<String>,
+    /// Take a stored test out of account: the letters that cloth show prints
+    #[arg(long, value_name = "TEST", conflicts_with_all = ["return_test", "resume", "discard", "gauge", "to", "back", "at", "wants"])]
+    pub retire: Option<String>,
+    /// Count a retired test again
+    #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "gauge", "to", "back", "at", "wants", "note"])]
+    pub return_test: Option<String>,
     /// Go on with a test that was broken off, unasked
     #[arg(long, conflicts_with_all = ["discard", "gauge", "to", "back"])]
     pub resume: bool,

@@ -7,8 +7,11 @@ use tenter_core::{Answer, Evaluation, suits};
 use crate::cli::check::CheckArgs;
 use crate::error::Error;
 use crate::input;
-use crate::report::{Checked, Screen, check_json, check_text};
+use crate::json::check as check_json;
 use crate::store::Read as _;
+use crate::text::Checked;
+use crate::text::Screen;
+use crate::text::check as check_text;
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close or unknown.
 ///

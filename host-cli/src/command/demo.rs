@@ -3,8 +3,8 @@
 use crate::demo;
 use crate::error::Error;
 use crate::log::Ids;
-use crate::report::Screen;
 use crate::store::Store;
+use crate::text::Screen;
 
 /// Runs the verb.
 ///
@@ -20,8 +20,8 @@ pub fn run(store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> 
     let mut entries = demo::entries(Ids::now()).into_iter().map(Ok);
     store.merge(&mut entries)?;
     screen.say("13 cloths, their pull tests and two patterns are in the log; look round with")?;
-    writeln!(screen.out, "  tenter stash list")?;
+    writeln!(screen.out, "  tenter cloth list")?;
     writeln!(screen.out, "  tenter fit 'Fellside smock' A")?;
-    writeln!(screen.out, "  tenter stash show 10")?;
+    writeln!(screen.out, "  tenter cloth show 10")?;
     Ok(0)
 }

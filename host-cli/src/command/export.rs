@@ -7,11 +7,12 @@ use std::path::Path;
 use super::refuse_the_log_itself;
 use crate::cli::export::{ExportArgs, TableOf};
 use crate::error::Error;
-use crate::input::exported;
+use crate::exchange::exported;
+use crate::exchange::table;
 use crate::log::{Fabric, Id};
-use crate::report::progress::Progress;
-use crate::report::{Screen, csv as table};
 use crate::store::{self, Read, Which};
+use crate::text::Screen;
+use crate::text::progress::Progress;
 use crate::whole_file::WholeFile;
 
 /// Runs the verb.

@@ -10,7 +10,7 @@ use crate::store::{Read, Which};
 ///
 /// A text that means none, or two.
 pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Error> {
-    let none = || Error::Usage(format!("'{}' is no fabric here; see tenter stash list for the tags", one_line(text)));
+    let none = || Error::Usage(format!("'{}' is no fabric here; see tenter cloth list for the tags", one_line(text)));
     if let Ok(id) = text.trim().to_uppercase().parse::<Id>() {
         return read.fabric(id)?.ok_or_else(none);
     }
@@ -28,7 +28,7 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Error> {
                 several.iter().map(|fabric| format!("{} {}", fabric.id, one_line(&fabric.name))).collect();
             let names = names.join(", ");
             Err(Error::Usage(format!(
-                "tag {tag} is on {} fabrics: {names}; give one a new tag: tenter stash edit IDENTIFIER --tag NUMBER",
+                "tag {tag} is on {} fabrics: {names}; give one a new tag: tenter cloth edit IDENTIFIER --tag NUMBER",
                 several.len()
             )))
         }
@@ -44,7 +44,7 @@ pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Error> {
     let fabric = fabric(read, text)?;
     if fabric.dropped {
         let tag = fabric.tag;
-        return Err(Error::Usage(format!("fabric {tag} was dropped; bring it back with tenter stash undrop {tag}")));
+        return Err(Error::Usage(format!("fabric {tag} is retired; bring it back with tenter cloth return {tag}")));
     }
     Ok(fabric)
 }
@@ -210,7 +210,7 @@ pub fn test_of(read: &dyn Read, fabric: &Fabric, flag: &str, text: &str) -> Resu
         [test] => Ok(test.clone()),
         [] => {
             let tag = fabric.tag;
-            Err(Error::argument(flag, text, format!("no test of fabric {tag} ends so; see tenter stash show {tag}")))
+            Err(Error::argument(flag, text, format!("no test of fabric {tag} ends so; see tenter cloth show {tag}")))
         }
         several => {
             let letters = format!("{} tests end so; type more letters, such as ", several.len());

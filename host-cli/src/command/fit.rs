@@ -5,11 +5,15 @@ use tenter_core::Answer;
 use super::{check, find, sheet};
 use crate::cli::fit::{FitArgs, PlanArgs};
 use crate::error::Error;
-use crate::fit::{self, RoleFit, Stock};
+use crate::finding::fit;
+use crate::finding::fit::RoleFit;
+use crate::finding::fit::Stock;
 use crate::input;
-use crate::report::fit::{self as report, Fitted};
-use crate::report::{Screen, fit_json};
+use crate::json::fit as fit_json;
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::fit as report;
+use crate::text::fit::Fitted;
 
 /// Runs the verb.
 ///

@@ -6,13 +6,16 @@ use tenter_core::making::handling::Layer;
 use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
-use crate::fit::{Stock, known};
+use crate::finding::fit::Stock;
+use crate::finding::fit::known;
 use crate::input::{self, size as typed};
-use crate::report::bidi::isolated;
-use crate::report::handle::{self as report, Handled};
-use crate::report::lines::Lines;
-use crate::report::{Screen, advice};
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::handle as report;
+use crate::text::handle::Handled;
+use crate::text::lines::Lines;
+use crate::words::advice;
+use crate::words::bidi::isolated;
 
 /// Runs the verb; 0, or what is said of lining and facing.
 ///

@@ -9,9 +9,11 @@ use tenter_core::{Decimal, Length, Load, Unit};
 use crate::cli::making::{HangArgs, PieceArg};
 use crate::error::{Error, one_line};
 use crate::input::{self, fabric::cloth};
-use crate::report::advice::{self, Spoken};
-use crate::report::lines::Lines;
-use crate::report::{Screen, words};
+use crate::text::Screen;
+use crate::text::lines::Lines;
+use crate::words::advice;
+use crate::words::advice::Spoken;
+use crate::words::terms as words;
 
 /// Standard gravity in millinewtons per gram, times 100 000 (CGPM 1901).
 const MILLINEWTONS_PER_GRAM: f64 = 9.80665;

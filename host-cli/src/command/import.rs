@@ -6,12 +6,13 @@ use std::path::Path;
 
 use crate::cli::import::ImportArgs;
 use crate::error::Error;
-use crate::input::csv as table;
-use crate::input::exported::Exported;
+use crate::exchange::exported::Exported;
+use crate::exchange::typed as table;
 use crate::log::Ids;
-use crate::report::progress::Progress;
-use crate::report::{Screen, import as report};
 use crate::store::{self, Merged, Read, Store};
+use crate::text::Screen;
+use crate::text::import as report;
+use crate::text::progress::Progress;
 
 /// Runs the verb.
 ///

@@ -8,7 +8,7 @@ use clap::Command;
 use crate::cli::definition;
 use crate::cli::manual::{CompletionsArgs, ManArgs};
 use crate::error::{Error, one_line, reason};
-use crate::report::Screen;
+use crate::text::Screen;
 
 /// Writes the completions of a shell.
 ///

@@ -1,6 +1,7 @@
 //! One file a verb: read options, ask store and core, hand the result to a report.
 
 pub mod check;
+pub mod cloth;
 pub mod demo;
 pub mod device;
 pub mod export;
@@ -18,7 +19,6 @@ pub mod report;
 pub mod sheet;
 pub mod shown;
 pub mod size;
-pub mod stash;
 pub mod wash;
 
 use std::fs;
@@ -26,8 +26,8 @@ use std::path::{Path, PathBuf};
 
 use crate::cli::{CommandLine, Verb};
 use crate::error::Error;
-use crate::report::Screen;
 use crate::store::{self, sqlite::Sqlite};
+use crate::text::Screen;
 
 /// Runs a verb and writes its result to `screen`; the exit code.
 ///
@@ -40,7 +40,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Check(args) => check::run(args, db, screen),
         Verb::Device(verb) => device::run(verb, &mut open(db)?, screen),
         Verb::Pull(args) => pull::run(args, &mut open(db)?, screen),
-        Verb::Stash(verb) => stash::run(verb, &mut open(db)?, screen),
+        Verb::Cloth(verb) => cloth::run(verb, &mut open(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
         Verb::Pair(args) => pair::run(args, &open(db)?, screen),
         Verb::Handle(args) => handle::run(args, &open(db)?, screen),

@@ -5,11 +5,13 @@ use tenter_core::making::pairing::{Match, Pair};
 use super::find;
 use crate::cli::making::PairArgs;
 use crate::error::Error;
-use crate::fit::{Stock, known};
+use crate::finding::fit::Stock;
+use crate::finding::fit::known;
 use crate::input::{self, fabric as typed, making};
-use crate::report::Screen;
-use crate::report::pair::{self as report, Paired};
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::pair as report;
+use crate::text::pair::Paired;
 
 /// Runs the verb; 0 alike, 1 band to body, 3 anything that wants a hand or one more pull.
 ///

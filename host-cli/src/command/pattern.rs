@@ -8,10 +8,10 @@ use crate::cli::reading::ShowArgs;
 use crate::error::{Error, one_line};
 use crate::input::{self, fabric as typed, pattern as typed_pattern};
 use crate::log::{Fact, Id, Pattern, PatternChange, Role, RoleChange};
-use crate::report::Screen;
-use crate::report::bidi::isolated;
-use crate::report::pattern as report;
 use crate::store::{Read, Store};
+use crate::text::Screen;
+use crate::text::pattern as report;
+use crate::words::bidi::isolated;
 
 /// Runs the verb.
 ///
@@ -24,8 +24,8 @@ pub fn run(verb: &PatternVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -
         PatternVerb::List(args) => list(args, store, screen),
         PatternVerb::Show(args) => show(args, store, screen),
         PatternVerb::Edit(args) => edit(args, store, screen),
-        PatternVerb::Drop(args) => drop(args, store, screen),
-        PatternVerb::Undrop(args) => undrop(args, store, screen),
+        PatternVerb::Retire(args) => retire(args, store, screen),
+        PatternVerb::Return(args) => restore(args, store, screen),
     }?;
     Ok(0)
 }
@@ -114,11 +114,11 @@ fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen:
 fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let mut patterns = store.patterns()?;
     let drops = |pattern: &Pattern| pattern.dropped || pattern.roles.iter().any(|role| role.dropped);
-    patterns.retain(|pattern| if args.dropped { drops(pattern) } else { !pattern.dropped });
+    patterns.retain(|pattern| if args.retired { drops(pattern) } else { !pattern.dropped });
     if args.show.json {
         writeln!(screen.out, "{}", report::json_list(&patterns))?;
     } else {
-        write!(screen.out, "{}", report::list(&patterns, args.dropped, screen.width))?;
+        write!(screen.out, "{}", report::list(&patterns, args.retired, screen.width))?;
     }
     Ok(())
 }
@@ -177,7 +177,7 @@ fn edited_pattern(read: &dyn Read, pattern: &Pattern, name: Option<String>, flag
     Ok(Fact::PatternChanged { pattern: pattern.id, change })
 }
 
-fn drop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn retire(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let mut what = String::new();
     store.change(&mut |read| {
         let pattern = find::pattern(read, &args.pattern)?;
@@ -192,10 +192,10 @@ fn drop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Res
         what = format!("{what}, {}", isolated(&role.name));
         Ok(vec![Fact::RoleDropped { role: role.id }])
     })?;
-    Ok(screen.say(&format!("dropped  {what}; tenter pattern undrop brings it back"))?)
+    Ok(screen.say(&format!("retired  {what}; tenter pattern return brings it back"))?)
 }
 
-fn undrop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn restore(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let mut what = String::new();
     store.change(&mut |read| {
         let Some(view) = &args.view else {
@@ -214,7 +214,7 @@ fn undrop(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
         let there = |role: &&Role| !pattern.view(&role.view).any(|other| fits(&other.name, &role.name));
         let facts: Vec<_> = dropped.filter(there).map(|role| Fact::RoleRestored { role: role.id }).collect();
         if facts.is_empty() {
-            return Err(Error::Usage(format!("nothing of that was dropped from '{}'", one_line(&pattern.name))));
+            return Err(Error::Usage(format!("nothing of that was retired from '{}'", one_line(&pattern.name))));
         }
         let roles = if facts.len() == 1 { "1 role".to_owned() } else { format!("{} roles", facts.len()) };
         what = format!("{}, view {}: {roles}", isolated(&pattern.name), isolated(view));

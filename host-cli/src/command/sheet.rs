@@ -8,13 +8,17 @@ use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::cli::size::{ElasticArg, PlaceArg};
 use crate::error::{Error, one_line};
-use crate::fit::{RoleFit, Stock};
+use crate::finding::fit::RoleFit;
+use crate::finding::fit::Stock;
+use crate::finding::plan as report;
+use crate::finding::plan::Chosen;
+use crate::finding::plan::Seam;
+use crate::finding::plan::Sheet;
 use crate::input::{self, fabric::cloth, size as typed};
 use crate::log::Pattern;
-use crate::report::Screen;
-use crate::report::sheet::{self as report, Chosen, Seam, Sheet};
-use crate::report::size::Sized;
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::size::Sized;
 
 use clap::ValueEnum as _;
 

@@ -4,8 +4,9 @@ use tenter_core::{Confidence, Table, Unit};
 
 use crate::error::Error;
 use crate::log::{Entry, Fabric, Hands, StoredTest, Subject};
-use crate::report::stash::{Shown, Standing};
 use crate::store::{Read, Which};
+use crate::text::cloth::Shown;
+use crate::text::cloth::Standing;
 
 /// How figures are read and shown.
 #[derive(Clone, Copy, Debug)]

@@ -8,13 +8,15 @@ use tenter_core::{Answer, Figure, Limit, Unit};
 use super::{check, find};
 use crate::cli::size::SizeArgs;
 use crate::error::Error;
-use crate::fit::{Stock, known};
+use crate::finding::fit::Stock;
+use crate::finding::fit::known;
 use crate::input::{self, fabric::cloth, size as typed};
-use crate::report::Screen;
-use crate::report::advice::{self, Spoken};
-use crate::report::lines::Lines;
-use crate::report::size::Sized;
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::lines::Lines;
+use crate::text::size::Sized;
+use crate::words::advice;
+use crate::words::advice::Spoken;
 
 /// Opens the log, where it is needed.
 pub type Open<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;

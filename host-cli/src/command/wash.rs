@@ -9,13 +9,18 @@ use super::find;
 use crate::cli::making::WashArgs;
 use crate::error::Error;
 use crate::input::{self, fabric as typed, making};
+use crate::json::FigureJson;
+use crate::json::figure;
+use crate::json::millimetres;
 use crate::log::{Fact, WashMarks};
-use crate::report::advice::{self, Spoken};
-use crate::report::bidi::isolated;
-use crate::report::json::{FigureJson, figure, millimetres};
-use crate::report::lines::Lines;
-use crate::report::{Screen, quantity, washing as report};
 use crate::store::Store;
+use crate::text::Screen;
+use crate::text::lines::Lines;
+use crate::words::advice;
+use crate::words::advice::Spoken;
+use crate::words::bidi::isolated;
+use crate::words::quantity;
+use crate::words::washing as report;
 
 /// Runs the verb.
 ///

@@ -11,7 +11,8 @@ use std::time::Duration;
 use super::{Clock, Draft, Guide, Stage};
 use crate::error::{Error, one_line};
 use crate::log::Ids;
-use crate::report::{self, lines::Lines};
+use crate::text as report;
+use crate::text::lines::Lines;
 
 /// Between two looks at the clock.
 const TICK: Duration = Duration::from_millis(250);

@@ -6,7 +6,7 @@ use tenter_core::{Grain, Held, Ratio, Table, Unit};
 use super::accept::ENOUGH;
 use super::{Draft, Guide, Stage, seconds_between};
 use crate::log::Construction;
-use crate::report::words::duration;
+use crate::words::terms::duration;
 
 /// What is asked: words to read first, then the question itself.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -3,7 +3,11 @@
 use tenter_core::{Length, Unit};
 
 use super::{length, unit_of};
-use crate::cli::stash::{AddArgs, ConstructionArg, EditArgs, FabricFlags, YesNo};
+use crate::cli::cloth::AddArgs;
+use crate::cli::cloth::ConstructionArg;
+use crate::cli::cloth::EditArgs;
+use crate::cli::cloth::FabricFlags;
+use crate::cli::cloth::YesNo;
 use crate::error::{Error, one_line};
 use crate::log::json::Mm;
 use crate::log::{Construction, Fabric, FabricChange, Mass, Price, Shop};
@@ -11,7 +15,7 @@ use crate::log::{Construction, Fabric, FabricChange, Mass, Price, Shop};
 /// The longest text kept about a fabric, in characters.
 pub const MAX_TEXT: usize = 400;
 
-/// What `stash add` says; the tag only where one was typed.
+/// What `cloth add` says; the tag only where one was typed.
 ///
 /// # Errors
 ///
@@ -33,7 +37,7 @@ pub fn added(args: &AddArgs) -> Result<FabricChange, Error> {
     Ok(change)
 }
 
-/// What `stash edit` says about `fabric`.
+/// What `cloth edit` says about `fabric`.
 ///
 /// # Errors
 ///
@@ -74,7 +78,7 @@ pub fn edited(args: &EditArgs, fabric: &Fabric) -> Result<FabricChange, Error> {
     }
     if change == FabricChange::default() {
         return Err(Error::Usage(
-            "say what changed, such as --place 'top shelf'; see tenter stash edit --help".to_owned(),
+            "say what changed, such as --place 'top shelf'; see tenter cloth edit --help".to_owned(),
         ));
     }
     Ok(change)

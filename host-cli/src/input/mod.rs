@@ -1,7 +1,5 @@
 //! What was typed, as readings, demands and rules.
 
-pub mod csv;
-pub mod exported;
 pub mod fabric;
 pub mod guided;
 pub mod making;

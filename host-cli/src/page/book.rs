@@ -6,13 +6,18 @@ use tenter_core::{Answer, Confidence, Table};
 
 use super::cloth::Cloth;
 use super::{likely, missing, rendered, sign, together};
-use crate::fit::{Candidate, Reason, RoleFit, Stock};
+use crate::finding::drawn;
+use crate::finding::fit::Candidate;
+use crate::finding::fit::Reason;
+use crate::finding::fit::RoleFit;
+use crate::finding::fit::Stock;
 use crate::log;
 use crate::picture::gauge::{self, Key};
-use crate::report::fit::{Fitted, because};
-use crate::report::pattern::asks;
-use crate::report::stash::Shown;
-use crate::report::{drawn, words};
+use crate::text::cloth::Shown;
+use crate::text::fit::Fitted;
+use crate::text::fit::because;
+use crate::text::pattern::asks;
+use crate::words::terms as words;
 
 /// How many fabrics of a role are listed beside its map.
 const LISTED: usize = 12;
@@ -108,7 +113,7 @@ impl<'a> Book<'a> {
 
     fn summary(&self, made: &str) -> String {
         let count = match self.cloths.len() {
-            0 => "No cloth yet; begin with tenter stash add NAME".to_owned(),
+            0 => "No cloth yet; begin with tenter cloth add NAME".to_owned(),
             1 => "1 cloth".to_owned(),
             many => format!("{many} cloths"),
         };

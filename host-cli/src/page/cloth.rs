@@ -3,15 +3,21 @@
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
 use super::{sign, together};
-use crate::fit::{self, Candidate, Reason};
+use crate::finding::drawn;
+use crate::finding::fit;
+use crate::finding::fit::Candidate;
+use crate::finding::fit::Reason;
 use crate::log::{Fabric, Role, StoredTest};
-use crate::report::bidi::isolated;
-use crate::report::drawn;
-use crate::report::figures::recovery_grade;
-use crate::report::fit::{Fitted, because};
-use crate::report::stash::{Shown, Standing, on_hand};
-use crate::report::words::duration;
-use crate::report::{quantity, words};
+use crate::text::cloth::Shown;
+use crate::text::cloth::Standing;
+use crate::text::cloth::on_hand;
+use crate::text::fit::Fitted;
+use crate::text::fit::because;
+use crate::words::bidi::isolated;
+use crate::words::figures::recovery_grade;
+use crate::words::quantity;
+use crate::words::terms as words;
+use crate::words::terms::duration;
 
 /// A fabric, ready for the template.
 #[derive(Debug)]
@@ -130,7 +136,7 @@ impl Cloth {
 
 /// The fabric in every role of the view.
 fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candidate<'v>)> {
-    let in_role = |role: &'v crate::fit::RoleFit<'_>| {
+    let in_role = |role: &'v crate::finding::fit::RoleFit<'_>| {
         let found = role.candidates.iter().find(|candidate| candidate.fabric.id == fabric.id)?;
         Some((role.role, found))
     };

@@ -11,8 +11,9 @@ pub mod sheet;
 use askama::Template;
 use tenter_core::{Answer, Unit};
 
-use crate::fit::Candidate;
-use crate::report::{quantity, words};
+use crate::finding::fit::Candidate;
+use crate::words::quantity;
+use crate::words::terms as words;
 
 /// The bytes of a page. A template that writes into a string cannot fail.
 fn rendered(page: &impl Template) -> String {

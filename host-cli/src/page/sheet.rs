@@ -3,10 +3,14 @@
 use askama::Template;
 
 use super::{likely, missing, rendered, sign, together};
-use crate::fit::Candidate;
-use crate::report::pattern::asks;
-use crate::report::sheet::{CLOTHS, Section, Sheet, sections};
-use crate::report::{quantity, words};
+use crate::finding::fit::Candidate;
+use crate::finding::plan::CLOTHS;
+use crate::finding::plan::Section;
+use crate::finding::plan::Sheet;
+use crate::finding::plan::sections;
+use crate::text::pattern::asks;
+use crate::words::quantity;
+use crate::words::terms as words;
 
 /// A role with what was chosen for it.
 #[derive(Debug)]
@@ -60,7 +64,7 @@ struct Page<'a> {
 /// chosen; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
 pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) -> String {
-    let role = |(place, chosen): (usize, &crate::report::sheet::Chosen<'_>)| Role {
+    let role = |(place, chosen): (usize, &crate::finding::plan::Chosen<'_>)| Role {
         name: chosen.role.name.clone(),
         asks: together(&asks(chosen.role, sheet.unit)),
         chosen: chosen.candidate.as_ref().map(|candidate| Chosen {

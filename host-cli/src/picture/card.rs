@@ -6,8 +6,8 @@ use super::axis::count;
 use super::svg::{Anchor, Element, circle, line, polygon, rect, text};
 use super::true_scale::{check_line, stretch_scale, stretch_scale_height};
 use super::{Picture, Size, fit, words};
-use crate::report::quantity;
-use crate::report::words::duration;
+use crate::words::quantity;
+use crate::words::terms::duration;
 
 /// What stands on a card.
 #[derive(Debug, Clone)]
@@ -202,7 +202,7 @@ fn foot(card: &Card<'_>, from: f64) -> Vec<Element> {
 }
 
 fn trust(card: &Card<'_>) -> String {
-    let sure = crate::report::words::whole(card.confidence.percent());
+    let sure = crate::words::terms::whole(card.confidence.percent());
     let trust = format!("± and black strip: {sure} % sure");
     if card.date.is_empty() { trust } else { format!("{trust}; {}", card.date) }
 }

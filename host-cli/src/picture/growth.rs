@@ -6,7 +6,7 @@ use tenter_core::{Confidence, Figure, Figures, Limit, PullTest, Rest, Scatter};
 use super::axis::{Axis, Spread, step, ticks};
 use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
-use crate::report::words::duration;
+use crate::words::terms::duration;
 
 /// What is drawn.
 #[derive(Debug, Clone)]

@@ -7,7 +7,7 @@ use super::axis::{Axis, Spread};
 use super::labels::{self, Box2, Style};
 use super::svg::{Anchor, Element, Point, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
-use crate::fit::rank;
+use crate::finding::fit::rank;
 
 /// What is drawn.
 #[derive(Debug, Clone)]

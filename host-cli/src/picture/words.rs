@@ -2,7 +2,7 @@
 
 use tenter_core::{Answer, Confidence, Length, Limit, Range, Unit};
 
-pub use crate::report::words::figure;
+pub use crate::words::terms::figure;
 
 /// What is asked, as it was printed: `at least 5 %`, `20 % to 30 %`; none where nothing is.
 pub fn range(range: &Range) -> Option<String> {
@@ -38,7 +38,7 @@ pub fn percent(value: f64) -> String {
 
 /// How sure the drawn trust is.
 pub fn trust(confidence: Confidence) -> String {
-    format!("trust, {} % sure", crate::report::words::whole(confidence.percent()))
+    format!("trust, {} % sure", crate::words::terms::whole(confidence.percent()))
 }
 
 /// An answer as a word in a sentence.

@@ -55,12 +55,12 @@ impl Desk {
 
     /// Two fabrics, one of them cut and dropped and brought back: six entries.
     pub fn fill(&self, log: &str) {
-        self.ok(log, &["stash", "add", "Bracken \"shell\" ü, 2 m", "--length", "2.4m", "--width", "148cm"]);
-        self.ok(log, &["stash", "add", "Slate rib", "--construction", "knit", "--seen", "a market", "--price", "9/m"]);
-        self.ok(log, &["stash", "cut", "1", "80cm", "--note", "side; panels"]);
-        self.ok(log, &["stash", "edit", "1", "--width", "unknown"]);
-        self.ok(log, &["stash", "drop", "1"]);
-        self.ok(log, &["stash", "undrop", "1"]);
+        self.ok(log, &["cloth", "add", "Bracken \"shell\" ü, 2 m", "--length", "2.4m", "--width", "148cm"]);
+        self.ok(log, &["cloth", "add", "Slate rib", "--construction", "knit", "--seen", "a market", "--price", "9/m"]);
+        self.ok(log, &["cloth", "cut", "1", "80cm", "--note", "side; panels"]);
+        self.ok(log, &["cloth", "edit", "1", "--width", "unknown"]);
+        self.ok(log, &["cloth", "retire", "1"]);
+        self.ok(log, &["cloth", "return", "1"]);
     }
 }
 

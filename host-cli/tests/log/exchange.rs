@@ -16,7 +16,7 @@ fn a_log_comes_back_as_it_was() {
     assert_eq!(desk.ok("a.db", &["export"]), exported, "to a pipe as to a file");
     assert_eq!(desk.ok("b.db", &["import", "a.jsonl"]), "6 new, 0 known\n");
     assert_eq!(desk.ok("b.db", &["export", "-"]), exported);
-    for question in [&["stash", "list", "--json"][..], &["stash", "show", "1", "--json"], &["stash", "show", "2"]] {
+    for question in [&["cloth", "list", "--json"][..], &["cloth", "show", "1", "--json"], &["cloth", "show", "2"]] {
         assert_eq!(desk.ok("a.db", question), desk.ok("b.db", question), "{question:?}");
     }
     assert_eq!(desk.ok("b.db", &["import", "a.jsonl"]), "0 new, 6 known\n");
@@ -30,8 +30,8 @@ fn a_log_comes_back_as_it_was() {
 fn two_logs_merge() {
     let desk = Desk::new();
     desk.fill("a.db");
-    desk.ok("b.db", &["stash", "add", "Heron jersey", "--length", "3m"]);
-    desk.ok("b.db", &["stash", "cut", "1", "1m"]);
+    desk.ok("b.db", &["cloth", "add", "Heron jersey", "--length", "3m"]);
+    desk.ok("b.db", &["cloth", "cut", "1", "1m"]);
     desk.ok("a.db", &["export", "a.jsonl"]);
     desk.ok("b.db", &["export", "b.jsonl"]);
     let told = desk.ok("a.db", &["import", "b.jsonl"]);
@@ -44,15 +44,15 @@ fn two_logs_merge() {
     let proposed = told.lines().find_map(|line| line.trim().strip_prefix("tenter ")).unwrap();
     desk.ok("a.db", &proposed.split(' ').collect::<Vec<_>>());
     assert_eq!(desk.ok("a.db", &["import", "b.jsonl"]), "0 new, 2 known\n", "no tag is on two any more");
-    assert!(desk.ok("a.db", &["stash", "show", "3"]).contains("cut 1.00 m"));
+    assert!(desk.ok("a.db", &["cloth", "show", "3"]).contains("cut 1.00 m"));
 }
 
 /// A plan is for the cloth that was meant: a tag that two wear is not guessed at, an identifier is understood.
 #[test]
 fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
     let desk = Desk::new();
-    desk.ok("a.db", &["stash", "add", "Bracken shell"]);
-    desk.ok("b.db", &["stash", "add", "Heron jersey"]);
+    desk.ok("a.db", &["cloth", "add", "Bracken shell"]);
+    desk.ok("b.db", &["cloth", "add", "Heron jersey"]);
     desk.ok("b.db", &["export", "b.jsonl"]);
     desk.ok("a.db", &["import", "b.jsonl"]);
     desk.ok("a.db", &["pattern", "add", "Smock", "-", "main"]);
@@ -61,7 +61,7 @@ fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
         let told = desk.refused("a.db", &[plan, &["--use", "main=1"]].concat());
         assert!(told.contains("tag 1 is on 2 fabrics") && told.contains("Heron jersey"), "{told}");
     }
-    let listed: serde_json::Value = serde_json::from_str(&desk.ok("a.db", &["stash", "list", "--json"])).unwrap();
+    let listed: serde_json::Value = serde_json::from_str(&desk.ok("a.db", &["cloth", "list", "--json"])).unwrap();
     for fabric in listed.as_array().unwrap() {
         let (id, name) = (fabric["id"].as_str().unwrap(), fabric["name"].as_str().unwrap());
         let plan = desk.ok("a.db", &["fit", "smock", "--sheet", "--use", &format!("main={id}")]);
@@ -85,7 +85,7 @@ fn what_is_no_whole_log_is_refused_as_a_whole() {
     let desk = Desk::new();
     desk.fill("a.db");
     let good = desk.ok("a.db", &["export"]);
-    desk.ok("b.db", &["stash", "list"]);
+    desk.ok("b.db", &["cloth", "list"]);
     let line = |number: usize| good.lines().nth(number - 1).unwrap();
     let changed = |from: &str, to: &str| {
         assert!(good.contains(from), "{from}");

@@ -93,12 +93,12 @@ fn an_import_is_whole_or_not_there() {
 fn what_was_said_to_be_added_is_there_once() {
     let desk = Desk::new();
     let begun = Instant::now();
-    desk.ok("log.db", &["stash", "add", "first"]);
+    desk.ok("log.db", &["cloth", "add", "first"]);
     let limit = begun.elapsed().mul_f64(1.3);
     let mut promised = Vec::new();
     for kill in 0..KILLS {
         let name = format!("cloth {kill}");
-        if killed(&desk, "log.db", &["stash", "add", &name], instant(kill, limit)).contains("added") {
+        if killed(&desk, "log.db", &["cloth", "add", &name], instant(kill, limit)).contains("added") {
             promised.push(name);
         }
     }
@@ -126,7 +126,7 @@ fn two_programs_write_at_once() {
             let desk = &desk;
             scope.spawn(move || {
                 for count in 0..200 {
-                    desk.ok("log.db", &["stash", "add", &format!("{writer} {count}")]);
+                    desk.ok("log.db", &["cloth", "add", &format!("{writer} {count}")]);
                 }
             });
         }
@@ -145,7 +145,7 @@ fn several_programs_begin_a_log_at_once() {
         thread::scope(|scope| {
             for writer in 0..6 {
                 let desk = &desk;
-                scope.spawn(move || desk.ok("log.db", &["stash", "add", &format!("cloth {writer}")]));
+                scope.spawn(move || desk.ok("log.db", &["cloth", "add", &format!("cloth {writer}")]));
             }
         });
         assert_eq!(store::open(&desk.path("log.db")).unwrap().count().unwrap(), 6, "round {round}");

@@ -2,12 +2,14 @@
 
 use proptest::prelude::*;
 use tenter::error::Error;
-use tenter::input::{csv, exported, exported::Exported};
+use tenter::exchange::exported;
+use tenter::exchange::exported::Exported;
+use tenter::exchange::table::TESTS;
+use tenter::exchange::typed as csv;
 use tenter::log::pattern::DemandField;
 use tenter::log::{
     Construction, Entry, FabricChange, Fact, Id, Ids, PatternChange, RoleChange, StoredTest, Subject, Tested,
 };
-use tenter::report::{self, csv::TESTS};
 use tenter::store::{Merged, Read, Store as _, Which, sqlite::Sqlite};
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
@@ -282,7 +284,7 @@ proptest! {
             tests.retain(|test| with_id || test.said.fabric.is_some());
             for test in &tests {
                 let of = fabrics.iter().find(|fabric| Some(fabric.id) == test.said.fabric);
-                let row = report::csv::test(test, of, &a.hands().unwrap()).unwrap();
+                let row = tenter::exchange::table::test(test, of, &a.hands().unwrap()).unwrap();
                 table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
             }
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();

@@ -26,7 +26,7 @@ fn python_reads_the_tables() {
     desk.ok(
         "log.db",
         &[
-            "stash",
+            "cloth",
             "add",
             "=SUM(A1), \"quoted\"\u{fc}",
             "--place",
@@ -36,7 +36,7 @@ fn python_reads_the_tables() {
             "1.485m",
         ],
     );
-    desk.ok("log.db", &["stash", "add", "plain"]);
+    desk.ok("log.db", &["cloth", "add", "plain"]);
     let pull = "pull 1 --gauge 10cm --to 10.5cm --back 9.9cm@60s --at 2026-01-05";
     desk.ok("log.db", &pull.split(' ').collect::<Vec<_>>());
     assert_eq!(desk.ok("log.db", &["export", "--csv", "fabrics", "f.csv"]), "2 fabrics in f.csv\n");
@@ -123,11 +123,11 @@ fn readings_typed_by_hand() {
         ),
     ] {
         let desk = Desk::new();
-        desk.ok("log.db", &["stash", "add", "cloth"]);
+        desk.ok("log.db", &["cloth", "add", "cloth"]);
         fs::write(desk.path(name), table).unwrap();
         assert_eq!(desk.ok("log.db", &["import", "--csv", name]), "1 new, 0 known\n", "{name}");
         assert_eq!(desk.ok("log.db", &["import", "--csv", name]), "0 new, 1 known\n", "{name}");
-        let shown = desk.ok("log.db", &["stash", "show", "1", "--json"]);
+        let shown = desk.ok("log.db", &["cloth", "show", "1", "--json"]);
         let shown: Value = serde_json::from_str(&shown).unwrap();
         let test = &shown["tests"][0];
         assert_eq!(
@@ -147,7 +147,7 @@ fn readings_typed_by_hand() {
 #[test]
 fn bad_lines_are_told_and_nothing_is_taken() {
     let desk = Desk::new();
-    desk.ok("log.db", &["stash", "add", "cloth"]);
+    desk.ok("log.db", &["cloth", "add", "cloth"]);
     let table = "tag,pulled,gauge,readings,held\n\
         1,2026-01-05,100,105,\n\
         9,2026-01-05,100,105,\n\
@@ -175,7 +175,7 @@ fn bad_lines_are_told_and_nothing_is_taken() {
         assert!(line.trim().starts_with(words), "{line}");
     }
     assert_eq!(lines.len(), 8);
-    assert!(desk.ok("log.db", &["stash", "show", "1"]).contains("not measured"));
+    assert!(desk.ok("log.db", &["cloth", "show", "1"]).contains("not measured"));
     for (table, words) in [
         ("tag,gauge\n1,2\n", "no column pulled"),
         ("", "no column tag"),
@@ -190,7 +190,7 @@ fn bad_lines_are_told_and_nothing_is_taken() {
 
 /// How often each note is in the tests of fabric 1.
 fn notes(desk: &Desk, log: &str) -> Vec<String> {
-    let shown: Value = serde_json::from_str(&desk.ok(log, &["stash", "show", "1", "--json"])).unwrap();
+    let shown: Value = serde_json::from_str(&desk.ok(log, &["cloth", "show", "1", "--json"])).unwrap();
     let mut notes: Vec<String> =
         shown["tests"].as_array().unwrap().iter().map(|test| test["note"].as_str().unwrap().to_owned()).collect();
     notes.sort();
@@ -202,7 +202,7 @@ fn notes(desk: &Desk, log: &str) -> Vec<String> {
 #[test]
 fn a_table_is_known_however_it_was_saved() {
     let desk = Desk::new();
-    desk.ok("log.db", &["stash", "add", "cloth"]);
+    desk.ok("log.db", &["cloth", "add", "cloth"]);
     let saved = [
         "tag,pulled,gauge,readings,note\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n",
         "tag;pulled;gauge;readings;note\n1;2026-01-05;100;105 101@1min;a\n1;2026-01-05;10,0 cm;10,50cm 101@60;a\n",
@@ -225,7 +225,7 @@ fn a_table_is_known_however_it_was_saved() {
 #[test]
 fn what_would_be_misread_is_refused() {
     let desk = Desk::new();
-    desk.ok("log.db", &["stash", "add", "cloth"]);
+    desk.ok("log.db", &["cloth", "add", "cloth"]);
     for (table, words) in [
         (
             "tag,pulled,gauge,readings,note\n1,2026-03-05,10,5cm,11,2cm\n",
@@ -269,7 +269,7 @@ fn a_log_knows_its_own_table() {
     fs::write(desk.path("inbox.jsonl"), lines).unwrap();
     desk.ok("log.db", &["import", "inbox.jsonl"]);
     desk.ok("log.db", &["export", "--csv", "tests", "t.csv"]);
-    desk.ok("log.db", &["stash", "drop", "1"]);
+    desk.ok("log.db", &["cloth", "retire", "1"]);
     let before = desk.ok("log.db", &["export"]);
     let tests = rows(&desk, "t.csv").len();
     assert_eq!(desk.ok("log.db", &["import", "--csv", "t.csv"]), format!("0 new, {tests} known\n"));
@@ -313,11 +313,11 @@ def name(before):
 print(json.dumps([name(0), name(1)]))
 "#;
     let desk = Desk::new();
-    desk.ok("log.db", &["stash", "add", "cloth", "--tag", "12"]);
+    desk.ok("log.db", &["cloth", "add", "cloth", "--tag", "12"]);
     let row = "12,2026-01-05 14:30,10cm,yes,10.55cm 101@1min,dry\n";
     fs::write(desk.path("t.csv"), format!("tag,pulled,gauge,settling,readings,note\n{row}{row}")).unwrap();
     desk.ok("log.db", &["import", "--csv", "t.csv"]);
-    let shown: Value = serde_json::from_str(&desk.ok("log.db", &["stash", "show", "12", "--json"])).unwrap();
+    let shown: Value = serde_json::from_str(&desk.ok("log.db", &["cloth", "show", "12", "--json"])).unwrap();
     let mut ids: Vec<Value> = shown["tests"].as_array().unwrap().iter().map(|test| test["id"].clone()).collect();
     let mut names = python(script, &[]).as_array().unwrap().clone();
     ids.sort_by_key(Value::to_string);

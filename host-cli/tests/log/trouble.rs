@@ -31,7 +31,7 @@ fn a_newer_log_is_left_untouched() {
     Connection::open(&path).unwrap().pragma_update(None, "user_version", sqlite::NEWEST + 1).unwrap();
     settled(&path);
     let before = fs::read(&path).unwrap();
-    for arguments in [&["stash", "list"][..], &["stash", "add", "new"], &["demo"], &["export"]] {
+    for arguments in [&["cloth", "list"][..], &["cloth", "add", "new"], &["demo"], &["export"]] {
         let told = desk.refused("log.db", arguments);
         assert!(told.contains("newer tenter") && told.contains("use that version"), "{told}");
     }
@@ -49,12 +49,12 @@ fn other_files_are_left_untouched() {
     fs::create_dir(desk.path("folder.db")).unwrap();
     for log in ["text.db", "short.db", "foreign.db"] {
         let before = fs::read(desk.path(log)).unwrap();
-        let told = desk.refused(log, &["stash", "add", "new"]);
+        let told = desk.refused(log, &["cloth", "add", "new"]);
         assert!(told.contains("is not a tenter log"), "{told}");
         assert_eq!(fs::read(desk.path(log)).unwrap(), before, "{log}");
     }
-    assert!(desk.refused("folder.db", &["stash", "list"]).contains("may not write"));
-    assert!(desk.refused("text.db/below/log.db", &["stash", "list"]).contains("may not"));
+    assert!(desk.refused("folder.db", &["cloth", "list"]).contains("may not write"));
+    assert!(desk.refused("text.db/below/log.db", &["cloth", "list"]).contains("may not"));
 }
 
 /// Pages overwritten with noise, in 60 ways: the right answer or one line, never a panic, never a wrong answer.
@@ -70,7 +70,7 @@ fn a_damaged_file_is_told_in_one_line() {
         noise = noise.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         usize::try_from(noise >> 33).unwrap()
     };
-    let questions = [&["stash", "list"][..], &["fit", "Fellside", "A"], &["stash", "add", "new"], &["export"]];
+    let questions = [&["cloth", "list"][..], &["fit", "Fellside", "A"], &["cloth", "add", "new"], &["export"]];
     let whole = questions.map(|arguments| {
         fs::write(desk.path("whole.db"), &good).unwrap();
         desk.run("whole.db", arguments).stdout
@@ -136,14 +136,14 @@ fn another_user_is_refused() {
         command.args(["--reuid=65534", "--regid=65534", "--clear-groups"]).arg(&program).args(arguments);
         command.env("TENTER_DB", desk.path("log.db")).output().unwrap()
     };
-    for arguments in [&["stash", "list"][..], &["stash", "add", "new"]] {
+    for arguments in [&["cloth", "list"][..], &["cloth", "add", "new"]] {
         let told = complaint(&as_nobody(arguments));
         assert!(told.contains("may not") && told.contains("--db"), "{told}");
     }
     let elsewhere = folder.join("below/log.db");
-    let told = complaint(&as_nobody(&["--db", elsewhere.to_str().unwrap(), "stash", "add", "new"]));
+    let told = complaint(&as_nobody(&["--db", elsewhere.to_str().unwrap(), "cloth", "add", "new"]));
     assert!(told.contains("may not make"), "{told}");
-    assert_eq!(desk.ok("log.db", &["stash", "list", "--json"]).matches("\"tag\"").count(), 2);
+    assert_eq!(desk.ok("log.db", &["cloth", "list", "--json"]).matches("\"tag\"").count(), 2);
 }
 
 /// A small file system of its own; goes away with the value.
@@ -173,7 +173,7 @@ fn a_full_disk_is_told() {
     let mount = Mount::new(&desk, "640k");
     let mut stored = 0;
     let told = loop {
-        let output = desk.run("mount/log.db", &["stash", "add", &format!("cloth {stored} {}", "x".repeat(300))]);
+        let output = desk.run("mount/log.db", &["cloth", "add", &format!("cloth {stored} {}", "x".repeat(300))]);
         if output.status.success() {
             stored += 1;
             assert!(stored < 2000, "it never fills");
@@ -203,7 +203,7 @@ fn a_full_disk_is_told() {
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
     assert_eq!(store.count().unwrap(), stored);
     drop(store);
-    desk.ok("mount/log.db", &["stash", "add", "one more"]);
+    desk.ok("mount/log.db", &["cloth", "add", "one more"]);
 }
 
 /// A folder that cannot be written: one line, whatever is asked.
@@ -214,7 +214,7 @@ fn a_read_only_folder_is_told() {
     desk.fill("mount/log.db");
     system("mount", &["-o", "remount,ro", mount.path.to_str().unwrap()]);
     for arguments in
-        [&["stash", "add", "new"][..], &["stash", "drop", "1"], &["--db", "mount/new/log.db", "stash", "list"]]
+        [&["cloth", "add", "new"][..], &["cloth", "retire", "1"], &["--db", "mount/new/log.db", "cloth", "list"]]
     {
         let told = desk.refused("mount/log.db", arguments);
         assert!(told.contains("may not") && told.contains("--db"), "{told}");
@@ -255,14 +255,14 @@ fn every_earlier_schema_is_brought_up_to_date() {
         old.pragma_update(None, "application_id", sqlite::APPLICATION_ID).unwrap();
         old.pragma_update(None, "user_version", schema).unwrap();
         drop(old);
-        let shown = desk.ok("log.db", &["stash", "show", "1"]);
+        let shown = desk.ok("log.db", &["cloth", "show", "1"]);
         assert!(shown.contains("Bracken shell") && shown.contains("8.5 %"), "{shown}");
         let fit = desk.run("log.db", &["fit", "Fellside", "A"]);
         assert_eq!(fit.status.code(), Some(0), "{fit:?}");
         let store = store::open(&desk.path("log.db")).unwrap();
         assert_eq!(store.faults().unwrap(), Vec::<String>::new());
         // The same tables as a log that was begun today.
-        desk.ok("new.db", &["stash", "list"]);
+        desk.ok("new.db", &["cloth", "list"]);
         let tables = |log: &str| {
             let path = desk.path(log);
             let mut lines: Vec<String> =

@@ -45,7 +45,7 @@ impl Program {
     pub fn with_cloth() -> Self {
         let program = Self::new();
         for (name, construction) in [("Slate rib", "knit"), ("Bracken shell", "woven")] {
-            let added = program.run(&["stash", "add", name, "--construction", construction]);
+            let added = program.run(&["cloth", "add", name, "--construction", construction]);
             assert_eq!(added.code, Some(0), "{}", added.err);
         }
         program
@@ -102,9 +102,9 @@ impl Program {
         self.log().fabrics().unwrap().len()
     }
 
-    /// What `stash show` says of a fabric.
+    /// What `cloth show` says of a fabric.
     pub fn shown(&self, tag: &str) -> Value {
-        self.run(&["stash", "show", tag, "--json"]).json()
+        self.run(&["cloth", "show", tag, "--json"]).json()
     }
 
     /// The tests of a fabric, the oldest first.

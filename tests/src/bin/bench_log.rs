@@ -7,8 +7,8 @@ use std::time::Instant;
 
 use tenter::cli::{self, Parsed};
 use tenter::log::Entry;
-use tenter::report::Screen;
 use tenter::store::{Read as _, Store as _, sqlite::Sqlite};
+use tenter::text::Screen;
 use tenter_tests::bench_log::{PATTERN, ROLES, entries};
 
 /// The least of three runs, in milliseconds, with what the last run gave.
@@ -79,7 +79,7 @@ fn main() {
     let (sql, rows) = best(|| plain_sql(&connection));
     assert!(rows > 0);
     println!("sql {sql:.2}");
-    let (list, text) = best(|| run(&file, &["stash", "list", "bracken", "--stretch", "20%..30%"]));
+    let (list, text) = best(|| run(&file, &["cloth", "list", "bracken", "--stretch", "20%..30%"]));
     assert!(text.contains("in the stash"), "{text}");
     println!("list {list:.2}");
 

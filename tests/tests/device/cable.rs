@@ -11,9 +11,9 @@ use tenter::command::device::sync::{self, Options};
 use tenter::error::Error;
 use tenter::link::{Session, Transport};
 use tenter::log::{FabricChange, Fact, StoredTest};
-use tenter::report::Screen;
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Read as _, Store, Which};
+use tenter::text::Screen;
 
 use crate::pocket::Pocket;
 

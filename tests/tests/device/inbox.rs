@@ -37,7 +37,7 @@ fn the_inbox_says_why_and_what_to_type() {
     assert!(text.contains("on no fabric"), "{text}");
     assert!(text.contains("3 tests without a fabric\n"), "{text}");
     assert!(text.contains(&format!("tenter device assign {first} TAG gives one to a fabric")), "{text}");
-    assert!(text.contains("tenter stash add NAME --tag 4, then tenter device assign --all"), "{text}");
+    assert!(text.contains("tenter cloth add NAME --tag 4, then tenter device assign --all"), "{text}");
     let json: serde_json::Value = serde_json::from_str(&typed(&db, "device inbox --json").unwrap()).unwrap();
     let tags: Vec<_> = json.as_array().unwrap().iter().map(|test| test["tag"].as_u64().unwrap()).collect();
     assert_eq!(tags, [3, 4, 3]);
@@ -70,14 +70,14 @@ fn all_of_the_inbox_goes_where_a_tag_is_clear_now() {
     let (_folder, db) = fetched();
     let text = typed(&db, "device assign --all").unwrap();
     assert_eq!(text, "0 tests given to their fabrics; 3 still without: see tenter device inbox\n");
-    typed(&db, "stash add Fern --tag 4").unwrap();
+    typed(&db, "cloth add Fern --tag 4").unwrap();
     let text = typed(&db, "device inbox").unwrap();
     assert!(text.contains("now on Fern"), "{text}");
     let text = typed(&db, "device assign --all").unwrap();
     assert!(text.ends_with("1 test given to their fabrics; 2 still without: see tenter device inbox\n"), "{text}");
     // One of two fabrics with one tag gets another; then the tag is clear.
     let heather = store::open(&db).unwrap().fabrics_tagged(3).unwrap()[1].id;
-    typed(&db, &format!("stash edit {heather} --tag 30")).unwrap();
+    typed(&db, &format!("cloth edit {heather} --tag 30")).unwrap();
     let text = typed(&db, "device assign --all").unwrap();
     assert_eq!(text.matches(": to 3 Moss fleece\n").count(), 2, "{text}");
     assert!(text.ends_with("2 tests given to their fabrics; every test has one now\n"), "{text}");
@@ -92,7 +92,7 @@ fn complaints_say_what_to_type() {
     assert_eq!(wrong("device assign Z 1"), "'Z' is no test here; see tenter device inbox");
     let id = short(&db, 3);
     let said = wrong(&format!("device assign {id} 99"));
-    assert_eq!(said, "'99' is no fabric here; see tenter stash list for the tags");
+    assert_eq!(said, "'99' is no fabric here; see tenter cloth list for the tags");
     let said = wrong(&format!("device assign {id}"));
     assert!(said.starts_with("missing <TAG>"), "{said}");
     let said = wrong(&format!("device assign {id} --all"));

@@ -23,7 +23,7 @@ fn stocked(db: &Path) {
         let output = Command::new(program()).arg("--db").arg(db).args(words).output().unwrap();
         assert!(output.status.success(), "{words:?}: {output:?}");
     };
-    run(&["stash", "add", "Bracken shell", "--tag", "1", "--construction", "woven"]);
+    run(&["cloth", "add", "Bracken shell", "--tag", "1", "--construction", "woven"]);
     run(&["pattern", "add", "Smock", "B", "side panel", "--crosswise", "5%"]);
 }
 

@@ -2,7 +2,10 @@
 //! answer is arithmetic on them; where the tool says *close*, the reading lies on the limit itself. The questions are
 //! paraphrased from public pages and forums; the sources carry trade names, so they are described, not named.
 
-use tenter::fit::{self, Reason, RoleFit, Stock};
+use tenter::finding::fit;
+use tenter::finding::fit::Reason;
+use tenter::finding::fit::RoleFit;
+use tenter::finding::fit::Stock;
 use tenter::log::pattern::DemandField;
 use tenter::log::{Construction, FabricChange, Fact, Id, PatternChange, RoleChange, Tested};
 use tenter::store::{Read, Store, sqlite::Sqlite};

@@ -16,9 +16,9 @@ const STANDING: &str =
 fn desk() -> Desk {
     let desk = Desk::evening();
     let place = "<iframe src=https://example.org>";
-    desk.run(&["stash", "add", SCRIPT, "--fibre", IMAGE, "--place", place, "--note", CLOSING, "--length", "2m"]);
-    desk.run(&["stash", "add", "a bolt", "--seen", IMAGE, "--price", "3/m"]);
-    desk.run(&["stash", "cut", "14", "10cm", "--note", SCRIPT]);
+    desk.run(&["cloth", "add", SCRIPT, "--fibre", IMAGE, "--place", place, "--note", CLOSING, "--length", "2m"]);
+    desk.run(&["cloth", "add", "a bolt", "--seen", IMAGE, "--price", "3/m"]);
+    desk.run(&["cloth", "cut", "14", "10cm", "--note", SCRIPT]);
     let pull = ["pull", "14", "--gauge", "25cm", "--to", "27cm", "--back", "25.2cm@60s", "--note", IMAGE];
     desk.run(&pull);
     desk.run(&["pattern", "add", SCRIPT, IMAGE, CLOSING, "--crosswise", "5%", "--cloth", "1m at 140cm"]);

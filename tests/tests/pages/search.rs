@@ -45,14 +45,14 @@ fn a_number_is_a_whole_one() {
     assert_eq!(seen(&desk, &["book"], &[TAB, "94"])[0], "1");
     assert_eq!(seen(&desk, &["book"], &[TAB, "0.70"])[0], "8");
     let desk = Desk::empty();
-    desk.run(&["stash", "add", "Slate rib"]);
+    desk.run(&["cloth", "add", "Slate rib"]);
     assert_eq!(seen(&desk, &["book"], &[])[2], "1 cloth");
 }
 
 #[test]
 fn accents_make_no_difference() {
     let desk = Desk::evening();
-    desk.run(&["stash", "add", "Rosé crêpe"]);
+    desk.run(&["cloth", "add", "Rosé crêpe"]);
     assert_eq!(seen(&desk, &["book"], &[TAB, "rose CREPE"]), json!(["14", "14", "1 of 14 cloths", "words"]));
 }
 

@@ -1,7 +1,7 @@
 //! Cords and drawstrings on children's clothes.
 
-use crate::length::Length;
 use crate::making::source::Source;
+use crate::reading::length::Length;
 
 /// Whose rule.
 ///

@@ -1,9 +1,9 @@
 //! How deep a casing is.
 
 use super::Span;
-use crate::length::Length;
 use crate::making::error::{MakingError, positive};
 use crate::making::source::Source;
+use crate::reading::length::Length;
 
 /// What is drawn through.
 ///

@@ -1,9 +1,9 @@
 //! What is known of one cloth.
 
-use crate::class::GrowthClass;
-use crate::figures::Figure;
-use crate::pull_test::Grain;
-use crate::ratio::Ratio;
+use crate::answer::class::GrowthClass;
+use crate::answer::figures::Figure;
+use crate::number::ratio::Ratio;
+use crate::reading::pull_test::Grain;
 
 /// How a cloth is made.
 ///

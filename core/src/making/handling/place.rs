@@ -2,8 +2,8 @@
 
 use super::Stitch;
 use super::cloth::{Cloth, Construction};
-use crate::length::Length;
 use crate::making::source::Source;
+use crate::reading::length::Length;
 
 /// A place of a garment.
 ///

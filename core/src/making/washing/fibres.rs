@@ -1,7 +1,7 @@
 //! What is printed about the shrinkage of fibres and cloths.
 
 use crate::making::source::Source;
-use crate::pull_test::Grain;
+use crate::reading::pull_test::Grain;
 
 /// The shrinkage that a source gives for a fibre or a cloth. For an estimate before the first wash only: two pieces of
 /// one fibre differ more than these rows do.

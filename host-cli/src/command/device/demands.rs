@@ -8,9 +8,10 @@ use crate::cli::device::DemandsArgs;
 use crate::error::Error;
 use crate::link::{Session, Transport};
 use crate::log::{Pattern, Role};
-use crate::report::Screen;
-use crate::report::device::{self as report, Wanted};
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::device as report;
+use crate::text::device::Wanted;
 
 /// Finds what was typed.
 ///

@@ -4,10 +4,12 @@ use super::super::find;
 use super::sync::{assignment, stretch};
 use crate::cli::device::{AssignArgs, InboxArgs};
 use crate::error::Error;
+use crate::json::device as device_json;
 use crate::log::{Fabric, Fact, Hands, StoredTest};
-use crate::report::device::{self as report, Unclaimed};
-use crate::report::{Screen, device_json};
 use crate::store::{Read, Store, Which};
+use crate::text::Screen;
+use crate::text::device as report;
+use crate::text::device::Unclaimed;
 
 /// Lists the tests that belong to no fabric.
 ///

@@ -4,12 +4,15 @@ use tenter_core::wire::Listing;
 
 use super::super::progress::Progress;
 use crate::error::Error;
+use crate::json::device as device_json;
 use crate::link::{Session, Transport};
 use crate::log::handheld::FromHandheld;
 use crate::log::{Device, Fabric};
-use crate::report::device::{self as report, There, Waiting};
-use crate::report::{Screen, device_json};
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::device as report;
+use crate::text::device::There;
+use crate::text::device::Waiting;
 
 /// Lists.
 ///

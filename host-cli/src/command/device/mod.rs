@@ -12,8 +12,9 @@ use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
 use crate::error::Error;
 use crate::link::{self, LinkError, Session, Transport};
 use crate::log::Ids;
-use crate::report::{Screen, device as report};
 use crate::store::{Read, Store};
+use crate::text::Screen;
+use crate::text::device as report;
 
 /// A conversation over whatever line was named.
 pub type Line = Session<Box<dyn Transport>>;

@@ -15,9 +15,11 @@ use crate::error::Error;
 use crate::link::{Fetched, Session, Transport};
 use crate::log::handheld::{self, FromHandheld};
 use crate::log::{Construction, Device, Fact, Hands, Id, Subject, fold};
-use crate::report::Screen;
-use crate::report::device::{self as report, Arrived, Counts};
 use crate::store::{Read, Store, Which};
+use crate::text::Screen;
+use crate::text::device as report;
+use crate::text::device::Arrived;
+use crate::text::device::Counts;
 
 /// How to do it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

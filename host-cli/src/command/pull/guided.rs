@@ -8,8 +8,10 @@ use crate::guide::terminal::{Ended, Terminal};
 use crate::guide::{Draft, Guide};
 use crate::input::{self, CheckInput, guided as typed};
 use crate::log::{Entry, Fabric, Fact, Id, Ids};
-use crate::report::{Screen, quantity, stash};
 use crate::store::Store;
+use crate::text::Screen;
+use crate::text::cloth as stash;
+use crate::words::quantity;
 
 /// Not measured yet.
 const LEFT: u8 = 3;

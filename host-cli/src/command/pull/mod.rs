@@ -10,9 +10,11 @@ use crate::cli::pull::PullArgs;
 use crate::error::Error;
 use crate::input::{self, CheckInput, fabric::short, when};
 use crate::log::{Entry, Fabric, Fact, Id, Ids, StoredTest, Tested, retest};
-use crate::report::pull::{self as report, Pulled};
-use crate::report::{Checked, Screen};
 use crate::store::{Store, Which};
+use crate::text::Checked;
+use crate::text::Screen;
+use crate::text::pull as report;
+use crate::text::pull::Pulled;
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close, unknown or broken off.
 ///
@@ -20,11 +22,11 @@ use crate::store::{Store, Which};
 ///
 /// What was typed wrong, or a log that cannot be read or written; here and below.
 pub fn run(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    if let Some(text) = &args.drop {
-        return set_dropped(args, text, true, store, screen);
+    if let Some(text) = &args.retire {
+        return set_retired(args, text, true, store, screen);
     }
-    if let Some(text) = &args.undrop {
-        return set_dropped(args, text, false, store, screen);
+    if let Some(text) = &args.return_test {
+        return set_retired(args, text, false, store, screen);
     }
     let typed = args.test.flags.gauge.is_some() || !args.test.readings.is_empty();
     if typed { direct(args, store, screen) } else { guided::run(args, store, screen) }
@@ -87,10 +89,10 @@ fn stored(
 }
 
 /// Takes a stored test out of account, or back.
-fn set_dropped(
+fn set_retired(
     args: &PullArgs,
     text: &str,
-    drop: bool,
+    retire: bool,
     store: &mut dyn Store,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
@@ -98,13 +100,13 @@ fn set_dropped(
     let mut done: Option<(Fabric, StoredTest)> = None;
     store.change(&mut |read| {
         let fabric = find::fabric(read, &args.fabric)?;
-        let flag = if drop { "--drop" } else { "--undrop" };
+        let flag = if retire { "--retire" } else { "--return" };
         let test = find::test_of(read, &fabric, flag, text)?;
-        if test.dropped == drop {
-            let remedy = if drop { "it was dropped already" } else { "it counts; nothing to bring back" };
+        if test.dropped == retire {
+            let remedy = if retire { "it is retired already" } else { "it counts; nothing to bring back" };
             return Err(Error::argument(flag, text, remedy));
         }
-        let fact = match drop {
+        let fact = match retire {
             true => Fact::TestDropped { test: test.id, note: note.clone() },
             false => Fact::TestRestored { test: test.id },
         };
@@ -113,9 +115,9 @@ fn set_dropped(
     })?;
     let Some((Fabric { tag, .. }, test)) = done else { return Ok(0) };
     let about = report::line_about(&test);
-    screen.say(&match drop {
+    screen.say(&match retire {
         true => {
-            format!("dropped  {about}; it stays in the history: tenter pull {tag} --undrop {}", test.id.short())
+            format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())
         }
         false => format!("back  {about}"),
     })?;

@@ -4,12 +4,14 @@ use super::{Rules, today, view, write};
 use crate::cli::report::BookArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::{self, RoleFit, Stock};
+use crate::finding::fit;
+use crate::finding::fit::RoleFit;
+use crate::finding::fit::Stock;
 use crate::page::book::Book;
-use crate::report::Screen;
-use crate::report::fit::Fitted;
-use crate::report::progress::Progress;
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::fit::Fitted;
+use crate::text::progress::Progress;
 
 /// Writes the book.
 pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {

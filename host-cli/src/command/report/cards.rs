@@ -5,15 +5,17 @@ use super::{Rules, write};
 use crate::cli::report::CardsArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::{Stock, known};
+use crate::finding::drawn::CardWords;
+use crate::finding::fit::Stock;
+use crate::finding::fit::known;
 use crate::page::print;
 use crate::picture::Picture;
 use crate::picture::card;
-use crate::report::Screen;
-use crate::report::drawn::CardWords;
-use crate::report::handle::{Handled, spoken};
-use crate::report::stash::Shown;
 use crate::store::Read;
+use crate::text::Screen;
+use crate::text::cloth::Shown;
+use crate::text::handle::Handled;
+use crate::text::handle::spoken;
 
 /// Writes the sheets of cards.
 pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
@@ -28,7 +30,7 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     }
     if fabrics.is_empty() {
         return Err(Error::Usage(
-            "no fabric lies at home; begin with tenter stash add NAME, or say its tag".to_owned(),
+            "no fabric lies at home; begin with tenter cloth add NAME, or say its tag".to_owned(),
         ));
     }
     let count = fabrics.len();

@@ -9,8 +9,8 @@ use crate::input;
 use crate::page::print;
 use crate::picture::Picture;
 use crate::picture::true_scale::{self, PullGauge, pull_gauge};
-use crate::report::Screen;
 use crate::store::Read;
+use crate::text::Screen;
 
 /// Writes the gauges.
 pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {

@@ -19,9 +19,10 @@ use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
 use crate::input;
 use crate::log::Pattern;
-use crate::report::{Screen, quantity};
 use crate::store::Read;
+use crate::text::Screen;
 use crate::whole_file::WholeFile;
+use crate::words::quantity;
 
 /// Runs the verb.
 ///

@@ -7,12 +7,15 @@ use super::{Rules, cards, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
 use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::known::not_pulled;
-use crate::fit::{self, RoleFit, Stock};
+use crate::finding::drawn;
+use crate::finding::fit;
+use crate::finding::fit::RoleFit;
+use crate::finding::fit::Stock;
+use crate::finding::fit::known::not_pulled;
 use crate::input;
 use crate::picture::{Picture, card};
-use crate::report::{Screen, drawn};
 use crate::store::Read;
+use crate::text::Screen;
 
 /// Writes one picture.
 pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {

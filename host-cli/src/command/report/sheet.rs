@@ -5,10 +5,12 @@ use super::{Rules, today, write};
 use crate::cli::report::SheetArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
-use crate::fit::{self, Stock};
+use crate::finding::drawn;
+use crate::finding::fit;
+use crate::finding::fit::Stock;
 use crate::page::sheet as page;
-use crate::report::{Screen, drawn};
 use crate::store::Read;
+use crate::text::Screen;
 
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {

@@ -1,0 +1,325 @@
+//! The answer: does this cloth meet what is asked, how sure is that, and what would settle it.
+
+use heapless::Vec;
+
+use crate::answer::chance::Question;
+use crate::answer::figures::{Confidence, Figures, Readings};
+use crate::answer::note::{self, Note};
+use crate::answer::settle::{self, Settle};
+use crate::reading::limit::{Demand, Limit};
+use crate::reading::pull_test::{Grain, PullTest, TestError};
+use crate::statistics::scatter::Scatter;
+
+/// What the tool can say.
+///
+/// ```
+/// assert_eq!(tenter_core::Answer::Close.word(), "close");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Answer {
+    /// The chance of conforming reaches the confidence.
+    Meets,
+    /// The chance of falling short of a least figure reaches the confidence.
+    Short,
+    /// The chance of lying above a most figure reaches the confidence.
+    Over,
+    /// Too close to call.
+    Close,
+    /// What is asked was not measured.
+    Unknown,
+}
+
+impl Answer {
+    /// The word for it.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Answer::Short.word(), "short");
+    /// ```
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Meets => "meets",
+            Self::Short => "short",
+            Self::Over => "over",
+            Self::Close => "close",
+            Self::Unknown => "unknown",
+        }
+    }
+
+    /// The worse of two answers: a plain no, then what was not measured, then what is too close, then a yes. Of
+    /// two plain noes the first.
+    ///
+    /// ```
+    /// use tenter_core::Answer::{Close, Meets, Short, Unknown};
+    ///
+    /// assert_eq!(Meets.worse(Close).worse(Unknown).worse(Short), Short);
+    /// ```
+    #[must_use]
+    pub const fn worse(self, other: Self) -> Self {
+        if other.rank() > self.rank() { other } else { self }
+    }
+
+    const fn rank(self) -> u8 {
+        match self {
+            Self::Meets => 0,
+            Self::Close => 1,
+            Self::Unknown => 2,
+            Self::Short | Self::Over => 3,
+        }
+    }
+}
+
+/// The figure that a part of a demand asks about.
+///
+/// ```
+/// assert_eq!(tenter_core::Ask::Growth.word(), "growth");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Ask {
+    /// Stretch.
+    Stretch,
+    /// Growth at the longest rest.
+    Growth,
+    /// Recovery at the longest rest.
+    Recovery,
+}
+
+impl Ask {
+    /// The word for it.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Ask::Stretch.word(), "stretch");
+    /// ```
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Stretch => "stretch",
+            Self::Growth => "growth",
+            Self::Recovery => "recovery",
+        }
+    }
+}
+
+/// On which side of a limit the figure must lie.
+///
+/// ```
+/// assert_ne!(tenter_core::Side::AtLeast, tenter_core::Side::AtMost);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Side {
+    /// The figure must reach the limit.
+    AtLeast,
+    /// The figure must not pass the limit.
+    AtMost,
+}
+
+/// One thing that is asked, with its own answer.
+///
+/// ```
+/// use tenter_core::{Answer, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+/// test.add_pull(Length::from_mm(105)).unwrap();
+/// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
+/// let part = Evaluation::of(&test, &demand, &Rules::default()).unwrap().parts[0];
+/// assert_eq!((part.answer, part.chance), (Answer::Close, Some(0.5)));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Part {
+    /// Which figure.
+    pub ask: Ask,
+    /// Which side of the limit.
+    pub side: Side,
+    /// The limit.
+    pub limit: Limit,
+    /// The answer to this part alone.
+    pub answer: Answer,
+    /// The chance that the true figure conforms, 0 to 1; none where it was not measured.
+    pub chance: Option<f32>,
+}
+
+/// How answers are given.
+///
+/// ```
+/// assert_eq!(tenter_core::Rules::default().confidence.percent().to_string(), "95.0");
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Rules {
+    /// How sure a plain yes or no must be, one-sided.
+    pub confidence: Confidence,
+    /// What is known of the pull-to-pull scatter beforehand.
+    pub scatter: Scatter,
+}
+
+/// Everything a pull test says about a demand.
+///
+/// ```
+/// use tenter_core::{Answer, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
+///
+/// let mut test = PullTest::new(Length::from_mm(250), Grain::Crosswise).unwrap();
+/// for extended in [270, 271, 269] {
+///     test.add_pull(Length::from_mm(extended)).unwrap();
+/// }
+/// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
+/// let evaluation = Evaluation::of(&test, &demand, &Rules::default()).unwrap();
+/// assert_eq!(evaluation.answer, Some(Answer::Meets));
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Evaluation {
+    /// The figures.
+    pub figures: Figures,
+    /// What is asked along the grain that was pulled, part by part.
+    pub parts: Vec<Part, 4>,
+    /// The worst of the parts; none where nothing is asked.
+    pub answer: Option<Answer>,
+    /// What would turn *close* into an answer; none where nothing is close or nothing would.
+    pub settle: Option<Settle>,
+    /// What to know about these readings.
+    pub notes: Vec<Note, { note::COUNT }>,
+}
+
+impl Evaluation {
+    /// Computes figures, answers, notes and what would settle it.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::NoPull`] without a pull.
+    ///
+    /// ```
+    /// use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Rules};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(105))?;
+    /// let nothing_asked = Evaluation::of(&test, &Demand::default(), &Rules::default())?;
+    /// assert_eq!(nothing_asked.answer, None);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn of(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
+        let readings = Readings::of(test, rules.scatter)?;
+        let figures = readings.figures();
+        let mut open: Vec<Question, 4> = Vec::new();
+        let parts = parts(&readings, test.grain(), demand, rules, |question| {
+            let _ = open.push(question); // Room for every part.
+        });
+        let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
+        let settle = match answer {
+            Some(Answer::Close) => settle::settle(test, &open, rules.confidence),
+            _ => None,
+        };
+        let notes = note::notes(test, &figures, rules);
+        Ok(Self { figures, parts, answer, settle, notes })
+    }
+}
+
+impl Evaluation {
+    /// The part that decides the answer: of those that share it, the one whose chance is least sure of a yes. None where
+    /// nothing is asked.
+    ///
+    /// ```
+    /// use tenter_core::{Demand, Evaluation, Grain, Length, Limit, PullTest, Range, Rules, Unit};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+    /// test.add_pull(Length::from_mm(106)).unwrap();
+    /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%..20%", Unit::Mm).unwrap());
+    /// let evaluation = Evaluation::of(&test, &demand, &Rules::default()).unwrap();
+    /// assert_eq!(evaluation.deciding().unwrap().limit, Limit::milli_percent(5_000).unwrap());
+    /// ```
+    #[must_use]
+    pub fn deciding(&self) -> Option<&Part> {
+        let sharing = self.parts.iter().filter(|part| Some(part.answer) == self.answer);
+        sharing.min_by(|a, b| a.chance.unwrap_or(0.0).total_cmp(&b.chance.unwrap_or(0.0)))
+    }
+}
+
+/// The parts of an [`Evaluation`] and nothing else, at a third of the cost: for going through a whole stash.
+///
+/// # Errors
+///
+/// [`TestError::NoPull`] without a pull.
+///
+/// ```
+/// use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit, judge};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+/// test.add_pull(Length::from_mm(107))?;
+/// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
+/// let rules = Rules::default();
+/// assert_eq!(judge(&test, &demand, &rules)?, Evaluation::of(&test, &demand, &rules)?.parts);
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
+pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
+    let readings = Readings::of(test, rules.scatter)?;
+    Ok(parts(&readings, test.grain(), demand, rules, |_| ()))
+}
+
+/// The parts of a demand, each answered; those too close to call are handed to `open` too.
+fn parts(
+    readings: &Readings,
+    grain: Grain,
+    demand: &Demand,
+    rules: &Rules,
+    mut open: impl FnMut(Question),
+) -> Vec<Part, 4> {
+    let stretch = demand.stretch(grain);
+    let asked = [
+        (Ask::Stretch, Side::AtLeast, stretch.at_least),
+        (Ask::Stretch, Side::AtMost, stretch.at_most),
+        (Ask::Growth, Side::AtMost, demand.growth_at_most),
+        (Ask::Recovery, Side::AtLeast, demand.recovery_at_least),
+    ];
+    let mut parts: Vec<Part, 4> = Vec::new();
+    for (ask, side, limit) in asked {
+        let Some(limit) = limit else { continue };
+        let question = question(readings, ask, limit);
+        let (answer, chance) = answer(question.as_ref(), side, rules.confidence);
+        let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
+        if let (Answer::Close, Some(question)) = (answer, question) {
+            open(question);
+        }
+    }
+    parts
+}
+
+fn question(readings: &Readings, ask: Ask, limit: Limit) -> Option<Question> {
+    let limit = limit.ratio();
+    match ask {
+        Ask::Stretch => Some(Question::stretch_at_least(readings, limit)),
+        Ask::Growth => readings.rest.map(|rest| Question::growth_at_least(readings, &rest, limit)),
+        Ask::Recovery => {
+            let rest = readings.rest.filter(|rest| rest.extended_sum > rest.readings * readings.gauge)?;
+            Some(Question::recovery_at_least(readings, &rest, limit))
+        }
+    }
+}
+
+fn answer(question: Option<&Question>, side: Side, confidence: Confidence) -> (Answer, Option<f32>) {
+    let Some(at_least) = question.map(Question::chance) else {
+        return (Answer::Unknown, None);
+    };
+    let (chance, no) = match side {
+        Side::AtLeast => (at_least, Answer::Short),
+        Side::AtMost => (1.0 - at_least, Answer::Over),
+    };
+    (judged(chance, no, confidence), Some(chance))
+}
+
+/// A chance of conforming as an answer, `no` being the plain no.
+pub(crate) fn judged(chance: f32, no: Answer, confidence: Confidence) -> Answer {
+    if is_sure(chance, confidence) {
+        Answer::Meets
+    } else if is_sure(1.0 - chance, confidence) {
+        no
+    } else {
+        Answer::Close
+    }
+}
+
+pub(crate) fn is_sure(chance: f32, confidence: Confidence) -> bool {
+    chance >= confidence.chance()
+}

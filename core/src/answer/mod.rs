@@ -1,0 +1,17 @@
+//! What the readings come to: figures, their trust, the answer, what would settle it, and names for it.
+
+pub(crate) mod chance;
+pub(crate) mod class;
+pub(crate) mod evaluation;
+pub(crate) mod figures;
+pub mod forecast;
+pub(crate) mod note;
+pub(crate) mod settle;
+pub(crate) mod suits;
+
+pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
+pub use evaluation::{Answer, Ask, Evaluation, Part, Rules, Side, judge};
+pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};
+pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
+pub use settle::{Plan, Settle};
+pub use suits::{SUITS, Suit, suits};

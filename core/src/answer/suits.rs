@@ -1,0 +1,196 @@
+//! Which kinds of garment ask for as much as a cloth gives.
+
+use crate::answer::chance::Question;
+use crate::answer::class::GrowthClass;
+use crate::answer::figures::Readings;
+use crate::answer::{Rules, evaluation};
+use crate::number::ratio::Ratio;
+use crate::reading::pull_test::{PullTest, TestError};
+
+/// A kind of garment and what a source says it asks.
+///
+/// ```
+/// let tee = tenter_core::SUITS.iter().find(|row| row.garment == "loose tee").unwrap();
+/// assert_eq!(tee.at_least, 20_000);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Suit {
+    /// The garment.
+    pub garment: &'static str,
+    /// Least stretch, in thousandths of a percent.
+    pub at_least: u32,
+    /// Most stretch, in thousandths of a percent.
+    pub at_most: Option<u32>,
+    /// Least stretch along the other grain, in thousandths of a percent; 0 where some is wanted but no figure given.
+    pub other_grain: Option<u32>,
+    /// Worn close to the body, so that growth shows.
+    pub close: bool,
+    /// Where the figure comes from.
+    pub source: &'static str,
+}
+
+/// Every row, from the least stretch to the most.
+///
+/// ```
+/// assert!(tenter_core::SUITS.windows(2).all(|pair| pair[0].at_least <= pair[1].at_least));
+/// ```
+pub const SUITS: &[Suit] = &[
+    Suit {
+        garment: "outer layer with slight stretch",
+        at_least: 5_000,
+        at_most: Some(12_000),
+        other_grain: None,
+        close: false,
+        source: "common practice, no source; the upper end is the tool's own",
+    },
+    Suit {
+        garment: "sweatshirt",
+        at_least: 10_000,
+        at_most: Some(20_000),
+        other_grain: None,
+        close: false,
+        source: "fabric note for a sweater pattern, undated",
+    },
+    Suit {
+        garment: "self-drafted leggings",
+        at_least: 10_000,
+        at_most: None,
+        other_grain: None,
+        close: true,
+        source: "made-to-measure leggings lesson, undated; asks for good recovery as well",
+    },
+    Suit {
+        garment: "tailored wear",
+        at_least: 15_000,
+        at_most: Some(25_000),
+        other_grain: None,
+        close: true,
+        source: "1960s fibre-maker guidance, from memory",
+    },
+    Suit {
+        garment: "loose tee",
+        at_least: 20_000,
+        at_most: None,
+        other_grain: None,
+        close: false,
+        source: "how to calculate stretch percentage, pattern blog, 2015",
+    },
+    Suit {
+        garment: "fitted trousers in stretch woven",
+        at_least: 20_000,
+        at_most: None,
+        other_grain: None,
+        close: true,
+        source: "stretch woven options for trousers, pattern designer's blog, 2017",
+    },
+    Suit {
+        garment: "jeans in stretch denim",
+        at_least: 20_000,
+        at_most: Some(25_000),
+        other_grain: None,
+        close: true,
+        source: "get ready for stretch jeans, 2015",
+    },
+    Suit {
+        garment: "everyday knit top",
+        at_least: 30_000,
+        at_most: Some(40_000),
+        other_grain: None,
+        close: false,
+        source: "evaluate fabric stretch, undated",
+    },
+    Suit {
+        garment: "maternity wear",
+        at_least: 40_000,
+        at_most: None,
+        other_grain: None,
+        close: true,
+        source: "how to calculate stretch percentage, pattern blog, 2015",
+    },
+    Suit {
+        garment: "leggings",
+        at_least: 40_000,
+        at_most: None,
+        other_grain: Some(0),
+        close: true,
+        source: "fabric suggestions for a leggings pattern, undated",
+    },
+    Suit {
+        garment: "fitted top, dress or skirt",
+        at_least: 50_000,
+        at_most: None,
+        other_grain: None,
+        close: true,
+        source: "working with stretch fabrics, undated",
+    },
+    Suit {
+        garment: "close garment for an infant, at least 5 % elastane",
+        at_least: 50_000,
+        at_most: Some(75_000),
+        other_grain: Some(50_000),
+        close: true,
+        source: "infant pattern material list, undated",
+    },
+    Suit {
+        garment: "leggings for sport",
+        at_least: 75_000,
+        at_most: None,
+        other_grain: Some(75_000),
+        close: true,
+        source: "working with stretch fabrics, undated",
+    },
+    Suit {
+        garment: "swimsuit or leotard",
+        at_least: 75_000,
+        at_most: None,
+        other_grain: Some(50_000),
+        close: true,
+        source: "swimwear pattern tips, undated",
+    },
+    Suit {
+        garment: "swimsuit with full stretch",
+        at_least: 100_000,
+        at_most: None,
+        other_grain: Some(0),
+        close: true,
+        source: "working with stretch fabrics, undated",
+    },
+];
+
+/// The rows whose limits the measured grain meets at the confidence of `rules`. Growth above 3 % leaves only loose
+/// garments, growth above 6 % none. What a row asks of the other grain is for the caller to say.
+///
+/// # Errors
+///
+/// [`TestError::NoPull`] without a pull.
+///
+/// ```
+/// use tenter_core::{Grain, Length, PullTest, Rules, suits};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+/// for extended in [108, 107, 108] {
+///     test.add_pull(Length::from_mm(extended))?;
+/// }
+/// let garments: Vec<_> = suits(&test, &Rules::default())?.map(|row| row.garment).collect();
+/// assert_eq!(garments, ["outer layer with slight stretch"]);
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
+pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
+    let readings = Readings::of(test, rules.scatter)?;
+    let growth = readings.figures().rest.map(|rest| GrowthClass::of(rest.growth.ratio));
+    let confidence = rules.confidence;
+    let chance_above = move |milli: u32| {
+        let limit = Ratio::new(milli.into(), 100_000).unwrap_or(Ratio::ZERO);
+        Question::stretch_at_least(&readings, limit).chance()
+    };
+    Ok(SUITS.iter().filter(move |row| {
+        let grows_too_much = match growth {
+            Some(GrowthClass::Poor) => true,
+            Some(GrowthClass::Watch) => row.close,
+            _ => false,
+        };
+        !grows_too_much
+            && evaluation::is_sure(chance_above(row.at_least), confidence)
+            && row.at_most.is_none_or(|most| evaluation::is_sure(1.0 - chance_above(most), confidence))
+    }))
+}

@@ -1,0 +1,333 @@
+//! Elastic: how long to cut it, how deep its casing is, and the check that no rule contains, that the loop passes the
+//! widest part.
+
+mod casing;
+
+pub use casing::{CASINGS, Casing, Drawn};
+
+use heapless::Vec;
+
+use super::error::{MakingError, positive};
+use super::scaled::{Round, scaled};
+use super::sizing::Reach;
+use super::source::Source;
+use crate::answer::figures::{Confidence, Figure};
+use crate::reading::length::Length;
+
+/// A kind of elastic.
+///
+/// ```
+/// use tenter_core::making::elastic::Kind;
+///
+/// assert_ne!(Kind::Firm, Kind::Soft);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Kind {
+    /// Woven or non-roll: keeps its width, gives least.
+    Firm,
+    /// Knitted: keeps its width, gives more.
+    Soft,
+    /// Braided: narrows when stretched.
+    Braided,
+    /// Ribbing used as a band.
+    Ribbing,
+}
+
+/// Where it goes.
+///
+/// ```
+/// use tenter_core::making::elastic::Place;
+///
+/// assert_ne!(Place::Waist, Place::Wrist);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Place {
+    /// A waist.
+    Waist,
+    /// A waist that is meant to sit tight.
+    SnugWaist,
+    /// Any edge that is drawn in.
+    Edge,
+    /// The front half of a swimsuit's leg.
+    SwimLegFront,
+    /// The back half of a swimsuit's leg.
+    SwimLegBack,
+    /// A wrist.
+    Wrist,
+    /// A neck, a cuff or another opening with a band.
+    Opening,
+}
+
+/// What a rule takes of the body or the edge.
+///
+/// ```
+/// use tenter_core::making::elastic::Cut;
+///
+/// assert_ne!(Cut::Share { least: (2, 3), most: (3, 4) }, Cut::Share { least: (1, 1), most: (1, 1) });
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Cut {
+    /// So much less, from the least to the most that is taken off.
+    Less {
+        /// The least taken off.
+        least: Length,
+        /// The most taken off.
+        most: Length,
+    },
+    /// A share of it, each end as a fraction.
+    Share {
+        /// The smaller share.
+        least: (u8, u8),
+        /// The larger share.
+        most: (u8, u8),
+    },
+}
+
+/// A length from the least to the most that a rule allows.
+///
+/// ```
+/// use tenter_core::{Length, making::elastic::Span};
+///
+/// let span = Span { least: Length::from_mm(700), most: Length::from_mm(720) };
+/// assert!(span.least < span.most);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Span {
+    /// The least.
+    pub least: Length,
+    /// The most.
+    pub most: Length,
+}
+
+/// A rule for the length to cut.
+///
+/// ```
+/// use tenter_core::making::elastic::{Kind, Place, RULES};
+///
+/// let firm = RULES.iter().find(|rule| rule.kind == Some(Kind::Firm) && rule.place == Place::Waist).unwrap();
+/// assert!(!firm.name.is_empty());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rule {
+    /// A short name.
+    pub name: &'static str,
+    /// The kind it is for; none for any.
+    pub kind: Option<Kind>,
+    /// Where.
+    pub place: Place,
+    /// What it takes.
+    pub cut: Cut,
+    /// The part of the cut length that is lapped to close the loop, where the source says so.
+    pub overlap: Length,
+    /// Who says so.
+    pub source: Source,
+}
+
+impl Rule {
+    /// The length to cut for a body measure or an edge.
+    ///
+    /// # Errors
+    ///
+    /// [`MakingError::Body`] unless the measure is above zero, [`MakingError::RuleTakesAll`] where nothing is left,
+    /// [`MakingError::TooLarge`].
+    ///
+    /// ```
+    /// use tenter_core::{Length, making::elastic::{Kind, Place, rules}};
+    ///
+    /// let neck = Length::from_inch_64ths(16 * 64);
+    /// let rule = rules(Kind::Ribbing, Place::Opening).next().unwrap();
+    /// assert_eq!(rule.cut(neck).unwrap().most, Length::from_inch_64ths(12 * 64));
+    /// ```
+    pub fn cut(&self, measure: Length) -> Result<Span, MakingError> {
+        positive(measure, MakingError::Body)?;
+        let share = |(num, den): (u8, u8)| scaled(measure, num.into(), den.into(), Round::Nearest);
+        let less = |off: Length| measure.steps().checked_sub(off.steps()).map(Length::from_steps);
+        let (least, most) = match self.cut {
+            Cut::Less { least, most } => (less(most), less(least)),
+            Cut::Share { least, most } => (share(least), share(most)),
+        };
+        let (Some(least), Some(most)) = (least, most) else { return Err(MakingError::TooLarge) };
+        if least <= self.overlap {
+            return Err(MakingError::RuleTakesAll);
+        }
+        Ok(Span { least, most })
+    }
+}
+
+/// The rules for a kind and a place, those for any elastic included; ribbing has its own only.
+///
+/// ```
+/// use tenter_core::making::elastic::{Kind, Place, rules};
+///
+/// assert!(rules(Kind::Braided, Place::Waist).all(|rule| rule.kind.is_none()));
+/// ```
+pub fn rules(kind: Kind, place: Place) -> impl Iterator<Item = &'static Rule> {
+    RULES.iter().filter(move |rule| rule.place == place && rule.kind.map_or(kind != Kind::Ribbing, |own| own == kind))
+}
+
+/// Whether the closed loop passes the widest part of the body, hips for a waist: needed is widest / loop − 1. The loop
+/// is what is left of `cut` after `overlap`.
+///
+/// # Errors
+///
+/// [`MakingError::Body`] or [`MakingError::Garment`] unless the widest part and the loop are above zero.
+///
+/// ```
+/// use tenter_core::{Answer, Confidence, Figure, Length, Ratio, making::elastic::passes};
+///
+/// // Waist 30 in, loop 28 in, hip 40 in: 42.9 % is needed, and a firm elastic with 40 % jams.
+/// let inches = |count: i16| Length::from_inch_64ths(count * 64);
+/// let firm = Figure::exact(Ratio::new(40, 100).unwrap());
+/// let reach = passes(inches(28), Length::ZERO, inches(40), firm, Confidence::default()).unwrap();
+/// assert_eq!(reach.needed.ratio().percent(1).to_string(), "42.9");
+/// assert_eq!(reach.answer, Answer::Short);
+/// ```
+pub fn passes(
+    cut: Length,
+    overlap: Length,
+    widest: Length,
+    elastic: Figure,
+    confidence: Confidence,
+) -> Result<Reach, MakingError> {
+    let closed = Length::from_steps(cut.steps().saturating_sub(overlap.steps()));
+    Reach::of(widest, closed, elastic, confidence)
+}
+
+const fn inches(eighths: i16) -> Length {
+    Length::from_inch_64ths(8 * eighths)
+}
+
+const fn less(least: i16, most: i16) -> Cut {
+    Cut::Less { least: inches(least), most: inches(most) }
+}
+
+const fn share(least: (u8, u8), most: (u8, u8)) -> Cut {
+    Cut::Share { least, most }
+}
+
+const fn rule(name: &'static str, kind: Option<Kind>, place: Place, cut: Cut, source: &'static str) -> Rule {
+    Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::Published(source) }
+}
+
+const CUT_ON: &str = "cut-on elasticized waistband with casing, undated";
+const TYPES: &str = "types of elastic, haberdasher's page, undated";
+const SWIM_LEG: &str = "swimsuit or leotard leg elastic, undated";
+const HOW_TO_SEW: &str = "how to sew elastic, undated";
+
+/// Every rule that was found. They disagree, since elastics do: the elastic's own stretch decides.
+///
+/// ```
+/// assert!(tenter_core::making::elastic::RULES.iter().all(|rule| !rule.source.to_string().is_empty()));
+/// ```
+pub const RULES: &[Rule] = &[
+    rule("2 in less", None, Place::Waist, less(16, 16), "how to measure elastic for waistband, several pages, undated"),
+    rule("2 to 3 in less", None, Place::Waist, less(16, 24), "elastic band length for waist, undated"),
+    rule("2 to 4 in less", None, Place::SnugWaist, less(16, 32), HOW_TO_SEW),
+    rule("firm, up to 1 in less", Some(Kind::Firm), Place::Waist, less(0, 8), CUT_ON),
+    rule("soft, 3 to 5 in less", Some(Kind::Soft), Place::Waist, less(24, 40), CUT_ON),
+    rule("woven, as long as the body", Some(Kind::Firm), Place::Waist, share((1, 1), (1, 1)), TYPES),
+    rule("knitted, 90 to 95 %", Some(Kind::Soft), Place::Waist, share((90, 100), (95, 100)), TYPES),
+    rule(
+        "92 % of the edge",
+        None,
+        Place::Edge,
+        share((92, 100), (92, 100)),
+        "answer page on elastic, undated, an example",
+    ),
+    Rule {
+        overlap: inches(4),
+        ..rule("front as long as the edge", None, Place::SwimLegFront, share((1, 1), (1, 1)), SWIM_LEG)
+    },
+    Rule {
+        overlap: inches(4),
+        ..rule("back three quarters of the edge", None, Place::SwimLegBack, share((3, 4), (3, 4)), SWIM_LEG)
+    },
+    rule("1/2 in less", None, Place::Wrist, less(4, 4), HOW_TO_SEW),
+    rule(
+        "two thirds to three quarters",
+        Some(Kind::Ribbing),
+        Place::Opening,
+        share((2, 3), (3, 4)),
+        "using ribbing for a cuff or neckline opening, undated",
+    ),
+];
+
+/// The width to cut ribbing for a band of a finished width: twice that and 1/2 in for seams (*Ribbed edges*, sewing
+/// guide). None where it does not fit.
+///
+/// ```
+/// use tenter_core::{Length, making::elastic::ribbing_width};
+///
+/// assert_eq!(ribbing_width(Length::from_inch_64ths(128)), Some(Length::from_inch_64ths(288)));
+/// ```
+#[must_use]
+pub fn ribbing_width(finished: Length) -> Option<Length> {
+    finished.steps().checked_mul(2)?.checked_add(inches(4).steps()).map(Length::from_steps)
+}
+
+/// What else to see to.
+///
+/// ```
+/// use tenter_core::making::elastic::Care;
+///
+/// assert_ne!(Care::CasingOnly, Care::Preshrink);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Care {
+    /// Put it in a casing: it narrows when stretched and stitching hurts it.
+    CasingOnly,
+    /// Stitching through it slackens it: cut it up to so much shorter again.
+    ShorterBy(Length),
+    /// Wash it before measuring, above all one with rayon.
+    Preshrink,
+    /// No one percentage works: pin the loop and pass it over head or hand before sewing.
+    TryPinnedLoop,
+}
+
+/// One line of care.
+///
+/// ```
+/// use tenter_core::making::elastic::{Care, Kind, care};
+///
+/// assert!(care(Kind::Braided, true).iter().any(|line| line.care == Care::CasingOnly));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct CareLine {
+    /// What to see to.
+    pub care: Care,
+    /// Who says so.
+    pub source: Source,
+}
+
+/// What else to see to for a kind of elastic, sewn through or drawn into a casing.
+///
+/// ```
+/// use tenter_core::making::elastic::{Care, Kind, care};
+///
+/// assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == Care::TryPinnedLoop));
+/// assert!(!care(Kind::Firm, false).iter().any(|line| matches!(line.care, Care::ShorterBy(_))));
+/// ```
+#[must_use]
+pub fn care(kind: Kind, stitched_through: bool) -> Vec<CareLine, 2> {
+    let mut lines = Vec::new();
+    let mut say = |care, source| {
+        let _ = lines.push(CareLine { care, source: Source::Published(source) }); // Room for both lines.
+    };
+    match (kind, stitched_through) {
+        (Kind::Ribbing, _) => {
+            say(Care::TryPinnedLoop, "how to get knit neckband ribbing the perfect length, 2017");
+            return lines;
+        }
+        (Kind::Braided, true) => say(Care::CasingOnly, "elastics lesson, textile course, undated"),
+        (Kind::Firm | Kind::Soft, true) => say(Care::ShorterBy(inches(8)), CUT_ON),
+        (_, false) => {}
+    }
+    say(Care::Preshrink, "newspaper sewing column, 18 Feb 1990: rayon shrinks and dies wet, polyester lasts best");
+    lines
+}

@@ -1,0 +1,156 @@
+//! Washing: how much a cloth changes, and what that makes of a length to buy.
+
+mod fibres;
+
+pub use fibres::{FIBRES, Fibre, PREWASHES, Prewash};
+
+use super::error::{MakingError, positive};
+use super::scaled::{Round, scaled};
+use super::source::Source;
+use crate::answer::figures::{Confidence, Figure};
+use crate::number::num;
+use crate::number::ratio::Ratio;
+use crate::reading::length::Length;
+use crate::reading::scale::Scale;
+use crate::statistics::uncertainty::{self, Variance};
+
+/// The change between marks before and after washing, (after − before) / before: negative for shrinkage. Its
+/// uncertainty is that of the scale alone, both lengths read on it; formula as in ISO 5077.
+///
+/// # Errors
+///
+/// [`MakingError::BeforeWashing`] unless the marks are apart, [`MakingError::AfterWashing`] unless they still are and at
+/// most ten times as far.
+///
+/// ```
+/// use tenter_core::{Length, Scale, making::washing::change};
+///
+/// // A 20 cm square that comes out at 17 cm.
+/// let shrunk = change(Length::from_mm(200), Length::from_mm(170), Scale::default()).unwrap();
+/// assert_eq!(shrunk.ratio.percent(1).to_string(), "-15.0");
+/// assert!((shrunk.u - 0.19).abs() < 0.01);
+/// ```
+pub fn change(before: Length, after: Length, scale: Scale) -> Result<Figure, MakingError> {
+    let (first, last) = (positive(before, MakingError::BeforeWashing)?, positive(after, MakingError::AfterWashing)?);
+    if last > 10 * first {
+        return Err(MakingError::AfterWashing);
+    }
+    let ratio = Ratio::new(last - first, first).ok_or(MakingError::BeforeWashing)?;
+    let reading = Variance::certain(scale.variance());
+    let (first, last) = (num::float(first), num::float(last));
+    let both = uncertainty::sum(&[reading.times(100.0 / first), reading.times(100.0 * last / (first * first))]);
+    Ok(Figure { ratio, u: both.u(), dof: both.dof })
+}
+
+/// The change to count on when buying: as bad as it may be at the confidence, down to the next 0.1 %.
+///
+/// ```
+/// use tenter_core::{Confidence, Figure, Ratio, making::washing::counted_on};
+///
+/// let shrunk = Figure { u: 0.5, ..Figure::exact(Ratio::new(-5, 100).unwrap()) };
+/// assert_eq!(counted_on(shrunk, Confidence::default()).percent(1).to_string(), "-5.9");
+/// assert_eq!(counted_on(Figure::exact(shrunk.ratio), Confidence::default()), shrunk.ratio);
+/// ```
+#[must_use]
+pub fn counted_on(change: Figure, confidence: Confidence) -> Ratio {
+    if change.u == 0.0 {
+        return change.ratio;
+    }
+    let tenths = num::round(10.0 * change.at_least(confidence) - 0.5);
+    Ratio::new(tenths, 1000).map_or(change.ratio, |worst| worst.min(change.ratio))
+}
+
+/// The length to buy so that `need` is left after washing: need / (1 + change), up to the next step, which for a shrinkage
+/// s is need / (1 − s) and not need × (1 + s).
+///
+/// # Errors
+///
+/// [`MakingError::Cloth`] unless the need is above zero, [`MakingError::AfterWashing`] for a change of −100 % and below,
+/// [`MakingError::TooLarge`].
+///
+/// ```
+/// use tenter_core::{Length, Ratio, Unit, making::washing::to_buy};
+///
+/// let need = Length::parse("2yd", Unit::Mm).unwrap();
+/// let buy = to_buy(need, Ratio::new(-10, 100).unwrap()).unwrap();
+/// assert_eq!(buy.show(Unit::Inch).to_string(), "80 in"); // 2.22 yd, not 2.20.
+/// ```
+pub fn to_buy(need: Length, change: Ratio) -> Result<Length, MakingError> {
+    positive(need, MakingError::Cloth)?;
+    let left = left_of(change)?;
+    scaled(need, change.denominator(), left, Round::Up).ok_or(MakingError::TooLarge)
+}
+
+/// What is left of a length after washing, down to the last whole step.
+///
+/// # Errors
+///
+/// As for [`to_buy`].
+///
+/// ```
+/// use tenter_core::{Length, Ratio, making::washing::left};
+///
+/// // 60 in of cotton that loses 10 %.
+/// let left = left(Length::from_inch_64ths(60 * 64), Ratio::new(-10, 100).unwrap()).unwrap();
+/// assert_eq!(left, Length::from_inch_64ths(54 * 64));
+/// ```
+pub fn left(bought: Length, change: Ratio) -> Result<Length, MakingError> {
+    positive(bought, MakingError::Cloth)?;
+    scaled(bought, left_of(change)?, change.denominator(), Round::Down).ok_or(MakingError::TooLarge)
+}
+
+/// The numerator of 1 + change, over the same denominator.
+fn left_of(change: Ratio) -> Result<i64, MakingError> {
+    let left = change.numerator().checked_add(change.denominator()).ok_or(MakingError::TooLarge)?;
+    if left > 0 { Ok(left) } else { Err(MakingError::AfterWashing) }
+}
+
+/// What to make of a shrinkage in cloth that is not washed before cutting.
+///
+/// ```
+/// use tenter_core::{Ratio, making::washing::Remedy};
+///
+/// assert_eq!(Remedy::of(Ratio::new(-5, 100).unwrap()), Remedy::Allow);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Remedy {
+    /// Up to 3 %, or longer than before: leave the pattern as it is.
+    Ignore,
+    /// Above: allow for it in the pattern, or better wash the cloth first.
+    Allow,
+    /// 10 % or more: the cloth is not finished; wash it, more than once, before cutting.
+    WashFirst,
+}
+
+impl Remedy {
+    /// Who says so; how the figures between are shared out is the tool's own.
+    ///
+    /// ```
+    /// use tenter_core::making::washing::Remedy;
+    ///
+    /// assert!(Remedy::SOURCE.to_string().contains("2009"));
+    /// ```
+    pub const SOURCE: Source =
+        Source::Published("stretch and shrinkage in patterns, part 2, blog, 2009: 3, 5 and 10 %");
+
+    /// The remedy for a change, compared exactly.
+    ///
+    /// ```
+    /// use tenter_core::{Ratio, making::washing::Remedy};
+    ///
+    /// assert_eq!(Remedy::of(Ratio::new(2, 100).unwrap()), Remedy::Ignore);
+    /// assert_eq!(Remedy::of(Ratio::new(-10, 100).unwrap()), Remedy::WashFirst);
+    /// ```
+    #[must_use]
+    pub fn of(change: Ratio) -> Self {
+        let percent = |percent| Ratio::new(percent, 100).unwrap_or(Ratio::ZERO);
+        if change >= percent(-3) {
+            Self::Ignore
+        } else if change > percent(-10) {
+            Self::Allow
+        } else {
+            Self::WashFirst
+        }
+    }
+}

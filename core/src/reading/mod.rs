@@ -1,0 +1,14 @@
+//! Readings and demands, valid by construction.
+
+pub(crate) mod length;
+pub(crate) mod limit;
+pub(crate) mod pull_test;
+pub(crate) mod scale;
+pub(crate) mod test_error;
+
+pub use length::{Length, LengthError, ShowLength, Unit};
+pub use limit::{Demand, Limit, LimitError, Range};
+pub use pull_test::{
+    Grain, Held, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, PullTest, Rest, TestError,
+};
+pub use scale::{Ends, Scale};

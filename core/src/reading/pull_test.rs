@@ -1,0 +1,517 @@
+//! The readings of one pull test, kept valid from the first to the last.
+
+use heapless::Vec;
+use serde::{Deserialize, Serialize};
+
+use crate::reading::length::Length;
+use crate::reading::scale::Scale;
+pub use crate::reading::test_error::TestError;
+
+/// The longest gauge or extended length taken, 10 m: beyond it a unit was mistyped.
+///
+/// ```
+/// assert_eq!(tenter_core::MAX_LENGTH.mm(), 10_000.0);
+/// ```
+pub const MAX_LENGTH: Length = Length::from_mm(10_000);
+
+/// The shortest gauge length taken, 1 mm: one division of the default scale.
+///
+/// ```
+/// assert_eq!(tenter_core::MIN_GAUGE.mm(), 1.0);
+/// ```
+pub const MIN_GAUGE: Length = Length::from_mm(1);
+
+/// The most counted pulls of one test.
+///
+/// ```
+/// assert_eq!(tenter_core::MAX_PULLS, 10);
+/// ```
+pub const MAX_PULLS: usize = 10;
+
+/// The most readings after release of one test.
+///
+/// ```
+/// assert_eq!(tenter_core::MAX_RESTS, 10);
+/// ```
+pub const MAX_RESTS: usize = 10;
+
+/// The longest rest taken, 30 days, in seconds.
+///
+/// ```
+/// assert_eq!(tenter_core::MAX_REST_SECONDS, 30 * 24 * 3600);
+/// ```
+pub const MAX_REST_SECONDS: u32 = 30 * 24 * 3600;
+
+/// The grain that is pulled. The order of the variants is part of the stored format.
+///
+/// ```
+/// assert_eq!(tenter_core::Grain::Crosswise.word(), "crosswise");
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Grain {
+    /// Along the warp of a woven, the wales of a knit.
+    Lengthwise,
+    /// Along the weft of a woven, the courses of a knit.
+    #[default]
+    Crosswise,
+    /// At 45° to both.
+    Bias,
+}
+
+impl Grain {
+    /// The word for it.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Grain::Bias.word(), "bias");
+    /// ```
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Lengthwise => "lengthwise",
+            Self::Crosswise => "crosswise",
+            Self::Bias => "bias",
+        }
+    }
+}
+
+/// How the swatch was held. The order of the variants is part of the stored format. The figures of two ways of holding are not comparable: a single layer at a cut edge
+/// reads high.
+///
+/// ```
+/// assert_eq!(tenter_core::Held::default(), tenter_core::Held::Folded);
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Held {
+    /// One layer, flat, away from edges.
+    Flat,
+    /// Folded along the line that is pulled.
+    #[default]
+    Folded,
+    /// A cut strip.
+    Strip,
+    /// A sewn loop.
+    Loop,
+}
+
+impl Held {
+    /// The word for it.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::Held::Loop.word(), "loop");
+    /// ```
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Flat => "flat",
+            Self::Folded => "folded",
+            Self::Strip => "strip",
+            Self::Loop => "loop",
+        }
+    }
+}
+
+/// What pulled.
+///
+/// ```
+/// assert_eq!(tenter_core::Load::default(), tenter_core::Load::Hand);
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Load {
+    /// A hand, to the first firm resistance.
+    #[default]
+    Hand,
+    /// A stated force, in millinewtons.
+    Force {
+        /// Thousandths of a newton.
+        millinewtons: u32,
+    },
+}
+
+/// A reading after release.
+///
+/// ```
+/// use tenter_core::{Length, Rest};
+///
+/// let rest = Rest { after_pull: 0, seconds: 60, recovered: Length::from_mm(101) };
+/// assert_eq!(rest.seconds, 60);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Rest {
+    /// The pull it follows, counted from 0.
+    pub after_pull: u8,
+    /// Time since release, in seconds.
+    pub seconds: u32,
+    /// The distance between the marks then.
+    pub recovered: Length,
+}
+
+/// One swatch, one grain: gauge length, one or more pulls, readings after release, how it was done.
+///
+/// Every value of this type is valid: readings that cannot be are refused where they are added.
+///
+/// ```
+/// use tenter_core::{Grain, Length, PullTest};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+/// test.add_pull(Length::from_mm(105))?;
+/// test.add_rest(60, Length::from_mm(101))?;
+/// assert_eq!(test.pulls().len(), 1);
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PullTest {
+    gauge: Length,
+    grain: Grain,
+    scale: Scale,
+    held: Held,
+    load: Load,
+    settled: bool,
+    pulls: Vec<Length, MAX_PULLS>,
+    rests: Vec<Rest, MAX_RESTS>,
+}
+
+impl PullTest {
+    /// A test without readings yet, on a 1 mm scale read at one end, folded and by hand, no settling pull.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::GaugeTooShort`] or [`TestError::GaugeTooLong`].
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, TestError};
+    ///
+    /// assert_eq!(PullTest::new(Length::ZERO, Grain::Bias), Err(TestError::GaugeTooShort));
+    /// ```
+    pub fn new(gauge: Length, grain: Grain) -> Result<Self, TestError> {
+        if gauge < MIN_GAUGE {
+            return Err(TestError::GaugeTooShort);
+        }
+        if gauge > MAX_LENGTH {
+            return Err(TestError::GaugeTooLong);
+        }
+        Ok(Self {
+            gauge,
+            grain,
+            scale: Scale::default(),
+            held: Held::default(),
+            load: Load::default(),
+            settled: false,
+            pulls: Vec::new(),
+            rests: Vec::new(),
+        })
+    }
+
+    /// Sets the scale.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::DivisionTooCoarse`] when a division is longer than the gauge length.
+    ///
+    /// ```
+    /// use tenter_core::{Ends, Grain, Length, PullTest, Scale, TestError};
+    ///
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Bias)?;
+    /// let coarse = Scale::new(Length::from_mm(101), Ends::One).unwrap();
+    /// assert_eq!(test.with_scale(coarse), Err(TestError::DivisionTooCoarse));
+    /// # Ok::<(), TestError>(())
+    /// ```
+    pub fn with_scale(mut self, scale: Scale) -> Result<Self, TestError> {
+        if scale.division() > self.gauge {
+            return Err(TestError::DivisionTooCoarse);
+        }
+        self.scale = scale;
+        Ok(self)
+    }
+
+    /// Sets how the swatch was held.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Held, Length, PullTest};
+    ///
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Bias)?.with_held(Held::Strip);
+    /// assert_eq!(test.held(), Held::Strip);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn with_held(mut self, held: Held) -> Self {
+        self.held = held;
+        self
+    }
+
+    /// Sets what pulled.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, Load, PullTest};
+    ///
+    /// let newton = Load::Force { millinewtons: 1000 };
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Bias)?.with_load(newton);
+    /// assert_eq!(test.load(), newton);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn with_load(mut self, load: Load) -> Self {
+        self.load = load;
+        self
+    }
+
+    /// States whether a settling pull was made first and not counted.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Bias)?.with_settling_pull(true);
+    /// assert!(test.settled());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn with_settling_pull(mut self, made: bool) -> Self {
+        self.settled = made;
+        self
+    }
+
+    /// Adds a pull.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::ExtendedBelowGauge`], [`TestError::ExtendedTooLong`] (over [`MAX_LENGTH`] or eleven times the
+    /// gauge), [`TestError::TooManyPulls`]; the test is as it was.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, TestError};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// assert_eq!(test.add_pull(Length::from_mm(99)), Err(TestError::ExtendedBelowGauge));
+    /// # Ok::<(), TestError>(())
+    /// ```
+    pub fn add_pull(&mut self, extended: Length) -> Result<(), TestError> {
+        if extended < self.gauge {
+            return Err(TestError::ExtendedBelowGauge);
+        }
+        let most = i64::from(self.gauge.steps()) * 11;
+        if extended > MAX_LENGTH || i64::from(extended.steps()) > most {
+            return Err(TestError::ExtendedTooLong);
+        }
+        self.pulls.push(extended).map_err(|_| TestError::TooManyPulls)
+    }
+
+    /// Adds a reading `seconds` after the release of the newest pull; readings stay in the order of time.
+    ///
+    /// A reading a little below the gauge is kept: growth is then negative and recovery above 100 %.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::RestBeforePull`], [`TestError::RecoveredAboveExtended`], [`TestError::RecoveredFarBelowGauge`]
+    /// (under nine tenths of it), [`TestError::RestTooLong`], [`TestError::RestTwice`] (the same second twice),
+    /// [`TestError::TooManyRests`]; the test is as it was.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, TestError};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(105))?;
+    /// assert_eq!(test.add_rest(60, Length::from_mm(106)), Err(TestError::RecoveredAboveExtended));
+    /// # Ok::<(), TestError>(())
+    /// ```
+    pub fn add_rest(&mut self, seconds: u32, recovered: Length) -> Result<(), TestError> {
+        let (Some(extended), Some(index)) = (self.pulls.last(), self.pulls.len().checked_sub(1)) else {
+            return Err(TestError::RestBeforePull);
+        };
+        if recovered > *extended {
+            return Err(TestError::RecoveredAboveExtended);
+        }
+        if i64::from(recovered.steps()) * 10 < i64::from(self.gauge.steps()) * 9 {
+            return Err(TestError::RecoveredFarBelowGauge);
+        }
+        if seconds > MAX_REST_SECONDS {
+            return Err(TestError::RestTooLong);
+        }
+        let after_pull = u8::try_from(index).unwrap_or(u8::MAX);
+        let key = (after_pull, seconds);
+        let place = self.rests.partition_point(|rest| (rest.after_pull, rest.seconds) < key);
+        if self.rests.get(place).is_some_and(|rest| (rest.after_pull, rest.seconds) == key) {
+            return Err(TestError::RestTwice);
+        }
+        if self.rests.is_full() {
+            return Err(TestError::TooManyRests);
+        }
+        // Each later reading moves up by one.
+        let mut moved = Rest { after_pull, seconds, recovered };
+        for later in self.rests.iter_mut().skip(place) {
+            core::mem::swap(later, &mut moved);
+        }
+        self.rests.push(moved).map_err(|_| TestError::TooManyRests)
+    }
+
+    /// The distance between the marks before the pull.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.gauge(), Length::from_mm(100));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn gauge(&self) -> Length {
+        self.gauge
+    }
+
+    /// The grain that was pulled.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.grain(), Grain::Bias);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn grain(&self) -> Grain {
+        self.grain
+    }
+
+    /// The scale the lengths were read on.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, Scale};
+    ///
+    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.scale(), Scale::default());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn scale(&self) -> Scale {
+        self.scale
+    }
+
+    /// How the swatch was held.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Held, Length, PullTest};
+    ///
+    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.held(), Held::Folded);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn held(&self) -> Held {
+        self.held
+    }
+
+    /// What pulled.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, Load, PullTest};
+    ///
+    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.load(), Load::Hand);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn load(&self) -> Load {
+        self.load
+    }
+
+    /// Whether a settling pull was made first and not counted.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// assert!(!PullTest::new(Length::from_mm(100), Grain::Bias)?.settled());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn settled(&self) -> bool {
+        self.settled
+    }
+
+    /// The extended lengths, one a pull, in the order they were made.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// assert!(PullTest::new(Length::from_mm(100), Grain::Bias)?.pulls().is_empty());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub fn pulls(&self) -> &[Length] {
+        &self.pulls
+    }
+
+    /// The readings after release, by pull and then by time.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// assert!(PullTest::new(Length::from_mm(100), Grain::Bias)?.rests().is_empty());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub fn rests(&self) -> &[Rest] {
+        &self.rests
+    }
+
+    /// Takes back the newest reading, a rest before the pull it follows; false when there is none.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(105))?;
+    /// assert!(test.undo() && test.pulls().is_empty() && !test.undo());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn undo(&mut self) -> bool {
+        let newest = self.pulls.len().checked_sub(1);
+        let rests_follow = self.rests.last().is_some_and(|rest| Some(usize::from(rest.after_pull)) == newest);
+        if rests_follow { self.rests.pop().is_some() } else { self.pulls.pop().is_some() }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn test_100_to(extended: i16) -> PullTest {
+        let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+        test.add_pull(Length::from_mm(extended)).unwrap();
+        test
+    }
+
+    #[test]
+    fn keeps_what_happens_in_real_cloth() {
+        let mut test = test_100_to(105);
+        test.add_rest(60, Length::from_mm(99)).unwrap();
+        assert_eq!(test.add_rest(61, Length::from_mm(89)), Err(TestError::RecoveredFarBelowGauge));
+    }
+
+    #[test]
+    fn orders_rests_and_refuses_doubles() {
+        let mut test = test_100_to(110);
+        test.add_rest(1800, Length::from_mm(101)).unwrap();
+        test.add_rest(60, Length::from_mm(103)).unwrap();
+        assert_eq!(test.add_rest(60, Length::from_mm(102)), Err(TestError::RestTwice));
+        test.add_pull(Length::from_mm(111)).unwrap();
+        test.add_rest(60, Length::from_mm(103)).unwrap();
+        let order: std::vec::Vec<_> = test.rests().iter().map(|r| (r.after_pull, r.seconds)).collect();
+        assert_eq!(order, [(0, 60), (0, 1800), (1, 60)]);
+    }
+
+    #[test]
+    fn full_and_undone() {
+        let mut test = test_100_to(105);
+        for _ in 1..MAX_PULLS {
+            test.add_pull(Length::from_mm(106)).unwrap();
+        }
+        assert_eq!(test.add_pull(Length::from_mm(106)), Err(TestError::TooManyPulls));
+        for seconds in 0..10 {
+            test.add_rest(seconds, Length::from_mm(101)).unwrap();
+        }
+        assert_eq!(test.add_rest(99, Length::from_mm(101)), Err(TestError::TooManyRests));
+        let mut undone = 0;
+        while test.undo() {
+            undone += 1;
+        }
+        assert_eq!(undone, MAX_PULLS + MAX_RESTS);
+    }
+}

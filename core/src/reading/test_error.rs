@@ -1,0 +1,92 @@
+//! Why a reading cannot be, and what to give instead.
+
+use core::fmt;
+
+/// Why a reading cannot be.
+///
+/// ```
+/// use tenter_core::TestError;
+///
+/// assert_eq!(TestError::GaugeTooShort.field(), "gauge length");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum TestError {
+    /// The gauge length is under [`MIN_GAUGE`](crate::reading::MIN_GAUGE).
+    GaugeTooShort,
+    /// The gauge length is over [`MAX_LENGTH`](crate::reading::MAX_LENGTH).
+    GaugeTooLong,
+    /// A scale division is longer than the gauge length.
+    DivisionTooCoarse,
+    /// The extended length is shorter than the gauge length.
+    ExtendedBelowGauge,
+    /// The extended length is over [`MAX_LENGTH`](crate::reading::MAX_LENGTH), or more than 1000 % of stretch.
+    ExtendedTooLong,
+    /// More than [`MAX_PULLS`](crate::reading::MAX_PULLS) pulls.
+    TooManyPulls,
+    /// There is no pull yet.
+    NoPull,
+    /// A reading after release without a pull before it.
+    RestBeforePull,
+    /// The recovered length is longer than the extended length.
+    RecoveredAboveExtended,
+    /// The recovered length is under nine tenths of the gauge length.
+    RecoveredFarBelowGauge,
+    /// The rest is over [`MAX_REST_SECONDS`](crate::reading::MAX_REST_SECONDS).
+    RestTooLong,
+    /// Two readings at the same second after the same pull.
+    RestTwice,
+    /// More than [`MAX_RESTS`](crate::reading::MAX_RESTS) readings after release.
+    TooManyRests,
+}
+
+impl TestError {
+    /// The reading that is wrong.
+    ///
+    /// ```
+    /// assert_eq!(tenter_core::TestError::ExtendedBelowGauge.field(), "extended length");
+    /// ```
+    #[must_use]
+    pub const fn field(self) -> &'static str {
+        match self {
+            Self::GaugeTooShort | Self::GaugeTooLong => "gauge length",
+            Self::DivisionTooCoarse => "scale division",
+            Self::ExtendedBelowGauge | Self::ExtendedTooLong => "extended length",
+            Self::TooManyPulls | Self::NoPull => "pulls",
+            Self::RecoveredAboveExtended | Self::RecoveredFarBelowGauge => "recovered length",
+            Self::RestBeforePull | Self::RestTooLong | Self::RestTwice | Self::TooManyRests => "reading after release",
+        }
+    }
+}
+
+impl fmt::Display for TestError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::GaugeTooShort => {
+                "the gauge length must be 1 mm or more; type the distance between the marks, such as 100mm"
+            }
+            Self::GaugeTooLong => "a gauge length over 10 m; check the unit and type one such as 100mm",
+            Self::DivisionTooCoarse => "a scale division longer than the gauge length; type one such as 1mm or 1/16in",
+            Self::ExtendedBelowGauge => {
+                "the extended length is shorter than the gauge length; type the length read while pulling"
+            }
+            Self::ExtendedTooLong => "an extended length over 10 m or over 11 times the gauge; check the unit",
+            Self::TooManyPulls => "more than 10 pulls; give the last ten",
+            Self::NoPull => "no pull yet; give the length read while pulling, such as 105mm",
+            Self::RestBeforePull => "a reading after release needs a pull before it; give the extended length first",
+            Self::RecoveredAboveExtended => {
+                "the recovered length is longer than the extended length; type the length read after release"
+            }
+            Self::RecoveredFarBelowGauge => {
+                "the recovered length is under nine tenths of the gauge length; read it again, cloth laid flat"
+            }
+            Self::RestTooLong => "a rest over 30 days; type the time since release, such as 60s or 30min",
+            Self::RestTwice => "two readings at the same time after one release; give each time once",
+            Self::TooManyRests => {
+                "more than 10 readings after release; give the ones that matter, such as 60s and 30min"
+            }
+        })
+    }
+}
+
+impl core::error::Error for TestError {}

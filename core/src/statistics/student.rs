@@ -1,0 +1,93 @@
+//! Student's t and the normal distribution, for any number of degrees of freedom from 1 to infinity.
+
+use crate::number::num;
+
+/// The chance that a t-distributed quantity exceeds `t`.
+///
+/// Hill's expansion (*Communications of the ACM* 13 (1970) 617, algorithm 395; from memory, compared with a
+/// reference library to 2 × 10⁻⁵ by the tests) from 3 degrees of freedom on, the closed forms for 1 and 2, and the
+/// normal distribution for infinitely many. Below 3, degrees of freedom are cut to the whole number, which errs on
+/// the side of caution; below 1 they count as 1.
+///
+/// ```
+/// use tenter_core::student::upper_tail;
+///
+/// assert!((upper_tail(1.645, f32::INFINITY) - 0.05).abs() < 1e-4);
+/// assert!((upper_tail(2.132, 4.0) - 0.05).abs() < 1e-4);
+/// ```
+#[must_use]
+pub fn upper_tail(t: f32, dof: f32) -> f32 {
+    if t.is_nan() || dof.is_nan() {
+        return 0.5;
+    }
+    if t < 0.0 {
+        return 1.0 - upper_tail(-t, dof);
+    }
+    // Beyond, the tail is at most 3 × 10⁻⁷, and squares would overflow.
+    let t = t.min(1e6);
+    if dof < 2.0 {
+        return 0.5 - num::atan(t) / core::f32::consts::PI;
+    }
+    if dof < 3.0 {
+        // 1 − t/√(2 + t²) without cancellation.
+        let root = num::sqrt(2.0 + t * t);
+        return 1.0 / (root * (root + t));
+    }
+    normal_tail(normal_deviate(t, dof))
+}
+
+/// The chance that a normal quantity exceeds `z` ≥ 0, to 10⁻⁷.
+///
+/// Abramowitz and Stegun, *Handbook of Mathematical Functions* (1964), 26.2.17; the coefficients from memory, compared
+/// with a reference library by the tests. A fifth of the room that an error function takes on a small processor.
+fn normal_tail(z: f32) -> f32 {
+    if z == 0.0 {
+        return 0.5; // On the limit is a toss, exactly.
+    }
+    let t = 1.0 / (1.0 + 0.231_641_9 * z);
+    let series = [1.330_274_4, -1.821_256, 1.781_477_9, -0.356_563_78, 0.319_381_53];
+    let sum = series.into_iter().fold(0.0, |sum, coefficient| (sum + coefficient) * t);
+    (0.398_942_3 * num::exp_falling(-0.5 * z * z) * sum).min(0.5)
+}
+
+/// The normal deviate with the same tail as `t`.
+fn normal_deviate(t: f32, dof: f32) -> f32 {
+    if dof > 1e6 {
+        return t;
+    }
+    let a = dof - 0.5;
+    let b = 48.0 * a * a;
+    let y = a * num::ln_1p(t * t / dof);
+    let series = (((-0.4 * y - 3.3) * y - 24.0) * y - 85.5) / (0.8 * y * y + 100.0 + b);
+    ((series + y + 3.0) / b + 1.0) * num::sqrt(y)
+}
+
+/// The value that a t-distributed quantity exceeds with chance `tail` (0 < tail ≤ ½): the coverage factor.
+///
+/// Found by halving on [`upper_tail`]; 0 for a tail of ½ or more.
+///
+/// ```
+/// use tenter_core::student::quantile;
+///
+/// assert!((quantile(0.025, 4.0) - 2.776).abs() < 1e-3);
+/// ```
+#[must_use]
+pub fn quantile(tail: f32, dof: f32) -> f32 {
+    if tail.is_nan() || tail >= 0.5 {
+        return 0.0;
+    }
+    let (mut low, mut high) = (0.0, 2.0);
+    while upper_tail(high, dof) > tail && high < 1e6 {
+        low = high;
+        high *= 2.0;
+    }
+    for _ in 0..32 {
+        let middle = 0.5 * (low + high);
+        if upper_tail(middle, dof) > tail {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    0.5 * (low + high)
+}

@@ -1,0 +1,218 @@
+//! What handheld and host say to each other.
+//!
+//! The host asks, the handheld answers; it never speaks unasked. Every request may be repeated without harm, so a
+//! host that hears nothing asks again. Requests and replies travel in [frames](crate::wire::framing).
+//!
+//! **Promise:** the order of an enum's variants and of a struct's fields is part of the format; whatever changes them
+//! raises [`PROTOCOL`]. The golden bytes in `tenter-tests` hold this.
+//!
+//! A request added behind the last one changes nothing that was said before, so it does not raise it: a handheld that
+//! does not know it says [`Reason::Unknown`] and answers all others. Raised, every older handheld would refuse every
+//! request, [`Request::Identify`] included, and its tests could not be fetched any more. A reply or a reason is added
+//! only where a new request asks for it.
+
+use core::fmt;
+
+use heapless::String;
+use serde::{Deserialize, Serialize};
+
+use crate::wire::record::MAX_DEMAND_BYTES;
+pub use crate::wire::saved::MAX_SAVED_BYTES;
+
+/// The version of what is said here.
+///
+/// ```
+/// assert_eq!(tenter_core::wire::PROTOCOL, 1);
+/// ```
+pub const PROTOCOL: u8 = 1;
+
+/// The most bytes of the text that names a program's version.
+///
+/// ```
+/// assert_eq!(tenter_core::wire::MAX_VERSION_BYTES, 16);
+/// ```
+pub const MAX_VERSION_BYTES: usize = 16;
+
+/// The most bytes of a request: its number, a slot, a length of one byte, a demand.
+pub(crate) const MAX_REQUEST_CONTENT: usize = 1 + 1 + 1 + MAX_DEMAND_BYTES;
+
+/// The most bytes of a reply: its number, two numbers of up to five bytes, a length of two, a saved test.
+pub(crate) const MAX_REPLY_CONTENT: usize = 1 + 5 + 5 + 2 + MAX_SAVED_BYTES;
+
+/// What the host asks.
+///
+/// ```
+/// use tenter_core::framing::{self, MAX_REQUEST_FRAME};
+/// use tenter_core::wire::Request;
+///
+/// let mut buffer = [0; MAX_REQUEST_FRAME];
+/// let frame = framing::encode_request(7, &Request::Fetch { from: 1 }, &mut buffer)?;
+/// assert_eq!(frame.last(), Some(&0));
+/// # Ok::<(), framing::FrameError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Request<'a> {
+    /// Who is there? Answered by [`Reply::Identity`], in this version and every later one.
+    Identify,
+    /// What is saved? Answered by [`Reply::Listing`].
+    List,
+    /// The first saved test with this number or a higher one. Answered by [`Reply::Test`] or [`Reply::NoTest`].
+    Fetch {
+        /// The least number.
+        from: u32,
+    },
+    /// The host keeps all tests up to this number for good; their room may be used again.
+    Acknowledge {
+        /// The highest number.
+        up_to: u32,
+    },
+    /// Gives a handheld its number, once and for ever.
+    Name {
+        /// The number, not 0.
+        device: u32,
+    },
+    /// Writes a demand.
+    SetDemand {
+        /// Where, from 0 on.
+        slot: u8,
+        /// The demand as [`encode_demand`](crate::wire::record::encode_demand) writes it.
+        record: &'a [u8],
+    },
+    /// How many demands are in use, from slot 0 on.
+    SetDemandCount {
+        /// How many.
+        count: u8,
+    },
+    /// What time it is.
+    SetClock {
+        /// Seconds since 1970-01-01 00:00 UTC.
+        unix_s: u32,
+    },
+    /// How steadily the person who uses it pulls: a [`Hand`](crate::statistics::scatter::Hand), to be kept for good and used in every
+    /// answer. Added after the others; a handheld that does not know it says [`Reason::Unknown`].
+    SetHand {
+        /// Her scatter as a multiple of the assumed one, in thousandths.
+        ratio: u32,
+        /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
+        dof: u32,
+    },
+}
+
+/// What the handheld answers.
+///
+/// ```
+/// use tenter_core::wire::{Reason, Reply};
+///
+/// assert_ne!(Reply::Done, Reply::Refused(Reason::Chip));
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Reply<'a> {
+    /// Who it is.
+    Identity(Identity),
+    /// What is saved.
+    Listing(Listing),
+    /// A saved test.
+    Test {
+        /// The number that was asked for, so that the reply says by itself that nothing lies between it and `seq`.
+        from: u32,
+        /// Its own number.
+        seq: u32,
+        /// Its record.
+        record: &'a [u8],
+    },
+    /// No saved test has the number that was asked for, or a higher one.
+    NoTest {
+        /// The number that was asked for.
+        from: u32,
+    },
+    /// It is done, or was done before.
+    Done,
+    /// It is not done.
+    Refused(Reason),
+}
+
+/// Who a handheld is.
+///
+/// ```
+/// use tenter_core::wire::Identity;
+///
+/// let fresh = Identity { device: 0, version: "0.1.0".try_into()?, uptime_s: 3, unix_s: None, demand_slots: 8 };
+/// assert_eq!(fresh.version, "0.1.0");
+/// # Ok::<(), heapless::CapacityError>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Identity {
+    /// Its number; 0 before it was named.
+    pub device: u32,
+    /// The version of its program.
+    pub version: String<MAX_VERSION_BYTES>,
+    /// Seconds since it was switched on.
+    pub uptime_s: u32,
+    /// Its clock, if it was set since.
+    pub unix_s: Option<u32>,
+    /// How many demands it can hold.
+    pub demand_slots: u8,
+}
+
+/// What a handheld has saved.
+///
+/// ```
+/// let empty = tenter_core::wire::Listing { oldest: None, next: 1, unacknowledged: 0, free_pages: 494 };
+/// assert!(empty.oldest.is_none());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Listing {
+    /// The lowest number not yet acknowledged.
+    pub oldest: Option<u32>,
+    /// The number that the next saved test gets.
+    pub next: u32,
+    /// How many tests are not yet acknowledged.
+    pub unacknowledged: u16,
+    /// How many pages of the memory are free.
+    pub free_pages: u16,
+}
+
+/// Why a request was refused.
+///
+/// ```
+/// assert_eq!(tenter_core::wire::Reason::Slot.to_string(), "it has no such place for a demand");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Reason {
+    /// Asked in another version of the protocol.
+    Version,
+    /// Whole, but nothing this program knows.
+    Unknown,
+    /// The record is damaged or holds what cannot be.
+    Record,
+    /// The record is of a version this program does not know.
+    NewerRecord,
+    /// There is no such place for a demand.
+    Slot,
+    /// It has another number already, or the number is 0.
+    Named,
+    /// A test is acknowledged that was never saved here.
+    Ahead,
+    /// The memory chip cannot be read or written.
+    Chip,
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Version => "it speaks another version of the protocol",
+            Self::Unknown => "its program does not know this request",
+            Self::Record => "the record arrived damaged or holds what cannot be",
+            Self::NewerRecord => "its program is too old for this record",
+            Self::Slot => "it has no such place for a demand",
+            Self::Named => "it has another number already, or the number is 0",
+            Self::Ahead => "it never saved the test that is acknowledged",
+            Self::Chip => "its memory cannot be read or written",
+        })
+    }
+}

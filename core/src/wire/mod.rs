@@ -1,0 +1,8 @@
+//! Bytes that are stored or sent, and what handheld and host say to each other.
+
+pub mod framing;
+mod message;
+pub mod record;
+pub mod saved;
+
+pub use message::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, PROTOCOL, Reason, Reply, Request};

@@ -1,0 +1,5 @@
+//! What is found: owned data with reasons.
+
+pub mod drawn;
+pub mod fit;
+pub mod plan;

@@ -1,0 +1,72 @@
+//! `check` as one JSON object: percentages as numbers in percent, lengths in millimetres, absent things null.
+
+use serde::Serialize;
+use tenter_core::Note;
+
+use crate::json::FigureJson;
+use crate::json::PartJson;
+use crate::json::RecoveryJson;
+use crate::json::SettleJson;
+use crate::json::figure;
+use crate::json::millimetres;
+use crate::json::part;
+use crate::json::recovery;
+use crate::json::settle;
+use crate::text::Checked;
+use crate::words::terms as words;
+
+/// The answer to one pull test, in the shape that other verbs build on.
+#[derive(Debug, Serialize)]
+pub struct CheckJson {
+    gauge_mm: f64,
+    grain: &'static str,
+    pulls: usize,
+    stretch: FigureJson,
+    growth: Option<FigureJson>,
+    recovery: Option<RecoveryJson>,
+    class: &'static str,
+    answer: Option<&'static str>,
+    parts: Vec<PartJson>,
+    settle: Option<SettleJson>,
+    suits: Vec<SuitJson>,
+}
+
+#[derive(Debug, Serialize)]
+struct SuitJson {
+    #[serde(rename = "use")]
+    garment: String,
+    source: &'static str,
+}
+
+/// The JSON text, on one line.
+#[must_use]
+pub fn render(checked: &Checked<'_>) -> String {
+    // Plain structs of numbers and texts always serialise.
+    serde_json::to_string(&shape(checked)).unwrap_or_default()
+}
+
+/// What [`render`] writes.
+#[must_use]
+pub fn shape(checked: &Checked<'_>) -> CheckJson {
+    let (input, evaluation) = (checked.input, checked.evaluation);
+    let confidence = input.rules.confidence;
+    let rest = evaluation.figures.rest;
+    let readable = !evaluation.notes.contains(&Note::RecoveryNotReadable);
+    CheckJson {
+        gauge_mm: millimetres(input.test.gauge()),
+        grain: input.test.grain().word(),
+        pulls: input.test.pulls().len(),
+        stretch: figure(&evaluation.figures.stretch, confidence),
+        growth: rest.map(|rest| figure(&rest.growth, confidence)),
+        recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, confidence, readable)),
+        class: input.table.class(evaluation.figures.stretch.ratio).name,
+        answer: evaluation.answer.map(tenter_core::Answer::word),
+        parts: evaluation.parts.iter().map(part).collect(),
+        settle: evaluation.settle.as_ref().map(settle),
+        suits: checked
+            .suits
+            .iter()
+            .map(|suit| SuitJson { garment: words::garment(suit), source: suit.source })
+            .collect(),
+    }
+}

@@ -1,0 +1,165 @@
+//! The stash as JSON: lengths in millimetres, percentages in percent, absent things null.
+
+use serde::Serialize;
+use tenter_core::{Figures, Length, Note, Ratio};
+
+use crate::json::FigureJson;
+use crate::json::RecoveryJson;
+use crate::json::figure;
+use crate::json::millimetres;
+use crate::json::number;
+use crate::json::recovery;
+use crate::json::rounded;
+use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
+use crate::text::cloth::Listed;
+use crate::text::cloth::Shown;
+use crate::text::cloth::Standing;
+
+/// A fabric.
+#[derive(Debug, Serialize)]
+pub struct FabricJson<'a> {
+    id: String,
+    tag: u16,
+    name: &'a str,
+    fibre: &'a str,
+    construction: &'static str,
+    width_mm: Option<f64>,
+    length_mm: Option<f64>,
+    g_per_m2: Option<f64>,
+    place: &'a str,
+    note: &'a str,
+    washed: bool,
+    seen: Option<&'a Shop>,
+    dropped: bool,
+}
+
+impl<'a> From<&'a Fabric> for FabricJson<'a> {
+    fn from(fabric: &'a Fabric) -> Self {
+        let mm = |length: Option<Length>| length.map(millimetres);
+        Self {
+            id: fabric.id.to_string(),
+            tag: fabric.tag,
+            name: &fabric.name,
+            fibre: &fabric.fibre,
+            construction: fabric.construction.word(),
+            width_mm: mm(fabric.width),
+            length_mm: mm(fabric.length),
+            g_per_m2: fabric.mass.map(Mass::g_per_m2),
+            place: &fabric.place,
+            note: &fabric.note,
+            washed: fabric.washed,
+            seen: fabric.shop.as_ref(),
+            dropped: fabric.dropped,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct ListedJson<'a> {
+    #[serde(flatten)]
+    fabric: FabricJson<'a>,
+    crosswise_percent: Option<f64>,
+    lengthwise_percent: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct StandingJson {
+    grain: &'static str,
+    test: String,
+    stretch: FigureJson,
+    growth: Option<FigureJson>,
+    recovery: Option<RecoveryJson>,
+    class: &'static str,
+    own_share: f64,
+    disagrees_points: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct TestJson<'a> {
+    id: String,
+    pulled: String,
+    clock_unset: bool,
+    device: Option<Device>,
+    note: &'a str,
+    grain: &'static str,
+    gauge_mm: f64,
+    extended_mm: Vec<f64>,
+    dropped: bool,
+}
+
+impl<'a> From<&'a StoredTest> for TestJson<'a> {
+    fn from(test: &'a StoredTest) -> Self {
+        let said = &test.said;
+        Self {
+            id: test.id.to_string(),
+            pulled: said.pulled.to_string(),
+            clock_unset: said.clock_unset,
+            device: said.device,
+            note: &said.note,
+            grain: said.test.grain().word(),
+            gauge_mm: millimetres(said.test.gauge()),
+            extended_mm: said.test.pulls().iter().copied().map(millimetres).collect(),
+            dropped: test.dropped,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct ShownJson<'a> {
+    #[serde(flatten)]
+    fabric: FabricJson<'a>,
+    grains: Vec<StandingJson>,
+    tests: Vec<TestJson<'a>>,
+    history: &'a [Entry],
+}
+
+fn text(value: &impl Serialize) -> String {
+    // Plain structs of numbers and texts always serialise.
+    serde_json::to_string(value).unwrap_or_default()
+}
+
+/// One fabric.
+#[must_use]
+pub fn fabric(fabric: &Fabric) -> String {
+    text(&FabricJson::from(fabric))
+}
+
+/// The list, as an array.
+#[must_use]
+pub fn list(listed: &[Listed]) -> String {
+    let percent = |ratio: Option<Ratio>| ratio.map(|ratio| number(ratio.percent(3)));
+    let list: Vec<_> = listed
+        .iter()
+        .map(|listed| ListedJson {
+            fabric: FabricJson::from(&listed.fabric),
+            crosswise_percent: percent(listed.crosswise),
+            lengthwise_percent: percent(listed.lengthwise),
+        })
+        .collect();
+    text(&list)
+}
+
+/// Everything about one fabric.
+#[must_use]
+pub fn shown(shown: &Shown<'_>) -> String {
+    let standing = |standing: &Standing<'_>| {
+        let Figures { stretch, rest } = standing.figures;
+        let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
+        StandingJson {
+            grain: standing.test.said.test.grain().word(),
+            test: standing.test.id.to_string(),
+            stretch: figure(&stretch, shown.confidence),
+            growth: rest.map(|rest| figure(&rest.growth, shown.confidence)),
+            recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
+            class: shown.table.class(stretch.ratio).name,
+            own_share: rounded(standing.own, 3),
+            disagrees_points: standing.disagrees.map(|(_, points)| rounded(points, 2)),
+        }
+    };
+    text(&ShownJson {
+        fabric: FabricJson::from(shown.fabric),
+        grains: shown.standing.iter().map(standing).collect(),
+        tests: shown.tests.iter().map(TestJson::from).collect(),
+        history: shown.history,
+    })
+}

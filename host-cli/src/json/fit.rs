@@ -1,0 +1,113 @@
+//! `fit` as one JSON object.
+
+use serde::Serialize;
+use tenter_core::Grain;
+
+use crate::finding::fit;
+use crate::finding::fit::Candidate;
+use crate::finding::fit::Reason;
+use crate::finding::fit::RoleFit;
+use crate::finding::fit::cloth::ClothAnswer;
+use crate::json::PartJson;
+use crate::json::SettleJson;
+use crate::json::millimetres;
+use crate::json::part;
+use crate::json::rounded;
+use crate::json::settle;
+use crate::text::fit::Fitted;
+
+#[derive(Serialize)]
+struct FitJson<'a> {
+    pattern: &'a str,
+    view: &'a str,
+    roles: Vec<RoleJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct RoleJson<'a> {
+    role: &'a str,
+    outcome: &'static str,
+    fabrics: Vec<CandidateJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct CandidateJson<'a> {
+    tag: u16,
+    name: &'a str,
+    seen: bool,
+    answer: &'static str,
+    chance: Option<f64>,
+    reason: &'static str,
+    grain: Option<&'static str>,
+    grains: Vec<GrainJson>,
+    cloth: &'static str,
+    needed_mm: Option<f64>,
+    missing_mm: Option<f64>,
+    by_area: bool,
+    washing_known: Option<bool>,
+    cost: Option<String>,
+}
+
+#[derive(Serialize)]
+struct GrainJson {
+    grain: &'static str,
+    parts: Vec<PartJson>,
+    settle: Option<SettleJson>,
+}
+
+/// The JSON text, on one line.
+#[must_use]
+pub fn render(fitted: &Fitted<'_>) -> String {
+    let roles = fitted.roles.iter().map(|fit| RoleJson {
+        role: &fit.role.name,
+        outcome: fit.outcome().word(),
+        fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fit, fitted)).collect(),
+    });
+    let json = FitJson { pattern: &fitted.pattern.name, view: fitted.view, roles: roles.collect() };
+    serde_json::to_string(&json).unwrap_or_default()
+}
+
+fn candidate_json<'a>(candidate: &Candidate<'a>, fit: &RoleFit<'_>, fitted: &Fitted<'_>) -> CandidateJson<'a> {
+    let (reason, grain) = match candidate.reason {
+        Reason::Construction => ("construction", None),
+        Reason::NotPulled(grain) => ("not pulled", Some(grain)),
+        Reason::NotRead(grain, _) => ("not read after release", Some(grain)),
+        Reason::Part(grain, _) => ("measured", Some(grain)),
+        Reason::NothingAsked => ("nothing asked", None),
+    };
+    let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(|grain| {
+        let measured = fitted.stock.measured(candidate.fabric, grain)?;
+        let evaluation = fit::evaluation(fit.role, measured, fitted.confidence)?;
+        (!evaluation.parts.is_empty()).then(|| GrainJson {
+            grain: grain.word(),
+            parts: evaluation.parts.iter().map(part).collect(),
+            settle: evaluation.settle.as_ref().map(settle),
+        })
+    });
+    let needed = candidate.cloth.needed();
+    let price = candidate.fabric.shop.as_ref().and_then(|shop| shop.price.as_ref());
+    CandidateJson {
+        tag: candidate.fabric.tag,
+        name: &candidate.fabric.name,
+        seen: candidate.fabric.is_seen(),
+        answer: candidate.answer.word(),
+        chance: candidate.chance.map(|chance| rounded(chance, 4)),
+        reason,
+        grain: grain.map(Grain::word),
+        grains: if candidate.reason == Reason::Construction { Vec::new() } else { grains.collect() },
+        cloth: match candidate.cloth {
+            ClothAnswer::NotSaid => "not said",
+            ClothAnswer::NotKnown { .. } => "not known",
+            ClothAnswer::Enough { .. } => "enough",
+            ClothAnswer::Short { .. } => "short",
+        },
+        needed_mm: needed.map(|needed| millimetres(needed.length)),
+        missing_mm: match candidate.cloth {
+            ClothAnswer::Short { missing, .. } => Some(millimetres(missing)),
+            _ => None,
+        },
+        by_area: needed.is_some_and(|needed| needed.by_area),
+        washing_known: needed.map(|needed| needed.washing_known),
+        cost: price.zip(needed).map(|(price, needed)| price.of(needed.length)),
+    }
+}

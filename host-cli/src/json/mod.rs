@@ -1,0 +1,102 @@
+//! Shapes of JSON that several verbs share: percentages as numbers in percent, lengths in millimetres.
+
+pub mod check;
+pub mod cloth;
+pub mod device;
+pub mod fit;
+
+use serde::Serialize;
+use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};
+
+/// A figure with its trust, in percent.
+#[derive(Debug, Serialize)]
+pub struct FigureJson {
+    percent: f64,
+    u: f64,
+    low: f64,
+    high: f64,
+}
+
+/// A recovery figure, and whether it can be graded.
+#[derive(Debug, Serialize)]
+pub struct RecoveryJson {
+    #[serde(flatten)]
+    figure: FigureJson,
+    readable: bool,
+}
+
+/// One thing that is asked.
+#[derive(Debug, Serialize)]
+pub struct PartJson {
+    ask: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    at_least: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    at_most: Option<f64>,
+    answer: &'static str,
+    chance: Option<f64>,
+}
+
+/// What would settle it.
+#[derive(Debug, Serialize)]
+pub struct SettleJson {
+    gauge_mm: f64,
+    pulls: u8,
+}
+
+/// A figure.
+#[must_use]
+pub fn figure(figure: &Figure, confidence: Confidence) -> FigureJson {
+    let (low, high) = figure.interval(confidence);
+    FigureJson {
+        percent: number(figure.ratio.percent(3)),
+        u: rounded(figure.u, 3),
+        low: rounded(low, 2),
+        high: rounded(high, 2),
+    }
+}
+
+/// Recovery above 100 % is shown where it was read, not where it is only within the uncertainty.
+#[must_use]
+pub fn recovery(recovery: &Figure, confidence: Confidence, readable: bool) -> RecoveryJson {
+    let json = figure(recovery, confidence);
+    RecoveryJson { figure: FigureJson { high: json.high.min(json.percent.max(100.0)), ..json }, readable }
+}
+
+/// A part of a demand.
+#[must_use]
+pub fn part(part: &Part) -> PartJson {
+    let limit = number(part.limit.ratio().percent(3));
+    let on = |side| (part.side == side).then_some(limit);
+    PartJson {
+        ask: part.ask.word(),
+        at_least: on(Side::AtLeast),
+        at_most: on(Side::AtMost),
+        answer: part.answer.word(),
+        chance: part.chance.map(|chance| rounded(chance, 4)),
+    }
+}
+
+/// What would settle it.
+#[must_use]
+pub fn settle(settle: &Settle) -> SettleJson {
+    SettleJson { gauge_mm: millimetres(settle.plan.gauge), pulls: settle.plan.pulls }
+}
+
+/// Exact: 1/1600 mm is a finite decimal.
+#[must_use]
+pub fn millimetres(length: Length) -> f64 {
+    f64::from(length.steps()) / 1600.0
+}
+
+/// A number rounded to so many decimals.
+#[must_use]
+pub fn rounded(value: f32, decimals: u8) -> f64 {
+    number(Decimal::round(value, decimals))
+}
+
+/// The number whose decimal text is that of `decimal`.
+#[must_use]
+pub fn number(decimal: Decimal) -> f64 {
+    decimal.to_string().parse().unwrap_or_default()
+}

@@ -1,0 +1,50 @@
+//! Texts that run from right to left, beside those that run from left to right.
+
+/// Opens and closes an isolate, which neither turns its neighbours round nor is turned by them (Unicode UAX #9).
+pub const OPEN: char = '\u{2068}';
+/// As above.
+pub const CLOSE: char = '\u{2069}';
+
+/// A text that runs from right to left, or turns the direction, in an isolate of its own; any other text as it is.
+///
+/// ```
+/// use tenter::words::bidi::isolated;
+///
+/// assert_eq!(isolated("Slate rib"), "Slate rib");
+/// assert_eq!(isolated("قماش"), "\u{2068}قماش\u{2069}");
+/// ```
+#[must_use]
+pub fn isolated(text: &str) -> String {
+    if !text.chars().any(turns) {
+        return text.to_owned();
+    }
+    let own = |c: &char| !matches!(c, '\u{2066}'..='\u{2069}');
+    format!("{OPEN}{}{CLOSE}", text.chars().filter(own).collect::<String>())
+}
+
+/// Letters of scripts that run from right to left (UAX #9, blocks of classes R and AL), and marks of direction.
+const fn turns(c: char) -> bool {
+    matches!(
+        c,
+        '\u{590}'..='\u{8ff}'
+            | '\u{fb1d}'..='\u{fdff}'
+            | '\u{fe70}'..='\u{feff}'
+            | '\u{10800}'..='\u{10fff}'
+            | '\u{1e800}'..='\u{1efff}'
+            | '\u{200f}'
+            | '\u{202a}'..='\u{202e}'
+            | '\u{2066}'..='\u{2069}'
+    )
+}
+
+/// A text without its isolates.
+#[must_use]
+pub fn plain(text: &str) -> String {
+    text.replace([OPEN, CLOSE], "")
+}
+
+/// Whether an isolate is still open at the end. A line's end closes it, so the next line has to open it anew.
+#[must_use]
+pub fn is_open(line: &str) -> bool {
+    line.rfind(OPEN) > line.rfind(CLOSE)
+}
