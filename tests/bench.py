@@ -22,7 +22,7 @@ STEPS_PER_MM = 1600
 AGREE_WITHIN = 1e-3  # Points, for values and standard uncertainties alike.
 PASSES = 3
 RUNS = 200
-CHECK = ["check", "--gauge", "10cm", "--to", "10.5cm", "--wants", "5%"]
+CHECK = ["check", "--marks", "10cm", "--to", "10.5cm", "--wants", "5%"]
 LOGS = [1_000, 100_000, 1_000_000]  # Pulls, four in each test, five tests of each fabric.
 CLOSE = 3  # Exit code: 5 % read where 5 % is asked is a coin toss.
 

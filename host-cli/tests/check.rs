@@ -31,7 +31,7 @@ fn code(line: &str) -> Option<i32> {
 /// The keys are those that were promised; nothing is added or left out.
 #[test]
 fn json_has_exactly_the_promised_keys() {
-    let line = "check --gauge 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --growth-at-most 3% --json";
+    let line = "check --marks 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --growth-at-most 3% --json";
     let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
     let json = json(line);
     let promised =
@@ -49,7 +49,7 @@ fn json_has_exactly_the_promised_keys() {
 /// (linear propagation and closed form, agreed by three PyPI uncertainty libraries: uncertainties, GTC, suncal).
 #[test]
 fn json_carries_the_reference_figures() {
-    let json = json("check --gauge 10cm --to 10.5cm --back 10.1cm@60s --wants 5% --scatter 0 --json");
+    let json = json("check --marks 10cm --to 10.5cm --back 10.1cm@60s --wants 5% --scatter 0 --json");
     let near = |value: &Value, want: f64, tolerance: f64| {
         assert!((value.as_f64().unwrap() - want).abs() <= tolerance, "{value} is not {want}");
     };
@@ -72,20 +72,20 @@ fn json_carries_the_reference_figures() {
 /// Absent things are null or empty, never invented.
 #[test]
 fn json_leaves_out_what_was_not_measured() {
-    let json = json("check --gauge 10cm --to 10.5cm --growth-at-most 3% --json");
+    let json = json("check --marks 10cm --to 10.5cm --growth-at-most 3% --json");
     assert_eq!((&json["growth"], &json["recovery"]), (&Value::Null, &Value::Null));
     assert_eq!((&json["answer"], &json["parts"][0]["chance"]), (&Value::from("unknown"), &Value::Null));
-    let nothing_asked = self::json("check --gauge 10cm --to 10.5cm --json");
+    let nothing_asked = self::json("check --marks 10cm --to 10.5cm --json");
     assert_eq!((&nothing_asked["answer"], &nothing_asked["parts"]), (&Value::Null, &Value::Array(vec![])));
     // Nothing extended: recovery is a share of nothing.
-    let rigid = self::json("check --gauge 10cm --to 10cm --back 10cm@60s --json");
+    let rigid = self::json("check --marks 10cm --to 10cm --back 10cm@60s --json");
     assert_eq!((&rigid["stretch"]["percent"], &rigid["recovery"]), (&Value::from(0.0), &Value::Null));
 }
 
 /// Recovery above 100 % and growth below zero are real and are shown.
 #[test]
 fn cloth_that_comes_back_shorter() {
-    let json = json("check --gauge 84.7 --to 137.5 --back 84.4@60s --division 0.1 --json");
+    let json = json("check --marks 84.7 --to 137.5 --back 84.4@60s --division 0.1 --json");
     assert_eq!(json["growth"]["percent"], -0.354);
     assert_eq!(json["recovery"]["percent"], 100.568);
     assert!(json["recovery"]["high"].as_f64().unwrap() >= 100.568);
@@ -93,14 +93,14 @@ fn cloth_that_comes_back_shorter() {
 
 #[test]
 fn exit_codes() {
-    let three = "check --gauge 250mm --to 265mm --to 266mm --to 265mm --back 252mm@60s";
+    let three = "check --marks 250mm --to 265mm --to 266mm --to 265mm --back 252mm@60s";
     assert_eq!(code(three), Some(0));
     assert_eq!(code(&format!("{three} --wants 5%")), Some(0));
     assert_eq!(code(&format!("{three} --wants 10%")), Some(1));
     assert_eq!(code(&format!("{three} --wants ..3%")), Some(1));
     assert_eq!(code(&format!("{three} --wants 6%")), Some(3));
-    assert_eq!(code("check --gauge 10cm --to 10.5cm --growth-at-most 3%"), Some(3));
-    assert_eq!(code("check --gauge 10cm --to 9cm"), Some(2));
+    assert_eq!(code("check --marks 10cm --to 10.5cm --growth-at-most 3%"), Some(3));
+    assert_eq!(code("check --marks 10cm --to 9cm"), Some(2));
     assert_eq!(code("check"), Some(2));
     assert_eq!(code("check --help"), Some(0));
     assert_eq!(code("--version"), Some(0));
@@ -109,7 +109,7 @@ fn exit_codes() {
 /// The three things: the figure, how far to trust it, what to do next; within 80 columns, without colour in a pipe.
 #[test]
 fn text_fits_an_aisle() {
-    let text = text("check --gauge 10cm --to 10.6cm --back 10.1cm@60s --wants 5%..12% --growth-at-most 3%");
+    let text = text("check --marks 10cm --to 10.6cm --back 10.1cm@60s --wants 5%..12% --growth-at-most 3%");
     assert!(text.starts_with("TOO CLOSE TO CALL  stretch at least 5 %: chance 8"), "{text}");
     assert!(text.contains("stretch      6.0 % ± "), "{text}");
     assert!(text.contains("pulls on these marks would settle it"), "{text}");
@@ -121,13 +121,13 @@ fn text_fits_an_aisle() {
 #[test]
 fn the_plan_settles_it() {
     for (gauge, to, wants) in [(100, 106, "5%"), (100, 104, "5%"), (100, 131, "25%..30%"), (50, 53, "5%")] {
-        let line = format!("check --gauge {gauge} --to {to} --settling --wants {wants} --json");
+        let line = format!("check --marks {gauge} --to {to} --settling --wants {wants} --json");
         let plan = json(&line)["settle"].clone();
         assert_eq!(code(&line), Some(3), "{line}");
         let marks = plan["gauge_mm"].as_f64().unwrap();
         let again = format!(" --to {}", f64::from(to) * marks / f64::from(gauge));
         let pulls = usize::try_from(plan["pulls"].as_u64().unwrap()).unwrap();
-        let planned = format!("check --gauge {marks}{} --settling --wants {wants}", again.repeat(pulls));
+        let planned = format!("check --marks {marks}{} --settling --wants {wants}", again.repeat(pulls));
         assert_ne!(code(&planned), Some(3), "{line}: {plan}: {planned}");
     }
 }
@@ -135,7 +135,7 @@ fn the_plan_settles_it() {
 /// A reading after release belongs to the pull before it: the second pull's recovery, not the first's.
 #[test]
 fn rests_belong_to_their_pulls() {
-    let json = json("check --gauge 200mm --to 230mm --to 240mm --back 204mm@60s --json");
+    let json = json("check --marks 200mm --to 230mm --to 240mm --back 204mm@60s --json");
     assert_eq!(json["recovery"]["percent"], 90.0);
     assert_eq!(json["stretch"]["percent"], 17.5);
 }
@@ -143,7 +143,7 @@ fn rests_belong_to_their_pulls() {
 /// The tables name the same 40 % differently, as their sources do.
 #[test]
 fn tables_can_be_chosen() {
-    let class = |table| json(&format!("check --gauge 10cm --to 14cm --table {table} --json"))["class"].clone();
+    let class = |table| json(&format!("check --marks 10cm --to 14cm --table {table} --json"))["class"].clone();
     assert_eq!(class("own"), "moderate");
     assert_eq!(class("utah-extension"), "stretchy");
     assert_eq!(class("richardson-2008"), "moderate");
@@ -153,36 +153,36 @@ fn tables_can_be_chosen() {
 #[test]
 fn bad_input_is_answered_in_one_line() {
     let cases: &[(&str, &str)] = &[
-        ("check --gauge 0 --to 105", "--gauge '0': the gauge length must be 1 mm or more"),
-        ("check --gauge -10cm --to 105", "a length cannot be negative"),
-        ("check --gauge 10cm --to 9cm", "--to '9cm': the extended length is shorter"),
-        ("check --gauge 10cm --to 10.5cm --back 10.6cm@60s", "--back '10.6cm@60s': the recovered length is longer"),
-        ("check --gauge 10cm --to 10.5cm --back 8cm@60s", "--back '8cm@60s': the recovered length is under nine"),
-        ("check --gauge 10cm --back 10.1cm@60s --to 10.5cm", "--back '10.1cm@60s': a reading after release needs"),
-        ("check --gauge 10cm --to 10.5cm --back 10.1cm", "--back '10.1cm': say when it was read, such as 101mm@60s"),
-        ("check --gauge 10cm --to 10.5cm --back 10.1cm@soon", "type the time since release after the @"),
-        ("check --gauge 10ells --to 105", "--gauge '10ells': unknown unit; type mm, cm, m, in or yd"),
-        ("check --gauge 1/3mm --to 105", "--gauge '1/3mm': finer than any scale"),
-        ("check --gauge 1,000mm --to 1050mm", "a comma with three digits can be read two ways"),
-        ("check --gauge 10cm --to 11cm --division 20cm", "--division '20cm': a scale division longer than the gauge"),
-        ("check --gauge 10cm --to 11cm --division 0", "--division '0': the scale division must be above zero"),
-        ("check --gauge 99999999999999999999mm --to 11cm", "longer than 1.3 km"),
-        ("check --gauge 100m --to 110m", "--gauge '100m': a gauge length over 10 m"),
-        ("check --gauge NaN --to inf", "--gauge 'NaN': not a length"),
-        ("check --gauge 10cm --to 11cm --wants lots", "--wants 'lots': not a limit"),
-        ("check --gauge 10cm --to 11cm --wants 30%..20%", "--wants '30%..20%': the range is upside down"),
-        ("check --gauge 10cm --to 11cm --wants 160000%", "--wants '160000%': above 1000 %"),
-        ("check --gauge 10cm --to 11cm --recovery-at-least 120%", "type a percentage up to 100%"),
-        ("check --gauge 10cm --to 11cm --confidence 100", "--confidence '100': type a percentage from 50.1 to 99.9"),
-        ("check --gauge 10cm --to 11cm --scatter NaN", "--scatter 'NaN': type points of stretch"),
-        ("check --gauge 10cm --to 11cm --load heavy", "--load 'heavy': type hand, or a mass or force"),
-        ("check --gauge 10cm --to 11cm --table mine", "--table 'mine': type one of own,"),
-        ("check --gauge 10cm --to 11cm --grain warp", "--grain 'warp': type one of lengthwise, crosswise, bias"),
-        ("check --gauge 10cm --to", "--to needs a value"),
-        ("check --to 11cm", "missing --gauge"),
-        ("check --gauge 10cm --gauge 11cm --to 12cm", "--gauge was given twice"),
-        ("check --gauge 10cm --to 11cm --wnats 5%", "'--wnats' is no flag here; did you mean --wants?"),
-        ("check --gauge 10cm --to 11cm extra", "'extra' is no flag here"),
+        ("check --marks 0 --to 105", "--marks '0': the gauge length must be 1 mm or more"),
+        ("check --marks -10cm --to 105", "a length cannot be negative"),
+        ("check --marks 10cm --to 9cm", "--to '9cm': the extended length is shorter"),
+        ("check --marks 10cm --to 10.5cm --back 10.6cm@60s", "--back '10.6cm@60s': the recovered length is longer"),
+        ("check --marks 10cm --to 10.5cm --back 8cm@60s", "--back '8cm@60s': the recovered length is under nine"),
+        ("check --marks 10cm --back 10.1cm@60s --to 10.5cm", "--back '10.1cm@60s': a reading after release needs"),
+        ("check --marks 10cm --to 10.5cm --back 10.1cm", "--back '10.1cm': say when it was read, such as 101mm@60s"),
+        ("check --marks 10cm --to 10.5cm --back 10.1cm@soon", "type the time since release after the @"),
+        ("check --marks 10ells --to 105", "--marks '10ells': unknown unit; type mm, cm, m, in or yd"),
+        ("check --marks 1/3mm --to 105", "--marks '1/3mm': finer than any scale"),
+        ("check --marks 1,000mm --to 1050mm", "a comma with three digits can be read two ways"),
+        ("check --marks 10cm --to 11cm --division 20cm", "--division '20cm': a scale division longer than the gauge"),
+        ("check --marks 10cm --to 11cm --division 0", "--division '0': the scale division must be above zero"),
+        ("check --marks 99999999999999999999mm --to 11cm", "longer than 1.3 km"),
+        ("check --marks 100m --to 110m", "--marks '100m': a gauge length over 10 m"),
+        ("check --marks NaN --to inf", "--marks 'NaN': not a length"),
+        ("check --marks 10cm --to 11cm --wants lots", "--wants 'lots': not a limit"),
+        ("check --marks 10cm --to 11cm --wants 30%..20%", "--wants '30%..20%': the range is upside down"),
+        ("check --marks 10cm --to 11cm --wants 160000%", "--wants '160000%': above 1000 %"),
+        ("check --marks 10cm --to 11cm --recovery-at-least 120%", "type a percentage up to 100%"),
+        ("check --marks 10cm --to 11cm --confidence 100", "--confidence '100': type a percentage from 50.1 to 99.9"),
+        ("check --marks 10cm --to 11cm --scatter NaN", "--scatter 'NaN': type points of stretch"),
+        ("check --marks 10cm --to 11cm --load heavy", "--load 'heavy': type hand, or a mass or force"),
+        ("check --marks 10cm --to 11cm --table mine", "--table 'mine': type one of own,"),
+        ("check --marks 10cm --to 11cm --grain warp", "--grain 'warp': type one of lengthwise, crosswise, bias"),
+        ("check --marks 10cm --to", "--to needs a value"),
+        ("check --to 11cm", "missing --marks"),
+        ("check --marks 10cm --marks 11cm --to 12cm", "--marks was given twice"),
+        ("check --marks 10cm --to 11cm --wnats 5%", "'--wnats' is no flag here; did you mean --wants?"),
+        ("check --marks 10cm --to 11cm extra", "'extra' is no flag here"),
         ("chek", "'chek' is no verb"),
     ];
     for (line, want) in cases {
@@ -197,17 +197,17 @@ fn bad_input_is_answered_in_one_line() {
 /// Control characters in what was typed cannot break the line.
 #[test]
 fn complaints_stay_on_their_line() {
-    let output = tenter(&["check", "--gauge", "1\n2\u{1b}[31m\u{202e}", "--to", "5"]);
+    let output = tenter(&["check", "--marks", "1\n2\u{1b}[31m\u{202e}", "--to", "5"]);
     let complaint = String::from_utf8(output.stderr).unwrap();
     assert_eq!(
         complaint,
-        "tenter: --gauge '1\\n2\\u{1b}[31m\\u{202e}': unknown unit; type mm, cm, m, in or yd after the number\n"
+        "tenter: --marks '1\\n2\\u{1b}[31m\\u{202e}': unknown unit; type mm, cm, m, in or yd after the number\n"
     );
 }
 
 fn argument() -> impl Strategy<Value = String> {
     let flag = prop::sample::select(vec![
-        "--gauge",
+        "--marks",
         "--to",
         "--back",
         "--wants",
@@ -269,7 +269,7 @@ proptest! {
     /// A sound command line with hostile values.
     #[test]
     fn any_values(values in prop::collection::vec(argument(), 5)) {
-        let flags = ["--gauge", "--to", "--back", "--wants", "--division"];
+        let flags = ["--marks", "--to", "--back", "--wants", "--division"];
         let pairs = flags.iter().zip(&values).map(|(flag, value)| format!("{flag}={value}"));
         let all = ["tenter".to_owned(), "check".to_owned()].into_iter().chain(pairs);
         complain_or_answer(all)?;
@@ -298,14 +298,14 @@ fn complain_or_answer(words: impl Iterator<Item = String>) -> Result<(), TestCas
 /// What a second reader found: a slipped mark is not praised, the weakest part is quoted, a unit is no scale.
 #[test]
 fn words_fit_the_readings() {
-    let slipped = text("check --gauge 10cm --to 12cm --back 9cm@60s --recovery-at-least 95%");
+    let slipped = text("check --marks 10cm --to 12cm --back 9cm@60s --recovery-at-least 95%");
     assert!(slipped.contains("do not trust this yet") && slipped.contains("a mark slipped"), "{slipped}");
-    let weakest = "check --gauge 25cm --settling --to 30cm --to 30cm --to 30cm --back 25.1cm@60s --wants 15%";
+    let weakest = "check --marks 25cm --settling --to 30cm --to 30cm --to 30cm --back 25.1cm@60s --wants 15%";
     let weakest = text(&format!("{weakest} --growth-at-most 0.7%"));
     assert!(weakest.starts_with("MEETS  growth at most 0.7 %"), "{weakest}");
-    let rigid = text("check --gauge 10cm --to 10cm --back 10cm@60s --recovery-at-least 90%");
+    let rigid = text("check --marks 10cm --to 10cm --back 10cm@60s --recovery-at-least 90%");
     assert!(rigid.contains("recovery has no meaning"), "{rigid}");
     let u = |line: &str| json(line)["stretch"]["u"].clone();
-    let inches = "check --gauge 4in --to 4.25in --wants 5% --json";
+    let inches = "check --marks 4in --to 4.25in --wants 5% --json";
     assert_eq!(u(inches), u(&format!("{inches} --units cm")));
 }

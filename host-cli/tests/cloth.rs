@@ -184,7 +184,7 @@ fn exit_codes_of_fit() {
     let program = Program::with_cloth();
     ok(&program, "pattern add smock A main --crosswise 5%");
     assert_eq!(typed(&program, "fit smock").code, Some(3), "nothing was pulled yet");
-    ok(&program, "pull 2 --gauge 25cm --settling --to 27cm --to 27.1cm --to 27cm");
+    ok(&program, "pull 2 --marks 25cm --settling --to 27cm --to 27.1cm --to 27cm");
     assert_eq!(typed(&program, "fit smock").code, Some(0));
     ok(&program, "pattern add smock A cuff --crosswise 200% --construction woven");
     let ran = typed(&program, "fit smock");
@@ -197,9 +197,9 @@ fn exit_codes_of_fit() {
 fn the_log_learns_her_hand() {
     let program = Program::with_cloth();
     let share = || program.shown("2")["grains"][0]["own_share"].as_f64().unwrap();
-    ok(&program, "pull 2 --gauge 200mm --settling --to 212mm --to 212mm --to 213mm");
+    ok(&program, "pull 2 --marks 200mm --settling --to 212mm --to 212mm --to 213mm");
     assert_eq!(share(), 0.0, "a test says nothing about itself");
-    ok(&program, "pull 2 --grain lengthwise --gauge 200mm --settling --to 205mm --to 206mm --to 205mm");
+    ok(&program, "pull 2 --grain lengthwise --marks 200mm --settling --to 205mm --to 206mm --to 205mm");
     // Two degrees of freedom from the other test beside the assumed 7.5.
     assert!((share() - 2.0 / 9.5).abs() < 1e-3, "{}", share());
     let shown = ok(&program, "cloth show 2");
@@ -244,7 +244,7 @@ fn a_garment_is_named_once() {
     let program = Program::new();
     ok(&program, "cloth add interlock --construction knit");
     for grain in ["crosswise", "lengthwise"] {
-        ok(&program, &format!("pull 1 --gauge 10cm --settling --to 11.2cm --to 11.3cm --to 11.2cm --grain {grain}"));
+        ok(&program, &format!("pull 1 --marks 10cm --settling --to 11.2cm --to 11.3cm --to 11.2cm --grain {grain}"));
     }
     let shown = ok(&program, "cloth show 1");
     assert_eq!(shown.matches("sweatshirt").count(), 1, "{shown}");

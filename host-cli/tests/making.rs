@@ -11,10 +11,10 @@ use serde_json::Value;
 fn cloths() -> Program {
     let program = Program::new();
     for (name, made, readings) in [
-        ("shell", "woven", "--gauge 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
-        ("softshell", "woven", "--gauge 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
-        ("rib", "knit", "--gauge 100mm --settling --to 178mm --to 181mm --to 179mm --back 105mm@60s"),
-        ("poplin", "woven", "--gauge 250mm --settling --to 268mm --to 268mm --to 269mm --back 253mm@60s"),
+        ("shell", "woven", "--marks 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
+        ("softshell", "woven", "--marks 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
+        ("rib", "knit", "--marks 100mm --settling --to 178mm --to 181mm --to 179mm --back 105mm@60s"),
+        ("poplin", "woven", "--marks 250mm --settling --to 268mm --to 268mm --to 269mm --back 253mm@60s"),
     ] {
         program.run(&["cloth", "add", name, "--construction", made]);
         let tag = program.log_fabrics().to_string();
@@ -184,7 +184,7 @@ fn a_mass_for_a_tension() {
 fn handling_follows_the_figures() {
     let program = cloths();
     program.run(&["cloth", "add", "canvas", "--construction", "woven"]);
-    program.line("pull 6 --gauge 250mm --settling --to 252mm --to 252mm --to 252mm --back 250mm@60s");
+    program.line("pull 6 --marks 250mm --settling --to 252mm --to 252mm --to 252mm --back 250mm@60s");
     let rigid = program.line("handle 6").out;
     assert!(rigid.contains("straight stitch") && !rigid.contains("needle") && !rigid.contains("shoulder"), "{rigid}");
     let rib = program.line("handle 3").out;
@@ -295,20 +295,20 @@ fn told(program: &Program, words: &[&str]) -> String {
 fn plan_sheets_as_a_maker_reads_them() {
     let program = Program::new();
     for (name, made, fibre, readings) in [
-        ("shell", "woven", "polyamide", "--gauge 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
+        ("shell", "woven", "polyamide", "--marks 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
         (
             "fleece",
             "knit",
             "polyester",
-            "--gauge 20cm --settling --to 25.2cm --to 25.3cm --to 25.2cm --back 20.6cm@60s",
+            "--marks 20cm --settling --to 25.2cm --to 25.3cm --to 25.2cm --back 20.6cm@60s",
         ),
-        ("rib", "knit", "cotton", "--gauge 10cm --settling --to 18.1cm --to 18.4cm --to 18.2cm --back 10.6cm@60s"),
-        ("jersey", "knit", "viscose", "--gauge 10cm --settling --to 15.9cm --to 16.1cm --to 16cm --back 10.5cm@60s"),
+        ("rib", "knit", "cotton", "--marks 10cm --settling --to 18.1cm --to 18.4cm --to 18.2cm --back 10.6cm@60s"),
+        ("jersey", "knit", "viscose", "--marks 10cm --settling --to 15.9cm --to 16.1cm --to 16cm --back 10.5cm@60s"),
         (
             "denim",
             "woven",
             "cotton denim",
-            "--gauge 20cm --settling --to 24.3cm --to 24.4cm --to 24.3cm --back 20.7cm@60s",
+            "--marks 20cm --settling --to 24.3cm --to 24.4cm --to 24.3cm --back 20.7cm@60s",
         ),
     ] {
         program.run(&["cloth", "add", name, "--construction", made, "--fibre", fibre]);

@@ -20,7 +20,7 @@ fn a_test_is_stored_and_shown() {
     let ran = program.run(&[
         "pull",
         "1",
-        "--gauge",
+        "--marks",
         "10cm",
         "--settling",
         "--to",
@@ -49,7 +49,7 @@ fn a_test_is_stored_and_shown() {
 #[test]
 fn json_is_that_of_check_with_test_and_tag() {
     let program = Program::with_cloth();
-    let readings = "--gauge 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --json";
+    let readings = "--marks 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --json";
     let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
     let mut checked = keys(&program.line(&format!("check {readings}")).json());
     let json = program.line(&format!("pull 2 {readings}")).json();
@@ -65,7 +65,7 @@ fn json_is_that_of_check_with_test_and_tag() {
 #[test]
 fn exit_codes_are_those_of_check() {
     let program = Program::with_cloth();
-    let three = "--gauge 250mm --to 265mm --to 266mm --to 265mm";
+    let three = "--marks 250mm --to 265mm --to 266mm --to 265mm";
     for (wants, code) in [("5%", 0), ("10%", 1), ("..3%", 1), ("6%", 3)] {
         for verb in ["check", "pull 1"] {
             assert_eq!(program.line(&format!("{verb} {three} --wants {wants}")).code, Some(code), "{verb} {wants}");
@@ -77,11 +77,11 @@ fn exit_codes_are_those_of_check() {
 #[test]
 fn bad_input_leaves_nothing_stored() {
     let program = Program::with_cloth();
-    let good = "--gauge 10cm --to 11cm";
+    let good = "--marks 10cm --to 11cm";
     let cases = [
-        ("pull 1 --gauge 10cm --to 9cm".to_owned(), "--to '9cm': the extended length is shorter"),
-        ("pull 1 --gauge 10cm".to_owned(), "missing --to"),
-        ("pull 1 --to 10cm".to_owned(), "missing --gauge"),
+        ("pull 1 --marks 10cm --to 9cm".to_owned(), "--to '9cm': the extended length is shorter"),
+        ("pull 1 --marks 10cm".to_owned(), "missing --to"),
+        ("pull 1 --to 10cm".to_owned(), "missing --marks"),
         (format!("pull 3 {good}"), "'3' is no fabric here"),
         (format!("pull rib {good}"), "'rib' is no fabric here"),
         (format!("pull 1 {good} --wants lots"), "--wants 'lots'"),
@@ -112,15 +112,15 @@ fn bad_input_leaves_nothing_stored() {
 #[test]
 fn a_retest_that_disagrees_says_so() {
     let program = Program::with_cloth();
-    let old = "pull 1 --gauge 10cm --to 12.4cm --to 12.4cm --to 12.4cm --at 2025-03-20";
+    let old = "pull 1 --marks 10cm --to 12.4cm --to 12.4cm --to 12.4cm --at 2025-03-20";
     assert!(!program.line(old).out.contains("disagrees"));
-    let new = program.line("pull 1 --gauge 10cm --to 13.4cm --to 13.4cm --to 13.4cm --at 2025-03-21");
+    let new = program.line("pull 1 --marks 10cm --to 13.4cm --to 13.4cm --to 13.4cm --at 2025-03-21");
     assert!(new.out.contains("disagrees 10.0 points more than on 2025-03-20"), "{}", new.out);
     assert!(program.line("cloth show 1").out.contains("disagrees 10.0 points more than on 2025-03-20"));
     // Within what both are worth, and on another grain, there is nothing to say.
-    let near = program.line("pull 1 --gauge 10cm --to 13.5cm --to 13.4cm --to 13.5cm --json").json();
+    let near = program.line("pull 1 --marks 10cm --to 13.5cm --to 13.4cm --to 13.5cm --json").json();
     assert_eq!(near["disagrees_points"], Value::Null);
-    let along = program.line("pull 1 --grain lengthwise --gauge 10cm --to 10.4cm --json").json();
+    let along = program.line("pull 1 --grain lengthwise --marks 10cm --to 10.4cm --json").json();
     assert_eq!(along["disagrees_points"], Value::Null);
 }
 
@@ -129,7 +129,7 @@ fn a_retest_that_disagrees_says_so() {
 fn the_day_it_was_pulled_decides_what_counts() {
     let program = Program::with_cloth();
     let pull = |to: &str, more: &[&str]| {
-        let mut words = vec!["pull", "1", "--gauge", "10cm", "--to", to];
+        let mut words = vec!["pull", "1", "--marks", "10cm", "--to", to];
         words.extend(more);
         let ran = program.run(&words);
         assert_eq!(ran.code, Some(0), "{ran:?}");
@@ -150,8 +150,8 @@ fn the_day_it_was_pulled_decides_what_counts() {
 #[test]
 fn drop_and_undrop() {
     let program = Program::with_cloth();
-    program.line("pull 1 --gauge 10cm --to 12.4cm --at 2025-03-20");
-    program.line("pull 1 --gauge 10cm --to 15cm --at 2025-03-21");
+    program.line("pull 1 --marks 10cm --to 12.4cm --at 2025-03-20");
+    program.line("pull 1 --marks 10cm --to 15cm --at 2025-03-21");
     let stretch = || program.shown("1")["grains"][0]["stretch"]["percent"].clone();
     let test = letters(&program.tests("1")[1]);
     assert_eq!(stretch(), 50.0);
@@ -175,18 +175,18 @@ fn drop_and_undrop() {
 #[test]
 fn check_can_use_her_hand() {
     let program = Program::new();
-    let readings = "--gauge 10cm --to 12.4cm --to 12.5cm --json";
+    let readings = "--marks 10cm --to 12.4cm --to 12.5cm --json";
     let u = |line: String| program.line(&line).json()["stretch"]["u"].as_f64().unwrap();
     let assumed = u(format!("check {readings}"));
     assert_eq!(u(format!("check --construction knit {readings}")), assumed);
-    let folder = program.run(&["check", "--construction", "knit", "--gauge", "10cm", "--to", "9cm"]);
+    let folder = program.run(&["check", "--construction", "knit", "--marks", "10cm", "--to", "9cm"]);
     assert_eq!(folder.code, Some(2));
     assert!(!program.path().exists(), "check began a log");
 
     let program = Program::with_cloth();
     let u = |line: String| program.line(&line).json()["stretch"]["u"].as_f64().unwrap();
     // Ten pulls that all read the same: steadier than assumed.
-    let steady = format!("pull 1 --gauge 20cm{}", " --to 25cm".repeat(10));
+    let steady = format!("pull 1 --marks 20cm{}", " --to 25cm".repeat(10));
     assert_eq!(program.line(&steady).code, Some(0));
     let hers = u(format!("check --construction knit {readings}"));
     assert!(hers < assumed, "{hers} is not below {assumed}");

@@ -107,7 +107,7 @@ fn a_draft_can_be_let_go() {
     let program = Program::with_cloth();
     let broken_off = || assert_eq!(program.typed(&["pull", "1"], "10\n\n\n0\n12.4\n").code, Some(3));
     broken_off();
-    assert_eq!(program.line("pull 1 --gauge 10cm --to 11cm").code, Some(0));
+    assert_eq!(program.line("pull 1 --marks 10cm --to 11cm").code, Some(0));
     let anew = program.typed(&["pull", "1"], &format!("n\n{THREE}"));
     assert!(anew.out.contains("3 pulls by hand"), "{anew:?}");
     broken_off();

@@ -51,13 +51,13 @@ fn whole_run(run: impl Fn()) -> Duration {
 #[test]
 fn what_was_said_to_be_stored_is_stored_once() {
     let program = Program::with_cloth();
-    let limit = whole_run(|| drop(program.line("pull 2 --gauge 10cm --to 11cm"))).mul_f64(1.3);
+    let limit = whole_run(|| drop(program.line("pull 2 --marks 10cm --to 11cm"))).mul_f64(1.3);
     let mut promised = Vec::new();
     for kill in 0..200_u32 {
         // From 100.01 mm on, in hundredths of a millimetre.
         let to = Length::from_steps(160_000 + 16 * i32::try_from(kill + 1).unwrap());
         let text = format!("{}mm", f64::from(to.steps()) / 1600.0);
-        let mut command = program.command(&["pull", "1", "--gauge", "100mm", "--to", &text]);
+        let mut command = program.command(&["pull", "1", "--marks", "100mm", "--to", &text]);
         let running = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
         let (out, err) = killed(running, instant(kill, limit));
         assert_eq!(err, "");

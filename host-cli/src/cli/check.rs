@@ -9,22 +9,22 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
 pub const EXAMPLES: &str = "\
 Examples:
   Marks 10 cm apart, pulled to 10.5 cm; does it give 5 %?
-      tenter check --gauge 10cm --to 10.5cm --wants 5%
+      tenter check --marks 10cm --to 10.5cm --wants 5%
 
   Three pulls after a settling pull, read a minute after letting go:
-      tenter check --gauge 250mm --settling --to 265mm --to 266mm --to 265mm --back 252mm@60s --wants 5%
+      tenter check --marks 250mm --settling --to 265mm --to 266mm --to 265mm --back 252mm@60s --wants 5%
 
   Not less than 20 % and not more than 30 %, and hardly any growth:
-      tenter check --gauge 10cm --to 12.4cm --to 12.5cm --back 10.2cm@1min --wants 20%..30% --growth-at-most 3%
+      tenter check --marks 10cm --to 12.4cm --to 12.5cm --back 10.2cm@1min --wants 20%..30% --growth-at-most 3%
 
   Against the gauge printed on an envelope, on an inch tape:
-      tenter check --gauge 4in --to '5 1/2in' --wants '4in to 5 3/8in'
+      tenter check --marks 4in --to '5 1/2in' --wants '4in to 5 3/8in'
 
   A reading after each pull belongs to the pull before it:
-      tenter check --gauge 200mm --to 230mm --back 204mm@30min --to 231mm --back 205mm@30min
+      tenter check --marks 200mm --to 230mm --back 204mm@30min --to 231mm --back 205mm@30min
 
   With the scatter of your own pulls on knits, from the tests stored so far, instead of the assumed one:
-      tenter check --construction knit --gauge 10cm --to 12.4cm --to 12.5cm --wants 20%
+      tenter check --construction knit --marks 10cm --to 12.4cm --to 12.5cm --wants 20%
 
 The answer is meets, short, over or close (too close to call), with the chance behind it.
 Exit code: 0 measured, or meets; 1 short or over; 3 close or unknown; 2 a mistake in what was typed.";

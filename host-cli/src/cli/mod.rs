@@ -209,7 +209,7 @@ mod tests {
 
     #[test]
     fn readings_keep_their_order() {
-        let words = "tenter check --gauge 1 --to 2 --back 3@1s --to 4 --to 5 --back 6@1s";
+        let words = "tenter check --marks 1 --to 2 --back 3@1s --to 4 --to 5 --back 6@1s";
         let Ok(Parsed::Run(CommandLine { verb: Verb::Check(args), .. })) = parse(words.split(' ')) else {
             panic!("no check")
         };

@@ -11,10 +11,10 @@ Examples:
       tenter pull 7 --wants 5%
 
   The same readings as check takes, stored with the fabric that wears tag 7:
-      tenter pull 7 --gauge 20cm --settling --to 21.3cm --to 21.2cm --to 21.3cm --back 20.2cm@60s --wants 5%
+      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm --to 21.3cm --back 20.2cm@60s --wants 5%
 
   A test from a notebook, along the other grain:
-      tenter pull 7 --grain lengthwise --gauge 10cm --to 10.4cm --at '2025-03-20 14:30' --note 'before washing'
+      tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm --at '2025-03-20 14:30' --note 'before washing'
 
   A test that went wrong no longer counts; it stays in the history:
       tenter pull 7 --retire 3kx9d2 --note 'a pin slipped'
@@ -43,16 +43,16 @@ pub struct PullArgs {
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
     /// Take a stored test out of account: the letters that cloth show prints
-    #[arg(long, value_name = "TEST", conflicts_with_all = ["return_test", "resume", "discard", "gauge", "to", "back", "at", "wants"])]
+    #[arg(long, value_name = "TEST", conflicts_with_all = ["return_test", "resume", "discard", "marks", "to", "back", "at", "wants"])]
     pub retire: Option<String>,
     /// Count a retired test again
-    #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "gauge", "to", "back", "at", "wants", "note"])]
+    #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "marks", "to", "back", "at", "wants", "note"])]
     pub return_test: Option<String>,
     /// Go on with a test that was broken off, unasked
-    #[arg(long, conflicts_with_all = ["discard", "gauge", "to", "back"])]
+    #[arg(long, conflicts_with_all = ["discard", "marks", "to", "back"])]
     pub resume: bool,
     /// Forget a test that was broken off
-    #[arg(long, conflicts_with_all = ["gauge", "to", "back", "wants", "at", "note"])]
+    #[arg(long, conflicts_with_all = ["marks", "to", "back", "wants", "at", "note"])]
     pub discard: bool,
     /// The table of stretch classes.
     #[command(flatten)]

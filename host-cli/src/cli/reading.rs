@@ -6,8 +6,8 @@ use clap::{ArgMatches, Args, Command, FromArgMatches, ValueEnum};
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
     /// Distance between the two marks before the pull: 10cm, 104.5mm, 4in, '4 1/8in'
-    #[arg(long, value_name = "LENGTH")]
-    pub gauge: Option<String>,
+    #[arg(long, aliases = ["gauge", "gage"], value_name = "LENGTH")]
+    pub marks: Option<String>,
     /// Distance while pulled; once for each pull
     #[arg(long, value_name = "LENGTH")]
     pub to: Vec<String>,
@@ -20,7 +20,7 @@ pub struct TestFlags {
     /// The grain that was pulled
     #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
     pub grain: GrainArg,
-    /// Distance between two lines of the scale [default: 1mm, or 1/16in when the gauge is in inches]
+    /// Distance between two lines of the scale [default: 1mm, or 1/16in when the marks are in inches]
     #[arg(long, value_name = "LENGTH")]
     pub division: Option<String>,
     /// Ends read on the scale: one (the other mark held at zero) or both
@@ -112,7 +112,7 @@ pub struct TableArg {
 /// How the result is shown, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowArgs {
-    /// Unit of bare numbers and of the text [default: that of the gauge, or mm]
+    /// Unit of bare numbers and of the text [default: that of the marks, or mm]
     #[arg(long, value_enum)]
     pub units: Option<UnitArg>,
     /// Print one JSON object instead of text

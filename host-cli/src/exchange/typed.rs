@@ -248,7 +248,7 @@ fn test_args<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TestArgs, Error> {
         return Err(Error::argument("readings", "", remedy));
     }
     let flags = TestFlags {
-        gauge: typed("gauge").or_else(|| Some(String::new())),
+        marks: typed("gauge").or_else(|| Some(String::new())),
         to: Vec::new(),
         back: Vec::new(),
         settling: match cell("settling").to_lowercase().as_str() {

@@ -83,7 +83,7 @@ pub fn asked(
 
 /// The unit of bare numbers: the one that was chosen, that of the gauge, or millimetres.
 fn unit_for(show: &ShowArgs, flags: &TestFlags) -> Unit {
-    show.units.map(unit).or_else(|| flags.gauge.as_deref().and_then(unit_of)).unwrap_or_default()
+    show.units.map(unit).or_else(|| flags.marks.as_deref().and_then(unit_of)).unwrap_or_default()
 }
 
 /// Reads a pull test.
@@ -93,13 +93,13 @@ fn unit_for(show: &ShowArgs, flags: &TestFlags) -> Unit {
 /// The first flag that cannot be read, here and below.
 pub fn pull_test(args: &TestArgs, unit: Unit) -> Result<PullTest, Error> {
     let flags = &args.flags;
-    let gauge_text = flags.gauge.as_deref().ok_or_else(|| {
-        Error::Usage("missing --gauge <LENGTH>; type the distance between the marks, such as --gauge 10cm".to_owned())
+    let gauge_text = flags.marks.as_deref().ok_or_else(|| {
+        Error::Usage("missing --marks <LENGTH>; type the distance between the marks, such as --marks 10cm".to_owned())
     })?;
-    let gauge = length("--gauge", gauge_text, unit)?;
+    let gauge = length("--marks", gauge_text, unit)?;
     let scale = scale(flags, unit)?;
     let mut test = PullTest::new(gauge, grain(flags.grain))
-        .map_err(|reason| Error::reading("--gauge", gauge_text, reason))?
+        .map_err(|reason| Error::reading("--marks", gauge_text, reason))?
         .with_scale(scale)
         .map_err(|reason| Error::reading("--division", flags.division.as_deref().unwrap_or("1mm"), reason))?
         .with_held(held(flags.held))
@@ -137,7 +137,7 @@ pub fn scale(args: &TestFlags, unit: Unit) -> Result<Scale, Error> {
     let division = match &args.division {
         Some(text) => length("--division", text, unit)?,
         // The scale is the one the gauge was read on, whatever unit the text is shown in.
-        None => division_in(args.gauge.as_deref().and_then(unit_of).unwrap_or(unit)),
+        None => division_in(args.marks.as_deref().and_then(unit_of).unwrap_or(unit)),
     };
     Scale::new(division, ends).ok_or_else(|| {
         let text = args.division.as_deref().unwrap_or_default();

@@ -37,7 +37,7 @@ fn python_reads_the_tables() {
         ],
     );
     desk.ok("log.db", &["cloth", "add", "plain"]);
-    let pull = "pull 1 --gauge 10cm --to 10.5cm --back 9.9cm@60s --at 2026-01-05";
+    let pull = "pull 1 --marks 10cm --to 10.5cm --back 9.9cm@60s --at 2026-01-05";
     desk.ok("log.db", &pull.split(' ').collect::<Vec<_>>());
     assert_eq!(desk.ok("log.db", &["export", "--csv", "fabrics", "f.csv"]), "2 fabrics in f.csv\n");
     assert_eq!(desk.ok("log.db", &["export", "--csv", "tests", "t.csv"]), "1 tests in t.csv\n");
@@ -83,7 +83,7 @@ fn python_reads_the_entries() {
 fn an_exported_table_comes_back() {
     let desk = Desk::new();
     desk.ok("a.db", &["demo"]);
-    let odd = "pull 2 --gauge 4in --to 4.25in --back 4.0625in@1h --to 4-5/16in --division 1/64in --ends both --held strip \
+    let odd = "pull 2 --marks 4in --to 4.25in --back 4.0625in@1h --to 4-5/16in --division 1/64in --ends both --held strip \
                --load 500g --grain bias --at 2026-02-03";
     desk.ok("a.db", &odd.split_whitespace().collect::<Vec<_>>());
     desk.ok("a.db", &["export", "--csv", "tests", "a.csv"]);

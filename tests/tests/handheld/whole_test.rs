@@ -99,7 +99,7 @@ fn fetch<B: Board>(board: &mut B, twin: &Handheld) {
 /// `tenter check` on the same readings prints the digits that stand on the display.
 fn same_digits(test: &PullTest) {
     let mut words =
-        "tenter check --gauge 100mm --settling --wants 5%".split(' ').map(str::to_owned).collect::<Vec<_>>();
+        "tenter check --marks 100mm --settling --wants 5%".split(' ').map(str::to_owned).collect::<Vec<_>>();
     for (index, pull) in test.pulls().iter().enumerate() {
         words.extend(["--to".to_owned(), pull.show(Unit::Mm).to_string()]);
         for rest in test.rests().iter().filter(|rest| usize::from(rest.after_pull) == index) {

@@ -19,7 +19,7 @@ fn desk() -> Desk {
     desk.run(&["cloth", "add", SCRIPT, "--fibre", IMAGE, "--place", place, "--note", CLOSING, "--length", "2m"]);
     desk.run(&["cloth", "add", "a bolt", "--seen", IMAGE, "--price", "3/m"]);
     desk.run(&["cloth", "cut", "14", "10cm", "--note", SCRIPT]);
-    let pull = ["pull", "14", "--gauge", "25cm", "--to", "27cm", "--back", "25.2cm@60s", "--note", IMAGE];
+    let pull = ["pull", "14", "--marks", "25cm", "--to", "27cm", "--back", "25.2cm@60s", "--note", IMAGE];
     desk.run(&pull);
     desk.run(&["pattern", "add", SCRIPT, IMAGE, CLOSING, "--crosswise", "5%", "--cloth", "1m at 140cm"]);
     desk.run(&["pattern", "add", SCRIPT, IMAGE, SCRIPT, "--crosswise", "5%"]);

@@ -78,8 +78,8 @@ fn too_little_is_said_wherever_a_cloth_is_offered() {
 fn a_card_says_what_was_measured() {
     let desk = Desk::empty();
     desk.run(&["cloth", "add", "Gorse lawn"]);
-    desk.run(&["pull", "1", "--gauge", "25cm", "--to", "26cm", "--back", "25.1cm@60s"]);
-    desk.run(&["pull", "1", "--gauge", "25cm", "--to", "30cm", "--back", "26cm@60s", "--grain", "bias"]);
+    desk.run(&["pull", "1", "--marks", "25cm", "--to", "26cm", "--back", "25.1cm@60s"]);
+    desk.run(&["pull", "1", "--marks", "25cm", "--to", "30cm", "--back", "26cm@60s", "--grain", "bias"]);
     let card = std::fs::read_to_string(desk.report(&["picture", "card", "1"])).unwrap();
     // 30 / 25 − 1 and 26 / 25 − 1, arithmetic.
     assert!(card.contains("bias stretch 20.0 %") && card.contains("bias growth 4.0 %"), "{card}");

@@ -28,7 +28,7 @@ pub fn run(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
     if let Some(text) = &args.return_test {
         return set_retired(args, text, false, store, screen);
     }
-    let typed = args.test.flags.gauge.is_some() || !args.test.readings.is_empty();
+    let typed = args.test.flags.marks.is_some() || !args.test.readings.is_empty();
     if typed { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
 
