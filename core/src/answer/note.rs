@@ -4,7 +4,8 @@ use heapless::Vec;
 
 use crate::answer::Rules;
 use crate::answer::class::{GrowthClass, RecoveryClass};
-use crate::answer::figures::{Confidence, Figure, Figures};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::{Figure, Figures};
 use crate::number::list::list;
 use crate::number::num;
 use crate::number::ratio::Ratio;

@@ -2,8 +2,8 @@
 
 use crate::answer::chance::Question;
 use crate::answer::class::GrowthClass;
+use crate::answer::evaluation::Rules;
 use crate::answer::figures::Readings;
-use crate::answer::{Rules, evaluation};
 use crate::number::ratio::Ratio;
 use crate::reading::pull_test::{PullTest, TestError};
 
@@ -190,7 +190,7 @@ pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'st
             _ => false,
         };
         !grows_too_much
-            && evaluation::is_sure(chance_above(row.at_least), confidence)
-            && row.at_most.is_none_or(|most| evaluation::is_sure(1.0 - chance_above(most), confidence))
+            && confidence.is_sure(chance_above(row.at_least))
+            && row.at_most.is_none_or(|most| confidence.is_sure(1.0 - chance_above(most)))
     }))
 }

@@ -4,6 +4,7 @@
 //! Everything here is data with its reason and its [`Source`](source::Source); the words are the front ends'. Each
 //! function takes plain values and stands alone, so that a program carries only what it calls.
 
+pub mod amount;
 pub mod body;
 pub mod caution;
 pub mod elastic;

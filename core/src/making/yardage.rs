@@ -23,9 +23,18 @@ const EIGHTH_YARD: i32 = 182_880;
 /// assert_eq!(other.show(tenter_core::Unit::Inch).to_string(), "37.8 in");
 /// ```
 pub fn by_area(length: Length, width: Length, other: Length) -> Result<Length, MakingError> {
+    area(length, width, other, Round::Up)
+}
+
+/// The same, down to the last whole step: what a length counts as at another width.
+pub(crate) fn same_area(length: Length, width: Length, other: Length) -> Result<Length, MakingError> {
+    if length == Length::ZERO { Ok(length) } else { area(length, width, other, Round::Down) }
+}
+
+fn area(length: Length, width: Length, other: Length, round: Round) -> Result<Length, MakingError> {
     positive(length, MakingError::Cloth)?;
     let (width, other) = (positive(width, MakingError::Width)?, positive(other, MakingError::Width)?);
-    scaled(length, width, other, Round::Up).ok_or(MakingError::TooLarge)
+    scaled(length, width, other, round).ok_or(MakingError::TooLarge)
 }
 
 /// A class of cloth widths as the chart has them.

@@ -4,7 +4,6 @@ use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio
 
 use super::{sign, together};
 use crate::finding::drawn;
-use crate::finding::fit;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Reason;
 use crate::log::{Fabric, Role, StoredTest};
@@ -92,7 +91,7 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| fit::rank(one.answer)).map(|(role, _)| *role);
+        let beside = beside.min_by_key(|(_, one)| one.answer.rank()).map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)

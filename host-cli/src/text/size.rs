@@ -104,13 +104,7 @@ impl Sized {
             return;
         };
         let chance = stretch.chance_at_least(needed.ratio());
-        let answer = if chance >= confidence.chance() {
-            Answer::Meets
-        } else if 1.0 - chance >= confidence.chance() {
-            Answer::Short
-        } else {
-            Answer::Close
-        };
+        let answer = confidence.judge(chance, Answer::Short);
         self.answers.push(answer);
         let text = format!("{text}: {} ({})", answer.word(), words::percent(chance));
         self.lines.push(Spoken::new("reduce", text, why, Source::Derived("arithmetic")));

@@ -2,7 +2,7 @@
 
 use tenter_core::making::body::{Line, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, cautions};
-use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, care, passes, ribbing_width, rules};
+use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, care, passes, rules};
 use tenter_core::making::error::MakingError;
 use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, practices, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
@@ -118,7 +118,7 @@ pub extern "C" fn probe_elastic(given: &Given, lengths: &[i32; 3], kind: u8, pla
         Edging::Opening,
     ];
     let (Some(kind), Some(place)) = (pick(&kinds, kind), pick(&places, place)) else { return 0 };
-    let mut sum = ribbing_width(width).map_or(0, steps);
+    let mut sum = 0;
     for rule in rules(kind, place) {
         sum ^= printed(rule.source) ^ printed(rule.name);
         sum ^= said(rule.cut(measure), |span| {

@@ -6,7 +6,7 @@ use num_rational::BigRational;
 use proptest::prelude::*;
 use tenter_core::making::body::{Line, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
-use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, RULES, passes, ribbing_width, rules};
+use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, RULES, passes, rules};
 use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Edge, MOST_LINES, Match, Pair};
@@ -227,7 +227,6 @@ proptest! {
             prop_assert!(depth.is_err() || depth.is_ok_and(|span| measure <= span.least && span.least <= span.most));
             prop_assert!(allowance.is_err() || allowance.is_ok_and(|span| measure <= span.least));
         }
-        let _ = ribbing_width(measure);
         for kind in [Kind::Firm, Kind::Soft, Kind::Braided, Kind::Ribbing] {
             prop_assert!(rules(kind, Edging::Waist).all(|rule| rule.place == Edging::Waist));
         }

@@ -2,7 +2,7 @@
 //! them contains.
 
 use crate::{length, percent, whole_percent};
-use tenter_core::making::elastic::{CASINGS, Care, Cut, Drawn, Kind, Place, RULES, care, passes, ribbing_width, rules};
+use tenter_core::making::elastic::{CASINGS, Care, Cut, Drawn, Kind, Place, RULES, care, passes, rules};
 use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Figure, Length};
 
@@ -93,12 +93,6 @@ fn an_overlap_is_not_in_the_loop() {
     let reach =
         passes(length("12in"), rule.overlap, length("23in"), Figure::exact(whole_percent(100)), Confidence::default());
     assert_eq!((reach.unwrap().needed.ratio(), reach.unwrap().answer), (whole_percent(100), Answer::Meets));
-}
-
-/// Rib is cut twice as wide as finished and 1/2 in for seams (*Ribbed edges*, sewing guide).
-#[test]
-fn ribbing_is_cut_double() {
-    assert_eq!(ribbing_width(length("2in")), Some(length("4 1/2in")));
 }
 
 /// Braided narrows and is hurt by stitching: casings (*Elastics* lesson). Stitching through slackens: up to 1 in shorter

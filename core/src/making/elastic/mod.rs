@@ -11,7 +11,8 @@ use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::sizing::Reach;
 use super::source::Source;
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
 use crate::reading::length::Length;
 
 /// A kind of elastic.
@@ -255,19 +256,6 @@ pub const RULES: &[Rule] = &[
         "using ribbing for a cuff or neckline opening, undated",
     ),
 ];
-
-/// The width to cut ribbing for a band of a finished width: twice that and 1/2 in for seams (*Ribbed edges*, sewing
-/// guide). None where it does not fit.
-///
-/// ```
-/// use tenter_core::{Length, making::elastic::ribbing_width};
-///
-/// assert_eq!(ribbing_width(Length::from_inch_64ths(128)), Some(Length::from_inch_64ths(288)));
-/// ```
-#[must_use]
-pub fn ribbing_width(finished: Length) -> Option<Length> {
-    finished.steps().checked_mul(2)?.checked_add(inches(4).steps()).map(Length::from_steps)
-}
 
 /// What else to see to.
 ///

@@ -10,8 +10,9 @@ pub use practice::{Practice, PracticeLine, practices};
 
 use super::source::Source;
 use super::stitch::Stitch;
-use crate::answer::evaluation::{self, Answer};
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 
 /// Under this stretch, in percent, cloth counts as rigid: the edge of the tool's own ladder, within reading error.
@@ -232,7 +233,7 @@ impl Layered {
         let loses = layer_stretch.ratio < cloth.ratio;
         let stretch = if loses { layer_stretch } else { cloth };
         let chance = stretch.chance_at_least(wanted);
-        let answer = evaluation::judged(chance, Answer::Short, confidence);
+        let answer = confidence.judge(chance, Answer::Short);
         let (instead, source): (&[Instead], _) = match layer {
             _ if answer == Answer::Meets || !loses => (&[], Source::Derived("two layers stretch as far as the lesser")),
             Layer::Interfacing => (

@@ -3,7 +3,7 @@
 use heapless::Vec;
 
 use super::{Between, Least, Match, Pair, Which};
-use crate::answer::evaluation::Answer;
+use crate::answer::verdict::Answer;
 use crate::making::source::Source;
 use crate::making::stitch::Stitch;
 

@@ -9,8 +9,9 @@ pub use advice::{Advice, Line, MOST_LINES, Reason};
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::stitch::Stitch;
-use crate::answer::evaluation::{self, Answer};
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 use crate::statistics::student;
@@ -225,7 +226,7 @@ impl Mismatch {
             length: length.ok_or(MakingError::TooLarge)?,
             shows_from,
             longer,
-            answer: evaluation::judged(chance, Answer::Over, confidence),
+            answer: confidence.judge(chance, Answer::Over),
             chance,
         })
     }
@@ -368,7 +369,7 @@ type Judged = (Match, Option<f32>);
 fn by_gap(chances: Chances, confidence: Confidence) -> Judged {
     let Chances { alike, handle, band } = chances;
     let sure = [(Match::Alike, alike), (Match::Handle, handle), (Match::BandToBody, band)];
-    match sure.into_iter().find(|(_, chance)| evaluation::is_sure(*chance, confidence)) {
+    match sure.into_iter().find(|(_, chance)| confidence.is_sure(*chance)) {
         Some((answer, chance)) => (answer, Some(chance)),
         None if alike >= band => (Match::Close(Between::AlikeAndHandle), None),
         None => (Match::Close(Between::HandleAndBand), None),

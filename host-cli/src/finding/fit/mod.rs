@@ -28,17 +28,6 @@ pub enum Reason {
     NothingAsked,
 }
 
-/// The order of answers, the best first: what meets, what may, what was not measured, what does not.
-#[must_use]
-pub const fn rank(answer: Answer) -> u8 {
-    match answer {
-        Answer::Meets => 0,
-        Answer::Close => 1,
-        Answer::Unknown => 2,
-        Answer::Short | Answer::Over => 3,
-    }
-}
-
 /// A fabric judged for a role.
 #[derive(Clone, Debug)]
 pub struct Candidate<'a> {
@@ -73,7 +62,7 @@ impl Candidate<'_> {
 
     /// The order in which candidates are shown: the best first.
     fn order(&self) -> (u8, bool, core::cmp::Reverse<u32>, u16) {
-        let rank = if self.reason == Reason::Construction { 4 } else { rank(self.answer) };
+        let rank = if self.reason == Reason::Construction { 4 } else { self.answer.rank() };
         // A chance in millionths, so that the order is total and ties go by the tag.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 0 and 10⁶.
         let chance = (self.chance.unwrap_or(0.0).clamp(0.0, 1.0) * 1e6) as u32;
@@ -108,7 +97,7 @@ pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> Rol
     let need = role.cloth.map(Need::from);
     let judged = |fabric: &'a Fabric| {
         let (answer, chance, reason) = answer(role, fabric, stock, confidence);
-        Candidate { fabric, answer, chance, reason, cloth: cloth::answer(fabric, need) }
+        Candidate { fabric, answer, chance, reason, cloth: cloth::answer(fabric, need, confidence) }
     };
     let mut candidates: Vec<Candidate<'a>> = stock.fabrics.iter().map(judged).collect();
     candidates.sort_by_cached_key(Candidate::order);
@@ -119,28 +108,13 @@ fn answer(role: &Role, fabric: &Fabric, stock: &Stock, confidence: Confidence) -
     if !role.takes(fabric.construction) {
         return (Answer::Short, None, Reason::Construction);
     }
-    let mut worst: Option<(Answer, f32, Reason)> = None;
+    let mut worst: Option<(Answer, Option<f32>, Reason)> = None;
     let mut chance = Some(1.0);
     let mut note = |answer: Answer, part: Option<f32>, reason: Reason| {
         chance = chance.zip(part).map(|(so_far, part)| so_far * part);
-        let this = (answer, part.unwrap_or(0.0), reason);
-        worst = Some(match worst {
-            None => this,
-            Some(had) if had.0 == answer => {
-                if this.1 < had.1 {
-                    this
-                } else {
-                    had
-                }
-            }
-            Some(had) => {
-                if had.0.worse(answer) == had.0 {
-                    had
-                } else {
-                    this
-                }
-            }
-        });
+        if worst.is_none_or(|(had, its_chance, _)| answer.outweighs(part, (had, its_chance))) {
+            worst = Some((answer, part, reason));
+        }
     };
     let growth_or_recovery = role.demand.growth_at_most.is_some() || role.demand.recovery_at_least.is_some();
     // Growth and recovery are asked of the grains whose stretch is asked; where none is, of every grain that was pulled.
