@@ -20,8 +20,8 @@ pub use answer::{
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{
-    Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS,
-    MAX_RESTS, MIN_GAUGE, PullTest, Range, Rest, Scale, ShowLength, TestError, Unit,
+    Construction, Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, MAX_LENGTH, MAX_PULLS,
+    MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, PullTest, Range, Rest, Scale, ShowLength, TestError, Unit,
 };
-pub use statistics::{Scatter, line, rectangular, scatter, stats, student, uncertainty};
+pub use statistics::{Repeatability, Scatter, line, rectangular, repeatability, scatter, stats, student, uncertainty};
 pub use wire::{framing, record, saved};

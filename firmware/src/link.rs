@@ -2,10 +2,10 @@
 //!
 //! It speaks only when asked. Whatever is damaged on the way is dropped without a word; the host asks again.
 
+use tenter_core::Repeatability;
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_FRAME, MAX_REQUEST_BYTES, decode_request, encode_reply};
 use tenter_core::record::{RecordError, decode_demand};
 use tenter_core::saved::MAX_SAVED_BYTES;
-use tenter_core::scatter::Hand;
 use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
 
 /// What the host may read and change. Every call may come twice with the same arguments; the second changes nothing.
@@ -86,7 +86,7 @@ pub trait Desk {
     /// Takes the time, in seconds since 1970-01-01 00:00 UTC.
     fn set_clock(&mut self, unix_s: u32);
 
-    /// Keeps how steadily the person who uses it pulls, as [`Hand::from_thousandths`] takes it; forgets it where that
+    /// Keeps how steadily the person who uses it pulls, as [`Repeatability::from_thousandths`] takes it; forgets it where that
     /// takes nothing.
     ///
     /// # Errors
@@ -189,7 +189,7 @@ fn answer<'b>(
         }
         Request::SetDemandCount { count } => desk.set_demand_count(count)?,
         Request::SetClock { unix_s } => desk.set_clock(unix_s),
-        Request::SetHand { ratio, dof } if dof > 0 && Hand::from_thousandths(ratio, dof).is_none() => {
+        Request::SetHand { ratio, dof } if dof > 0 && Repeatability::from_thousandths(ratio, dof).is_none() => {
             return Err(Reason::Record);
         }
         Request::SetHand { ratio, dof } => desk.set_hand(ratio, dof)?,

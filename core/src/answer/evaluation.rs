@@ -8,15 +8,12 @@ use crate::answer::figures::{Figures, Readings};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::{self, Settle};
 use crate::answer::verdict::Answer;
+use crate::number::words;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::pull_test::{Grain, PullTest, TestError};
 use crate::statistics::scatter::Scatter;
 
 /// The figure that a part of a demand asks about.
-///
-/// ```
-/// assert_eq!(tenter_core::Ask::Growth.word(), "growth");
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Ask {
@@ -28,21 +25,7 @@ pub enum Ask {
     Recovery,
 }
 
-impl Ask {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Ask::Stretch.word(), "stretch");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Stretch => "stretch",
-            Self::Growth => "growth",
-            Self::Recovery => "recovery",
-        }
-    }
-}
+words!(Ask { Stretch => "stretch", Growth => "growth", Recovery => "recovery" });
 
 /// On which side of a limit the figure must lie.
 ///

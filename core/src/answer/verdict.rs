@@ -1,5 +1,7 @@
 //! The answers there are, and which of several decides.
 
+use crate::number::words;
+
 /// The answer to what is asked of a cloth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -17,21 +19,6 @@ pub enum Answer {
 }
 
 impl Answer {
-    /// Every answer.
-    pub const ALL: [Self; 5] = [Self::Meets, Self::Short, Self::Over, Self::Close, Self::Unknown];
-
-    /// The word for it: `meets`, `short`, `over`, `close` or `unknown`.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Meets => "meets",
-            Self::Short => "short",
-            Self::Over => "over",
-            Self::Close => "close",
-            Self::Unknown => "unknown",
-        }
-    }
-
     /// Whether this answer decides over an earlier one: because it is worse, or because it is the same and its chance of
     /// a yes is smaller. A chance that is not known counts as 0.
     ///
@@ -79,3 +66,5 @@ impl Answer {
         }
     }
 }
+
+words!(Answer { Meets => "meets", Short => "short", Over => "over", Close => "close", Unknown => "unknown" });

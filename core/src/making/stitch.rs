@@ -2,6 +2,7 @@
 
 use super::source::Source;
 use crate::number::ratio::Ratio;
+use crate::number::words;
 
 /// A stitch.
 ///
@@ -25,16 +26,15 @@ pub enum Stitch {
     Overlock,
 }
 
-impl Stitch {
-    /// Every stitch, from the one that gives least.
-    ///
-    /// ```
-    /// use tenter_core::making::stitch::Stitch;
-    ///
-    /// assert_eq!(Stitch::ALL[0], Stitch::Straight);
-    /// ```
-    pub const ALL: [Self; 5] = [Self::Straight, Self::NarrowZigzag, Self::Triple, Self::WideZigzag, Self::Overlock];
+words!(Stitch {
+    Straight => "straight",
+    NarrowZigzag => "narrow-zigzag",
+    Triple => "triple",
+    WideZigzag => "wide-zigzag",
+    Overlock => "overlock",
+});
 
+impl Stitch {
     /// Where the give of each stitch comes from. No published formula for it was found.
     ///
     /// ```

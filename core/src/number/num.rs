@@ -44,6 +44,12 @@ pub(crate) fn float(x: i64) -> f32 {
     x as f32
 }
 
+/// The nearest `f32`; infinite beyond its range.
+#[allow(clippy::cast_possible_truncation)] // Digits are lost on purpose.
+pub(crate) fn narrow(x: f64) -> f32 {
+    x as f32
+}
+
 /// A length of a list as `i64`.
 pub(crate) fn count(x: usize) -> i64 {
     i64::try_from(x).unwrap_or(i64::MAX)

@@ -3,6 +3,7 @@
 use heapless::Vec;
 use serde::{Deserialize, Serialize};
 
+use crate::number::words;
 use crate::reading::length::Length;
 use crate::reading::scale::Scale;
 pub use crate::reading::test_error::TestError;
@@ -48,6 +49,7 @@ pub const MAX_REST_SECONDS: u32 = 30 * 24 * 3600;
 /// assert_eq!(tenter_core::Grain::Crosswise.word(), "crosswise");
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Grain {
     /// Along the warp of a woven, the wales of a knit.
@@ -59,29 +61,17 @@ pub enum Grain {
     Bias,
 }
 
-impl Grain {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Grain::Bias.word(), "bias");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Lengthwise => "lengthwise",
-            Self::Crosswise => "crosswise",
-            Self::Bias => "bias",
-        }
-    }
-}
+words!(Grain { Lengthwise => "lengthwise", Crosswise => "crosswise", Bias => "bias" });
 
-/// How the swatch was held. The order of the variants is part of the stored format. The figures of two ways of holding are not comparable: a single layer at a cut edge
-/// reads high.
+/// How the swatch was held. The order of the variants is part of the stored format.
+///
+/// The figures of two ways of holding are not comparable: a single layer at a cut edge reads high.
 ///
 /// ```
 /// assert_eq!(tenter_core::Held::default(), tenter_core::Held::Folded);
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Held {
     /// One layer, flat, away from edges.
@@ -95,22 +85,7 @@ pub enum Held {
     Loop,
 }
 
-impl Held {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Held::Loop.word(), "loop");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Flat => "flat",
-            Self::Folded => "folded",
-            Self::Strip => "strip",
-            Self::Loop => "loop",
-        }
-    }
-}
+words!(Held { Flat => "flat", Folded => "folded", Strip => "strip", Loop => "loop" });
 
 /// What pulled.
 ///

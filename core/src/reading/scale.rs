@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::number::num;
+use crate::number::words;
 use crate::reading::length::Length;
 
 /// How many ends of a length are read on the scale. The order of the variants is part of the stored format.
@@ -11,6 +12,7 @@ use crate::reading::length::Length;
 /// assert_eq!(tenter_core::Ends::default(), tenter_core::Ends::One);
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Ends {
     /// One mark is held at the scale's zero, the other is read.
@@ -19,6 +21,8 @@ pub enum Ends {
     /// Both marks are read and subtracted.
     Both,
 }
+
+words!(Ends { One => "one", Both => "both" });
 
 /// The scale: its division and how many ends are read on it.
 ///

@@ -16,9 +16,9 @@ use core::fmt;
 use core::num::NonZeroU32;
 
 use heapless::Vec;
+use tenter_core::Repeatability;
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, RecordError, encode_demand};
 use tenter_core::saved::{self, MAX_SAVED_BYTES, SavedTest};
-use tenter_core::scatter::Hand;
 
 mod demands;
 pub mod eeprom;
@@ -348,12 +348,12 @@ impl<S: Storage> Log<S> {
     }
 
     /// How steadily the person who uses it pulls, where the host has said so.
-    pub fn hand(&self) -> Option<Hand> {
+    pub fn hand(&self) -> Option<Repeatability> {
         let [ratio, dof] = self.state.newest().hand;
-        Hand::from_thousandths(ratio, dof)
+        Repeatability::from_thousandths(ratio, dof)
     }
 
-    /// Keeps how steadily the person who uses it pulls, as [`Hand::from_thousandths`] takes it; forgets it where that
+    /// Keeps how steadily the person who uses it pulls, as [`Repeatability::from_thousandths`] takes it; forgets it where that
     /// takes nothing.
     ///
     /// # Errors

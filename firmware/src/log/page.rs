@@ -129,7 +129,7 @@ mod tests {
         let (layout, age, state) = State::of(&page).unwrap();
         assert_eq!((layout, age, state.device, state.acknowledged, state.demands), (1, 5, 0xA1B2_C3D4, 300, 8));
         let [ratio, dof] = state.hand;
-        assert_eq!(tenter_core::scatter::Hand::from_thousandths(ratio, dof), None);
+        assert_eq!(tenter_core::Repeatability::from_thousandths(ratio, dof), None);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! What the handheld knows, and what follows from it.
 
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Rest, Rules, Unit};
 
 use super::{Dial, Making, Screen, making};
@@ -21,7 +21,7 @@ pub struct LogState {
     /// Demands that the host has sent.
     pub demands: u8,
     /// How steadily the person who uses it pulls, where the host has said so.
-    pub hand: Option<Hand>,
+    pub hand: Option<Repeatability>,
 }
 
 /// A reading that was taken back to be dialled again.

@@ -74,7 +74,7 @@ impl<'a> Standing<'a> {
         let nothing_asked = tenter_core::Demand::default();
         let evaluation = tenter_core::Evaluation::of(test, &nothing_asked, &rules).ok()?;
         let suits = tenter_core::suits(test, &rules).ok()?.collect();
-        let own = hands.on(construction).without(crate::log::Share::of(test)).hand();
+        let own = hands.on(construction).without(crate::log::Share::of(test)).repeatability();
         let disagrees = before.and_then(|before| {
             let stretch = &evaluation.figures.stretch;
             let apart = retest::disagreement(stretch, before, hands, construction, rules.confidence)?;
@@ -83,7 +83,7 @@ impl<'a> Standing<'a> {
         Some(Self {
             test: newest,
             figures: evaluation.figures,
-            own: own.map_or(0.0, tenter_core::scatter::Hand::share),
+            own: own.map_or(0.0, tenter_core::Repeatability::share),
             notes: evaluation.notes.iter().copied().collect(),
             suits,
             disagrees,

@@ -1,7 +1,6 @@
 //! The words for what the core says as data.
 
 use tenter_core::making::caution::{Allowed, Caution, Cord, CordPlace, Region};
-use tenter_core::scatter::Hand;
 use tenter_core::{Answer, Confidence, Decimal, Figure, Note, Part, PullTest, Side, Suit, Unit};
 
 use crate::words::advice::Spoken;
@@ -111,11 +110,11 @@ pub fn trust(construction: Construction, hands: &Hands, test: &PullTest) -> Stri
         Construction::Knit => "knits",
         Construction::Other => "other cloth",
     };
-    let hand = hands.on(construction).without(Share::of(test)).hand();
-    match hand.map(Hand::share) {
+    let hand = hands.on(construction).without(Share::of(test)).repeatability();
+    match hand.map(tenter_core::Repeatability::share) {
         Some(own) if own > 0.0 => {
             let (own, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
-            let ratio = Decimal::round(hand.map_or(1.0, Hand::ratio), 2);
+            let ratio = Decimal::round(hand.map_or(1.0, tenter_core::Repeatability::ratio), 2);
             format!(
                 "scatter from pull to pull: {own} % your own hand on {cloth} ({ratio} × as much as assumed), \
                  {assumed} % assumed from open data"

@@ -4,10 +4,11 @@
 use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
+use tenter_core::Construction;
 use tenter_core::making::body::{Line, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
 use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, RULES, passes, rules};
-use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, seam};
+use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Weight, at, needle, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Edge, MOST_LINES, Match, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};

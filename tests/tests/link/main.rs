@@ -11,8 +11,8 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use tenter::link::LinkError;
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_core::wire::MAX_SAVED_BYTES;
 
 use desk::{MemoryDesk, SLOTS, demand};
@@ -33,7 +33,7 @@ fn visit(line: &Line, demands: &[LabelledDemand], got: &mut BTreeMap<u32, Vec<u8
         host.acknowledge(up_to)?;
     }
     host.set_demands(demands)?;
-    host.set_hand(Hand::new(0.5, 22.0))?;
+    host.set_hand(Repeatability::new(0.5, 22.0))?;
     let mut now = 1_700_000_000;
     host.set_clock(|| {
         now += 1;

@@ -1,9 +1,9 @@
 //! Handling one cloth and its zips: what each source advises, and silence where nothing is called for.
 
 use crate::{length, whole_percent};
+use tenter_core::Construction;
 use tenter_core::making::handling::{
-    Cloth, Construction, Do, Instead, Layer, Layered, Place, Point, Practice, Weight, at, needle, practices, seam,
-    seam_allowance,
+    Cloth, Do, Instead, Layer, Layered, Place, Point, Practice, Weight, at, needle, practices, seam, seam_allowance,
 };
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;

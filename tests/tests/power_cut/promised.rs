@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_core::saved::{Clock, SavedTest};
-use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Grain, Length, Limit, Load, MAX_LENGTH, PullTest, Range};
 use tenter_firmware::log::{Log, LogError, Storage};
 use tenter_tests::fake_eeprom::{FakeEeprom, NoAnswer, Trouble};
@@ -57,7 +57,7 @@ pub struct Promised {
     pub acknowledged: u32,
     pub device: u32,
     pub count: u8,
-    pub hand: Option<Hand>,
+    pub hand: Option<Repeatability>,
     pub demands: BTreeMap<u8, LabelledDemand>,
     /// Counts tests and demands, so that each is told from all others.
     pub number: u16,
@@ -70,7 +70,7 @@ pub struct Pending {
     pub acknowledged: Vec<u32>,
     pub devices: Vec<u32>,
     pub counts: Vec<u8>,
-    pub hands: Vec<Option<Hand>>,
+    pub hands: Vec<Option<Repeatability>>,
     pub demands: BTreeMap<u8, Vec<LabelledDemand>>,
 }
 
@@ -134,9 +134,9 @@ impl Promised {
                 Err(other) => panic!("{other}"),
             },
             Op::SetHand(ratio, dof) => match log.set_hand(*ratio, *dof) {
-                Ok(()) => self.hand = Hand::from_thousandths(*ratio, *dof),
+                Ok(()) => self.hand = Repeatability::from_thousandths(*ratio, *dof),
                 Err(LogError::Chip(_) | LogError::NotKept) => {
-                    pending.hands.push(Hand::from_thousandths(*ratio, *dof));
+                    pending.hands.push(Repeatability::from_thousandths(*ratio, *dof));
                 }
                 Err(other) => panic!("{other}"),
             },

@@ -13,6 +13,7 @@ use super::sizing::Reach;
 use super::source::Source;
 use crate::answer::confidence::Confidence;
 use crate::answer::figures::Figure;
+use crate::number::words;
 use crate::reading::length::Length;
 
 /// A kind of elastic.
@@ -34,6 +35,13 @@ pub enum Kind {
     /// Ribbing used as a band.
     Ribbing,
 }
+
+words!(Kind {
+    Firm => "firm",
+    Soft => "soft",
+    Braided => "braided",
+    Ribbing => "ribbing",
+});
 
 /// Where it goes.
 ///
@@ -60,6 +68,16 @@ pub enum Place {
     /// A neck, a cuff or another opening with a band.
     Opening,
 }
+
+words!(Place {
+    Waist => "waist",
+    SnugWaist => "snug-waist",
+    Edge => "edge",
+    SwimLegFront => "swim-leg-front",
+    SwimLegBack => "swim-leg-back",
+    Wrist => "wrist",
+    Opening => "opening",
+});
 
 /// What a rule takes of the body or the edge.
 ///

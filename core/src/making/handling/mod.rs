@@ -4,7 +4,7 @@ mod cloth;
 mod place;
 mod practice;
 
-pub use cloth::{Cloth, Construction, Weight};
+pub use cloth::{Cloth, Weight};
 pub use place::{Do, Place, PlaceLine, SeamAllowance, at, seam_allowance};
 pub use practice::{Practice, PracticeLine, practices};
 
@@ -14,6 +14,7 @@ use crate::answer::confidence::Confidence;
 use crate::answer::figures::Figure;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
+use crate::reading::construction::Construction;
 
 /// Under this stretch, in percent, cloth counts as rigid: the edge of the tool's own ladder, within reading error.
 ///
@@ -51,7 +52,8 @@ pub enum Point {
 /// A needle: its point and its size as a metric number, 75 for 75/11, from the finest to the thickest.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Point, needle};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Point, needle};
 ///
 /// assert_eq!(needle(&Cloth::new(Construction::Knit)).unwrap().point, Point::Ballpoint);
 /// assert_eq!(needle(&Cloth::new(Construction::Woven)), None); // Nothing calls for another than is in the machine.
@@ -72,7 +74,8 @@ pub struct Needle {
 /// The needle that a cloth calls for; none where nothing does.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Point, Weight, needle};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Point, Weight, needle};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let denim = Cloth {
@@ -109,7 +112,8 @@ fn stretches(figure: &Figure) -> bool {
 /// A stitch for a seam, and whether it gives as far as the seam is wanted to.
 ///
 /// ```
-/// use tenter_core::making::{handling::{Cloth, Construction, seam}, stitch::Stitch};
+/// use tenter_core::Construction;
+/// use tenter_core::making::{handling::{Cloth, seam}, stitch::Stitch};
 ///
 /// let plain = seam(&Cloth::new(Construction::Woven), None);
 /// assert_eq!((plain.stitch, plain.length_tenths), (Stitch::Straight, Some((20, 25))));
@@ -130,7 +134,8 @@ pub struct SeamLine {
 /// The seam for a cloth of which a view wants so much stretch; without a demand, for all the stretch it has.
 ///
 /// ```
-/// use tenter_core::making::{handling::{Cloth, Construction, seam}, stitch::Stitch};
+/// use tenter_core::Construction;
+/// use tenter_core::making::{handling::{Cloth, seam}, stitch::Stitch};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let jersey = Cloth { crosswise: Some(Figure::exact(Ratio::new(60, 100).unwrap())), ..Cloth::new(Construction::Knit) };

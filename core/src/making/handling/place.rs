@@ -1,8 +1,10 @@
 //! The places of a garment that want a hand before or beside the seam.
 
 use super::Stitch;
-use super::cloth::{Cloth, Construction};
+use super::cloth::Cloth;
 use crate::making::source::Source;
+use crate::number::words;
+use crate::reading::construction::Construction;
 use crate::reading::length::Length;
 
 /// A place of a garment.
@@ -39,28 +41,19 @@ pub enum Place {
     RawSeams,
 }
 
-impl Place {
-    /// Every place.
-    ///
-    /// ```
-    /// use tenter_core::making::handling::Place;
-    ///
-    /// assert!(Place::ALL.contains(&Place::Eyelet));
-    /// ```
-    pub const ALL: [Self; 11] = [
-        Self::Shoulder,
-        Self::NeckEdge,
-        Self::Pocket,
-        Self::Gathers,
-        Self::Buttonhole,
-        Self::Eyelet,
-        Self::Zip,
-        Self::Facing,
-        Self::Hem,
-        Self::BiasHem,
-        Self::RawSeams,
-    ];
-}
+words!(Place {
+    Shoulder => "shoulder",
+    NeckEdge => "neck-edge",
+    Pocket => "pocket",
+    Gathers => "gathers",
+    Buttonhole => "buttonhole",
+    Eyelet => "eyelet",
+    Zip => "zip",
+    Facing => "facing",
+    Hem => "hem",
+    BiasHem => "bias-hem",
+    RawSeams => "raw-seams",
+});
 
 /// What to do there.
 ///
@@ -102,7 +95,8 @@ pub enum Do {
 /// One line for a place.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Do, Place, at};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Do, Place, at};
 ///
 /// let line = at(&Cloth::new(Construction::Woven), Place::Eyelet).unwrap();
 /// assert_eq!((line.place, line.what), (Place::Eyelet, Do::Stabilise));
@@ -121,7 +115,8 @@ pub struct PlaceLine {
 /// What a cloth calls for at a place; none where it calls for nothing.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Place, at};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Place, at};
 ///
 /// let rigid = Cloth::new(Construction::Woven);
 /// assert_eq!(at(&rigid, Place::Shoulder), None);

@@ -27,7 +27,8 @@ pub enum Practice {
 /// One line of practice.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, practices};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, practices};
 ///
 /// assert!(practices(&Cloth::new(Construction::Woven)).is_empty());
 /// ```
@@ -43,7 +44,8 @@ pub struct PracticeLine {
 /// What a cloth calls for at the machine: nothing under [`STRETCHES_FROM_PERCENT`](super::STRETCHES_FROM_PERCENT).
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Practice, practices};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Practice, practices};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let jersey = Cloth { crosswise: Some(Figure::exact(Ratio::new(50, 100).unwrap())), ..Cloth::new(Construction::Knit) };

@@ -2,8 +2,8 @@ use super::super::tests::{cloth, event};
 use super::super::*;
 use proptest::prelude::*;
 use std::vec::Vec;
+use tenter_core::Repeatability;
 use tenter_core::making::pairing::{Advice, Match, Pair, Which};
-use tenter_core::scatter::Hand;
 use tenter_core::{Answer, Rules};
 
 /// 100 mm to so many millimetres five times, back at 101 mm.
@@ -160,7 +160,7 @@ fn another_hand_ends_what_is_being_made() {
     let mut shelved = Shelved::new();
     shelved.acts(TO_SHELF[1]);
     shelved.acts(&[Action::Next; 4]);
-    let log = LogState { hand: Hand::new(0.2, 60.0), ..shelved.model.log };
+    let log = LogState { hand: Repeatability::new(0.2, 60.0), ..shelved.model.log };
     update(&mut shelved.model, Event::Log(log), 0);
     assert_eq!((shelved.model.screen, shelved.tag()), (Screen::Home, None));
 }
