@@ -42,7 +42,7 @@ impl<S: Storage> Records<S> {
             room: log.room(),
             unsent: log.unacknowledged(),
             demands: log.demand_count(),
-            hand: log.hand(),
+            repeatability: log.repeatability(),
         })
     }
 
@@ -57,7 +57,7 @@ impl<S: Storage> Records<S> {
     pub fn cloth(&mut self, than: Option<u32>, newer: bool) -> Option<Cloth> {
         let log = self.log.as_mut()?;
         let (place, saved) = log.beside(than, newer).ok()??;
-        Cloth::of(Some(place), saved.tag, &saved.test, log.hand())
+        Cloth::of(Some(place), saved.tag, &saved.test, log.repeatability())
     }
 
     fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Reason> {
@@ -125,7 +125,7 @@ impl<S: Storage> Desk for Records<S> {
         self.set = Some((unix_s, self.now));
     }
 
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
-        self.with_log(|log| log.set_hand(ratio, dof))
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
+        self.with_log(|log| log.set_repeatability(ratio, dof))
     }
 }

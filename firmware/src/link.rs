@@ -31,7 +31,7 @@ use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
 ///     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
 ///     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
 ///     fn set_clock(&mut self, _: u32) {}
-///     fn set_hand(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
 /// }
 ///
 /// assert_eq!(Broken.identity().device, 0);
@@ -92,7 +92,7 @@ pub trait Desk {
     /// # Errors
     ///
     /// [`Reason::Chip`].
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason>;
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Reason>;
 }
 
 /// A conversation with the host. It remembers nothing between two requests but half a frame.
@@ -116,7 +116,7 @@ pub trait Desk {
 /// #     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
 /// #     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
 /// #     fn set_clock(&mut self, _: u32) {}
-/// #     fn set_hand(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
 /// # }
 /// use tenter_firmware::link::Session;
 ///
@@ -189,10 +189,12 @@ fn answer<'b>(
         }
         Request::SetDemandCount { count } => desk.set_demand_count(count)?,
         Request::SetClock { unix_s } => desk.set_clock(unix_s),
-        Request::SetHand { ratio, dof } if dof > 0 && Repeatability::from_thousandths(ratio, dof).is_none() => {
+        Request::SetRepeatability { ratio, dof }
+            if dof > 0 && Repeatability::from_thousandths(ratio, dof).is_none() =>
+        {
             return Err(Reason::Record);
         }
-        Request::SetHand { ratio, dof } => desk.set_hand(ratio, dof)?,
+        Request::SetRepeatability { ratio, dof } => desk.set_repeatability(ratio, dof)?,
     }
     Ok(Reply::Done)
 }

@@ -34,7 +34,11 @@ impl Handheld {
     pub fn log(&mut self, present: bool, room: u16) {
         let demands = u8::try_from(self.demands.len()).unwrap_or(u8::MAX);
         let unsent = u16::try_from(self.saved.len()).unwrap_or(u16::MAX);
-        update(&mut self.model, Event::Log(LogState { present, room, unsent, demands, hand: self.hand }), self.now);
+        update(
+            &mut self.model,
+            Event::Log(LogState { present, room, unsent, demands, repeatability: self.hand }),
+            self.now,
+        );
     }
 
     /// Acts, and does what the model asks for.

@@ -99,8 +99,8 @@ fn requests() {
     assert_request(&Request::SetDemandCount { count: 200 }, &[6, 200]);
     // 1 700 000 000 = 0x6553F100: from the lowest, seven bits each: 00, 62, 4F, 2A, 06.
     assert_request(&Request::SetClock { unix_s: 1_700_000_000 }, &[7, 0x80, 0xE2, 0xCF, 0xAA, 0x06]);
-    assert_request(&Request::SetHand { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
-    assert_request(&Request::SetHand { ratio: 0, dof: 0 }, &[8, 0, 0]);
+    assert_request(&Request::SetRepeatability { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
+    assert_request(&Request::SetRepeatability { ratio: 0, dof: 0 }, &[8, 0, 0]);
 }
 
 #[test]

@@ -91,7 +91,7 @@ pub enum Request<'a> {
     },
     /// How steadily the person who uses it pulls: a [`Hand`](crate::statistics::scatter::Hand), to be kept for good and used in every
     /// answer. Added after the others; a handheld that does not know it says [`Reason::Unknown`].
-    SetHand {
+    SetRepeatability {
         /// Her scatter as a multiple of the assumed one, in thousandths.
         ratio: u32,
         /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.

@@ -1,10 +1,10 @@
-//! What survives the loss of power: saved tests, demands, the handheld's number, its owner's hand.
+//! What survives the loss of power: saved tests, demands, the handheld's number, its user's repeatability.
 //!
 //! A chip of 512 pages of 64 bytes ([`Storage`]) holds, in this order:
 //!
 //! | pages | hold |
 //! | --- | --- |
-//! | 0, 1 | the state, written in turn: its number and its owner's hand, which tests the host has, how many demands there are |
+//! | 0, 1 | the state, written in turn: its number and its user's repeatability, which tests the host has, how many demands there are |
 //! | 2 – 17 | eight demands, two pages each |
 //! | 18 – 511 | a ring of saved tests: most take one page, the largest four |
 //!
@@ -348,8 +348,8 @@ impl<S: Storage> Log<S> {
     }
 
     /// How steadily the person who uses it pulls, where the host has said so.
-    pub fn hand(&self) -> Option<Repeatability> {
-        let [ratio, dof] = self.state.newest().hand;
+    pub fn repeatability(&self) -> Option<Repeatability> {
+        let [ratio, dof] = self.state.newest().repeatability;
         Repeatability::from_thousandths(ratio, dof)
     }
 
@@ -359,11 +359,11 @@ impl<S: Storage> Log<S> {
     /// # Errors
     ///
     /// [`LogError::Chip`] or [`LogError::NotKept`].
-    pub fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), LogError<S::Error>> {
+    pub fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), LogError<S::Error>> {
         let state = self.state.newest();
         match [ratio, dof] {
-            same if same == state.hand => Ok(()),
-            hand => self.state.write_both(&mut self.storage, State { hand, ..state }),
+            same if same == state.repeatability => Ok(()),
+            repeatability => self.state.write_both(&mut self.storage, State { repeatability, ..state }),
         }
     }
 

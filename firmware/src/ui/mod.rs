@@ -93,7 +93,7 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
             None
         }
         Event::Log(log) => {
-            let other_hand = log.hand != model.log.hand;
+            let other_hand = log.repeatability != model.log.repeatability;
             model.log = log;
             if other_hand {
                 model.reckon_anew();

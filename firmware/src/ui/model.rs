@@ -21,7 +21,7 @@ pub struct LogState {
     /// Demands that the host has sent.
     pub demands: u8,
     /// How steadily the person who uses it pulls, where the host has said so.
-    pub hand: Option<Repeatability>,
+    pub repeatability: Option<Repeatability>,
 }
 
 /// A reading that was taken back to be dialled again.
@@ -111,7 +111,7 @@ impl Model {
     #[inline(never)] // Long; once is enough.
     pub(super) fn evaluate(&mut self) {
         let demand = self.demand.as_ref().map_or_else(Demand::default, |labelled| labelled.demand);
-        let rules = Rules { scatter: making::scatter(self.log.hand), ..Rules::default() };
+        let rules = Rules { scatter: making::scatter(self.log.repeatability), ..Rules::default() };
         self.evaluation = self.test.as_ref().and_then(|test| Evaluation::of(test, &demand, &rules).ok());
     }
 

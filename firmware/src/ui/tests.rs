@@ -17,8 +17,8 @@ fn action() -> impl Strategy<Value = Action> {
 
 pub fn event() -> impl Strategy<Value = Event> {
     let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8).prop_map(|(present, room, unsent, demands)| {
-        let hand = Repeatability::from_thousandths(unsent.into(), demands.into());
-        Event::Log(LogState { present, room, unsent, demands, hand })
+        let repeatability = Repeatability::from_thousandths(unsent.into(), demands.into());
+        Event::Log(LogState { present, room, unsent, demands, repeatability })
     });
     prop_oneof![
         12 => action().prop_map(Event::Key),
@@ -216,7 +216,7 @@ fn her_own_hand_counts_in_the_answer() {
     assert_eq!(assumed.answer, Some(tenter_core::Answer::Close));
 
     let hand = Repeatability::new(0.2, 60.0);
-    update(&mut model, Event::Log(LogState { hand, ..log }), now);
+    update(&mut model, Event::Log(LogState { repeatability: hand, ..log }), now);
     let own = model.evaluation.clone().unwrap();
     let rules = Rules { scatter: tenter_core::Scatter::with(hand), ..Rules::default() };
     assert_eq!(Ok(&own), Evaluation::of(model.test.as_ref().unwrap(), &asked, &rules).as_ref());

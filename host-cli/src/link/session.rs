@@ -198,9 +198,9 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`]; refused with [`Reason::Unknown`](tenter_core::wire::Reason::Unknown) by a handheld whose program is
     /// older than this request, which loses nothing else by it.
-    pub fn set_hand(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
+    pub fn set_repeatability(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
         let (ratio, dof) = hand.map_or((0, 0), Repeatability::thousandths);
-        self.order(Request::SetHand { ratio, dof })
+        self.order(Request::SetRepeatability { ratio, dof })
     }
 
     fn order(&mut self, request: Request<'_>) -> Result<(), LinkError> {

@@ -152,8 +152,8 @@ impl Desk for Pocket {
         self.records.set_clock(unix_s);
     }
 
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
-        if self.is_old { Err(Reason::Unknown) } else { self.records.set_hand(ratio, dof) }
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
+        if self.is_old { Err(Reason::Unknown) } else { self.records.set_repeatability(ratio, dof) }
     }
 }
 

@@ -67,7 +67,7 @@ fn log_in(eeprom: &Path) -> Log<File> {
 
 /// Its owner's hand, as it is kept in the memory behind a board.
 pub fn hand_in(eeprom: &Path) -> Option<Repeatability> {
-    log_in(eeprom).hand()
+    log_in(eeprom).repeatability()
 }
 
 /// Every whole test in the memory behind a board, by its number.

@@ -92,8 +92,8 @@ fn fetch<B: Board>(board: &mut B, twin: &Handheld) {
     session.acknowledge(fetched[0].seq).unwrap();
     session.acknowledge(fetched[0].seq).unwrap();
     assert_eq!(session.list().unwrap().unacknowledged, 0);
-    session.set_hand(Repeatability::new(0.5, 22.0)).unwrap();
-    session.set_hand(Repeatability::new(0.5, 22.0)).unwrap();
+    session.set_repeatability(Repeatability::new(0.5, 22.0)).unwrap();
+    session.set_repeatability(Repeatability::new(0.5, 22.0)).unwrap();
 }
 
 /// `tenter check` on the same readings prints the digits that stand on the display.

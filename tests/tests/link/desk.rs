@@ -21,7 +21,7 @@ pub struct MemoryDesk {
     pub demands: [Option<LabelledDemand>; SLOTS as usize],
     pub demand_count: u8,
     pub clock: Option<u32>,
-    pub hand: (u32, u32),
+    pub repeatability: (u32, u32),
     pub chip_is_broken: bool,
 }
 
@@ -110,9 +110,9 @@ impl Desk for MemoryDesk {
         self.clock = Some(unix_s);
     }
 
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
         self.chip()?;
-        self.hand = (ratio, dof);
+        self.repeatability = (ratio, dof);
         Ok(())
     }
 }

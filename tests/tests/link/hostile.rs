@@ -157,9 +157,13 @@ fn what_the_handheld_says_to_strange_requests() {
     assert_eq!(set(0, &crc32::sealed(&[9, 9, 9])), [Reason::NewerRecord]);
     assert_eq!(answer(&request(77, &Request::SetDemandCount { count: 5 })), [Reason::Slot]);
     for (ratio, dof) in [(100_001, 22), (u32::MAX, u32::MAX), (u32::MAX, 1)] {
-        assert_eq!(answer(&request(77, &Request::SetHand { ratio, dof })), [Reason::Record], "no possible hand");
+        assert_eq!(
+            answer(&request(77, &Request::SetRepeatability { ratio, dof })),
+            [Reason::Record],
+            "no possible hand"
+        );
     }
-    assert_eq!(desk.hand, (0, 0));
+    assert_eq!(desk.repeatability, (0, 0));
 }
 
 #[test]

@@ -51,10 +51,10 @@ fn every_request_can_be_repeated() {
     twice(&mut |host| host.set_demands(&[demand("a", 5), demand("b", 6)]));
     twice(&mut |host| host.set_demands(&[]));
     twice(&mut |host| host.set_clock(|| 5));
-    twice(&mut |host| host.set_hand(Repeatability::new(1.25, 40.0)));
-    assert_eq!(line.world().desk.hand, (1250, 40));
-    twice(&mut |host| host.set_hand(None));
-    assert_eq!(line.world().desk.hand, (0, 0));
+    twice(&mut |host| host.set_repeatability(Repeatability::new(1.25, 40.0)));
+    assert_eq!(line.world().desk.repeatability, (1250, 40));
+    twice(&mut |host| host.set_repeatability(None));
+    assert_eq!(line.world().desk.repeatability, (0, 0));
     assert_eq!(line.world().desk.tests.keys().collect::<Vec<_>>(), [&3]);
     assert_eq!(line.world().desk.demand_count, 0);
 }
@@ -109,8 +109,8 @@ fn what_is_refused() {
     line.world().desk.chip_is_broken = true;
     assert_eq!(said(host.list()), "the handheld refuses: its memory cannot be read or written");
     assert!(matches!(host.acknowledge(1), Err(LinkError::Refused(Reason::Chip))));
-    assert!(matches!(host.set_hand(Repeatability::new(0.5, 22.0)), Err(LinkError::Refused(Reason::Chip))));
-    assert_eq!(line.world().desk.hand, (0, 0));
+    assert!(matches!(host.set_repeatability(Repeatability::new(0.5, 22.0)), Err(LinkError::Refused(Reason::Chip))));
+    assert_eq!(line.world().desk.repeatability, (0, 0));
     let fetched: Vec<_> = host.fetch_all_from(1).collect();
     assert!(matches!(fetched[..], [Err(LinkError::Refused(Reason::Chip))]), "{fetched:?}");
 }

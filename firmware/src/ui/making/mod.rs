@@ -112,7 +112,7 @@ pub(super) fn join(model: &mut Model) -> Option<Effect> {
 /// An opening of the cloth on the screen, or of that of the test at hand.
 pub(super) fn pass_over(model: &mut Model) {
     if model.screen != Screen::Cloth {
-        model.making.cloth = model.test.as_ref().and_then(|test| Cloth::of(None, 0, test, model.log.hand));
+        model.making.cloth = model.test.as_ref().and_then(|test| Cloth::of(None, 0, test, model.log.repeatability));
     }
     if model.making.cloth.is_some() {
         dial(model, Screen::Opening);

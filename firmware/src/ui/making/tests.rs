@@ -160,7 +160,7 @@ fn another_hand_ends_what_is_being_made() {
     let mut shelved = Shelved::new();
     shelved.acts(TO_SHELF[1]);
     shelved.acts(&[Action::Next; 4]);
-    let log = LogState { hand: Repeatability::new(0.2, 60.0), ..shelved.model.log };
+    let log = LogState { repeatability: Repeatability::new(0.2, 60.0), ..shelved.model.log };
     update(&mut shelved.model, Event::Log(log), 0);
     assert_eq!((shelved.model.screen, shelved.tag()), (Screen::Home, None));
 }
