@@ -13,7 +13,7 @@ use tenter_core::framing::{
     decode_request, encode_reply, encode_request,
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
-use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Reason, Reply, Request};
+use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Refusal, Reply, Request};
 
 const TOKEN: u8 = 0x2A;
 
@@ -129,14 +129,14 @@ fn replies() {
     assert_reply(&Reply::NoTest { from: 4 }, &[3, 4]);
     assert_reply(&Reply::Done, &[4]);
     let reasons = [
-        Reason::Version,
-        Reason::Unknown,
-        Reason::Record,
-        Reason::NewerRecord,
-        Reason::Slot,
-        Reason::Named,
-        Reason::Ahead,
-        Reason::Chip,
+        Refusal::Version,
+        Refusal::Unknown,
+        Refusal::Record,
+        Refusal::NewerRecord,
+        Refusal::Slot,
+        Refusal::Named,
+        Refusal::Ahead,
+        Refusal::Chip,
     ];
     for (number, reason) in (0..).zip(reasons) {
         assert_reply(&Reply::Refused(reason), &[5, number]);

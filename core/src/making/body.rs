@@ -12,13 +12,13 @@ use crate::reading::pull_test::Grain;
 /// Along which line of the body a movement extends the skin.
 ///
 /// ```
-/// use tenter_core::making::body::Line;
+/// use tenter_core::making::body::Direction;
 ///
-/// assert_ne!(Line::Along, Line::Around);
+/// assert_ne!(Direction::Along, Direction::Around);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Line {
+pub enum Direction {
     /// Along the limb or the back.
     Along,
     /// Around it, or across the back.
@@ -38,7 +38,7 @@ pub struct Movement {
     /// The movement, or the place where no movement is named.
     pub name: &'static str,
     /// Along which line; none where the source does not say.
-    pub line: Option<Line>,
+    pub line: Option<Direction>,
     /// The least extension, in thousandths of a percent.
     pub least: u32,
     /// The most extension, in thousandths of a percent.
@@ -71,7 +71,7 @@ impl Movement {
     }
 }
 
-const fn movement(name: &'static str, line: Option<Line>, least: u32, most: u32, source: Source) -> Movement {
+const fn movement(name: &'static str, line: Option<Direction>, least: u32, most: u32, source: Source) -> Movement {
     Movement { name, line, least: 1000 * least, most: 1000 * most, source }
 }
 
@@ -87,13 +87,13 @@ const KIRK: Source = Source::Memory("Kirk and Ibrahim, Textile Research Journal 
 pub const MOVEMENTS: &[Movement] = &[
     movement("knee bend", None, 45, 45, WEEKLY),
     movement("shoulder shrug", None, 16, 16, WEEKLY),
-    movement("arms forward, back width", Some(Line::Around), 26, 26, SIZING),
-    movement("arms forward, arm reach", Some(Line::Along), 7, 7, SIZING),
-    movement("back, across", Some(Line::Around), 13, 16, KIRK),
-    movement("elbow, lengthwise", Some(Line::Along), 35, 40, KIRK),
-    movement("elbow, around", Some(Line::Around), 15, 22, KIRK),
-    movement("knee, lengthwise", Some(Line::Along), 35, 45, KIRK),
-    movement("knee, around", Some(Line::Around), 12, 14, KIRK),
+    movement("arms forward, back width", Some(Direction::Around), 26, 26, SIZING),
+    movement("arms forward, arm reach", Some(Direction::Along), 7, 7, SIZING),
+    movement("back, across", Some(Direction::Around), 13, 16, KIRK),
+    movement("elbow, lengthwise", Some(Direction::Along), 35, 40, KIRK),
+    movement("elbow, around", Some(Direction::Around), 15, 22, KIRK),
+    movement("knee, lengthwise", Some(Direction::Along), 35, 45, KIRK),
+    movement("knee, around", Some(Direction::Around), 12, 14, KIRK),
     movement("seat", None, 25, 30, KIRK),
 ];
 
@@ -109,16 +109,20 @@ pub const MOVEMENTS: &[Movement] = &[
 /// [`MakingError::TooLarge`] for a need above 1000 %.
 ///
 /// ```
-/// use tenter_core::making::body::{Line, demand};
+/// use tenter_core::making::body::{Direction, demand};
 /// use tenter_core::{Grain, Ratio, SUITS, making::sizing::Stretch};
 ///
 /// let trousers = SUITS.iter().find(|row| row.garment == "fitted trousers in stretch woven").unwrap();
-/// let knee = (Line::Along, Stretch::new(Ratio::new(12, 100).unwrap()).unwrap());
+/// let knee = (Direction::Along, Stretch::new(Ratio::new(12, 100).unwrap()).unwrap());
 /// let demand = demand(Some(trousers), Some(knee), Grain::Crosswise).unwrap();
 /// assert_eq!(demand.crosswise.at_least.unwrap().to_string(), "20 %");
 /// assert_eq!(demand.lengthwise.at_least.unwrap().to_string(), "12 %");
 /// ```
-pub fn demand(garment: Option<&Suit>, movement: Option<(Line, Stretch)>, around: Grain) -> Result<Demand, MakingError> {
+pub fn demand(
+    garment: Option<&Suit>,
+    movement: Option<(Direction, Stretch)>,
+    around: Grain,
+) -> Result<Demand, MakingError> {
     let milli = |figure: u32| Limit::milli_percent(figure).map_err(|_| MakingError::TooLarge);
     let (mut round, mut along) = (Range::default(), Range::default());
     if let Some(suit) = garment {
@@ -129,8 +133,8 @@ pub fn demand(garment: Option<&Suit>, movement: Option<(Line, Stretch)>, around:
     if let Some((line, needed)) = movement {
         let needed = milli(milli_up(needed.ratio()).ok_or(MakingError::TooLarge)?)?;
         let side = match line {
-            Line::Along => &mut along,
-            Line::Around => &mut round,
+            Direction::Along => &mut along,
+            Direction::Around => &mut round,
         };
         side.at_least = larger(side.at_least, needed);
         side.at_most = side.at_most.filter(|most| most.ratio() >= needed.ratio());

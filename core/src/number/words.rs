@@ -50,7 +50,7 @@ mod tests {
             Held,
             Stitch,
             elastic::Kind,
-            elastic::Place,
+            elastic::Edging,
             handling::Place
         );
     }

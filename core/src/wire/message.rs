@@ -7,7 +7,7 @@
 //! raises [`PROTOCOL`]. The golden bytes in `tenter-tests` hold this.
 //!
 //! A request added behind the last one changes nothing that was said before, so it does not raise it: a handheld that
-//! does not know it says [`Reason::Unknown`] and answers all others. Raised, every older handheld would refuse every
+//! does not know it says [`Refusal::Unknown`] and answers all others. Raised, every older handheld would refuse every
 //! request, [`Request::Identify`] included, and its tests could not be fetched any more. A reply or a reason is added
 //! only where a new request asks for it.
 
@@ -90,7 +90,7 @@ pub enum Request<'a> {
         unix_s: u32,
     },
     /// How steadily the person who uses it pulls: a [`Hand`](crate::statistics::scatter::Hand), to be kept for good and used in every
-    /// answer. Added after the others; a handheld that does not know it says [`Reason::Unknown`].
+    /// answer. Added after the others; a handheld that does not know it says [`Refusal::Unknown`].
     SetRepeatability {
         /// Her scatter as a multiple of the assumed one, in thousandths.
         ratio: u32,
@@ -102,9 +102,9 @@ pub enum Request<'a> {
 /// What the handheld answers.
 ///
 /// ```
-/// use tenter_core::wire::{Reason, Reply};
+/// use tenter_core::wire::{Refusal, Reply};
 ///
-/// assert_ne!(Reply::Done, Reply::Refused(Reason::Chip));
+/// assert_ne!(Reply::Done, Reply::Refused(Refusal::Chip));
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -130,7 +130,7 @@ pub enum Reply<'a> {
     /// It is done, or was done before.
     Done,
     /// It is not done.
-    Refused(Reason),
+    Refused(Refusal),
 }
 
 /// Who a handheld is.
@@ -179,11 +179,11 @@ pub struct Listing {
 /// Why a request was refused.
 ///
 /// ```
-/// assert_eq!(tenter_core::wire::Reason::Slot.to_string(), "it has no such place for a demand");
+/// assert_eq!(tenter_core::wire::Refusal::Slot.to_string(), "it has no such place for a demand");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Reason {
+pub enum Refusal {
     /// Asked in another version of the protocol.
     Version,
     /// Whole, but nothing this program knows.
@@ -202,7 +202,7 @@ pub enum Reason {
     Chip,
 }
 
-impl fmt::Display for Reason {
+impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::Version => "it speaks another version of the protocol",

@@ -11,7 +11,7 @@ mod tests;
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Scale, TestError};
 
-pub use dial::{Dial, Kind};
+pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
 pub use making::{Cloth, Making};
 pub use model::{LogState, Model, REST_SECONDS};

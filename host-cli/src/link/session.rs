@@ -196,7 +196,7 @@ impl<T: Transport> Session<T> {
     ///
     /// # Errors
     ///
-    /// [`LinkError`]; refused with [`Reason::Unknown`](tenter_core::wire::Reason::Unknown) by a handheld whose program is
+    /// [`LinkError`]; refused with [`Refusal::Unknown`](tenter_core::wire::Refusal::Unknown) by a handheld whose program is
     /// older than this request, which loses nothing else by it.
     pub fn set_repeatability(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
         let (ratio, dof) = hand.map_or((0, 0), Repeatability::thousandths);

@@ -2,7 +2,7 @@
 //! them contains.
 
 use crate::{length, percent, whole_percent};
-use tenter_core::making::elastic::{CASINGS, Care, Cut, Drawn, Kind, Place, RULES, care, passes, rules};
+use tenter_core::making::elastic::{CASINGS, Care, Cut, Drawn, Edging, Kind, RULES, care, passes, rules};
 use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Figure, Length};
 
@@ -13,29 +13,29 @@ fn every_rule_as_its_source_gives_it() {
     let types = "types of elastic, haberdasher";
     let rows = [
         // Waist: body minus 2 in.
-        ("how to measure elastic for waistband", None, Place::Waist, "30in", "28in", "28in"),
+        ("how to measure elastic for waistband", None, Edging::Waist, "30in", "28in", "28in"),
         // Minus 2 to 3 in: the source's own example takes 32 in to 29 or 30.
-        ("elastic band length for waist", None, Place::Waist, "32in", "29in", "30in"),
+        ("elastic band length for waist", None, Edging::Waist, "32in", "29in", "30in"),
         // Snug: minus 2 to 4 in.
-        ("how to sew elastic", None, Place::SnugWaist, "30in", "26in", "28in"),
+        ("how to sew elastic", None, Edging::SnugWaist, "30in", "26in", "28in"),
         // Firm: the waist or 1 in less. Soft: 3 to 5 in less.
-        (cut_on, Some(Kind::Firm), Place::Waist, "30in", "29in", "30in"),
-        (cut_on, Some(Kind::Soft), Place::Waist, "30in", "25in", "27in"),
+        (cut_on, Some(Kind::Firm), Edging::Waist, "30in", "29in", "30in"),
+        (cut_on, Some(Kind::Soft), Edging::Waist, "30in", "25in", "27in"),
         // Woven as long as the body, knitted 90 to 95 % of it.
-        (types, Some(Kind::Firm), Place::Waist, "80cm", "80cm", "80cm"),
-        (types, Some(Kind::Soft), Place::Waist, "80cm", "72cm", "76cm"),
+        (types, Some(Kind::Firm), Edging::Waist, "80cm", "80cm", "80cm"),
+        (types, Some(Kind::Soft), Edging::Waist, "80cm", "72cm", "76cm"),
         // The source's own example: 20 in of edge, 18.4 in of elastic.
-        ("answer page on elastic", None, Place::Edge, "20in", "18.4in", "18.4in"),
+        ("answer page on elastic", None, Edging::Edge, "20in", "18.4in", "18.4in"),
         // Swim leg: front 1 to 1, back 3/4 of the edge.
-        ("swimsuit or leotard leg elastic", None, Place::SwimLegFront, "12in", "12in", "12in"),
-        ("swimsuit or leotard leg elastic", None, Place::SwimLegBack, "12in", "9in", "9in"),
+        ("swimsuit or leotard leg elastic", None, Edging::SwimLegFront, "12in", "12in", "12in"),
+        ("swimsuit or leotard leg elastic", None, Edging::SwimLegBack, "12in", "9in", "9in"),
         // Wrist: about 1/2 in less.
-        ("how to sew elastic", None, Place::Wrist, "6 1/2in", "6in", "6in"),
+        ("how to sew elastic", None, Edging::Wrist, "6 1/2in", "6in", "6in"),
         // Ribbing: 2/3 to 3/4 of the opening. Question 32: a 16 in neck, 10.7 to 12 in.
         (
             "using ribbing for a cuff or neckline opening",
             Some(Kind::Ribbing),
-            Place::Opening,
+            Edging::Opening,
             "15in",
             "10in",
             "11.25in",
@@ -56,7 +56,7 @@ fn every_rule_as_its_source_gives_it() {
 /// neckline opening*). That the head is 22 in, and the rib stretches by 80 ± 3 %, is added.
 #[test]
 fn a_neckband() {
-    let rule = rules(Kind::Ribbing, Place::Opening).next().unwrap();
+    let rule = rules(Kind::Ribbing, Edging::Opening).next().unwrap();
     let span = rule.cut(length("16in")).unwrap();
     assert_eq!((format!("{:.1}", span.least.mm() / 25.4).as_str(), span.most), ("10.7", length("12in")));
     let rib = Figure { u: 3.0, ..Figure::exact(whole_percent(80)) };
@@ -88,7 +88,7 @@ fn the_loop_passes_the_hips_or_not() {
 /// Lapped by 1/2 in (*Swimsuit or leotard leg elastic*) the loop is that much shorter.
 #[test]
 fn an_overlap_is_not_in_the_loop() {
-    let rule = RULES.iter().find(|rule| rule.place == Place::SwimLegFront).unwrap();
+    let rule = RULES.iter().find(|rule| rule.place == Edging::SwimLegFront).unwrap();
     assert_eq!(rule.overlap, length("1/2in"));
     let reach =
         passes(length("12in"), rule.overlap, length("23in"), Figure::exact(whole_percent(100)), Confidence::default());

@@ -2,7 +2,7 @@
 //! what was added to a question is said.
 
 use crate::{assert_near, length, percent, whole_percent};
-use tenter_core::making::pairing::{Advice, Between, Edge, Match, Mismatch, Pair, Reason, Which};
+use tenter_core::making::pairing::{Advice, AdviceReason, Between, Edge, Match, Mismatch, Pair, Which};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
@@ -41,7 +41,7 @@ fn a_quarter_inch_left_over_shows() {
     let pair = Pair::of(&grows, &firm, length("24in"), None, Confidence::default()).unwrap();
     assert_eq!(pair.answer, Match::Handle); // The gap of 5 points alone would be alike.
     let below = pair.advice().iter().find(|line| line.advice == Advice::Below(Which::First)).copied().unwrap();
-    assert_eq!(below.reason, Reason::Mismatch);
+    assert_eq!(below.reason, AdviceReason::Mismatch);
     assert!(matches!(below.source, Source::Published(title) if title.contains("which fabric on top, 2017")));
 }
 

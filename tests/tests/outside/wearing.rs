@@ -1,7 +1,7 @@
 //! What a body asks, and the cautions of clothes that are worn: each row with the source that has it.
 
 use crate::{length, percent, whole_percent};
-use tenter_core::making::body::{Line, MOVEMENTS, Movement, demand};
+use tenter_core::making::body::{Direction, MOVEMENTS, Movement, demand};
 use tenter_core::making::caution::{Allowed, CORDS, Caution, Cord, CordPlace, Job, Region, cautions};
 use tenter_core::making::sizing::{LENGTH_UNREDUCED, Stretch};
 use tenter_core::making::source::Source;
@@ -63,14 +63,14 @@ fn a_demand_from_garment_and_movement() {
     assert_eq!(swim.crosswise.at_least.unwrap().to_string(), "50 %");
     let jeans =
         |line, percent| demand(Some(suit("jeans in stretch denim")), Some((line, stretch(percent))), Grain::Crosswise);
-    let seat = jeans(Line::Around, 22).unwrap().crosswise;
+    let seat = jeans(Direction::Around, 22).unwrap().crosswise;
     assert_eq!((seat.at_least.unwrap().to_string(), seat.at_most.unwrap().to_string()), ("22 %".into(), "25 %".into()));
-    let wide = jeans(Line::Around, 30).unwrap().crosswise;
+    let wide = jeans(Direction::Around, 30).unwrap().crosswise;
     assert_eq!((wide.at_least.unwrap().to_string(), wide.at_most), ("30 %".into(), None));
-    let knee = jeans(Line::Along, 12).unwrap();
+    let knee = jeans(Direction::Along, 12).unwrap();
     assert_eq!(knee.crosswise.at_least.unwrap().to_string(), "20 %");
     assert_eq!(knee.lengthwise.at_least.unwrap().to_string(), "12 %");
-    assert!(demand(None, Some((Line::Along, stretch(0))), Grain::Crosswise).unwrap().lengthwise.is_empty());
+    assert!(demand(None, Some((Direction::Along, stretch(0))), Grain::Crosswise).unwrap().lengthwise.is_empty());
 }
 
 /// Girths change little in twisting and bending, length much (*The Principle Stretch Direction*).

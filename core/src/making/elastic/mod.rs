@@ -46,13 +46,13 @@ words!(Kind {
 /// Where it goes.
 ///
 /// ```
-/// use tenter_core::making::elastic::Place;
+/// use tenter_core::making::elastic::Edging;
 ///
-/// assert_ne!(Place::Waist, Place::Wrist);
+/// assert_ne!(Edging::Waist, Edging::Wrist);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Place {
+pub enum Edging {
     /// A waist.
     Waist,
     /// A waist that is meant to sit tight.
@@ -69,7 +69,7 @@ pub enum Place {
     Opening,
 }
 
-words!(Place {
+words!(Edging {
     Waist => "waist",
     SnugWaist => "snug-waist",
     Edge => "edge",
@@ -125,9 +125,9 @@ pub struct Span {
 /// A rule for the length to cut.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Kind, Place, RULES};
+/// use tenter_core::making::elastic::{Kind, Edging, RULES};
 ///
-/// let firm = RULES.iter().find(|rule| rule.kind == Some(Kind::Firm) && rule.place == Place::Waist).unwrap();
+/// let firm = RULES.iter().find(|rule| rule.kind == Some(Kind::Firm) && rule.place == Edging::Waist).unwrap();
 /// assert!(!firm.name.is_empty());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -137,7 +137,7 @@ pub struct Rule {
     /// The kind it is for; none for any.
     pub kind: Option<Kind>,
     /// Where.
-    pub place: Place,
+    pub place: Edging,
     /// What it takes.
     pub cut: Cut,
     /// The part of the cut length that is lapped to close the loop, where the source says so.
@@ -155,10 +155,10 @@ impl Rule {
     /// [`MakingError::TooLarge`].
     ///
     /// ```
-    /// use tenter_core::{Length, making::elastic::{Kind, Place, rules}};
+    /// use tenter_core::{Length, making::elastic::{Kind, Edging, rules}};
     ///
     /// let neck = Length::from_inch_64ths(16 * 64);
-    /// let rule = rules(Kind::Ribbing, Place::Opening).next().unwrap();
+    /// let rule = rules(Kind::Ribbing, Edging::Opening).next().unwrap();
     /// assert_eq!(rule.cut(neck).unwrap().most, Length::from_inch_64ths(12 * 64));
     /// ```
     pub fn cut(&self, measure: Length) -> Result<Span, MakingError> {
@@ -180,11 +180,11 @@ impl Rule {
 /// The rules for a kind and a place, those for any elastic included; ribbing has its own only.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Kind, Place, rules};
+/// use tenter_core::making::elastic::{Kind, Edging, rules};
 ///
-/// assert!(rules(Kind::Braided, Place::Waist).all(|rule| rule.kind.is_none()));
+/// assert!(rules(Kind::Braided, Edging::Waist).all(|rule| rule.kind.is_none()));
 /// ```
-pub fn rules(kind: Kind, place: Place) -> impl Iterator<Item = &'static Rule> {
+pub fn rules(kind: Kind, place: Edging) -> impl Iterator<Item = &'static Rule> {
     RULES.iter().filter(move |rule| rule.place == place && rule.kind.map_or(kind != Kind::Ribbing, |own| own == kind))
 }
 
@@ -228,7 +228,7 @@ const fn share(least: (u8, u8), most: (u8, u8)) -> Cut {
     Cut::Share { least, most }
 }
 
-const fn rule(name: &'static str, kind: Option<Kind>, place: Place, cut: Cut, source: &'static str) -> Rule {
+const fn rule(name: &'static str, kind: Option<Kind>, place: Edging, cut: Cut, source: &'static str) -> Rule {
     Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::Published(source) }
 }
 
@@ -243,33 +243,39 @@ const HOW_TO_SEW: &str = "how to sew elastic, undated";
 /// assert!(tenter_core::making::elastic::RULES.iter().all(|rule| !rule.source.to_string().is_empty()));
 /// ```
 pub const RULES: &[Rule] = &[
-    rule("2 in less", None, Place::Waist, less(16, 16), "how to measure elastic for waistband, several pages, undated"),
-    rule("2 to 3 in less", None, Place::Waist, less(16, 24), "elastic band length for waist, undated"),
-    rule("2 to 4 in less", None, Place::SnugWaist, less(16, 32), HOW_TO_SEW),
-    rule("firm, up to 1 in less", Some(Kind::Firm), Place::Waist, less(0, 8), CUT_ON),
-    rule("soft, 3 to 5 in less", Some(Kind::Soft), Place::Waist, less(24, 40), CUT_ON),
-    rule("woven, as long as the body", Some(Kind::Firm), Place::Waist, share((1, 1), (1, 1)), TYPES),
-    rule("knitted, 90 to 95 %", Some(Kind::Soft), Place::Waist, share((90, 100), (95, 100)), TYPES),
+    rule(
+        "2 in less",
+        None,
+        Edging::Waist,
+        less(16, 16),
+        "how to measure elastic for waistband, several pages, undated",
+    ),
+    rule("2 to 3 in less", None, Edging::Waist, less(16, 24), "elastic band length for waist, undated"),
+    rule("2 to 4 in less", None, Edging::SnugWaist, less(16, 32), HOW_TO_SEW),
+    rule("firm, up to 1 in less", Some(Kind::Firm), Edging::Waist, less(0, 8), CUT_ON),
+    rule("soft, 3 to 5 in less", Some(Kind::Soft), Edging::Waist, less(24, 40), CUT_ON),
+    rule("woven, as long as the body", Some(Kind::Firm), Edging::Waist, share((1, 1), (1, 1)), TYPES),
+    rule("knitted, 90 to 95 %", Some(Kind::Soft), Edging::Waist, share((90, 100), (95, 100)), TYPES),
     rule(
         "92 % of the edge",
         None,
-        Place::Edge,
+        Edging::Edge,
         share((92, 100), (92, 100)),
         "answer page on elastic, undated, an example",
     ),
     Rule {
         overlap: inches(4),
-        ..rule("front as long as the edge", None, Place::SwimLegFront, share((1, 1), (1, 1)), SWIM_LEG)
+        ..rule("front as long as the edge", None, Edging::SwimLegFront, share((1, 1), (1, 1)), SWIM_LEG)
     },
     Rule {
         overlap: inches(4),
-        ..rule("back three quarters of the edge", None, Place::SwimLegBack, share((3, 4), (3, 4)), SWIM_LEG)
+        ..rule("back three quarters of the edge", None, Edging::SwimLegBack, share((3, 4), (3, 4)), SWIM_LEG)
     },
-    rule("1/2 in less", None, Place::Wrist, less(4, 4), HOW_TO_SEW),
+    rule("1/2 in less", None, Edging::Wrist, less(4, 4), HOW_TO_SEW),
     rule(
         "two thirds to three quarters",
         Some(Kind::Ribbing),
-        Place::Opening,
+        Edging::Opening,
         share((2, 3), (3, 4)),
         "using ribbing for a cuff or neckline opening, undated",
     ),

@@ -34,13 +34,13 @@ pub const STRETCHES_FROM_PERCENT: i64 = 12;
 /// A kind of needle point.
 ///
 /// ```
-/// use tenter_core::making::handling::Point;
+/// use tenter_core::making::handling::NeedlePoint;
 ///
-/// assert_ne!(Point::Stretch, Point::Ballpoint);
+/// assert_ne!(NeedlePoint::Stretch, NeedlePoint::Ballpoint);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Point {
+pub enum NeedlePoint {
     /// The usual point.
     Universal,
     /// Rounded, for knits.
@@ -53,16 +53,16 @@ pub enum Point {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::handling::{Cloth, Point, needle};
+/// use tenter_core::making::handling::{Cloth, NeedlePoint, needle};
 ///
-/// assert_eq!(needle(&Cloth::new(Construction::Knit)).unwrap().point, Point::Ballpoint);
+/// assert_eq!(needle(&Cloth::new(Construction::Knit)).unwrap().point, NeedlePoint::Ballpoint);
 /// assert_eq!(needle(&Cloth::new(Construction::Woven)), None); // Nothing calls for another than is in the machine.
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Needle {
     /// The point.
-    pub point: Point,
+    pub point: NeedlePoint,
     /// The finest size.
     pub finest: u8,
     /// The thickest size.
@@ -75,7 +75,7 @@ pub struct Needle {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::handling::{Cloth, Point, Weight, needle};
+/// use tenter_core::making::handling::{Cloth, NeedlePoint, Weight, needle};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let denim = Cloth {
@@ -93,13 +93,13 @@ pub fn needle(cloth: &Cloth) -> Option<Needle> {
     let both_ways = [cloth.lengthwise, cloth.crosswise].into_iter().flatten().filter(stretches).count() == 2;
     let (point, finest, thickest, source) = match (cloth.construction, cloth.weight) {
         (Construction::Woven, _) if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) => return None,
-        (Construction::Woven, Weight::Heavy) => (Point::Universal, 90, 90, WOVEN),
-        (Construction::Woven, _) => (Point::Universal, 70, 75, WOVEN),
-        (Construction::Knit, Weight::Heavy) if both_ways => (Point::Stretch, 90, 90, STRETCH_TYPE),
-        (Construction::Knit, _) if both_ways => (Point::Stretch, 75, 75, STRETCH_TYPE),
-        (Construction::Knit, Weight::Heavy) => (Point::Ballpoint, 90, 90, BALLPOINT),
-        (Construction::Knit, Weight::Light) => (Point::Ballpoint, 70, 70, BALLPOINT),
-        (Construction::Knit, Weight::Medium) => (Point::Ballpoint, 70, 90, BALLPOINT),
+        (Construction::Woven, Weight::Heavy) => (NeedlePoint::Universal, 90, 90, WOVEN),
+        (Construction::Woven, _) => (NeedlePoint::Universal, 70, 75, WOVEN),
+        (Construction::Knit, Weight::Heavy) if both_ways => (NeedlePoint::Stretch, 90, 90, STRETCH_TYPE),
+        (Construction::Knit, _) if both_ways => (NeedlePoint::Stretch, 75, 75, STRETCH_TYPE),
+        (Construction::Knit, Weight::Heavy) => (NeedlePoint::Ballpoint, 90, 90, BALLPOINT),
+        (Construction::Knit, Weight::Light) => (NeedlePoint::Ballpoint, 70, 70, BALLPOINT),
+        (Construction::Knit, Weight::Medium) => (NeedlePoint::Ballpoint, 70, 90, BALLPOINT),
         (Construction::Other, _) => return None,
     };
     Some(Needle { point, finest, thickest, source })

@@ -19,7 +19,7 @@ impl Pair {
     /// assert!(pair.advice().iter().any(|line| line.advice == Advice::Below(Which::Second)));
     /// ```
     #[must_use]
-    pub fn advice(&self) -> Vec<Line, MOST_LINES> {
+    pub fn advice(&self) -> Vec<AdviceLine, MOST_LINES> {
         let mut lines = Vec::new();
         self.advise(|line| {
             let _ = lines.push(line); // Room for every line.
@@ -39,15 +39,15 @@ impl Pair {
     /// pair.advise(|line| first = first.or(Some(line.advice)));
     /// assert_eq!(first, Some(Advice::NoHandling));
     /// ```
-    pub fn advise(&self, mut take: impl FnMut(Line)) {
-        let mut say = |advice, reason, source| take(Line { advice, reason, source });
+    pub fn advise(&self, mut take: impl FnMut(AdviceLine)) {
+        let mut say = |advice, reason, source| take(AdviceLine { advice, reason, source });
         let reason = match self.answer {
-            Match::Close(_) => Reason::TooClose,
-            _ if self.chances.alike < 0.5 => Reason::Gap,
-            _ => Reason::Mismatch,
+            Match::Close(_) => AdviceReason::TooClose,
+            _ if self.chances.alike < 0.5 => AdviceReason::Gap,
+            _ => AdviceReason::Mismatch,
         };
         match self.answer {
-            Match::Alike => say(Advice::NoHandling, Reason::SameStretch, Source::Own),
+            Match::Alike => say(Advice::NoHandling, AdviceReason::SameStretch, Source::Own),
             Match::Handle | Match::Close(Between::AlikeAndHandle) => {
                 say(Advice::QuarterMarks, reason, UNLIKE);
                 if let Some(which) = self.fuller() {
@@ -64,20 +64,20 @@ impl Pair {
             }
         }
         if matches!(self.answer, Match::Close(_)) {
-            say(Advice::PullAgain, Reason::TooClose, Source::Own);
+            say(Advice::PullAgain, AdviceReason::TooClose, Source::Own);
         }
         if self.growth.is_none() {
-            say(Advice::ReadGrowth, Reason::NotMeasured, Source::Own);
+            say(Advice::ReadGrowth, AdviceReason::NotMeasured, Source::Own);
         }
         match self.washing {
-            None => say(Advice::WashJoinedSample, Reason::NotMeasured, ONE_GARMENT),
+            None => say(Advice::WashJoinedSample, AdviceReason::NotMeasured, ONE_GARMENT),
             Some(washing) if washing.answer != Answer::Meets => {
-                say(Advice::WashJoinedSample, Reason::Washing, ONE_GARMENT);
+                say(Advice::WashJoinedSample, AdviceReason::Washing, ONE_GARMENT);
             }
             Some(_) => {}
         }
         if self.least == Least::Stitch {
-            say(Advice::StitchThatGives, Reason::Stitch, Stitch::GIVE_SOURCE);
+            say(Advice::StitchThatGives, AdviceReason::Stitch, Stitch::GIVE_SOURCE);
         }
     }
 
@@ -133,13 +133,13 @@ pub enum Advice {
 /// Why.
 ///
 /// ```
-/// use tenter_core::making::pairing::Reason;
+/// use tenter_core::making::pairing::AdviceReason;
 ///
-/// assert_ne!(Reason::Gap, Reason::Mismatch);
+/// assert_ne!(AdviceReason::Gap, AdviceReason::Mismatch);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Reason {
+pub enum AdviceReason {
     /// Both stretch alike.
     SameStretch,
     /// The gap in stretch.
@@ -159,18 +159,18 @@ pub enum Reason {
 /// One line of advice.
 ///
 /// ```
-/// use tenter_core::making::{pairing::{Advice, Line, Reason}, source::Source};
+/// use tenter_core::making::{pairing::{Advice, AdviceLine, AdviceReason}, source::Source};
 ///
-/// let line = Line { advice: Advice::CentreOutwards, reason: Reason::Gap, source: Source::CommonPractice };
+/// let line = AdviceLine { advice: Advice::CentreOutwards, reason: AdviceReason::Gap, source: Source::CommonPractice };
 /// assert_eq!(line.source.to_string(), "common practice, no source");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Line {
+pub struct AdviceLine {
     /// What to do.
     pub advice: Advice,
     /// Why.
-    pub reason: Reason,
+    pub reason: AdviceReason,
     /// Who says so.
     pub source: Source,
 }

@@ -4,7 +4,7 @@
 
 mod advice;
 
-pub use advice::{Advice, Line, MOST_LINES, Reason};
+pub use advice::{Advice, AdviceLine, AdviceReason, MOST_LINES};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
