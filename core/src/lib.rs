@@ -15,8 +15,8 @@ pub mod wire;
 pub use answer::forecast;
 pub use answer::{
     Answer, Ask, Class, Confidence, EARLY_REST_SECONDS, Evaluation, Figure, Figures, GrowthClass, Note, Part, Plan,
-    RECOVERY_READABLE_POINTS, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Suit, TABLES, Table, judge,
-    recovery_is_readable, suits,
+    RECOVERY_READABLE_POINTS, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Source, Suit, TABLES, Table,
+    judge, recovery_is_readable, suits,
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{

@@ -28,10 +28,6 @@ pub enum Ask {
 words!(Ask { Stretch => "stretch", Growth => "growth", Recovery => "recovery" });
 
 /// On which side of a limit the figure must lie.
-///
-/// ```
-/// assert_ne!(tenter_core::Side::AtLeast, tenter_core::Side::AtMost);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Side {

@@ -8,6 +8,7 @@ pub(crate) mod figures;
 pub mod forecast;
 pub(crate) mod note;
 pub(crate) mod settle;
+pub mod source;
 pub(crate) mod suits;
 pub(crate) mod verdict;
 
@@ -17,5 +18,6 @@ pub use evaluation::{Ask, Evaluation, Part, Rules, Side, judge};
 pub use figures::{Figure, Figures, RestFigures};
 pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
 pub use settle::{Plan, Settle};
+pub use source::Source;
 pub use suits::{SUITS, Suit, suits};
 pub use verdict::Answer;

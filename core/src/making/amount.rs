@@ -21,7 +21,7 @@ use crate::reading::length::Length;
 /// let along = change(Length::from_mm(100), Length::from_mm(97), Scale::default())?;
 /// let amount = Amount::new(Some(along), Confidence::default())?;
 /// let (need, had) = (Length::from_mm(1700), Length::from_mm(1760));
-/// assert_eq!(amount.to_buy(need)?.show(Unit::Cm).to_string(), "176.5315625 cm"); // It may lose 3.7 %.
+/// assert_eq!(amount.to_buy(need)?.show(Unit::Cm).to_string(), "176.5316875 cm"); // 1.7 m / 0.963: it may lose 3.7 %.
 /// assert!(amount.counts_as(had)? < need); // So 1.76 m is not enough.
 /// # Ok::<(), tenter_core::making::error::MakingError>(())
 /// ```

@@ -2,7 +2,7 @@
 
 use super::error::{MakingError, positive};
 use super::sizing::Stretch;
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::answer::suits::Suit;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -10,12 +10,6 @@ use crate::reading::limit::{Demand, Limit, Range};
 use crate::reading::pull_test::Grain;
 
 /// Along which line of the body a movement extends the skin.
-///
-/// ```
-/// use tenter_core::making::body::Direction;
-///
-/// assert_ne!(Direction::Along, Direction::Around);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Direction {
@@ -75,15 +69,14 @@ const fn movement(name: &'static str, line: Option<Direction>, least: u32, most:
     Movement { name, line, least: 1000 * least, most: 1000 * most, source }
 }
 
-const WEEKLY: Source = Source::Published("In the Stretch, weekly news magazine, 16 Oct 1964, reporting a fibre maker");
-const SIZING: Source = Source::Published("Anthropometry, Apparel Sizing and Design, p. 186: chest 112 to 120 cm");
+const WEEKLY: Source =
+    Source::Published("In the Stretch, article in a weekly news magazine, 16 Oct 1964, reporting a fibre maker");
+const SIZING: Source = Source::Published(
+    "Gupta and Zakaria (eds), Anthropometry, Apparel Sizing and Design, 2014, p. 186: chest 112 to 120 cm",
+);
 const KIRK: Source = Source::Memory("Kirk and Ibrahim, Textile Research Journal 36 (1966) 37-47");
 
 /// Every row that was found.
-///
-/// ```
-/// assert!(tenter_core::making::body::MOVEMENTS.iter().all(|row| row.least <= row.most));
-/// ```
 pub const MOVEMENTS: &[Movement] = &[
     movement("knee bend", None, 45, 45, WEEKLY),
     movement("shoulder shrug", None, 16, 16, WEEKLY),

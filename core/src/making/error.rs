@@ -5,12 +5,6 @@ use core::fmt;
 use crate::reading::length::Length;
 
 /// Why measures cannot be worked with.
-///
-/// ```
-/// use tenter_core::making::error::MakingError;
-///
-/// assert_eq!(MakingError::Body.to_string(), "a body measure is above zero; type one such as 96cm");
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum MakingError {

@@ -5,9 +5,9 @@
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
-use super::source::Source;
 use crate::answer::confidence::Confidence;
 use crate::answer::figures::Figure;
+use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -226,12 +226,6 @@ impl Ease {
 }
 
 /// How much of its stretch a cloth is asked for in wear.
-///
-/// ```
-/// use tenter_core::making::sizing::Usage;
-///
-/// assert!(Usage::Half < Usage::NearlyAll);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Usage {
@@ -247,15 +241,7 @@ pub enum Usage {
 
 impl Usage {
     /// The half as a limit is the tool's own; that only a part should be used is said in print, without a figure.
-    ///
-    /// ```
-    /// use tenter_core::making::sizing::Usage;
-    ///
-    /// assert!(Usage::SOURCE.to_string().contains("bandage"));
-    /// ```
-    pub const SOURCE: Source = Source::Published(
-        "stretch fabrics and fit, pattern blog, 2014: use a part, or it is a bandage; the half is ours",
-    );
+    pub const SOURCE: Source = Source::CommonPractice;
 
     /// Grades a needed stretch against a measured one, compared exactly.
     ///
@@ -337,10 +323,4 @@ impl Reach {
 }
 
 /// Take nothing off lengths: in bending and twisting girths change little, lengths much.
-///
-/// ```
-/// use tenter_core::making::sizing::LENGTH_UNREDUCED;
-///
-/// assert!(LENGTH_UNREDUCED.to_string().contains("principle stretch direction"));
-/// ```
-pub const LENGTH_UNREDUCED: Source = Source::Published("the principle stretch direction, undated");
+pub const LENGTH_UNREDUCED: Source = Source::CommonPractice;

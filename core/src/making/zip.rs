@@ -4,17 +4,11 @@
 
 use super::error::{MakingError, positive};
 use super::pairing::{MISMATCH_FROM, MISMATCH_FROM_PERCENT};
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 
 /// In which lengths zips are sold.
-///
-/// ```
-/// use tenter_core::making::zip::ZipSeries;
-///
-/// assert_eq!(ZipSeries::Inch.lengths().count(), 17);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum ZipSeries {
@@ -26,21 +20,9 @@ pub enum ZipSeries {
 
 impl ZipSeries {
     /// Where the lengths come from.
-    ///
-    /// ```
-    /// use tenter_core::making::{source::Source, zip::ZipSeries};
-    ///
-    /// assert_eq!(ZipSeries::SOURCE, Source::CommonPractice);
-    /// ```
     pub const SOURCE: Source = Source::CommonPractice;
 
     /// The ready lengths in rising order.
-    ///
-    /// ```
-    /// use tenter_core::{Length, making::zip::ZipSeries};
-    ///
-    /// assert_eq!(ZipSeries::Metric.lengths().next(), Some(Length::from_mm(100)));
-    /// ```
     pub fn lengths(self) -> impl Iterator<Item = Length> {
         let (first, step): (i16, i16) = match self {
             Self::Inch => (4, 2),
@@ -54,12 +36,6 @@ impl ZipSeries {
 }
 
 /// How a zip ends.
-///
-/// ```
-/// use tenter_core::making::zip::{End, ZipEnds};
-///
-/// assert_eq!(ZipEnds::Open.shortened_at(), End::Top);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum ZipEnds {
@@ -70,12 +46,6 @@ pub enum ZipEnds {
 }
 
 /// An end of a zip.
-///
-/// ```
-/// use tenter_core::making::zip::End;
-///
-/// assert_ne!(End::Top, End::Bottom);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum End {
@@ -88,12 +58,6 @@ pub enum End {
 impl ZipEnds {
     /// Where it is shortened: a closed one at the bottom, with a new stop sewn over the teeth, an open one at the top,
     /// since its bottom holds the pin and box. Common practice, no source.
-    ///
-    /// ```
-    /// use tenter_core::making::zip::{End, ZipEnds};
-    ///
-    /// assert_eq!(ZipEnds::Closed.shortened_at(), End::Bottom);
-    /// ```
     #[must_use]
     pub const fn shortened_at(self) -> End {
         match self {

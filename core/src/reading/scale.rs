@@ -7,10 +7,6 @@ use crate::number::words;
 use crate::reading::length::Length;
 
 /// How many ends of a length are read on the scale. The order of the variants is part of the stored format.
-///
-/// ```
-/// assert_eq!(tenter_core::Ends::default(), tenter_core::Ends::One);
-/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -62,24 +58,12 @@ impl Scale {
     }
 
     /// The distance between two neighbouring lines.
-    ///
-    /// ```
-    /// use tenter_core::{Length, Scale};
-    ///
-    /// assert_eq!(Scale::default().division(), Length::from_mm(1));
-    /// ```
     #[must_use]
     pub const fn division(self) -> Length {
         self.division
     }
 
     /// How many ends are read.
-    ///
-    /// ```
-    /// use tenter_core::{Ends, Scale};
-    ///
-    /// assert_eq!(Scale::default().ends(), Ends::One);
-    /// ```
     #[must_use]
     pub const fn ends(self) -> Ends {
         self.ends

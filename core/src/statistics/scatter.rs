@@ -34,17 +34,9 @@ enum Kind {
 
 impl Scatter {
     /// Nothing but open data on other cloths: [`ASSUMED_AT_ONE_PERCENT`] and its neighbours.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Scatter::ASSUMED, tenter_core::Scatter::default());
-    /// ```
     pub const ASSUMED: Self = Self(Kind::Assumed);
 
     /// The scale's error alone: for a demonstration, or for cloth clamped in a frame that repeats itself.
-    ///
-    /// ```
-    /// assert!(tenter_core::Scatter::SCALE_ONLY.is_scale_only());
-    /// ```
     pub const SCALE_ONLY: Self = Self(Kind::ScaleOnly);
 
     /// A standard deviation from one's own earlier pulls, in points of stretch, with its degrees of freedom.
@@ -78,20 +70,12 @@ impl Scatter {
     }
 
     /// Whether pulls are taken to repeat exactly.
-    ///
-    /// ```
-    /// assert!(!tenter_core::Scatter::ASSUMED.is_scale_only());
-    /// ```
     #[must_use]
     pub const fn is_scale_only(self) -> bool {
         matches!(self.0, Kind::ScaleOnly)
     }
 
     /// Whether it rests on the assumption alone.
-    ///
-    /// ```
-    /// assert!(tenter_core::Scatter::ASSUMED.is_assumed());
-    /// ```
     #[must_use]
     pub const fn is_assumed(self) -> bool {
         matches!(self.0, Kind::Assumed)

@@ -20,17 +20,9 @@ use crate::wire::record::MAX_DEMAND_BYTES;
 pub use crate::wire::saved::MAX_SAVED_BYTES;
 
 /// The version of what is said here.
-///
-/// ```
-/// assert_eq!(tenter_core::wire::PROTOCOL, 1);
-/// ```
 pub const PROTOCOL: u8 = 1;
 
 /// The most bytes of the text that names a program's version.
-///
-/// ```
-/// assert_eq!(tenter_core::wire::MAX_VERSION_BYTES, 16);
-/// ```
 pub const MAX_VERSION_BYTES: usize = 16;
 
 /// The most bytes of a request: its number, a slot, a length of one byte, a demand.
@@ -177,10 +169,6 @@ pub struct Listing {
 }
 
 /// Why a request was refused.
-///
-/// ```
-/// assert_eq!(tenter_core::wire::Refusal::Slot.to_string(), "it has no such place for a demand");
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Refusal {

@@ -35,7 +35,7 @@ pub struct CheckJson {
 struct SuitJson {
     #[serde(rename = "use")]
     garment: String,
-    source: &'static str,
+    source: String,
 }
 
 /// The JSON text, on one line.
@@ -66,7 +66,7 @@ pub fn shape(checked: &Checked<'_>) -> CheckJson {
         suits: checked
             .suits
             .iter()
-            .map(|suit| SuitJson { garment: words::garment(suit), source: suit.source })
+            .map(|suit| SuitJson { garment: words::garment(suit), source: suit.source.to_string() })
             .collect(),
     }
 }

@@ -215,7 +215,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
     for suit in shown.suits() {
-        add("suits", words::garment(suit), suit.source.to_owned());
+        add("suits", words::garment(suit), suit.source.to_string());
     }
     if let Some(trust) = shown.trust() {
         add("trust", trust, String::new());

@@ -16,7 +16,7 @@ use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Width, by_area, by_chart};
 use tenter_core::making::zip::{Choice, Fit, ZipEnds, ZipSeries};
-use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale, ZipEnds as Read};
+use tenter_core::{Answer, Confidence, Ends as Read, Figure, Grain, Length, Ratio, SUITS, Scale};
 
 use crate::given;
 

@@ -10,19 +10,13 @@ use heapless::Vec;
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::sizing::Reach;
-use super::source::Source;
 use crate::answer::confidence::Confidence;
 use crate::answer::figures::Figure;
+use crate::answer::source::Source;
 use crate::number::words;
 use crate::reading::length::Length;
 
 /// A kind of elastic.
-///
-/// ```
-/// use tenter_core::making::elastic::Kind;
-///
-/// assert_ne!(Kind::Firm, Kind::Soft);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Kind {
@@ -44,12 +38,6 @@ words!(Kind {
 });
 
 /// Where it goes.
-///
-/// ```
-/// use tenter_core::making::elastic::Edging;
-///
-/// assert_ne!(Edging::Waist, Edging::Wrist);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Edging {
@@ -228,57 +216,27 @@ const fn share(least: (u8, u8), most: (u8, u8)) -> Cut {
     Cut::Share { least, most }
 }
 
-const fn rule(name: &'static str, kind: Option<Kind>, place: Edging, cut: Cut, source: &'static str) -> Rule {
-    Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::Published(source) }
+const fn rule(name: &'static str, kind: Option<Kind>, place: Edging, cut: Cut) -> Rule {
+    Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::CommonPractice }
 }
 
-const CUT_ON: &str = "cut-on elasticized waistband with casing, undated";
-const TYPES: &str = "types of elastic, haberdasher's page, undated";
-const SWIM_LEG: &str = "swimsuit or leotard leg elastic, undated";
-const HOW_TO_SEW: &str = "how to sew elastic, undated";
-
-/// Every rule that was found. They disagree, since elastics do: the elastic's own stretch decides.
-///
-/// ```
-/// assert!(tenter_core::making::elastic::RULES.iter().all(|rule| !rule.source.to_string().is_empty()));
-/// ```
+/// Rules of the trade. They disagree, since elastics do: the elastic's own stretch decides.
 pub const RULES: &[Rule] = &[
-    rule(
-        "2 in less",
-        None,
-        Edging::Waist,
-        less(16, 16),
-        "how to measure elastic for waistband, several pages, undated",
-    ),
-    rule("2 to 3 in less", None, Edging::Waist, less(16, 24), "elastic band length for waist, undated"),
-    rule("2 to 4 in less", None, Edging::SnugWaist, less(16, 32), HOW_TO_SEW),
-    rule("firm, up to 1 in less", Some(Kind::Firm), Edging::Waist, less(0, 8), CUT_ON),
-    rule("soft, 3 to 5 in less", Some(Kind::Soft), Edging::Waist, less(24, 40), CUT_ON),
-    rule("woven, as long as the body", Some(Kind::Firm), Edging::Waist, share((1, 1), (1, 1)), TYPES),
-    rule("knitted, 90 to 95 %", Some(Kind::Soft), Edging::Waist, share((90, 100), (95, 100)), TYPES),
-    rule(
-        "92 % of the edge",
-        None,
-        Edging::Edge,
-        share((92, 100), (92, 100)),
-        "answer page on elastic, undated, an example",
-    ),
+    rule("2 in less", None, Edging::Waist, less(16, 16)),
+    rule("2 to 3 in less", None, Edging::Waist, less(16, 24)),
+    rule("2 to 4 in less", None, Edging::SnugWaist, less(16, 32)),
+    rule("firm, up to 1 in less", Some(Kind::Firm), Edging::Waist, less(0, 8)),
+    rule("soft, 3 to 5 in less", Some(Kind::Soft), Edging::Waist, less(24, 40)),
+    rule("woven, as long as the body", Some(Kind::Firm), Edging::Waist, share((1, 1), (1, 1))),
+    rule("knitted, 90 to 95 %", Some(Kind::Soft), Edging::Waist, share((90, 100), (95, 100))),
+    rule("92 % of the edge", None, Edging::Edge, share((92, 100), (92, 100))),
+    Rule { overlap: inches(4), ..rule("front as long as the edge", None, Edging::SwimLegFront, share((1, 1), (1, 1))) },
     Rule {
         overlap: inches(4),
-        ..rule("front as long as the edge", None, Edging::SwimLegFront, share((1, 1), (1, 1)), SWIM_LEG)
+        ..rule("back three quarters of the edge", None, Edging::SwimLegBack, share((3, 4), (3, 4)))
     },
-    Rule {
-        overlap: inches(4),
-        ..rule("back three quarters of the edge", None, Edging::SwimLegBack, share((3, 4), (3, 4)), SWIM_LEG)
-    },
-    rule("1/2 in less", None, Edging::Wrist, less(4, 4), HOW_TO_SEW),
-    rule(
-        "two thirds to three quarters",
-        Some(Kind::Ribbing),
-        Edging::Opening,
-        share((2, 3), (3, 4)),
-        "using ribbing for a cuff or neckline opening, undated",
-    ),
+    rule("1/2 in less", None, Edging::Wrist, less(4, 4)),
+    rule("two thirds to three quarters", Some(Kind::Ribbing), Edging::Opening, share((2, 3), (3, 4))),
 ];
 
 /// What else to see to.
@@ -328,18 +286,18 @@ pub struct CareLine {
 #[must_use]
 pub fn care(kind: Kind, stitched_through: bool) -> Vec<CareLine, 2> {
     let mut lines = Vec::new();
-    let mut say = |care, source| {
-        let _ = lines.push(CareLine { care, source: Source::Published(source) }); // Room for both lines.
+    let mut say = |care| {
+        let _ = lines.push(CareLine { care, source: Source::CommonPractice }); // Room for both lines.
     };
     match (kind, stitched_through) {
         (Kind::Ribbing, _) => {
-            say(Care::TryPinnedLoop, "how to get knit neckband ribbing the perfect length, 2017");
+            say(Care::TryPinnedLoop);
             return lines;
         }
-        (Kind::Braided, true) => say(Care::CasingOnly, "elastics lesson, textile course, undated"),
-        (Kind::Firm | Kind::Soft, true) => say(Care::ShorterBy(inches(8)), CUT_ON),
+        (Kind::Braided, true) => say(Care::CasingOnly),
+        (Kind::Firm | Kind::Soft, true) => say(Care::ShorterBy(inches(8))),
         (_, false) => {}
     }
-    say(Care::Preshrink, "newspaper sewing column, 18 Feb 1990: rayon shrinks and dies wet, polyester lasts best");
+    say(Care::Preshrink);
     lines
 }

@@ -7,12 +7,6 @@ use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
 
 /// How heavy a cloth is, by the hand.
-///
-/// ```
-/// use tenter_core::making::handling::Weight;
-///
-/// assert_eq!(Weight::default(), Weight::Medium);
-/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Weight {
@@ -97,12 +91,6 @@ impl Cloth {
 
     /// Whether it gives more than reading error along or across: from [`RIGID_UNDER_PERCENT`](super::RIGID_UNDER_PERCENT)
     /// on. A knit that was not measured is taken to give.
-    ///
-    /// ```
-    /// use tenter_core::{Construction, making::handling::Cloth};
-    ///
-    /// assert!(Cloth::new(Construction::Knit).gives());
-    /// ```
     #[must_use]
     pub fn gives(&self) -> bool {
         self.most_stretch().map_or(self.construction == Construction::Knit, |figure| gives(&figure))

@@ -8,36 +8,22 @@ pub use cloth::{Cloth, Weight};
 pub use place::{Do, Place, PlaceLine, SeamAllowance, at, seam_allowance};
 pub use practice::{Practice, PracticeLine, practices};
 
-use super::source::Source;
 use super::stitch::Stitch;
 use crate::answer::confidence::Confidence;
 use crate::answer::figures::Figure;
+use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 use crate::reading::construction::Construction;
 
 /// Under this stretch, in percent, cloth counts as rigid: the edge of the tool's own ladder, within reading error.
-///
-/// ```
-/// assert_eq!(tenter_core::making::handling::RIGID_UNDER_PERCENT, 2);
-/// ```
 pub const RIGID_UNDER_PERCENT: i64 = 2;
 
 /// From this stretch on, in percent, a woven is handled as a stretch woven, other cloth as stretching: where the US
 /// method for stretch wovens begins (ASTM D3107, scope).
-///
-/// ```
-/// assert_eq!(tenter_core::making::handling::STRETCHES_FROM_PERCENT, 12);
-/// ```
 pub const STRETCHES_FROM_PERCENT: i64 = 12;
 
 /// A kind of needle point.
-///
-/// ```
-/// use tenter_core::making::handling::NeedlePoint;
-///
-/// assert_ne!(NeedlePoint::Stretch, NeedlePoint::Ballpoint);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum NeedlePoint {
@@ -87,9 +73,9 @@ pub struct Needle {
 /// ```
 #[must_use]
 pub fn needle(cloth: &Cloth) -> Option<Needle> {
-    const STRETCH_TYPE: Source = Source::Published("specialty needle: stretch, undated");
-    const BALLPOINT: Source = Source::Published("twin needle sewing on knit fabric, undated");
-    const WOVEN: Source = Source::Published("wovens with stretch, guide, undated");
+    const STRETCH_TYPE: Source = Source::CommonPractice;
+    const BALLPOINT: Source = Source::CommonPractice;
+    const WOVEN: Source = Source::CommonPractice;
     let both_ways = [cloth.lengthwise, cloth.crosswise].into_iter().flatten().filter(stretches).count() == 2;
     let (point, finest, thickest, source) = match (cloth.construction, cloth.weight) {
         (Construction::Woven, _) if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) => return None,
@@ -144,9 +130,9 @@ pub struct SeamLine {
 /// ```
 #[must_use]
 pub fn seam(cloth: &Cloth, wanted: Option<Ratio>) -> SeamLine {
-    const WOVEN: Source = Source::Published("wovens with stretch, guide, undated");
-    const KNIT: Source = Source::Published("sewing cotton knit fabric, undated");
-    const TRIPLE: Source = Source::Published("question page on elastane blends, undated: crotch and underarm");
+    const WOVEN: Source = Source::CommonPractice;
+    const KNIT: Source = Source::CommonPractice;
+    const TRIPLE: Source = Source::CommonPractice;
     let measured = cloth.most_stretch().map_or(Ratio::ZERO, |figure| figure.ratio);
     let wanted = wanted.unwrap_or(measured).max(Ratio::ZERO);
     let stitch = Stitch::that_gives(wanted);
@@ -189,12 +175,6 @@ pub struct Layered {
 }
 
 /// A layer fixed to the cloth.
-///
-/// ```
-/// use tenter_core::making::handling::Layer;
-///
-/// assert_ne!(Layer::Interfacing, Layer::Lining);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Layer {
@@ -205,12 +185,6 @@ pub enum Layer {
 }
 
 /// What to take instead of a layer that cannot follow.
-///
-/// ```
-/// use tenter_core::making::handling::Instead;
-///
-/// assert_ne!(Instead::Bias, Instead::Pleat);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Instead {
@@ -241,14 +215,8 @@ impl Layered {
         let answer = confidence.judge(chance, Answer::Short);
         let (instead, source): (&[Instead], _) = match layer {
             _ if answer == Answer::Meets || !loses => (&[], Source::Derived("two layers stretch as far as the lesser")),
-            Layer::Interfacing => (
-                &[Instead::ThatGives, Instead::Bias],
-                Source::Published("knits and wovens, blog, 2007; lining and fusing stretch wovens, forum, undated"),
-            ),
-            Layer::Lining => (
-                &[Instead::ThatGives, Instead::Bias, Instead::Pleat],
-                Source::Published("lining and fusing stretch wovens, forum, undated: a plain lining tears"),
-            ),
+            Layer::Interfacing => (&[Instead::ThatGives, Instead::Bias], Source::CommonPractice),
+            Layer::Lining => (&[Instead::ThatGives, Instead::Bias, Instead::Pleat], Source::CommonPractice),
         };
         Self { stretch, loses, answer, chance, instead, source }
     }

@@ -2,18 +2,12 @@
 
 use super::Stitch;
 use super::cloth::Cloth;
-use crate::making::source::Source;
+use crate::answer::source::Source;
 use crate::number::words;
 use crate::reading::construction::Construction;
 use crate::reading::length::Length;
 
 /// A place of a garment.
-///
-/// ```
-/// use tenter_core::making::handling::Place;
-///
-/// assert_eq!(Place::ALL.len(), 11);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Place {
@@ -124,28 +118,25 @@ pub struct PlaceLine {
 /// ```
 #[must_use]
 pub fn at(cloth: &Cloth, place: Place) -> Option<PlaceLine> {
-    const STRETCH_SEAMS: Source = Source::Published("stretch seams, sewing guide chapter, undated");
-    const KNITS: Source = Source::Published("knits and wovens, blog, 2007");
+    const STRETCH_SEAMS: Source = Source::CommonPractice;
+    const KNITS: Source = Source::CommonPractice;
     let gives = cloth.gives();
     let (what, source) = match place {
         Place::Eyelet => (Do::Stabilise, Source::CommonPractice),
         Place::Facing if gives => (Do::Interface { that_gives: true }, KNITS),
         Place::Facing => (Do::Interface { that_gives: false }, Source::CommonPractice),
         Place::RawSeams => (Do::BindWithTape, Source::CommonPractice),
-        Place::BiasHem => (Do::HangADay, Source::Published("sewing questions answered, undated")),
+        Place::BiasHem => (Do::HangADay, Source::CommonPractice),
         _ if !gives && !cloth.grows() => return None,
         Place::Shoulder => (Do::Tape, STRETCH_SEAMS),
         Place::NeckEdge => (Do::StayStitch, Source::CommonPractice),
         Place::Pocket | Place::Gathers | Place::Buttonhole => (Do::Stabilise, KNITS),
         Place::Zip => {
             let (width, allowance) = (Length::from_inch_64ths(64), Length::from_inch_64ths(40));
-            (
-                Do::StabiliseStrip { width, allowance },
-                Source::Published("zippity do dah, 2010; zippers in knits, undated"),
-            )
+            (Do::StabiliseStrip { width, allowance }, Source::CommonPractice)
         }
         Place::Hem if cloth.construction == Construction::Woven && needs_no_give(cloth) => return None,
-        Place::Hem => (Do::HemThatGives, Source::Published("t-shirt and knit fabric hems, undated")),
+        Place::Hem => (Do::HemThatGives, Source::CommonPractice),
     };
     Some(PlaceLine { place, what, source })
 }

@@ -4,15 +4,9 @@ use heapless::Vec;
 
 use super::cloth::Cloth;
 use super::stretches;
-use crate::making::source::Source;
+use crate::answer::source::Source;
 
 /// What to do at the machine.
-///
-/// ```
-/// use tenter_core::making::handling::Practice;
-///
-/// assert_ne!(Practice::WalkingFoot, Practice::StretchSample);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Practice {
@@ -57,12 +51,8 @@ pub fn practices(cloth: &Cloth) -> Vec<PracticeLine, 3> {
     if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) {
         return lines;
     }
-    for (practice, source) in [
-        (Practice::WalkingFoot, "sewing with stretch, 2005; walking foot, 2010"),
-        (Practice::StretchSample, "question page on elastane blends, undated"),
-        (Practice::LieFlat, "top 10 tips for stretch fabrics, undated"),
-    ] {
-        let _ = lines.push(PracticeLine { practice, source: Source::Published(source) }); // Room for all.
+    for practice in [Practice::WalkingFoot, Practice::StretchSample, Practice::LieFlat] {
+        let _ = lines.push(PracticeLine { practice, source: Source::CommonPractice }); // Room for all.
     }
     lines
 }

@@ -3,8 +3,8 @@
 use heapless::Vec;
 
 use super::{Between, Least, Match, Pair, Which};
+use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
-use crate::making::source::Source;
 use crate::making::stitch::Stitch;
 
 impl Pair {
@@ -87,15 +87,11 @@ impl Pair {
     }
 }
 
-const UNLIKE: Source = Source::Published("sewing unlike fabric seams, guide, undated");
-const ON_TOP: Source = Source::Published("which fabric on top, 2017: the stretchier one on top gained 1/4 in in 24 in");
-const ONE_GARMENT: Source = Source::Published("pairing fabrics in one garment, 2022: unequal shrinkage ripples a seam");
+const UNLIKE: Source = Source::CommonPractice;
+const ON_TOP: Source = Source::CommonPractice;
+const ONE_GARMENT: Source = Source::CommonPractice;
 
 /// The most lines of [`Pair::advice`].
-///
-/// ```
-/// assert_eq!(tenter_core::making::pairing::MOST_LINES, 8);
-/// ```
 pub const MOST_LINES: usize = 8;
 
 /// What to do about a seam.
@@ -131,12 +127,6 @@ pub enum Advice {
 }
 
 /// Why.
-///
-/// ```
-/// use tenter_core::making::pairing::AdviceReason;
-///
-/// assert_ne!(AdviceReason::Gap, AdviceReason::Mismatch);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum AdviceReason {

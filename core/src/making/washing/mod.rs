@@ -6,9 +6,9 @@ pub use fibres::{FIBRES, Fibre, PREWASHES, Prewash};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
-use super::source::Source;
 use crate::answer::confidence::Confidence;
 use crate::answer::figures::Figure;
+use crate::answer::source::Source;
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -106,12 +106,6 @@ pub(crate) fn left_of(change: Ratio) -> Result<i64, MakingError> {
 }
 
 /// What to make of a shrinkage in cloth that is not washed before cutting.
-///
-/// ```
-/// use tenter_core::{Ratio, making::washing::Remedy};
-///
-/// assert_eq!(Remedy::of(Ratio::new(-5, 100).unwrap()), Remedy::Allow);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Remedy {
@@ -125,14 +119,7 @@ pub enum Remedy {
 
 impl Remedy {
     /// Who says so; how the figures between are shared out is the tool's own.
-    ///
-    /// ```
-    /// use tenter_core::making::washing::Remedy;
-    ///
-    /// assert!(Remedy::SOURCE.to_string().contains("2009"));
-    /// ```
-    pub const SOURCE: Source =
-        Source::Published("stretch and shrinkage in patterns, part 2, blog, 2009: 3, 5 and 10 %");
+    pub const SOURCE: Source = Source::CommonPractice;
 
     /// The remedy for a change, compared exactly.
     ///
