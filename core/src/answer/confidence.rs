@@ -12,6 +12,7 @@ use crate::number::Decimal;
 /// assert_eq!(sure.judge(0.96, Answer::Short), Answer::Meets);
 /// assert_eq!(sure.judge(0.04, Answer::Short), Answer::Short);
 /// assert_eq!(sure.judge(0.50, Answer::Short), Answer::Close);
+/// assert!(sure.is_sure(0.95) && !sure.is_sure(f32::NAN));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]

@@ -92,7 +92,9 @@ impl Repeatability {
 /// for extended in [109, 111, 110] {
 ///     test.add_pull(Length::from_mm(extended))?;
 /// }
-/// let own = Pooled::of(&test).repeatability().unwrap();
+/// let said = Pooled::of(&test);
+/// assert_eq!(said.and(said).without(said), said);
+/// let own = said.repeatability().unwrap();
 /// assert_eq!(own.dof(), 2.0);
 /// assert!((own.ratio() - 1.0 / 1.08).abs() < 0.01); // 1 point where 1.08 are assumed at 10 %.
 /// # Ok::<(), tenter_core::TestError>(())
@@ -150,13 +152,16 @@ impl Pooled {
 /// What one person's tests say, for each construction apart.
 ///
 /// ```
-/// use tenter_core::Construction;
+/// use tenter_core::{Construction, Grain, Length, PullTest, Scatter};
 /// use tenter_core::repeatability::{ByConstruction, Pooled};
 ///
 /// let mut own = ByConstruction::default();
 /// own.add(Construction::Woven, Pooled { dof: 9.0, sum: 2.25 });
 /// assert_eq!(own.on(Construction::Woven).repeatability().unwrap().ratio(), 0.5);
 /// assert_eq!(own.on(Construction::Knit).repeatability(), None);
+///
+/// let test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+/// assert_eq!(own.scatter_for(Construction::Knit, &test), Scatter::ASSUMED);
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
