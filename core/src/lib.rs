@@ -25,3 +25,33 @@ pub use reading::{
 };
 pub use statistics::{Repeatability, Scatter, line, rectangular, repeatability, scatter, stats, student, uncertainty};
 pub use wire::{framing, record, saved};
+
+#[cfg(test)]
+mod words_of_enums {
+    use crate::making::{elastic, handling, stitch::Stitch};
+    use crate::{Answer, Ask, Construction, Ends, Grain, Held};
+
+    #[test]
+    fn every_word_comes_back() {
+        macro_rules! comes_back {
+            ($($name:ty),+) => {$(
+                for one in <$name>::ALL {
+                    assert_eq!(<$name>::from_word(one.word()), Some(one), "{one:?}");
+                }
+                assert_eq!(<$name>::from_word(""), None);
+            )+};
+        }
+        comes_back!(
+            Answer,
+            Ask,
+            Construction,
+            Ends,
+            Grain,
+            Held,
+            Stitch,
+            elastic::Kind,
+            elastic::Edging,
+            handling::Place
+        );
+    }
+}

@@ -86,7 +86,7 @@ pub trait Desk {
     /// Takes the time, in seconds since 1970-01-01 00:00 UTC.
     fn set_clock(&mut self, unix_s: u32);
 
-    /// Keeps how steadily the person who uses it pulls, as [`Repeatability::from_thousandths`] takes it; forgets it where that
+    /// Stores the user's repeatability, as [`Repeatability::from_thousandths`] takes it; clears it where that
     /// takes nothing.
     ///
     /// # Errors

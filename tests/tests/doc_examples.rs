@@ -19,7 +19,8 @@ fn every_public_type_and_function_of_core_has_an_example() {
     let bare: Vec<_> = bare.map(|item| &item.place).collect();
     assert!(bare.is_empty(), "no example:\n{bare:#?}");
     // So that a change of rustdoc's format cannot empty the list unseen.
-    for (name, teaches) in [("Length", true), ("parse", false), ("quantile", true), ("Grain", false), ("grain", false)] {
+    for (name, teaches) in [("Length", true), ("parse", false), ("quantile", true), ("Grain", false), ("grain", false)]
+    {
         assert!(items.iter().any(|item| item.name == name && item.teaches == teaches), "{name} is not listed");
     }
 }

@@ -37,7 +37,7 @@ pub struct Movement {
     pub least: u32,
     /// The most extension, in thousandths of a percent.
     pub most: u32,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

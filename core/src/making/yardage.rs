@@ -147,7 +147,7 @@ impl Extra {
         })
     }
 
-    /// Who says so.
+    /// Where it comes from.
     #[must_use]
     pub const fn source(self) -> Source {
         match self {

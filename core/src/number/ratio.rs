@@ -27,7 +27,7 @@ impl Ratio {
     /// Nothing.
     pub const ZERO: Self = Self { num: 0, den: 1 };
 
-    /// `num` / `den`; none unless `den` is positive.
+    /// `num` / `den`; returns `None` unless `den` > 0.
     ///
     /// ```
     /// assert!(tenter_core::Ratio::new(1, 0).is_none());

@@ -169,7 +169,7 @@ fn split_at<'t>(text: &'t str, mark: &str) -> Option<(&'t str, &'t str)> {
     })
 }
 
-/// Why a text is no limit.
+/// An error from reading a [`Limit`].
 ///
 /// ```
 /// use tenter_core::{Limit, LimitError, Unit};

@@ -98,7 +98,7 @@ pub struct Rest {
 
 /// One swatch, one grain: gauge length, one or more pulls, readings after release, how it was done.
 ///
-/// Every value of this type is valid: readings that cannot be are refused where they are added.
+/// Every value of this type is valid: an invalid reading is refused where it is added.
 ///
 /// ```
 /// use tenter_core::{Grain, Length, PullTest};

@@ -45,7 +45,7 @@ impl Default for Scale {
 }
 
 impl Scale {
-    /// A scale of so many lengths a division; none unless the division is above zero.
+    /// A scale with this distance between its lines; returns `None` unless the division is above zero.
     ///
     /// ```
     /// use tenter_core::{Ends, Length, Scale};

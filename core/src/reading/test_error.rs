@@ -1,8 +1,8 @@
-//! Why a reading cannot be, and what to give instead.
+//! Why a reading is invalid, and what to give instead.
 
 use core::fmt;
 
-/// Why a reading cannot be.
+/// Why a reading is invalid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum TestError {

@@ -81,10 +81,9 @@ pub enum Request<'a> {
         /// Seconds since 1970-01-01 00:00 UTC.
         unix_s: u32,
     },
-    /// How steadily the person who uses it pulls: a [`Hand`](crate::statistics::scatter::Hand), to be kept for good and used in every
-    /// answer. Added after the others; a handheld that does not know it says [`Refusal::Unknown`].
+    /// The user's [`Repeatability`](crate::Repeatability), to be stored and used in every answer. Added after the others; a handheld that does not know it says [`Refusal::Unknown`].
     SetRepeatability {
-        /// Her scatter as a multiple of the assumed one, in thousandths.
+        /// The standard deviation as a multiple of the assumed one, in thousandths.
         ratio: u32,
         /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
         dof: u32,
@@ -176,7 +175,7 @@ pub enum Refusal {
     Version,
     /// Whole, but nothing this program knows.
     Unknown,
-    /// The record is damaged or holds what cannot be.
+    /// The record is damaged, or holds invalid values.
     Record,
     /// The record is of a version this program does not know.
     NewerRecord,
@@ -193,13 +192,13 @@ pub enum Refusal {
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Version => "it speaks another version of the protocol",
+            Self::Version => "its protocol version differs",
             Self::Unknown => "its program does not know this request",
-            Self::Record => "the record arrived damaged or holds what cannot be",
+            Self::Record => "the record is damaged or invalid",
             Self::NewerRecord => "its program is too old for this record",
-            Self::Slot => "it has no such place for a demand",
+            Self::Slot => "it has no slot of that number",
             Self::Named => "it has another number already, or the number is 0",
-            Self::Ahead => "it never saved the test that is acknowledged",
+            Self::Ahead => "it never saved the acknowledged test",
             Self::Chip => "its memory cannot be read or written",
         })
     }

@@ -78,7 +78,7 @@ pub enum RecordError {
     Damaged,
     /// Whole, but of a version that this program does not know.
     Newer,
-    /// Whole, but with readings or limits that cannot be.
+    /// Whole, but with invalid readings or limits.
     Impossible,
 }
 
@@ -88,7 +88,7 @@ impl fmt::Display for RecordError {
             Self::NoRoom => "no room for the record",
             Self::Damaged => "the record is damaged",
             Self::Newer => "the record was written by a newer version of this program; use that version",
-            Self::Impossible => "the record holds readings that cannot be",
+            Self::Impossible => "the record holds invalid readings",
         })
     }
 }

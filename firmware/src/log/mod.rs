@@ -347,13 +347,13 @@ impl<S: Storage> Log<S> {
         if slot < DEMAND_SLOTS { demands::write(&mut self.storage, slot, record) } else { Err(LogError::NoSlot) }
     }
 
-    /// How steadily the person who uses it pulls, where the host has said so.
+    /// The user's repeatability, where the host has sent it.
     pub fn repeatability(&self) -> Option<Repeatability> {
         let [ratio, dof] = self.state.newest().repeatability;
         Repeatability::from_thousandths(ratio, dof)
     }
 
-    /// Keeps how steadily the person who uses it pulls, as [`Repeatability::from_thousandths`] takes it; forgets it where that
+    /// Stores the user's repeatability, as [`Repeatability::from_thousandths`] takes it; clears it where that
     /// takes nothing.
     ///
     /// # Errors

@@ -59,7 +59,7 @@ pub(super) struct State {
     pub acknowledged: u32,
     /// How many demand slots are in use.
     pub demands: u8,
-    /// How steadily its owner pulls: a ratio in thousandths, and degrees of freedom, 0 while nobody said so. Programs
+    /// The user's repeatability: a ratio in thousandths, and degrees of freedom, 0 while nobody said so. Programs
     /// that did not know of it left the page erased there, which is no possible repeatability; so the layout is still the first.
     pub repeatability: [u32; 2],
 }

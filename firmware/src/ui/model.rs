@@ -20,7 +20,7 @@ pub struct LogState {
     pub unsent: u16,
     /// Demands that the host has sent.
     pub demands: u8,
-    /// How steadily the person who uses it pulls, where the host has said so.
+    /// The user's repeatability, where the host has sent it.
     pub repeatability: Option<Repeatability>,
 }
 
@@ -115,8 +115,8 @@ impl Model {
         self.evaluation = self.test.as_ref().and_then(|test| Evaluation::of(test, &demand, &rules).ok());
     }
 
-    /// Everything that rests on a hand, for another one.
-    pub(super) fn reckon_anew(&mut self) {
+    /// Works out again everything that rests on the repeatability.
+    pub(super) fn recompute(&mut self) {
         if self.evaluation.is_some() {
             self.evaluate();
         }

@@ -199,7 +199,7 @@ fn one_button_is_enough() {
     assert!(test.settled());
 }
 
-/// A steady hand makes an answer of what was too close to call, and the result on the display follows what the host says.
+/// A good repeatability makes an answer of what was too close to call, and the result on the display follows what the host says.
 #[test]
 fn her_own_hand_counts_in_the_answer() {
     let log = LogState { present: true, room: 9, ..LogState::default() };

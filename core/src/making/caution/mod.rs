@@ -33,7 +33,7 @@ pub enum Caution {
 }
 
 impl Caution {
-    /// Who says so.
+    /// Where it comes from.
     #[must_use]
     pub const fn source(self) -> Source {
         match self {

@@ -30,7 +30,7 @@ pub struct Casing {
     pub extra: Span,
     /// What is pressed under first, where the source says so.
     pub turn: Option<Length>,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

@@ -130,7 +130,7 @@ pub struct Rule {
     pub cut: Cut,
     /// The part of the cut length that is lapped to close the loop, where the source says so.
     pub overlap: Length,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -271,7 +271,7 @@ pub enum Care {
 pub struct CareLine {
     /// What to see to.
     pub care: Care,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

@@ -53,7 +53,7 @@ pub struct Needle {
     pub finest: u8,
     /// The thickest size.
     pub thickest: u8,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -170,7 +170,7 @@ pub struct Layered {
     pub chance: f32,
     /// What to take instead where it falls short, the simplest first.
     pub instead: &'static [Instead],
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

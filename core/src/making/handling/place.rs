@@ -102,7 +102,7 @@ pub struct PlaceLine {
     pub place: Place,
     /// What to do.
     pub what: Do,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -160,7 +160,7 @@ pub struct SeamAllowance {
     pub cut: Length,
     /// What is left after trimming, where the seam is not pressed open.
     pub trimmed: Length,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

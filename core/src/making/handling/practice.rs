@@ -31,7 +31,7 @@ pub enum Practice {
 pub struct PracticeLine {
     /// What to do.
     pub practice: Practice,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

@@ -161,6 +161,6 @@ pub struct AdviceLine {
     pub advice: Advice,
     /// Why.
     pub reason: AdviceReason,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }

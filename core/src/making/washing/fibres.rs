@@ -22,7 +22,7 @@ pub struct Fibre {
     pub most: u32,
     /// Whether the source says "and more".
     pub more: bool,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -72,7 +72,7 @@ pub struct Prewash {
     pub cloth: &'static str,
     /// How many washes.
     pub washes: u8,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

@@ -118,7 +118,7 @@ pub enum Remedy {
 }
 
 impl Remedy {
-    /// Who says so; how the figures between are shared out is the tool's own.
+    /// Where the rule comes from. Which remedy belongs to the figures in between is the tool's own judgement.
     pub const SOURCE: Source = Source::CommonPractice;
 
     /// The remedy for a change, compared exactly.

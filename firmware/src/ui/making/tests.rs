@@ -154,9 +154,9 @@ fn an_empty_log_has_nothing_to_choose() {
     assert_eq!(shelved.model.screen, Screen::Home);
 }
 
-/// What rests on another hand is not left on the display.
+/// What rests on another repeatability is not left on the display.
 #[test]
-fn another_hand_ends_what_is_being_made() {
+fn another_repeatability_ends_what_is_being_made() {
     let mut shelved = Shelved::new();
     shelved.acts(TO_SHELF[1]);
     shelved.acts(&[Action::Next; 4]);
