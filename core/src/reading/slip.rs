@@ -93,6 +93,9 @@ fn stretch(gauge: Length, extended: Length) -> Option<Ratio> {
 /// ```
 #[must_use]
 pub fn likely_slip(gauge: Length, extended: Length, pull: u8, construction: Construction) -> Option<Slip> {
+    if extended <= gauge && i64::from(extended.steps()) * 2 > i64::from(gauge.steps()) {
+        return None; // A little short is a misreading, and no change of unit is that small.
+    }
     let usual = construction.usual_stretch();
     let plausible = |gauge: Length, extended: Length| {
         let stretch = stretch(gauge, extended)?;
