@@ -23,7 +23,7 @@ words!(Construction { Woven => "woven", Knit => "knit", Other => "other" });
 
 /// The most stretch that a woven gives in percent, on the bias too. Stretch wovens are sold at about 10 to 50 %, and a
 /// weave of yarns that do not stretch locks on the bias at √2 − 1 = 41 %. The limit is the tool's own.
-pub const MOST_STRETCH_WOVEN: u8 = 100;
+pub const MOST_STRETCH_WOVEN: u16 = 100;
 
 /// The most stretch that a knit gives, or a cloth whose construction is not known, in percent. A hand-knit rib gives
 /// 203 % at 30 N (the open data of Nature Communications 2024, doi 10.1038/s41467-024-46498-z). The limit is the tool's
@@ -31,11 +31,11 @@ pub const MOST_STRETCH_WOVEN: u8 = 100;
 pub const MOST_STRETCH: u16 = 300;
 
 /// Stretch above this many percent is unusual for a woven: the tool's own limit.
-pub const USUAL_STRETCH_WOVEN: u8 = 60;
+pub const USUAL_STRETCH_WOVEN: u16 = 60;
 
 /// Stretch above this many percent is unusual for a knit and for a cloth whose construction is not known: a little more
 /// than the 203 % of the rib named at [`MOST_STRETCH`]. The tool's own limit.
-pub const USUAL_STRETCH: u8 = 220;
+pub const USUAL_STRETCH: u16 = 220;
 
 impl Construction {
     /// The most stretch that such cloth gives; a reading beyond it is refused.
@@ -45,10 +45,15 @@ impl Construction {
     /// ```
     #[must_use]
     pub fn most_stretch(self) -> Ratio {
-        percent(match self {
-            Self::Woven => MOST_STRETCH_WOVEN.into(),
+        percent(self.most_percent())
+    }
+
+    /// The same in percent.
+    pub(crate) const fn most_percent(self) -> u16 {
+        match self {
+            Self::Woven => MOST_STRETCH_WOVEN,
             Self::Knit | Self::Other => MOST_STRETCH,
-        })
+        }
     }
 
     /// The most stretch that such cloth usually gives; a reading beyond it is doubted.

@@ -1,5 +1,6 @@
 //! The commonest slip: a length in another unit than the one that was meant.
 
+use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::construction::Construction;
 use crate::reading::length::Length;
@@ -66,11 +67,12 @@ const UNITS: [(i64, i64); 4] = [(10, 1), (254, 100), (254, 10), (100, 1)];
 const SHORTEST_USUAL: Length = Length::from_mm(30);
 
 /// `length` in every unit that it may have been meant in.
-fn candidates(length: Length) -> impl Iterator<Item = Length> {
-    UNITS.into_iter().flat_map(|(a, b)| [(a, b), (b, a)]).filter_map(move |(num, den)| {
+pub(crate) fn units_of(length: Length) -> impl Iterator<Item = Length> {
+    let units = if length > Length::ZERO { &UNITS[..] } else { &[] };
+    units.iter().flat_map(|(a, b)| [(*a, *b), (*b, *a)]).filter_map(move |(times, den): (i64, i64)| {
         // Whole steps, to the nearest: what was typed in another unit comes back exactly.
-        let steps = (2 * i64::from(length.steps()) * num + den) / (2 * den);
-        i32::try_from(steps).ok().map(Length::from_steps)
+        let doubled = (2 * i64::from(length.steps()) * times + den).unsigned_abs();
+        i32::try_from(num::divide(doubled, 2 * den.unsigned_abs()).0).ok().map(Length::from_steps)
     })
 }
 
@@ -102,14 +104,21 @@ pub fn likely_slip(gauge: Length, extended: Length, pull: u8, construction: Cons
         let lengths = gauge >= MIN_GAUGE && extended > gauge && extended <= MAX_LENGTH;
         (lengths && stretch <= usual).then_some(stretch)
     };
-    let of_pull = candidates(extended)
+    let of_pull = units_of(extended)
         .filter_map(|likely| Some((plausible(gauge, likely)?, Slip { reading: Reading::Extended { pull }, likely })))
         .min_by_key(|(stretch, _)| *stretch);
-    let of_gauge = candidates(gauge)
+    let of_gauge = units_of(gauge)
         .filter_map(|likely| Some((plausible(likely, extended)?, Slip { reading: Reading::Gauge, likely })))
         .min_by_key(|(stretch, _)| *stretch);
     let (first, second) = if gauge < SHORTEST_USUAL { (of_gauge, of_pull) } else { (of_pull, of_gauge) };
     first.or(second).map(|(_, slip)| slip)
+}
+
+/// The recovered length that was probably meant where it lies far outside the marks and the pull: the first change of
+/// unit that puts it between them. `None` where no change of unit explains it.
+pub(crate) fn likely_recovered(gauge: Length, extended: Length, recovered: Length, rest: u8) -> Option<Slip> {
+    let likely = units_of(recovered).find(|likely| (gauge..=extended).contains(likely))?;
+    Some(Slip { reading: Reading::Recovered { rest }, likely })
 }
 
 #[cfg(test)]
