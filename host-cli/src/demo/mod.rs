@@ -8,14 +8,14 @@ use tenter_core::{Demand, Length, PullTest, Range, Scale, TestError, Unit};
 use crate::log::json::Mm;
 use crate::log::pattern::DemandField;
 use crate::log::{
-    Cloth, Entry, FabricChange, Fact, Id, Ids, Mass, PatternChange, Price, RoleChange, Shop, Tested, WashMarks,
+    Cloth, Entry, FabricChange, Fact, Here, Id, Ids, Mass, PatternChange, Price, RoleChange, Shop, Tested, WashMarks,
 };
 use data::{FABRICS, FabricRow, PATTERNS, RoleRow, TestRow};
 
-/// The entries of the demo, made over the weeks before `now`.
+/// The entries of the demo, made over the weeks before now.
 #[must_use]
-pub fn entries(now: Timestamp) -> Vec<Entry> {
-    let mut made = Made { now, ids: Ids::default(), entries: Vec::new() };
+pub fn entries(here: Here) -> Vec<Entry> {
+    let mut made = Made { now: here.now(), ids: Ids::after(here, None), entries: Vec::new() };
     for (index, row) in FABRICS.iter().enumerate() {
         made.fabric(index, row);
     }
