@@ -154,9 +154,9 @@ mod tests {
 
     #[test]
     fn entries_come_in_order_and_none_lies_ahead() {
-        let now = Ids::now();
-        let entries = entries(now);
-        assert!(entries.is_sorted_by_key(|entry| entry.id) && entries.iter().all(|entry| entry.id.at() <= now));
+        let here = Here { now: || "2026-01-05T12:00:00Z".parse().unwrap(), random: || 7, ..Here::desk() };
+        let entries = entries(here);
+        assert!(entries.is_sorted_by_key(|entry| entry.id) && entries.iter().all(|entry| entry.id.at() <= here.now()));
         let stored = entries.iter().filter(|entry| matches!(entry.fact, Fact::TestStored(_))).count();
         assert_eq!(stored, FABRICS.iter().map(|row| row.tests.len()).sum::<usize>());
     }
