@@ -9,6 +9,9 @@ use crate::input::{Field, making};
 use crate::log::{Fabric, Fact, WashMarks};
 use crate::store::Read;
 
+/// The marks along one grain.
+pub type Washed = (Grain, WashMarks);
+
 /// Marks before and after a wash, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct TypedWash {
@@ -27,7 +30,7 @@ pub struct TypedWash {
 /// # Errors
 ///
 /// A field that cannot be read, or no marks at all.
-pub fn marks(typed: &TypedWash) -> Result<(Vec<(Grain, WashMarks)>, Option<Length>), Refused> {
+pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused> {
     let mut washed = Vec::new();
     for (grain, field, text) in [
         (Grain::Lengthwise, Field::WashedLengthwise, &typed.lengthwise),
@@ -48,10 +51,10 @@ pub fn marks(typed: &TypedWash) -> Result<(Vec<(Grain, WashMarks)>, Option<Lengt
 /// # Errors
 ///
 /// No such cloth, or a note that cannot be read.
-pub fn store(read: &dyn Read, which: &str, washed: &[(Grain, WashMarks)], note: &str) -> Done<Fabric> {
+pub fn store(read: &dyn Read, which: &str, washed: &[Washed], note: &str) -> Done<Fabric> {
     let note = short(Field::Note, note)?;
     let fabric = find::live_fabric(read, which)?;
-    let fact = |(grain, marks): &(Grain, WashMarks)| Fact::FabricWashed {
+    let fact = |(grain, marks): &Washed| Fact::FabricWashed {
         fabric: fabric.id,
         grain: *grain,
         marks: *marks,

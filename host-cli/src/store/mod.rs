@@ -264,3 +264,50 @@ pub fn default_path() -> Option<PathBuf> {
 pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, StoreError> {
     sqlite::Sqlite::open(path, here)
 }
+
+#[cfg(all(test, feature = "desk"))]
+mod tests {
+    use super::*;
+    use crate::log::{FabricChange, Here};
+
+    #[derive(Debug, PartialEq, Eq)]
+    enum Own {
+        Store(StoreError),
+        Mine,
+    }
+
+    impl From<StoreError> for Own {
+        fn from(error: StoreError) -> Self {
+            Self::Store(error)
+        }
+    }
+
+    fn added(tag: u16) -> Fact {
+        Fact::FabricAdded(FabricChange {
+            tag: Some(tag),
+            name: Some("Slate rib".to_owned()),
+            ..FabricChange::default()
+        })
+    }
+
+    /// On a machine whose time stands still and whose chance repeats itself, identifiers are known beforehand.
+    fn log() -> sqlite::Sqlite {
+        let now = || "2026-03-01T12:00:00Z".parse().unwrap();
+        sqlite::Sqlite::in_memory(Here { now, random: || 7, ..Here::desk() }).unwrap()
+    }
+
+    #[test]
+    fn a_change_hands_back_its_value_or_its_own_error() {
+        let mut log = log();
+        let (entries, value) = log.change(|_| Ok::<_, Own>((vec![added(1), added(2)], "two"))).unwrap();
+        assert_eq!((value, log.count()), ("two", Ok(2)));
+        let ids: Vec<String> = entries.iter().map(|entry| entry.id.to_string()).collect();
+        // 2026-03-01 12:00 UTC is 1 772 366 400 000 ms, base 32 01KJMMA2G0 (ULID specification).
+        assert_eq!(ids, ["01KJMMA2G00000000000000007", "01KJMMA2G10000000000000007"]);
+        let refused =
+            log.change(|read| if read.fabrics()?.len() == 2 { Err(Own::Mine) } else { Ok((vec![added(3)], ())) });
+        assert_eq!((refused, log.count()), (Err(Own::Mine), Ok(2)), "nothing was stored");
+        let entries = [Ok(entries[0].clone()), Err(Own::Mine)].into_iter();
+        assert_eq!(log.merge_all(entries), Err(Own::Mine));
+    }
+}
