@@ -6,7 +6,6 @@ mod program;
 
 use program::Program;
 use serde_json::Value;
-use tenter::store::Store as _;
 
 fn letters(test: &Value) -> String {
     let id = test["id"].as_str().unwrap();
@@ -88,13 +87,10 @@ fn bad_input_leaves_nothing_stored() {
         (format!("pull 1 {good} --confidence 100"), "--confidence '100'"),
         (format!("pull 1 {good} --table mine"), "--table 'mine'"),
         (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
-        (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that lies ahead"),
+        (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that day lies ahead"),
         (format!("pull 1 {good} --retire abc"), "do not go together"),
-        (
-            "pull 1 --retire abcdef".to_owned(),
-            "--retire 'abcdef': no test of fabric 1 ends so; see tenter cloth show 1",
-        ),
-        ("pull 1 --return abcdef".to_owned(), "--return 'abcdef': no test of fabric 1 ends so"),
+        ("pull 1 --retire abcdef".to_owned(), "--retire 'abcdef': no test of cloth 1 ends so; see tenter cloth show 1"),
+        ("pull 1 --return abcdef".to_owned(), "--return 'abcdef': no test of cloth 1 ends so"),
         ("pull".to_owned(), "missing <TAG>"),
     ];
     for (line, want) in cases {
@@ -168,7 +164,7 @@ fn drop_and_undrop() {
     assert_eq!(stretch(), 50.0);
     assert!(program.run(&["pull", "1", "--return", &test]).err.contains("it counts; nothing to bring back"));
     // A test of another fabric is none of this one.
-    assert!(program.run(&["pull", "2", "--retire", &test]).err.contains("no test of fabric 2 ends so"));
+    assert!(program.run(&["pull", "2", "--retire", &test]).err.contains("no test of cloth 2 ends so"));
 }
 
 /// With the construction said, `check` trusts the figures as `pull` does; without a log it assumes, and begins none.

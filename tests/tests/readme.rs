@@ -23,7 +23,8 @@ fn the_readme_shows_what_is_printed() {
     for (words, text) in shown {
         let Ok(Parsed::Run(line)) = cli::parse(&words) else { panic!("{words:?}") };
         let mut out = Vec::new();
-        let mut screen = tenter::text::Screen { out: &mut out, width: 80, unicode: true };
+        let mut screen =
+            tenter::text::Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
         tenter::command::run(&line, &mut screen).unwrap();
         let printed = anstream::adapter::strip_str(std::str::from_utf8(&out).unwrap()).to_string();
         assert_eq!(printed, text, "{words:?}");

@@ -14,6 +14,7 @@ pub mod pull;
 pub mod reading;
 pub mod report;
 pub mod size;
+mod typed;
 
 use std::ffi::OsString;
 use std::path::PathBuf;
@@ -22,7 +23,8 @@ use clap::builder::StyledStr;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
-use crate::error::{Error, one_line};
+use crate::error::Error;
+use crate::plain::one_line;
 use check::CheckArgs;
 use cloth::ClothVerb;
 use device::DeviceVerb;
@@ -199,8 +201,8 @@ pub fn definition() -> clap::Command {
 
 #[cfg(test)]
 mod tests {
-    use super::reading::Reading;
     use super::*;
+    use crate::input::Reading;
 
     #[test]
     fn definition_is_sound() {

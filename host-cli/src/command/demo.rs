@@ -2,7 +2,6 @@
 
 use crate::demo;
 use crate::error::Error;
-use crate::log::Ids;
 use crate::store::Store;
 use crate::text::Screen;
 
@@ -17,7 +16,7 @@ pub fn run(store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> 
             "this log is not empty, and the demo would mix with it; type tenter --db demo.sqlite3 demo".to_owned(),
         ));
     }
-    let mut entries = demo::entries(Ids::now()).into_iter().map(Ok);
+    let mut entries = demo::entries(screen.here).into_iter().map(Ok);
     store.merge(&mut entries)?;
     screen.say("13 cloths, their pull tests and two patterns are in the log; look round with")?;
     writeln!(screen.out, "  tenter cloth list")?;

@@ -8,7 +8,7 @@ use crate::cli::making::HandleArgs;
 use crate::error::Error;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known;
-use crate::input::{self, size as typed};
+use crate::input::{self, Field, size as typed};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::handle as report;
@@ -29,7 +29,7 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let grain = input::grain(args.grain);
     let cloth = known::cloth(&fabric, &stock);
     let own = known::stretch(&fabric, grain, &stock)?;
-    let wants = args.wants.as_deref().map(|text| typed::exact("--wants", text)).transpose()?;
+    let wants = args.wants.as_deref().map(|text| typed::exact(Field::Wants, text)).transpose()?;
     let wanted = wants.map(|wants| wants.ratio);
     let mut layers = Vec::new();
     if let Some(text) = &args.lining {
@@ -38,7 +38,7 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         layers.push(report::layered(own, Layer::Lining, gives, wanted, confidence));
     }
     if let Some(text) = &args.facing_gives {
-        let gives = typed::exact("--facing-gives", text)?;
+        let gives = typed::exact(Field::FacingGives, text)?;
         layers.push(report::layered(own, Layer::Interfacing, gives, wanted, confidence));
     }
     let answer = layers.iter().map(|(_, layered)| layered.answer).reduce(Answer::worse);

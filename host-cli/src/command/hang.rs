@@ -8,7 +8,7 @@ use tenter_core::{Decimal, Length, Load, Unit};
 
 use crate::cli::making::{HangArgs, PieceArg};
 use crate::error::{Error, one_line};
-use crate::input::{self, fabric::cloth};
+use crate::input::{self, Field, amount::cloth};
 use crate::text::Screen;
 use crate::text::lines::Lines;
 use crate::words::advice;
@@ -33,7 +33,7 @@ pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match &args.width {
         None => lines.extend(METHODS.iter().map(method_line)),
         Some(text) => {
-            let width = cloth("--width", text)?;
+            let width = cloth(Field::Width, text)?;
             let wrong = |error| Error::argument("--width", text, error);
             let unit = input::unit_of(text).unwrap_or_default();
             if let Some(typed) = &args.mass {

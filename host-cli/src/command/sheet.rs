@@ -14,7 +14,7 @@ use crate::finding::plan as report;
 use crate::finding::plan::Chosen;
 use crate::finding::plan::Seam;
 use crate::finding::plan::Sheet;
-use crate::input::{self, fabric::cloth, size as typed};
+use crate::input::{self, Field, amount::cloth, size as typed};
 use crate::log::Pattern;
 use crate::store::Read;
 use crate::text::Screen;
@@ -44,7 +44,7 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let series = if input::unit_of(text) == Some(Unit::Inch) { ZipSeries::Inch } else { ZipSeries::Metric };
-        let edge = cloth("--zip", text)?;
+        let edge = cloth(Field::Zip, text)?;
         let ends = args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends);
         let choice = Choice::of(edge, series, ends).map_err(|error| Error::argument("--zip", text, error))?;
         notions.zip(edge, &choice, input::unit_of(text).unwrap_or(unit));
@@ -115,7 +115,7 @@ fn seams<'n>(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&'n st
         let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+side panel=60cm'");
         let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
-        let length = cloth("--seam", length)?;
+        let length = cloth(Field::Seam, length)?;
         if length <= Length::ZERO {
             return Err(wrong());
         }
@@ -153,7 +153,7 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     };
     let kind = ElasticArg::from_str(kind, true).map_err(|_| wrong())?;
     let place = PlaceArg::from_str(place, true).map_err(|_| wrong())?;
-    let (kind, place, length) = (typed::kind(kind), typed::place(place), cloth("--elastic", measure)?);
+    let (kind, place, length) = (typed::kind(kind), typed::place(place), cloth(Field::Elastic, measure)?);
     let unit = input::unit_of(measure).unwrap_or_default();
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged

@@ -8,14 +8,14 @@ use tenter_core::{Demand, Length, PullTest, Range, Scale, TestError, Unit};
 use crate::log::json::Mm;
 use crate::log::pattern::DemandField;
 use crate::log::{
-    Cloth, Entry, FabricChange, Fact, Id, Ids, Mass, PatternChange, Price, RoleChange, Shop, Tested, WashMarks,
+    Cloth, Entry, FabricChange, Fact, Here, Id, Ids, Mass, PatternChange, Price, RoleChange, Shop, Tested, WashMarks,
 };
 use data::{FABRICS, FabricRow, PATTERNS, RoleRow, TestRow};
 
-/// The entries of the demo, made over the weeks before `now`.
+/// The entries of the demo, made over the weeks before now.
 #[must_use]
-pub fn entries(now: Timestamp) -> Vec<Entry> {
-    let mut made = Made { now, ids: Ids::default(), entries: Vec::new() };
+pub fn entries(here: Here) -> Vec<Entry> {
+    let mut made = Made { now: here.now(), ids: Ids::after(here, None), entries: Vec::new() };
     for (index, row) in FABRICS.iter().enumerate() {
         made.fabric(index, row);
     }
@@ -154,9 +154,9 @@ mod tests {
 
     #[test]
     fn entries_come_in_order_and_none_lies_ahead() {
-        let now = Ids::now();
-        let entries = entries(now);
-        assert!(entries.is_sorted_by_key(|entry| entry.id) && entries.iter().all(|entry| entry.id.at() <= now));
+        let here = Here { now: || "2026-01-05T12:00:00Z".parse().unwrap(), random: || 7, ..Here::desk() };
+        let entries = entries(here);
+        assert!(entries.is_sorted_by_key(|entry| entry.id) && entries.iter().all(|entry| entry.id.at() <= here.now()));
         let stored = entries.iter().filter(|entry| matches!(entry.fact, Fact::TestStored(_))).count();
         assert_eq!(stored, FABRICS.iter().map(|row| row.tests.len()).sum::<usize>());
     }

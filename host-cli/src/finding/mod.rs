@@ -2,4 +2,6 @@
 
 pub mod drawn;
 pub mod fit;
+pub mod handheld;
 pub mod plan;
+pub mod tag;

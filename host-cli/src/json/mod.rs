@@ -4,6 +4,7 @@ pub mod check;
 pub mod cloth;
 pub mod device;
 pub mod fit;
+pub mod import;
 
 use serde::Serialize;
 use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};

@@ -1,8 +1,10 @@
 //! What is found, in words: one file a subject, so that another language is another folder.
 
 pub mod advice;
-pub mod bidi;
+pub mod errors;
 pub mod figures;
 pub mod quantity;
 pub mod terms;
 pub mod washing;
+
+pub use crate::plain as bidi;

@@ -3,7 +3,7 @@
 use tenter::command::device::sync::Options;
 use tenter::log::{Entry, StoredTest};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Merged, Read as _, Store as _, Which};
+use tenter::store::{Change as _, Merged, Read as _, Store as _, Which};
 use tenter_core::saved::{Clock, SavedTest};
 
 use crate::cable::{Cable, all, log};
@@ -72,7 +72,7 @@ fn what_was_put_right_by_hand_stays() {
     let fact = tenter::log::Fact::TestAssigned { test: id, fabric };
     // Two logs order what they say by the millisecond; a hand is slower.
     std::thread::sleep(std::time::Duration::from_millis(3));
-    there.change(&mut |_| Ok(vec![fact.clone()])).unwrap();
+    there.add(&[fact.clone()]).unwrap();
     merge(&mut here, &there);
     let of: Vec<StoredTest> = here.tests(Which::Of(fabric)).unwrap();
     assert_eq!(of.len(), 1);

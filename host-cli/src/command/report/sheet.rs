@@ -30,6 +30,6 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         let known = Known::of(read, candidate.fabric.clone())?;
         gauges.push(drawn::stretch(&known.shown(stock.hands, rules), Some(chosen.role), false).inline());
     }
-    let made = today();
+    let made = today(screen.here);
     write(&args.out, &page::page(&sheet, &gauges, &made, args.plan.why), "the plan; open it in a browser", screen)
 }
