@@ -2,7 +2,6 @@
 
 use core::fmt;
 
-use crate::reading::length::Unit;
 use crate::reading::slip::Slip;
 
 /// Why a reading is invalid.
@@ -98,7 +97,7 @@ impl TestError {
 
 impl fmt::Display for TestError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let text = match self {
+        f.write_str(match self {
             Self::GaugeTooShort => {
                 "the gauge length must be 1 mm or more; type the distance between the marks, such as 100mm"
             }
@@ -109,8 +108,7 @@ impl fmt::Display for TestError {
             }
             Self::ExtendedTooLong { .. } => "an extended length over 10 m; check the unit",
             Self::MoreThanCloth { most, .. } => {
-                write!(f, "more than {most} % of stretch, which no such cloth gives; check the unit")?;
-                ""
+                return write!(f, "more than {most} % of stretch, which no such cloth gives; check the unit");
             }
             Self::TooManyPulls => "more than 10 pulls; give the last ten",
             Self::NoPull => "no pull yet; give the length read while pulling, such as 105mm",
@@ -126,12 +124,7 @@ impl fmt::Display for TestError {
             Self::TooManyRests => {
                 "more than 10 readings after release; give the ones that matter, such as 60s and 30min"
             }
-        };
-        f.write_str(text)?;
-        match self.likely() {
-            Some(Slip { likely, .. }) => write!(f, "; did you mean {}?", likely.show(Unit::Cm)),
-            None => Ok(()),
-        }
+        })
     }
 }
 

@@ -3,11 +3,11 @@
 use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
 
-/// Whether a text is one of `words`: in any case, a hyphen for a space or nothing between.
-fn is_one_of(text: &str, words: &[&str]) -> bool {
+/// Whether a text is a word or one of its synonyms.
+fn is_one_of(text: &str, word: &str, synonyms: &[&str]) -> bool {
     let letters = |text: &str| text.trim().bytes().filter(|c| !matches!(c, b' ' | b'-' | b'_')).collect::<Letters>();
     let typed = letters(text);
-    words.iter().any(|word| typed == letters(word))
+    typed == letters(word) || synonyms.iter().any(|word| typed == letters(word))
 }
 
 /// The letters of a word in lower case; what is longer is no word that is known here.
@@ -28,8 +28,58 @@ impl FromIterator<u8> for Letters {
 }
 
 impl Grain {
-    /// The grain that a person means: the word for it, or another that the trade has for the same. Warp, wale and
-    /// selvedge lie lengthwise, weft and course crosswise (common practice, no source).
+    /// Other words for it that the trade has: warp, wale and selvedge lie lengthwise, weft and course crosswise (common
+    /// practice, no source).
+    ///
+    /// ```
+    /// assert!(tenter_core::Grain::Crosswise.synonyms().contains(&"weft"));
+    /// ```
+    #[must_use]
+    pub const fn synonyms(self) -> &'static [&'static str] {
+        match self {
+            Self::Lengthwise => &[
+                "lengthways",
+                "length",
+                "lengthwise grain",
+                "along",
+                "down",
+                "warp",
+                "warpwise",
+                "warp way",
+                "wale",
+                "wales",
+                "walewise",
+                "straight",
+                "straight grain",
+                "straight of grain",
+                "selvedge",
+                "selvage",
+                "along selvedge",
+                "along selvage",
+            ],
+            Self::Crosswise => &[
+                "crossways",
+                "crosswise grain",
+                "cross",
+                "crossgrain",
+                "across",
+                "across the grain",
+                "width",
+                "widthwise",
+                "weft",
+                "weftwise",
+                "weft way",
+                "filling",
+                "course",
+                "courses",
+                "coursewise",
+            ],
+            Self::Bias => &["true bias", "on the bias", "diagonal", "45", "45°"],
+        }
+    }
+
+    /// The grain that a person means: the word for it or one of its [`synonyms`](Self::synonyms), in any case, with
+    /// hyphens, spaces or nothing between.
     ///
     /// ```
     /// use tenter_core::Grain;
@@ -40,120 +90,71 @@ impl Grain {
     /// ```
     #[must_use]
     pub fn typed(text: &str) -> Option<Self> {
-        const LENGTHWISE: [&str; 19] = [
-            "lengthwise",
-            "lengthways",
-            "length",
-            "lengthwise grain",
-            "along",
-            "down",
-            "warp",
-            "warpwise",
-            "warp way",
-            "wale",
-            "wales",
-            "walewise",
-            "straight",
-            "straight grain",
-            "straight of grain",
-            "selvedge",
-            "selvage",
-            "along selvedge",
-            "along selvage",
-        ];
-        const CROSSWISE: [&str; 16] = [
-            "crosswise",
-            "crossways",
-            "crosswise grain",
-            "cross",
-            "crossgrain",
-            "across",
-            "across the grain",
-            "width",
-            "widthwise",
-            "weft",
-            "weftwise",
-            "weft way",
-            "filling",
-            "course",
-            "courses",
-            "coursewise",
-        ];
-        const BIAS: [&str; 6] = ["bias", "true bias", "on the bias", "diagonal", "45", "45°"];
-        if is_one_of(text, &LENGTHWISE) {
-            Some(Self::Lengthwise)
-        } else if is_one_of(text, &CROSSWISE) {
-            Some(Self::Crosswise)
-        } else if is_one_of(text, &BIAS) {
-            Some(Self::Bias)
-        } else {
-            None
-        }
+        Self::ALL.into_iter().find(|grain| is_one_of(text, grain.word(), grain.synonyms()))
     }
 }
 
 impl Construction {
-    /// The construction that a person means: the word for it, or the name of a weave or a knit (common practice, no
-    /// source).
+    /// Other words for it: names of weaves and of knits (common practice, no source).
+    ///
+    /// ```
+    /// assert!(tenter_core::Construction::Knit.synonyms().contains(&"jersey"));
+    /// ```
+    #[must_use]
+    pub const fn synonyms(self) -> &'static [&'static str] {
+        match self {
+            Self::Woven => &[
+                "wovens",
+                "weave",
+                "woven fabric",
+                "woven cloth",
+                "plain weave",
+                "twill",
+                "canvas",
+                "denim",
+                "gabardine",
+                "gaberdine",
+                "poplin",
+                "corduroy",
+                "seersucker",
+                "voile",
+                "chambray",
+            ],
+            Self::Knit => &[
+                "knits",
+                "knitted",
+                "knitted fabric",
+                "knitted cloth",
+                "knit fabric",
+                "jersey",
+                "single jersey",
+                "double jersey",
+                "double knit",
+                "weft knit",
+                "warp knit",
+                "rib",
+                "ribbing",
+                "rib knit",
+                "interlock",
+                "tricot",
+                "ponte",
+            ],
+            Self::Other => &["unknown", "felt", "film", "net", "leather", "nonwoven", "neither", "lace", "none"],
+        }
+    }
+
+    /// The construction that a person means: the word for it or one of its [`synonyms`](Self::synonyms), in any case,
+    /// with hyphens, spaces or nothing between.
     ///
     /// ```
     /// use tenter_core::Construction;
     ///
     /// assert_eq!(Construction::typed("Jersey"), Some(Construction::Knit));
-    /// assert_eq!(Construction::typed("twill"), Some(Construction::Woven));
     /// assert_eq!(Construction::typed("velvet"), None); // Woven or knitted.
     /// ```
     #[must_use]
     pub fn typed(text: &str) -> Option<Self> {
-        const WOVEN: [&str; 16] = [
-            "woven",
-            "wovens",
-            "weave",
-            "woven fabric",
-            "woven cloth",
-            "plain weave",
-            "twill",
-            "canvas",
-            "denim",
-            "gabardine",
-            "gaberdine",
-            "poplin",
-            "corduroy",
-            "seersucker",
-            "voile",
-            "chambray",
-        ];
-        const KNIT: [&str; 18] = [
-            "knit",
-            "knits",
-            "knitted",
-            "knitted fabric",
-            "knitted cloth",
-            "knit fabric",
-            "jersey",
-            "single jersey",
-            "double jersey",
-            "double knit",
-            "weft knit",
-            "warp knit",
-            "rib",
-            "ribbing",
-            "rib knit",
-            "interlock",
-            "tricot",
-            "ponte",
-        ];
-        const OTHER: [&str; 10] =
-            ["other", "unknown", "felt", "film", "net", "leather", "nonwoven", "neither", "lace", "none"];
-        if is_one_of(text, &WOVEN) {
-            Some(Self::Woven)
-        } else if is_one_of(text, &KNIT) {
-            Some(Self::Knit)
-        } else if is_one_of(text, &OTHER) {
-            Some(Self::Other)
-        } else {
-            None
-        }
+        Self::ALL.into_iter().find(|one| is_one_of(text, one.word(), one.synonyms()))
     }
 }
 

@@ -42,7 +42,7 @@ pub struct CheckArgs {
     #[arg(long, value_name = "POINTS")]
     pub scatter: Option<String>,
     /// How the cloth is made, so that your own hand counts as far as the log knows it [default: assumed]
-    #[arg(long, value_enum, conflicts_with = "scatter")]
+    #[arg(long, value_enum, ignore_case = true, conflicts_with = "scatter")]
     pub construction: Option<ConstructionArg>,
     /// The table of stretch classes.
     #[command(flatten)]

@@ -1,6 +1,7 @@
 //! The flags of `cloth`.
 
 use clap::{Args, Subcommand, ValueEnum};
+use tenter_core::Construction;
 
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 
@@ -48,7 +49,7 @@ pub struct FabricFlags {
     #[arg(long, value_name = "TEXT")]
     pub fibre: Option<String>,
     /// How it is made
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub construction: Option<ConstructionArg>,
     /// Usable width: 148cm, 58in, or unknown
     #[arg(long, value_name = "LENGTH")]
@@ -124,7 +125,7 @@ pub struct ListArgs {
     /// Words that name, fibre, place or note must hold
     pub words: Vec<String>,
     /// Only of this construction
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub construction: Option<ConstructionArg>,
     /// Only what lies at home
     #[arg(long, conflicts_with = "seen")]
@@ -136,7 +137,7 @@ pub struct ListArgs {
     #[arg(long, value_name = "RANGE")]
     pub stretch: Option<String>,
     /// The grain that --stretch is about
-    #[arg(long, value_enum, default_value_t = super::reading::GrainArg::Crosswise)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = super::reading::GrainArg::Crosswise)]
     pub grain: super::reading::GrainArg,
     /// Only with at least this length on hand
     #[arg(long, value_name = "LENGTH")]
@@ -205,10 +206,13 @@ pub struct ReturnArgs {
 #[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ConstructionArg {
     /// Warp and weft
+    #[value(aliases = Construction::Woven.synonyms().iter().copied())]
     Woven,
     /// Wales and courses
+    #[value(aliases = Construction::Knit.synonyms().iter().copied())]
     Knit,
     /// Felt, film, net; or not known
+    #[value(aliases = Construction::Other.synonyms().iter().copied())]
     Other,
 }
 

@@ -13,7 +13,7 @@ Examples:
   with the columns
       tag,pulled,grain,gauge,settling,readings,note
       12,2026-11-20,crosswise,10cm,yes,10.5cm 10.6cm 10.1cm@60s,before washing
-  A bare number is in millimetres; 10.1cm@60s was read 60 s after the pull before it. Two rows that say the same are two
+  A bare number has the unit of the gauge, and a bare gauge is in centimetres; 10.1cm@60s was read 60 s after the pull before it. Two rows that say the same are two
   tests; the same table, saved again by whatever program, is known.
 
 All of a file is taken in, or nothing. Importing it again changes nothing: what is known already stays as it is.";
@@ -27,6 +27,9 @@ pub struct ImportArgs {
     /// The file is a table of readings, with , ; or tabs between the cells
     #[arg(long)]
     pub csv: bool,
+    /// Take the readings of the table as they are, though tenter doubts them
+    #[arg(long, requires = "csv")]
+    pub as_read: bool,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,

@@ -61,7 +61,7 @@ pub struct RoleFlags {
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
     /// Constructions that will do; any when not said
-    #[arg(long, value_enum, value_delimiter = ',')]
+    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',')]
     pub construction: Vec<ConstructionArg>,
     /// How much cloth it takes, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
@@ -73,7 +73,7 @@ pub struct RoleFlags {
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
     pub movement: Option<String>,
     /// The grain that goes round the body, for --garment and --movement
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub around: Option<super::reading::GrainArg>,
     /// Anything else, such as where the figures come from
     #[arg(long, value_name = "TEXT")]

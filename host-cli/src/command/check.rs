@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use tenter_core::{Answer, Evaluation, suits};
+use tenter_core::{Answer, suits};
 
 use crate::cli::check::CheckArgs;
 use crate::error::Error;
@@ -25,7 +25,7 @@ pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Resu
     {
         input.rules.scatter = store.hands()?.on(construction).scatter();
     }
-    let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules)?;
+    let evaluation = input.evaluate()?;
     let suits = suits(&input.test, &input.rules)?.collect();
     let checked = Checked { input: &input, evaluation: &evaluation, suits };
     if args.show.json {

@@ -13,7 +13,7 @@ fn start() -> Timestamp {
 
 fn guide(construction: Construction) -> Guide {
     let draft = Draft::new(Ids::default().next(), start(), Grain::Crosswise, Unit::Cm);
-    Guide { draft, construction, table: Table::named("own").unwrap() }
+    Guide { draft, construction, table: Table::named("own").unwrap(), doubted: None }
 }
 
 /// A guide with a clock of its own.

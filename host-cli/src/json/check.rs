@@ -1,12 +1,13 @@
 //! `check` as one JSON object: percentages as numbers in percent, lengths in millimetres, absent things null.
 
 use serde::Serialize;
-use tenter_core::Note;
+use tenter_core::{Note, Unit};
 
 use crate::json::FigureJson;
 use crate::json::PartJson;
 use crate::json::RecoveryJson;
 use crate::json::SettleJson;
+use crate::json::doubt::{self, DoubtJson};
 use crate::json::figure;
 use crate::json::millimetres;
 use crate::json::part;
@@ -29,6 +30,8 @@ pub struct CheckJson {
     parts: Vec<PartJson>,
     settle: Option<SettleJson>,
     suits: Vec<SuitJson>,
+    doubts: Vec<DoubtJson>,
+    bare_unit: Option<&'static str>,
 }
 
 #[derive(Debug, Serialize)]
@@ -68,5 +71,7 @@ pub fn shape(checked: &Checked<'_>) -> CheckJson {
             .iter()
             .map(|suit| SuitJson { garment: words::garment(suit), source: suit.source.to_string() })
             .collect(),
+        doubts: doubt::of(&evaluation.doubts, &input.test, input.unit),
+        bare_unit: input.bare.map(Unit::symbol),
     }
 }

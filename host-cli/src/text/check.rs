@@ -6,10 +6,12 @@ use tenter_core::{Answer, Ask, Decimal, Evaluation, Figure, Load, Note, Part, Pu
 
 use crate::input::CheckInput;
 use crate::text::Checked;
+use crate::text::doubt;
 use crate::text::gauge as gauge_text;
 use crate::text::gauge::GaugeText;
 use crate::text::lines::Lines;
 use crate::text::lines::width;
+use crate::words::doubt as words_of_doubt;
 use crate::words::figures;
 use crate::words::terms as words;
 
@@ -30,18 +32,23 @@ pub fn render(checked: &Checked<'_>, columns: usize, unicode: bool) -> String {
 /// Writes the text where more may follow.
 pub fn write(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
     let (input, evaluation) = (checked.input, checked.evaluation);
+    doubt::write(text, input, evaluation);
     headline(text, evaluation);
     figures(text, checked);
     drawn(text, checked, unicode);
     asked(text, &evaluation.parts);
     text.blank();
-    for next in next_steps(checked) {
+    let next = if evaluation.doubts.is_empty() { next_steps(checked) } else { Vec::new() };
+    for next in next {
         text.row("next", &next);
     }
     suits(text, checked);
     // The figure's own row says when recovery is not readable.
     for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
         text.row("note", words::note(*note));
+    }
+    if let Some(unit) = input.bare {
+        text.row("units", words_of_doubt::bare(unit));
     }
     text.row("how", &how(input));
 }

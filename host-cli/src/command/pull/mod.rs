@@ -2,17 +2,20 @@
 
 mod guided;
 
-use tenter_core::Evaluation;
+use tenter_core::Answer;
 
 use super::check::exit_code;
 use crate::cli::pull::PullArgs;
+use crate::deed::Refused;
 use crate::deed::pull as deed;
 use crate::error::Error;
-use crate::input::CheckInput;
+use crate::input::{CheckInput, Doubted};
+use crate::json::doubt as doubt_json;
 use crate::log::{Entry, Fabric, Id, retest};
 use crate::store::{Change as _, Drafts, Store, Which};
 use crate::text::Checked;
 use crate::text::Screen;
+use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::text::pull::Pulled;
 
@@ -34,12 +37,26 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
 
 /// A test whose readings were all typed.
 fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let typed = deed::typed(&args.into(), screen.here)?;
-    let (entries, fabric) = store.change(|read| deed::store(read, &args.fabric, &typed))?;
+    let mut typed = deed::typed(&args.into(), screen.here)?;
+    let changed = store.change(|read| deed::store(read, &args.fabric, &mut typed));
+    let (entries, fabric) = match changed {
+        Err(Refused::Doubted(doubted)) => return doubtful(&doubted, args.show.json, screen),
+        changed => changed?,
+    };
     match entries.first() {
         Some(Entry { id, .. }) => stored(&fabric, *id, typed.input, args.show.json, store, screen),
         None => Ok(0),
     }
+}
+
+/// Says why a test was not stored; 3, since it should be read again.
+fn doubtful(doubted: &Doubted, json: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if json {
+        writeln!(screen.out, "{}", doubt_json::not_stored(doubted))?;
+    } else {
+        write!(screen.out, "{}", doubt_text::not_stored(doubted, screen.width))?;
+    }
+    Ok(exit_code(Some(Answer::Close)))
 }
 
 /// Reports a test that is in the log.
@@ -54,8 +71,9 @@ fn stored(
     let tests = store.tests(Which::Of(fabric.id))?;
     let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(0) };
     let hands = store.hands()?;
+    input.stored = true;
     input.rules.scatter = hands.scatter_for(fabric.construction, &input.test);
-    let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules)?;
+    let evaluation = input.evaluate()?;
     let suits = tenter_core::suits(&input.test, &input.rules)?.collect();
     let disagrees = retest::before(&tests, test).and_then(|before| {
         let stretch = &evaluation.figures.stretch;

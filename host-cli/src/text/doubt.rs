@@ -1,0 +1,39 @@
+//! Doubts in a terminal: the reason first, then what to do.
+
+use anstyle::{AnsiColor, Style};
+use tenter_core::Evaluation;
+
+use crate::input::{CheckInput, Doubted};
+use crate::text::lines::Lines;
+use crate::words::doubt as words;
+
+/// A test that was not stored, because it should not be believed.
+#[must_use]
+pub fn not_stored(doubted: &Doubted, columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    headline(&mut text, "not stored");
+    for (doubt, line) in doubted.doubts.iter().zip(words::doubted(doubted)) {
+        text.row("doubt", &line);
+        text.row("next", &words::remedy(doubt, doubted.unit));
+    }
+    text.finish()
+}
+
+/// Writes the doubts of an answer, above the figures; nothing where there are none.
+pub fn write(text: &mut Lines, input: &CheckInput, evaluation: &Evaluation) {
+    if evaluation.doubts.is_empty() {
+        return;
+    }
+    headline(text, "these readings are doubtful");
+    for doubt in &evaluation.doubts {
+        text.row("doubt", &words::line(doubt, &input.test, input.unit));
+        text.row("next", &words::remedy(doubt, input.unit));
+    }
+    text.blank();
+}
+
+fn headline(text: &mut Lines, why: &str) {
+    let style: Style = AnsiColor::Yellow.on_default().bold();
+    text.line(format_args!("{style}READ AGAIN{style:#}  {why}"));
+    text.blank();
+}
