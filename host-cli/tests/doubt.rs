@@ -4,11 +4,16 @@
 
 mod program;
 
-use program::Program;
+use program::{Program, Ran, words};
+
+fn ran(program: &Program, line: &str) -> Ran {
+    let words = words(line);
+    program.run(&words.iter().map(String::as_str).collect::<Vec<_>>())
+}
 
 /// One line on stderr with every one of these in it, and exit code 2.
 fn refused(line: &str, says: &[&str]) {
-    let ran = Program::new().line(line);
+    let ran = self::ran(&Program::new(), line);
     assert_eq!(ran.code, Some(2), "{line}: {ran:?}");
     assert!(ran.out.is_empty(), "{line}: {}", ran.out);
     for words in says {
@@ -19,23 +24,23 @@ fn refused(line: &str, says: &[&str]) {
 
 /// Exit code 3, the reason first, no plain answer.
 fn doubted(line: &str, kind: &str, says: &[&str]) {
-    let ran = Program::new().line(line);
+    let ran = self::ran(&Program::new(), line);
     assert_eq!(ran.code, Some(3), "{line}: {ran:?}");
     assert!(ran.out.starts_with("READ AGAIN"), "{line}: {}", ran.out);
     let flat = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
     for words in says {
         assert!(flat.contains(words), "{line}: '{words}' is not in: {flat}");
     }
-    let json = Program::new().line(&format!("{line} --json")).json();
+    let json = self::ran(&Program::new(), &format!("{line} --json")).json();
     assert!(!["meets", "short", "over"].contains(&json["answer"].as_str().unwrap_or_default()), "{json}");
     assert!(json["doubts"].as_array().unwrap().iter().any(|doubt| doubt["kind"] == kind), "{json}");
-    assert_ne!(Program::new().line(&format!("{line} --as-read")).code, Some(2));
+    assert_ne!(self::ran(&Program::new(), &format!("{line} --as-read")).code, Some(2));
 }
 
 /// The same figures as a line that spells everything out.
 fn same(line: &str, spelled: &str) {
     let of = |line: &str| {
-        let ran = Program::new().line(&format!("{line} --json"));
+        let ran = self::ran(&Program::new(), &format!("{line} --json"));
         assert_ne!(ran.code, Some(2), "{line}: {}", ran.err);
         let mut json = ran.json();
         json["bare_unit"].take();
@@ -49,8 +54,8 @@ fn what_no_cloth_gives_is_refused_with_what_was_meant() {
     let ten = "10 cm to 105 cm is 950 % stretch, more than any cloth gives; did you mean 10.5 cm? Type --to 10.5cm";
     refused("check --marks 10cm --to 105 --wants 5%", &["--to '105'", ten]);
     refused("check --marks 10cm --to 105 --construction knit", &["more than any cloth gives"]);
-    refused("check --marks 10mm --to 10.5cm", &["950 % stretch", "did you mean 10 cm? Type --marks 10cm"]);
-    refused("check --marks 25cm --to 26.8mm", &["shorter than the gauge length", "Type --to 26.8cm"]);
+    refused("check --marks 10mm --to 10.5cm", &["950 % stretch", "did you mean 100 mm? Type --marks 100mm"]);
+    refused("check --marks 25cm --to 26.8mm", &["shorter than the gauge length", "Type --to 268mm"]);
     refused("check --marks 25cm --to 265 --to 26.5cm", &["960 % stretch", "Type --to 26.5cm"]);
     refused("check --marks 10cm --to 10.5in --construction woven", &["more than any woven gives", "Type --to 10.5cm"]);
     refused("check --marks 10cm --to 10.5cm --back 102@1m", &["longer than the extended length", "Type --back 10.2cm"]);
@@ -170,7 +175,7 @@ fn the_answer_says_which_unit_was_taken() {
 fn a_wash_that_cannot_be_is_refused_and_a_bare_one_is_in_centimetres() {
     refused("wash --lengthwise '50cm to 485'", &["more than half", "did you mean 48.5 cm"]);
     refused("wash --lengthwise '50 to 80'", &["more than half"]);
-    let json = |line: &str| Program::new().line(line).json();
+    let json = |line: &str| ran(&Program::new(), line).json();
     let (bare, spelled) =
         (json("wash --lengthwise '50 to 48.5' --json"), json("wash --lengthwise '50cm to 48.5cm' --json"));
     assert_eq!(bare, spelled);

@@ -269,13 +269,13 @@ impl PullTest {
         if extended < self.gauge {
             return Err(TestError::ExtendedBelowGauge { likely: likely() });
         }
-        if extended > MAX_LENGTH {
-            return Err(TestError::ExtendedTooLong { likely: likely() });
-        }
         let most = construction.most_percent();
         let (gauge, extended) = (i64::from(self.gauge.steps()), i64::from(extended.steps()));
         if (extended - gauge) * 100 > gauge * i64::from(most) {
             return Err(TestError::MoreThanCloth { most, likely: likely() });
+        }
+        if extended > i64::from(MAX_LENGTH.steps()) {
+            return Err(TestError::ExtendedTooLong { likely: likely() });
         }
         Ok(())
     }

@@ -1,7 +1,7 @@
 //! What each answer does.
 
 use jiff::Timestamp;
-use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter};
+use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, Unit};
 
 use super::{ENOUGH, GRACE, Guide, Pull, Stage, seconds_between, words};
 use crate::input::doubt::{Doubted, Known, possible};
@@ -202,9 +202,9 @@ impl Guide {
             if let Why::MoreThanCloth { unit: shown, .. } = &mut wrong.why {
                 *shown = unit; // The draft is read in millimetres.
             }
-            complaint(wrong)
+            meant(wrong, unit)
         })?;
-        possible(&test, Some(self.construction), unit).map_err(complaint)?;
+        possible(&test, Some(self.construction), unit).map_err(|wrong| meant(wrong, unit))?;
         let known = Known { construction: Some(self.construction), width: None };
         let Some(doubted) = Doubted::of(&test, known, false, unit) else { return Ok(test) };
         if self.doubted.as_deref() == Some(answer) {
@@ -225,6 +225,12 @@ impl Guide {
         let (Some(this), Some(all)) = (alone(), stretch(test)) else { return Vec::new() };
         vec![words::stretch(this, all, test.pulls().len(), self.table)]
     }
+}
+
+/// A complaint with what was probably meant.
+fn meant(wrong: Wrong, unit: Unit) -> String {
+    let likely = wrong.likely().map(|slip| format!("; {}", doubt::likely(slip, unit)));
+    complaint(wrong) + &likely.unwrap_or_default()
 }
 
 fn complaint(wrong: Wrong) -> String {

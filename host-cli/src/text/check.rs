@@ -32,8 +32,11 @@ pub fn render(checked: &Checked<'_>, columns: usize, unicode: bool) -> String {
 /// Writes the text where more may follow.
 pub fn write(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
     let (input, evaluation) = (checked.input, checked.evaluation);
-    doubt::write(text, input, evaluation);
-    headline(text, evaluation);
+    if evaluation.doubts.is_empty() {
+        headline(text, evaluation);
+    } else {
+        doubt::write(text, input, evaluation);
+    }
     figures(text, checked);
     drawn(text, checked, unicode);
     asked(text, &evaluation.parts);

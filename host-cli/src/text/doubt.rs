@@ -19,12 +19,9 @@ pub fn not_stored(doubted: &Doubted, columns: usize) -> String {
     text.finish()
 }
 
-/// Writes the doubts of an answer, above the figures; nothing where there are none.
+/// Writes the doubts of an answer in the place of its headline.
 pub fn write(text: &mut Lines, input: &CheckInput, evaluation: &Evaluation) {
-    if evaluation.doubts.is_empty() {
-        return;
-    }
-    headline(text, "these readings are doubtful");
+    headline(text, "too close to call: these readings are doubtful");
     for doubt in &evaluation.doubts {
         text.row("doubt", &words::line(doubt, &input.test, input.unit));
         text.row("next", &words::remedy(doubt, input.unit));

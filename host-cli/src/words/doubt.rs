@@ -1,6 +1,6 @@
 //! Why readings should not be believed, and what to type instead.
 
-use tenter_core::{Construction, Doubt, Length, PullTest, Ratio, Reading, Slip, Unit};
+use tenter_core::{Construction, Doubt, Length, Limit, PullTest, Ratio, Reading, Slip, Unit};
 
 use crate::input::doubt::Doubted;
 use crate::input::{Field, division_in};
@@ -27,9 +27,9 @@ pub fn line(doubt: &Doubt, test: &PullTest, unit: Unit) -> String {
             format!("{}, more than such cloth usually gives", stretch(test.gauge(), longest, unit))
         }
         Doubt::RatioForStretch { likely } => {
-            let typed = likely.ratio().percent(3).scaled().saturating_add(100_000);
-            let typed = tenter_core::Decimal::new(typed, 3);
-            format!("stretch is the gain: 10 cm to 16 cm is 60 %, not 160 %; {typed} % may be meant as {likely}")
+            let typed = u32::try_from(likely.ratio().percent(3).scaled()).unwrap_or_default().saturating_add(100_000);
+            let typed = Limit::milli_percent(typed).map_or_else(|error| error.to_string(), |limit| limit.to_string());
+            format!("stretch is the gain: 10 cm to 16 cm is 60 %, not 160 %; {typed} may be meant as {likely}")
         }
         Doubt::ShortMarks { enough } => format!(
             "the stretch you ask moves marks {} apart by less than two divisions of the scale; lay them {} apart",
@@ -86,6 +86,12 @@ pub const fn bare(unit: Unit) -> &'static str {
     }
 }
 
+/// What was probably meant: `did you mean 10.5 cm?`
+#[must_use]
+pub fn likely(slip: Slip, unit: Unit) -> String {
+    format!("did you mean {}?", shown(slip.likely, unit))
+}
+
 /// What was probably meant, and what to type: `did you mean 10.5 cm? Type --to 10.5cm`.
 #[must_use]
 pub fn meant(slip: Slip, unit: Unit, named: impl Fn(Field) -> &'static str) -> String {
@@ -94,9 +100,8 @@ pub fn meant(slip: Slip, unit: Unit, named: impl Fn(Field) -> &'static str) -> S
         Reading::Extended { .. } => Field::To,
         Reading::Recovered { .. } => Field::Back,
     });
-    let text = shown(slip.likely, unit);
     let time = if matches!(slip.reading, Reading::Recovered { .. }) { "@ and the time" } else { "" };
-    format!("did you mean {text}? Type {flag} {}{time}", compact(&text))
+    format!("{} Type {flag} {}{time}", likely(slip, unit), typed(slip, unit))
 }
 
 /// A stretch that no such cloth gives: `10 cm to 105 cm is 950 % stretch, more than any knit gives`.
@@ -194,7 +199,7 @@ mod tests {
             let said = line(&doubt, &test, Unit::Cm) + &remedy(&doubt, Unit::Cm);
             assert!(!said.contains('\n') && said.len() > 20, "{said}");
         }
-        assert_eq!(line(&all[0], &test, Unit::Cm), "10 cm to 10 1/2 in is 167 % stretch; did you mean 10.5 cm?");
+        assert_eq!(line(&all[0], &test, Unit::Cm), "10 cm to 26.67 cm is 167 % stretch; did you mean 10.5 cm?");
         assert!(line(&all[2], &test, Unit::Cm).ends_with("160 % may be meant as 60 %"));
     }
 }
