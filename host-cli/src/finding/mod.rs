@@ -3,3 +3,4 @@
 pub mod drawn;
 pub mod fit;
 pub mod plan;
+pub mod verdict;
