@@ -2,6 +2,8 @@
 
 use tenter_core::{Answer, Confidence, Demand, Figure, Grain, Ratio, Rules, Unit, judge};
 
+use crate::finding::cloth::Shown;
+use crate::finding::cloth::Standing;
 use crate::finding::fit::Reason;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
@@ -12,8 +14,6 @@ use crate::picture::card::Card;
 use crate::picture::gauge::{self, Gauge, Row};
 use crate::picture::growth::{self, Growth, Reading};
 use crate::picture::stash_map::{self, Asked, Spot, StashMap};
-use crate::text::cloth::Shown;
-use crate::text::cloth::Standing;
 use crate::words::advice::Spoken;
 use crate::words::quantity;
 

@@ -20,10 +20,10 @@ use crate::text::handle::spoken as handled;
 use crate::text::lines::Lines;
 use crate::text::pair::Paired;
 use crate::text::pair::spoken as paired;
-use crate::text::pattern::asks;
 use crate::words::advice;
 use crate::words::advice::Spoken;
 use crate::words::bidi::isolated;
+use crate::words::pattern::asks;
 use crate::words::quantity;
 use crate::words::terms as words;
 

@@ -4,9 +4,18 @@ pub mod check;
 pub mod cloth;
 pub mod device;
 pub mod fit;
+pub mod pattern;
+pub mod pull;
 
 use serde::Serialize;
 use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};
+
+/// A value as JSON text, on one line.
+#[must_use]
+pub fn line(value: &impl Serialize) -> String {
+    // Plain structs of numbers and texts always serialise.
+    serde_json::to_string(value).unwrap_or_default()
+}
 
 /// A figure with its trust, in percent.
 #[derive(Debug, Serialize)]

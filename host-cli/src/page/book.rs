@@ -2,21 +2,21 @@
 //! where one is chosen.
 
 use askama::Template;
-use tenter_core::{Answer, Confidence, Table};
+use tenter_core::{Confidence, Table};
 
 use super::cloth::Cloth;
-use super::{likely, missing, rendered, sign, together};
+use super::{class, rendered, together};
+use crate::finding::cloth::Shown;
 use crate::finding::drawn;
 use crate::finding::fit::Candidate;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
-use crate::log;
 use crate::picture::gauge::{self, Key};
-use crate::text::cloth::Shown;
-use crate::text::fit::Fitted;
-use crate::text::fit::because;
-use crate::text::pattern::asks;
+use crate::words::answer;
+use crate::words::fit::{because, chance, missing};
+use crate::words::pattern::asks;
 use crate::words::terms as words;
 
 /// How many fabrics of a role are listed beside its map.
@@ -50,6 +50,7 @@ struct Fit {
     name: String,
     sign: &'static str,
     word: &'static str,
+    class: &'static str,
     /// How likely it will do, and what is missing of it.
     worth: Vec<String>,
 }
@@ -137,24 +138,25 @@ impl<'a> Book<'a> {
             name: role.role.name.clone(),
             asks: together(&asks(role.role, view.unit)),
             map: drawn::map(self.stock, Some(role), self.confidence).inline(),
-            best: considered().take(LISTED).map(|candidate| fit(candidate, role.role, view)).collect(),
+            best: considered().take(LISTED).map(|candidate| fit(candidate, view)).collect(),
             others: more.join("; "),
         }
     }
 }
 
-fn fit(candidate: &Candidate<'_>, role: &log::Role, view: &Fitted<'_>) -> Fit {
+fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let fabric = candidate.fabric;
-    let word = candidate.answer.word();
+    let verdict = candidate.verdict();
     // What the map does not show, such as growth, may be what is short.
-    let why = matches!(candidate.answer, Answer::Short | Answer::Over).then(|| because(candidate, role, view));
-    let worth = [likely(candidate), missing(candidate, view.unit), why];
+    let why = verdict.is_refused().then(|| because(candidate, view));
+    let worth = [chance(candidate), missing(candidate, view.unit), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,
         name: fabric.name.clone(),
-        sign: sign(candidate.answer),
-        word,
+        sign: answer::sign(verdict),
+        word: answer::word(verdict),
+        class: class(verdict),
         worth: worth.into_iter().flatten().map(|one| together(&one)).collect(),
     }
 }

@@ -2,22 +2,23 @@
 
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
-use super::{sign, together};
+use super::{class, together};
+use crate::finding::cloth::Shown;
+use crate::finding::cloth::Standing;
 use crate::finding::drawn;
 use crate::finding::fit;
 use crate::finding::fit::Candidate;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
+use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role, StoredTest};
-use crate::text::cloth::Shown;
-use crate::text::cloth::Standing;
-use crate::text::cloth::on_hand;
-use crate::text::fit::Fitted;
-use crate::text::fit::because;
-use crate::words::bidi::isolated;
+use crate::words::answer;
+use crate::words::cloth as about;
 use crate::words::figures::recovery_grade;
-use crate::words::quantity;
+use crate::words::fit::{MAY_SHRINK, because};
 use crate::words::terms as words;
 use crate::words::terms::duration;
+use crate::words::{check, quantity, washing};
 
 /// A fabric, ready for the template.
 #[derive(Debug)]
@@ -129,7 +130,7 @@ impl Cloth {
             growths: shown.standing.iter().filter_map(|standing| grown(shown, standing, beside)).collect(),
             rows: rows(shown),
             tests: shown.tests.iter().rev().map(|test| tested(shown, test)).collect(),
-            history: shown.steps(),
+            history: about::steps(shown),
         }
     }
 }
@@ -144,26 +145,21 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
 }
 
 fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
-    let name = role.name.clone();
-    if candidate.reason == Reason::Construction {
-        let made = role.made();
-        let why = format!("it is {}, asked is {made}", candidate.fabric.construction.word());
-        return Judged { role: name, sign: "–", word: "not made so", class: "otherwise", why };
+    let (name, verdict) = (role.name.clone(), candidate.verdict());
+    let (sign, word, class) = (answer::sign(verdict), answer::word(verdict), class(verdict));
+    if verdict == Verdict::OtherConstruction {
+        let why = format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made());
+        return Judged { role: name, sign, word, class, why };
     }
-    let (sign, word, why) = (sign(candidate.answer), candidate.answer.word(), because(candidate, role, view));
-    Judged { role: name, sign, word, class: word, why: together(&why) }
+    let mut why = because(candidate, view);
+    if candidate.may_shrink() {
+        why = format!("{why}; {MAY_SHRINK}");
+    }
+    Judged { role: name, sign, word, class, why: together(&why) }
 }
 
 fn facts(shown: &Shown<'_>) -> String {
-    let fabric = shown.fabric;
-    let parts = [
-        on_hand(fabric, shown.unit),
-        fabric.construction.word().to_owned(),
-        isolated(&fabric.fibre),
-        fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
-        if fabric.washed { "washed" } else { "not washed" }.to_owned(),
-    ];
-    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")
+    about::facts(shown.fabric, shown.unit).join(" · ")
 }
 
 fn place(fabric: &Fabric) -> (&'static str, String, String) {
@@ -207,19 +203,20 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
         if let Some(words) = rested(standing, shown.confidence) {
             add(standing.grain().word(), words, String::new());
         }
-        if let Some((before, apart)) = standing.disagrees {
-            let words = words::disagreement(apart, &before.said);
+        if let Some(disagreement) = &standing.disagrees {
+            let words = check::disagreement(disagreement);
             add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
         }
     }
-    for line in shown.washing() {
+    for (grain, change) in shown.washing() {
+        let line = washing::line(grain, &change, shown.confidence);
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_owned());
     }
-    if let Some(trust) = shown.trust() {
-        add("trust", trust, String::new());
+    if let Some(repeatability) = shown.repeatability() {
+        add("trust", check::repeatability(&repeatability), String::new());
     }
     rows
 }
@@ -236,6 +233,6 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),
         stretch: figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
         growth: rest.map(|rest| quantity::percent(rest.growth.ratio)).unwrap_or_default(),
-        standing: shown.standing_of(stored),
+        standing: about::status(shown, stored),
     }
 }

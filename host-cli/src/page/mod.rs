@@ -9,43 +9,25 @@ pub mod print;
 pub mod sheet;
 
 use askama::Template;
-use tenter_core::{Answer, Unit};
 
-use crate::finding::fit::Candidate;
-use crate::words::quantity;
-use crate::words::terms as words;
+use crate::finding::verdict::Verdict;
 
 /// The bytes of a page. A template that writes into a string cannot fail.
 fn rendered(page: &impl Template) -> String {
     page.render().unwrap_or_default()
 }
 
-/// The sign of an answer, the same as on the map of the stash: beside the word, never instead of it.
-const fn sign(answer: Answer) -> &'static str {
-    match answer {
-        Answer::Meets => "●",
-        Answer::Close => "◐",
-        Answer::Short => "▽",
-        Answer::Over => "△",
-        Answer::Unknown => "□",
+/// An answer as a style sheet and a filter know it: the word, without a space.
+const fn class(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Meets => "meets",
+        Verdict::TooLittle => "too-little",
+        Verdict::Close => "close",
+        Verdict::Unknown => "unknown",
+        Verdict::Short => "short",
+        Verdict::Over => "over",
+        Verdict::OtherConstruction => "otherwise",
     }
-}
-
-/// How likely a fabric will do, where that can be asked.
-fn likely(candidate: &Candidate<'_>) -> Option<String> {
-    let chance = candidate.chance.map(words::percent)?;
-    match candidate.answer {
-        Answer::Meets => Some(format!("{chance} sure")),
-        Answer::Close => Some(format!("{chance} that it meets")),
-        _ => None,
-    }
-}
-
-/// What is missing of a fabric that would do.
-fn missing(candidate: &Candidate<'_>, unit: Unit) -> Option<String> {
-    let would_do = matches!(candidate.answer, Answer::Meets | Answer::Close);
-    let missing = candidate.missing().filter(|_| would_do)?;
-    Some(format!("too little: {} missing", quantity::cloth_to_buy(missing, unit)))
 }
 
 /// A text of ours in which no number is parted from its sign and what it is worth at the end of a line.

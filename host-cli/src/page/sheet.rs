@@ -2,13 +2,15 @@
 
 use askama::Template;
 
-use super::{likely, missing, rendered, sign, together};
+use super::{rendered, together};
 use crate::finding::fit::Candidate;
 use crate::finding::plan::CLOTHS;
 use crate::finding::plan::Section;
 use crate::finding::plan::Sheet;
 use crate::finding::plan::sections;
-use crate::text::pattern::asks;
+use crate::words::answer;
+use crate::words::fit::{chance, missing};
+use crate::words::pattern::asks;
 use crate::words::quantity;
 use crate::words::terms as words;
 
@@ -70,8 +72,8 @@ pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) ->
         chosen: chosen.candidate.as_ref().map(|candidate| Chosen {
             tag: candidate.fabric.tag,
             name: candidate.fabric.name.clone(),
-            sign: sign(candidate.answer),
-            word: candidate.answer.word(),
+            sign: answer::sign(candidate.verdict()),
+            word: answer::word(candidate.verdict()),
             why: why(candidate, sheet),
             gauge: gauges.get(place).cloned().unwrap_or_default(),
         }),
@@ -95,7 +97,7 @@ fn why(candidate: &Candidate<'_>, sheet: &Sheet<'_>) -> String {
         format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
     });
     together(
-        &[likely(candidate), takes, missing(candidate, sheet.unit)]
+        &[chance(candidate), takes, missing(candidate, sheet.unit)]
             .into_iter()
             .flatten()
             .collect::<Vec<_>>()

@@ -3,7 +3,13 @@
 pub mod advice;
 pub mod answer;
 pub mod bidi;
+pub mod check;
+pub mod cloth;
 pub mod figures;
+pub mod fit;
+pub mod pattern;
+pub mod pull;
 pub mod quantity;
 pub mod terms;
+pub mod tied;
 pub mod washing;

@@ -76,10 +76,16 @@ pub fn minute(at: Timestamp) -> String {
     zoned(at).strftime("%Y-%m-%d %H:%M").to_string()
 }
 
+/// A number with a true minus sign.
+#[must_use]
+pub fn number(decimal: Decimal) -> String {
+    decimal.to_string().replace('-', "−")
+}
+
 /// A share in percent with one decimal.
 #[must_use]
 pub fn percent(ratio: Ratio) -> String {
-    format!("{} %", ratio.percent(1))
+    format!("{} %", number(ratio.percent(1)))
 }
 
 /// What is said of the time of a test where the handheld's clock was not set.

@@ -5,6 +5,7 @@ use super::{Rules, write};
 use crate::cli::report::CardsArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
+use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardWords;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known;
@@ -13,7 +14,6 @@ use crate::picture::Picture;
 use crate::picture::card;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::cloth::Shown;
 use crate::text::handle::Handled;
 use crate::text::handle::spoken;
 
