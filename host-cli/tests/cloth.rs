@@ -89,7 +89,7 @@ fn bad_input_is_refused() {
     let before = program.log_entries();
     for (line, part) in [
         ("cloth", "cloth what?"),
-        ("cloth ad x", "is no verb"),
+        ("cloth ad x", "unknown command 'ad'; did you mean 'add'?"),
         ("cloth add", "missing"),
         ("cloth add ' '", "type a word"),
         ("cloth add x --width 150", "150cm"),
@@ -203,7 +203,8 @@ fn the_log_learns_how_she_pulls() {
     // Two degrees of freedom from the other test beside the assumed 7.5.
     assert!((share() - 2.0 / 9.5).abs() < 1e-3, "{}", share());
     let shown = ok(&program, "cloth show 2");
-    assert!(shown.contains("your own tests of wovens") && shown.contains("% from published data"), "{shown}");
+    let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(shown.contains("21 % of the ± comes from your own tests of wovens, 79 % from published data"), "{shown}");
     let other = ok(&program, "cloth show 1");
     assert!(!other.contains("your own tests"), "{other}");
 }
@@ -275,4 +276,29 @@ fn a_view_from_garment_and_movement() {
     refused(&program, "pattern add smock C x --garment ballgown", "type one of: outer layer with slight stretch");
     refused(&program, "pattern add smock C x --garment leggings --crosswise 5%", "do not go together");
     refused(&program, "pattern add smock C x --around bias", "--garment or --movement");
+}
+
+/// Cloths that give too much are called over, however many there are; a caution that many share is said once.
+#[test]
+fn fit_calls_over_over_and_says_a_caution_once() {
+    let program = demo();
+    ok(&program, "pattern add 'Stage coat' - lining --crosswise 1%..5%");
+    let text = typed(&program, "fit 'Stage coat'").out;
+    let json: Value = serde_json::from_str(&typed(&program, "fit 'Stage coat' --json").out).unwrap();
+    let fabrics = json["roles"][0]["fabrics"].as_array().unwrap();
+    let over = fabrics.iter().filter(|one| one["answer"] == "over").count();
+    assert!(over > 5 && text.contains(&format!("  over        and {} more (--all lists them)", over - 5)), "{text}");
+    assert!(text.starts_with("Stage coat\n"), "a pattern without views has none to name: {text}");
+    let text = ok(&program, "fit 'Fellside smock' A");
+    assert!(text.matches(" *\n").count() > 3, "{text}");
+    assert_eq!(text.matches("how much it shrinks").count(), 1, "{text}");
+}
+
+/// The list says what its figures are worth, with the same ± as the cloth's own page.
+#[test]
+fn the_list_has_the_trust_of_its_figures() {
+    let program = demo();
+    let list = ok(&program, "cloth list");
+    assert!(list.contains("across, %") && list.contains("8.5 ± 0.8"), "{list}");
+    assert!(ok(&program, "cloth show 1").contains("8.5 % ± 0.8"));
 }

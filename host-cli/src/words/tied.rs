@@ -1,5 +1,7 @@
 //! What a line's end must not part: a number from its unit, a figure from its ±.
 
+use crate::words::bidi;
+
 /// A space at which no line ends.
 const NO_BREAK: char = '\u{a0}';
 /// Where no line ends though there is no space.
@@ -20,8 +22,14 @@ pub fn tied(text: &str) -> String {
     let mut tied = String::with_capacity(text.len());
     let mut words = text.split(' ').peekable();
     while let Some(word) = words.next() {
-        // A line may end behind a slash, but not within g/m² or a path.
-        tied.push_str(&word.replace('/', &format!("/{JOINER}")));
+        for sign in word.chars() {
+            match sign {
+                // A line may end behind a slash, but not within g/m² or a path.
+                '/' | bidi::OPEN => tied.extend([sign, JOINER]),
+                bidi::CLOSE => tied.extend([JOINER, sign]),
+                _ => tied.push(sign),
+            }
+        }
         if let Some(next) = words.peek() {
             tied.push(if is_one(word, next) { NO_BREAK } else { ' ' });
         }
