@@ -32,7 +32,7 @@ pub fn part(part: &Part) -> String {
 pub fn next(next: Next, unit: Unit) -> String {
     match next {
         Next::Ask => "add --wants 5% to find out whether that is enough".to_owned(),
-        Next::OtherGrain => "this grain is fine; pull the other grain too if the pattern asks for it".to_owned(),
+        Next::OtherGrain => "this grain is fine; pull the other too if the pattern asks for it".to_owned(),
         Next::ReadAgain => "do not trust this yet: lay the cloth flat and read it again".to_owned(),
         Next::Settle(plan) => settle(&plan, unit),
         Next::OnLimit { well_read: true } => {
