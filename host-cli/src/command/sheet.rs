@@ -1,7 +1,7 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::zip::{Choice, Ends, Series};
+use tenter_core::making::zip::{Choice, ZipEnds, ZipSeries};
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
@@ -43,9 +43,9 @@ pub fn plan<'a>(
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
-        let series = if input::unit_of(text) == Some(Unit::Inch) { Series::Inch } else { Series::Metric };
+        let series = if input::unit_of(text) == Some(Unit::Inch) { ZipSeries::Inch } else { ZipSeries::Metric };
         let edge = cloth("--zip", text)?;
-        let ends = args.zip_ends.map_or(Ends::Open, typed::zip_ends);
+        let ends = args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends);
         let choice = Choice::of(edge, series, ends).map_err(|error| Error::argument("--zip", text, error))?;
         notions.zip(edge, &choice, input::unit_of(text).unwrap_or(unit));
     }

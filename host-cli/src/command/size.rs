@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use tenter_core::making::sizing::Reduction;
-use tenter_core::making::zip::{Choice, Series};
+use tenter_core::making::zip::{Choice, ZipSeries};
 use tenter_core::{Answer, Figure, Limit, Unit};
 
 use super::{check, find};
@@ -56,7 +56,7 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
         })?;
     }
     if let Some(text) = &args.zip {
-        let series = if input::unit_of(text) == Some(Unit::Inch) { Series::Inch } else { Series::Metric };
+        let series = if input::unit_of(text) == Some(Unit::Inch) { ZipSeries::Inch } else { ZipSeries::Metric };
         let edge = cloth("--zip", text)?;
         let choice = Choice::of(edge, series, typed::zip_ends(args.zip_ends))
             .map_err(|error| Error::argument("--zip", text, error))?;

@@ -1,9 +1,11 @@
 //! `tenter wash`: marks before and after a wash.
 
 use serde::Serialize;
+use tenter_core::making::amount::Amount;
+use tenter_core::making::error::MakingError;
 use tenter_core::making::source::Source;
 use tenter_core::making::washing;
-use tenter_core::{Confidence, Figure, Grain, Length, Unit};
+use tenter_core::{Confidence, Figure, Grain, Length, Ratio, Unit};
 
 use super::find;
 use crate::cli::making::WashArgs;
@@ -96,13 +98,14 @@ pub fn run(
 struct Bought {
     need: Length,
     length: Length,
-    counted: tenter_core::Ratio,
+    counted: Ratio,
 }
 
 fn buy(need: Length, change: Figure, confidence: Confidence) -> Result<Bought, Error> {
-    let counted = washing::counted_on(change, confidence);
-    let length = washing::to_buy(need, counted).map_err(|error| Error::Usage(error.to_string()))?;
-    Ok(Bought { need, length, counted })
+    let wrong = |error: MakingError| Error::Usage(error.to_string());
+    let amount = Amount::new(Some(change), confidence).map_err(wrong)?;
+    let length = amount.to_buy(need).map_err(wrong)?;
+    Ok(Bought { need, length, counted: amount.change().unwrap_or(Ratio::ZERO) })
 }
 
 impl Bought {

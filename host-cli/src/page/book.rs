@@ -64,7 +64,7 @@ struct Page<'a> {
     roles: Vec<Role>,
     key: String,
     trust: String,
-    table: &'a str,
+    table: String,
     cloths: &'a [Cloth],
 }
 
@@ -99,7 +99,7 @@ impl<'a> Book<'a> {
             map,
             key: gauge::key(&key).inline(),
             trust: format!("The bar is what the reading is worth: the cloth lies within it, {trust} % sure."),
-            table: self.table.source,
+            table: format!("{}: {}", self.table.source, self.table.note),
             cloths: &self.cloths,
             roles,
         })

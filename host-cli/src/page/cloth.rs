@@ -6,7 +6,6 @@ use super::{class, together};
 use crate::finding::cloth::Shown;
 use crate::finding::cloth::Standing;
 use crate::finding::drawn;
-use crate::finding::fit;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
@@ -93,7 +92,7 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| fit::rank(one.answer)).map(|(role, _)| *role);
+        let beside = beside.min_by_key(|(_, one)| one.answer.rank()).map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)
@@ -213,7 +212,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
     for suit in shown.suits() {
-        add("suits", words::garment(suit), suit.source.to_owned());
+        add("suits", words::garment(suit), suit.source.to_string());
     }
     if let Some(repeatability) = shown.repeatability() {
         add("trust", check::repeatability(&repeatability), String::new());

@@ -1,7 +1,8 @@
 //! How to sew one cloth, in words.
 
 use tenter_core::making::handling::{
-    Cloth, Do, Instead, Layer, Layered, Place, PlaceLine, Point, Practice, at, needle, practices, seam, seam_allowance,
+    Cloth, Do, Instead, Layer, Layered, NeedlePoint, Place, PlaceLine, Practice, at, needle, practices, seam,
+    seam_allowance,
 };
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Confidence, Decimal, Figure, Length, Ratio, Unit};
@@ -33,9 +34,9 @@ pub fn spoken(handled: &Handled) -> Vec<Spoken> {
     let most = most.unwrap_or_else(|| "not pulled".to_owned());
     if let Some(needle) = needle(cloth) {
         let point = match needle.point {
-            Point::Universal => "universal",
-            Point::Ballpoint => "ballpoint",
-            Point::Stretch => "stretch",
+            NeedlePoint::Universal => "universal",
+            NeedlePoint::Ballpoint => "ballpoint",
+            NeedlePoint::Stretch => "stretch",
         };
         let size = if needle.finest == needle.thickest {
             needle.finest.to_string()

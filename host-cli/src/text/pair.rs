@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 use tenter_core::making::pairing::{
-    Advice, BAND_ABOVE_POINTS, Between, Edge, HANDLE_FROM_POINTS, Least, Line, Match, Mismatch, Pair, Reason, Which,
+    Advice, AdviceLine, AdviceReason, BAND_ABOVE_POINTS, Between, Edge, HANDLE_FROM_POINTS, Least, Match, Mismatch,
+    Pair, Which,
 };
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Confidence, Decimal, Grain, Length, Unit};
@@ -143,17 +144,17 @@ pub fn spoken(paired: &Paired<'_>) -> Vec<Spoken> {
     paired.pair.advice().iter().map(|line| speak(paired, line)).collect()
 }
 
-fn speak(paired: &Paired<'_>, said: &Line) -> Spoken {
+fn speak(paired: &Paired<'_>, said: &AdviceLine) -> Spoken {
     let pair = paired.pair;
     let gap = format!("the stretch differs by {} points", pair.gap.ratio.percent(1));
     let why = match said.reason {
-        Reason::SameStretch => format!("{gap}, under {HANDLE_FROM_POINTS}"),
-        Reason::Gap => gap,
-        Reason::Mismatch => "one side comes out longer than the other".to_owned(),
-        Reason::TooClose => format!("{gap} ± {}", Decimal::round(pair.gap.half_width(paired.confidence), 1)),
-        Reason::NotMeasured => "it was not measured".to_owned(),
-        Reason::Washing => "the wash does not take the same from both".to_owned(),
-        Reason::Stitch => format!("the stitch gives {} %, the cloths more", pair.stretch.ratio.percent(0)),
+        AdviceReason::SameStretch => format!("{gap}, under {HANDLE_FROM_POINTS}"),
+        AdviceReason::Gap => gap,
+        AdviceReason::Mismatch => "one side comes out longer than the other".to_owned(),
+        AdviceReason::TooClose => format!("{gap} ± {}", Decimal::round(pair.gap.half_width(paired.confidence), 1)),
+        AdviceReason::NotMeasured => "it was not measured".to_owned(),
+        AdviceReason::Washing => "the wash does not take the same from both".to_owned(),
+        AdviceReason::Stitch => format!("the stitch gives {} %, the cloths more", pair.stretch.ratio.percent(0)),
     };
     let (about, text) = match said.advice {
         Advice::NoHandling => ("sew", "as one cloth; nothing special".to_owned()),

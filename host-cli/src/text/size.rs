@@ -1,10 +1,10 @@
 //! Sizes, openings, elastic and zips in words.
 
-use tenter_core::making::elastic::{self, Care, Drawn, Kind, Place};
+use tenter_core::making::elastic::{self, Care, Drawn, Edging, Kind};
 use tenter_core::making::error::MakingError;
 use tenter_core::making::sizing::{LENGTH_UNREDUCED, Reach, Reduction, Stretch, Usage};
 use tenter_core::making::source::Source;
-use tenter_core::making::zip::{Choice, End, Fit, Ready, Series};
+use tenter_core::making::zip::{Choice, End, Fit, Ready, ZipSeries};
 use tenter_core::{Answer, Confidence, Figure, Length, Ratio, Unit};
 
 use crate::input::size::Girth;
@@ -104,13 +104,7 @@ impl Sized {
             return;
         };
         let chance = stretch.chance_at_least(needed.ratio());
-        let answer = if chance >= confidence.chance() {
-            Answer::Meets
-        } else if 1.0 - chance >= confidence.chance() {
-            Answer::Short
-        } else {
-            Answer::Close
-        };
+        let answer = confidence.judge(chance, Answer::Short);
         self.answers.push(answer);
         let text = format!("{text}: {} ({})", answer.word(), words::percent(chance));
         self.lines.push(Spoken::new("reduce", text, why, Source::Derived("arithmetic")));
@@ -123,7 +117,7 @@ impl Sized {
     /// As above.
     pub fn elastic(
         &mut self,
-        (kind, place): (Kind, Place),
+        (kind, place): (Kind, Edging),
         measure: Length,
         must_pass: Option<(Length, Figure)>,
         confidence: Confidence,
@@ -229,7 +223,7 @@ impl Sized {
                 }
             };
             let text = if best { format!("take {how}") } else { format!("or {how}") };
-            self.lines.push(Spoken::new("zip", text, why.clone(), Series::SOURCE));
+            self.lines.push(Spoken::new("zip", text, why.clone(), ZipSeries::SOURCE));
         };
         let best = choice.best();
         if let Some(best) = best {

@@ -4,7 +4,7 @@ use tenter_core::forecast::ForecastError;
 use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Settle, Side, Unit};
 
 use crate::finding::check::Next;
-use crate::finding::cloth::{Disagreement, Repeatability};
+use crate::finding::cloth::{Disagreement, TrustOrigin};
 use crate::input::CheckInput;
 use crate::log::Construction;
 use crate::words::quantity;
@@ -144,8 +144,8 @@ pub fn disagreement(disagreement: &Disagreement) -> String {
 
 /// How the ± was found.
 #[must_use]
-pub fn repeatability(repeatability: &Repeatability) -> String {
-    let Repeatability { construction, own, ratio } = *repeatability;
+pub fn repeatability(repeatability: &TrustOrigin) -> String {
+    let TrustOrigin { construction, own, ratio } = *repeatability;
     let cloth = match construction {
         Construction::Woven => "wovens",
         Construction::Knit => "knits",
