@@ -14,13 +14,18 @@ const modules = createRequire(join(process.argv[2], "package.json"));
 const puppeteer = modules("puppeteer-core");
 const job = JSON.parse(readFileSync(0, "utf8"));
 
+// Ends what hangs for ever; no machine is so busy that a page takes that long.
+const timeout = 600_000;
 const browser = await puppeteer.launch({
     executablePath: job.browser,
-    // Its sandbox needs a user other than root.
-    args: ["--font-render-hinting=none", "--disable-gpu", ...(process.getuid() === 0 ? ["--no-sandbox"] : [])],
+    timeout,
+    protocolTimeout: timeout,
+    // Its sandbox needs rights that root or a user in a container has not; the pages are our own. Nor is /dev/shm large there.
+    args: ["--font-render-hinting=none", "--disable-gpu", "--no-sandbox", "--disable-dev-shm-usage"],
 });
 try {
     const page = await browser.newPage();
+    page.setDefaultTimeout(timeout);
     const requests = [];
     const errors = [];
     page.on("request", (request) => requests.push(request.url()));

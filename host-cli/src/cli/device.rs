@@ -42,6 +42,9 @@ pub struct PortArg {
     /// Serial port (/dev/ttyACM0, COM3), tcp:HOST:PORT, or unix:PATH
     #[arg(long, value_name = "PORT", env = "TENTER_PORT")]
     pub port: Option<String>,
+    /// Seconds that an answer of the handheld may take before it is asked again
+    #[arg(long, value_name = "SECONDS", env = "TENTER_PATIENCE", default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..))]
+    pub patience: u16,
 }
 
 /// `device list`, as typed.

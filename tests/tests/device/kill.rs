@@ -42,6 +42,7 @@ fn serve(socket: &Path, pocket: Arc<Mutex<Pocket>>) {
 fn command(db: &Path, socket: &Path) -> Command {
     let mut command = Command::new(program());
     command.args(["device", "sync"]).env("TENTER_DB", db).env("TENTER_PORT", format!("unix:{}", socket.display()));
+    command.env("TENTER_PATIENCE", "600");
     command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
     command
 }

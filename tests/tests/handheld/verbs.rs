@@ -44,7 +44,7 @@ fn there_and_back<B: Board>(
     let db = folder.path().join("log.sqlite3");
     stocked(&db);
     let mut verb = |board: &mut B, words: &[&str]| said(tenter(board, &db, words));
-    board.wait_for_photo(5_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
     assert!(verb(board, &["list"]).starts_with("handheld not named yet\n"));
     let text = verb(board, &["sync", "--name", "4711"]);
     let wanted = "handheld 4711, named just now; clock set, it was not set\nnothing new on the handheld\n";
@@ -75,12 +75,12 @@ fn there_and_back<B: Board>(
     let text = verb(board, &["sync"]);
     assert!(text.ends_with("\nnothing new on the handheld\n"), "{text}");
     // The host has taken it: home says so.
-    board.wait_for_photo(3_000, &mut |photo| as_text(photo).starts_with(&head_of(&golden("home")))).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo).starts_with(&head_of(&golden("home")))).unwrap();
 }
 
 fn device(db: &Path, port: &str, words: &[&str]) -> Command {
     let mut command = Command::new(program());
-    command.arg("device").args(words).env("TENTER_DB", db).env("TENTER_PORT", port);
+    command.arg("device").args(words).env("TENTER_DB", db).env("TENTER_PORT", port).env("TENTER_PATIENCE", "600");
     command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
     command
 }
