@@ -207,7 +207,7 @@ pub fn list(listed: &[Listed], all: usize, dropped: bool, unit: Unit, width: usi
         text.words(if dropped {
             "nothing is retired"
         } else {
-            "the stash is empty; begin with tenter cloth add NAME, or look round with tenter demo"
+            "the stash is empty; begin with tenter cloth add NAME, or type tenter demo for a file of samples to look round in"
         });
         return text.finish();
     }
