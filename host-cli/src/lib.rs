@@ -7,7 +7,6 @@
 
 pub mod cli;
 pub mod command;
-pub mod demo;
 pub mod error;
 pub mod exchange;
 pub mod finding;

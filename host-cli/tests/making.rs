@@ -229,21 +229,30 @@ fn bad_measures_are_told_in_one_line() {
 /// the cautions that apply, and those that do not apply left out.
 #[test]
 fn a_plan_sheet() {
-    let program = Program::new();
-    program.line("demo");
+    let program = Program::demo();
     let sheet = |words: &[&str]| {
-        let ran = program.run(&[&["fit", "Fellside", "A", "--sheet"], words].concat());
+        let ran = program.run(&[&["fit", "Choir", "A", "--sheet"], words].concat());
         assert_ne!(ran.code, Some(2), "{}", ran.err);
         ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    let plain = sheet(&["--seam", "main+side panel=62cm", "--zip", "65cm", "--elastic", "soft wrist 17cm"]);
+    let plain = sheet(&[
+        "--seam",
+        "main+waistband=76cm",
+        "--seam",
+        "main+pocket bags=30cm",
+        "--zip",
+        "65cm",
+        "--elastic",
+        "soft wrist 17cm",
+    ]);
     for words in [
-        "main: 1 Bracken shell, meets",
-        "4 Scree softshell: mark 50 cm both ways before",
+        "main: 1 Vestry twill, meets",
+        "4 Staircase corduroy: mark 50 cm both ways before",
         "its greater stretch, crosswise, goes round the body",
-        "cuff: all pieces one way up",
-        "seam main + side panel, 62 cm",
-        "stay-stitch the edge of 4 Scree softshell",
+        "seam main + waistband, 76 cm",
+        "sew 4 Staircase corduroy on top as a band cut shorter",
+        "seam main + pocket bags, 30 cm",
+        "stay-stitch the edge of 1 Vestry twill",
         "take 65 cm, as it is",
         "cut 15.7 cm (1/2 in less)", // 17 cm less 1/2 in, arithmetic, on a tape.
         "neck edge: stay-stitch it before anything else",
@@ -258,23 +267,25 @@ fn a_plan_sheet() {
     for words in ["hood or neck: no cord", "ends of at most 75 mm", "ends of at most 140 mm", "[16 CFR 1120"] {
         assert!(child.contains(words), "{words}: {child}");
     }
+    let pulled_on = program.run(&["fit", "Choir", "B", "--sheet"]).out;
+    assert!(pulled_on.contains("waistband: all pieces one way up"), "{pulled_on}");
     let bought = sheet(&["--use", "main=6"]);
-    assert!(bought.contains("to buy cloth 1.75 m of 6 Tarn poplin at the market hall for 20.13"), "{bought}");
-    let seams: Value = program.run(&["fit", "fell", "a", "--sheet", "--json"]).json();
+    assert!(bought.contains("to buy cloth 2.20 m of 6 Matinee gabardine at the market hall for 25.30"), "{bought}");
+    let seams: Value = program.run(&["fit", "choir", "a", "--sheet", "--json"]).json();
     let heads: Vec<&str> =
         seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
-    assert!(heads.contains(&"seam main + cuff, 50 cm"), "{heads:?}");
+    assert!(heads.contains(&"seam main + pocket bags, 50 cm"), "{heads:?}");
     for (words, part) in [
         (&["--use", "main=99"][..], "'99' is no fabric here; see tenter cloth list"),
         (&["--use", "main="], "type the tag of a fabric after the ="),
         (&["--use", "main"], "main=1"),
-        (&["--seam", "main=60cm"], "main+side panel=60cm"),
+        (&["--seam", "main=60cm"], "main+waistband=60cm"),
         (&["--seam", "main+hood=60cm"], "is no role here"),
         (&["--elastic", "soft"], "soft waist 76cm"),
         (&["--zip", "long"], "--zip 'long'"),
         (&["--zip-ends", "closed"], "missing --zip <LENGTH>"),
     ] {
-        let ran = program.run(&[&["fit", "fell", "a", "--sheet"], words].concat());
+        let ran = program.run(&[&["fit", "choir", "a", "--sheet"], words].concat());
         assert!(
             ran.code == Some(2) && ran.err.lines().count() == 1 && ran.err.contains(part),
             "{words:?}: {}",

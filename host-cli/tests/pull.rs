@@ -40,7 +40,7 @@ fn a_test_is_stored_and_shown() {
     assert_eq!(tests.len(), 1);
     assert_eq!(tests[0]["extended_mm"], serde_json::json!([124.0, 125.0]));
     assert_eq!(tests[0]["note"], "after the wash");
-    assert!(ran.out.contains(&format!("stored    {} on 1  Slate rib", letters(&tests[0]))), "{}", ran.out);
+    assert!(ran.out.contains(&format!("stored    {} on 1  Doorway rib", letters(&tests[0]))), "{}", ran.out);
     assert!(ran.out.lines().all(|line| line.chars().count() <= 80), "{}", ran.out);
     assert!(program.run(&["cloth", "show", "1"]).out.contains(&letters(&tests[0])));
 }

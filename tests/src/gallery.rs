@@ -1,4 +1,4 @@
-//! The pictures that people look at: invented cloths of a hill-walking group's sewing evening, drawn by every function
+//! The pictures that people look at: invented cloths of a sewing evening, drawn by every function
 //! of `tenter::picture`.
 
 use tenter::picture::Picture;
@@ -70,12 +70,12 @@ fn gauges() -> Vec<(&'static str, Picture)> {
     let wide =
         Row { grain: Crosswise, stretch: Some(wild), asked: range("5%"), answer: Some(Answer::Close), pulls: &[] };
     vec![
-        ("gauge-meets", gauge_of("tussock twill", &[panel], "own")),
-        ("gauge-close", gauge_of("bracken canvas", &[close], "own")),
-        ("gauge-three-grains", gauge_of("scree jersey", &tights, "own")),
-        ("gauge-nothing-asked", gauge_of("cairn rib", &[bare], "richardson-2008")),
-        ("gauge-not-measured", gauge_of("peat fleece", &[close, missing], "own-woven")),
-        ("gauge-worth-little", gauge_of("fog gauze", &[wide], "own")),
+        ("gauge-meets", gauge_of("vestry twill", &[panel], "own")),
+        ("gauge-close", gauge_of("choirstall suiting", &[close], "own")),
+        ("gauge-three-grains", gauge_of("curtain jersey", &tights, "own")),
+        ("gauge-nothing-asked", gauge_of("doorway rib", &[bare], "richardson-2008")),
+        ("gauge-not-measured", gauge_of("hymnal fleece", &[close, missing], "own-woven")),
+        ("gauge-worth-little", gauge_of("limelight gauze", &[wide], "own")),
     ]
 }
 
@@ -90,10 +90,10 @@ fn growths() -> Vec<(&'static str, Picture)> {
     let early = test(Grain::Crosswise, 100, &[150], &[(10, 109), (60, 106)]);
     let below = test(Grain::Lengthwise, 100, &[112], &[(60, 100), (86_400, 99)]);
     vec![
-        ("growth-forecast", growth_of("scree jersey, crosswise", &falls, Some("3%"))),
-        ("growth-early", growth_of("cairn rib, crosswise", &early, None)),
-        ("growth-shrunk", growth_of("tussock twill, lengthwise", &below, Some("2%"))),
-        ("growth-not-read", growth_of("peat fleece, crosswise", &test(Grain::Crosswise, 100, &[120], &[]), None)),
+        ("growth-forecast", growth_of("curtain jersey, crosswise", &falls, Some("3%"))),
+        ("growth-early", growth_of("doorway rib, crosswise", &early, None)),
+        ("growth-shrunk", growth_of("vestry twill, lengthwise", &below, Some("2%"))),
+        ("growth-not-read", growth_of("hymnal fleece, crosswise", &test(Grain::Crosswise, 100, &[120], &[]), None)),
     ]
 }
 
@@ -157,8 +157,8 @@ fn map(title: &str, size: u32, asked: Option<Asked<'_>>) -> Picture {
 }
 
 fn maps() -> Vec<(&'static str, Picture)> {
-    let tights = Asked { name: "walking tights, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
-    let panel = Asked { name: "smock, side panel", crosswise: range("5%"), lengthwise: Range::default() };
+    let tights = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    let panel = Asked { name: "choir trousers A, main", crosswise: range("5%"), lengthwise: Range::default() };
     vec![
         ("map-stash", map("the stash", 36, Some(tights))),
         ("map-one-grain", map("the stash", 24, Some(panel))),
@@ -170,19 +170,19 @@ fn maps() -> Vec<(&'static str, Picture)> {
 
 /// As many cloths as a large workroom keeps.
 pub fn two_thousand() -> Picture {
-    let tights = Asked { name: "walking tights, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    let tights = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
     map("the stash", 2000, Some(tights))
 }
 
 fn pull_gauges() -> Vec<(&'static str, Picture)> {
     let draw = |title: &str, asked: &str| true_scale::pull_gauge(&PullGauge { title, asked: range(asked) }).unwrap();
     vec![
-        ("pull-gauge-least", draw("smock, side panel", "5%")),
-        ("pull-gauge-quarter", draw("walking tights, waistband", "25%")),
-        ("pull-gauge-range", draw("walking tights, main", "40%..60%")),
-        ("pull-gauge-printed", draw("smock, cuff", "4in to 5 3/8in")),
-        ("pull-gauge-most", draw("smock, main", "..12%")),
-        ("pull-gauge-far", draw("cairn rib, neckband", "100%..150%")),
+        ("pull-gauge-least", draw("choir trousers A, main", "5%")),
+        ("pull-gauge-quarter", draw("choir trousers, waistband", "25%")),
+        ("pull-gauge-range", draw("choir trousers B, main", "40%..60%")),
+        ("pull-gauge-printed", draw("play coat, cuff", "4in to 5 3/8in")),
+        ("pull-gauge-most", draw("play coat, main", "..12%")),
+        ("pull-gauge-far", draw("doorway rib, neckband", "100%..150%")),
     ]
 }
 
@@ -202,7 +202,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
     let panel_growth = Figures::of(&test(Grain::Crosswise, 250, &[265], &[(60, 252)]), Scatter::ASSUMED);
     let plain = Card {
         tag: "F7",
-        name: "tussock twill",
+        name: "vestry twill",
         fibre: "cotton 97 %, elastane 3 %",
         width: Some(Length::from_mm(1400)),
         length: Some(Length::from_mm(2350)),
@@ -214,13 +214,13 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         notes: &[
             "3 pulls by hand, folded, marks 25 cm, washed",
             "sharp needle 80; press with steam",
-            "side panels of the smock",
+            "legs of the choir trousers",
         ],
         unit: Unit::Cm,
     };
     let long = Card {
         tag: "2026-118b",
-        name: "scree jersey, brushed inside, heathered, from the end of the bolt that was left over after the second pair of tights",
+        name: "curtain jersey, brushed inside, dyed in the wool, from the end of the bolt that was left over after the second pair of trousers",
         fibre: "polyamide, viscose, wool and elastane in shares that the label no longer tells",
         growth: Some((Grain::Crosswise, growth, 1800)),
         stretch: &jersey,
@@ -236,7 +236,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
     };
     let bare = Card {
         tag: "120",
-        name: "peat fleece",
+        name: "hymnal fleece",
         fibre: "",
         width: None,
         length: None,

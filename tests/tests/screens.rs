@@ -20,7 +20,7 @@ fn demand(label: &str, stretch: &str) -> LabelledDemand {
 }
 
 fn with_demands() -> Handheld {
-    Handheld::with_log(vec![demand("smock side panel", "5%"), demand("walking tights", "40%..70%")])
+    Handheld::with_log(vec![demand("choir trousers A", "5%"), demand("choir trousers B", "40%..70%")])
 }
 
 /// From home to the dial of the first pull.
@@ -107,7 +107,7 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     handheld.acts(&[Action::Step, Action::Step, Action::Step, Action::Step, Action::Step, Action::Next]);
     shots.push(("discard", handheld.frame()));
 
-    let mut close = result(vec![demand("smock side panel", "5%")], &[(12, Some(2))]);
+    let mut close = result(vec![demand("choir trousers A", "5%")], &[(12, Some(2))]);
     shots.push(("result-close", close.frame()));
     close.act(Action::More(1));
     shots.push(("result-close-figures", close.frame()));
@@ -123,22 +123,22 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     pull(&mut own, 100, Some(2));
     own.acts(&[Action::More(1), Action::Next, Action::More(1)]);
     shots.push(("result-own-hand-figures", own.frame()));
-    let on_limit = result(vec![demand("smock side panel", "5%")], &[(10, Some(2))]);
+    let on_limit = result(vec![demand("choir trousers A", "5%")], &[(10, Some(2))]);
     shots.push(("result-on-limit", on_limit.frame()));
-    let meets = result(vec![demand("smock side panel", "5%")], &[(16, Some(2)), (17, Some(1)), (16, Some(2))]);
+    let meets = result(vec![demand("choir trousers A", "5%")], &[(16, Some(2)), (17, Some(1)), (16, Some(2))]);
     shots.push(("result-meets", meets.frame()));
-    let mut short = result(vec![demand("walking tights", "40%..70%")], &[(10, None)]);
+    let mut short = result(vec![demand("choir trousers B", "40%..70%")], &[(10, None)]);
     shots.push(("result-short", short.frame()));
     short.act(Action::More(1));
     shots.push(("result-short-figures", short.frame()));
     short.act(Action::More(1));
     shots.push(("result-short-next", short.frame()));
-    let mut over = result(vec![demand("walking tights", "40%..70%")], &[(184, Some(4)), (188, Some(5))]);
+    let mut over = result(vec![demand("choir trousers B", "40%..70%")], &[(184, Some(4)), (188, Some(5))]);
     shots.push(("result-over", over.frame()));
     over.act(Action::More(1));
     shots.push(("result-over-figures", over.frame()));
     shots.push(("result-nothing-asked", result(vec![], &[(500, Some(9))]).frame()));
-    shots.push(("result-rigid", result(vec![demand("smock side panel", "5%")], &[(0, None)]).frame()));
+    shots.push(("result-rigid", result(vec![demand("choir trousers A", "5%")], &[(0, None)]).frame()));
 
     let mut full = with_demands();
     full.log(true, 0);

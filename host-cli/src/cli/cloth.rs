@@ -8,17 +8,17 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 pub const EXAMPLES: &str = "\
 Examples:
   A length at home:
-      tenter cloth add 'Bracken shell' --fibre '92 polyamide 8 elastane' --construction woven \\
+      tenter cloth add 'Vestry twill' --fibre '92 polyamide 8 elastane' --construction woven \\
           --width 148cm --length 2.4m --mass '142 g/m2' --place 'blue crate'
 
   A bolt seen in a shop, and later bought:
-      tenter cloth add 'Slate rib' --construction knit --width 150cm --seen 'the Saturday market' --price 11.50/m
+      tenter cloth add 'Doorway rib' --construction knit --width 150cm --seen 'the Saturday market' --price 11.50/m
       tenter cloth edit 7 --bought 1.2m
 
   What is there, what it can do, and what was cut from it:
       tenter cloth list --construction knit
       tenter cloth show 7
-      tenter cloth cut 7 80cm --note 'side panels'
+      tenter cloth cut 7 80cm --note 'hem facings'
 
 Nothing is ever lost: a retired length comes back with tenter cloth return, and every cut stays in its history.";
 

@@ -9,8 +9,8 @@ Examples:
       tenter device sync --port /dev/ttyACM0
 
   What a view asks, to be judged in the shop without this computer
-      tenter device demands smock B
-      tenter device demands smock B --role main --role 'side panels'
+      tenter device demands skirt B
+      tenter device demands skirt B --role main --role 'hem facings'
 
   Tests whose tag is on no fabric yet
       tenter device inbox

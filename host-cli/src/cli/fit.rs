@@ -8,10 +8,10 @@ use super::size::ZipEnds;
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-      tenter fit 'Fellside smock' A
-      tenter fit fell a --role main --all
-      tenter fit 'Ridge tights' - --json
-      tenter fit fell a --sheet --use main=1 --seam 'main+side panel=62cm' --zip 65cm --elastic 'soft wrist 17cm'
+      tenter fit 'Choir trousers' A
+      tenter fit choir a --role main --all
+      tenter fit 'Play coat' - --json
+      tenter fit choir a --sheet --use main=1 --seam 'main+waistband=76cm' --zip 65cm --elastic 'soft wrist 17cm'
 
 For each role: the fabrics that meet it, the likeliest first; those too close to call, with what would settle them;
 those that were not measured, with the pull that is missing; whether the length is enough, washing change included;
@@ -53,7 +53,7 @@ pub struct PlanArgs {
     /// The fabric for a role of the sheet: main=1
     #[arg(long, value_name = "ROLE=TAG")]
     pub r#use: Vec<String>,
-    /// A seam of the sheet between two roles: 'main+side panel=60cm' [default: main with each other role, 50 cm]
+    /// A seam of the sheet between two roles: 'main+waistband=60cm' [default: main with each other role, 50 cm]
     #[arg(long, value_name = "ROLE+ROLE=LENGTH")]
     pub seam: Vec<String>,
     /// An edge of the sheet that a zip goes into: 31in

@@ -18,7 +18,7 @@ To buy is need / (1 − s), with the largest change that the readings allow: 2 y
 /// Examples for the help of `pair`.
 pub const PAIR: &str = "\
 Examples:
-  Main and side panel in one seam of 60 cm, both along the crosswise grain:
+  Main and hem facing in one seam of 60 cm, both along the crosswise grain:
       tenter pair 1 4 --along 60cm
 
   A crosswise edge on a lengthwise one, sewn with a straight stitch, and where each line comes from:

@@ -20,7 +20,8 @@ use std::path::PathBuf;
 
 use clap::builder::StyledStr;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+use clap::parser::ValueSource;
+use clap::{ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::{Error, one_line};
 use crate::text::terminal_width;
@@ -74,9 +75,9 @@ pub enum Verb {
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Report(Box<ReportVerb>),
-    /// Fill an empty log with cloths and patterns to look round in
+    /// Make a file of invented cloths and patterns to look round in
     #[command(after_help = demo::EXAMPLES)]
-    Demo,
+    Demo(demo::DemoArgs),
     /// Two fabrics in one seam: do they behave alike, and how to sew them if not
     #[command(after_help = making::PAIR)]
     Pair(Box<making::PairArgs>),
@@ -122,7 +123,13 @@ pub enum Parsed {
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
     let words = asking_for_help(words.into_iter().map(Into::into).collect());
     let matches = CommandLine::command().term_width(terminal_width()).try_get_matches_from(&words);
+    let named = |matches: &ArgMatches| matches.value_source("db") == Some(ValueSource::CommandLine);
+    let named =
+        matches.as_ref().is_ok_and(|matches| named(matches) || matches.subcommand_matches("demo").is_some_and(named));
     match matches.and_then(|matches| CommandLine::from_arg_matches(&matches)) {
+        Ok(CommandLine { verb: Verb::Demo(_), .. }) if named => {
+            Err(Error::Usage("demo makes a file of its own: type tenter demo FILE, without --db".to_owned()))
+        }
         Ok(line) => Ok(Parsed::Run(line)),
         Err(error) => shown_or_wrong(&error, &verb_of(&words)),
     }

@@ -9,19 +9,19 @@ use super::reading::ShowArgs;
 pub const EXAMPLES: &str = "\
 Examples:
   A role of a view, and what it asks; pattern and view are made as they are named:
-      tenter pattern add 'Fellside smock' A main --crosswise 5%..15% --growth-at-most 3% \\
+      tenter pattern add 'Choir trousers' A main --crosswise 5%..15% --growth-at-most 3% \\
           --construction woven --cloth '1.6m at 140cm'
 
   The gauge as it is printed on the envelope:
-      tenter pattern add 'Ridge tights' - main --crosswise '4in to 6in' --lengthwise 20% --cloth '1.2m at 150cm'
+      tenter pattern add 'Play coat' - main --crosswise '4in to 6in' --lengthwise 20% --cloth '1.2m at 150cm'
 
   What a garment and a movement ask, each with its source, instead of a figure:
-      tenter pattern add 'Ridge tights' - knee --garment leggings --movement 'knee, lengthwise'
+      tenter pattern add 'Play coat' - knee --garment leggings --movement 'knee, lengthwise'
 
   What a pattern asks, a change, and which fabrics will do:
-      tenter pattern show 'Fellside smock'
-      tenter pattern edit 'Fellside smock' A main --growth-at-most none
-      tenter fit 'Fellside smock' A
+      tenter pattern show 'Choir trousers'
+      tenter pattern edit 'Choir trousers' A main --growth-at-most none
+      tenter fit 'Choir trousers' A
 
 A name may be cut short while it stays clear: tenter pattern show fell";
 

@@ -9,11 +9,11 @@ use super::reading::{ConfidenceArg, GrainArg, TableArg, UnitArg};
 pub const EXAMPLES: &str = "\
 Examples:
       tenter report book --out book.html
-      tenter report book --view 'Fellside smock' A --out smock.html
+      tenter report book --view 'Choir trousers' A --out skirt.html
       tenter report cards 1 4 7 --out cards.html
-      tenter report sheet 'Fellside smock' A --use main=1 --zip 65cm --out plan.html
+      tenter report sheet 'Choir trousers' A --use main=1 --zip 65cm --out plan.html
       tenter report gauge --wants 25% --name 'tights, waistband' --out gauge.html
-      tenter report picture map --view 'Fellside smock' A --out map.svg
+      tenter report picture map --view 'Choir trousers' A --out map.svg
 
 Pages are one file each: open it in a browser, keep it, send it, print it from there. They ask nothing of the network.
 What is to be cut or laid on cloth is printed at 100 %, not fitted to the page; a line of 100 mm on it tells whether the

@@ -49,7 +49,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db)?)), screen),
         Verb::Completions(args) => manual::completions(args, screen),
         Verb::Man(args) => manual::man(args, screen),
-        Verb::Demo => demo::run(&mut open(db)?, screen),
+        Verb::Demo(args) => demo::run(args, screen),
         Verb::Fit(args) => fit::run(args, &open(db)?, screen),
         Verb::Report(verb) => report::run(verb, &open(db)?, &path_of(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),

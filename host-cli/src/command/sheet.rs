@@ -112,7 +112,7 @@ fn choose<'a>(
 fn seams<'n>(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&'n str]) -> Result<Vec<Seam<'n>>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
-        let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+side panel=60cm'");
+        let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+waistband=60cm'");
         let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
         let length = cloth("--seam", length)?;

@@ -85,7 +85,7 @@ mod tests {
 
     #[test]
     fn breaks_between_words_and_says_what_is_left_out() {
-        assert_eq!(wrapped("brushed fleece for the smock", 7.75, 3), ["brushed", "fleece for the", "smock"]);
+        assert_eq!(wrapped("brushed fleece for the skirt", 7.75, 3), ["brushed", "fleece for the", "skirt"]);
         assert_eq!(wrapped("aaaaaaaaaaaaaaaaaaaaa", 6.5, 2), ["aaaaaaaaaa", "aaaaaaaaa…"]);
         assert_eq!(wrapped("", 6.5, 2), Vec::<String>::new());
     }

@@ -324,8 +324,8 @@ mod tests {
     #[test]
     fn gauges_of_one_view_differ_however_long_its_name_is() {
         let long = "a pattern with a name that goes on and on ".repeat(5);
-        assert_eq!(title("Fellside smock A", "main", Grain::Bias), "Fellside smock A: main, bias");
-        for (role, end) in [("side panel", "…: side panel, lengthwise"), (&long, "…, lengthwise")] {
+        assert_eq!(title("Choir trousers A", "main", Grain::Bias), "Choir trousers A: main, bias");
+        for (role, end) in [("hem facing", "…: hem facing, lengthwise"), (&long, "…, lengthwise")] {
             let asked = Range::parse("5%", Unit::Mm).unwrap();
             let drawn =
                 pull_gauge(&PullGauge { title: &title(&long, role, Grain::Lengthwise), asked }).unwrap().inline();

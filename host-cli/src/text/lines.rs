@@ -178,9 +178,9 @@ mod tests {
     fn a_row_has_its_label_beside_or_above_it() {
         let mut text = Lines::new(40);
         text.row("cloth", "a row leaves two columns free on its right");
-        text.row("side panels and all godets", "this label is too long");
+        text.row("hem facings and all godets", "this label is too long");
         text.row("生地", "wide");
-        let want = "  cloth     a row leaves two columns\n            free on its right\n  side panels and all godets\n            \
+        let want = "  cloth     a row leaves two columns\n            free on its right\n  hem facings and all godets\n            \
                     this label is too long\n  生地      wide\n";
         assert_eq!(text.finish(), want);
     }

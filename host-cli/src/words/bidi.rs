@@ -13,7 +13,7 @@ pub const OPEN_TEXT: &str = "\u{2068}";
 /// ```
 /// use tenter::words::bidi::isolated;
 ///
-/// assert_eq!(isolated("Slate rib"), "Slate rib");
+/// assert_eq!(isolated("Doorway rib"), "Doorway rib");
 /// assert_eq!(isolated("قماش"), "\u{2068}قماش\u{2069}");
 /// ```
 #[must_use]

@@ -8,7 +8,8 @@ use crate::words::bidi::isolated;
 use crate::words::quantity::{self, cloth};
 
 /// Where there is no fabric yet.
-pub const NONE: &str = "the stash is empty; begin with tenter cloth add NAME, or look round with tenter demo";
+pub const NONE: &str =
+    "the stash is empty; begin with tenter cloth add NAME, or type tenter demo for a file of samples to look round in";
 /// Where nothing is retired.
 pub const NONE_RETIRED: &str = "nothing is retired";
 

@@ -79,7 +79,7 @@ fn main() {
     let (sql, rows) = best(|| plain_sql(&connection));
     assert!(rows > 0);
     println!("sql {sql:.2}");
-    let (list, text) = best(|| run(&file, &["cloth", "list", "bracken", "--stretch", "20%..30%"]));
+    let (list, text) = best(|| run(&file, &["cloth", "list", "vestry", "--stretch", "20%..30%"]));
     assert!(text.contains("in the stash"), "{text}");
     println!("list {list:.2}");
 

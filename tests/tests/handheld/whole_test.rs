@@ -20,7 +20,7 @@ const NOW: u32 = 1_795_564_800;
 
 fn demand() -> LabelledDemand {
     let five = Range::parse("5%", Unit::Mm).unwrap();
-    LabelledDemand::new("smock side panel", Demand::for_grain(Grain::Crosswise, five)).unwrap()
+    LabelledDemand::new("choir trousers A", Demand::for_grain(Grain::Crosswise, five)).unwrap()
 }
 
 /// The host names the handheld, sets its clock and sends a demand.

@@ -33,11 +33,11 @@ fn assert_synchronises(address: &str, handheld: JoinHandle<MemoryDesk>) {
     let all: Vec<_> = host.fetch_all_from(1).map(|fetched| fetched.unwrap().record).collect();
     assert_eq!(all, [record(1, 28), record(2, MAX_SAVED_BYTES), record(3, 40)]);
     host.acknowledge(3).unwrap();
-    host.set_demands(&[demand("smock main", 5)]).unwrap();
+    host.set_demands(&[demand("skirt main", 5)]).unwrap();
     drop(host);
     let desk = handheld.join().unwrap();
     assert!(desk.tests.is_empty());
-    assert_eq!(desk.demands[0], Some(demand("smock main", 5)));
+    assert_eq!(desk.demands[0], Some(demand("skirt main", 5)));
 }
 
 #[test]

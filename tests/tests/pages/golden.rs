@@ -15,13 +15,13 @@ fn golden(name: &str) -> PathBuf {
 
 const MADE: [(&str, &[&str]); 9] = [
     ("book.html", &["book"]),
-    ("book-view.html", &["book", "--view", "Fellside smock", "A", "--units", "in", "--table", "richardson-2008"]),
+    ("book-view.html", &["book", "--view", "Choir trousers", "A", "--units", "in", "--table", "richardson-2008"]),
     ("cards.html", &["cards", "1", "9", "11"]),
-    ("sheet.html", &["sheet", "fell", "a", "--zip", "65cm", "--elastic", "soft wrist 17cm", "--why"]),
-    ("gauge.html", &["gauge", "--wants", "4in to 5 3/8in", "--name", "smock, cuff"]),
-    ("stretch.svg", &["picture", "stretch", "4", "--view", "Fellside smock", "A", "--role", "side panel"]),
+    ("sheet.html", &["sheet", "choir", "a", "--zip", "65cm", "--elastic", "soft waist 76cm", "--why"]),
+    ("gauge.html", &["gauge", "--wants", "4in to 5 3/8in", "--name", "play coat, cuff"]),
+    ("stretch.svg", &["picture", "stretch", "4", "--view", "Choir trousers", "A", "--role", "waistband"]),
     ("growth.svg", &["picture", "growth", "9"]),
-    ("map.svg", &["picture", "map", "--view", "Ridge tights", "-"]),
+    ("map.svg", &["picture", "map", "--view", "Play coat", "-", "--role", "lining"]),
     ("card.svg", &["picture", "card", "1"]),
 ];
 

@@ -14,8 +14,8 @@ use std::process::Command;
 use tempfile::TempDir;
 use tenter_tests::program::program;
 
-/// A log of an evening of sewing, as it was exported once: invented cloths and patterns.
-const EVENING: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/data/evening.jsonl");
+/// The log of the samples that `tenter demo` makes: invented cloths and patterns.
+const EVENING: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../host-cli/demo/evening.jsonl");
 
 /// A folder with a log, in which pages are made.
 struct Desk {
