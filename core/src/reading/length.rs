@@ -30,9 +30,9 @@ impl Unit {
 
     const fn steps(self) -> i64 {
         match self {
-            Self::Mm => 1600,
-            Self::Cm => 16_000,
-            Self::Inch => 40_640,
+            Self::Mm => Length::STEPS_PER_MM as i64,
+            Self::Cm => 10 * Length::STEPS_PER_MM as i64,
+            Self::Inch => Length::INCH.0 as i64,
         }
     }
 }
@@ -56,6 +56,18 @@ impl Length {
     /// No length at all.
     pub const ZERO: Self = Self(0);
 
+    /// How many steps there are in a millimetre, 1600: the least with which 0.01 mm and 1/64 in are both whole.
+    pub const STEPS_PER_MM: i32 = 1600;
+
+    /// One metre.
+    pub const METRE: Self = Self(1000 * Self::STEPS_PER_MM);
+
+    /// One inch, 25.4 mm exactly (international agreement of 1959).
+    pub const INCH: Self = Self(254 * Self::STEPS_PER_MM / 10);
+
+    /// One yard, 36 in.
+    pub const YARD: Self = Self(36 * Self::INCH.0);
+
     /// A length of so many steps of 1/1600 mm.
     ///
     /// ```
@@ -73,7 +85,7 @@ impl Length {
     /// ```
     #[must_use]
     pub const fn from_mm(mm: i16) -> Self {
-        Self(1600 * mm as i32)
+        Self(Self::STEPS_PER_MM * mm as i32)
     }
 
     /// Whole 64ths of an inch.
@@ -216,9 +228,9 @@ fn parse_unit(text: &str, default: Unit) -> Result<i64, LengthError> {
     } else if is(&["in", "inch", "inches", "\"", "''", "″", "”"]) {
         Ok(Unit::Inch.steps())
     } else if is(&["m", "metre", "metres", "meter", "meters"]) {
-        Ok(1_600_000)
+        Ok(Length::METRE.0.into())
     } else if is(&["yd", "yard", "yards"]) {
-        Ok(1_463_040)
+        Ok(Length::YARD.0.into())
     } else {
         Err(LengthError::UnknownUnit)
     }
