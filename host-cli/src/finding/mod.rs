@@ -2,5 +2,10 @@
 
 pub mod drawn;
 pub mod fit;
+pub mod handle;
+pub mod hang;
+pub mod pair;
 pub mod plan;
+pub mod size;
 pub mod verdict;
+pub mod wash;

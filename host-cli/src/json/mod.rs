@@ -4,6 +4,12 @@ pub mod check;
 pub mod cloth;
 pub mod device;
 pub mod fit;
+pub mod handle;
+pub mod hang;
+pub mod pair;
+pub mod plan;
+pub mod size;
+pub mod wash;
 
 use serde::Serialize;
 use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};

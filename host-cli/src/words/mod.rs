@@ -3,7 +3,14 @@
 pub mod advice;
 pub mod answer;
 pub mod bidi;
+pub mod card;
 pub mod figures;
+pub mod handle;
+pub mod hang;
+pub mod pair;
+pub mod plan;
 pub mod quantity;
+pub mod size;
 pub mod terms;
+pub mod typeset;
 pub mod washing;
