@@ -2,17 +2,20 @@
 
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
-use super::{sign, together};
-use crate::finding::drawn;
-use crate::finding::fit;
+use super::{class, together};
+use crate::finding::drawn::Course;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Reason;
+use crate::finding::plan::verdict;
+use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role, StoredTest};
+use crate::picture::drawn;
 use crate::text::cloth::Shown;
 use crate::text::cloth::Standing;
 use crate::text::cloth::on_hand;
 use crate::text::fit::Fitted;
 use crate::text::fit::because;
+use crate::words::answer;
 use crate::words::bidi::isolated;
 use crate::words::figures::recovery_grade;
 use crate::words::quantity;
@@ -92,7 +95,9 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| fit::rank(one.answer)).map(|(role, _)| *role);
+        let beside = beside
+            .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == verdict(one)))
+            .map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)
@@ -118,7 +123,7 @@ impl Cloth {
             across_words: for_people(across),
             along_words: for_people(along),
             answers: view
-                .map(|view| judged.iter().map(|(role, one)| answer(role, one, view)).collect())
+                .map(|view| judged.iter().map(|(role, one)| judgement(role, one, view)).collect())
                 .unwrap_or_default(),
             asked_by: beside.map(|role| role.name.clone()).unwrap_or_default(),
             gauge: if shown.standing.is_empty() {
@@ -143,15 +148,20 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
     view.roles.iter().filter_map(in_role).collect()
 }
 
-fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
-    let name = role.name.clone();
-    if candidate.reason == Reason::Construction {
-        let made = role.made();
-        let why = format!("it is {}, asked is {made}", candidate.fabric.construction.word());
-        return Judged { role: name, sign: "–", word: "not made so", class: "otherwise", why };
+fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
+    let verdict = verdict(candidate);
+    let why = if verdict == Verdict::OtherConstruction {
+        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    } else {
+        because(candidate, role, view)
+    };
+    Judged {
+        role: role.name.clone(),
+        sign: answer::sign(verdict),
+        word: answer::word(verdict),
+        class: class(verdict),
+        why: together(&why),
     }
-    let (sign, word, why) = (sign(candidate.answer), candidate.answer.word(), because(candidate, role, view));
-    Judged { role: name, sign, word, class: word, why: together(&why) }
 }
 
 fn facts(shown: &Shown<'_>) -> String {
@@ -170,17 +180,17 @@ fn place(fabric: &Fabric) -> (&'static str, String, String) {
     match &fabric.shop {
         Some(shop) => {
             let price = shop.price.as_ref().map(|price| format!(", {price}")).unwrap_or_default();
-            ("seen", shop.place.clone(), price)
+            ("Seen at", shop.place.clone(), price)
         }
-        None => ("lies", fabric.place.clone(), String::new()),
+        None => ("Where", fabric.place.clone(), String::new()),
     }
 }
 
-/// A picture where there is a course to see; of one reading the words say everything.
+/// A picture where there is a course to see.
 fn grown(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Option<Grown> {
-    let words = format!("growth, {}", standing.grain().word());
-    let has_course = standing.test.said.test.rests().len() > 1;
-    has_course.then(|| Grown { picture: drawn::growth(shown, standing, beside).inline(), words })
+    let course = Course::of(shown, standing, beside);
+    let words = format!("growth, {}", course.grain.word());
+    course.is_worth_drawing().then(|| Grown { picture: drawn::growth(shown, &course).inline(), words })
 }
 
 /// What was read after release, in words.

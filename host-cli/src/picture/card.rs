@@ -57,24 +57,39 @@ pub fn draw(card: &Card<'_>) -> Picture {
     picture
 }
 
+/// A card that is laid out, to be put on a sheet.
+#[derive(Debug)]
+pub struct Laid {
+    title: String,
+    description: String,
+    content: Vec<Element>,
+}
+
+/// Lays out a card.
+#[must_use]
+pub fn laid(card: &Card<'_>) -> Laid {
+    Laid { title: title(card), description: description(card), content: content(card) }
+}
+
 /// Draws sheets of four cards, as many as are needed.
 #[must_use]
 pub fn sheets(cards: &[Card<'_>]) -> Vec<Picture> {
-    cards.chunks(4).map(sheet).collect()
+    cards.chunks(4).map(|four| sheet(four.iter().map(laid).collect())).collect()
 }
 
-fn sheet(cards: &[Card<'_>]) -> Picture {
-    let titles: Vec<String> = cards.iter().map(title).collect();
-    let descriptions: Vec<String> =
-        cards.iter().map(|card| format!("{}: {}", title(card), description(card))).collect();
+/// Draws a sheet of at most four cards.
+#[must_use]
+pub fn sheet(cards: Vec<Laid>) -> Picture {
+    let titles: Vec<&str> = cards.iter().map(|card| card.title.as_str()).collect();
+    let descriptions: Vec<String> = cards.iter().map(|card| format!("{}: {}", card.title, card.description)).collect();
     let mut sheet = Picture::new(Size::Millimetres, 210.0, 297.0, &titles.join("; "), &descriptions.join(" "));
-    for (place, card) in cards.iter().enumerate() {
+    for (place, card) in cards.into_iter().enumerate() {
         let (column, row) = (count(place % 2), count(place / 2));
         let view = format!("0 0 {WIDTH} {HEIGHT}");
         // A viewport of its own: nothing of a card can reach its neighbour.
         let mut frame = Element::new("svg").at("x", WIDTH * column).at("y", 0.5 + HEIGHT * row);
         frame = frame.at("width", WIDTH).at("height", HEIGHT).with("viewBox", view);
-        content(card).into_iter().for_each(|element| frame.push(element));
+        card.content.into_iter().for_each(|element| frame.push(element));
         sheet.draw(frame);
     }
     cut_marks().into_iter().chain(check_line((55.0, 145.5))).for_each(|element| sheet.draw(element));

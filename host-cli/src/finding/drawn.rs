@@ -1,0 +1,176 @@
+//! What a picture of a cloth shows, beside what a role asks.
+
+use tenter_core::forecast::{Forecast, forecast};
+use tenter_core::making::handling::{Needle, SeamLine};
+use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Rules, Scatter, judge};
+
+use crate::finding::fit::{Stock, known};
+use crate::finding::handle::{Handle, Handled};
+use crate::log::{Role, StoredTest};
+use crate::text::cloth::{Shown, Standing};
+
+/// Stretch along one grain.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// The grain.
+    pub grain: Grain,
+    /// Its stretch; none where it was not measured.
+    pub stretch: Option<Figure>,
+    /// What is asked along it.
+    pub asked: Range,
+    /// The answer to that; none where nothing is asked.
+    pub answer: Option<Answer>,
+    /// The stretch of each pull.
+    pub pulls: Vec<Ratio>,
+}
+
+/// One reading after release.
+#[derive(Debug, Clone, Copy)]
+pub struct Reading {
+    /// Seconds after release.
+    pub seconds: u32,
+    /// What was left then.
+    pub growth: Figure,
+}
+
+/// Growth along one grain.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// The grain.
+    pub grain: Grain,
+    /// The readings, in the order they were made.
+    pub readings: Vec<Reading>,
+    /// Growth to come, each at its seconds after release, in rising order.
+    pub to_come: Vec<(u32, Forecast)>,
+    /// The most growth that is asked.
+    pub at_most: Option<Limit>,
+}
+
+/// What a card says of a cloth, beside its name and measures.
+#[derive(Debug, Clone)]
+pub struct CardFacts {
+    /// Stretch along each grain: both straight ones, and the bias where it was measured.
+    pub stretch: Vec<(Grain, Option<Figure>)>,
+    /// The most growth along any grain, with the seconds after release.
+    pub growth: Option<(Grain, Figure, u32)>,
+    /// The newest test.
+    pub newest: Option<StoredTest>,
+    /// The needle; none where any will do, or nothing was measured.
+    pub needle: Option<Needle>,
+    /// The stitch; none where nothing was measured.
+    pub stitch: Option<SeamLine>,
+}
+
+fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing<'s>> {
+    shown.standing.iter().find(|standing| standing.grain() == grain)
+}
+
+/// The stretch of a cloth beside what a role asks: both straight grains, measured or not, and the bias where it was
+/// measured or is asked.
+#[must_use]
+pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<Row> {
+    let row = |grain| {
+        let standing = along(shown, grain);
+        let asked = beside.map(|role| role.demand.stretch(grain)).unwrap_or_default();
+        if grain == Grain::Bias && standing.is_none() && asked.is_empty() {
+            return None;
+        }
+        let answer = (!asked.is_empty()).then(|| {
+            let demand = Demand::for_grain(grain, asked);
+            standing.map_or(Answer::Unknown, |standing| answer(shown, standing, &demand))
+        });
+        let stretch = standing.map(|standing| standing.figures.stretch);
+        Some(Row { grain, stretch, asked, answer, pulls: standing.map(pulls).unwrap_or_default() })
+    };
+    [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(row).collect()
+}
+
+/// The stretch of each pull.
+fn pulls(standing: &Standing<'_>) -> Vec<Ratio> {
+    let test = &standing.test.said.test;
+    let gauge = i64::from(test.gauge().steps());
+    test.pulls().iter().filter_map(|to| Ratio::new(i64::from(to.steps()) - gauge, gauge)).collect()
+}
+
+fn answer(shown: &Shown<'_>, standing: &Standing<'_>, demand: &Demand) -> Answer {
+    let test = &standing.test.said.test;
+    let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+    let parts = judge(test, demand, &Rules { confidence: shown.confidence, scatter }).unwrap_or_default();
+    parts.iter().map(|part| part.answer).reduce(Answer::worse).unwrap_or(Answer::Unknown)
+}
+
+impl Reading {
+    /// The readings of a test, each with its own trust.
+    #[must_use]
+    pub fn all(test: &PullTest, scatter: Scatter) -> Vec<Self> {
+        test.rests().iter().filter_map(|rest| Self::of(test, rest, scatter)).collect()
+    }
+
+    /// A reading as if it were the only one after its pull.
+    fn of(test: &PullTest, rest: &Rest, scatter: Scatter) -> Option<Self> {
+        let mut one = PullTest::new(test.gauge(), test.grain()).and_then(|one| one.with_scale(test.scale())).ok()?;
+        one.add_pull(*test.pulls().get(usize::from(rest.after_pull))?).ok()?;
+        one.add_rest(rest.seconds, rest.recovered).ok()?;
+        let seen = Figures::of(&one, scatter).ok()?.rest?;
+        Some(Self { seconds: seen.seconds, growth: seen.growth })
+    }
+}
+
+/// What is to come half an hour and an hour after release, as far as the readings tell.
+#[must_use]
+pub fn to_come(test: &PullTest) -> Vec<(u32, Forecast)> {
+    [1800, 3600].into_iter().filter_map(|at| Some((at, forecast(test, at).ok()?))).collect()
+}
+
+impl Course {
+    /// The growth along the grain of a standing, beside what a role allows.
+    #[must_use]
+    pub fn of(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Self {
+        let test = &standing.test.said.test;
+        let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+        Self {
+            grain: standing.grain(),
+            readings: Reading::all(test, scatter),
+            to_come: to_come(test),
+            at_most: beside.and_then(|role| role.demand.growth_at_most),
+        }
+    }
+
+    /// Whether there is a course to see: of one reading words say everything.
+    #[must_use]
+    pub const fn is_worth_drawing(&self) -> bool {
+        self.readings.len() > 1
+    }
+}
+
+impl CardFacts {
+    /// Gathers them.
+    #[must_use]
+    pub fn of(shown: &Shown<'_>, stock: &Stock) -> Self {
+        let stretch = |grain| (grain, along(shown, grain).map(|standing| standing.figures.stretch));
+        let newest = shown.standing.iter().max_by_key(|standing| standing.test.said.pulled);
+        let growths = shown.standing.iter().filter_map(|standing| {
+            let rest = standing.figures.rest?;
+            Some((standing.grain(), rest.growth, rest.seconds))
+        });
+        let straight = [Grain::Crosswise, Grain::Lengthwise].into_iter();
+        let mut facts = Self {
+            stretch: straight.chain(along(shown, Grain::Bias).map(Standing::grain)).map(stretch).collect(),
+            growth: growths.max_by_key(|(_, growth, _)| growth.ratio),
+            newest: newest.map(|standing| standing.test.clone()),
+            needle: None,
+            stitch: None,
+        };
+        if !shown.standing.is_empty() {
+            let handled = Handled::of(&known::cloth(shown.fabric, stock), None, &[], shown.confidence);
+            for line in handled.lines {
+                match line {
+                    Handle::Needle(needle) => facts.needle = Some(needle),
+                    Handle::Stitch(seam) => facts.stitch = Some(seam),
+                    _ => {}
+                }
+            }
+        }
+        facts
+    }
+}
