@@ -71,6 +71,8 @@ pub const fn zip_ends(arg: ZipEnds) -> zip::Ends {
 
 #[cfg(test)]
 mod tests {
+    use tenter_core::Length;
+
     use super::*;
 
     #[test]

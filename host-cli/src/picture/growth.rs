@@ -8,6 +8,7 @@ use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 pub use crate::finding::drawn::{Reading, to_come};
 use crate::words::terms::duration;
+use crate::words::typeset::minus;
 
 /// What is drawn.
 #[derive(Debug, Clone)]
@@ -76,7 +77,7 @@ fn description(growth: &Growth<'_>) -> String {
 fn expected(to_come: &Forecast) -> String {
     let round = |value| tenter_core::Decimal::round(value, 1);
     let rough = if to_come.rough { ", rough" } else { "" };
-    format!("{} % ± {}{rough}", round(to_come.percent), round(to_come.half_width))
+    minus(&format!("{} % ± {}{rough}", round(to_come.percent), round(to_come.half_width)))
 }
 
 fn in_order(readings: &[Reading]) -> Vec<Reading> {

@@ -7,13 +7,14 @@ use crate::log::{Fabric, StoredTest};
 use crate::words::handle;
 use crate::words::quantity;
 
-/// How it was measured, how to sew it and where it lies, each a line.
+/// Where it lies, how it was measured and how to sew it, each a line.
 #[must_use]
 pub fn notes(fabric: &Fabric, facts: &CardFacts, unit: Unit) -> Vec<String> {
-    let mut notes: Vec<String> = facts.newest.iter().map(|test| how(test, unit)).collect();
+    let mut notes = Vec::new();
+    notes.extend((!fabric.place.is_empty()).then(|| format!("where: {}", fabric.place)));
+    notes.extend(facts.newest.iter().map(|test| how(test, unit)));
     notes.extend(facts.needle.as_ref().map(|needle| format!("needle: {}", handle::needle(needle))));
     notes.extend(facts.stitch.as_ref().map(|seam| format!("stitch: {}", handle::sewn(seam))));
-    notes.extend((!fabric.place.is_empty()).then(|| format!("place: {}", fabric.place)));
     notes
 }
 

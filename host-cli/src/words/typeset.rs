@@ -28,7 +28,9 @@ pub fn set(text: &str) -> String {
     let mut before = "";
     for (at, word) in words.iter().enumerate() {
         if at > 0 {
-            let together = is_number(before) && is_unit(word) || *word == "±" && !before.is_empty() || before == "±";
+            let together = is_number(before) && is_unit(word)
+                || *word == "±" && !before.is_empty()
+                || before == "±" && word.starts_with(|c: char| c.is_ascii_digit());
             set.push(if together { '\u{a0}' } else { ' ' });
         }
         let measured = words.get(at.saturating_add(1)).is_some_and(|next| is_unit(next));
@@ -60,6 +62,7 @@ mod tests {
             ("392 g/m², 1.20 m of 150 cm", "392\u{a0}g/m², 1.20\u{a0}m of 150\u{a0}cm"),
             ("after 60 s (-3 cm)", "after 60\u{a0}s (−3\u{a0}cm)"),
             ("7 in all", "7\u{a0}in all"),
+            ("± and black strip", "± and black strip"),
             ("", ""),
         ] {
             assert_eq!(set(text), want);
