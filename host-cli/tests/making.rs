@@ -95,7 +95,7 @@ fn a_wash_changes_what_is_bought_and_what_fits() {
     );
     let shown = program.line("cloth show 1").out;
     assert!(
-        shown.contains("washing   along -2.0 % ± ")
+        shown.contains("washing   along −2.0 % ± ")
             && shown.contains("too little to matter")
             && shown.contains("washed, lengthwise: 500 mm to 490 mm"),
         "{shown}"

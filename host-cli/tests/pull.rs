@@ -115,8 +115,8 @@ fn a_retest_that_disagrees_says_so() {
     let old = "pull 1 --marks 10cm --to 12.4cm --to 12.4cm --to 12.4cm --at 2025-03-20";
     assert!(!program.line(old).out.contains("disagrees"));
     let new = program.line("pull 1 --marks 10cm --to 13.4cm --to 13.4cm --to 13.4cm --at 2025-03-21");
-    assert!(new.out.contains("disagrees 10.0 points more than on 2025-03-20"), "{}", new.out);
-    assert!(program.line("cloth show 1").out.contains("disagrees 10.0 points more than on 2025-03-20"));
+    assert!(new.out.contains("disagrees 10.0 points higher than on 2025-03-20"), "{}", new.out);
+    assert!(program.line("cloth show 1").out.contains("disagrees 10.0 points higher than on 2025-03-20"));
     // Within what both are worth, and on another grain, there is nothing to say.
     let near = program.line("pull 1 --marks 10cm --to 13.5cm --to 13.4cm --to 13.5cm --json").json();
     assert_eq!(near["disagrees_points"], Value::Null);

@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
-use tenter_core::{Answer, Evaluation, suits};
+use tenter_core::Answer;
 
 use crate::cli::check::CheckArgs;
 use crate::error::Error;
+use crate::finding::check::Checked;
 use crate::input;
 use crate::json::check as check_json;
 use crate::store::Read as _;
-use crate::text::Checked;
 use crate::text::Screen;
 use crate::text::check as check_text;
 
@@ -26,15 +26,13 @@ pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Resu
         input.rules.scatter = store.hands()?.on(construction).scatter();
     }
     let no_pull = |reason| Error::reading("--to", "", reason);
-    let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules).map_err(no_pull)?;
-    let suits = suits(&input.test, &input.rules).map_err(no_pull)?.collect();
-    let checked = Checked { input: &input, evaluation: &evaluation, suits };
+    let checked = Checked::of(input).map_err(no_pull)?;
     if args.show.json {
         writeln!(screen.out, "{}", check_json::render(&checked))?;
     } else {
         write!(screen.out, "{}", check_text::render(&checked, screen.width, screen.unicode))?;
     }
-    Ok(exit_code(evaluation.answer))
+    Ok(exit_code(checked.evaluation.answer))
 }
 
 /// The exit code of an answer.

@@ -6,14 +6,12 @@ use super::{check, find, sheet};
 use crate::cli::fit::{FitArgs, PlanArgs};
 use crate::error::Error;
 use crate::finding::fit;
-use crate::finding::fit::RoleFit;
-use crate::finding::fit::Stock;
+use crate::finding::fit::{Fitted, RoleFit, Stock};
 use crate::input;
 use crate::json::fit as fit_json;
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::fit as report;
-use crate::text::fit::Fitted;
 
 /// Runs the verb.
 ///

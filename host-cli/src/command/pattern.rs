@@ -6,7 +6,9 @@ use super::find;
 use crate::cli::pattern::{AddArgs, EditArgs, ListArgs, PatternVerb, RoleFlags, ShowPatternArgs, WhichArgs};
 use crate::cli::reading::ShowArgs;
 use crate::error::{Error, one_line};
+use crate::finding::pattern::Listed;
 use crate::input::{self, fabric as typed, pattern as typed_pattern};
+use crate::json::pattern as pattern_json;
 use crate::log::{Fact, Id, Pattern, PatternChange, Role, RoleChange};
 use crate::store::{Read, Store};
 use crate::text::Screen;
@@ -103,7 +105,7 @@ fn report_change(
 
 fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen: &mut Screen<'_>) -> Result<(), Error> {
     if show.json {
-        writeln!(screen.out, "{}", report::json(pattern, view))?;
+        writeln!(screen.out, "{}", pattern_json::pattern(pattern, view))?;
     } else {
         let unit = show.units.map(input::unit).unwrap_or_default();
         write!(screen.out, "{}", report::pattern(pattern, view, unit, screen.width))?;
@@ -116,9 +118,10 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
     let drops = |pattern: &Pattern| pattern.dropped || pattern.roles.iter().any(|role| role.dropped);
     patterns.retain(|pattern| if args.retired { drops(pattern) } else { !pattern.dropped });
     if args.show.json {
-        writeln!(screen.out, "{}", report::json_list(&patterns))?;
+        writeln!(screen.out, "{}", pattern_json::list(&patterns))?;
     } else {
-        write!(screen.out, "{}", report::list(&patterns, args.retired, screen.width))?;
+        let listed: Vec<Listed> = patterns.iter().map(|pattern| Listed::of(pattern, args.retired)).collect();
+        write!(screen.out, "{}", report::list(&listed, args.retired, screen.width))?;
     }
     Ok(())
 }

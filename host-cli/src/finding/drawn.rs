@@ -4,10 +4,10 @@ use tenter_core::forecast::{Forecast, forecast};
 use tenter_core::making::handling::{Needle, SeamLine};
 use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Rules, Scatter, judge};
 
+use crate::finding::cloth::{Shown, Standing};
 use crate::finding::fit::{Stock, known};
 use crate::finding::handle::{Handle, Handled};
 use crate::log::{Role, StoredTest};
-use crate::text::cloth::{Shown, Standing};
 
 /// Stretch along one grain.
 #[derive(Debug, Clone)]

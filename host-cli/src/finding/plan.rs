@@ -8,7 +8,7 @@ use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::known;
-use crate::finding::fit::{Candidate, Reason, Stock};
+use crate::finding::fit::{Candidate, Stock};
 use crate::finding::handle::{Handle, Handled, layered};
 use crate::finding::pair::{Named, Pairing, SeamSide};
 use crate::finding::size::{SizeLine, Sized};
@@ -107,22 +107,12 @@ impl From<&Candidate<'_>> for Taken {
     fn from(candidate: &Candidate<'_>) -> Self {
         Self {
             cloth: candidate.fabric.into(),
-            verdict: verdict(candidate),
+            verdict: candidate.verdict(),
             answer: candidate.answer,
             chance: candidate.chance,
             needed: candidate.cloth.needed(),
             missing: candidate.missing(),
         }
-    }
-}
-
-/// The answer about a candidate, all in all.
-#[must_use]
-pub fn verdict(candidate: &Candidate<'_>) -> Verdict {
-    match candidate.answer {
-        _ if candidate.reason == Reason::Construction => Verdict::OtherConstruction,
-        Answer::Meets if candidate.missing().is_some() => Verdict::TooLittle,
-        answer => answer.into(),
     }
 }
 

@@ -7,12 +7,21 @@ pub mod fit;
 pub mod handle;
 pub mod hang;
 pub mod pair;
+pub mod pattern;
 pub mod plan;
+pub mod pull;
 pub mod size;
 pub mod wash;
 
 use serde::Serialize;
 use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};
+
+/// A value as JSON text, on one line.
+#[must_use]
+pub fn line(value: &impl Serialize) -> String {
+    // Plain structs of numbers and texts always serialise.
+    serde_json::to_string(value).unwrap_or_default()
+}
 
 /// A figure with its trust, in percent.
 #[derive(Debug, Serialize)]

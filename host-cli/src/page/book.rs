@@ -5,21 +5,18 @@ use askama::Template;
 use tenter_core::{Confidence, Table};
 
 use super::cloth::Cloth;
-use super::{class, likely, rendered, together};
+use super::{class, rendered, together};
+use crate::finding::cloth::Shown;
 use crate::finding::fit::Candidate;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
-use crate::finding::plan::verdict;
-use crate::finding::verdict::Verdict;
-use crate::log;
 use crate::picture::drawn;
 use crate::picture::gauge::{self, Key};
-use crate::text::cloth::Shown;
-use crate::text::fit::Fitted;
-use crate::text::fit::because;
-use crate::text::pattern::asks;
 use crate::words::answer;
+use crate::words::fit::{because, chance, missing};
+use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
 /// How many fabrics of a role are listed beside its map.
@@ -111,10 +108,7 @@ impl<'a> Book<'a> {
     fn title(&self) -> String {
         self.view.map_or_else(
             || "Swatch book".to_owned(),
-            |fitted| {
-                let view = super::view(fitted.view).map(|view| format!(", view {view}")).unwrap_or_default();
-                format!("Swatch book for {}{view}", fitted.pattern.name)
-            },
+            |fitted| format!("Swatch book for {}", pattern::title(fitted.pattern, fitted.view)),
         )
     }
 
@@ -144,18 +138,18 @@ impl<'a> Book<'a> {
             name: role.role.name.clone(),
             asks: together(&asks(role.role, view.unit)),
             map: drawn::map(self.stock, Some(role), self.confidence).inline(),
-            best: considered().take(LISTED).map(|candidate| fit(candidate, role.role, view)).collect(),
+            best: considered().take(LISTED).map(|candidate| fit(candidate, view)).collect(),
             others: more.join("; "),
         }
     }
 }
 
-fn fit(candidate: &Candidate<'_>, role: &log::Role, view: &Fitted<'_>) -> Fit {
+fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let fabric = candidate.fabric;
-    let verdict = verdict(candidate);
-    // What the map does not show, such as growth, may be what is short; and of a cloth that does there may be too little.
-    let why = (verdict != Verdict::Meets && !verdict.is_open()).then(|| because(candidate, role, view));
-    let worth = [likely(candidate.answer, candidate.chance), why];
+    let verdict = candidate.verdict();
+    // What the map does not show, such as growth, may be what is short.
+    let why = verdict.is_refused().then(|| because(candidate, view));
+    let worth = [chance(candidate.answer, candidate.chance), missing(candidate, view.unit), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,

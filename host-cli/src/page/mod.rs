@@ -9,10 +9,8 @@ pub mod print;
 pub mod sheet;
 
 use askama::Template;
-use tenter_core::Answer;
 
 use crate::finding::verdict::Verdict;
-use crate::words::terms as words;
 pub(crate) use crate::words::typeset::set as together;
 
 /// The bytes of a page. A template that writes into a string cannot fail.
@@ -24,26 +22,11 @@ fn rendered(page: &impl Template) -> String {
 const fn class(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Meets => "meets",
-        Verdict::TooLittle => "little",
+        Verdict::TooLittle => "too-little",
         Verdict::Close => "close",
         Verdict::Unknown => "unknown",
         Verdict::Short => "short",
         Verdict::Over => "over",
         Verdict::OtherConstruction => "otherwise",
     }
-}
-
-/// How likely a fabric will do, where that can be asked.
-fn likely(answer: Answer, chance: Option<f32>) -> Option<String> {
-    let chance = chance.map(words::percent)?;
-    match answer {
-        Answer::Meets => Some(format!("{chance} sure")),
-        Answer::Close => Some(format!("{chance} that it meets")),
-        _ => None,
-    }
-}
-
-/// The name of a view; none where the pattern has no views.
-fn view(name: &str) -> Option<&str> {
-    (name != "-").then_some(name)
 }

@@ -3,9 +3,10 @@
 use askama::Template;
 use tenter_core::Unit;
 
-use super::{likely, rendered, together};
+use super::{rendered, together};
 use crate::finding::plan::{Part, Plan, Planned, Topic};
-use crate::text::pattern::asks;
+use crate::words::fit::chance;
+use crate::words::pattern::{asks, has_views, titled};
 use crate::words::plan::{missing, section, takes};
 use crate::words::{answer, terms};
 
@@ -68,11 +69,10 @@ pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Un
         asks: together(&asks(&planned.role, unit)),
         chosen: chosen(planned, gauges.get(place).cloned().unwrap_or_default(), unit),
     };
-    let view = super::view(&plan.view);
     rendered(&Page {
-        title: format!("{}{}: plan", plan.pattern, view.map(|view| format!(", view {view}")).unwrap_or_default()),
+        title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
         pattern: &plan.pattern,
-        view: view.unwrap_or_default(),
+        view: if has_views(&plan.view) { &plan.view } else { "" },
         made: format!("Plan from cutting to finishing, made {made}."),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
@@ -82,7 +82,7 @@ pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Un
 
 fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
-    let why = [likely(taken.answer, taken.chance), takes(planned, unit), missing(planned, unit)];
+    let why = [chance(taken.answer, taken.chance), takes(planned, unit), missing(planned, unit)];
     Some(Chosen {
         tag: taken.cloth.tag,
         name: taken.cloth.name.clone(),

@@ -2,6 +2,7 @@
 
 use tenter_core::{Answer, Confidence, Grain};
 
+use crate::finding::cloth::Shown;
 use crate::finding::drawn::{CardFacts, Course, rows};
 use crate::finding::fit::{Reason, RoleFit, Stock, known};
 use crate::log::{Fabric, Role};
@@ -10,7 +11,6 @@ use crate::picture::card::{self, Card};
 use crate::picture::gauge::{self, Gauge};
 use crate::picture::growth::{self, Growth};
 use crate::picture::stash_map::{self, Asked, Spot, StashMap};
-use crate::text::cloth::Shown;
 use crate::words::card as words;
 use crate::words::quantity;
 

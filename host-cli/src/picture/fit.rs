@@ -13,6 +13,8 @@ pub fn width(text: &str) -> f64 {
 fn grapheme_width(grapheme: &str) -> f64 {
     let Some(first) = grapheme.chars().next() else { return 0.0 };
     match first {
+        // Joins two words, and is not seen.
+        '\u{2060}' => 0.0,
         'i' | 'j' | 'l' | 'I' | '.' | ',' | ':' | ';' | '!' | '\'' | '|' | ' ' | '(' | ')' | '/' => 0.36,
         'm' | 'w' | 'M' | 'W' | '%' | '@' => 0.96,
         'A'..='Z' | '±' | '+' | '=' | '<' | '>' | '#' | '~' | '≈' => 0.82,

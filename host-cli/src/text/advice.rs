@@ -1,11 +1,11 @@
 //! Lines of advice, and the head above them.
 
-use anstyle::{AnsiColor, Style};
+use anstyle::Style;
 use tenter_core::Answer;
 
-use crate::text::lines::{Lines, width};
+use crate::text::lines::{HEADING, Lines, style as style_of, width};
 use crate::words::advice::Spoken;
-use crate::words::answer::{Tone, tone};
+use crate::words::answer::tone;
 
 /// Writes the lines.
 pub fn write(text: &mut Lines, lines: &[Spoken], why: bool) {
@@ -22,13 +22,7 @@ pub fn write(text: &mut Lines, lines: &[Spoken], why: bool) {
 /// How an answer is shown; plain bold where there is none.
 #[must_use]
 pub fn style(answer: Option<Answer>) -> Style {
-    let colour = match answer.map(tone) {
-        None | Some(Tone::Quiet) => return Style::new().bold(),
-        Some(Tone::Good) => AnsiColor::Green,
-        Some(Tone::Bad) => AnsiColor::Red,
-        Some(Tone::Doubtful) => AnsiColor::Yellow,
-    };
-    colour.on_default().bold()
+    answer.map_or(HEADING, |answer| style_of(tone(answer)))
 }
 
 /// Writes a bold head with words beside it, or below it where they do not fit.

@@ -1,10 +1,8 @@
 //! Which mass to hang, as text.
 
-use anstyle::Style;
-
 use crate::finding::hang::Hang;
 use crate::text::advice;
-use crate::text::lines::Lines;
+use crate::text::lines::{HEADING, Lines};
 use crate::words::hang as words;
 
 /// The text.
@@ -14,7 +12,7 @@ pub fn render(hang: &Hang, why: bool, columns: usize) -> String {
     advice::write(&mut text, &words::cautions(hang), why);
     text.blank();
     if let Some(head) = words::headline(hang) {
-        advice::head(&mut text, Style::new().bold(), &head, "");
+        advice::head(&mut text, HEADING, &head, "");
     }
     advice::write(&mut text, &words::found(hang), why);
     text.finish()

@@ -4,6 +4,7 @@ pub mod advice;
 pub mod check;
 pub mod cloth;
 pub mod device;
+pub mod figures;
 pub mod fit;
 pub mod gauge;
 pub mod handle;
@@ -20,10 +21,6 @@ pub mod table;
 pub mod wash;
 
 use std::io::{self, IsTerminal as _, Write};
-
-use tenter_core::{Evaluation, Suit};
-
-use crate::input::CheckInput;
 
 /// Where a result goes, and how wide it is.
 pub struct Screen<'a> {
@@ -69,15 +66,4 @@ pub fn terminal_is_unicode() -> bool {
     let of = |name| std::env::var(name).ok().filter(|text| !text.is_empty());
     let locale = of("LC_ALL").or_else(|| of("LC_CTYPE")).or_else(|| of("LANG")).unwrap_or_default().to_uppercase();
     !std::io::stdout().is_terminal() || locale.is_empty() || locale.contains("UTF-8") || locale.contains("UTF8")
-}
-
-/// Everything that `check` found.
-#[derive(Debug)]
-pub struct Checked<'a> {
-    /// The readings, the demand and the rules.
-    pub input: &'a CheckInput,
-    /// The figures and answers.
-    pub evaluation: &'a Evaluation,
-    /// The kinds of garment that ask for as much.
-    pub suits: Vec<&'static Suit>,
 }

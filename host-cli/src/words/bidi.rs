@@ -5,6 +5,9 @@ pub const OPEN: char = '\u{2068}';
 /// As above.
 pub const CLOSE: char = '\u{2069}';
 
+/// [`OPEN`] as a text.
+pub const OPEN_TEXT: &str = "\u{2068}";
+
 /// A text that runs from right to left, or turns the direction, in an isolate of its own; any other text as it is.
 ///
 /// ```

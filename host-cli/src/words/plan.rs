@@ -5,10 +5,10 @@ use tenter_core::Unit;
 use tenter_core::making::source::Source;
 
 use crate::finding::plan::{Part, Plan, Planned, Step, Topic};
-use crate::text::pattern::asks;
 use crate::words::advice::Spoken;
 use crate::words::bidi::isolated;
 use crate::words::pair::{self, named};
+use crate::words::pattern::asks;
 use crate::words::{answer, handle, quantity, size, terms};
 
 /// A part of the plan under its head.
@@ -84,7 +84,7 @@ pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
 #[must_use]
 pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
     let missing = planned.cloth.as_ref()?.missing?;
-    Some(format!("too little: {} missing", quantity::cloth_to_buy(missing, unit)))
+    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
 }
 
 fn speak(plan: &Plan, step: &Step, unit: Unit) -> Vec<Spoken> {

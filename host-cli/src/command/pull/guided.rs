@@ -10,7 +10,7 @@ use crate::input::{self, CheckInput, guided as typed};
 use crate::log::{Entry, Fabric, Fact, Id, Ids};
 use crate::store::Store;
 use crate::text::Screen;
-use crate::text::cloth as stash;
+use crate::words::cloth as stash;
 use crate::words::quantity;
 
 /// Not measured yet.

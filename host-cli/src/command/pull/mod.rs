@@ -2,19 +2,18 @@
 
 mod guided;
 
-use tenter_core::Evaluation;
-
 use super::check::exit_code;
 use super::find;
 use crate::cli::pull::PullArgs;
 use crate::error::Error;
+use crate::finding::pull::Pulled;
 use crate::input::{self, CheckInput, fabric::short, when};
-use crate::log::{Entry, Fabric, Fact, Id, Ids, StoredTest, Tested, retest};
+use crate::json::pull as pull_json;
+use crate::log::{Entry, Fabric, Fact, Id, Ids, StoredTest, Tested};
 use crate::store::{Store, Which};
-use crate::text::Checked;
 use crate::text::Screen;
 use crate::text::pull as report;
-use crate::text::pull::Pulled;
+use crate::words::pull as words;
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close, unknown or broken off.
 ///
@@ -60,32 +59,21 @@ fn tested(fabric: Id, pulled: jiff::Timestamp, note: String, input: &CheckInput)
 fn stored(
     fabric: &Fabric,
     id: Id,
-    mut input: CheckInput,
+    input: CheckInput,
     json: bool,
     store: &dyn Store,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
     let tests = store.tests(Which::Of(fabric.id))?;
-    let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(0) };
-    let hands = store.hands()?;
-    input.rules.scatter = hands.scatter_for(fabric.construction, &input.test);
     let no_pull = |reason| Error::reading("--to", "", reason);
-    let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules).map_err(no_pull)?;
-    let suits = tenter_core::suits(&input.test, &input.rules).map_err(no_pull)?.collect();
-    let disagrees = retest::before(&tests, test).and_then(|before| {
-        let stretch = &evaluation.figures.stretch;
-        let apart = retest::disagreement(stretch, before, &hands, fabric.construction, input.rules.confidence)?;
-        Some((before, apart))
-    });
-    let older = tests.iter().any(|other| retest::before(&tests, other).is_some_and(|before| before.id == id));
-    let checked = Checked { input: &input, evaluation: &evaluation, suits };
-    let pulled = Pulled { fabric, test, checked, hands, disagrees, older };
+    let pulled = Pulled::of(fabric, id, input, &tests, &store.hands()?).map_err(no_pull)?;
+    let Some(pulled) = pulled else { return Ok(0) };
     if json {
-        writeln!(screen.out, "{}", report::json(&pulled))?;
+        writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
-        write!(screen.out, "{}", report::text(&pulled, screen.width, screen.unicode))?;
+        write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode))?;
     }
-    Ok(exit_code(evaluation.answer))
+    Ok(exit_code(pulled.checked.evaluation.answer))
 }
 
 /// Takes a stored test out of account, or back.
@@ -114,7 +102,7 @@ fn set_retired(
         Ok(vec![fact])
     })?;
     let Some((Fabric { tag, .. }, test)) = done else { return Ok(0) };
-    let about = report::line_about(&test);
+    let about = words::line_about(&test);
     screen.say(&match retire {
         true => {
             format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())

@@ -5,12 +5,12 @@ use crate::cli::report::BookArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
 use crate::finding::fit;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::page::book::Book;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::fit::Fitted;
 use crate::text::progress::Progress;
 
 /// Writes the book.

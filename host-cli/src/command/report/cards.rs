@@ -5,6 +5,7 @@ use super::{Rules, write};
 use crate::cli::report::CardsArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
+use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardFacts;
 use crate::finding::fit::Stock;
 use crate::page::print;
@@ -12,7 +13,6 @@ use crate::picture::Picture;
 use crate::picture::drawn;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::cloth::Shown;
 
 /// Writes the sheets of cards.
 pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
