@@ -7,6 +7,7 @@
 
 pub mod axis;
 pub mod card;
+pub mod drawn;
 pub mod fit;
 pub mod gauge;
 pub mod growth;

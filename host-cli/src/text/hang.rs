@@ -1,0 +1,21 @@
+//! Which mass to hang, as text.
+
+use anstyle::Style;
+
+use crate::finding::hang::Hang;
+use crate::text::advice;
+use crate::text::lines::Lines;
+use crate::words::hang as words;
+
+/// The text.
+#[must_use]
+pub fn render(hang: &Hang, why: bool, columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    advice::write(&mut text, &words::cautions(hang), why);
+    text.blank();
+    if let Some(head) = words::headline(hang) {
+        advice::head(&mut text, Style::new().bold(), &head, "");
+    }
+    advice::write(&mut text, &words::found(hang), why);
+    text.finish()
+}
