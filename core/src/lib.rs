@@ -14,14 +14,44 @@ pub mod wire;
 
 pub use answer::forecast;
 pub use answer::{
-    Answer, Ask, Class, Confidence, Correlation, EARLY_REST_SECONDS, Evaluation, Figure, Figures, GrowthClass, Note,
-    Part, Plan, RECOVERY_READABLE_POINTS, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Suit, TABLES, Table,
+    Answer, Ask, Class, Confidence, EARLY_REST_SECONDS, Evaluation, Figure, Figures, GrowthClass, Note, Part, Plan,
+    RECOVERY_READABLE_POINTS, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Source, Suit, TABLES, Table,
     judge, recovery_is_readable, suits,
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{
-    Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS,
-    MAX_RESTS, MIN_GAUGE, PullTest, Range, Rest, Scale, ShowLength, TestError, Unit,
+    Construction, Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, MAX_LENGTH, MAX_PULLS,
+    MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, PullTest, Range, Rest, Scale, ShowLength, TestError, Unit,
 };
-pub use statistics::{Scatter, line, rectangular, scatter, stats, student, uncertainty};
+pub use statistics::{Repeatability, Scatter, line, rectangular, repeatability, scatter, stats, student, uncertainty};
 pub use wire::{framing, record, saved};
+
+#[cfg(test)]
+mod words_of_enums {
+    use crate::making::{elastic, handling, stitch::Stitch};
+    use crate::{Answer, Ask, Construction, Ends, Grain, Held};
+
+    #[test]
+    fn every_word_comes_back() {
+        macro_rules! comes_back {
+            ($($name:ty),+) => {$(
+                for one in <$name>::ALL {
+                    assert_eq!(<$name>::from_word(one.word()), Some(one), "{one:?}");
+                }
+                assert_eq!(<$name>::from_word(""), None);
+            )+};
+        }
+        comes_back!(
+            Answer,
+            Ask,
+            Construction,
+            Ends,
+            Grain,
+            Held,
+            Stitch,
+            elastic::Kind,
+            elastic::Edging,
+            handling::Place
+        );
+    }
+}

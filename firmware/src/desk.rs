@@ -2,7 +2,7 @@
 
 use heapless::String;
 use tenter_core::saved::Clock;
-use tenter_core::wire::{Identity, Listing, Reason};
+use tenter_core::wire::{Identity, Listing, Refusal};
 
 use crate::link::Desk;
 use crate::log::{DEMAND_SLOTS, Log, LogError, Storage};
@@ -42,7 +42,7 @@ impl<S: Storage> Records<S> {
             room: log.room(),
             unsent: log.unacknowledged(),
             demands: log.demand_count(),
-            hand: log.hand(),
+            repeatability: log.repeatability(),
         })
     }
 
@@ -57,21 +57,21 @@ impl<S: Storage> Records<S> {
     pub fn cloth(&mut self, than: Option<u32>, newer: bool) -> Option<Cloth> {
         let log = self.log.as_mut()?;
         let (place, saved) = log.beside(than, newer).ok()??;
-        Cloth::of(Some(place), saved.tag, &saved.test, log.hand())
+        Cloth::of(Some(place), saved.tag, &saved.test, log.repeatability())
     }
 
-    fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Reason> {
-        self.log.as_mut().ok_or(Reason::Chip).and_then(|log| act(log).map_err(reason))
+    fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Refusal> {
+        self.log.as_mut().ok_or(Refusal::Chip).and_then(|log| act(log).map_err(reason))
     }
 }
 
-fn reason<E>(error: LogError<E>) -> Reason {
+fn reason<E>(error: LogError<E>) -> Refusal {
     match error {
-        LogError::NeverSaved => Reason::Ahead,
-        LogError::Named => Reason::Named,
-        LogError::NoSlot => Reason::Slot,
-        LogError::Record(_) => Reason::Record,
-        LogError::Chip(_) | LogError::NotKept | LogError::TooSmall | LogError::Newer | LogError::Full => Reason::Chip,
+        LogError::NeverSaved => Refusal::Ahead,
+        LogError::Named => Refusal::Named,
+        LogError::NoSlot => Refusal::Slot,
+        LogError::Record(_) => Refusal::Record,
+        LogError::Chip(_) | LogError::NotKept | LogError::TooSmall | LogError::Newer | LogError::Full => Refusal::Chip,
     }
 }
 
@@ -87,7 +87,7 @@ impl<S: Storage> Desk for Records<S> {
         }
     }
 
-    fn listing(&mut self) -> Result<Listing, Reason> {
+    fn listing(&mut self) -> Result<Listing, Refusal> {
         self.with_log(|log| {
             Ok(Listing {
                 oldest: log.oldest()?,
@@ -98,26 +98,26 @@ impl<S: Storage> Desk for Records<S> {
         })
     }
 
-    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {
         let Some((number, record)) = self.with_log(|log| log.fetch_record(from))? else { return Ok(None) };
-        let place = buffer.get_mut(..record.len()).ok_or(Reason::Record)?;
+        let place = buffer.get_mut(..record.len()).ok_or(Refusal::Record)?;
         place.copy_from_slice(&record);
         Ok(Some((number, place)))
     }
 
-    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason> {
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Refusal> {
         self.with_log(|log| log.acknowledge(up_to))
     }
 
-    fn name(&mut self, device: u32) -> Result<(), Reason> {
+    fn name(&mut self, device: u32) -> Result<(), Refusal> {
         self.with_log(|log| log.set_device_id(device))
     }
 
-    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason> {
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Refusal> {
         self.with_log(|log| log.set_demand_record(slot, record))
     }
 
-    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason> {
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Refusal> {
         self.with_log(|log| log.set_demand_count(count))
     }
 
@@ -125,7 +125,7 @@ impl<S: Storage> Desk for Records<S> {
         self.set = Some((unix_s, self.now));
     }
 
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
-        self.with_log(|log| log.set_hand(ratio, dof))
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
+        self.with_log(|log| log.set_repeatability(ratio, dof))
     }
 }

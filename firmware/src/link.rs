@@ -2,16 +2,16 @@
 //!
 //! It speaks only when asked. Whatever is damaged on the way is dropped without a word; the host asks again.
 
+use tenter_core::Repeatability;
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_FRAME, MAX_REQUEST_BYTES, decode_request, encode_reply};
 use tenter_core::record::{RecordError, decode_demand};
 use tenter_core::saved::MAX_SAVED_BYTES;
-use tenter_core::scatter::Hand;
-use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
+use tenter_core::wire::{Identity, Listing, Refusal, Reply, Request};
 
 /// What the host may read and change. Every call may come twice with the same arguments; the second changes nothing.
 ///
 /// ```
-/// use tenter_core::wire::{Identity, Listing, Reason};
+/// use tenter_core::wire::{Identity, Listing, Refusal};
 /// use tenter_firmware::link::Desk;
 ///
 /// /// A handheld with nothing saved and a memory that does not work.
@@ -22,16 +22,16 @@ use tenter_core::wire::{Identity, Listing, Reason, Reply, Request};
 ///         let version = "0.1.0".try_into().unwrap();
 ///         Identity { device: 0, version, uptime_s: 5, unix_s: None, demand_slots: 8 }
 ///     }
-///     fn listing(&mut self) -> Result<Listing, Reason> { Err(Reason::Chip) }
-///     fn fetch<'b>(&mut self, _: u32, _: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
-///         Err(Reason::Chip)
+///     fn listing(&mut self) -> Result<Listing, Refusal> { Err(Refusal::Chip) }
+///     fn fetch<'b>(&mut self, _: u32, _: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {
+///         Err(Refusal::Chip)
 ///     }
-///     fn acknowledge(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
-///     fn name(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
-///     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
-///     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn acknowledge(&mut self, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn name(&mut self, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn set_demand_count(&mut self, _: u8) -> Result<(), Refusal> { Err(Refusal::Chip) }
 ///     fn set_clock(&mut self, _: u32) {}
-///     fn set_hand(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+///     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// }
 ///
 /// assert_eq!(Broken.identity().device, 0);
@@ -44,62 +44,62 @@ pub trait Desk {
     ///
     /// # Errors
     ///
-    /// [`Reason::Chip`].
-    fn listing(&mut self) -> Result<Listing, Reason>;
+    /// [`Refusal::Chip`].
+    fn listing(&mut self) -> Result<Listing, Refusal>;
 
     /// The first whole saved test with the number `from` or a higher one: its number, and its record written into
     /// `buffer`, which holds [`MAX_SAVED_BYTES`].
     ///
     /// # Errors
     ///
-    /// [`Reason::Chip`].
-    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason>;
+    /// [`Refusal::Chip`].
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal>;
 
     /// The host has all tests up to this number for good. Never called with a number that no test had yet.
     ///
     /// # Errors
     ///
-    /// [`Reason::Chip`].
-    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason>;
+    /// [`Refusal::Chip`].
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Refusal>;
 
     /// Takes its number. Never called with 0.
     ///
     /// # Errors
     ///
-    /// [`Reason::Named`] when it has another; [`Reason::Chip`].
-    fn name(&mut self, device: u32) -> Result<(), Reason>;
+    /// [`Refusal::Named`] when it has another; [`Refusal::Chip`].
+    fn name(&mut self, device: u32) -> Result<(), Refusal>;
 
     /// Writes a demand's record; it was checked.
     ///
     /// # Errors
     ///
-    /// [`Reason::Slot`] or [`Reason::Chip`].
-    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason>;
+    /// [`Refusal::Slot`] or [`Refusal::Chip`].
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Refusal>;
 
     /// How many demands are in use, from slot 0 on.
     ///
     /// # Errors
     ///
-    /// [`Reason::Slot`] when there are fewer slots; [`Reason::Chip`].
-    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason>;
+    /// [`Refusal::Slot`] when there are fewer slots; [`Refusal::Chip`].
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Refusal>;
 
     /// Takes the time, in seconds since 1970-01-01 00:00 UTC.
     fn set_clock(&mut self, unix_s: u32);
 
-    /// Keeps how steadily the person who uses it pulls, as [`Hand::from_thousandths`] takes it; forgets it where that
+    /// Stores the user's repeatability, as [`Repeatability::from_thousandths`] takes it; clears it where that
     /// takes nothing.
     ///
     /// # Errors
     ///
-    /// [`Reason::Chip`].
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason>;
+    /// [`Refusal::Chip`].
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal>;
 }
 
 /// A conversation with the host. It remembers nothing between two requests but half a frame.
 ///
 /// ```
 /// use tenter_core::{framing, wire};
-/// # use tenter_core::wire::{Identity, Listing, Reason};
+/// # use tenter_core::wire::{Identity, Listing, Refusal};
 /// # use tenter_firmware::link::Desk;
 /// # struct Handheld;
 /// # impl Desk for Handheld {
@@ -107,16 +107,16 @@ pub trait Desk {
 /// #         let version = "0.1.0".try_into().unwrap();
 /// #         Identity { device: 0, version, uptime_s: 5, unix_s: None, demand_slots: 8 }
 /// #     }
-/// #     fn listing(&mut self) -> Result<Listing, Reason> { Err(Reason::Chip) }
-/// #     fn fetch<'b>(&mut self, _: u32, _: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
-/// #         Err(Reason::Chip)
+/// #     fn listing(&mut self) -> Result<Listing, Refusal> { Err(Refusal::Chip) }
+/// #     fn fetch<'b>(&mut self, _: u32, _: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {
+/// #         Err(Refusal::Chip)
 /// #     }
-/// #     fn acknowledge(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
-/// #     fn name(&mut self, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
-/// #     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Reason> { Err(Reason::Chip) }
-/// #     fn set_demand_count(&mut self, _: u8) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn acknowledge(&mut self, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn name(&mut self, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn set_demand(&mut self, _: u8, _: &[u8]) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn set_demand_count(&mut self, _: u8) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// #     fn set_clock(&mut self, _: u32) {}
-/// #     fn set_hand(&mut self, _: u32, _: u32) -> Result<(), Reason> { Err(Reason::Chip) }
+/// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// # }
 /// use tenter_firmware::link::Session;
 ///
@@ -152,8 +152,8 @@ impl Session {
         let mut record = [0; MAX_SAVED_BYTES];
         let (token, reply) = match decode_request(message) {
             Ok((token, request)) => (token, answer(&request, desk, &mut record).unwrap_or_else(Reply::Refused)),
-            Err(FrameError::Version { token, .. }) => (token, Reply::Refused(Reason::Version)),
-            Err(FrameError::Unknown { token }) => (token, Reply::Refused(Reason::Unknown)),
+            Err(FrameError::Version { token, .. }) => (token, Reply::Refused(Refusal::Version)),
+            Err(FrameError::Unknown { token }) => (token, Reply::Refused(Refusal::Unknown)),
             Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => return None,
         };
         encode_reply(token, &reply, &mut self.outbox).ok()
@@ -164,7 +164,7 @@ fn answer<'b>(
     request: &Request<'_>,
     desk: &mut impl Desk,
     buffer: &'b mut [u8; MAX_SAVED_BYTES],
-) -> Result<Reply<'b>, Reason> {
+) -> Result<Reply<'b>, Refusal> {
     match *request {
         Request::Identify => return Ok(Reply::Identity(desk.identity())),
         Request::List => return desk.listing().map(Reply::Listing),
@@ -176,23 +176,25 @@ fn answer<'b>(
         }
         // Whoever acknowledges what was never saved here means another handheld, or this one before its memory was
         // exchanged. Taken as "all", it would lose the tests that nobody has.
-        Request::Acknowledge { up_to } if up_to >= desk.listing()?.next => return Err(Reason::Ahead),
+        Request::Acknowledge { up_to } if up_to >= desk.listing()?.next => return Err(Refusal::Ahead),
         Request::Acknowledge { up_to } => desk.acknowledge(up_to)?,
-        Request::Name { device: 0 } => return Err(Reason::Named),
+        Request::Name { device: 0 } => return Err(Refusal::Named),
         Request::Name { device } => desk.name(device)?,
         Request::SetDemand { slot, record } => {
             decode_demand(record).map_err(|error| match error {
-                RecordError::Newer => Reason::NewerRecord,
-                RecordError::Damaged | RecordError::Impossible | RecordError::NoRoom => Reason::Record,
+                RecordError::Newer => Refusal::NewerRecord,
+                RecordError::Damaged | RecordError::Impossible | RecordError::NoRoom => Refusal::Record,
             })?;
             desk.set_demand(slot, record)?;
         }
         Request::SetDemandCount { count } => desk.set_demand_count(count)?,
         Request::SetClock { unix_s } => desk.set_clock(unix_s),
-        Request::SetHand { ratio, dof } if dof > 0 && Hand::from_thousandths(ratio, dof).is_none() => {
-            return Err(Reason::Record);
+        Request::SetRepeatability { ratio, dof }
+            if dof > 0 && Repeatability::from_thousandths(ratio, dof).is_none() =>
+        {
+            return Err(Refusal::Record);
         }
-        Request::SetHand { ratio, dof } => desk.set_hand(ratio, dof)?,
+        Request::SetRepeatability { ratio, dof } => desk.set_repeatability(ratio, dof)?,
     }
     Ok(Reply::Done)
 }

@@ -98,12 +98,6 @@ impl Error {
     pub fn is_closed_pipe(&self) -> bool {
         matches!(self, Self::Output(error) if error.kind() == io::ErrorKind::BrokenPipe)
     }
-
-    /// The exit code: 2 for anything that was typed wrong or could not be done.
-    #[must_use]
-    pub const fn exit_code(&self) -> u8 {
-        2
-    }
 }
 
 /// What was typed, short and without anything that would break the line.

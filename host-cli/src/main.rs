@@ -36,5 +36,5 @@ fn fail(error: &tenter::error::Error) -> ExitCode {
         return ExitCode::SUCCESS;
     }
     let _ = writeln!(anstream::stderr(), "tenter: {error}");
-    ExitCode::from(error.exit_code())
+    ExitCode::from(2) // Whatever was typed wrong or could not be done.
 }

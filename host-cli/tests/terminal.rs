@@ -192,7 +192,7 @@ fn tables_line_up_in_every_script() {
         let cell = screen.screen().cell(u16::try_from(row).unwrap(), u16::try_from(column).unwrap());
         cell.unwrap().contents().to_owned()
     };
-    let (made, wide) = (rows[0].find("made").unwrap(), rows[0].find("wide").unwrap());
+    let (made, wide) = (rows[0].find("kind").unwrap(), rows[0].find("wide").unwrap());
     for (row, shown) in rows.iter().enumerate().skip(1).take(16) {
         let construction = [at(row, made - 1), at(row, made), at(row, made + 1)].concat();
         assert!(matches!(construction.trim(), "kn" | "wo"), "{construction:?}: {shown}");
@@ -209,7 +209,8 @@ fn a_narrow_table_is_paragraphs() {
     let program = stocked();
     let text = piped(&program, "cloth list", 40);
     let one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    let first = "1 Bracken shell, woven, across 8.5 %, along 2.9 %, on hand 2.60 m, wide 148 cm, blue crate";
+    let first =
+        "1 Bracken shell, woven, across 8.5 ± 0.8 %, along 2.9 ± 0.6 %, on hand 2.60 m, wide 148 cm, blue crate";
     assert!(one_line.starts_with(first), "{text}");
     assert!(text.ends_with("16 of 16 in the stash\n"), "{text}");
     assert!(text.contains("\n14  \u{2068}قماش الأرض الأزرق\u{2069}, knit"), "{text}");
@@ -276,6 +277,9 @@ fn colours_can_be_switched_off() {
     let program = stocked();
     for line in [VERBS[12], VERBS[25]] {
         assert!(written(&program, line, 80, &[]).contains("\u{1b}[1m\u{1b}[3"), "{line}");
+    }
+    for line in ["cloth list", "cloth show 1", "pattern list", "pattern show 'Fellside smock'", VERBS[12]] {
+        assert!(written(&program, line, 80, &[]).starts_with("\u{1b}[1m"), "{line}: a bold heading");
     }
     for line in VERBS {
         let text = written(&program, line, 80, &[("NO_COLOR", "1")]);

@@ -1,7 +1,7 @@
 //! The handheld without a board: its model, driven by actions and time.
 
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_firmware::frame::Frame;
 use tenter_firmware::ui::{Action, Cloth, Effect, Event, LogState, Model, update};
 use tenter_firmware::view;
@@ -16,7 +16,7 @@ pub struct Handheld {
     /// Demands as the host sent them.
     pub demands: Vec<LabelledDemand>,
     /// How steadily its owner pulls, as the host said.
-    pub hand: Option<Hand>,
+    pub hand: Option<Repeatability>,
     /// Tags of the tests that were saved, with the tests.
     pub saved: Vec<(u16, tenter_core::PullTest)>,
 }
@@ -34,7 +34,11 @@ impl Handheld {
     pub fn log(&mut self, present: bool, room: u16) {
         let demands = u8::try_from(self.demands.len()).unwrap_or(u8::MAX);
         let unsent = u16::try_from(self.saved.len()).unwrap_or(u16::MAX);
-        update(&mut self.model, Event::Log(LogState { present, room, unsent, demands, hand: self.hand }), self.now);
+        update(
+            &mut self.model,
+            Event::Log(LogState { present, room, unsent, demands, repeatability: self.hand }),
+            self.now,
+        );
     }
 
     /// Acts, and does what the model asks for.

@@ -237,7 +237,7 @@ fn core_folders_use_only_those_before_them() {
 
 #[test]
 fn the_layers_are_those_in_the_documentation() {
-    let text = fs::read_to_string(root().join("core/src/lib.md")).unwrap();
+    let text = fs::read_to_string(root().join("core/README.md")).unwrap();
     let rows = text.lines().filter_map(|line| line.strip_prefix("| ")?.split('|').next()).skip(1);
     let rows: Vec<&str> = rows.map(|row| row.trim().trim_matches(['[', ']', '`'])).collect();
     assert_eq!(rows, CORE_FOLDERS.concat());

@@ -6,8 +6,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Ends, Grain, Length, PullTest, Range, Scale, Unit};
 use tenter_firmware::frame::Frame;
 use tenter_firmware::ui::{Action, Screen};
@@ -117,7 +117,7 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("tag", close.frame()));
     close.act(Action::Next);
     shots.push(("saved", close.frame()));
-    let mut own = Handheld { hand: Hand::new(0.5, 22.5), ..with_demands() };
+    let mut own = Handheld { hand: Repeatability::new(0.5, 22.5), ..with_demands() };
     own.log(true, 490);
     first_dial(&mut own);
     pull(&mut own, 100, Some(2));

@@ -13,7 +13,7 @@ use tenter_core::framing::{
     decode_request, encode_reply, encode_request,
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
-use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Reason, Reply, Request};
+use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Refusal, Reply, Request};
 
 const TOKEN: u8 = 0x2A;
 
@@ -99,8 +99,8 @@ fn requests() {
     assert_request(&Request::SetDemandCount { count: 200 }, &[6, 200]);
     // 1 700 000 000 = 0x6553F100: from the lowest, seven bits each: 00, 62, 4F, 2A, 06.
     assert_request(&Request::SetClock { unix_s: 1_700_000_000 }, &[7, 0x80, 0xE2, 0xCF, 0xAA, 0x06]);
-    assert_request(&Request::SetHand { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
-    assert_request(&Request::SetHand { ratio: 0, dof: 0 }, &[8, 0, 0]);
+    assert_request(&Request::SetRepeatability { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
+    assert_request(&Request::SetRepeatability { ratio: 0, dof: 0 }, &[8, 0, 0]);
 }
 
 #[test]
@@ -129,14 +129,14 @@ fn replies() {
     assert_reply(&Reply::NoTest { from: 4 }, &[3, 4]);
     assert_reply(&Reply::Done, &[4]);
     let reasons = [
-        Reason::Version,
-        Reason::Unknown,
-        Reason::Record,
-        Reason::NewerRecord,
-        Reason::Slot,
-        Reason::Named,
-        Reason::Ahead,
-        Reason::Chip,
+        Refusal::Version,
+        Refusal::Unknown,
+        Refusal::Record,
+        Refusal::NewerRecord,
+        Refusal::Slot,
+        Refusal::Named,
+        Refusal::Ahead,
+        Refusal::Chip,
     ];
     for (number, reason) in (0..).zip(reasons) {
         assert_reply(&Reply::Refused(reason), &[5, number]);

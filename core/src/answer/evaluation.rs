@@ -3,78 +3,17 @@
 use heapless::Vec;
 
 use crate::answer::chance::Question;
-use crate::answer::figures::{Confidence, Figures, Readings};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::{Figures, Readings};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::{self, Settle};
+use crate::answer::verdict::Answer;
+use crate::number::words;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::pull_test::{Grain, PullTest, TestError};
 use crate::statistics::scatter::Scatter;
 
-/// What the tool can say.
-///
-/// ```
-/// assert_eq!(tenter_core::Answer::Close.word(), "close");
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Answer {
-    /// The chance of conforming reaches the confidence.
-    Meets,
-    /// The chance of falling short of a least figure reaches the confidence.
-    Short,
-    /// The chance of lying above a most figure reaches the confidence.
-    Over,
-    /// Too close to call.
-    Close,
-    /// What is asked was not measured.
-    Unknown,
-}
-
-impl Answer {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Answer::Short.word(), "short");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Meets => "meets",
-            Self::Short => "short",
-            Self::Over => "over",
-            Self::Close => "close",
-            Self::Unknown => "unknown",
-        }
-    }
-
-    /// The worse of two answers: a plain no, then what was not measured, then what is too close, then a yes. Of
-    /// two plain noes the first.
-    ///
-    /// ```
-    /// use tenter_core::Answer::{Close, Meets, Short, Unknown};
-    ///
-    /// assert_eq!(Meets.worse(Close).worse(Unknown).worse(Short), Short);
-    /// ```
-    #[must_use]
-    pub const fn worse(self, other: Self) -> Self {
-        if other.rank() > self.rank() { other } else { self }
-    }
-
-    const fn rank(self) -> u8 {
-        match self {
-            Self::Meets => 0,
-            Self::Close => 1,
-            Self::Unknown => 2,
-            Self::Short | Self::Over => 3,
-        }
-    }
-}
-
 /// The figure that a part of a demand asks about.
-///
-/// ```
-/// assert_eq!(tenter_core::Ask::Growth.word(), "growth");
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Ask {
@@ -86,27 +25,9 @@ pub enum Ask {
     Recovery,
 }
 
-impl Ask {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Ask::Stretch.word(), "stretch");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Stretch => "stretch",
-            Self::Growth => "growth",
-            Self::Recovery => "recovery",
-        }
-    }
-}
+words!(Ask { Stretch => "stretch", Growth => "growth", Recovery => "recovery" });
 
 /// On which side of a limit the figure must lie.
-///
-/// ```
-/// assert_ne!(tenter_core::Side::AtLeast, tenter_core::Side::AtMost);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Side {
@@ -218,8 +139,7 @@ impl Evaluation {
 }
 
 impl Evaluation {
-    /// The part that decides the answer: of those that share it, the one whose chance is least sure of a yes. None where
-    /// nothing is asked.
+    /// The part that decides the answer, as [`Answer::outweighs`] has it. `None` where nothing is asked.
     ///
     /// ```
     /// use tenter_core::{Demand, Evaluation, Grain, Length, Limit, PullTest, Range, Rules, Unit};
@@ -232,8 +152,11 @@ impl Evaluation {
     /// ```
     #[must_use]
     pub fn deciding(&self) -> Option<&Part> {
-        let sharing = self.parts.iter().filter(|part| Some(part.answer) == self.answer);
-        sharing.min_by(|a, b| a.chance.unwrap_or(0.0).total_cmp(&b.chance.unwrap_or(0.0)))
+        self.parts.iter().reduce(
+            |had, part| {
+                if part.answer.outweighs(part.chance, (had.answer, had.chance)) { part } else { had }
+            },
+        )
     }
 }
 
@@ -306,20 +229,5 @@ fn answer(question: Option<&Question>, side: Side, confidence: Confidence) -> (A
         Side::AtLeast => (at_least, Answer::Short),
         Side::AtMost => (1.0 - at_least, Answer::Over),
     };
-    (judged(chance, no, confidence), Some(chance))
-}
-
-/// A chance of conforming as an answer, `no` being the plain no.
-pub(crate) fn judged(chance: f32, no: Answer, confidence: Confidence) -> Answer {
-    if is_sure(chance, confidence) {
-        Answer::Meets
-    } else if is_sure(1.0 - chance, confidence) {
-        no
-    } else {
-        Answer::Close
-    }
-}
-
-pub(crate) fn is_sure(chance: f32, confidence: Confidence) -> bool {
-    chance >= confidence.chance()
+    (confidence.judge(chance, no), Some(chance))
 }

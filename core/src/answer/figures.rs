@@ -1,5 +1,6 @@
 //! Stretch, growth and recovery of a pull test, with what the readings are worth.
 
+use crate::answer::confidence::Confidence;
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::pull_test::{PullTest, TestError};
@@ -8,63 +9,6 @@ use crate::statistics::scatter::{ASSUMED_DOF, Scatter};
 use crate::statistics::stats::Series;
 use crate::statistics::student;
 use crate::statistics::uncertainty::{self, Variance};
-
-/// How sure an answer must be: a chance between ½ and 1.
-///
-/// ```
-/// assert_eq!(tenter_core::Confidence::default().percent().to_string(), "95.0");
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Confidence {
-    /// Tenths of a percent.
-    per_mille: u16,
-}
-
-impl Default for Confidence {
-    fn default() -> Self {
-        Self { per_mille: 950 }
-    }
-}
-
-impl Confidence {
-    /// A confidence in tenths of a percent; none unless it lies from 50.1 to 99.9 %.
-    ///
-    /// ```
-    /// use tenter_core::Confidence;
-    ///
-    /// assert_eq!(Confidence::per_mille(950), Some(Confidence::default()));
-    /// assert_eq!(Confidence::per_mille(500), None);
-    /// ```
-    #[must_use]
-    pub const fn per_mille(tenths_of_percent: u16) -> Option<Self> {
-        if tenths_of_percent > 500 && tenths_of_percent < 1000 {
-            Some(Self { per_mille: tenths_of_percent })
-        } else {
-            None
-        }
-    }
-
-    /// In percent.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Confidence::per_mille(999).unwrap().percent().to_string(), "99.9");
-    /// ```
-    #[must_use]
-    pub fn percent(self) -> crate::number::Decimal {
-        crate::number::Decimal::new(self.per_mille.into(), 1)
-    }
-
-    /// As a chance from 0 to 1.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Confidence::default().chance(), 0.95);
-    /// ```
-    #[must_use]
-    pub fn chance(self) -> f32 {
-        f32::from(self.per_mille) / 1000.0
-    }
-}
 
 /// A percentage with its standard uncertainty.
 ///
@@ -173,50 +117,6 @@ impl Figure {
     pub fn interval(&self, confidence: Confidence) -> (f32, f32) {
         let (middle, half) = (self.ratio.percent_f32(), self.half_width(confidence));
         (middle - half, middle + half)
-    }
-}
-
-/// How the errors of the figures hang together, because they share lengths: correlation coefficients, −1 to 1.
-///
-/// ```
-/// use tenter_core::{Correlation, Grain, Length, PullTest, Scatter};
-///
-/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
-/// test.add_pull(Length::from_mm(105))?;
-/// test.add_rest(60, Length::from_mm(101))?;
-/// let correlation = Correlation::of(&test, Scatter::SCALE_ONLY)?.unwrap();
-/// assert!((correlation.growth_recovery.unwrap() + 0.9814).abs() < 1e-3);
-/// # Ok::<(), tenter_core::TestError>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Correlation {
-    /// Of stretch and growth.
-    pub stretch_growth: f32,
-    /// Of stretch and recovery; none without an extension.
-    pub stretch_recovery: Option<f32>,
-    /// Of growth and recovery; none without an extension.
-    pub growth_recovery: Option<f32>,
-}
-
-impl Correlation {
-    /// Of the figures of a test at its longest rest; none without a reading after release.
-    ///
-    /// # Errors
-    ///
-    /// [`TestError::NoPull`] without a pull.
-    ///
-    /// ```
-    /// use tenter_core::{Correlation, Grain, Length, PullTest, Scatter};
-    ///
-    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
-    /// test.add_pull(Length::from_mm(105))?;
-    /// assert_eq!(Correlation::of(&test, Scatter::ASSUMED)?, None);
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
-    pub fn of(test: &PullTest, scatter: Scatter) -> Result<Option<Self>, TestError> {
-        let readings = Readings::of(test, scatter)?;
-        Ok(readings.rest.map(|rest| rest.correlation(&readings)))
     }
 }
 
@@ -442,38 +342,10 @@ impl RestReadings {
         let readings = u32::try_from(self.readings).unwrap_or(u32::MAX);
         RestFigures { seconds: self.seconds, readings, growth, recovery }
     }
-
-    fn correlation(&self, all: &Readings) -> Correlation {
-        let gauge = num::float(all.gauge);
-        let reading = all.gauge_variance.value;
-        let figures = all.figures();
-        let (stretch_u, rest) = (figures.stretch.u / 100.0, self.figures(all));
-        let growth_u = rest.growth.u / 100.0;
-        let stretch_by_gauge = -all.extended() / (gauge * gauge);
-        let [growth_by_gauge, growth_by_recovered] = self.growth_by(all);
-        let with_recovery = self.extension(all).zip(rest.recovery).map(|(extension, recovery)| {
-            let recovery_u = recovery.u / 100.0;
-            let [by_gauge, by_extended, by_recovered] = self.recovery_by(all, extension);
-            let shared = stretch_by_gauge * by_gauge + by_extended / gauge / num::float(all.pulls);
-            let covariance = growth_by_gauge * by_gauge * reading
-                + growth_by_recovered * by_recovered * self.variance.over(self.readings).value;
-            (correlation(shared * reading, stretch_u, recovery_u), correlation(covariance, growth_u, recovery_u))
-        });
-        Correlation {
-            stretch_growth: correlation(stretch_by_gauge * growth_by_gauge * reading, stretch_u, growth_u),
-            stretch_recovery: with_recovery.map(|(with_stretch, _)| with_stretch),
-            growth_recovery: with_recovery.map(|(_, with_growth)| with_growth),
-        }
-    }
 }
 
 /// A figure from its exact ratio and the parts of its variance, which are in squares of a ratio.
 fn figure(ratio: Option<Ratio>, parts: &[Variance]) -> Figure {
     let variance = uncertainty::sum(parts);
     Figure { ratio: ratio.unwrap_or(Ratio::ZERO), u: 100.0 * variance.u(), dof: variance.dof }
-}
-
-fn correlation(covariance: f32, u1: f32, u2: f32) -> f32 {
-    let product = u1 * u2;
-    if product > 0.0 { (covariance / product).clamp(-1.0, 1.0) } else { 0.0 }
 }

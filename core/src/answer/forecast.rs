@@ -9,24 +9,12 @@ use crate::reading::pull_test::{MAX_RESTS, PullTest, Rest};
 use crate::statistics::line::{Line, Point};
 
 /// Seconds after release below which a reading is left out of the slope.
-///
-/// ```
-/// assert_eq!(tenter_core::forecast::FIRST_READING_SECONDS, 30);
-/// ```
 pub const FIRST_READING_SECONDS: u32 = 30;
 
 /// Seconds after release that the last reading must have reached for any forecast: 5 minutes.
-///
-/// ```
-/// assert_eq!(tenter_core::forecast::ROUGH_FROM_SECONDS, 300);
-/// ```
 pub const ROUGH_FROM_SECONDS: u32 = 300;
 
 /// Seconds after release from which on the forecast is no longer called rough: 15 minutes.
-///
-/// ```
-/// assert_eq!(tenter_core::forecast::FAIR_FROM_SECONDS, 900);
-/// ```
 pub const FAIR_FROM_SECONDS: u32 = 900;
 
 /// Growth expected at a later time.

@@ -2,16 +2,22 @@
 
 pub(crate) mod chance;
 pub(crate) mod class;
+pub(crate) mod confidence;
 pub(crate) mod evaluation;
 pub(crate) mod figures;
 pub mod forecast;
 pub(crate) mod note;
 pub(crate) mod settle;
+pub mod source;
 pub(crate) mod suits;
+pub(crate) mod verdict;
 
 pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
-pub use evaluation::{Answer, Ask, Evaluation, Part, Rules, Side, judge};
-pub use figures::{Confidence, Correlation, Figure, Figures, RestFigures};
+pub use confidence::Confidence;
+pub use evaluation::{Ask, Evaluation, Part, Rules, Side, judge};
+pub use figures::{Figure, Figures, RestFigures};
 pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
 pub use settle::{Plan, Settle};
+pub use source::Source;
 pub use suits::{SUITS, Suit, suits};
+pub use verdict::Answer;

@@ -4,7 +4,8 @@ use heapless::Vec;
 
 use crate::answer::Rules;
 use crate::answer::class::{GrowthClass, RecoveryClass};
-use crate::answer::figures::{Confidence, Figure, Figures};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::{Figure, Figures};
 use crate::number::list::list;
 use crate::number::num;
 use crate::number::ratio::Ratio;
@@ -16,17 +17,9 @@ pub(crate) const COUNT: usize = 8;
 
 /// A recovery figure is readable while its two-sided interval reaches no further than this many points either way:
 /// the grades of recovery are five to ten points wide. The tool's own limit.
-///
-/// ```
-/// assert_eq!(tenter_core::RECOVERY_READABLE_POINTS, 10.0);
-/// ```
 pub const RECOVERY_READABLE_POINTS: f32 = 10.0;
 
 /// Growth read sooner than this many seconds after release is still on its way.
-///
-/// ```
-/// assert_eq!(tenter_core::EARLY_REST_SECONDS, 30);
-/// ```
 pub const EARLY_REST_SECONDS: u32 = 30;
 
 /// The shortest gauge length that does not read high: 100 mm (Yanaka and Naruse 1991 found the change from 5 to 10 cm

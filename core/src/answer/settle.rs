@@ -1,8 +1,7 @@
 //! What would settle a test that is too close to call.
 
 use crate::answer::chance::Question;
-use crate::answer::evaluation::is_sure;
-use crate::answer::figures::Confidence;
+use crate::answer::confidence::Confidence;
 use crate::number::num;
 use crate::reading::length::Length;
 use crate::reading::pull_test::{MAX_PULLS, PullTest};
@@ -63,7 +62,7 @@ pub(crate) fn settle(test: &PullTest, open: &[Question], confidence: Confidence)
         // Growth and recovery may have been read after fewer pulls than were made: each then gets as many more.
         open.iter().all(|question| {
             let chance = question.chance_if(longer, num::count(pulls.saturating_sub(now)));
-            is_sure(chance, confidence) || is_sure(1.0 - chance, confidence)
+            confidence.is_sure(chance) || confidence.is_sure(1.0 - chance)
         })
     };
     let more_pulls = |gauge: Length, from: usize| (from..=MAX_PULLS).find(|pulls| settles(gauge, *pulls));

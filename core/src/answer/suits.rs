@@ -2,8 +2,9 @@
 
 use crate::answer::chance::Question;
 use crate::answer::class::GrowthClass;
+use crate::answer::evaluation::Rules;
 use crate::answer::figures::Readings;
-use crate::answer::{Rules, evaluation};
+use crate::answer::source::Source;
 use crate::number::ratio::Ratio;
 use crate::reading::pull_test::{PullTest, TestError};
 
@@ -26,14 +27,10 @@ pub struct Suit {
     /// Worn close to the body, so that growth shows.
     pub close: bool,
     /// Where the figure comes from.
-    pub source: &'static str,
+    pub source: Source,
 }
 
 /// Every row, from the least stretch to the most.
-///
-/// ```
-/// assert!(tenter_core::SUITS.windows(2).all(|pair| pair[0].at_least <= pair[1].at_least));
-/// ```
 pub const SUITS: &[Suit] = &[
     Suit {
         garment: "outer layer with slight stretch",
@@ -41,7 +38,7 @@ pub const SUITS: &[Suit] = &[
         at_most: Some(12_000),
         other_grain: None,
         close: false,
-        source: "common practice, no source; the upper end is the tool's own",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "sweatshirt",
@@ -49,7 +46,7 @@ pub const SUITS: &[Suit] = &[
         at_most: Some(20_000),
         other_grain: None,
         close: false,
-        source: "fabric note for a sweater pattern, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "self-drafted leggings",
@@ -57,7 +54,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: None,
         close: true,
-        source: "made-to-measure leggings lesson, undated; asks for good recovery as well",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "tailored wear",
@@ -65,7 +62,7 @@ pub const SUITS: &[Suit] = &[
         at_most: Some(25_000),
         other_grain: None,
         close: true,
-        source: "1960s fibre-maker guidance, from memory",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "loose tee",
@@ -73,7 +70,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: None,
         close: false,
-        source: "how to calculate stretch percentage, pattern blog, 2015",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "fitted trousers in stretch woven",
@@ -81,7 +78,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: None,
         close: true,
-        source: "stretch woven options for trousers, pattern designer's blog, 2017",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "jeans in stretch denim",
@@ -89,7 +86,7 @@ pub const SUITS: &[Suit] = &[
         at_most: Some(25_000),
         other_grain: None,
         close: true,
-        source: "get ready for stretch jeans, 2015",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "everyday knit top",
@@ -97,7 +94,7 @@ pub const SUITS: &[Suit] = &[
         at_most: Some(40_000),
         other_grain: None,
         close: false,
-        source: "evaluate fabric stretch, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "maternity wear",
@@ -105,7 +102,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: None,
         close: true,
-        source: "how to calculate stretch percentage, pattern blog, 2015",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "leggings",
@@ -113,7 +110,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: Some(0),
         close: true,
-        source: "fabric suggestions for a leggings pattern, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "fitted top, dress or skirt",
@@ -121,7 +118,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: None,
         close: true,
-        source: "working with stretch fabrics, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "close garment for an infant, at least 5 % elastane",
@@ -129,7 +126,7 @@ pub const SUITS: &[Suit] = &[
         at_most: Some(75_000),
         other_grain: Some(50_000),
         close: true,
-        source: "infant pattern material list, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "leggings for sport",
@@ -137,7 +134,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: Some(75_000),
         close: true,
-        source: "working with stretch fabrics, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "swimsuit or leotard",
@@ -145,7 +142,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: Some(50_000),
         close: true,
-        source: "swimwear pattern tips, undated",
+        source: Source::CommonPractice,
     },
     Suit {
         garment: "swimsuit with full stretch",
@@ -153,7 +150,7 @@ pub const SUITS: &[Suit] = &[
         at_most: None,
         other_grain: Some(0),
         close: true,
-        source: "working with stretch fabrics, undated",
+        source: Source::CommonPractice,
     },
 ];
 
@@ -190,7 +187,7 @@ pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'st
             _ => false,
         };
         !grows_too_much
-            && evaluation::is_sure(chance_above(row.at_least), confidence)
-            && row.at_most.is_none_or(|most| evaluation::is_sure(1.0 - chance_above(most), confidence))
+            && confidence.is_sure(chance_above(row.at_least))
+            && row.at_most.is_none_or(|most| confidence.is_sure(1.0 - chance_above(most)))
     }))
 }

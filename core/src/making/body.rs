@@ -2,7 +2,7 @@
 
 use super::error::{MakingError, positive};
 use super::sizing::Stretch;
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::answer::suits::Suit;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -10,15 +10,9 @@ use crate::reading::limit::{Demand, Limit, Range};
 use crate::reading::pull_test::Grain;
 
 /// Along which line of the body a movement extends the skin.
-///
-/// ```
-/// use tenter_core::making::body::Line;
-///
-/// assert_ne!(Line::Along, Line::Around);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Line {
+pub enum Direction {
     /// Along the limb or the back.
     Along,
     /// Around it, or across the back.
@@ -38,12 +32,12 @@ pub struct Movement {
     /// The movement, or the place where no movement is named.
     pub name: &'static str,
     /// Along which line; none where the source does not say.
-    pub line: Option<Line>,
+    pub line: Option<Direction>,
     /// The least extension, in thousandths of a percent.
     pub least: u32,
     /// The most extension, in thousandths of a percent.
     pub most: u32,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -71,29 +65,28 @@ impl Movement {
     }
 }
 
-const fn movement(name: &'static str, line: Option<Line>, least: u32, most: u32, source: Source) -> Movement {
+const fn movement(name: &'static str, line: Option<Direction>, least: u32, most: u32, source: Source) -> Movement {
     Movement { name, line, least: 1000 * least, most: 1000 * most, source }
 }
 
-const WEEKLY: Source = Source::Published("In the Stretch, weekly news magazine, 16 Oct 1964, reporting a fibre maker");
-const SIZING: Source = Source::Published("Anthropometry, Apparel Sizing and Design, p. 186: chest 112 to 120 cm");
+const WEEKLY: Source =
+    Source::Published("In the Stretch, article in a weekly news magazine, 16 Oct 1964, reporting a fibre maker");
+const SIZING: Source = Source::Published(
+    "Gupta and Zakaria (eds), Anthropometry, Apparel Sizing and Design, 2014, p. 186: chest 112 to 120 cm",
+);
 const KIRK: Source = Source::Memory("Kirk and Ibrahim, Textile Research Journal 36 (1966) 37-47");
 
 /// Every row that was found.
-///
-/// ```
-/// assert!(tenter_core::making::body::MOVEMENTS.iter().all(|row| row.least <= row.most));
-/// ```
 pub const MOVEMENTS: &[Movement] = &[
     movement("knee bend", None, 45, 45, WEEKLY),
     movement("shoulder shrug", None, 16, 16, WEEKLY),
-    movement("arms forward, back width", Some(Line::Around), 26, 26, SIZING),
-    movement("arms forward, arm reach", Some(Line::Along), 7, 7, SIZING),
-    movement("back, across", Some(Line::Around), 13, 16, KIRK),
-    movement("elbow, lengthwise", Some(Line::Along), 35, 40, KIRK),
-    movement("elbow, around", Some(Line::Around), 15, 22, KIRK),
-    movement("knee, lengthwise", Some(Line::Along), 35, 45, KIRK),
-    movement("knee, around", Some(Line::Around), 12, 14, KIRK),
+    movement("arms forward, back width", Some(Direction::Around), 26, 26, SIZING),
+    movement("arms forward, arm reach", Some(Direction::Along), 7, 7, SIZING),
+    movement("back, across", Some(Direction::Around), 13, 16, KIRK),
+    movement("elbow, lengthwise", Some(Direction::Along), 35, 40, KIRK),
+    movement("elbow, around", Some(Direction::Around), 15, 22, KIRK),
+    movement("knee, lengthwise", Some(Direction::Along), 35, 45, KIRK),
+    movement("knee, around", Some(Direction::Around), 12, 14, KIRK),
     movement("seat", None, 25, 30, KIRK),
 ];
 
@@ -109,16 +102,20 @@ pub const MOVEMENTS: &[Movement] = &[
 /// [`MakingError::TooLarge`] for a need above 1000 %.
 ///
 /// ```
-/// use tenter_core::making::body::{Line, demand};
+/// use tenter_core::making::body::{Direction, demand};
 /// use tenter_core::{Grain, Ratio, SUITS, making::sizing::Stretch};
 ///
 /// let trousers = SUITS.iter().find(|row| row.garment == "fitted trousers in stretch woven").unwrap();
-/// let knee = (Line::Along, Stretch::new(Ratio::new(12, 100).unwrap()).unwrap());
+/// let knee = (Direction::Along, Stretch::new(Ratio::new(12, 100).unwrap()).unwrap());
 /// let demand = demand(Some(trousers), Some(knee), Grain::Crosswise).unwrap();
 /// assert_eq!(demand.crosswise.at_least.unwrap().to_string(), "20 %");
 /// assert_eq!(demand.lengthwise.at_least.unwrap().to_string(), "12 %");
 /// ```
-pub fn demand(garment: Option<&Suit>, movement: Option<(Line, Stretch)>, around: Grain) -> Result<Demand, MakingError> {
+pub fn demand(
+    garment: Option<&Suit>,
+    movement: Option<(Direction, Stretch)>,
+    around: Grain,
+) -> Result<Demand, MakingError> {
     let milli = |figure: u32| Limit::milli_percent(figure).map_err(|_| MakingError::TooLarge);
     let (mut round, mut along) = (Range::default(), Range::default());
     if let Some(suit) = garment {
@@ -129,8 +126,8 @@ pub fn demand(garment: Option<&Suit>, movement: Option<(Line, Stretch)>, around:
     if let Some((line, needed)) = movement {
         let needed = milli(milli_up(needed.ratio()).ok_or(MakingError::TooLarge)?)?;
         let side = match line {
-            Line::Along => &mut along,
-            Line::Around => &mut round,
+            Direction::Along => &mut along,
+            Direction::Around => &mut round,
         };
         side.at_least = larger(side.at_least, needed);
         side.at_most = side.at_most.filter(|most| most.ratio() >= needed.ratio());

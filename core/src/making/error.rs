@@ -5,12 +5,6 @@ use core::fmt;
 use crate::reading::length::Length;
 
 /// Why measures cannot be worked with.
-///
-/// ```
-/// use tenter_core::making::error::MakingError;
-///
-/// assert_eq!(MakingError::Body.to_string(), "a body measure is above zero; type one such as 96cm");
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum MakingError {
@@ -22,7 +16,7 @@ pub enum MakingError {
     Seam,
     /// The marks before washing are not apart.
     BeforeWashing,
-    /// The marks after washing are not apart, or ten times as far as before.
+    /// The marks after washing are less than half as far apart as before, or more than one and a half times.
     AfterWashing,
     /// A length of cloth or of elastic that is not above zero.
     Cloth,
@@ -41,7 +35,9 @@ impl fmt::Display for MakingError {
             Self::Garment => "a finished measure is above zero; type one such as 101cm",
             Self::Seam => "a seam is longer than zero; type its length, such as 60cm",
             Self::BeforeWashing => "the marks before washing are apart; type their distance, such as 50cm",
-            Self::AfterWashing => "the marks after washing do not fit those before; type their distance, such as 48cm",
+            Self::AfterWashing => {
+                "the marks after washing differ by more than half from those before; check the unit, such as 48cm"
+            }
             Self::Cloth => "a length is above zero; type one such as 2m or 2yd",
             Self::Width => "a width is above zero; type one such as 5cm or 2in",
             Self::RuleTakesAll => "the rule takes off all there is; check the measure and its unit",

@@ -3,7 +3,7 @@
 
 use super::caution::MOST_GRAMS;
 use super::error::{MakingError, positive};
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::reading::length::Length;
 
 /// Standard gravity, 9.806 65 m/s², in hundred-thousandths (CGPM 1901).
@@ -68,12 +68,6 @@ fn nearest(num: i64, den: i64) -> u32 {
 }
 
 /// What hangs: how many layers share the load.
-///
-/// ```
-/// use tenter_core::making::hanging::Piece;
-///
-/// assert_eq!(Piece::Loop.layers(), 2);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Piece {
@@ -85,12 +79,6 @@ pub enum Piece {
 
 impl Piece {
     /// How many layers share the load.
-    ///
-    /// ```
-    /// use tenter_core::making::hanging::Piece;
-    ///
-    /// assert_eq!(Piece::Strip.layers(), 1);
-    /// ```
     #[must_use]
     pub const fn layers(self) -> u8 {
         match self {
@@ -210,12 +198,6 @@ pub struct Method {
 
 impl Method {
     /// The force over all layers of the piece.
-    ///
-    /// ```
-    /// use tenter_core::making::hanging::METHODS;
-    ///
-    /// assert!(METHODS.iter().all(|method| method.tension().millinewtons_per_cm() > 0));
-    /// ```
     #[must_use]
     pub const fn tension(&self) -> Tension {
         let layers = self.piece.layers() as i32;
@@ -255,11 +237,6 @@ const fn en(cloth: &'static str, millinewtons: u32) -> Method {
 }
 
 /// The tensions of published methods, from the least. They differ by seven times, and so does what one cloth reads.
-///
-/// ```
-/// let tensions = tenter_core::making::hanging::METHODS.iter().map(|method| method.tension().millinewtons_per_cm());
-/// assert!(tensions.is_sorted());
-/// ```
 pub const METHODS: &[Method] = &[
     d2594("knit, loose-fitting", 22_241),
     d2594("knit, form-fitting", 44_482),

@@ -5,9 +5,10 @@
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
-use super::source::Source;
-use crate::answer::evaluation::{self, Answer};
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::source::Source;
+use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 
@@ -225,12 +226,6 @@ impl Ease {
 }
 
 /// How much of its stretch a cloth is asked for in wear.
-///
-/// ```
-/// use tenter_core::making::sizing::Usage;
-///
-/// assert!(Usage::Half < Usage::NearlyAll);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Usage {
@@ -246,15 +241,7 @@ pub enum Usage {
 
 impl Usage {
     /// The half as a limit is the tool's own; that only a part should be used is said in print, without a figure.
-    ///
-    /// ```
-    /// use tenter_core::making::sizing::Usage;
-    ///
-    /// assert!(Usage::SOURCE.to_string().contains("bandage"));
-    /// ```
-    pub const SOURCE: Source = Source::Published(
-        "stretch fabrics and fit, pattern blog, 2014: use a part, or it is a bandage; the half is ours",
-    );
+    pub const SOURCE: Source = Source::CommonPractice;
 
     /// Grades a needed stretch against a measured one, compared exactly.
     ///
@@ -330,53 +317,10 @@ impl Reach {
         let usage = Usage::of(needed, measured);
         // Without a need nothing hangs on the cloth.
         let chance = if usage == Usage::Nothing { 1.0 } else { stretch.chance_at_least(needed.0) };
-        let answer = evaluation::judged(chance, Answer::Short, confidence);
+        let answer = confidence.judge(chance, Answer::Short);
         Ok(Self { ease, needed, used: measured.used_by(needed), usage, answer, chance })
     }
 }
 
 /// Take nothing off lengths: in bending and twisting girths change little, lengths much.
-///
-/// ```
-/// use tenter_core::making::sizing::LENGTH_UNREDUCED;
-///
-/// assert!(LENGTH_UNREDUCED.to_string().contains("principle stretch direction"));
-/// ```
-pub const LENGTH_UNREDUCED: Source = Source::Published("the principle stretch direction, undated");
-
-/// A reduction that a textbook takes off a rigid block for a class of knit.
-///
-/// ```
-/// use tenter_core::making::sizing::TEXTBOOK_REDUCTIONS;
-///
-/// assert_eq!(TEXTBOOK_REDUCTIONS[0].percent, 0);
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TextbookReduction {
-    /// The class of knit in the same book's words; [`Table`](crate::answer::Table) `richardson-2008` has its figures.
-    pub class: &'static str,
-    /// What is taken off the girth of a rigid block, in percent. A [`Reduction`], not a stretch.
-    pub percent: u8,
-    /// The book.
-    pub source: Source,
-}
-
-const fn textbook(class: &'static str, percent: u8) -> TextbookReduction {
-    let source = Source::Memory("K. Richardson, Designing and Patternmaking for Stretch Fabrics, 2008");
-    TextbookReduction { class, percent, source }
-}
-
-/// The reductions of one textbook, figures from memory: far less than the largest, since a block has ease of its own.
-///
-/// ```
-/// use tenter_core::making::sizing::TEXTBOOK_REDUCTIONS;
-///
-/// assert!(TEXTBOOK_REDUCTIONS.iter().all(|row| row.source.to_string().ends_with("from memory")));
-/// ```
-pub const TEXTBOOK_REDUCTIONS: &[TextbookReduction] = &[
-    textbook("stable", 0),
-    textbook("moderate", 2),
-    textbook("stretchy", 3),
-    textbook("super", 5),
-    textbook("rib", 10),
-];
+pub const LENGTH_UNREDUCED: Source = Source::CommonPractice;

@@ -1,15 +1,10 @@
 //! Stitches and how far each gives along the seam.
 
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::number::ratio::Ratio;
+use crate::number::words;
 
 /// A stitch.
-///
-/// ```
-/// use tenter_core::making::stitch::Stitch;
-///
-/// assert!(Stitch::NarrowZigzag.gives().is_some());
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Stitch {
@@ -25,23 +20,16 @@ pub enum Stitch {
     Overlock,
 }
 
-impl Stitch {
-    /// Every stitch, from the one that gives least.
-    ///
-    /// ```
-    /// use tenter_core::making::stitch::Stitch;
-    ///
-    /// assert_eq!(Stitch::ALL[0], Stitch::Straight);
-    /// ```
-    pub const ALL: [Self; 5] = [Self::Straight, Self::NarrowZigzag, Self::Triple, Self::WideZigzag, Self::Overlock];
+words!(Stitch {
+    Straight => "straight",
+    NarrowZigzag => "narrow-zigzag",
+    Triple => "triple",
+    WideZigzag => "wide-zigzag",
+    Overlock => "overlock",
+});
 
+impl Stitch {
     /// Where the give of each stitch comes from. No published formula for it was found.
-    ///
-    /// ```
-    /// use tenter_core::making::{source::Source, stitch::Stitch};
-    ///
-    /// assert!(matches!(Stitch::GIVE_SOURCE, Source::Derived(_)));
-    /// ```
     pub const GIVE_SOURCE: Source = Source::Derived(
         "each thread of a lockstitch is about 1.25 times its seam, so its slack allows 25 % at most, less for tension: \
          20 % here; from 50 % on overlock, triple or wide zigzag, so a narrow zigzag stands between",

@@ -2,7 +2,7 @@
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::reading::length::Length;
 
 /// An eighth of a yard.
@@ -23,18 +23,21 @@ const EIGHTH_YARD: i32 = 182_880;
 /// assert_eq!(other.show(tenter_core::Unit::Inch).to_string(), "37.8 in");
 /// ```
 pub fn by_area(length: Length, width: Length, other: Length) -> Result<Length, MakingError> {
+    area(length, width, other, Round::Up)
+}
+
+/// The same, down to the last whole step: what a length counts as at another width.
+pub(crate) fn same_area(length: Length, width: Length, other: Length) -> Result<Length, MakingError> {
+    if length == Length::ZERO { Ok(length) } else { area(length, width, other, Round::Down) }
+}
+
+fn area(length: Length, width: Length, other: Length, round: Round) -> Result<Length, MakingError> {
     positive(length, MakingError::Cloth)?;
     let (width, other) = (positive(width, MakingError::Width)?, positive(other, MakingError::Width)?);
-    scaled(length, width, other, Round::Up).ok_or(MakingError::TooLarge)
+    scaled(length, width, other, round).ok_or(MakingError::TooLarge)
 }
 
 /// A class of cloth widths as the chart has them.
-///
-/// ```
-/// use tenter_core::{Length, making::yardage::Width};
-///
-/// assert_eq!(Width::of(Length::from_inch_64ths(45 * 64)), Some(Width::In44));
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Width {
@@ -50,19 +53,9 @@ pub enum Width {
 
 impl Width {
     /// Every class, the narrowest first.
-    ///
-    /// ```
-    /// assert!(tenter_core::making::yardage::Width::ALL.is_sorted());
-    /// ```
     pub const ALL: [Self; 4] = [Self::In35, Self::In44, Self::In52, Self::In58];
 
     /// The narrowest cloth of the class.
-    ///
-    /// ```
-    /// use tenter_core::{Length, making::yardage::Width};
-    ///
-    /// assert_eq!(Width::In58.narrowest(), Length::from_inch_64ths(58 * 64));
-    /// ```
     #[must_use]
     pub const fn narrowest(self) -> Length {
         Length::from_inch_64ths(match self {
@@ -100,18 +93,9 @@ impl Width {
 }
 
 /// Where the chart comes from. Copies of it circulate with misprints.
-///
-/// ```
-/// assert!(tenter_core::making::yardage::SOURCE.to_string().starts_with("fabric conversion chart"));
-/// ```
-pub const SOURCE: Source = Source::Published("fabric conversion chart, undated; practice of laying out, not area");
+pub const SOURCE: Source = Source::CommonPractice;
 
 /// The chart, in eighths of a yard: 35–36, 44–45, 52–54 and 58–60 in.
-///
-/// ```
-/// // 2 yd of 35 in cloth are 1 1/4 yd of 60 in.
-/// assert_eq!(tenter_core::making::yardage::CHART[1], [16, 13, 11, 10]);
-/// ```
 pub const CHART: [[u8; 4]; 12] = [
     [14, 11, 9, 8],
     [16, 13, 11, 10],
@@ -144,12 +128,6 @@ pub fn by_chart(length: Length, width: Width, other: Width) -> Option<Length> {
 }
 
 /// Why to add to a figure of the chart.
-///
-/// ```
-/// use tenter_core::{Length, making::yardage::Extra};
-///
-/// assert_eq!(Extra::InDoubt.length().mm(), 457.2);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Extra {
@@ -161,12 +139,6 @@ pub enum Extra {
 
 impl Extra {
     /// How much.
-    ///
-    /// ```
-    /// use tenter_core::making::yardage::Extra;
-    ///
-    /// assert_eq!(Extra::OneWay.length().mm(), 228.6);
-    /// ```
     #[must_use]
     pub const fn length(self) -> Length {
         Length::from_steps(match self {
@@ -175,22 +147,12 @@ impl Extra {
         })
     }
 
-    /// Who says so.
-    ///
-    /// ```
-    /// use tenter_core::making::yardage::Extra;
-    ///
-    /// assert_ne!(Extra::OneWay.source(), Extra::InDoubt.source());
-    /// ```
+    /// Where it comes from.
     #[must_use]
     pub const fn source(self) -> Source {
         match self {
-            Self::OneWay => {
-                Source::Published("fabric conversion chart, undated; knits: general fabric information, undated")
-            }
-            Self::InDoubt => {
-                Source::Published("fabric width yardage conversion chart, undated; one repeat for large repeats")
-            }
+            Self::OneWay => Source::CommonPractice,
+            Self::InDoubt => Source::CommonPractice,
         }
     }
 }

@@ -4,43 +4,25 @@
 
 use super::error::{MakingError, positive};
 use super::pairing::{MISMATCH_FROM, MISMATCH_FROM_PERCENT};
-use super::source::Source;
+use crate::answer::source::Source;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 
 /// In which lengths zips are sold.
-///
-/// ```
-/// use tenter_core::making::zip::Series;
-///
-/// assert_eq!(Series::Inch.lengths().count(), 17);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Series {
+pub enum ZipSeries {
     /// From 4 to 36 in by 2 in.
     Inch,
     /// From 10 to 90 cm by 5 cm.
     Metric,
 }
 
-impl Series {
+impl ZipSeries {
     /// Where the lengths come from.
-    ///
-    /// ```
-    /// use tenter_core::making::{source::Source, zip::Series};
-    ///
-    /// assert_eq!(Series::SOURCE, Source::CommonPractice);
-    /// ```
     pub const SOURCE: Source = Source::CommonPractice;
 
     /// The ready lengths in rising order.
-    ///
-    /// ```
-    /// use tenter_core::{Length, making::zip::Series};
-    ///
-    /// assert_eq!(Series::Metric.lengths().next(), Some(Length::from_mm(100)));
-    /// ```
     pub fn lengths(self) -> impl Iterator<Item = Length> {
         let (first, step): (i16, i16) = match self {
             Self::Inch => (4, 2),
@@ -54,15 +36,9 @@ impl Series {
 }
 
 /// How a zip ends.
-///
-/// ```
-/// use tenter_core::making::zip::{End, Ends};
-///
-/// assert_eq!(Ends::Open.shortened_at(), End::Top);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Ends {
+pub enum ZipEnds {
     /// It stays joined at the bottom.
     Closed,
     /// It parts at the bottom, as in the front of a jacket.
@@ -70,12 +46,6 @@ pub enum Ends {
 }
 
 /// An end of a zip.
-///
-/// ```
-/// use tenter_core::making::zip::End;
-///
-/// assert_ne!(End::Top, End::Bottom);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum End {
@@ -85,15 +55,9 @@ pub enum End {
     Bottom,
 }
 
-impl Ends {
+impl ZipEnds {
     /// Where it is shortened: a closed one at the bottom, with a new stop sewn over the teeth, an open one at the top,
     /// since its bottom holds the pin and box. Common practice, no source.
-    ///
-    /// ```
-    /// use tenter_core::making::zip::{End, Ends};
-    ///
-    /// assert_eq!(Ends::Closed.shortened_at(), End::Bottom);
-    /// ```
     #[must_use]
     pub const fn shortened_at(self) -> End {
         match self {
@@ -137,13 +101,13 @@ impl Fit {
     /// [`MakingError::Seam`] unless both are longer than zero.
     ///
     /// ```
-    /// use tenter_core::{Length, making::zip::{Ends, Fit}};
+    /// use tenter_core::{Length, making::zip::{ZipEnds, Fit}};
     ///
     /// let inches = |count: i16| Length::from_inch_64ths(64 * count);
-    /// assert_eq!(Fit::of(inches(30), inches(30), Ends::Open), Ok(Fit::Exact));
-    /// assert_eq!(Fit::of(inches(31), inches(30), Ends::Open), Ok(Fit::Short(inches(1))));
+    /// assert_eq!(Fit::of(inches(30), inches(30), ZipEnds::Open), Ok(Fit::Exact));
+    /// assert_eq!(Fit::of(inches(31), inches(30), ZipEnds::Open), Ok(Fit::Short(inches(1))));
     /// ```
-    pub fn of(opening: Length, zip: Length, ends: Ends) -> Result<Self, MakingError> {
+    pub fn of(opening: Length, zip: Length, ends: ZipEnds) -> Result<Self, MakingError> {
         let (edge, tape) = (positive(opening, MakingError::Seam)?, positive(zip, MakingError::Seam)?);
         let by = |more: i64| i32::try_from(more).map(Length::from_steps).map_err(|_| MakingError::TooLarge);
         if tape > edge {
@@ -179,11 +143,11 @@ pub struct Ready {
 /// The two ready-made zips that come into question for an opening.
 ///
 /// ```
-/// use tenter_core::{Length, making::zip::{Choice, End, Ends, Fit, Series}};
+/// use tenter_core::{Length, making::zip::{Choice, End, ZipEnds, Fit, ZipSeries}};
 ///
 /// // A front edge of 31 in: 30 in leaves an inch without zip, 32 in is shortened by an inch at the top.
 /// let inches = |count: i16| Length::from_inch_64ths(64 * count);
-/// let choice = Choice::of(inches(31), Series::Inch, Ends::Open).unwrap();
+/// let choice = Choice::of(inches(31), ZipSeries::Inch, ZipEnds::Open).unwrap();
 /// assert_eq!(choice.no_longer.unwrap().length, inches(30));
 /// assert_eq!(choice.longer.unwrap().fit, Fit::Shorten { by: inches(1), at: End::Top });
 /// assert_eq!(choice.best(), choice.longer);
@@ -205,11 +169,11 @@ impl Choice {
     /// [`MakingError::Seam`] unless the opening is longer than zero.
     ///
     /// ```
-    /// use tenter_core::{Length, making::{error::MakingError, zip::{Choice, Ends, Series}}};
+    /// use tenter_core::{Length, making::{error::MakingError, zip::{Choice, ZipEnds, ZipSeries}}};
     ///
-    /// assert_eq!(Choice::of(Length::ZERO, Series::Metric, Ends::Closed), Err(MakingError::Seam));
+    /// assert_eq!(Choice::of(Length::ZERO, ZipSeries::Metric, ZipEnds::Closed), Err(MakingError::Seam));
     /// ```
-    pub fn of(opening: Length, series: Series, ends: Ends) -> Result<Self, MakingError> {
+    pub fn of(opening: Length, series: ZipSeries, ends: ZipEnds) -> Result<Self, MakingError> {
         let ready = |length: Length| Fit::of(opening, length, ends).map(|fit| Ready { length, fit });
         let mut choice = Self { no_longer: None, longer: None };
         for length in series.lengths() {
@@ -227,9 +191,9 @@ impl Choice {
     /// shorter where nothing longer is sold.
     ///
     /// ```
-    /// use tenter_core::{Length, making::zip::{Choice, Ends, Fit, Series}};
+    /// use tenter_core::{Length, making::zip::{Choice, ZipEnds, Fit, ZipSeries}};
     ///
-    /// let choice = Choice::of(Length::from_mm(503), Series::Metric, Ends::Closed).unwrap();
+    /// let choice = Choice::of(Length::from_mm(503), ZipSeries::Metric, ZipEnds::Closed).unwrap();
     /// assert_eq!(choice.best().unwrap().fit, Fit::Ease);
     /// ```
     #[must_use]

@@ -131,30 +131,18 @@ impl Decimal {
     }
 
     /// The count of units of 10⁻ᵈ.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Decimal::round(1.25, 1).scaled(), 13);
-    /// ```
     #[must_use]
     pub const fn scaled(self) -> i64 {
         self.scaled
     }
 
     /// How many decimals are shown.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Decimal::new(5, 1).decimals(), 1);
-    /// ```
     #[must_use]
     pub const fn decimals(self) -> u8 {
         self.decimals
     }
 
     /// Its text without the machinery of `core::fmt`, for a small processor; the same as `to_string` gives.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Decimal::new(-4, 2).text(), "-0.04");
-    /// ```
     #[must_use]
     pub fn text(self) -> Text {
         let mut text = Text::new();

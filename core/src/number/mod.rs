@@ -4,6 +4,8 @@ pub(crate) mod decimal;
 pub(crate) mod list;
 pub(crate) mod num;
 pub(crate) mod ratio;
+mod words;
 
 pub use decimal::{Decimal, Text};
 pub use ratio::Ratio;
+pub(crate) use words::words;

@@ -44,13 +44,19 @@ pub(crate) fn float(x: i64) -> f32 {
     x as f32
 }
 
+/// The nearest `f32`; infinite beyond its range.
+#[allow(clippy::cast_possible_truncation)] // Digits are lost on purpose.
+pub(crate) fn narrow(x: f64) -> f32 {
+    x as f32
+}
+
 /// A length of a list as `i64`.
 pub(crate) fn count(x: usize) -> i64 {
     i64::try_from(x).unwrap_or(i64::MAX)
 }
 
 /// A wide integer as `f32`, for the quotient of two exact sums.
-#[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)] // As above; the halves are what is wanted.
+#[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation)] // The nearest float is what is wanted, and the halves fit.
 pub(crate) fn float_wide(x: u128) -> f32 {
     // In two halves: the quotient of two small counts then needs no wide conversion, which is long on a small processor.
     const HALF: f32 = 4_294_967_296.0 * 4_294_967_296.0;
@@ -67,7 +73,7 @@ pub(crate) fn round(x: f32) -> i64 {
 }
 
 /// Quotient and rest, bit by bit: a small processor has no instruction for 64 bits, and the library's way takes four
-/// times the room of this loop. By zero, and by more than 2⁶³, the quotient is nothing to go by.
+/// times the room of this loop. For a divisor of zero or above 2⁶³ the quotient is meaningless.
 pub(crate) fn divide(dividend: u64, divisor: u64) -> (u64, u64) {
     let (mut bits, mut quotient, mut rest) = (dividend, 0u64, 0u64);
     for _ in 0..u64::BITS {

@@ -1,11 +1,13 @@
 //! Readings and demands, valid by construction.
 
+pub(crate) mod construction;
 pub(crate) mod length;
 pub(crate) mod limit;
 pub(crate) mod pull_test;
 pub(crate) mod scale;
 pub(crate) mod test_error;
 
+pub use construction::Construction;
 pub use length::{Length, LengthError, ShowLength, Unit};
 pub use limit::{Demand, Limit, LimitError, Range};
 pub use pull_test::{

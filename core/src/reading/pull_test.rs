@@ -3,51 +3,29 @@
 use heapless::Vec;
 use serde::{Deserialize, Serialize};
 
+use crate::number::words;
 use crate::reading::length::Length;
 use crate::reading::scale::Scale;
 pub use crate::reading::test_error::TestError;
 
 /// The longest gauge or extended length taken, 10 m: beyond it a unit was mistyped.
-///
-/// ```
-/// assert_eq!(tenter_core::MAX_LENGTH.mm(), 10_000.0);
-/// ```
 pub const MAX_LENGTH: Length = Length::from_mm(10_000);
 
 /// The shortest gauge length taken, 1 mm: one division of the default scale.
-///
-/// ```
-/// assert_eq!(tenter_core::MIN_GAUGE.mm(), 1.0);
-/// ```
 pub const MIN_GAUGE: Length = Length::from_mm(1);
 
 /// The most counted pulls of one test.
-///
-/// ```
-/// assert_eq!(tenter_core::MAX_PULLS, 10);
-/// ```
 pub const MAX_PULLS: usize = 10;
 
 /// The most readings after release of one test.
-///
-/// ```
-/// assert_eq!(tenter_core::MAX_RESTS, 10);
-/// ```
 pub const MAX_RESTS: usize = 10;
 
 /// The longest rest taken, 30 days, in seconds.
-///
-/// ```
-/// assert_eq!(tenter_core::MAX_REST_SECONDS, 30 * 24 * 3600);
-/// ```
 pub const MAX_REST_SECONDS: u32 = 30 * 24 * 3600;
 
 /// The grain that is pulled. The order of the variants is part of the stored format.
-///
-/// ```
-/// assert_eq!(tenter_core::Grain::Crosswise.word(), "crosswise");
-/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Grain {
     /// Along the warp of a woven, the wales of a knit.
@@ -59,29 +37,13 @@ pub enum Grain {
     Bias,
 }
 
-impl Grain {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Grain::Bias.word(), "bias");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Lengthwise => "lengthwise",
-            Self::Crosswise => "crosswise",
-            Self::Bias => "bias",
-        }
-    }
-}
+words!(Grain { Lengthwise => "lengthwise", Crosswise => "crosswise", Bias => "bias" });
 
-/// How the swatch was held. The order of the variants is part of the stored format. The figures of two ways of holding are not comparable: a single layer at a cut edge
-/// reads high.
+/// How the swatch was held. The order of the variants is part of the stored format.
 ///
-/// ```
-/// assert_eq!(tenter_core::Held::default(), tenter_core::Held::Folded);
-/// ```
+/// The figures of two ways of holding are not comparable: a single layer at a cut edge reads high.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Held {
     /// One layer, flat, away from edges.
@@ -95,22 +57,7 @@ pub enum Held {
     Loop,
 }
 
-impl Held {
-    /// The word for it.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::Held::Loop.word(), "loop");
-    /// ```
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Flat => "flat",
-            Self::Folded => "folded",
-            Self::Strip => "strip",
-            Self::Loop => "loop",
-        }
-    }
-}
+words!(Held { Flat => "flat", Folded => "folded", Strip => "strip", Loop => "loop" });
 
 /// What pulled.
 ///
@@ -151,7 +98,7 @@ pub struct Rest {
 
 /// One swatch, one grain: gauge length, one or more pulls, readings after release, how it was done.
 ///
-/// Every value of this type is valid: readings that cannot be are refused where they are added.
+/// Every value of this type is valid: an invalid reading is refused where it is added.
 ///
 /// ```
 /// use tenter_core::{Grain, Length, PullTest};
@@ -348,104 +295,48 @@ impl PullTest {
     }
 
     /// The distance between the marks before the pull.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, PullTest};
-    ///
-    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.gauge(), Length::from_mm(100));
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub const fn gauge(&self) -> Length {
         self.gauge
     }
 
     /// The grain that was pulled.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, PullTest};
-    ///
-    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.grain(), Grain::Bias);
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub const fn grain(&self) -> Grain {
         self.grain
     }
 
     /// The scale the lengths were read on.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, PullTest, Scale};
-    ///
-    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.scale(), Scale::default());
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub const fn scale(&self) -> Scale {
         self.scale
     }
 
     /// How the swatch was held.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Held, Length, PullTest};
-    ///
-    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.held(), Held::Folded);
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub const fn held(&self) -> Held {
         self.held
     }
 
     /// What pulled.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, Load, PullTest};
-    ///
-    /// assert_eq!(PullTest::new(Length::from_mm(100), Grain::Bias)?.load(), Load::Hand);
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub const fn load(&self) -> Load {
         self.load
     }
 
     /// Whether a settling pull was made first and not counted.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, PullTest};
-    ///
-    /// assert!(!PullTest::new(Length::from_mm(100), Grain::Bias)?.settled());
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub const fn settled(&self) -> bool {
         self.settled
     }
 
     /// The extended lengths, one a pull, in the order they were made.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, PullTest};
-    ///
-    /// assert!(PullTest::new(Length::from_mm(100), Grain::Bias)?.pulls().is_empty());
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub fn pulls(&self) -> &[Length] {
         &self.pulls
     }
 
     /// The readings after release, by pull and then by time.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, Length, PullTest};
-    ///
-    /// assert!(PullTest::new(Length::from_mm(100), Grain::Bias)?.rests().is_empty());
-    /// # Ok::<(), tenter_core::TestError>(())
-    /// ```
     #[must_use]
     pub fn rests(&self) -> &[Rest] {
         &self.rests

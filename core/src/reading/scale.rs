@@ -3,14 +3,12 @@
 use serde::{Deserialize, Serialize};
 
 use crate::number::num;
+use crate::number::words;
 use crate::reading::length::Length;
 
 /// How many ends of a length are read on the scale. The order of the variants is part of the stored format.
-///
-/// ```
-/// assert_eq!(tenter_core::Ends::default(), tenter_core::Ends::One);
-/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Ends {
     /// One mark is held at the scale's zero, the other is read.
@@ -19,6 +17,8 @@ pub enum Ends {
     /// Both marks are read and subtracted.
     Both,
 }
+
+words!(Ends { One => "one", Both => "both" });
 
 /// The scale: its division and how many ends are read on it.
 ///
@@ -45,7 +45,7 @@ impl Default for Scale {
 }
 
 impl Scale {
-    /// A scale of so many lengths a division; none unless the division is above zero.
+    /// A scale with this distance between its lines; returns `None` unless the division is above zero.
     ///
     /// ```
     /// use tenter_core::{Ends, Length, Scale};
@@ -58,24 +58,12 @@ impl Scale {
     }
 
     /// The distance between two neighbouring lines.
-    ///
-    /// ```
-    /// use tenter_core::{Length, Scale};
-    ///
-    /// assert_eq!(Scale::default().division(), Length::from_mm(1));
-    /// ```
     #[must_use]
     pub const fn division(self) -> Length {
         self.division
     }
 
     /// How many ends are read.
-    ///
-    /// ```
-    /// use tenter_core::{Ends, Scale};
-    ///
-    /// assert_eq!(Scale::default().ends(), Ends::One);
-    /// ```
     #[must_use]
     pub const fn ends(self) -> Ends {
         self.ends

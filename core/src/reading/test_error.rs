@@ -1,14 +1,8 @@
-//! Why a reading cannot be, and what to give instead.
+//! Why a reading is invalid, and what to give instead.
 
 use core::fmt;
 
-/// Why a reading cannot be.
-///
-/// ```
-/// use tenter_core::TestError;
-///
-/// assert_eq!(TestError::GaugeTooShort.field(), "gauge length");
-/// ```
+/// Why a reading is invalid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum TestError {
@@ -42,10 +36,6 @@ pub enum TestError {
 
 impl TestError {
     /// The reading that is wrong.
-    ///
-    /// ```
-    /// assert_eq!(tenter_core::TestError::ExtendedBelowGauge.field(), "extended length");
-    /// ```
     #[must_use]
     pub const fn field(self) -> &'static str {
         match self {

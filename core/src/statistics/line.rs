@@ -89,18 +89,4 @@ impl Line {
     pub fn at(&self, x: f32) -> f32 {
         self.intercept + self.slope * x
     }
-
-    /// The standard uncertainty of the value at `x`; none with two points.
-    ///
-    /// ```
-    /// use tenter_core::line::{Line, Point};
-    ///
-    /// let points = [(0.0, 1.0), (2.0, 5.0)].map(|(x, y)| Point { x, y, weight: 1.0 });
-    /// assert_eq!(Line::through(&points).unwrap().u_at(3.0), None);
-    /// ```
-    #[must_use]
-    pub fn u_at(&self, x: f32) -> Option<f32> {
-        let (u0, u1) = (self.u_intercept?, self.u_slope?);
-        Some(num::sqrt(u0 * u0 + x * x * u1 * u1 + 2.0 * x * u0 * u1 * self.correlation))
-    }
 }

@@ -3,10 +3,6 @@
 use heapless::Vec;
 
 /// The most errors that [`chance_not_negative`] adds exactly.
-///
-/// ```
-/// assert_eq!(tenter_core::rectangular::MOST, 3);
-/// ```
 pub const MOST: usize = 3;
 
 /// The chance that `c` + Σ eᵢ ≥ 0, where each error eᵢ lies evenly within ± its half-width.

@@ -7,7 +7,7 @@
 //! raises [`PROTOCOL`]. The golden bytes in `tenter-tests` hold this.
 //!
 //! A request added behind the last one changes nothing that was said before, so it does not raise it: a handheld that
-//! does not know it says [`Reason::Unknown`] and answers all others. Raised, every older handheld would refuse every
+//! does not know it says [`Refusal::Unknown`] and answers all others. Raised, every older handheld would refuse every
 //! request, [`Request::Identify`] included, and its tests could not be fetched any more. A reply or a reason is added
 //! only where a new request asks for it.
 
@@ -20,17 +20,9 @@ use crate::wire::record::MAX_DEMAND_BYTES;
 pub use crate::wire::saved::MAX_SAVED_BYTES;
 
 /// The version of what is said here.
-///
-/// ```
-/// assert_eq!(tenter_core::wire::PROTOCOL, 1);
-/// ```
 pub const PROTOCOL: u8 = 1;
 
 /// The most bytes of the text that names a program's version.
-///
-/// ```
-/// assert_eq!(tenter_core::wire::MAX_VERSION_BYTES, 16);
-/// ```
 pub const MAX_VERSION_BYTES: usize = 16;
 
 /// The most bytes of a request: its number, a slot, a length of one byte, a demand.
@@ -89,10 +81,9 @@ pub enum Request<'a> {
         /// Seconds since 1970-01-01 00:00 UTC.
         unix_s: u32,
     },
-    /// How steadily the person who uses it pulls: a [`Hand`](crate::statistics::scatter::Hand), to be kept for good and used in every
-    /// answer. Added after the others; a handheld that does not know it says [`Reason::Unknown`].
-    SetHand {
-        /// Her scatter as a multiple of the assumed one, in thousandths.
+    /// The user's [`Repeatability`](crate::Repeatability), to be stored and used in every answer. Added after the others; a handheld that does not know it says [`Refusal::Unknown`].
+    SetRepeatability {
+        /// The standard deviation as a multiple of the assumed one, in thousandths.
         ratio: u32,
         /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
         dof: u32,
@@ -102,9 +93,9 @@ pub enum Request<'a> {
 /// What the handheld answers.
 ///
 /// ```
-/// use tenter_core::wire::{Reason, Reply};
+/// use tenter_core::wire::{Refusal, Reply};
 ///
-/// assert_ne!(Reply::Done, Reply::Refused(Reason::Chip));
+/// assert_ne!(Reply::Done, Reply::Refused(Refusal::Chip));
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -130,7 +121,7 @@ pub enum Reply<'a> {
     /// It is done, or was done before.
     Done,
     /// It is not done.
-    Refused(Reason),
+    Refused(Refusal),
 }
 
 /// Who a handheld is.
@@ -177,18 +168,14 @@ pub struct Listing {
 }
 
 /// Why a request was refused.
-///
-/// ```
-/// assert_eq!(tenter_core::wire::Reason::Slot.to_string(), "it has no such place for a demand");
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Reason {
+pub enum Refusal {
     /// Asked in another version of the protocol.
     Version,
     /// Whole, but nothing this program knows.
     Unknown,
-    /// The record is damaged or holds what cannot be.
+    /// The record is damaged, or holds invalid values.
     Record,
     /// The record is of a version this program does not know.
     NewerRecord,
@@ -202,16 +189,16 @@ pub enum Reason {
     Chip,
 }
 
-impl fmt::Display for Reason {
+impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Version => "it speaks another version of the protocol",
+            Self::Version => "its protocol version differs",
             Self::Unknown => "its program does not know this request",
-            Self::Record => "the record arrived damaged or holds what cannot be",
+            Self::Record => "the record is damaged or invalid",
             Self::NewerRecord => "its program is too old for this record",
-            Self::Slot => "it has no such place for a demand",
+            Self::Slot => "it has no slot of that number",
             Self::Named => "it has another number already, or the number is 0",
-            Self::Ahead => "it never saved the test that is acknowledged",
+            Self::Ahead => "it never saved the acknowledged test",
             Self::Chip => "its memory cannot be read or written",
         })
     }

@@ -22,24 +22,12 @@ use crate::reading::scale::{Ends, Scale};
 
 /// The most bytes a pull test takes, checksum included. An everyday test (five pulls, two readings after release)
 /// takes 28.
-///
-/// ```
-/// assert_eq!(tenter_core::record::MAX_TEST_BYTES, 156);
-/// ```
 pub const MAX_TEST_BYTES: usize = 156;
 
 /// The most bytes a demand takes, checksum included.
-///
-/// ```
-/// assert_eq!(tenter_core::record::MAX_DEMAND_BYTES, 110);
-/// ```
 pub const MAX_DEMAND_BYTES: usize = 110;
 
 /// The most bytes of a demand's label: pattern, view and role in short.
-///
-/// ```
-/// assert_eq!(tenter_core::record::MAX_LABEL_BYTES, 24);
-/// ```
 pub const MAX_LABEL_BYTES: usize = 24;
 
 const CHECKSUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
@@ -74,12 +62,6 @@ impl LabelledDemand {
     }
 
     /// The label.
-    ///
-    /// ```
-    /// use tenter_core::{Demand, record::LabelledDemand};
-    ///
-    /// assert_eq!(LabelledDemand::new("", Demand::default()).unwrap().label(), "");
-    /// ```
     #[must_use]
     pub fn label(&self) -> &str {
         &self.label
@@ -87,12 +69,6 @@ impl LabelledDemand {
 }
 
 /// Why bytes are no record, or a record no bytes.
-///
-/// ```
-/// use tenter_core::record::{RecordError, decode_test};
-///
-/// assert_eq!(decode_test(&[]), Err(RecordError::Damaged));
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum RecordError {
@@ -102,7 +78,7 @@ pub enum RecordError {
     Damaged,
     /// Whole, but of a version that this program does not know.
     Newer,
-    /// Whole, but with readings or limits that cannot be.
+    /// Whole, but with invalid readings or limits.
     Impossible,
 }
 
@@ -112,7 +88,7 @@ impl fmt::Display for RecordError {
             Self::NoRoom => "no room for the record",
             Self::Damaged => "the record is damaged",
             Self::Newer => "the record was written by a newer version of this program; use that version",
-            Self::Impossible => "the record holds readings that cannot be",
+            Self::Impossible => "the record holds invalid readings",
         })
     }
 }

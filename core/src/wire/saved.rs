@@ -9,10 +9,6 @@ use crate::wire::record::{RecordError, TestV1, open, seal};
 
 /// The most bytes a saved test takes, checksum included. An everyday test (five pulls, two readings after release)
 /// takes 39.
-///
-/// ```
-/// assert_eq!(tenter_core::saved::MAX_SAVED_BYTES, 170);
-/// ```
 pub const MAX_SAVED_BYTES: usize = 170;
 
 /// When something was, on a handheld that may not know the date.

@@ -1,10 +1,10 @@
-//! What survives the loss of power: saved tests, demands, the handheld's number, its owner's hand.
+//! What survives the loss of power: saved tests, demands, the handheld's number, its user's repeatability.
 //!
 //! A chip of 512 pages of 64 bytes ([`Storage`]) holds, in this order:
 //!
 //! | pages | hold |
 //! | --- | --- |
-//! | 0, 1 | the state, written in turn: its number and its owner's hand, which tests the host has, how many demands there are |
+//! | 0, 1 | the state, written in turn: its number and its user's repeatability, which tests the host has, how many demands there are |
 //! | 2 – 17 | eight demands, two pages each |
 //! | 18 – 511 | a ring of saved tests: most take one page, the largest four |
 //!
@@ -16,9 +16,9 @@ use core::fmt;
 use core::num::NonZeroU32;
 
 use heapless::Vec;
+use tenter_core::Repeatability;
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, RecordError, encode_demand};
 use tenter_core::saved::{self, MAX_SAVED_BYTES, SavedTest};
-use tenter_core::scatter::Hand;
 
 mod demands;
 pub mod eeprom;
@@ -347,23 +347,23 @@ impl<S: Storage> Log<S> {
         if slot < DEMAND_SLOTS { demands::write(&mut self.storage, slot, record) } else { Err(LogError::NoSlot) }
     }
 
-    /// How steadily the person who uses it pulls, where the host has said so.
-    pub fn hand(&self) -> Option<Hand> {
-        let [ratio, dof] = self.state.newest().hand;
-        Hand::from_thousandths(ratio, dof)
+    /// The user's repeatability, where the host has sent it.
+    pub fn repeatability(&self) -> Option<Repeatability> {
+        let [ratio, dof] = self.state.newest().repeatability;
+        Repeatability::from_thousandths(ratio, dof)
     }
 
-    /// Keeps how steadily the person who uses it pulls, as [`Hand::from_thousandths`] takes it; forgets it where that
+    /// Stores the user's repeatability, as [`Repeatability::from_thousandths`] takes it; clears it where that
     /// takes nothing.
     ///
     /// # Errors
     ///
     /// [`LogError::Chip`] or [`LogError::NotKept`].
-    pub fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), LogError<S::Error>> {
+    pub fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), LogError<S::Error>> {
         let state = self.state.newest();
         match [ratio, dof] {
-            same if same == state.hand => Ok(()),
-            hand => self.state.write_both(&mut self.storage, State { hand, ..state }),
+            same if same == state.repeatability => Ok(()),
+            repeatability => self.state.write_both(&mut self.storage, State { repeatability, ..state }),
         }
     }
 

@@ -59,9 +59,9 @@ pub(super) struct State {
     pub acknowledged: u32,
     /// How many demand slots are in use.
     pub demands: u8,
-    /// How steadily its owner pulls: a ratio in thousandths, and degrees of freedom, 0 while nobody said so. Programs
-    /// that did not know of it left the page erased there, which is no possible hand; so the layout is still the first.
-    pub hand: [u32; 2],
+    /// The user's repeatability: a ratio in thousandths, and degrees of freedom, 0 while nobody said so. Programs
+    /// that did not know of it left the page erased there, which is no possible repeatability; so the layout is still the first.
+    pub repeatability: [u32; 2],
 }
 
 /// The first `N` numbers in `bytes`.
@@ -82,15 +82,15 @@ impl State {
         let (layout, rest) = page.split_first()?;
         let [age, device, acknowledged] = numbers(rest);
         let (demands, rest) = rest.get(12..)?.split_first()?;
-        let hand = numbers(rest);
-        is_whole(page).then_some((*layout, age, Self { device, acknowledged, demands: *demands, hand }))
+        let repeatability = numbers(rest);
+        is_whole(page).then_some((*layout, age, Self { device, acknowledged, demands: *demands, repeatability }))
     }
 
     pub fn page(&self, age: u32) -> Page {
-        let Self { device, acknowledged, demands, hand } = self;
+        let Self { device, acknowledged, demands, repeatability } = self;
         let words = [age, *device, *acknowledged].map(u32::to_le_bytes);
-        let hand = hand.map(u32::to_le_bytes);
-        sealed(&[&[Self::LAYOUT], words.as_flattened(), &[*demands], hand.as_flattened()])
+        let repeatability = repeatability.map(u32::to_le_bytes);
+        sealed(&[&[Self::LAYOUT], words.as_flattened(), &[*demands], repeatability.as_flattened()])
     }
 }
 
@@ -111,7 +111,7 @@ mod tests {
 
     #[test]
     fn the_bytes_of_the_state() {
-        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, hand: [500, 22] };
+        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, repeatability: [500, 22] };
         let page = state.page(5);
         let mut by_hand = [0xFF; PAGE_BYTES];
         by_hand[..22].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08\xF4\x01\0\0\x16\0\0\0");
@@ -120,16 +120,16 @@ mod tests {
         assert_eq!(State::of(&page), Some((1, 5, state)));
     }
 
-    /// As it was written before there was a hand in it: what follows the demands is erased, and no hand.
+    /// As it was written before it held a repeatability: what follows the demands is erased, and there is none.
     #[test]
-    fn a_state_from_before_the_hand() {
+    fn a_state_without_a_repeatability() {
         let mut page = [0xFF; PAGE_BYTES];
         page[..14].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08");
         page[60..].copy_from_slice(&0x3528_E8A4u32.to_le_bytes());
         let (layout, age, state) = State::of(&page).unwrap();
         assert_eq!((layout, age, state.device, state.acknowledged, state.demands), (1, 5, 0xA1B2_C3D4, 300, 8));
-        let [ratio, dof] = state.hand;
-        assert_eq!(tenter_core::scatter::Hand::from_thousandths(ratio, dof), None);
+        let [ratio, dof] = state.repeatability;
+        assert_eq!(tenter_core::Repeatability::from_thousandths(ratio, dof), None);
     }
 
     #[test]

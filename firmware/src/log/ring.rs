@@ -33,7 +33,7 @@ pub(super) struct Ring {
     next: u32,
     unacknowledged: u16,
     /// No record between `first` and `searched.1` has the number `searched.0` or a greater one, so that fetching one
-    /// after the other need not start anew.
+    /// after the other need not start over.
     searched: (u32, u32),
 }
 

@@ -4,7 +4,7 @@ use tenter_core::Length;
 
 /// What is dialled.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum DialKind {
     /// Half millimetres.
     Metric,
     /// Sixteenths of an inch.
@@ -17,7 +17,7 @@ pub enum Kind {
     Count,
 }
 
-impl Kind {
+impl DialKind {
     /// The places of the number, in finest steps: 10 mm, 1 mm, ½ mm; 1 in, ¼ in, 1/16 in; 10 in, 1 in, ¼ in; 100, 10, 1.
     const fn places(self) -> [i32; 3] {
         match self {
@@ -52,7 +52,7 @@ impl Kind {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Dial {
-    kind: Kind,
+    kind: DialKind,
     value: i32,
     least: i32,
     most: i32,
@@ -65,17 +65,17 @@ impl Dial {
     /// are narrowed.
     #[must_use]
     pub fn length(inch: bool, start: Length, least: Length, most: Length) -> Self {
-        Self::of(if inch { Kind::Inch } else { Kind::Metric }, start, least, most)
+        Self::of(if inch { DialKind::Inch } else { DialKind::Metric }, start, least, most)
     }
 
     /// A length of a tape, from 50 mm to 2 m, in whole millimetres or in quarter inches.
     #[must_use]
     pub fn tape(inch: bool, start: Length) -> Self {
-        let kind = if inch { Kind::InchTape } else { Kind::Tape };
+        let kind = if inch { DialKind::InchTape } else { DialKind::Tape };
         Self::of(kind, start, Length::from_mm(50), Length::from_mm(2000))
     }
 
-    fn of(kind: Kind, start: Length, least: Length, most: Length) -> Self {
+    fn of(kind: DialKind, start: Length, least: Length, most: Length) -> Self {
         let unit = kind.unit();
         let floor = |length: Length| length.steps().div_euclid(unit);
         let least = floor(Length::from_steps(least.steps().saturating_add(unit - 1)));
@@ -86,12 +86,12 @@ impl Dial {
     /// A whole number from 1 to 999.
     #[must_use]
     pub fn count(start: u16) -> Self {
-        Self { kind: Kind::Count, value: i32::from(start).clamp(1, 999), least: 1, most: 999, place: 0 }
+        Self { kind: DialKind::Count, value: i32::from(start).clamp(1, 999), least: 1, most: 999, place: 0 }
     }
 
     /// What is dialled.
     #[must_use]
-    pub const fn kind(&self) -> Kind {
+    pub const fn kind(&self) -> DialKind {
         self.kind
     }
 

@@ -11,7 +11,7 @@ mod tests;
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Scale, TestError};
 
-pub use dial::{Dial, Kind};
+pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
 pub use making::{Cloth, Making};
 pub use model::{LogState, Model, REST_SECONDS};
@@ -93,10 +93,10 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
             None
         }
         Event::Log(log) => {
-            let other_hand = log.hand != model.log.hand;
+            let other_repeatability = log.repeatability != model.log.repeatability;
             model.log = log;
-            if other_hand {
-                model.reckon_anew();
+            if other_repeatability {
+                model.recompute();
             }
             None
         }
@@ -278,7 +278,7 @@ fn dialled(model: &mut Model) -> Option<Effect> {
     None
 }
 
-/// Adds a reading to the test and goes on; one that cannot be stays on its dial.
+/// Adds a reading to the test and goes on; an invalid one stays on its dial.
 fn measured(model: &mut Model, add: impl FnOnce(&mut PullTest) -> Result<(), TestError>, next: Screen) {
     if model.test.as_mut().is_some_and(|test| add(test).is_ok()) {
         model.correcting = None;

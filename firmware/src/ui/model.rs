@@ -1,7 +1,7 @@
 //! What the handheld knows, and what follows from it.
 
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Rest, Rules, Unit};
 
 use super::{Dial, Making, Screen, making};
@@ -20,8 +20,8 @@ pub struct LogState {
     pub unsent: u16,
     /// Demands that the host has sent.
     pub demands: u8,
-    /// How steadily the person who uses it pulls, where the host has said so.
-    pub hand: Option<Hand>,
+    /// The user's repeatability, where the host has sent it.
+    pub repeatability: Option<Repeatability>,
 }
 
 /// A reading that was taken back to be dialled again.
@@ -111,12 +111,12 @@ impl Model {
     #[inline(never)] // Long; once is enough.
     pub(super) fn evaluate(&mut self) {
         let demand = self.demand.as_ref().map_or_else(Demand::default, |labelled| labelled.demand);
-        let rules = Rules { scatter: making::scatter(self.log.hand), ..Rules::default() };
+        let rules = Rules { scatter: making::scatter(self.log.repeatability), ..Rules::default() };
         self.evaluation = self.test.as_ref().and_then(|test| Evaluation::of(test, &demand, &rules).ok());
     }
 
-    /// Everything that rests on a hand, for another one.
-    pub(super) fn reckon_anew(&mut self) {
+    /// Works out again everything that rests on the repeatability.
+    pub(super) fn recompute(&mut self) {
         if self.evaluation.is_some() {
             self.evaluate();
         }

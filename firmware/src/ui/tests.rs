@@ -1,7 +1,7 @@
 use super::*;
 use proptest::prelude::*;
 use std::vec::Vec;
-use tenter_core::scatter::Hand;
+use tenter_core::Repeatability;
 use tenter_core::{Demand, Evaluation, Rules, Unit};
 
 fn action() -> impl Strategy<Value = Action> {
@@ -17,8 +17,8 @@ fn action() -> impl Strategy<Value = Action> {
 
 pub fn event() -> impl Strategy<Value = Event> {
     let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8).prop_map(|(present, room, unsent, demands)| {
-        let hand = Hand::from_thousandths(unsent.into(), demands.into());
-        Event::Log(LogState { present, room, unsent, demands, hand })
+        let repeatability = Repeatability::from_thousandths(unsent.into(), demands.into());
+        Event::Log(LogState { present, room, unsent, demands, repeatability })
     });
     prop_oneof![
         12 => action().prop_map(Event::Key),
@@ -199,7 +199,7 @@ fn one_button_is_enough() {
     assert!(test.settled());
 }
 
-/// A steady hand makes an answer of what was too close to call, and the result on the display follows what the host says.
+/// A good repeatability makes an answer of what was too close to call, and the result on the display follows what the host says.
 #[test]
 fn her_own_hand_counts_in_the_answer() {
     let log = LogState { present: true, room: 9, ..LogState::default() };
@@ -215,10 +215,10 @@ fn her_own_hand_counts_in_the_answer() {
     let assumed = model.evaluation.clone().unwrap();
     assert_eq!(assumed.answer, Some(tenter_core::Answer::Close));
 
-    let hand = Hand::new(0.2, 60.0);
-    update(&mut model, Event::Log(LogState { hand, ..log }), now);
+    let hand = Repeatability::new(0.2, 60.0);
+    update(&mut model, Event::Log(LogState { repeatability: hand, ..log }), now);
     let own = model.evaluation.clone().unwrap();
-    let rules = Rules { scatter: tenter_core::Scatter::hand(hand.unwrap()), ..Rules::default() };
+    let rules = Rules { scatter: tenter_core::Scatter::with(hand), ..Rules::default() };
     assert_eq!(Ok(&own), Evaluation::of(model.test.as_ref().unwrap(), &asked, &rules).as_ref());
     assert_eq!((model.screen, own.answer), (Screen::Result, Some(tenter_core::Answer::Meets)));
     update(&mut model, Event::Log(log), now);

@@ -54,7 +54,7 @@ pub fn pair(pen: &mut Pen<'_>, model: &Model) {
     };
     pen.put(At::Left, 0, 33);
     // Where the gap is sure, only the growth is in doubt.
-    let is_sure = pair.chances.alike >= confidence.chance();
+    let is_sure = confidence.is_sure(pair.chances.alike);
     let doubt = if is_sure { None } else { words::between(pair.answer) };
     pen.say(doubt.unwrap_or(shows)).put(At::Left, 0, 44);
 }

@@ -10,7 +10,7 @@ use tenter_core::record::LabelledDemand;
 use tenter_core::{Decimal, Length, Ratio, Table, Unit};
 
 use crate::frame::Frame;
-use crate::ui::{Kind, Model, Row, Screen};
+use crate::ui::{DialKind, Model, Row, Screen};
 use pen::{At, Pen};
 
 /// Draws what a model shows.
@@ -148,15 +148,15 @@ fn dialled(pen: &mut Pen<'_>, model: &Model, y: i32) {
     let dial = &model.dial;
     let steps = dial.as_length().steps();
     let (number, unit, beside) = match dial.kind() {
-        Kind::Metric => (Decimal::new(i64::from(steps / 160), 1), "mm", 14),
-        Kind::Tape => (Decimal::new(i64::from(steps / 1600), 0), "mm", 14),
-        Kind::Count => (Decimal::new(dial.as_count().into(), 0), "", 0),
-        Kind::Inch | Kind::InchTape => return inches(pen, steps / 2540, y),
+        DialKind::Metric => (Decimal::new(i64::from(steps / 160), 1), "mm", 14),
+        DialKind::Tape => (Decimal::new(i64::from(steps / 1600), 0), "mm", 14),
+        DialKind::Count => (Decimal::new(dial.as_count().into(), 0), "", 0),
+        DialKind::Inch | DialKind::InchTape => return inches(pen, steps / 2540, y),
     };
     let end = pen.number(number).put_digits(beside, y);
     pen.say(unit).put(At::Left, end, y + 15);
     if model.one_button {
-        underline(pen, dial.place(), dial.kind() == Kind::Metric, end, y + 26);
+        underline(pen, dial.place(), dial.kind() == DialKind::Metric, end, y + 26);
     }
 }
 

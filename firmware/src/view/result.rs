@@ -50,8 +50,8 @@ fn figures(pen: &mut Pen<'_>, model: &Model, evaluation: &Evaluation, confidence
     let figures = &evaluation.figures;
     figure(pen.say("stretch"), 0, &figures.stretch, confidence);
     pen.say(Table::OWN.class(figures.stretch.ratio).name).put(At::Left, 12, 11);
-    if let Some(hand) = model.log.hand {
-        // How much of the trust in it rests on her own pulls.
+    if let Some(hand) = model.log.repeatability {
+        // How much of the ± rests on the user's own tests.
         pen.say("yours ").number(Decimal::round(100.0 * hand.share(), 0)).say(" %").put(At::Right, 127, 11);
     }
     let Some(rest) = &figures.rest else {

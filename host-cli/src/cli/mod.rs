@@ -23,6 +23,7 @@ use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::{Error, one_line};
+use crate::text::terminal_width;
 use check::CheckArgs;
 use cloth::ClothVerb;
 use device::DeviceVerb;
@@ -119,12 +120,21 @@ pub enum Parsed {
 ///
 /// [`Error::Usage`] with one line that says what to type instead.
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
-    let words: Vec<OsString> = words.into_iter().map(Into::into).collect();
-    let matches = CommandLine::command().try_get_matches_from(&words);
+    let words = asking_for_help(words.into_iter().map(Into::into).collect());
+    let matches = CommandLine::command().term_width(terminal_width()).try_get_matches_from(&words);
     match matches.and_then(|matches| CommandLine::from_arg_matches(&matches)) {
         Ok(line) => Ok(Parsed::Run(line)),
         Err(error) => shown_or_wrong(&error, &verb_of(&words)),
     }
+}
+
+/// `tenter help check` is `tenter check --help`.
+fn asking_for_help(mut words: Vec<OsString>) -> Vec<OsString> {
+    if words.get(1).is_some_and(|word| word == "help") {
+        words.remove(1);
+        words.push("--help".into());
+    }
+    words
 }
 
 /// The verb that was typed, as far as it is one: `tenter cloth add`.
@@ -155,6 +165,14 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
         Some(ContextValue::Strings(texts)) => Some(texts.join(", ")),
         _ => None,
     };
+    let near = |kind, see: &str| match error.get(kind) {
+        Some(ContextValue::String(near)) => format!("did you mean '{near}'?"),
+        // The likeliest stands last.
+        Some(ContextValue::Strings(near)) if !near.is_empty() => {
+            format!("did you mean '{}'?", near.last().map_or("", String::as_str))
+        }
+        _ => format!("see {verb} --help{see}"),
+    };
     let argument = word(ContextKind::InvalidArg).unwrap_or_default();
     let flag = argument.split(' ').next().unwrap_or_default();
     let value = one_line(&word(ContextKind::InvalidValue).unwrap_or_default());
@@ -163,13 +181,16 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
         }
         ErrorKind::UnknownArgument => {
-            let near =
-                word(ContextKind::SuggestedArg).map(|near| format!("; did you mean {near}?")).unwrap_or_default();
-            format!("'{}' is no flag here{near}; see {verb} --help", one_line(&argument))
+            let kind = if argument.starts_with('-') { "unknown option" } else { "unexpected word" };
+            format!("{kind} '{}'; {}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
         }
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
-            format!("'{}' is no verb; see {verb} --help for the list", one_line(&name))
+            format!(
+                "unknown command '{}'; {}",
+                one_line(&name),
+                near(ContextKind::SuggestedSubcommand, " for the list")
+            )
         }
         ErrorKind::MissingRequiredArgument => {
             // The examples of `cloth add` stand with those of the other verbs of `cloth`.
@@ -205,6 +226,34 @@ mod tests {
     #[test]
     fn definition_is_sound() {
         definition().debug_assert();
+    }
+
+    /// A window of 80 columns, and one that is narrower, break no word of any help in two.
+    #[test]
+    fn help_is_wrapped_between_words() {
+        let mut open = vec![definition()];
+        while let Some(command) = open.pop() {
+            open.extend(command.get_subcommands().cloned());
+            let words = |width| {
+                let text = command.clone().term_width(width).render_help().to_string();
+                text.split_whitespace().map(str::to_owned).collect::<Vec<_>>()
+            };
+            assert_eq!(words(80), words(usize::MAX), "{}", command.get_name());
+            let text = command.clone().term_width(80).render_help().to_string();
+            let long = |line: &&str| line.chars().count() > 80 && line.trim().contains(' ');
+            assert_eq!(text.lines().find(long), None, "{}", command.get_name());
+        }
+    }
+
+    #[test]
+    fn help_of_a_command_can_be_asked_for_both_ways() {
+        let shown = |line: &str| match parse(line.split(' ')) {
+            Ok(Parsed::Show(text)) => text.to_string(),
+            other => panic!("{line}: {other:?}"),
+        };
+        assert_eq!(shown("tenter help check"), shown("tenter check --help"));
+        assert_eq!(shown("tenter help cloth add"), shown("tenter cloth add --help"));
+        assert_eq!(shown("tenter help"), shown("tenter --help"));
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::zip::Ends;
+use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
@@ -42,7 +42,7 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth("--zip", text)?;
-        let (ends, typed) = (args.zip_ends.map_or(Ends::Open, typed::zip_ends), input::unit_of(text));
+        let (ends, typed) = (args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends), input::unit_of(text));
         notions.zip(edge, ends, typed, typed.unwrap_or(unit)).map_err(|error| Error::argument("--zip", text, error))?;
     }
     for text in &args.elastic {

@@ -39,7 +39,7 @@ pub fn stretch(fabric: &Fabric, tests: &[StoredTest], grain: Grain, hands: &Hand
 
 /// How the ± of a test was found.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Repeatability {
+pub struct TrustOrigin {
     /// How the cloth is made.
     pub construction: Construction,
     /// How much of it rests on the person's other tests, 0 to 1.
@@ -48,11 +48,11 @@ pub struct Repeatability {
     pub ratio: f32,
 }
 
-impl Repeatability {
+impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
     pub fn of(construction: Construction, hands: &Hands, test: &PullTest) -> Self {
-        let hand = hands.on(construction).without(Share::of(test)).hand();
+        let hand = hands.on(construction).without(Share::of(test)).repeatability();
         Self { construction, own: hand.map_or(0.0, |hand| hand.share()), ratio: hand.map_or(1.0, |hand| hand.ratio()) }
     }
 }
@@ -89,7 +89,7 @@ pub struct Standing<'a> {
     /// The figures.
     pub figures: Figures,
     /// How their ± was found.
-    pub repeatability: Repeatability,
+    pub repeatability: TrustOrigin,
     /// What to know about the readings.
     pub notes: Vec<Note>,
     /// The kinds of garment that ask for as much.
@@ -123,7 +123,7 @@ impl<'a> Standing<'a> {
         Some(Self {
             test: newest,
             figures: evaluation.figures,
-            repeatability: Repeatability::of(construction, hands, test),
+            repeatability: TrustOrigin::of(construction, hands, test),
             notes: evaluation.notes.iter().copied().collect(),
             suits: suits(test, &rules).ok()?.collect(),
             disagrees: before.and_then(|before| Disagreement::of(stretch, before, hands, construction, confidence)),
@@ -184,7 +184,7 @@ impl<'a> Shown<'a> {
 
     /// How the ± was found, of the grain that rests most on the person's own tests; none where nothing was measured.
     #[must_use]
-    pub fn repeatability(&self) -> Option<Repeatability> {
+    pub fn repeatability(&self) -> Option<TrustOrigin> {
         self.standing.iter().map(|standing| standing.repeatability).max_by(|a, b| a.own.total_cmp(&b.own))
     }
 

@@ -3,7 +3,7 @@
 use tenter_core::TestError;
 
 use super::check::Checked;
-use super::cloth::{Disagreement, Repeatability};
+use super::cloth::{Disagreement, TrustOrigin};
 use crate::input::CheckInput;
 use crate::log::{Fabric, Hands, Id, StoredTest, retest};
 
@@ -17,7 +17,7 @@ pub struct Pulled {
     /// The answer.
     pub checked: Checked,
     /// How the ± was found.
-    pub repeatability: Repeatability,
+    pub repeatability: TrustOrigin,
     /// The test before it, where the two disagree.
     pub disagrees: Option<Disagreement>,
     /// Whether a test pulled later counts instead.
@@ -46,7 +46,7 @@ impl Pulled {
         let disagrees = retest::before(tests, test)
             .and_then(|before| Disagreement::of(stretch, before, hands, construction, confidence));
         let older = tests.iter().any(|other| retest::before(tests, other).is_some_and(|before| before.id == id));
-        let repeatability = Repeatability::of(construction, hands, &test.said.test);
+        let repeatability = TrustOrigin::of(construction, hands, &test.said.test);
         Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), checked, repeatability, disagrees, older }))
     }
 }

@@ -1,9 +1,9 @@
 //! Sizes, openings, elastic and zips.
 
-use tenter_core::making::elastic::{self, CareLine, Casing, Drawn, Kind, Place, Rule, Span};
+use tenter_core::making::elastic::{self, CareLine, Casing, Drawn, Edging, Kind, Rule, Span};
 use tenter_core::making::error::MakingError;
 use tenter_core::making::sizing::{Reach, Reduction, Stretch, Usage};
-use tenter_core::making::zip::{Choice, Ends, Ready, Series};
+use tenter_core::making::zip::{Choice, Ready, ZipEnds, ZipSeries};
 use tenter_core::{Answer, Confidence, Figure, Length, Unit};
 
 /// A body measure with a finished one.
@@ -172,14 +172,7 @@ impl Sized {
         let Some(needed) = reduction.stretch_needed() else { return };
         let judged = stretch.map(|stretch| {
             let chance = stretch.chance_at_least(needed.ratio());
-            let answer = if chance >= confidence.chance() {
-                Answer::Meets
-            } else if 1.0 - chance >= confidence.chance() {
-                Answer::Short
-            } else {
-                Answer::Close
-            };
-            (answer, chance)
+            (confidence.judge(chance, Answer::Short), chance)
         });
         if let Some((answer, _)) = judged {
             self.judge(answer);
@@ -194,7 +187,7 @@ impl Sized {
     /// A measure that is not longer than zero or of which a rule leaves nothing.
     pub fn elastic(
         &mut self,
-        (kind, place): (Kind, Place),
+        (kind, place): (Kind, Edging),
         measure: Length,
         must_pass: Option<(Length, Figure)>,
         confidence: Confidence,
@@ -244,8 +237,8 @@ impl Sized {
     /// # Errors
     ///
     /// An edge that is not longer than zero.
-    pub fn zip(&mut self, edge: Length, ends: Ends, typed: Option<Unit>, unit: Unit) -> Result<(), MakingError> {
-        let series = if typed == Some(Unit::Inch) { Series::Inch } else { Series::Metric };
+    pub fn zip(&mut self, edge: Length, ends: ZipEnds, typed: Option<Unit>, unit: Unit) -> Result<(), MakingError> {
+        let series = if typed == Some(Unit::Inch) { ZipSeries::Inch } else { ZipSeries::Metric };
         let choice = Choice::of(edge, series, ends)?;
         let best = choice.best();
         if let Some(ready) = best {

@@ -1,7 +1,8 @@
 //! What a wash takes from a cloth, and how much to buy for it.
 
+use tenter_core::making::amount::Amount;
 use tenter_core::making::error::MakingError;
-use tenter_core::making::washing::{self, Remedy};
+use tenter_core::making::washing::Remedy;
 use tenter_core::{Confidence, Figure, Grain, Length, Ratio};
 
 /// The change along a grain.
@@ -53,8 +54,9 @@ impl Washed {
     /// A need that is not longer than zero, or nothing left after the wash.
     pub fn buy(&mut self, need: Length) -> Result<(), MakingError> {
         let Some(along) = self.along(Grain::Lengthwise) else { return Ok(()) };
-        let counted = washing::counted_on(along.change, self.confidence);
-        self.bought = Some(Bought { need, length: washing::to_buy(need, counted)?, counted });
+        let amount = Amount::new(Some(along.change), self.confidence)?;
+        let counted = amount.change().unwrap_or(Ratio::ZERO);
+        self.bought = Some(Bought { need, length: amount.to_buy(need)?, counted });
         Ok(())
     }
 

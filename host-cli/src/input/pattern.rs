@@ -1,6 +1,6 @@
 //! What was typed about a pattern.
 
-use tenter_core::making::body::{Line, MOVEMENTS, demand};
+use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::{Demand, Grain, Length, Range, SUITS, Unit};
 
 use super::fabric::{cloth, construction, name, short};
@@ -76,8 +76,8 @@ fn body(flags: &RoleFlags) -> Result<(Demand, String), Error> {
     let mut movement = None;
     if let Some(text) = &flags.movement {
         let (text, line) = match text.rsplit_once(':') {
-            Some((text, "along")) => (text, Some(Line::Along)),
-            Some((text, "around")) => (text, Some(Line::Around)),
+            Some((text, "along")) => (text, Some(Direction::Along)),
+            Some((text, "around")) => (text, Some(Direction::Around)),
             _ => (text.as_str(), None),
         };
         let found = named("--movement", text, MOVEMENTS.iter().map(|movement| (movement.name, movement)))?;

@@ -48,24 +48,24 @@ pub const fn kind(arg: ElasticArg) -> elastic::Kind {
 
 /// Where elastic goes.
 #[must_use]
-pub const fn place(arg: PlaceArg) -> elastic::Place {
+pub const fn place(arg: PlaceArg) -> elastic::Edging {
     match arg {
-        PlaceArg::Waist => elastic::Place::Waist,
-        PlaceArg::SnugWaist => elastic::Place::SnugWaist,
-        PlaceArg::Edge => elastic::Place::Edge,
-        PlaceArg::SwimLegFront => elastic::Place::SwimLegFront,
-        PlaceArg::SwimLegBack => elastic::Place::SwimLegBack,
-        PlaceArg::Wrist => elastic::Place::Wrist,
-        PlaceArg::Opening => elastic::Place::Opening,
+        PlaceArg::Waist => elastic::Edging::Waist,
+        PlaceArg::SnugWaist => elastic::Edging::SnugWaist,
+        PlaceArg::Edge => elastic::Edging::Edge,
+        PlaceArg::SwimLegFront => elastic::Edging::SwimLegFront,
+        PlaceArg::SwimLegBack => elastic::Edging::SwimLegBack,
+        PlaceArg::Wrist => elastic::Edging::Wrist,
+        PlaceArg::Opening => elastic::Edging::Opening,
     }
 }
 
 /// The ends of a zip.
 #[must_use]
-pub const fn zip_ends(arg: ZipEnds) -> zip::Ends {
+pub const fn zip_ends(arg: ZipEnds) -> zip::ZipEnds {
     match arg {
-        ZipEnds::Closed => zip::Ends::Closed,
-        ZipEnds::Open => zip::Ends::Open,
+        ZipEnds::Closed => zip::ZipEnds::Closed,
+        ZipEnds::Open => zip::ZipEnds::Open,
     }
 }
 

@@ -27,7 +27,7 @@ pub struct CheckJson {
 struct SuitJson {
     #[serde(rename = "use")]
     garment: String,
-    source: &'static str,
+    source: String,
 }
 
 /// The JSON text, on one line.
@@ -58,7 +58,7 @@ impl From<&Checked> for CheckJson {
                 .suits
                 .iter()
                 .rev()
-                .map(|suit| SuitJson { garment: garment(suit), source: suit.source })
+                .map(|suit| SuitJson { garment: garment(suit), source: suit.source.to_string() })
                 .collect(),
         }
     }

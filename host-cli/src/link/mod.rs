@@ -7,7 +7,7 @@ mod socket;
 use std::io::{self, Read, Write};
 use std::time::Duration;
 
-use tenter_core::wire::{PROTOCOL, Reason};
+use tenter_core::wire::{PROTOCOL, Refusal};
 
 use crate::error::one_line;
 
@@ -59,9 +59,9 @@ pub fn open(address: &str) -> Result<Box<dyn Transport>, LinkError> {
 ///
 /// ```
 /// use tenter::link::LinkError;
-/// use tenter_core::wire::Reason;
+/// use tenter_core::wire::Refusal;
 ///
-/// let error = LinkError::Refused(Reason::Chip);
+/// let error = LinkError::Refused(Refusal::Chip);
 /// assert_eq!(error.to_string(), "the handheld refuses: its memory cannot be read or written");
 /// ```
 #[derive(Debug, thiserror::Error)]
@@ -88,7 +88,7 @@ pub enum LinkError {
     Unknown,
     /// The handheld does not do it.
     #[error("the handheld refuses: {0}")]
-    Refused(Reason),
+    Refused(Refusal),
     /// More demands than it has room for.
     #[error("the handheld has room for {slots} demands, not for {given}: choose fewer")]
     TooManyDemands {

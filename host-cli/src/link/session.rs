@@ -6,9 +6,9 @@ use std::io::{self, BufRead, BufReader};
 use std::iter;
 use std::time::{Duration, Instant};
 
+use tenter_core::Repeatability;
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_BYTES, MAX_REQUEST_FRAME, decode_reply, encode_request};
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, encode_demand};
-use tenter_core::scatter::Hand;
 use tenter_core::wire::{Identity, Listing, Reply, Request};
 
 use super::{LinkError, Transport};
@@ -196,11 +196,11 @@ impl<T: Transport> Session<T> {
     ///
     /// # Errors
     ///
-    /// [`LinkError`]; refused with [`Reason::Unknown`](tenter_core::wire::Reason::Unknown) by a handheld whose program is
+    /// [`LinkError`]; refused with [`Refusal::Unknown`](tenter_core::wire::Refusal::Unknown) by a handheld whose program is
     /// older than this request, which loses nothing else by it.
-    pub fn set_hand(&mut self, hand: Option<Hand>) -> Result<(), LinkError> {
-        let (ratio, dof) = hand.map_or((0, 0), Hand::thousandths);
-        self.order(Request::SetHand { ratio, dof })
+    pub fn set_repeatability(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
+        let (ratio, dof) = hand.map_or((0, 0), Repeatability::thousandths);
+        self.order(Request::SetRepeatability { ratio, dof })
     }
 
     fn order(&mut self, request: Request<'_>) -> Result<(), LinkError> {

@@ -8,7 +8,7 @@ use super::fabric::{FabricChange, WashMarks};
 use super::id::Id;
 use super::json::mm;
 use super::pattern::{PatternChange, RoleChange};
-use super::tested::{Tested, grain};
+use super::tested::Tested;
 
 /// One thing that was said.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -109,7 +109,6 @@ pub enum Fact {
         /// The fabric.
         fabric: Id,
         /// The grain along which the marks lie.
-        #[serde(with = "grain")]
         grain: Grain,
         /// The marks.
         #[serde(flatten)]

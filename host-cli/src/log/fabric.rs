@@ -1,39 +1,12 @@
 //! A fabric: a length in the stash, or a bolt met in a shop.
 
 use serde::{Deserialize, Serialize};
+pub use tenter_core::Construction;
 use tenter_core::{Grain, Length};
 
 use super::id::Id;
 use super::json::{Mm, mm, some};
 use super::quantity::{Mass, Price};
-
-/// How a cloth is made.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Construction {
-    /// Warp and weft.
-    Woven,
-    /// Wales and courses.
-    Knit,
-    /// Felt, film, net, leather; or not known.
-    #[default]
-    Other,
-}
-
-impl Construction {
-    /// All of them.
-    pub const ALL: [Self; 3] = [Self::Woven, Self::Knit, Self::Other];
-
-    /// The word for it.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Woven => "woven",
-            Self::Knit => "knit",
-            Self::Other => "other",
-        }
-    }
-}
 
 /// Where a cloth was seen, and for how much.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

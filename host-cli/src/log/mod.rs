@@ -7,7 +7,6 @@
 pub mod entry;
 pub mod fabric;
 pub mod fold;
-pub mod hand;
 pub mod handheld;
 pub mod id;
 pub mod json;
@@ -18,8 +17,8 @@ pub mod tested;
 
 pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Fabric, FabricChange, Shop, WashMarks};
-pub use hand::{Hands, Share};
 pub use id::{Id, Ids};
 pub use pattern::{Cloth, Pattern, PatternChange, Role, RoleChange};
 pub use quantity::{Mass, Price};
+pub use tenter_core::repeatability::{ByConstruction as Hands, Pooled as Share};
 pub use tested::{Device, StoredTest, Tested};

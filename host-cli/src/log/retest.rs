@@ -2,8 +2,8 @@
 
 use tenter_core::{Confidence, Figure, Figures};
 
+use super::Hands;
 use super::fabric::Construction;
-use super::hand::Hands;
 use super::tested::StoredTest;
 
 /// The test that counted on the same grain before `test` did, among tests of one fabric.

@@ -63,7 +63,7 @@ impl StoredTest {
 
 #[derive(Serialize, Deserialize)]
 struct TestJson {
-    grain: GrainJson,
+    grain: Grain,
     #[serde(with = "mm")]
     gauge_mm: Length,
     pulls: Vec<PullJson>,
@@ -71,7 +71,7 @@ struct TestJson {
     division_mm: Length,
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     both_ends: bool,
-    held: HeldJson,
+    held: Held,
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     settled: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -93,54 +93,6 @@ struct RestJson {
     recovered_mm: Length,
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Grain", rename_all = "kebab-case")]
-enum GrainRemote {
-    Lengthwise,
-    Crosswise,
-    Bias,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(transparent)]
-struct GrainJson(#[serde(with = "GrainRemote")] Grain);
-
-#[derive(Serialize, Deserialize)]
-#[serde(remote = "Held", rename_all = "kebab-case")]
-enum HeldRemote {
-    Flat,
-    Folded,
-    Strip,
-    Loop,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(transparent)]
-struct HeldJson(#[serde(with = "HeldRemote")] Held);
-
-/// A grain as JSON: `lengthwise`, `crosswise`, `bias`.
-pub mod grain {
-    use super::{Deserialize, Deserializer, Grain, GrainJson, Serialize, Serializer};
-
-    /// Writes it.
-    ///
-    /// # Errors
-    ///
-    /// The serializer's.
-    pub fn serialize<S: Serializer>(grain: &Grain, serializer: S) -> Result<S::Ok, S::Error> {
-        GrainJson(*grain).serialize(serializer)
-    }
-
-    /// Reads it.
-    ///
-    /// # Errors
-    ///
-    /// Any other word.
-    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Grain, D::Error> {
-        GrainJson::deserialize(deserializer).map(|GrainJson(grain)| grain)
-    }
-}
-
 fn write_test<S: Serializer>(test: &PullTest, serializer: S) -> Result<S::Ok, S::Error> {
     let rests = |index: usize| {
         let mine = test.rests().iter().filter(move |rest| usize::from(rest.after_pull) == index);
@@ -148,12 +100,12 @@ fn write_test<S: Serializer>(test: &PullTest, serializer: S) -> Result<S::Ok, S:
     };
     let pulls = test.pulls().iter().enumerate();
     let json = TestJson {
-        grain: GrainJson(test.grain()),
+        grain: test.grain(),
         gauge_mm: test.gauge(),
         pulls: pulls.map(|(index, pull)| PullJson { extended_mm: *pull, rests: rests(index) }).collect(),
         division_mm: test.scale().division(),
         both_ends: test.scale().ends() == Ends::Both,
-        held: HeldJson(test.held()),
+        held: test.held(),
         settled: test.settled(),
         millinewtons: match test.load() {
             Load::Hand => None,
@@ -168,10 +120,10 @@ fn read_test<'de, D: Deserializer<'de>>(deserializer: D) -> Result<PullTest, D::
     let json = TestJson::deserialize(deserializer)?;
     let ends = if json.both_ends { Ends::Both } else { Ends::One };
     let scale = Scale::new(json.division_mm, ends).ok_or_else(|| D::Error::custom("a scale without divisions"))?;
-    let mut test = PullTest::new(json.gauge_mm, json.grain.0)
+    let mut test = PullTest::new(json.gauge_mm, json.grain)
         .and_then(|test| test.with_scale(scale))
         .map_err(D::Error::custom)?
-        .with_held(json.held.0)
+        .with_held(json.held)
         .with_settling_pull(json.settled)
         .with_load(json.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
     for pull in &json.pulls {

@@ -12,10 +12,11 @@ use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
+use crate::finding::verdict::Verdict;
 use crate::picture::drawn;
 use crate::picture::gauge::{self, Key};
 use crate::words::answer;
-use crate::words::fit::{because, chance, missing};
+use crate::words::fit::{because, chance};
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
@@ -64,7 +65,7 @@ struct Page<'a> {
     roles: Vec<Role>,
     key: String,
     trust: String,
-    table: &'a str,
+    table: String,
     cloths: &'a [Cloth],
 }
 
@@ -99,7 +100,7 @@ impl<'a> Book<'a> {
             map,
             key: gauge::key(&key).inline(),
             trust: format!("The bar is the ± of the reading: the cloth lies within it, {trust}\u{a0}% sure."),
-            table: self.table.source,
+            table: format!("{}: {}", self.table.source, self.table.note),
             cloths: &self.cloths,
             roles,
         })
@@ -147,9 +148,9 @@ impl<'a> Book<'a> {
 fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let fabric = candidate.fabric;
     let verdict = candidate.verdict();
-    // What the map does not show, such as growth, may be what is short.
-    let why = verdict.is_refused().then(|| because(candidate, view));
-    let worth = [chance(candidate.answer, candidate.chance), missing(candidate, view.unit), why];
+    // What the map does not show, such as growth, may be what is short; and of a cloth that does there may be too little.
+    let why = (verdict != Verdict::Meets && !verdict.is_open()).then(|| because(candidate, view));
+    let worth = [chance(candidate.answer, candidate.chance), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,

@@ -6,7 +6,6 @@ use super::{class, together};
 use crate::finding::cloth::Shown;
 use crate::finding::cloth::Standing;
 use crate::finding::drawn::Course;
-use crate::finding::fit;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
@@ -94,7 +93,9 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| fit::rank(one.answer)).map(|(role, _)| *role);
+        let beside = beside
+            .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
+            .map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)
@@ -120,7 +121,7 @@ impl Cloth {
             across_words: for_people(across),
             along_words: for_people(along),
             answers: view
-                .map(|view| judged.iter().map(|(role, one)| answer(role, one, view)).collect())
+                .map(|view| judged.iter().map(|(role, one)| judgement(role, one, view)).collect())
                 .unwrap_or_default(),
             asked_by: beside.map(|role| role.name.clone()).unwrap_or_default(),
             gauge: if shown.standing.is_empty() {
@@ -145,18 +146,21 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
     view.roles.iter().filter_map(in_role).collect()
 }
 
-fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
-    let (name, verdict) = (role.name.clone(), candidate.verdict());
-    let (sign, word, class) = (answer::sign(verdict), answer::word(verdict), class(verdict));
-    if verdict == Verdict::OtherConstruction {
-        let why = format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made());
-        return Judged { role: name, sign, word, class, why };
+fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
+    let verdict = candidate.verdict();
+    let why = if verdict == Verdict::OtherConstruction {
+        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    } else {
+        let shrinks = candidate.may_shrink().then(|| format!("; {MAY_SHRINK}")).unwrap_or_default();
+        because(candidate, view) + &shrinks
+    };
+    Judged {
+        role: role.name.clone(),
+        sign: answer::sign(verdict),
+        word: answer::word(verdict),
+        class: class(verdict),
+        why: together(&why),
     }
-    let mut why = because(candidate, view);
-    if candidate.may_shrink() {
-        why = format!("{why}; {MAY_SHRINK}");
-    }
-    Judged { role: name, sign, word, class, why: together(&why) }
 }
 
 fn facts(shown: &Shown<'_>) -> String {
@@ -214,7 +218,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
     for suit in shown.suits() {
-        add("suits", words::garment(suit), suit.source.to_owned());
+        add("suits", words::garment(suit), suit.source.to_string());
     }
     if let Some(repeatability) = shown.repeatability() {
         add("trust", check::repeatability(&repeatability), String::new());

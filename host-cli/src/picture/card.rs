@@ -2,10 +2,10 @@
 
 use tenter_core::{Confidence, Figure, Grain, Length, Unit};
 
-use super::axis::count;
 use super::svg::{Anchor, Element, circle, line, polygon, rect, text};
 use super::true_scale::{check_line, stretch_scale, stretch_scale_height};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::count;
 use crate::words::quantity;
 use crate::words::terms::duration;
 use crate::words::typeset::set;

@@ -3,9 +3,9 @@
 
 use tenter_core::{Class, Confidence, Figure, Range, Table};
 
-use super::axis::{Axis, Spread, count, step, ticks, upper_end};
 use super::svg::{self, Anchor, Element, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{Axis, Spread, count, step, ticks, upper_end};
 pub use crate::finding::drawn::Row;
 
 /// What is drawn.

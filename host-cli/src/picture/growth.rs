@@ -3,9 +3,9 @@
 use tenter_core::forecast::Forecast;
 use tenter_core::{Confidence, Limit};
 
-use super::axis::{Axis, Spread, step, ticks};
 use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{Axis, Spread, step, ticks};
 pub use crate::finding::drawn::{Reading, to_come};
 use crate::words::terms::duration;
 use crate::words::typeset::minus;

@@ -3,10 +3,10 @@
 
 use tenter_core::{Answer, Confidence, Figure, Limit, Range};
 
-use super::axis::{Axis, Spread};
 use super::labels::{self, Box2, Style};
 use super::svg::{Anchor, Element, Point, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{Axis, Spread};
 use crate::finding::verdict::Verdict;
 
 /// What is drawn.

@@ -3,9 +3,9 @@
 
 use tenter_core::{Confidence, Figure, Grain, Length, Limit, Range, Unit};
 
-use super::axis::{count, step, ticks};
 use super::svg::{self, Anchor, Element, Point, line, polygon, polyline, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{count, step, ticks};
 
 /// A gauge to print and to pull a swatch on.
 #[derive(Debug, Clone)]

@@ -4,7 +4,7 @@ use tenter_core::forecast::ForecastError;
 use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Settle, Side, Unit};
 
 use crate::finding::check::Next;
-use crate::finding::cloth::{Disagreement, Repeatability};
+use crate::finding::cloth::{Disagreement, TrustOrigin};
 use crate::input::CheckInput;
 use crate::log::Construction;
 use crate::words::quantity;
@@ -32,7 +32,7 @@ pub fn part(part: &Part) -> String {
 pub fn next(next: Next, unit: Unit) -> String {
     match next {
         Next::Ask => "add --wants 5% to find out whether that is enough".to_owned(),
-        Next::OtherGrain => "this grain is fine; pull the other grain too if the pattern asks for it".to_owned(),
+        Next::OtherGrain => "this grain is fine; pull the other too if the pattern asks for it".to_owned(),
         Next::ReadAgain => "do not trust this yet: lay the cloth flat and read it again".to_owned(),
         Next::Settle(plan) => settle(&plan, unit),
         Next::OnLimit { well_read: true } => {
@@ -65,21 +65,23 @@ pub fn settle(settle: &Settle, unit: Unit) -> String {
     let gauge = |gauge: tenter_core::Length| gauge.show(unit);
     match (settle.pulls, settle.gauge) {
         (Some(pulls), Some(longer)) => {
-            format!("{pulls} pulls on these marks would settle it, or marks {} apart", gauge(longer))
+            format!("{pulls} pulls in all on these marks would settle it, or marks {} apart", gauge(longer))
         }
-        (Some(pulls), None) => format!("{pulls} pulls on these marks would settle it"),
+        (Some(pulls), None) => format!("{pulls} pulls in all on these marks would settle it"),
         (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
         (None, None) => {
-            format!("{} pulls on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
+            format!("{} pulls in all on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
         }
     }
 }
 
-/// What a note means and, unless the cloth meets what is asked already, what to do about it.
+/// What a note means and what to do about it, unless that is said already or nothing need be done.
 #[must_use]
 pub const fn note(note: Note, answer: Option<Answer>) -> &'static str {
     match (note, answer) {
-        (Note::OnePull, Some(Answer::Meets)) => "only one pull, so the ± is an estimate from published data",
+        (Note::OnePull, Some(Answer::Meets | Answer::Close)) => {
+            "only one pull, so the ± is an estimate from published data"
+        }
         (Note::OnePull, _) => "only one pull, so the ± is an estimate; make two more",
         (Note::NoSettlingPull, Some(Answer::Meets)) => "no settling pull: a knit's first pull reads 2 to 3 points low",
         (Note::NoSettlingPull, _) => {
@@ -144,8 +146,8 @@ pub fn disagreement(disagreement: &Disagreement) -> String {
 
 /// How the ± was found.
 #[must_use]
-pub fn repeatability(repeatability: &Repeatability) -> String {
-    let Repeatability { construction, own, ratio } = *repeatability;
+pub fn repeatability(repeatability: &TrustOrigin) -> String {
+    let TrustOrigin { construction, own, ratio } = *repeatability;
     let cloth = match construction {
         Construction::Woven => "wovens",
         Construction::Knit => "knits",

@@ -129,14 +129,6 @@ fn amount(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
     parts
 }
 
-/// What is missing of a cloth that would do.
-#[must_use]
-pub fn missing(candidate: &Candidate<'_>, unit: Unit) -> Option<String> {
-    let would_do = matches!(candidate.answer, Answer::Meets | Answer::Close);
-    let missing = candidate.missing().filter(|_| would_do)?;
-    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
-}
-
 /// So many more that are not listed.
 #[must_use]
 pub fn more(more: usize) -> String {

@@ -1,6 +1,6 @@
 //! How to sew one cloth, in words.
 
-use tenter_core::making::handling::{Do, Instead, Layer, Layered, Needle, Place, Point, Practice, SeamLine};
+use tenter_core::making::handling::{Do, Instead, Layer, Layered, Needle, NeedlePoint, Place, Practice, SeamLine};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Confidence, Decimal, Length, Ratio, Unit};
 
@@ -46,9 +46,9 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence) -> Spok
 #[must_use]
 pub fn needle(needle: &Needle) -> String {
     let point = match needle.point {
-        Point::Universal => "universal",
-        Point::Ballpoint => "ballpoint",
-        Point::Stretch => "stretch",
+        NeedlePoint::Universal => "universal",
+        NeedlePoint::Ballpoint => "ballpoint",
+        NeedlePoint::Stretch => "stretch",
     };
     let size = if needle.finest == needle.thickest {
         needle.finest.to_string()

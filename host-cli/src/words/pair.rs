@@ -1,7 +1,7 @@
 //! Two cloths in one seam, in words.
 
 use tenter_core::making::pairing::{
-    Advice, BAND_ABOVE_POINTS, Between, HANDLE_FROM_POINTS, Least, Line, Match, Mismatch, Reason, Which,
+    Advice, AdviceLine, AdviceReason, BAND_ABOVE_POINTS, Between, HANDLE_FROM_POINTS, Least, Match, Mismatch, Which,
 };
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Decimal, Unit};
@@ -122,21 +122,23 @@ pub fn spoken(pairing: &Pairing) -> Vec<Spoken> {
     pairing.pair.advice().iter().map(|line| speak(pairing, line)).collect()
 }
 
-fn speak(pairing: &Pairing, said: &Line) -> Spoken {
+fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
     let pair = &pairing.pair;
     let gap = format!("their stretch differs by {} points", pair.gap.ratio.percent(1));
     let why = match said.reason {
-        Reason::Gap | Reason::Mismatch if pairing.is_band => "a band is cut shorter, whatever its stretch".to_owned(),
-        Reason::SameStretch => format!("{gap}, under {HANDLE_FROM_POINTS}"),
-        Reason::Gap => gap,
-        Reason::Mismatch => "one side comes out longer than the other".to_owned(),
-        Reason::TooClose => match pairing.doubt() {
+        AdviceReason::Gap | AdviceReason::Mismatch if pairing.is_band => {
+            "a band is cut shorter, whatever its stretch".to_owned()
+        }
+        AdviceReason::SameStretch => format!("{gap}, under {HANDLE_FROM_POINTS}"),
+        AdviceReason::Gap => gap,
+        AdviceReason::Mismatch => "one side comes out longer than the other".to_owned(),
+        AdviceReason::TooClose => match pairing.doubt() {
             Some(doubt @ (Doubt::Growth | Doubt::Washing)) => self::doubt(doubt).to_owned(),
             _ => format!("{gap} ± {}", Decimal::round(pair.gap.half_width(pairing.confidence), 1)),
         },
-        Reason::NotMeasured => "that was not measured".to_owned(),
-        Reason::Washing => "the wash shortens one more than the other".to_owned(),
-        Reason::Stitch => format!("the stitch gives {} %, the cloths more", pair.stretch.ratio.percent(0)),
+        AdviceReason::NotMeasured => "that was not measured".to_owned(),
+        AdviceReason::Washing => "the wash shortens one more than the other".to_owned(),
+        AdviceReason::Stitch => format!("the stitch gives {} %, the cloths more", pair.stretch.ratio.percent(0)),
     };
     let (about, text) = match said.advice {
         Advice::NoHandling => ("sew", "as one cloth; nothing special".to_owned()),

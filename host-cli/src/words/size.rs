@@ -3,7 +3,7 @@
 use tenter_core::making::elastic::{Care, Casing, Rule, Span};
 use tenter_core::making::sizing::{LENGTH_UNREDUCED, Reach, Reduction, Stretch, Usage};
 use tenter_core::making::source::Source;
-use tenter_core::making::zip::{End, Fit, Ready, Series};
+use tenter_core::making::zip::{End, Fit, Ready, ZipSeries};
 use tenter_core::{Answer, Length, Ratio, Unit};
 
 use crate::finding::size::{Girth, Passes, Size, SizeLine, Sized};
@@ -85,7 +85,7 @@ pub fn speak(line: &SizeLine) -> Spoken {
         Size::Care(line) => Spoken::new("care", care(line.care, unit), "by its kind and how it is held", line.source),
         Size::Zip { edge, ready, best } => {
             let why = format!("the edge measures {}", edge.show(unit));
-            Spoken::new("zip", zip(*ready, *best, unit), why, Series::SOURCE)
+            Spoken::new("zip", zip(*ready, *best, unit), why, ZipSeries::SOURCE)
         }
     }
 }

@@ -4,7 +4,7 @@ use tenter_core::line::{Line, Point};
 use tenter_core::stats::Series;
 use tenter_core::uncertainty::{self, Variance};
 use tenter_core::{
-    Confidence, Correlation, Demand, Evaluation, Figure, GrowthClass, Length, Limit, Range, RecoveryClass, Rules,
+    Confidence, Demand, Evaluation, Figure, GrowthClass, Length, Limit, Range, RecoveryClass, Rules,
     Scatter, forecast, rectangular, student, suits,
 };
 
@@ -55,8 +55,6 @@ pub unsafe extern "C" fn probe_evaluation(
     let mut sum = interval(&evaluation.figures.stretch, rules.confidence);
     if let Some(rest) = evaluation.figures.rest {
         sum ^= interval(&rest.growth, rules.confidence);
-        let together = Correlation::of(&test, rules.scatter).ok().flatten();
-        sum ^= together.map_or(0, |together| together.stretch_growth.to_bits());
         sum ^= rest.recovery.map_or(0, |recovery| interval(&recovery, rules.confidence));
         sum ^= printed(GrowthClass::of(rest.growth.ratio).word());
         sum ^= rest.recovery.map_or(0, |recovery| printed(RecoveryClass::of(recovery.ratio).word()));
@@ -128,7 +126,7 @@ pub unsafe extern "C" fn probe_line(start: *const [f32; 3], count: usize, at: f3
         *place = Point { x: *x, y: *y, weight: *weight };
     }
     let used = points.get(..count).unwrap_or(&points);
-    Line::through(used).map_or(0, |line| line.at(at).to_bits() ^ line.u_at(at).unwrap_or(0.0).to_bits())
+    Line::through(used).map_or(0, |line| line.at(at).to_bits() ^ line.u_slope.unwrap_or(0.0).to_bits())
 }
 
 #[unsafe(no_mangle)]

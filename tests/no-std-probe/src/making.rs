@@ -1,17 +1,18 @@
 //! The maker's other decisions.
 
-use tenter_core::making::body::{Line, MOVEMENTS, demand};
+use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, cautions};
-use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, care, passes, ribbing_width, rules};
+use tenter_core::making::elastic::{CASINGS, Kind, Edging, care, passes, rules};
 use tenter_core::making::error::MakingError;
-use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, practices, seam};
+use tenter_core::Construction;
+use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Weight, at, needle, practices, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Edge, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Extra, Width, by_area, by_chart};
-use tenter_core::making::zip::{Choice, Ends, Fit, Ready, Series};
+use tenter_core::making::zip::{Choice, ZipEnds, Fit, Ready, ZipSeries};
 use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale};
 
 use crate::texts::printed;
@@ -118,7 +119,7 @@ pub extern "C" fn probe_elastic(given: &Given, lengths: &[i32; 3], kind: u8, pla
         Edging::Opening,
     ];
     let (Some(kind), Some(place)) = (pick(&kinds, kind), pick(&places, place)) else { return 0 };
-    let mut sum = ribbing_width(width).map_or(0, steps);
+    let mut sum = 0;
     for rule in rules(kind, place) {
         sum ^= printed(rule.source) ^ printed(rule.name);
         sum ^= said(rule.cut(measure), |span| {
@@ -181,8 +182,8 @@ fn fit(fit: Fit) -> u32 {
 
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_zip(opening: i32, other: i32, metric: bool, open: bool) -> u32 {
-    let series = if metric { Series::Metric } else { Series::Inch };
-    let ends = if open { Ends::Open } else { Ends::Closed };
+    let series = if metric { ZipSeries::Metric } else { ZipSeries::Inch };
+    let ends = if open { ZipEnds::Open } else { ZipEnds::Closed };
     let opening = Length::from_steps(opening);
     let best = said(Choice::of(opening, series, ends), |choice| {
         choice.best().map_or(0, |Ready { length, fit: how }| steps(length) ^ fit(how))
@@ -207,7 +208,7 @@ pub extern "C" fn probe_body(body: i32, garment: i32, suit: u8, movement: u8, gr
     let (Some(around), Some(movement)) = (pick(&grains, grain), pick(MOVEMENTS, movement)) else { return 0 };
     let needed = movement.needs(Length::from_steps(body), Length::from_steps(garment));
     let asked = needed.and_then(|needed| {
-        let line = movement.line.unwrap_or(Line::Along);
+        let line = movement.line.unwrap_or(Direction::Along);
         demand(SUITS.get(usize::from(suit)), Some((line, needed)), around)
     });
     said(asked, |demand| {

@@ -126,7 +126,8 @@ fn her_hand_goes_along() {
     cable.sync(&mut store, Default::default()).0.unwrap();
     let other = Cable::to(Pocket::with(&tests(1)));
     send(&other, &store, "walking").unwrap();
-    let hand = |cable: &Cable| cable.world().pocket.records().log().unwrap().hand().map(|hand| hand.thousandths());
+    let hand =
+        |cable: &Cable| cable.world().pocket.records().log().unwrap().repeatability().map(|hand| hand.thousandths());
     assert_eq!(hand(&other), hand(&cable));
     assert!(hand(&other).is_some());
     other.world().pocket.is_old = true;

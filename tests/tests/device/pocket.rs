@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex};
 
 use tenter_core::saved::SavedTest;
-use tenter_core::wire::{Identity, Listing, Reason};
+use tenter_core::wire::{Identity, Listing, Refusal};
 use tenter_core::{Grain, Length, PullTest};
 use tenter_firmware::desk::Records;
 use tenter_firmware::link::{self, Desk};
@@ -113,11 +113,11 @@ impl Desk for Pocket {
         self.records.identity()
     }
 
-    fn listing(&mut self) -> Result<Listing, Reason> {
+    fn listing(&mut self) -> Result<Listing, Refusal> {
         self.records.listing()
     }
 
-    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {
         let Some((number, record)) = self.records.fetch(from, buffer)?.map(|(number, record)| (number, record.len()))
         else {
             return Ok(None);
@@ -132,19 +132,19 @@ impl Desk for Pocket {
         Ok(Some((number, &buffer[..length])))
     }
 
-    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason> {
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Refusal> {
         self.records.acknowledge(up_to)
     }
 
-    fn name(&mut self, device: u32) -> Result<(), Reason> {
+    fn name(&mut self, device: u32) -> Result<(), Refusal> {
         self.records.name(device)
     }
 
-    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason> {
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Refusal> {
         self.records.set_demand(slot, record)
     }
 
-    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason> {
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Refusal> {
         self.records.set_demand_count(count)
     }
 
@@ -152,8 +152,8 @@ impl Desk for Pocket {
         self.records.set_clock(unix_s);
     }
 
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
-        if self.is_old { Err(Reason::Unknown) } else { self.records.set_hand(ratio, dof) }
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
+        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_repeatability(ratio, dof) }
     }
 }
 

@@ -4,8 +4,8 @@ use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
 use tempfile::TempDir;
+use tenter_core::Repeatability;
 use tenter_core::saved::SavedTest;
-use tenter_core::scatter::Hand;
 use tenter_firmware::log::{Log, PAGE_BYTES, Page, Storage};
 use tenter_tests::emulator::{self, Board as _, Pico, Qemu, pico};
 
@@ -66,8 +66,8 @@ fn log_in(eeprom: &Path) -> Log<File> {
 }
 
 /// Its owner's hand, as it is kept in the memory behind a board.
-pub fn hand_in(eeprom: &Path) -> Option<Hand> {
-    log_in(eeprom).hand()
+pub fn hand_in(eeprom: &Path) -> Option<Repeatability> {
+    log_in(eeprom).repeatability()
 }
 
 /// Every whole test in the memory behind a board, by its number.

@@ -2,8 +2,8 @@
 
 use tenter::cli::{self, Parsed};
 use tenter::link::Session;
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit, saved};
 use tenter_firmware::ui::{Action, Screen};
 use tenter_tests::emulator::{Board, BoardLine, Key};
@@ -92,8 +92,8 @@ fn fetch<B: Board>(board: &mut B, twin: &Handheld) {
     session.acknowledge(fetched[0].seq).unwrap();
     session.acknowledge(fetched[0].seq).unwrap();
     assert_eq!(session.list().unwrap().unacknowledged, 0);
-    session.set_hand(Hand::new(0.5, 22.0)).unwrap();
-    session.set_hand(Hand::new(0.5, 22.0)).unwrap();
+    session.set_repeatability(Repeatability::new(0.5, 22.0)).unwrap();
+    session.set_repeatability(Repeatability::new(0.5, 22.0)).unwrap();
 }
 
 /// `tenter check` on the same readings prints the digits that stand on the display.
@@ -152,7 +152,7 @@ fn on_the_emulated_cortex_m3_board() {
     let eeprom = options.eeprom.clone();
     let mut board = boards::start_qemu(options);
     whole_test(&mut board, "lm3s6965evb", 2_300);
-    assert_eq!(boards::hand_in(&eeprom), Hand::new(0.5, 22.0));
+    assert_eq!(boards::hand_in(&eeprom), Repeatability::new(0.5, 22.0));
     budget::assert_ram(&mut board);
     // Commands that the model of the display does not know would be named here.
     assert_eq!(board.complaints().unwrap(), "");
@@ -163,7 +163,7 @@ fn on_the_board_one_can_build() {
     let (_folder, options) = boards::pico_options();
     let eeprom = options.eeprom.clone();
     whole_test(&mut boards::start_pico(options), "pico", 60_500);
-    assert_eq!(boards::hand_in(&eeprom), Hand::new(0.5, 22.0));
+    assert_eq!(boards::hand_in(&eeprom), Repeatability::new(0.5, 22.0));
 }
 
 /// One button alone: 100 mm to 105 mm, back at 101 mm, saved under tag 1.

@@ -4,17 +4,18 @@
 use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
-use tenter_core::making::body::{Line, MOVEMENTS, demand};
+use tenter_core::Construction;
+use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
-use tenter_core::making::elastic::{CASINGS, Kind, Place as Edging, RULES, passes, ribbing_width, rules};
-use tenter_core::making::handling::{Cloth, Construction, Layer, Layered, Place, Weight, at, needle, seam};
+use tenter_core::making::elastic::{CASINGS, Edging, Kind, RULES, passes, rules};
+use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Weight, at, needle, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Edge, MOST_LINES, Match, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Width, by_area, by_chart};
-use tenter_core::making::zip::{Choice, Ends, Fit, Series};
+use tenter_core::making::zip::{Choice, Fit, ZipEnds, ZipSeries};
 use tenter_core::{Answer, Confidence, Ends as Read, Figure, Grain, Length, Ratio, SUITS, Scale};
 
 use crate::given;
@@ -227,7 +228,6 @@ proptest! {
             prop_assert!(depth.is_err() || depth.is_ok_and(|span| measure <= span.least && span.least <= span.most));
             prop_assert!(allowance.is_err() || allowance.is_ok_and(|span| measure <= span.least));
         }
-        let _ = ribbing_width(measure);
         for kind in [Kind::Firm, Kind::Soft, Kind::Braided, Kind::Ribbing] {
             prop_assert!(rules(kind, Edging::Waist).all(|rule| rule.place == Edging::Waist));
         }
@@ -288,8 +288,8 @@ proptest! {
 
     #[test]
     fn any_zip(opening in length(), other in length(), open in any::<bool>(), metric in any::<bool>()) {
-        let ends = if open { Ends::Open } else { Ends::Closed };
-        let series = if metric { Series::Metric } else { Series::Inch };
+        let ends = if open { ZipEnds::Open } else { ZipEnds::Closed };
+        let series = if metric { ZipSeries::Metric } else { ZipSeries::Inch };
         if let Ok(choice) = Choice::of(opening, series, ends) {
             prop_assert!(choice.no_longer.is_none_or(|ready| ready.length <= opening));
             prop_assert!(choice.longer.is_none_or(|ready| ready.length > opening));
@@ -337,7 +337,7 @@ proptest! {
                 prop_assert!(body <= Length::ZERO || garment <= Length::ZERO);
                 continue;
             };
-            let line = if along { Line::Along } else { Line::Around };
+            let line = if along { Direction::Along } else { Direction::Around };
             if let Ok(demand) = demand(SUITS.get(row), Some((line, needed)), around) {
                 for range in [demand.lengthwise, demand.crosswise, demand.bias] {
                     let ends = range.at_least.zip(range.at_most);

@@ -118,7 +118,7 @@ proptest! {
     fn any_points_have_a_line_or_none(points in prop::collection::vec(prop::array::uniform3(float()), 0..12), at in float()) {
         let points: Vec<Point> = points.iter().map(|[x, y, weight]| Point { x: *x, y: *y, weight: *weight }).collect();
         if let Some(line) = Line::through(&points) {
-            let _ = (line.at(at), line.u_at(at));
+            let _ = line.at(at);
         }
     }
 
@@ -127,8 +127,8 @@ proptest! {
         let points: Vec<Point> = points.iter().map(|&(x, y, weight)| Point { x, y, weight }).collect();
         if let Some(line) = Line::through(&points) {
             prop_assert!(line.at(at).is_finite() && (-1.001..=1.001).contains(&line.correlation), "{line:?}");
-            prop_assert_eq!(line.u_at(at).is_some(), points.len() > 2);
-            prop_assert!(line.u_at(at).is_none_or(|u| u.is_finite() && u >= 0.0), "{line:?}");
+            prop_assert_eq!(line.u_slope.is_some(), points.len() > 2);
+            prop_assert!(line.u_slope.is_none_or(|u| u.is_finite() && u >= 0.0), "{line:?}");
         }
     }
 

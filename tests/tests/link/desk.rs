@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use tenter_core::record::{LabelledDemand, decode_demand};
-use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, Reason};
+use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, Refusal};
 use tenter_core::{Demand, Limit, Range};
 use tenter_firmware::link::Desk;
 
@@ -21,7 +21,7 @@ pub struct MemoryDesk {
     pub demands: [Option<LabelledDemand>; SLOTS as usize],
     pub demand_count: u8,
     pub clock: Option<u32>,
-    pub hand: (u32, u32),
+    pub repeatability: (u32, u32),
     pub chip_is_broken: bool,
 }
 
@@ -36,8 +36,8 @@ impl MemoryDesk {
         desk
     }
 
-    fn chip(&self) -> Result<(), Reason> {
-        if self.chip_is_broken { Err(Reason::Chip) } else { Ok(()) }
+    fn chip(&self) -> Result<(), Refusal> {
+        if self.chip_is_broken { Err(Refusal::Chip) } else { Ok(()) }
     }
 }
 
@@ -59,14 +59,14 @@ impl Desk for MemoryDesk {
         Identity { device: self.device, version, uptime_s: 70, unix_s: self.clock, demand_slots: SLOTS }
     }
 
-    fn listing(&mut self) -> Result<Listing, Reason> {
+    fn listing(&mut self) -> Result<Listing, Refusal> {
         self.chip()?;
         let oldest = self.tests.keys().next().copied();
         let unacknowledged = self.tests.len().try_into().unwrap();
         Ok(Listing { oldest, next: self.newest + 1, unacknowledged, free_pages: 494 })
     }
 
-    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Reason> {
+    fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {
         self.chip()?;
         Ok(self.tests.range(from..).next().map(|(seq, record)| {
             let place = &mut buffer[..record.len()];
@@ -75,7 +75,7 @@ impl Desk for MemoryDesk {
         }))
     }
 
-    fn acknowledge(&mut self, up_to: u32) -> Result<(), Reason> {
+    fn acknowledge(&mut self, up_to: u32) -> Result<(), Refusal> {
         self.chip()?;
         let kept = self.tests.split_off(&(up_to + 1));
         let gone = std::mem::replace(&mut self.tests, kept);
@@ -83,24 +83,24 @@ impl Desk for MemoryDesk {
         Ok(())
     }
 
-    fn name(&mut self, device: u32) -> Result<(), Reason> {
+    fn name(&mut self, device: u32) -> Result<(), Refusal> {
         assert_ne!(device, 0);
         if self.device != 0 && self.device != device {
-            return Err(Reason::Named);
+            return Err(Refusal::Named);
         }
         self.device = device;
         Ok(())
     }
 
-    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Reason> {
-        *self.demands.get_mut(usize::from(slot)).ok_or(Reason::Slot)? =
-            Some(decode_demand(record).map_err(|_| Reason::Record)?);
+    fn set_demand(&mut self, slot: u8, record: &[u8]) -> Result<(), Refusal> {
+        *self.demands.get_mut(usize::from(slot)).ok_or(Refusal::Slot)? =
+            Some(decode_demand(record).map_err(|_| Refusal::Record)?);
         Ok(())
     }
 
-    fn set_demand_count(&mut self, count: u8) -> Result<(), Reason> {
+    fn set_demand_count(&mut self, count: u8) -> Result<(), Refusal> {
         if count > SLOTS {
-            return Err(Reason::Slot);
+            return Err(Refusal::Slot);
         }
         self.demand_count = count;
         Ok(())
@@ -110,9 +110,9 @@ impl Desk for MemoryDesk {
         self.clock = Some(unix_s);
     }
 
-    fn set_hand(&mut self, ratio: u32, dof: u32) -> Result<(), Reason> {
+    fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
         self.chip()?;
-        self.hand = (ratio, dof);
+        self.repeatability = (ratio, dof);
         Ok(())
     }
 }

@@ -7,7 +7,7 @@ use tenter_core::framing::{
     encode_reply, encode_request,
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
-use tenter_core::wire::{MAX_SAVED_BYTES, Reason, Reply, Request};
+use tenter_core::wire::{MAX_SAVED_BYTES, Refusal, Reply, Request};
 use tenter_firmware::link::Session;
 
 use crate::desk::{MemoryDesk, demand, record};
@@ -139,27 +139,31 @@ fn what_the_handheld_says_to_strange_requests() {
         };
         messages(&answered).iter().map(read).collect::<Vec<_>>()
     };
-    assert_eq!(answer(&framed(&[2, 0, 77])), [Reason::Version]);
-    assert_eq!(answer(&framed(&[2, 0, 77, 200, 3, 3])), [Reason::Version]);
-    assert_eq!(answer(&framed(&[1, 0, 77])), [Reason::Unknown]);
-    assert_eq!(answer(&framed(&[1, 0, 77, 9])), [Reason::Unknown], "there are requests 0 to 8");
-    assert_eq!(answer(&framed(&[1, 0, 77, 8, 5])), [Reason::Unknown], "a hand cut short");
-    assert_eq!(answer(&framed(&[1, 0, 77, 0, 0])), [Reason::Unknown], "a byte too many");
+    assert_eq!(answer(&framed(&[2, 0, 77])), [Refusal::Version]);
+    assert_eq!(answer(&framed(&[2, 0, 77, 200, 3, 3])), [Refusal::Version]);
+    assert_eq!(answer(&framed(&[1, 0, 77])), [Refusal::Unknown]);
+    assert_eq!(answer(&framed(&[1, 0, 77, 9])), [Refusal::Unknown], "there are requests 0 to 8");
+    assert_eq!(answer(&framed(&[1, 0, 77, 8, 5])), [Refusal::Unknown], "a hand cut short");
+    assert_eq!(answer(&framed(&[1, 0, 77, 0, 0])), [Refusal::Unknown], "a byte too many");
     assert_eq!(answer(&framed(&[1, 1, 77, 4])), [], "a reply");
     assert_eq!(answer(&framed(&[1, 2, 77, 0])), [], "neither");
     assert_eq!(answer(&framed(&[1, 0])), [], "no token");
 
     let whole = tenter_core::record::encode_demand(&demand("a", 5), &mut [0; MAX_DEMAND_BYTES]).unwrap().to_vec();
     let mut set = |slot, record: &[u8]| answer(&request(77, &Request::SetDemand { slot, record }));
-    assert_eq!(set(4, &whole), [Reason::Slot]);
-    assert_eq!(set(0, &whole[1..]), [Reason::Record]);
-    assert_eq!(set(0, &[]), [Reason::Record]);
-    assert_eq!(set(0, &crc32::sealed(&[9, 9, 9])), [Reason::NewerRecord]);
-    assert_eq!(answer(&request(77, &Request::SetDemandCount { count: 5 })), [Reason::Slot]);
+    assert_eq!(set(4, &whole), [Refusal::Slot]);
+    assert_eq!(set(0, &whole[1..]), [Refusal::Record]);
+    assert_eq!(set(0, &[]), [Refusal::Record]);
+    assert_eq!(set(0, &crc32::sealed(&[9, 9, 9])), [Refusal::NewerRecord]);
+    assert_eq!(answer(&request(77, &Request::SetDemandCount { count: 5 })), [Refusal::Slot]);
     for (ratio, dof) in [(100_001, 22), (u32::MAX, u32::MAX), (u32::MAX, 1)] {
-        assert_eq!(answer(&request(77, &Request::SetHand { ratio, dof })), [Reason::Record], "no possible hand");
+        assert_eq!(
+            answer(&request(77, &Request::SetRepeatability { ratio, dof })),
+            [Refusal::Record],
+            "no possible hand"
+        );
     }
-    assert_eq!(desk.hand, (0, 0));
+    assert_eq!(desk.repeatability, (0, 0));
 }
 
 #[test]
@@ -177,7 +181,7 @@ fn what_the_host_says_to_strange_replies() {
     // Whole, and an answer to something else.
     assert!(matches!(host_hears(&|token| reply(token, &Reply::Done)), LinkError::Garbled));
     assert!(matches!(host_hears(&|token| request(token, &Request::Identify)), LinkError::Garbled));
-    let refusal = host_hears(&|token| reply(token, &Reply::Refused(Reason::Unknown)));
+    let refusal = host_hears(&|token| reply(token, &Reply::Refused(Refusal::Unknown)));
     assert_eq!(refusal.to_string(), "the handheld refuses: its program does not know this request");
 }
 

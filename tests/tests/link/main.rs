@@ -11,8 +11,8 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use tenter::link::LinkError;
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::scatter::Hand;
 use tenter_core::wire::MAX_SAVED_BYTES;
 
 use desk::{MemoryDesk, SLOTS, demand};
@@ -33,7 +33,7 @@ fn visit(line: &Line, demands: &[LabelledDemand], got: &mut BTreeMap<u32, Vec<u8
         host.acknowledge(up_to)?;
     }
     host.set_demands(demands)?;
-    host.set_hand(Hand::new(0.5, 22.0))?;
+    host.set_repeatability(Repeatability::new(0.5, 22.0))?;
     let mut now = 1_700_000_000;
     host.set_clock(|| {
         now += 1;
@@ -79,14 +79,14 @@ proptest! {
                 prop_assert!(kept.is_none() || kept.as_ref() == demands.get(slot));
             }
             prop_assert!(desk.device == 0 || desk.device == 7);
-            prop_assert!(desk.hand == (0, 0) || desk.hand == (500, 22));
+            prop_assert!(desk.repeatability == (0, 0) || desk.repeatability == (500, 22));
             prop_assert!(desk.clock.is_none_or(|clock| (1_700_000_001..1_700_000_005).contains(&clock)));
             if result.is_ok() {
                 prop_assert_eq!(&got, &saved);
                 prop_assert!(desk.tests.is_empty());
                 prop_assert_eq!(desk.demand_count, 3);
                 prop_assert!(desk.demands.iter().flatten().eq(&demands));
-                prop_assert_eq!((desk.device, desk.hand), (7, (500, 22)));
+                prop_assert_eq!((desk.device, desk.repeatability), (7, (500, 22)));
                 prop_assert!(desk.clock.is_some());
             }
         }

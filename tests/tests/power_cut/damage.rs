@@ -44,7 +44,7 @@ fn a_flipped_bit_loses_at_most_the_record_it_hits() {
             assert!(missing.len() <= 1, "page {page} bit {bit}: {missing:?}");
             missing.iter().for_each(|seq| *lost.entry(*seq).or_insert(0) += 1);
             assert_eq!((log.device_id(), log.demand_count()), (promised.device, promised.count));
-            assert_eq!(log.hand(), promised.hand);
+            assert_eq!(log.repeatability(), promised.hand);
             let demands = (0..promised.count).filter(|slot| {
                 let demand = log.demand(*slot).unwrap();
                 demand.as_ref().inspect(|demand| assert_eq!(promised.demands.get(slot), Some(*demand))).is_none()

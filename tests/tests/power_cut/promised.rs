@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_core::saved::{Clock, SavedTest};
-use tenter_core::scatter::Hand;
 use tenter_core::{Demand, Grain, Length, Limit, Load, MAX_LENGTH, PullTest, Range};
 use tenter_firmware::log::{Log, LogError, Storage};
 use tenter_tests::fake_eeprom::{FakeEeprom, NoAnswer, Trouble};
@@ -44,7 +44,7 @@ pub enum Op {
     SetDemand(u8, bool),
     SetCount(u8),
     Name(u32),
-    SetHand(u32, u32),
+    SetRepeatability(u32, u32),
     Trouble(usize, Trouble),
     PowerCycle,
     Fetch(u32),
@@ -57,7 +57,7 @@ pub struct Promised {
     pub acknowledged: u32,
     pub device: u32,
     pub count: u8,
-    pub hand: Option<Hand>,
+    pub hand: Option<Repeatability>,
     pub demands: BTreeMap<u8, LabelledDemand>,
     /// Counts tests and demands, so that each is told from all others.
     pub number: u16,
@@ -70,7 +70,7 @@ pub struct Pending {
     pub acknowledged: Vec<u32>,
     pub devices: Vec<u32>,
     pub counts: Vec<u8>,
-    pub hands: Vec<Option<Hand>>,
+    pub hands: Vec<Option<Repeatability>>,
     pub demands: BTreeMap<u8, Vec<LabelledDemand>>,
 }
 
@@ -133,10 +133,10 @@ impl Promised {
                 Err(LogError::Chip(_) | LogError::NotKept) => pending.devices.push(*device),
                 Err(other) => panic!("{other}"),
             },
-            Op::SetHand(ratio, dof) => match log.set_hand(*ratio, *dof) {
-                Ok(()) => self.hand = Hand::from_thousandths(*ratio, *dof),
+            Op::SetRepeatability(ratio, dof) => match log.set_repeatability(*ratio, *dof) {
+                Ok(()) => self.hand = Repeatability::from_thousandths(*ratio, *dof),
                 Err(LogError::Chip(_) | LogError::NotKept) => {
-                    pending.hands.push(Hand::from_thousandths(*ratio, *dof));
+                    pending.hands.push(Repeatability::from_thousandths(*ratio, *dof));
                 }
                 Err(other) => panic!("{other}"),
             },
@@ -181,7 +181,7 @@ impl Promised {
 
         assert!(log.device_id() == self.device || pending.devices.contains(&log.device_id()));
         assert!(log.demand_count() == self.count || pending.counts.contains(&log.demand_count()));
-        assert!(log.hand() == self.hand || pending.hands.contains(&log.hand()));
+        assert!(log.repeatability() == self.hand || pending.hands.contains(&log.repeatability()));
         for slot in 0..log.demand_count() {
             let demand = log.demand(slot).unwrap();
             let one_of = pending.demands.get(&slot);
@@ -189,7 +189,7 @@ impl Promised {
             let is_pending = one_of.is_some_and(|some| demand.is_none_or(|demand| some.contains(&demand)));
             assert!(is_promised || is_pending, "slot {slot}");
         }
-        (self.device, self.count, self.hand) = (log.device_id(), log.demand_count(), log.hand());
+        (self.device, self.count, self.hand) = (log.device_id(), log.demand_count(), log.repeatability());
         self.saved.extend(found);
         let hidden = std::mem::take(&mut pending.demands);
         *pending = Pending { demands: hidden, ..Pending::default() };
@@ -216,13 +216,13 @@ fn browse<'t>(log: &mut Log<&mut FakeEeprom>, waiting: impl DoubleEndedIterator<
 /// Names, demands and many rounds through a ring of eleven pages, full at times.
 pub fn scenario() -> Vec<Op> {
     let mut ops = vec![Op::Name(77), Op::SetDemand(0, false), Op::SetDemand(1, true), Op::SetCount(2)];
-    ops.extend([Op::SetHand(500, 22), Op::SetHand(0, 0)]);
+    ops.extend([Op::SetRepeatability(500, 22), Op::SetRepeatability(0, 0)]);
     for round in 0..5 {
         ops.extend([1, 2, 1, 4].map(Op::Save));
         ops.extend([Op::Acknowledge(1), Op::SetDemand(round % 3, round % 2 == 0)]);
         ops.extend([3, 1, 1, 1].map(Op::Save));
         ops.extend([Op::SetCount(2 + round % 2), Op::Acknowledge(usize::from(round))]);
-        ops.push(Op::SetHand(700 + u32::from(round), 30));
+        ops.push(Op::SetRepeatability(700 + u32::from(round), 30));
         ops.extend([4, 4, 1].map(Op::Save));
         ops.push(Op::Acknowledge(if round % 2 == 0 { 9 } else { 3 }));
     }

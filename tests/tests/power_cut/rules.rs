@@ -1,7 +1,7 @@
 //! What each call of the log does, refuses and leaves alone.
 
+use tenter_core::Repeatability;
 use tenter_core::record::RecordError;
-use tenter_core::scatter::Hand;
 use tenter_firmware::log::{DEMAND_SLOTS, Log, LogError, PAGE_BYTES};
 use tenter_tests::fake_eeprom::{FakeEeprom, NoAnswer, Rest, Trouble};
 
@@ -97,10 +97,10 @@ fn a_number_is_given_once() {
 #[test]
 fn a_hand_is_kept_whatever_else_is_written() {
     let mut log = Log::open(FakeEeprom::erased(64)).unwrap();
-    assert_eq!(log.hand(), None);
+    assert_eq!(log.repeatability(), None);
     for [ratio, dof] in [[500, 22], [500, 22], [1_000, 1], [100_000, 1_000_000]] {
-        assert_eq!(log.set_hand(ratio, dof), Ok(()));
-        assert_eq!(log.hand(), Hand::from_thousandths(ratio, dof));
+        assert_eq!(log.set_repeatability(ratio, dof), Ok(()));
+        assert_eq!(log.repeatability(), Repeatability::from_thousandths(ratio, dof));
     }
     let writes = log.into_storage();
     assert_eq!(writes.history.len(), 6, "three hands, each over both pages; the same again is not written");
@@ -113,13 +113,13 @@ fn a_hand_is_kept_whatever_else_is_written() {
     for damaged in 0..2 {
         let mut chip = chip.clone();
         chip.image[damaged][20] ^= 1;
-        assert_eq!(Log::open(chip).unwrap().hand(), Hand::new(100.0, 1e6), "page {damaged}");
+        assert_eq!(Log::open(chip).unwrap().repeatability(), Repeatability::new(100.0, 1e6), "page {damaged}");
     }
     // What is no hand forgets it, and leaves the rest.
     let mut log = Log::open(chip).unwrap();
-    assert_eq!(log.set_hand(500, 0), Ok(()));
+    assert_eq!(log.set_repeatability(500, 0), Ok(()));
     let log = Log::open(log.into_storage()).unwrap();
-    assert_eq!((log.hand(), log.device_id(), log.demand_count()), (None, 9, 3));
+    assert_eq!((log.repeatability(), log.device_id(), log.demand_count()), (None, 9, 3));
 }
 
 #[test]

@@ -7,15 +7,9 @@ pub use cord::{Allowed, CORDS, Cord, CordPlace, Region};
 
 use heapless::Vec;
 
-use super::source::Source;
+use crate::answer::source::Source;
 
 /// Something to be careful of.
-///
-/// ```
-/// use tenter_core::making::caution::Caution;
-///
-/// assert!(Caution::FallingMass.source().to_string().ends_with("from memory"));
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Caution {
@@ -39,38 +33,26 @@ pub enum Caution {
 }
 
 impl Caution {
-    /// Who says so.
-    ///
-    /// ```
-    /// use tenter_core::making::caution::Caution;
-    ///
-    /// assert!(Caution::ChildSleepwear.source().to_string().contains("16 CFR 1615"));
-    /// ```
+    /// Where it comes from.
     #[must_use]
     pub const fn source(self) -> Source {
         match self {
-            Self::FallingMass | Self::SnapBack => Source::Memory("good sense with hanging loads"),
+            Self::FallingMass | Self::SnapBack => Source::CommonPractice,
             Self::NotTheStandard => {
                 Source::Published("ASTM D2594 and D3107, scopes: even between laboratories agreement is poor")
             }
-            Self::ChildCords => Source::Published(
-                "16 CFR 1120 with ASTM F1816; EN 14682; the Finnish authority tells parents to sew without cords",
-            ),
+            Self::ChildCords => Source::Published("16 CFR 1120 with ASTM F1816; EN 14682"),
             Self::ChildSleepwear => Source::Published("16 CFR 1615 and 1616, US sizes 9 months to 14"),
             Self::Tight => Source::Published(
-                "waistband pressure, Journal of Home Economics of Japan 67(1): the usual formula does not predict it",
+                "Journal of Home Economics of Japan 67(1), on waistband pressure: the usual formula does not predict it",
             ),
             Self::Compression => Source::Published("Rabe et al., Phlebology 35(7) (2020) 447-460"),
-            Self::PinsBladesIrons => Source::Published("safety guide for a youth sewing contest, undated"),
+            Self::PinsBladesIrons => Source::CommonPractice,
         }
     }
 }
 
 /// The most to hang at home, in grams. From memory: nothing was found in print.
-///
-/// ```
-/// assert_eq!(tenter_core::making::caution::MOST_GRAMS, 2_000);
-/// ```
 pub const MOST_GRAMS: u32 = 2_000;
 
 /// What is being done, as far as a caution depends on it.

@@ -10,17 +10,13 @@ use heapless::Vec;
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::sizing::Reach;
-use super::source::Source;
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::source::Source;
+use crate::number::words;
 use crate::reading::length::Length;
 
 /// A kind of elastic.
-///
-/// ```
-/// use tenter_core::making::elastic::Kind;
-///
-/// assert_ne!(Kind::Firm, Kind::Soft);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Kind {
@@ -34,16 +30,17 @@ pub enum Kind {
     Ribbing,
 }
 
+words!(Kind {
+    Firm => "firm",
+    Soft => "soft",
+    Braided => "braided",
+    Ribbing => "ribbing",
+});
+
 /// Where it goes.
-///
-/// ```
-/// use tenter_core::making::elastic::Place;
-///
-/// assert_ne!(Place::Waist, Place::Wrist);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Place {
+pub enum Edging {
     /// A waist.
     Waist,
     /// A waist that is meant to sit tight.
@@ -59,6 +56,16 @@ pub enum Place {
     /// A neck, a cuff or another opening with a band.
     Opening,
 }
+
+words!(Edging {
+    Waist => "waist",
+    SnugWaist => "snug-waist",
+    Edge => "edge",
+    SwimLegFront => "swim-leg-front",
+    SwimLegBack => "swim-leg-back",
+    Wrist => "wrist",
+    Opening => "opening",
+});
 
 /// What a rule takes of the body or the edge.
 ///
@@ -106,9 +113,9 @@ pub struct Span {
 /// A rule for the length to cut.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Kind, Place, RULES};
+/// use tenter_core::making::elastic::{Kind, Edging, RULES};
 ///
-/// let firm = RULES.iter().find(|rule| rule.kind == Some(Kind::Firm) && rule.place == Place::Waist).unwrap();
+/// let firm = RULES.iter().find(|rule| rule.kind == Some(Kind::Firm) && rule.place == Edging::Waist).unwrap();
 /// assert!(!firm.name.is_empty());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -118,12 +125,12 @@ pub struct Rule {
     /// The kind it is for; none for any.
     pub kind: Option<Kind>,
     /// Where.
-    pub place: Place,
+    pub place: Edging,
     /// What it takes.
     pub cut: Cut,
     /// The part of the cut length that is lapped to close the loop, where the source says so.
     pub overlap: Length,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -136,10 +143,10 @@ impl Rule {
     /// [`MakingError::TooLarge`].
     ///
     /// ```
-    /// use tenter_core::{Length, making::elastic::{Kind, Place, rules}};
+    /// use tenter_core::{Length, making::elastic::{Kind, Edging, rules}};
     ///
     /// let neck = Length::from_inch_64ths(16 * 64);
-    /// let rule = rules(Kind::Ribbing, Place::Opening).next().unwrap();
+    /// let rule = rules(Kind::Ribbing, Edging::Opening).next().unwrap();
     /// assert_eq!(rule.cut(neck).unwrap().most, Length::from_inch_64ths(12 * 64));
     /// ```
     pub fn cut(&self, measure: Length) -> Result<Span, MakingError> {
@@ -161,11 +168,11 @@ impl Rule {
 /// The rules for a kind and a place, those for any elastic included; ribbing has its own only.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Kind, Place, rules};
+/// use tenter_core::making::elastic::{Kind, Edging, rules};
 ///
-/// assert!(rules(Kind::Braided, Place::Waist).all(|rule| rule.kind.is_none()));
+/// assert!(rules(Kind::Braided, Edging::Waist).all(|rule| rule.kind.is_none()));
 /// ```
-pub fn rules(kind: Kind, place: Place) -> impl Iterator<Item = &'static Rule> {
+pub fn rules(kind: Kind, place: Edging) -> impl Iterator<Item = &'static Rule> {
     RULES.iter().filter(move |rule| rule.place == place && rule.kind.map_or(kind != Kind::Ribbing, |own| own == kind))
 }
 
@@ -209,65 +216,28 @@ const fn share(least: (u8, u8), most: (u8, u8)) -> Cut {
     Cut::Share { least, most }
 }
 
-const fn rule(name: &'static str, kind: Option<Kind>, place: Place, cut: Cut, source: &'static str) -> Rule {
-    Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::Published(source) }
+const fn rule(name: &'static str, kind: Option<Kind>, place: Edging, cut: Cut) -> Rule {
+    Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::CommonPractice }
 }
 
-const CUT_ON: &str = "cut-on elasticized waistband with casing, undated";
-const TYPES: &str = "types of elastic, haberdasher's page, undated";
-const SWIM_LEG: &str = "swimsuit or leotard leg elastic, undated";
-const HOW_TO_SEW: &str = "how to sew elastic, undated";
-
-/// Every rule that was found. They disagree, since elastics do: the elastic's own stretch decides.
-///
-/// ```
-/// assert!(tenter_core::making::elastic::RULES.iter().all(|rule| !rule.source.to_string().is_empty()));
-/// ```
+/// Rules of the trade. They disagree, since elastics do: the elastic's own stretch decides.
 pub const RULES: &[Rule] = &[
-    rule("2 in less", None, Place::Waist, less(16, 16), "how to measure elastic for waistband, several pages, undated"),
-    rule("2 to 3 in less", None, Place::Waist, less(16, 24), "elastic band length for waist, undated"),
-    rule("2 to 4 in less", None, Place::SnugWaist, less(16, 32), HOW_TO_SEW),
-    rule("firm, up to 1 in less", Some(Kind::Firm), Place::Waist, less(0, 8), CUT_ON),
-    rule("soft, 3 to 5 in less", Some(Kind::Soft), Place::Waist, less(24, 40), CUT_ON),
-    rule("woven, as long as the body", Some(Kind::Firm), Place::Waist, share((1, 1), (1, 1)), TYPES),
-    rule("knitted, 90 to 95 %", Some(Kind::Soft), Place::Waist, share((90, 100), (95, 100)), TYPES),
-    rule(
-        "92 % of the edge",
-        None,
-        Place::Edge,
-        share((92, 100), (92, 100)),
-        "answer page on elastic, undated, an example",
-    ),
+    rule("2 in less", None, Edging::Waist, less(16, 16)),
+    rule("2 to 3 in less", None, Edging::Waist, less(16, 24)),
+    rule("2 to 4 in less", None, Edging::SnugWaist, less(16, 32)),
+    rule("firm, up to 1 in less", Some(Kind::Firm), Edging::Waist, less(0, 8)),
+    rule("soft, 3 to 5 in less", Some(Kind::Soft), Edging::Waist, less(24, 40)),
+    rule("woven, as long as the body", Some(Kind::Firm), Edging::Waist, share((1, 1), (1, 1))),
+    rule("knitted, 90 to 95 %", Some(Kind::Soft), Edging::Waist, share((90, 100), (95, 100))),
+    rule("92 % of the edge", None, Edging::Edge, share((92, 100), (92, 100))),
+    Rule { overlap: inches(4), ..rule("front as long as the edge", None, Edging::SwimLegFront, share((1, 1), (1, 1))) },
     Rule {
         overlap: inches(4),
-        ..rule("front as long as the edge", None, Place::SwimLegFront, share((1, 1), (1, 1)), SWIM_LEG)
+        ..rule("back three quarters of the edge", None, Edging::SwimLegBack, share((3, 4), (3, 4)))
     },
-    Rule {
-        overlap: inches(4),
-        ..rule("back three quarters of the edge", None, Place::SwimLegBack, share((3, 4), (3, 4)), SWIM_LEG)
-    },
-    rule("1/2 in less", None, Place::Wrist, less(4, 4), HOW_TO_SEW),
-    rule(
-        "two thirds to three quarters",
-        Some(Kind::Ribbing),
-        Place::Opening,
-        share((2, 3), (3, 4)),
-        "using ribbing for a cuff or neckline opening, undated",
-    ),
+    rule("1/2 in less", None, Edging::Wrist, less(4, 4)),
+    rule("two thirds to three quarters", Some(Kind::Ribbing), Edging::Opening, share((2, 3), (3, 4))),
 ];
-
-/// The width to cut ribbing for a band of a finished width: twice that and 1/2 in for seams (*Ribbed edges*, sewing
-/// guide). None where it does not fit.
-///
-/// ```
-/// use tenter_core::{Length, making::elastic::ribbing_width};
-///
-/// assert_eq!(ribbing_width(Length::from_inch_64ths(128)), Some(Length::from_inch_64ths(288)));
-/// ```
-#[must_use]
-pub fn ribbing_width(finished: Length) -> Option<Length> {
-    finished.steps().checked_mul(2)?.checked_add(inches(4).steps()).map(Length::from_steps)
-}
 
 /// What else to see to.
 ///
@@ -301,7 +271,7 @@ pub enum Care {
 pub struct CareLine {
     /// What to see to.
     pub care: Care,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
@@ -316,18 +286,18 @@ pub struct CareLine {
 #[must_use]
 pub fn care(kind: Kind, stitched_through: bool) -> Vec<CareLine, 2> {
     let mut lines = Vec::new();
-    let mut say = |care, source| {
-        let _ = lines.push(CareLine { care, source: Source::Published(source) }); // Room for both lines.
+    let mut say = |care| {
+        let _ = lines.push(CareLine { care, source: Source::CommonPractice }); // Room for both lines.
     };
     match (kind, stitched_through) {
         (Kind::Ribbing, _) => {
-            say(Care::TryPinnedLoop, "how to get knit neckband ribbing the perfect length, 2017");
+            say(Care::TryPinnedLoop);
             return lines;
         }
-        (Kind::Braided, true) => say(Care::CasingOnly, "elastics lesson, textile course, undated"),
-        (Kind::Firm | Kind::Soft, true) => say(Care::ShorterBy(inches(8)), CUT_ON),
+        (Kind::Braided, true) => say(Care::CasingOnly),
+        (Kind::Firm | Kind::Soft, true) => say(Care::ShorterBy(inches(8))),
         (_, false) => {}
     }
-    say(Care::Preshrink, "newspaper sewing column, 18 Feb 1990: rayon shrinks and dies wet, polyester lasts best");
+    say(Care::Preshrink);
     lines
 }

@@ -3,34 +3,10 @@
 use crate::answer::class::GrowthClass;
 use crate::answer::figures::Figure;
 use crate::number::ratio::Ratio;
+use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
 
-/// How a cloth is made.
-///
-/// ```
-/// use tenter_core::making::handling::Construction;
-///
-/// assert_ne!(Construction::Woven, Construction::Knit);
-/// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Construction {
-    /// Woven.
-    Woven,
-    /// Knitted.
-    Knit,
-    /// Neither, or not known.
-    #[default]
-    Other,
-}
-
 /// How heavy a cloth is, by the hand.
-///
-/// ```
-/// use tenter_core::making::handling::Weight;
-///
-/// assert_eq!(Weight::default(), Weight::Medium);
-/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Weight {
@@ -46,7 +22,7 @@ pub enum Weight {
 /// What is known of one cloth.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction};
+/// use tenter_core::{Construction, making::handling::Cloth};
 ///
 /// assert!(!Cloth::new(Construction::Woven).gives());
 /// ```
@@ -71,7 +47,7 @@ impl Cloth {
     /// A cloth of which nothing was measured.
     ///
     /// ```
-    /// use tenter_core::making::handling::{Cloth, Construction};
+    /// use tenter_core::{Construction, making::handling::Cloth};
     ///
     /// assert_eq!(Cloth::new(Construction::Knit).crosswise, None);
     /// ```
@@ -83,7 +59,7 @@ impl Cloth {
     /// Its stretch along a grain.
     ///
     /// ```
-    /// use tenter_core::{Grain, making::handling::{Cloth, Construction}};
+    /// use tenter_core::{Construction, Grain, making::handling::Cloth};
     ///
     /// assert_eq!(Cloth::new(Construction::Knit).along(Grain::Bias), None);
     /// ```
@@ -100,7 +76,7 @@ impl Cloth {
     /// along which every woven gives.
     ///
     /// ```
-    /// use tenter_core::{Figure, Ratio, making::handling::{Cloth, Construction}};
+    /// use tenter_core::{Construction, Figure, Ratio, making::handling::Cloth};
     ///
     /// let five = Some(Figure::exact(Ratio::new(5, 100).unwrap()));
     /// assert_eq!(Cloth { lengthwise: five, ..Cloth::new(Construction::Woven) }.most_stretch(), five);
@@ -115,12 +91,6 @@ impl Cloth {
 
     /// Whether it gives more than reading error along or across: from [`RIGID_UNDER_PERCENT`](super::RIGID_UNDER_PERCENT)
     /// on. A knit that was not measured is taken to give.
-    ///
-    /// ```
-    /// use tenter_core::making::handling::{Cloth, Construction};
-    ///
-    /// assert!(Cloth::new(Construction::Knit).gives());
-    /// ```
     #[must_use]
     pub fn gives(&self) -> bool {
         self.most_stretch().map_or(self.construction == Construction::Knit, |figure| gives(&figure))
@@ -129,7 +99,7 @@ impl Cloth {
     /// Whether its growth is more than a close garment takes: above 3 %.
     ///
     /// ```
-    /// use tenter_core::{Ratio, making::handling::{Cloth, Construction}};
+    /// use tenter_core::{Construction, Ratio, making::handling::Cloth};
     ///
     /// let loose = Cloth { growth: Ratio::new(4, 100), ..Cloth::new(Construction::Knit) };
     /// assert!(loose.grows());

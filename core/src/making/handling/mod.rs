@@ -4,41 +4,29 @@ mod cloth;
 mod place;
 mod practice;
 
-pub use cloth::{Cloth, Construction, Weight};
+pub use cloth::{Cloth, Weight};
 pub use place::{Do, Place, PlaceLine, SeamAllowance, at, seam_allowance};
 pub use practice::{Practice, PracticeLine, practices};
 
-use super::source::Source;
 use super::stitch::Stitch;
-use crate::answer::evaluation::{self, Answer};
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::source::Source;
+use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
+use crate::reading::construction::Construction;
 
 /// Under this stretch, in percent, cloth counts as rigid: the edge of the tool's own ladder, within reading error.
-///
-/// ```
-/// assert_eq!(tenter_core::making::handling::RIGID_UNDER_PERCENT, 2);
-/// ```
 pub const RIGID_UNDER_PERCENT: i64 = 2;
 
 /// From this stretch on, in percent, a woven is handled as a stretch woven, other cloth as stretching: where the US
 /// method for stretch wovens begins (ASTM D3107, scope).
-///
-/// ```
-/// assert_eq!(tenter_core::making::handling::STRETCHES_FROM_PERCENT, 12);
-/// ```
 pub const STRETCHES_FROM_PERCENT: i64 = 12;
 
 /// A kind of needle point.
-///
-/// ```
-/// use tenter_core::making::handling::Point;
-///
-/// assert_ne!(Point::Stretch, Point::Ballpoint);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Point {
+pub enum NeedlePoint {
     /// The usual point.
     Universal,
     /// Rounded, for knits.
@@ -50,28 +38,30 @@ pub enum Point {
 /// A needle: its point and its size as a metric number, 75 for 75/11, from the finest to the thickest.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Point, needle};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, NeedlePoint, needle};
 ///
-/// assert_eq!(needle(&Cloth::new(Construction::Knit)).unwrap().point, Point::Ballpoint);
+/// assert_eq!(needle(&Cloth::new(Construction::Knit)).unwrap().point, NeedlePoint::Ballpoint);
 /// assert_eq!(needle(&Cloth::new(Construction::Woven)), None); // Nothing calls for another than is in the machine.
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Needle {
     /// The point.
-    pub point: Point,
+    pub point: NeedlePoint,
     /// The finest size.
     pub finest: u8,
     /// The thickest size.
     pub thickest: u8,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
 /// The needle that a cloth calls for; none where nothing does.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Point, Weight, needle};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, NeedlePoint, Weight, needle};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let denim = Cloth {
@@ -83,19 +73,19 @@ pub struct Needle {
 /// ```
 #[must_use]
 pub fn needle(cloth: &Cloth) -> Option<Needle> {
-    const STRETCH_TYPE: Source = Source::Published("specialty needle: stretch, undated");
-    const BALLPOINT: Source = Source::Published("twin needle sewing on knit fabric, undated");
-    const WOVEN: Source = Source::Published("wovens with stretch, guide, undated");
+    const STRETCH_TYPE: Source = Source::CommonPractice;
+    const BALLPOINT: Source = Source::CommonPractice;
+    const WOVEN: Source = Source::CommonPractice;
     let both_ways = [cloth.lengthwise, cloth.crosswise].into_iter().flatten().filter(stretches).count() == 2;
     let (point, finest, thickest, source) = match (cloth.construction, cloth.weight) {
         (Construction::Woven, _) if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) => return None,
-        (Construction::Woven, Weight::Heavy) => (Point::Universal, 90, 90, WOVEN),
-        (Construction::Woven, _) => (Point::Universal, 70, 75, WOVEN),
-        (Construction::Knit, Weight::Heavy) if both_ways => (Point::Stretch, 90, 90, STRETCH_TYPE),
-        (Construction::Knit, _) if both_ways => (Point::Stretch, 75, 75, STRETCH_TYPE),
-        (Construction::Knit, Weight::Heavy) => (Point::Ballpoint, 90, 90, BALLPOINT),
-        (Construction::Knit, Weight::Light) => (Point::Ballpoint, 70, 70, BALLPOINT),
-        (Construction::Knit, Weight::Medium) => (Point::Ballpoint, 70, 90, BALLPOINT),
+        (Construction::Woven, Weight::Heavy) => (NeedlePoint::Universal, 90, 90, WOVEN),
+        (Construction::Woven, _) => (NeedlePoint::Universal, 70, 75, WOVEN),
+        (Construction::Knit, Weight::Heavy) if both_ways => (NeedlePoint::Stretch, 90, 90, STRETCH_TYPE),
+        (Construction::Knit, _) if both_ways => (NeedlePoint::Stretch, 75, 75, STRETCH_TYPE),
+        (Construction::Knit, Weight::Heavy) => (NeedlePoint::Ballpoint, 90, 90, BALLPOINT),
+        (Construction::Knit, Weight::Light) => (NeedlePoint::Ballpoint, 70, 70, BALLPOINT),
+        (Construction::Knit, Weight::Medium) => (NeedlePoint::Ballpoint, 70, 90, BALLPOINT),
         (Construction::Other, _) => return None,
     };
     Some(Needle { point, finest, thickest, source })
@@ -108,7 +98,8 @@ fn stretches(figure: &Figure) -> bool {
 /// A stitch for a seam, and whether it gives as far as the seam is wanted to.
 ///
 /// ```
-/// use tenter_core::making::{handling::{Cloth, Construction, seam}, stitch::Stitch};
+/// use tenter_core::Construction;
+/// use tenter_core::making::{handling::{Cloth, seam}, stitch::Stitch};
 ///
 /// let plain = seam(&Cloth::new(Construction::Woven), None);
 /// assert_eq!((plain.stitch, plain.length_tenths), (Stitch::Straight, Some((20, 25))));
@@ -129,7 +120,8 @@ pub struct SeamLine {
 /// The seam for a cloth of which a view wants so much stretch; without a demand, for all the stretch it has.
 ///
 /// ```
-/// use tenter_core::making::{handling::{Cloth, Construction, seam}, stitch::Stitch};
+/// use tenter_core::Construction;
+/// use tenter_core::making::{handling::{Cloth, seam}, stitch::Stitch};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let jersey = Cloth { crosswise: Some(Figure::exact(Ratio::new(60, 100).unwrap())), ..Cloth::new(Construction::Knit) };
@@ -138,9 +130,9 @@ pub struct SeamLine {
 /// ```
 #[must_use]
 pub fn seam(cloth: &Cloth, wanted: Option<Ratio>) -> SeamLine {
-    const WOVEN: Source = Source::Published("wovens with stretch, guide, undated");
-    const KNIT: Source = Source::Published("sewing cotton knit fabric, undated");
-    const TRIPLE: Source = Source::Published("question page on elastane blends, undated: crotch and underarm");
+    const WOVEN: Source = Source::CommonPractice;
+    const KNIT: Source = Source::CommonPractice;
+    const TRIPLE: Source = Source::CommonPractice;
     let measured = cloth.most_stretch().map_or(Ratio::ZERO, |figure| figure.ratio);
     let wanted = wanted.unwrap_or(measured).max(Ratio::ZERO);
     let stitch = Stitch::that_gives(wanted);
@@ -178,17 +170,11 @@ pub struct Layered {
     pub chance: f32,
     /// What to take instead where it falls short, the simplest first.
     pub instead: &'static [Instead],
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
 /// A layer fixed to the cloth.
-///
-/// ```
-/// use tenter_core::making::handling::Layer;
-///
-/// assert_ne!(Layer::Interfacing, Layer::Lining);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Layer {
@@ -199,12 +185,6 @@ pub enum Layer {
 }
 
 /// What to take instead of a layer that cannot follow.
-///
-/// ```
-/// use tenter_core::making::handling::Instead;
-///
-/// assert_ne!(Instead::Bias, Instead::Pleat);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Instead {
@@ -232,17 +212,11 @@ impl Layered {
         let loses = layer_stretch.ratio < cloth.ratio;
         let stretch = if loses { layer_stretch } else { cloth };
         let chance = stretch.chance_at_least(wanted);
-        let answer = evaluation::judged(chance, Answer::Short, confidence);
+        let answer = confidence.judge(chance, Answer::Short);
         let (instead, source): (&[Instead], _) = match layer {
             _ if answer == Answer::Meets || !loses => (&[], Source::Derived("two layers stretch as far as the lesser")),
-            Layer::Interfacing => (
-                &[Instead::ThatGives, Instead::Bias],
-                Source::Published("knits and wovens, blog, 2007; lining and fusing stretch wovens, forum, undated"),
-            ),
-            Layer::Lining => (
-                &[Instead::ThatGives, Instead::Bias, Instead::Pleat],
-                Source::Published("lining and fusing stretch wovens, forum, undated: a plain lining tears"),
-            ),
+            Layer::Interfacing => (&[Instead::ThatGives, Instead::Bias], Source::CommonPractice),
+            Layer::Lining => (&[Instead::ThatGives, Instead::Bias, Instead::Pleat], Source::CommonPractice),
         };
         Self { stretch, loses, answer, chance, instead, source }
     }

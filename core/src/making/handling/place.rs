@@ -1,17 +1,13 @@
 //! The places of a garment that want a hand before or beside the seam.
 
 use super::Stitch;
-use super::cloth::{Cloth, Construction};
-use crate::making::source::Source;
+use super::cloth::Cloth;
+use crate::answer::source::Source;
+use crate::number::words;
+use crate::reading::construction::Construction;
 use crate::reading::length::Length;
 
 /// A place of a garment.
-///
-/// ```
-/// use tenter_core::making::handling::Place;
-///
-/// assert_eq!(Place::ALL.len(), 11);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Place {
@@ -39,28 +35,19 @@ pub enum Place {
     RawSeams,
 }
 
-impl Place {
-    /// Every place.
-    ///
-    /// ```
-    /// use tenter_core::making::handling::Place;
-    ///
-    /// assert!(Place::ALL.contains(&Place::Eyelet));
-    /// ```
-    pub const ALL: [Self; 11] = [
-        Self::Shoulder,
-        Self::NeckEdge,
-        Self::Pocket,
-        Self::Gathers,
-        Self::Buttonhole,
-        Self::Eyelet,
-        Self::Zip,
-        Self::Facing,
-        Self::Hem,
-        Self::BiasHem,
-        Self::RawSeams,
-    ];
-}
+words!(Place {
+    Shoulder => "shoulder",
+    NeckEdge => "neck-edge",
+    Pocket => "pocket",
+    Gathers => "gathers",
+    Buttonhole => "buttonhole",
+    Eyelet => "eyelet",
+    Zip => "zip",
+    Facing => "facing",
+    Hem => "hem",
+    BiasHem => "bias-hem",
+    RawSeams => "raw-seams",
+});
 
 /// What to do there.
 ///
@@ -102,7 +89,8 @@ pub enum Do {
 /// One line for a place.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Do, Place, at};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Do, Place, at};
 ///
 /// let line = at(&Cloth::new(Construction::Woven), Place::Eyelet).unwrap();
 /// assert_eq!((line.place, line.what), (Place::Eyelet, Do::Stabilise));
@@ -114,14 +102,15 @@ pub struct PlaceLine {
     pub place: Place,
     /// What to do.
     pub what: Do,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
 /// What a cloth calls for at a place; none where it calls for nothing.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Place, at};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Place, at};
 ///
 /// let rigid = Cloth::new(Construction::Woven);
 /// assert_eq!(at(&rigid, Place::Shoulder), None);
@@ -129,28 +118,25 @@ pub struct PlaceLine {
 /// ```
 #[must_use]
 pub fn at(cloth: &Cloth, place: Place) -> Option<PlaceLine> {
-    const STRETCH_SEAMS: Source = Source::Published("stretch seams, sewing guide chapter, undated");
-    const KNITS: Source = Source::Published("knits and wovens, blog, 2007");
+    const STRETCH_SEAMS: Source = Source::CommonPractice;
+    const KNITS: Source = Source::CommonPractice;
     let gives = cloth.gives();
     let (what, source) = match place {
         Place::Eyelet => (Do::Stabilise, Source::CommonPractice),
         Place::Facing if gives => (Do::Interface { that_gives: true }, KNITS),
         Place::Facing => (Do::Interface { that_gives: false }, Source::CommonPractice),
         Place::RawSeams => (Do::BindWithTape, Source::CommonPractice),
-        Place::BiasHem => (Do::HangADay, Source::Published("sewing questions answered, undated")),
+        Place::BiasHem => (Do::HangADay, Source::CommonPractice),
         _ if !gives && !cloth.grows() => return None,
         Place::Shoulder => (Do::Tape, STRETCH_SEAMS),
         Place::NeckEdge => (Do::StayStitch, Source::CommonPractice),
         Place::Pocket | Place::Gathers | Place::Buttonhole => (Do::Stabilise, KNITS),
         Place::Zip => {
             let (width, allowance) = (Length::from_inch_64ths(64), Length::from_inch_64ths(40));
-            (
-                Do::StabiliseStrip { width, allowance },
-                Source::Published("zippity do dah, 2010; zippers in knits, undated"),
-            )
+            (Do::StabiliseStrip { width, allowance }, Source::CommonPractice)
         }
         Place::Hem if cloth.construction == Construction::Woven && needs_no_give(cloth) => return None,
-        Place::Hem => (Do::HemThatGives, Source::Published("t-shirt and knit fabric hems, undated")),
+        Place::Hem => (Do::HemThatGives, Source::CommonPractice),
     };
     Some(PlaceLine { place, what, source })
 }
@@ -174,7 +160,7 @@ pub struct SeamAllowance {
     pub cut: Length,
     /// What is left after trimming, where the seam is not pressed open.
     pub trimmed: Length,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 

@@ -4,15 +4,9 @@ use heapless::Vec;
 
 use super::cloth::Cloth;
 use super::stretches;
-use crate::making::source::Source;
+use crate::answer::source::Source;
 
 /// What to do at the machine.
-///
-/// ```
-/// use tenter_core::making::handling::Practice;
-///
-/// assert_ne!(Practice::WalkingFoot, Practice::StretchSample);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Practice {
@@ -27,7 +21,8 @@ pub enum Practice {
 /// One line of practice.
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, practices};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, practices};
 ///
 /// assert!(practices(&Cloth::new(Construction::Woven)).is_empty());
 /// ```
@@ -36,14 +31,15 @@ pub enum Practice {
 pub struct PracticeLine {
     /// What to do.
     pub practice: Practice,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
 /// What a cloth calls for at the machine: nothing under [`STRETCHES_FROM_PERCENT`](super::STRETCHES_FROM_PERCENT).
 ///
 /// ```
-/// use tenter_core::making::handling::{Cloth, Construction, Practice, practices};
+/// use tenter_core::Construction;
+/// use tenter_core::making::handling::{Cloth, Practice, practices};
 /// use tenter_core::{Figure, Ratio};
 ///
 /// let jersey = Cloth { crosswise: Some(Figure::exact(Ratio::new(50, 100).unwrap())), ..Cloth::new(Construction::Knit) };
@@ -55,12 +51,8 @@ pub fn practices(cloth: &Cloth) -> Vec<PracticeLine, 3> {
     if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) {
         return lines;
     }
-    for (practice, source) in [
-        (Practice::WalkingFoot, "sewing with stretch, 2005; walking foot, 2010"),
-        (Practice::StretchSample, "question page on elastane blends, undated"),
-        (Practice::LieFlat, "top 10 tips for stretch fabrics, undated"),
-    ] {
-        let _ = lines.push(PracticeLine { practice, source: Source::Published(source) }); // Room for all.
+    for practice in [Practice::WalkingFoot, Practice::StretchSample, Practice::LieFlat] {
+        let _ = lines.push(PracticeLine { practice, source: Source::CommonPractice }); // Room for all.
     }
     lines
 }

@@ -3,8 +3,8 @@
 use heapless::Vec;
 
 use super::{Between, Least, Match, Pair, Which};
-use crate::answer::evaluation::Answer;
-use crate::making::source::Source;
+use crate::answer::source::Source;
+use crate::answer::verdict::Answer;
 use crate::making::stitch::Stitch;
 
 impl Pair {
@@ -19,7 +19,7 @@ impl Pair {
     /// assert!(pair.advice().iter().any(|line| line.advice == Advice::Below(Which::Second)));
     /// ```
     #[must_use]
-    pub fn advice(&self) -> Vec<Line, MOST_LINES> {
+    pub fn advice(&self) -> Vec<AdviceLine, MOST_LINES> {
         let mut lines = Vec::new();
         self.advise(|line| {
             let _ = lines.push(line); // Room for every line.
@@ -39,15 +39,15 @@ impl Pair {
     /// pair.advise(|line| first = first.or(Some(line.advice)));
     /// assert_eq!(first, Some(Advice::NoHandling));
     /// ```
-    pub fn advise(&self, mut take: impl FnMut(Line)) {
-        let mut say = |advice, reason, source| take(Line { advice, reason, source });
+    pub fn advise(&self, mut take: impl FnMut(AdviceLine)) {
+        let mut say = |advice, reason, source| take(AdviceLine { advice, reason, source });
         let reason = match self.answer {
-            Match::Close(_) => Reason::TooClose,
-            _ if self.chances.alike < 0.5 => Reason::Gap,
-            _ => Reason::Mismatch,
+            Match::Close(_) => AdviceReason::TooClose,
+            _ if self.chances.alike < 0.5 => AdviceReason::Gap,
+            _ => AdviceReason::Mismatch,
         };
         match self.answer {
-            Match::Alike => say(Advice::NoHandling, Reason::SameStretch, Source::Own),
+            Match::Alike => say(Advice::NoHandling, AdviceReason::SameStretch, Source::Own),
             Match::Handle | Match::Close(Between::AlikeAndHandle) => {
                 say(Advice::QuarterMarks, reason, UNLIKE);
                 if let Some(which) = self.fuller() {
@@ -64,20 +64,20 @@ impl Pair {
             }
         }
         if matches!(self.answer, Match::Close(_)) {
-            say(Advice::PullAgain, Reason::TooClose, Source::Own);
+            say(Advice::PullAgain, AdviceReason::TooClose, Source::Own);
         }
         if self.growth.is_none() {
-            say(Advice::ReadGrowth, Reason::NotMeasured, Source::Own);
+            say(Advice::ReadGrowth, AdviceReason::NotMeasured, Source::Own);
         }
         match self.washing {
-            None => say(Advice::WashJoinedSample, Reason::NotMeasured, ONE_GARMENT),
+            None => say(Advice::WashJoinedSample, AdviceReason::NotMeasured, ONE_GARMENT),
             Some(washing) if washing.answer != Answer::Meets => {
-                say(Advice::WashJoinedSample, Reason::Washing, ONE_GARMENT);
+                say(Advice::WashJoinedSample, AdviceReason::Washing, ONE_GARMENT);
             }
             Some(_) => {}
         }
         if self.least == Least::Stitch {
-            say(Advice::StitchThatGives, Reason::Stitch, Stitch::GIVE_SOURCE);
+            say(Advice::StitchThatGives, AdviceReason::Stitch, Stitch::GIVE_SOURCE);
         }
     }
 
@@ -87,15 +87,11 @@ impl Pair {
     }
 }
 
-const UNLIKE: Source = Source::Published("sewing unlike fabric seams, guide, undated");
-const ON_TOP: Source = Source::Published("which fabric on top, 2017: the stretchier one on top gained 1/4 in in 24 in");
-const ONE_GARMENT: Source = Source::Published("pairing fabrics in one garment, 2022: unequal shrinkage ripples a seam");
+const UNLIKE: Source = Source::CommonPractice;
+const ON_TOP: Source = Source::CommonPractice;
+const ONE_GARMENT: Source = Source::CommonPractice;
 
 /// The most lines of [`Pair::advice`].
-///
-/// ```
-/// assert_eq!(tenter_core::making::pairing::MOST_LINES, 8);
-/// ```
 pub const MOST_LINES: usize = 8;
 
 /// What to do about a seam.
@@ -131,15 +127,9 @@ pub enum Advice {
 }
 
 /// Why.
-///
-/// ```
-/// use tenter_core::making::pairing::Reason;
-///
-/// assert_ne!(Reason::Gap, Reason::Mismatch);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Reason {
+pub enum AdviceReason {
     /// Both stretch alike.
     SameStretch,
     /// The gap in stretch.
@@ -159,18 +149,18 @@ pub enum Reason {
 /// One line of advice.
 ///
 /// ```
-/// use tenter_core::making::{pairing::{Advice, Line, Reason}, source::Source};
+/// use tenter_core::making::{pairing::{Advice, AdviceLine, AdviceReason}, source::Source};
 ///
-/// let line = Line { advice: Advice::CentreOutwards, reason: Reason::Gap, source: Source::CommonPractice };
+/// let line = AdviceLine { advice: Advice::CentreOutwards, reason: AdviceReason::Gap, source: Source::CommonPractice };
 /// assert_eq!(line.source.to_string(), "common practice, no source");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Line {
+pub struct AdviceLine {
     /// What to do.
     pub advice: Advice,
     /// Why.
-    pub reason: Reason,
-    /// Who says so.
+    pub reason: AdviceReason,
+    /// Where it comes from.
     pub source: Source,
 }

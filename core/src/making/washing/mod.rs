@@ -6,8 +6,9 @@ pub use fibres::{FIBRES, Fibre, PREWASHES, Prewash};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
-use super::source::Source;
-use crate::answer::figures::{Confidence, Figure};
+use crate::answer::confidence::Confidence;
+use crate::answer::figures::Figure;
+use crate::answer::source::Source;
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -19,8 +20,8 @@ use crate::statistics::uncertainty::{self, Variance};
 ///
 /// # Errors
 ///
-/// [`MakingError::BeforeWashing`] unless the marks are apart, [`MakingError::AfterWashing`] unless they still are and at
-/// most ten times as far.
+/// [`MakingError::BeforeWashing`] unless the marks are apart, [`MakingError::AfterWashing`] unless they are between half
+/// and one and a half times as far apart afterwards: beyond that a unit was mistaken, or the cloth is felted.
 ///
 /// ```
 /// use tenter_core::{Length, Scale, making::washing::change};
@@ -32,7 +33,7 @@ use crate::statistics::uncertainty::{self, Variance};
 /// ```
 pub fn change(before: Length, after: Length, scale: Scale) -> Result<Figure, MakingError> {
     let (first, last) = (positive(before, MakingError::BeforeWashing)?, positive(after, MakingError::AfterWashing)?);
-    if last > 10 * first {
+    if 2 * last < first || 2 * last > 3 * first {
         return Err(MakingError::AfterWashing);
     }
     let ratio = Ratio::new(last - first, first).ok_or(MakingError::BeforeWashing)?;
@@ -42,7 +43,8 @@ pub fn change(before: Length, after: Length, scale: Scale) -> Result<Figure, Mak
     Ok(Figure { ratio, u: both.u(), dof: both.dof })
 }
 
-/// The change to count on when buying: as bad as it may be at the confidence, down to the next 0.1 %.
+/// The change to count on when buying: as bad as it may be at the confidence, down to the next 0.1 %, and never above 0.
+/// Cloth that came out longer once is not bought shorter.
 ///
 /// ```
 /// use tenter_core::{Confidence, Figure, Ratio, making::washing::counted_on};
@@ -53,11 +55,9 @@ pub fn change(before: Length, after: Length, scale: Scale) -> Result<Figure, Mak
 /// ```
 #[must_use]
 pub fn counted_on(change: Figure, confidence: Confidence) -> Ratio {
-    if change.u == 0.0 {
-        return change.ratio;
-    }
-    let tenths = num::round(10.0 * change.at_least(confidence) - 0.5);
-    Ratio::new(tenths, 1000).map_or(change.ratio, |worst| worst.min(change.ratio))
+    let worst =
+        if change.u == 0.0 { None } else { Ratio::new(num::round(10.0 * change.at_least(confidence) - 0.5), 1000) };
+    worst.unwrap_or(change.ratio).min(change.ratio).min(Ratio::ZERO)
 }
 
 /// The length to buy so that `need` is left after washing: need / (1 + change), up to the next step, which for a shrinkage
@@ -100,18 +100,12 @@ pub fn left(bought: Length, change: Ratio) -> Result<Length, MakingError> {
 }
 
 /// The numerator of 1 + change, over the same denominator.
-fn left_of(change: Ratio) -> Result<i64, MakingError> {
+pub(crate) fn left_of(change: Ratio) -> Result<i64, MakingError> {
     let left = change.numerator().checked_add(change.denominator()).ok_or(MakingError::TooLarge)?;
     if left > 0 { Ok(left) } else { Err(MakingError::AfterWashing) }
 }
 
 /// What to make of a shrinkage in cloth that is not washed before cutting.
-///
-/// ```
-/// use tenter_core::{Ratio, making::washing::Remedy};
-///
-/// assert_eq!(Remedy::of(Ratio::new(-5, 100).unwrap()), Remedy::Allow);
-/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Remedy {
@@ -124,15 +118,8 @@ pub enum Remedy {
 }
 
 impl Remedy {
-    /// Who says so; how the figures between are shared out is the tool's own.
-    ///
-    /// ```
-    /// use tenter_core::making::washing::Remedy;
-    ///
-    /// assert!(Remedy::SOURCE.to_string().contains("2009"));
-    /// ```
-    pub const SOURCE: Source =
-        Source::Published("stretch and shrinkage in patterns, part 2, blog, 2009: 3, 5 and 10 %");
+    /// Where the rule comes from. Which remedy belongs to the figures in between is the tool's own judgement.
+    pub const SOURCE: Source = Source::CommonPractice;
 
     /// The remedy for a change, compared exactly.
     ///

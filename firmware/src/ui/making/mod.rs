@@ -1,8 +1,8 @@
 //! Saved tests taken out again: two cloths in one seam, or one round an opening.
 
+use tenter_core::Repeatability;
 use tenter_core::making::pairing::{Edge, Pair};
 use tenter_core::making::sizing::Reach;
-use tenter_core::scatter::Hand;
 use tenter_core::{Figure, Figures, Grain, Length, PullTest, Rules, Scatter};
 
 use super::{Action, Dial, Effect, Model, Screen};
@@ -27,7 +27,7 @@ pub struct Cloth {
 impl Cloth {
     /// What a test says about its cloth; none without a pull.
     #[must_use]
-    pub fn of(place: Option<u32>, tag: u16, test: &PullTest, hand: Option<Hand>) -> Option<Self> {
+    pub fn of(place: Option<u32>, tag: u16, test: &PullTest, hand: Option<Repeatability>) -> Option<Self> {
         let figures = Figures::of(test, scatter(hand)).ok()?;
         let growth = figures.rest.map(|rest| rest.growth);
         Some(Self { place, tag, grain: test.grain(), inch: test.scale().is_inch(), stretch: figures.stretch, growth })
@@ -39,8 +39,8 @@ impl Cloth {
 }
 
 /// What is known of the scatter beforehand.
-pub fn scatter(hand: Option<Hand>) -> Scatter {
-    hand.map_or(Scatter::ASSUMED, Scatter::hand)
+pub fn scatter(hand: Option<Repeatability>) -> Scatter {
+    Scatter::with(hand)
 }
 
 /// What is being made of the cloths.
@@ -112,7 +112,7 @@ pub(super) fn join(model: &mut Model) -> Option<Effect> {
 /// An opening of the cloth on the screen, or of that of the test at hand.
 pub(super) fn pass_over(model: &mut Model) {
     if model.screen != Screen::Cloth {
-        model.making.cloth = model.test.as_ref().and_then(|test| Cloth::of(None, 0, test, model.log.hand));
+        model.making.cloth = model.test.as_ref().and_then(|test| Cloth::of(None, 0, test, model.log.repeatability));
     }
     if model.making.cloth.is_some() {
         dial(model, Screen::Opening);

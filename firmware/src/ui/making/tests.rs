@@ -2,8 +2,8 @@ use super::super::tests::{cloth, event};
 use super::super::*;
 use proptest::prelude::*;
 use std::vec::Vec;
+use tenter_core::Repeatability;
 use tenter_core::making::pairing::{Advice, Match, Pair, Which};
-use tenter_core::scatter::Hand;
 use tenter_core::{Answer, Rules};
 
 /// 100 mm to so many millimetres five times, back at 101 mm.
@@ -154,13 +154,13 @@ fn an_empty_log_has_nothing_to_choose() {
     assert_eq!(shelved.model.screen, Screen::Home);
 }
 
-/// What rests on another hand is not left on the display.
+/// What rests on another repeatability is not left on the display.
 #[test]
-fn another_hand_ends_what_is_being_made() {
+fn another_repeatability_ends_what_is_being_made() {
     let mut shelved = Shelved::new();
     shelved.acts(TO_SHELF[1]);
     shelved.acts(&[Action::Next; 4]);
-    let log = LogState { hand: Hand::new(0.2, 60.0), ..shelved.model.log };
+    let log = LogState { repeatability: Repeatability::new(0.2, 60.0), ..shelved.model.log };
     update(&mut shelved.model, Event::Log(log), 0);
     assert_eq!((shelved.model.screen, shelved.tag()), (Screen::Home, None));
 }

@@ -6,7 +6,7 @@ pub mod list;
 pub mod sync;
 
 use jiff::Timestamp;
-use tenter_core::wire::Reason;
+use tenter_core::wire::Refusal;
 
 use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
 use crate::error::Error;
@@ -76,9 +76,9 @@ fn ahead(unix_s: Option<u32>) -> Option<i64> {
 /// Sends how steadily she pulls, over all cloths: the handheld does not know the cloth. What to say about it, if
 /// anything.
 fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
-    match session.set_hand(read.hands()?.all().hand()) {
+    match session.set_repeatability(read.hands()?.all().repeatability()) {
         Ok(()) => Ok(None),
-        Err(LinkError::Refused(Reason::Unknown)) => Ok(Some(report::OLD_HAND)),
+        Err(LinkError::Refused(Refusal::Unknown)) => Ok(Some(report::OLD_HAND)),
         Err(error) => Err(error.into()),
     }
 }

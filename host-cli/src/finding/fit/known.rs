@@ -1,6 +1,6 @@
 //! What is known of a fabric, as the core takes it for sewing.
 
-use tenter_core::making::handling::{Cloth, Construction, Weight};
+use tenter_core::making::handling::{Cloth, Weight};
 use tenter_core::making::pairing::Edge;
 use tenter_core::making::washing;
 use tenter_core::{Figure, Figures, Grain};
@@ -8,7 +8,7 @@ use tenter_core::{Figure, Figures, Grain};
 use super::Stock;
 use crate::error::Error;
 use crate::input::making;
-use crate::log::{self, Fabric, Mass};
+use crate::log::{Fabric, Mass};
 
 /// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
 const LIGHT_UNDER: f64 = 120.0;
@@ -21,11 +21,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let grown = |grain| Some(figures(fabric, grain, stock)?.rest?.growth.ratio);
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
     Cloth {
-        construction: match fabric.construction {
-            log::Construction::Woven => Construction::Woven,
-            log::Construction::Knit => Construction::Knit,
-            log::Construction::Other => Construction::Other,
-        },
+        construction: fabric.construction,
         weight: match fabric.mass.map(Mass::g_per_m2) {
             Some(mass) if mass < LIGHT_UNDER => Weight::Light,
             Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,

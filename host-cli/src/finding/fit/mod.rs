@@ -29,17 +29,6 @@ pub enum Reason {
     NothingAsked,
 }
 
-/// The order of answers, the best first: what meets, what may, what was not measured, what does not.
-#[must_use]
-pub const fn rank(answer: Answer) -> u8 {
-    match answer {
-        Answer::Meets => 0,
-        Answer::Close => 1,
-        Answer::Unknown => 2,
-        Answer::Short | Answer::Over => 3,
-    }
-}
-
 /// A grain that was asked about and pulled.
 #[derive(Clone, Debug)]
 pub struct Along {
@@ -174,23 +163,17 @@ pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> Rol
     RoleFit { role, candidates }
 }
 
-/// The part that decides so far: of the worst answers the least likely.
+/// The part that decides so far.
 struct Judging {
-    worst: Option<(Answer, f32, Reason)>,
+    decides: Option<(Answer, Option<f32>, Reason)>,
     chance: Option<f32>,
 }
 
 impl Judging {
     fn note(&mut self, answer: Answer, part: Option<f32>, reason: Reason) {
         self.chance = self.chance.zip(part).map(|(so_far, part)| so_far * part);
-        let this = (answer, part.unwrap_or(0.0), reason);
-        let decides = self.worst.is_none_or(
-            |(had, chance, _)| {
-                if had == answer { this.1 < chance } else { had.worse(answer) != had }
-            },
-        );
-        if decides {
-            self.worst = Some(this);
+        if self.decides.is_none_or(|(had, its_chance, _)| answer.outweighs(part, (had, its_chance))) {
+            self.decides = Some((answer, part, reason));
         }
     }
 }
@@ -199,12 +182,12 @@ impl<'a> Candidate<'a> {
     /// Judges a fabric for a role.
     #[must_use]
     pub fn of(fabric: &'a Fabric, role: &Role, stock: &Stock, confidence: Confidence) -> Self {
-        let cloth = cloth::answer(fabric, role.cloth.map(Need::from));
+        let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
             return Self { fabric, answer, chance: None, reason, grains: Vec::new(), cloth };
         }
-        let mut judging = Judging { worst: None, chance: Some(1.0) };
+        let mut judging = Judging { decides: None, chance: Some(1.0) };
         let mut grains = Vec::new();
         let growth_or_recovery = role.demand.growth_at_most.is_some() || role.demand.recovery_at_least.is_some();
         // Growth and recovery are asked of the grains whose stretch is asked; where none is, of every grain that was
@@ -237,7 +220,7 @@ impl<'a> Candidate<'a> {
         }
         let nothing_asked = (Answer::Meets, Some(1.0), Reason::NothingAsked);
         let (answer, chance, reason) =
-            judging.worst.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
+            judging.decides.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
         Self { fabric, answer, chance, reason, grains, cloth }
     }
 }

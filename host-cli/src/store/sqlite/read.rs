@@ -119,7 +119,7 @@ impl Read for Sqlite {
             "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
         let sums = self.list(sql, [], |row| {
             let word: String = row.get(0)?;
-            let construction = Construction::ALL.into_iter().find(|one| one.word() == word).unwrap_or_default();
+            let construction = Construction::from_word(&word).unwrap_or_default();
             Ok((construction, Share { dof: row.get(1)?, sum: row.get(2)? }))
         })?;
         let mut hands = Hands::default();

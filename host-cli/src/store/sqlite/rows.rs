@@ -82,7 +82,7 @@ pub fn entry_line(row: &Row<'_>) -> Result<String> {
 }
 
 fn construction(word: &str) -> Construction {
-    Construction::ALL.into_iter().find(|construction| construction.word() == word).unwrap_or_default()
+    Construction::from_word(word).unwrap_or_default()
 }
 
 /// A fabric of [`FABRIC`].

@@ -5,7 +5,7 @@ use core::fmt;
 /// Where a rule, a limit or a row of a table comes from. Everything that advises carries one.
 ///
 /// ```
-/// use tenter_core::making::source::Source;
+/// use tenter_core::Source;
 ///
 /// assert_eq!(Source::CommonPractice.to_string(), "common practice, no source");
 /// assert_eq!(Source::Memory("a handbook, 1990").to_string(), "a handbook, 1990, from memory");
@@ -13,13 +13,13 @@ use core::fmt;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Source {
-    /// Read in a publication: author or kind of page, title, year where there is one.
+    /// Read in a publication that anybody can find: a standard, a regulation, a journal, a book, an extension leaflet.
     Published(&'static str),
-    /// Recalled from a publication that could not be read again.
+    /// Recalled from a publication that was not read again.
     Memory(&'static str),
     /// Worked out, from what is said here.
     Derived(&'static str),
-    /// The trade does it so; nothing was found that says so in print.
+    /// The trade does it so, or says so on pages that name no author; nothing was found that can be cited.
     CommonPractice,
     /// The tool's own, by judgement.
     Own,

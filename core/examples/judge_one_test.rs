@@ -1,0 +1,33 @@
+//! Is this cloth stretchy enough? Three pulls of one swatch, judged against "at least 5 %".
+//!
+//! Run it with `cargo run -p tenter-core --example judge_one_test`.
+
+use tenter_core::{Confidence, Decimal, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let mut test = PullTest::new(Length::parse("10cm", Unit::Cm)?, Grain::Crosswise)?;
+    for extended in ["105.8mm", "106mm", "105.6mm"] {
+        test.add_pull(Length::parse(extended, Unit::Mm)?)?;
+    }
+    let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm)?);
+    let evaluation = Evaluation::of(&test, &demand, &Rules::default())?;
+
+    let stretch = evaluation.figures.stretch;
+    let half_width = Decimal::round(stretch.half_width(Confidence::default()), 1);
+    println!("stretch {} % ± {half_width}", stretch.ratio.percent(1));
+    if let Some(part) = evaluation.deciding() {
+        let chance = part.chance.map(|chance| Decimal::round(100.0 * chance, 1).to_string());
+        println!("{}, chance {} %", part.answer.word(), chance.as_deref().unwrap_or("unknown:"));
+    }
+    match evaluation.settle {
+        Some(settle) => {
+            println!(
+                "marks {} apart and {} pulls would settle it",
+                settle.plan.gauge.show(Unit::Cm),
+                settle.plan.pulls
+            );
+        }
+        None => println!("nothing is left to settle"),
+    }
+    Ok(())
+}
