@@ -25,6 +25,11 @@ fn cloths() -> Program {
     program
 }
 
+/// A text on one line, however it was wrapped.
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 fn json(program: &Program, line: &str) -> Value {
     program.line(&format!("{line} --json")).json()
 }
@@ -59,7 +64,7 @@ fn the_stretchier_cloth_lies_below() {
             "stay-stitch the edge of 2 softshell".to_owned(),
             "from the centre outwards".to_owned(),
             "[common practice, no".to_owned(),
-            "limits of the tool's own".to_owned(),
+            "these limits are the tool's own".to_owned(),
         ] {
             assert!(text.contains(&words), "{words}: {text}");
         }
@@ -97,6 +102,31 @@ fn a_wash_changes_what_is_bought_and_what_fits() {
     );
 }
 
+/// Where only growth leaves the answer open, that is said, and nobody is sent to pull for the stretch again: 8.0 and 7.2 %
+/// are 0.8 points apart, far under 10; 0.4 and 1.2 % of 60 cm are 4.8 mm apart, just under the 5 mm that show (arithmetic).
+#[test]
+fn a_close_answer_says_what_leaves_it_open() {
+    let program = cloths();
+    for readings in [
+        "--marks 250mm --settling --to 270mm --to 270mm --to 270mm --back 251mm@60s",
+        "--marks 250mm --settling --to 268mm --to 268mm --to 268mm --back 253mm@60s",
+    ] {
+        program.run(&["cloth", "add", "twill", "--construction", "woven"]);
+        program.line(&format!("pull {} {readings}", program.log_fabrics()));
+    }
+    let pair = program.line("pair 6 7 --along 60cm");
+    let said = flat(&pair.out);
+    assert_eq!(pair.code, Some(3), "{said}");
+    for words in [
+        "TOO CLOSE TO CALL between alike and handle",
+        "their stretch is settled; only their growth leaves it open",
+        "read them after release, with longer marks",
+    ] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+    assert!(!said.contains("lies on a limit"), "{said}");
+}
+
 #[test]
 fn bad_input_is_told_in_one_line() {
     let program = cloths();
@@ -128,10 +158,21 @@ fn sizes_after_worked_examples() {
     let program = Program::new();
     let size = |words: &[&str]| program.run(&[&["size"], words].concat());
     let skirt = size(&["--stretch", "20%", "--girth", "hip=104cm/101cm"]);
-    assert!(skirt.code == Some(0) && skirt.out.contains("needs 3.0 % of stretch, 15 %"), "{}", skirt.out);
+    assert!(
+        skirt.code == Some(0) && skirt.out.contains("hip fits: 3 cm smaller than the body, needs 3.0 % of stretch"),
+        "{}",
+        skirt.out
+    );
     let bust = size(&["--stretch", "50%", "--reduce", "33.333%"]);
-    assert!(bust.code == Some(0) && bust.out.contains("33.3 % smaller, 20.0 % with half of it"), "{}", bust.out);
+    assert!(
+        bust.code == Some(0) && flat(&bust.out).contains("At full stretch: 33.3 % smaller; at half: 20.0 %"),
+        "{}",
+        bust.out
+    );
     assert_eq!(size(&["--stretch", "50%", "--reduce", "50%"]).code, Some(1), "a stretch is no reduction");
+    // 102 cm in 100 cm is half of 4 %.
+    let half = size(&["--stretch", "4%", "--girth", "waist=102cm/100cm"]);
+    assert!(half.out.starts_with("FITS\n") && flat(&half.out).contains("uses half of what it has"), "{}", half.out);
     let loops = ["--elastic", "firm", "--place", "waist", "--measure", "30in", "--widest", "40in", "--gives"];
     let firm = size(&[&loops[..], &["40%"]].concat());
     assert!(firm.code == Some(1) && firm.out.contains("42.9 %"), "{}", firm.out);
@@ -193,7 +234,7 @@ fn handling_follows_the_figures() {
     }
     let lined = program.line("handle 2 --lining 6 --why");
     let flat = lined.out.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(lined.code == Some(1) && flat.contains("too little; take one that gives"), "{flat}");
+    assert!(lined.code == Some(1) && flat.contains("too little; take one that stretches"), "{flat}");
     let faced = program.line("handle 2 --wants 10% --facing-gives 15%");
     assert_eq!(faced.code, Some(0), "{}", faced.out);
 }
@@ -202,7 +243,7 @@ fn handling_follows_the_figures() {
 fn bad_measures_are_told_in_one_line() {
     let program = cloths();
     for (words, part) in [
-        (&["size"][..], "say what to size"),
+        (&["size"][..], "pass what to size"),
         (&["size", "--girth", "hip=104/101"], "hip=104cm/101cm"),
         (&["size", "--girth", "hip=0cm/101cm"], "above zero"),
         (&["size", "--fabric", "5", "--girth", "hip=104cm/101cm"], "tenter pull 5"),
@@ -211,8 +252,8 @@ fn bad_measures_are_told_in_one_line() {
         (&["size", "--elastic", "soft", "--place", "waist"], "missing"),
         (&["size", "--elastic", "soft", "--place", "waist", "--measure", "2in"], "takes off all"),
         (&["size", "--zip", "0cm"], "longer than zero"),
-        (&["hang", "--width", "5cm"], "say which tension"),
-        (&["hang", "--width", "5cm", "--method", "woven"], "both say so"),
+        (&["hang", "--width", "5cm"], "pass a tension"),
+        (&["hang", "--width", "5cm", "--method", "woven"], "both '"),
         (&["hang", "--width", "5cm", "--method", "silk"], "type one of"),
         (&["hang", "--width", "5cm", "--mass", "heavy"], "500g"),
         (&["hang", "--mass", "1kg"], "missing"),

@@ -28,22 +28,22 @@ pub fn range(text: &str) -> Range {
     Range::parse(text, Unit::Mm).unwrap()
 }
 
-/// A row of the gauge as the program would fill it; the pulls are leaked, there are few.
-pub fn row(test: &PullTest, asked: Range) -> Row<'static> {
+/// A row of the gauge as the program would fill it.
+pub fn row(test: &PullTest, asked: Range) -> Row {
     let demand = Demand::for_grain(test.grain(), asked);
     let evaluation = Evaluation::of(test, &demand, &Rules::default()).unwrap();
     let steps = |length: Length| i64::from(length.steps());
     let (gauge, pulls) = (steps(test.gauge()), test.pulls());
     let pulls: Vec<Ratio> = pulls.iter().map(|to| Ratio::new(steps(*to) - gauge, gauge).unwrap()).collect();
     let (stretch, answer) = (Some(evaluation.figures.stretch), evaluation.answer);
-    Row { grain: test.grain(), stretch, asked, answer, pulls: pulls.leak() }
+    Row { grain: test.grain(), stretch, asked, answer, pulls }
 }
 
 pub fn stretch(test: &PullTest) -> Figure {
     Figures::of(test, Scatter::ASSUMED).unwrap().stretch
 }
 
-fn gauge_of(title: &str, rows: &[Row<'_>], table: &str) -> Picture {
+fn gauge_of(title: &str, rows: &[Row], table: &str) -> Picture {
     let table = Table::named(table).unwrap();
     gauge::draw(&Gauge { title, rows, confidence: Confidence::default(), table, key: true })
 }
@@ -64,14 +64,19 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         stretch: None,
         asked: range("4in to 5 3/8in"),
         answer: Some(Answer::Unknown),
-        pulls: &[],
+        pulls: Vec::new(),
     };
     let wild = Figure { ratio: tenter_core::Ratio::new(6, 100).unwrap(), u: 40.0, dof: 3.0 };
-    let wide =
-        Row { grain: Crosswise, stretch: Some(wild), asked: range("5%"), answer: Some(Answer::Close), pulls: &[] };
+    let wide = Row {
+        grain: Crosswise,
+        stretch: Some(wild),
+        asked: range("5%"),
+        answer: Some(Answer::Close),
+        pulls: Vec::new(),
+    };
     vec![
         ("gauge-meets", gauge_of("vestry twill", &[panel], "own")),
-        ("gauge-close", gauge_of("choirstall suiting", &[close], "own")),
+        ("gauge-close", gauge_of("choirstall suiting", &[close.clone()], "own")),
         ("gauge-three-grains", gauge_of("curtain jersey", &tights, "own")),
         ("gauge-nothing-asked", gauge_of("doorway rib", &[bare], "richardson-2008")),
         ("gauge-not-measured", gauge_of("hymnal fleece", &[close, missing], "own-woven")),

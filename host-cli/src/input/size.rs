@@ -1,22 +1,12 @@
 //! What was typed about sizes.
 
 use tenter_core::making::{elastic, zip};
-use tenter_core::{Figure, Length, Limit, Unit};
+use tenter_core::{Figure, Limit, Unit};
 
 use super::fabric::{cloth, name};
 use crate::cli::size::{ElasticArg, PlaceArg, ZipEnds};
 use crate::error::Error;
-
-/// A body measure with a finished one.
-#[derive(Debug, Clone)]
-pub struct Girth {
-    /// What it is called.
-    pub name: String,
-    /// Of the body.
-    pub body: Length,
-    /// Of the garment.
-    pub garment: Length,
-}
+use crate::finding::size::Girth;
 
 /// `hip=104cm/101cm`.
 ///
@@ -81,6 +71,8 @@ pub const fn zip_ends(arg: ZipEnds) -> zip::ZipEnds {
 
 #[cfg(test)]
 mod tests {
+    use tenter_core::Length;
+
     use super::*;
 
     #[test]

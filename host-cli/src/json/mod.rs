@@ -4,8 +4,14 @@ pub mod check;
 pub mod cloth;
 pub mod device;
 pub mod fit;
+pub mod handle;
+pub mod hang;
+pub mod pair;
 pub mod pattern;
+pub mod plan;
 pub mod pull;
+pub mod size;
+pub mod wash;
 
 use serde::Serialize;
 use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};

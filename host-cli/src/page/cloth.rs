@@ -5,12 +5,13 @@ use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio
 use super::{class, together};
 use crate::finding::cloth::Shown;
 use crate::finding::cloth::Standing;
-use crate::finding::drawn;
+use crate::finding::drawn::Course;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role, StoredTest};
+use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
 use crate::words::figures::recovery_grade;
@@ -92,7 +93,9 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| one.answer.rank()).map(|(role, _)| *role);
+        let beside = beside
+            .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
+            .map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)
@@ -118,7 +121,7 @@ impl Cloth {
             across_words: for_people(across),
             along_words: for_people(along),
             answers: view
-                .map(|view| judged.iter().map(|(role, one)| answer(role, one, view)).collect())
+                .map(|view| judged.iter().map(|(role, one)| judgement(role, one, view)).collect())
                 .unwrap_or_default(),
             asked_by: beside.map(|role| role.name.clone()).unwrap_or_default(),
             gauge: if shown.standing.is_empty() {
@@ -143,18 +146,21 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
     view.roles.iter().filter_map(in_role).collect()
 }
 
-fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
-    let (name, verdict) = (role.name.clone(), candidate.verdict());
-    let (sign, word, class) = (answer::sign(verdict), answer::word(verdict), class(verdict));
-    if verdict == Verdict::OtherConstruction {
-        let why = format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made());
-        return Judged { role: name, sign, word, class, why };
+fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
+    let verdict = candidate.verdict();
+    let why = if verdict == Verdict::OtherConstruction {
+        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    } else {
+        let shrinks = candidate.may_shrink().then(|| format!("; {MAY_SHRINK}")).unwrap_or_default();
+        because(candidate, view) + &shrinks
+    };
+    Judged {
+        role: role.name.clone(),
+        sign: answer::sign(verdict),
+        word: answer::word(verdict),
+        class: class(verdict),
+        why: together(&why),
     }
-    let mut why = because(candidate, view);
-    if candidate.may_shrink() {
-        why = format!("{why}; {MAY_SHRINK}");
-    }
-    Judged { role: name, sign, word, class, why: together(&why) }
 }
 
 fn facts(shown: &Shown<'_>) -> String {
@@ -165,17 +171,17 @@ fn place(fabric: &Fabric) -> (&'static str, String, String) {
     match &fabric.shop {
         Some(shop) => {
             let price = shop.price.as_ref().map(|price| format!(", {price}")).unwrap_or_default();
-            ("seen", shop.place.clone(), price)
+            ("Seen at", shop.place.clone(), price)
         }
-        None => ("lies", fabric.place.clone(), String::new()),
+        None => ("Where", fabric.place.clone(), String::new()),
     }
 }
 
-/// A picture where there is a course to see; of one reading the words say everything.
+/// A picture where there is a course to see.
 fn grown(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Option<Grown> {
-    let words = format!("growth, {}", standing.grain().word());
-    let has_course = standing.test.said.test.rests().len() > 1;
-    has_course.then(|| Grown { picture: drawn::growth(shown, standing, beside).inline(), words })
+    let course = Course::of(shown, standing, beside);
+    let words = format!("growth, {}", course.grain.word());
+    course.is_worth_drawing().then(|| Grown { picture: drawn::growth(shown, &course).inline(), words })
 }
 
 /// What was read after release, in words.

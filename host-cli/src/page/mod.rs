@@ -11,13 +11,14 @@ pub mod sheet;
 use askama::Template;
 
 use crate::finding::verdict::Verdict;
+pub(crate) use crate::words::typeset::set as together;
 
 /// The bytes of a page. A template that writes into a string cannot fail.
 fn rendered(page: &impl Template) -> String {
     page.render().unwrap_or_default()
 }
 
-/// An answer as a style sheet and a filter know it: the word, without a space.
+/// The class of an answer in the style sheet and in the filters.
 const fn class(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Meets => "meets",
@@ -27,20 +28,5 @@ const fn class(verdict: Verdict) -> &'static str {
         Verdict::Short => "short",
         Verdict::Over => "over",
         Verdict::OtherConstruction => "otherwise",
-    }
-}
-
-/// A text of ours in which no number is parted from its sign and what it is worth at the end of a line.
-fn together(text: &str) -> String {
-    text.replace(" %", "\u{a0}%").replace(" ± ", "\u{a0}±\u{a0}")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::together;
-
-    #[test]
-    fn numbers_stay_with_their_signs() {
-        assert_eq!(together("crosswise 8.5 % ± 0.8, slight"), "crosswise 8.5\u{a0}%\u{a0}±\u{a0}0.8, slight");
     }
 }

@@ -4,8 +4,7 @@ use std::fmt::Write as _;
 
 use tenter_core::{Confidence, Figure, Limit, Range};
 
-use crate::picture::axis::{Axis, Spread, count, upper_end};
-use crate::picture::svg::number;
+use crate::finding::axis::{Axis, Spread, count, number, upper_end};
 
 /// What is drawn.
 #[derive(Debug, Clone, Copy)]

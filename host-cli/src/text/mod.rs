@@ -1,5 +1,6 @@
 //! Findings as text for a terminal: pure functions, no decisions.
 
+pub mod advice;
 pub mod check;
 pub mod cloth;
 pub mod device;
@@ -7,14 +8,17 @@ pub mod figures;
 pub mod fit;
 pub mod gauge;
 pub mod handle;
+pub mod hang;
 pub mod import;
 pub mod lines;
 pub mod pair;
 pub mod pattern;
+pub mod plan;
 pub mod progress;
 pub mod pull;
 pub mod size;
 pub mod table;
+pub mod wash;
 
 use std::io::{self, IsTerminal as _, Write};
 

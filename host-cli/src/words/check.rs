@@ -65,21 +65,23 @@ pub fn settle(settle: &Settle, unit: Unit) -> String {
     let gauge = |gauge: tenter_core::Length| gauge.show(unit);
     match (settle.pulls, settle.gauge) {
         (Some(pulls), Some(longer)) => {
-            format!("{pulls} pulls on these marks would settle it, or marks {} apart", gauge(longer))
+            format!("{pulls} pulls in all on these marks would settle it, or marks {} apart", gauge(longer))
         }
-        (Some(pulls), None) => format!("{pulls} pulls on these marks would settle it"),
+        (Some(pulls), None) => format!("{pulls} pulls in all on these marks would settle it"),
         (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
         (None, None) => {
-            format!("{} pulls on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
+            format!("{} pulls in all on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
         }
     }
 }
 
-/// What a note means and, unless the cloth meets what is asked already, what to do about it.
+/// What a note means and what to do about it, unless that is said already or nothing need be done.
 #[must_use]
 pub const fn note(note: Note, answer: Option<Answer>) -> &'static str {
     match (note, answer) {
-        (Note::OnePull, Some(Answer::Meets)) => "only one pull, so the ± is an estimate from published data",
+        (Note::OnePull, Some(Answer::Meets | Answer::Close)) => {
+            "only one pull, so the ± is an estimate from published data"
+        }
         (Note::OnePull, _) => "only one pull, so the ± is an estimate; make two more",
         (Note::NoSettlingPull, Some(Answer::Meets)) => "no settling pull: a knit's first pull reads 2 to 3 points low",
         (Note::NoSettlingPull, _) => {

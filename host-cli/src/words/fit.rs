@@ -21,9 +21,9 @@ pub const MAY_SHRINK_NOTE: &str =
 
 /// How likely it is that a cloth meets what is asked.
 #[must_use]
-pub fn chance(candidate: &Candidate<'_>) -> Option<String> {
-    let chance = percent(candidate.chance?);
-    match candidate.answer {
+pub fn chance(answer: Answer, chance: Option<f32>) -> Option<String> {
+    let chance = percent(chance?);
+    match answer {
         Answer::Meets => Some(format!("{chance} sure")),
         Answer::Close => Some(format!("{chance} that it meets")),
         Answer::Unknown | Answer::Short | Answer::Over => None,
@@ -127,14 +127,6 @@ fn amount(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
         );
     }
     parts
-}
-
-/// What is missing of a cloth that would do.
-#[must_use]
-pub fn missing(candidate: &Candidate<'_>, unit: Unit) -> Option<String> {
-    let would_do = matches!(candidate.answer, Answer::Meets | Answer::Close);
-    let missing = candidate.missing().filter(|_| would_do)?;
-    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
 }
 
 /// So many more that are not listed.

@@ -60,12 +60,24 @@ pub fn asks(role: &Role, unit: Unit) -> String {
 /// The name of a view as a heading; empty for a pattern without views.
 #[must_use]
 pub fn view(view: &str) -> String {
-    if view == NO_VIEW { String::new() } else { format!("view {}", isolated(view)) }
+    if has_views(view) { format!("view {}", isolated(view)) } else { String::new() }
+}
+
+/// Whether a view is one of several, and not the only one of a pattern without views.
+#[must_use]
+pub fn has_views(view: &str) -> bool {
+    view != NO_VIEW
 }
 
 /// A pattern with one of its views.
 #[must_use]
 pub fn title(pattern: &Pattern, of: &str) -> String {
-    let parts = [isolated(&pattern.name), view(of)];
+    titled(&pattern.name, of)
+}
+
+/// The name of a pattern with that of one of its views.
+#[must_use]
+pub fn titled(pattern: &str, of: &str) -> String {
+    let parts = [isolated(pattern), view(of)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }

@@ -68,7 +68,8 @@ fn too_little_is_said_wherever_a_cloth_is_offered() {
     for words in pages {
         // Practice sateen: the main cloth takes 2.20 m, 0.90 m lie at home; subtraction.
         let page = std::fs::read_to_string(desk.report(words)).unwrap();
-        assert_eq!(page.matches("too little: 1.30 m missing").count(), 1, "{words:?}");
+        let missing = page.matches("1.30\u{a0}m missing").count();
+        assert!(missing >= 1 && page.matches("○ too little").count() == missing, "{words:?}: {missing}");
     }
 }
 
