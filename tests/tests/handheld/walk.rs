@@ -82,7 +82,6 @@ impl<'b, B: Board> Walk<'b, B> {
         self.shots += 1;
         photo.save(&folder(self.name).join(format!("{:02}.png", self.shots))).unwrap();
     }
-
 }
 
 /// A twin some seconds later.
