@@ -21,7 +21,7 @@ use std::{
 };
 
 /// Ends a wait for what never comes. No machine is so busy that it takes that long.
-pub const HANGS: Duration = Duration::from_secs(20);
+pub const HANGS: Duration = Duration::from_secs(300);
 
 /// Bytes of the memory for the log, a 24C256.
 pub const EEPROM_SIZE: usize = 32 * 1024;

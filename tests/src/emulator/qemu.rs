@@ -249,8 +249,8 @@ impl Board for Qemu {
     }
 
     fn photo(&mut self) -> io::Result<Photo> {
-        let path = self.folder.path().join("photo.png");
-        self.running()?.qmp.run("screendump", json!({"filename": path, "format": "png"}))?;
+        let path = self.folder.path().join("photo.ppm");
+        self.running()?.qmp.run("screendump", json!({"filename": path}))?;
         Photo::read(&path)
     }
 
