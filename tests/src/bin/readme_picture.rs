@@ -21,7 +21,7 @@ fn main() {
     run(&["--db", "samples.sqlite3", "report", "book", "--view", "Choir trousers", "A", "--out", "book.html"]);
     let picture = Path::new(env!("CARGO_MANIFEST_DIR")).join("../host-cli/pictures/phone.png");
     let view =
-        View { height: 800, zoom: 3, window: true, ..View::new(400, false).asked(SHOW).photographed(picture.clone()) };
+        View { height: 620, zoom: 3, window: true, ..View::new(400, false).asked(SHOW).photographed(picture.clone()) };
     let book: PathBuf = folder.path().join("book.html");
     let visit = browser::visit(&book, &[view]).expect("a browser; tests/install says what is missing");
     assert_eq!(visit.errors, Vec::<String>::new());
