@@ -42,12 +42,12 @@ fn a_guided_test_is_stored() {
     }
 }
 
-/// The dialogue in the README is the one that is led.
+/// The dialogue in the guide is the one that is led.
 #[test]
-fn the_readme_shows_the_dialogue() {
+fn the_guide_shows_the_dialogue() {
     let program = Program::with_cloth();
-    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../README.md")).unwrap();
-    let block = readme.split("```console\n$ tenter pull 1\n").nth(1).unwrap().split("```").next().unwrap();
+    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/guide/measuring.md")).unwrap();
+    let block = readme.split("```dialogue\n$ tenter pull 1\n").nth(1).unwrap().split("```").next().unwrap();
     let ran = program.typed(&["pull", "1"], "\n\n\n\n\n1240\n12.4\n\n10.2@60s\nf\n");
     let lines = |text: &str| text.trim_end().lines().map(|line| line.trim_end().to_owned()).collect::<Vec<_>>();
     assert_eq!(lines(&ran.err), lines(block));

@@ -2,7 +2,7 @@
 //
 //   node visit.mjs MODULES < job.json > seen.json
 //
-// The job: {browser, file, views: [{width, height, dark, png?, pdf?, keys?, scripts?, script?, axe?}]}. The answer: {views: [{result,
+// The job: {browser, file, views: [{width, height, dark, png?, window?, pdf?, keys?, scripts?, script?, axe?}]}. The answer: {views: [{result,
 // violations}], requests: [every address that was asked for], errors: [what the page complained of]}.
 
 import { readFileSync } from "node:fs";
@@ -52,7 +52,7 @@ try {
             seen.violations = violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes[0].html}`);
         }
         if (view.png) {
-            await page.screenshot({ path: view.png, fullPage: true });
+            await page.screenshot({ path: view.png, fullPage: !view.window });
         }
         if (view.pdf) {
             await page.pdf({ path: view.pdf, preferCSSPageSize: true, printBackground: true });

@@ -35,9 +35,21 @@ use pattern::PatternVerb;
 use pull::PullArgs;
 use report::ReportVerb;
 
-/// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
+/// Examples for the help of the program.
+const EXAMPLES: &str = "\
+Examples:
+  Marks 10 cm apart, pulled to 10.6 cm; does it stretch 5 %?
+      tenter check --marks 10cm --to 10.6cm --wants 5%
+
+  Look round in samples, in a file of their own:
+      tenter demo
+      tenter --db demo.sqlite3 fit 'Choir trousers' A
+
+Every verb shows examples: tenter check --help. The examples about stored cloths run in the samples.";
+
+/// Does this cloth stretch enough? Marked-length pull tests, and how far to trust the reading.
 #[derive(Parser, Debug)]
-#[command(name = "tenter", version, arg_required_else_help = true, disable_help_subcommand = true)]
+#[command(name = "tenter", version, arg_required_else_help = true, disable_help_subcommand = true, after_help = EXAMPLES)]
 pub struct CommandLine {
     /// File of the log [default: tenter/log.sqlite3 in the user's data folder]
     #[arg(long, value_name = "FILE", global = true, env = "TENTER_DB")]
@@ -50,25 +62,25 @@ pub struct CommandLine {
 /// A verb with its flags.
 #[derive(Subcommand, Debug)]
 pub enum Verb {
-    /// One pull test from the command line; nothing is stored
+    /// Judge one pull test; nothing is stored
     #[command(after_help = check::EXAMPLES)]
     Check(Box<CheckArgs>),
-    /// The handheld: fetch its tests, send it what a view asks
+    /// The handheld: fetch its tests, send it the demands of a view
     #[command(after_help = device::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Device(Box<DeviceVerb>),
-    /// A pull test stored with a fabric; without lengths it is asked step by step
+    /// Store a pull test of a cloth; without lengths tenter asks for each step
     #[command(after_help = pull::EXAMPLES)]
     Pull(Box<PullArgs>),
-    /// The fabrics at home and those seen in shops
+    /// The cloths you own and those you saw in shops
     #[command(after_help = cloth::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Cloth(Box<ClothVerb>),
-    /// What the views of a pattern ask of their cloths
+    /// Patterns, and the demands of their views
     #[command(after_help = pattern::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Pattern(Box<PatternVerb>),
-    /// Which fabrics suit which role of a view
+    /// Which cloths suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
@@ -78,30 +90,31 @@ pub enum Verb {
     /// Make a file of invented cloths and patterns to look round in
     #[command(after_help = demo::EXAMPLES)]
     Demo(demo::DemoArgs),
-    /// Two fabrics in one seam: do they behave alike, and how to sew them if not
+    /// Two cloths in one seam: do they behave alike, and how to sew them if not
     #[command(after_help = making::PAIR)]
     Pair(Box<making::PairArgs>),
-    /// How to sew one cloth: only what its figures call for
+    /// How to sew one cloth
     #[command(after_help = making::HANDLE)]
     Handle(Box<making::HandleArgs>),
-    /// Which mass to hang on a strip for a wanted tension, with the cautions
+    /// The weight to hang on a strip for a published tension, with the cautions
     #[command(after_help = making::HANG)]
     Hang(Box<making::HangArgs>),
     /// Ease, openings, elastic and zips, from body measures and measured stretch
     #[command(after_help = size::EXAMPLES)]
     Size(Box<size::SizeArgs>),
-    /// What a wash takes away, from marks before and after
+    /// How much a cloth shrank, from marks before and after a wash
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),
     /// Completions for a shell
     #[command(after_help = manual::COMPLETIONS)]
     Completions(manual::CompletionsArgs),
     /// The manual as a page for man
+    #[command(after_help = manual::MAN)]
     Man(manual::ManArgs),
     /// Write the whole log to a file that import reads again
     #[command(after_help = export::EXAMPLES)]
     Export(ExportArgs),
-    /// Take in what another log exported
+    /// Read an exported log, or readings from a spreadsheet
     #[command(after_help = import::EXAMPLES)]
     Import(ImportArgs),
 }
@@ -200,9 +213,7 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             )
         }
         ErrorKind::MissingRequiredArgument => {
-            // The examples of `cloth add` stand with those of the other verbs of `cloth`.
-            let shown = verb.match_indices(' ').nth(1).map_or(verb, |(end, _)| verb.get(..end).unwrap_or(verb));
-            format!("missing {argument}; see {shown} --help for an example")
+            format!("missing {argument}; see {verb} --help for an example")
         }
         ErrorKind::InvalidValue if value.is_empty() => format!("{flag} needs a value; see {verb} --help"),
         ErrorKind::InvalidValue => {
