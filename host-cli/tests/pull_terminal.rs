@@ -21,7 +21,7 @@ use program::Program;
 use program::pty::Pty;
 use rustix::termios::{LocalModes, tcgetattr};
 use tenter::cli::{self, Parsed};
-use tenter::report::Screen;
+use tenter::text::Screen;
 use vt100::Parser;
 
 /// Ends a wait for a screen that never comes. No machine is so busy that it takes that long.
