@@ -112,14 +112,21 @@ impl Handled {
 fn places(cloth: &Cloth, lined: bool) -> Vec<Handle> {
     let places = Place::ALL.into_iter().filter(|place| !(lined && *place == Place::RawSeams));
     let places: Vec<PlaceLine> = places.filter_map(|place| handling::at(cloth, place)).collect();
-    let alike = places.chunk_by(|one, next| (one.what, one.source) == (next.what, next.source));
-    let line = |alike: &[PlaceLine]| {
-        let PlaceLine { place, what, source } = *alike.first()?;
-        let always = matches!(place, Place::Eyelet | Place::RawSeams | Place::BiasHem)
-            || what == Do::Interface { that_gives: false };
-        Some(Handle::Place { places: alike.iter().map(|line| line.place).collect(), what, always, source })
+    let same = |one: &PlaceLine, next: &PlaceLine| {
+        (one.what, one.source, is_for_any(one)) == (next.what, next.source, is_for_any(next))
     };
-    alike.filter_map(line).collect()
+    let line = |alike: &[PlaceLine]| {
+        let first = alike.first()?;
+        let places = alike.iter().map(|line| line.place).collect();
+        Some(Handle::Place { places, what: first.what, always: is_for_any(first), source: first.source })
+    };
+    places.chunk_by(same).filter_map(line).collect()
+}
+
+/// Whether it is done to every cloth, whatever it gives.
+fn is_for_any(line: &PlaceLine) -> bool {
+    matches!(line.place, Place::Eyelet | Place::RawSeams | Place::BiasHem)
+        || line.what == Do::Interface { that_gives: false }
 }
 
 /// A layer on a cloth that gives `own`, against what is wanted; where nothing is, against holding the cloth back.
