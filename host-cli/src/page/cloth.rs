@@ -151,7 +151,7 @@ fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judge
     let why = if verdict == Verdict::OtherConstruction {
         format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
     } else {
-        let shrinks = candidate.may_shrink().then(|| format!("; {MAY_SHRINK}")).unwrap_or_default();
+        let shrinks = if candidate.may_shrink() { format!("; {MAY_SHRINK}") } else { String::new() };
         because(candidate, view) + &shrinks
     };
     Judged {

@@ -62,7 +62,7 @@ pub const ON_LIMIT: &str = "the figure lies right on the limit: make a settling 
 /// What would settle an answer that is too close to call.
 #[must_use]
 pub fn settle(settle: &Settle, unit: Unit) -> String {
-    let gauge = |gauge: tenter_core::Length| gauge.show(unit);
+    let gauge = |gauge| quantity::tape(gauge, unit);
     match (settle.pulls, settle.gauge) {
         (Some(pulls), Some(longer)) => {
             format!("{pulls} pulls in all on these marks would settle it, or marks {} apart", gauge(longer))
