@@ -11,8 +11,8 @@ use serde_json::Value;
 fn cloths() -> Program {
     let program = Program::new();
     for (name, made, readings) in [
-        ("shell", "woven", "--marks 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
-        ("softshell", "woven", "--marks 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
+        ("twill", "woven", "--marks 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
+        ("corduroy", "woven", "--marks 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
         ("rib", "knit", "--marks 100mm --settling --to 178mm --to 181mm --to 179mm --back 105mm@60s"),
         ("poplin", "woven", "--marks 250mm --settling --to 268mm --to 268mm --to 269mm --back 253mm@60s"),
     ] {
@@ -60,8 +60,8 @@ fn the_stretchier_cloth_lies_below() {
     for line in ["pair 1 2 --along 60cm", "pair 2 1 --along 60cm"] {
         let text = program.line(&format!("{line} --why")).out;
         for words in [
-            "2 softshell below, on the feed".to_owned(),
-            "stay-stitch the edge of 2 softshell".to_owned(),
+            "2 corduroy below, on the feed".to_owned(),
+            "stay-stitch the edge of 2 corduroy".to_owned(),
             "from the centre outwards".to_owned(),
             "[common practice, no".to_owned(),
             "these limits are the tool's own".to_owned(),
@@ -70,7 +70,7 @@ fn the_stretchier_cloth_lies_below() {
         }
         assert!(!program.line(line).out.contains("why:"));
     }
-    // A straight stitch gives 20 % at most: less than both rib and softshell.
+    // A straight stitch gives 20 % at most: less than both rib and corduroy.
     let stitched = program.line("pair 2 3 --along 40cm --stitch straight").out;
     assert!(stitched.contains("as far as the stitch") && stitched.contains("take a narrow zigzag"), "{stitched}");
 }
@@ -347,7 +347,7 @@ fn told(program: &Program, words: &[&str]) -> String {
 fn plan_sheets_as_a_maker_reads_them() {
     let program = Program::new();
     for (name, made, fibre, readings) in [
-        ("shell", "woven", "polyamide", "--marks 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
+        ("twill", "woven", "polyamide", "--marks 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
         (
             "fleece",
             "knit",
@@ -367,8 +367,8 @@ fn plan_sheets_as_a_maker_reads_them() {
         program.line(&format!("pull {} {readings}", program.log_fabrics()));
     }
     for (pattern, role, wants, made) in [
-        ("anorak", "main", "5%..15%", "woven"),
-        ("anorak", "lining", "15%", "knit"),
+        ("coat", "main", "5%..15%", "woven"),
+        ("coat", "lining", "15%", "knit"),
         ("top", "main", "50%", "knit"),
         ("top", "neckband", "50%", "knit"),
         ("trousers", "main", "20%", "woven"),
@@ -376,11 +376,11 @@ fn plan_sheets_as_a_maker_reads_them() {
         program.run(&["pattern", "add", pattern, "-", role, "--crosswise", wants, "--construction", made]);
     }
 
-    // The lining gives more than is asked of the shell: it does not hold it back, and its seams do not lie raw.
-    let anorak = told(&program, &["fit", "anorak", "--sheet", "--use", "main=1", "--use", "lining=2"]);
-    let gives = anorak.split_once("with the lining it gives 7.7 % ± ").unwrap().1; // 26.93 / 25 − 1, arithmetic.
-    assert!(gives[3..].starts_with(", enough"), "{anorak}");
-    assert!(anorak.contains("raw seams, unlined: bind them with tape (2)"), "{anorak}");
+    // The lining gives more than is asked of the coat: it does not hold it back, and its seams do not lie raw.
+    let coat = told(&program, &["fit", "coat", "--sheet", "--use", "main=1", "--use", "lining=2"]);
+    let gives = coat.split_once("with the lining it gives 7.7 % ± ").unwrap().1; // 26.93 / 25 − 1, arithmetic.
+    assert!(gives[3..].starts_with(", enough"), "{coat}");
+    assert!(coat.contains("raw seams, unlined: bind them with tape (2)"), "{coat}");
 
     // A neckband must pass the head: cut shorter, never stay-stitched.
     let top = told(&program, &["fit", "top", "--sheet", "--use", "main=4", "--use", "neckband=3"]);

@@ -116,7 +116,7 @@ fn every_help_has_examples_and_they_run() {
         assert!(desk("tenter demo log.sqlite3").status.success());
         for line in examples.iter().filter(|line| line.starts_with("tenter ") || line.starts_with("printf ")) {
             if needs_a_handheld(line) {
-                let words: Vec<&str> = line.split(' ').map(|word| word.trim_matches('\'')).collect();
+                let words: Vec<&str> = line.split_whitespace().map(|word| word.trim_matches('\'')).collect();
                 // A quoted name of two words is two here, which no flag of the device minds.
                 assert!(tenter::cli::parse(words.iter().filter(|word| **word != "trousers")).is_ok(), "{path}: {line}");
                 continue;

@@ -51,9 +51,9 @@ fn gauge_of(title: &str, rows: &[Row], table: &str) -> Picture {
 /// Gauges: one grain, several, over, far apart, not measured, no demand.
 fn gauges() -> Vec<(&'static str, Picture)> {
     use Grain::{Bias, Crosswise, Lengthwise};
-    let panel = row(&test(Crosswise, 250, &[265, 266, 265], &[]), range("5%"));
+    let slight = row(&test(Crosswise, 250, &[265, 266, 265], &[]), range("5%"));
     let close = row(&test(Crosswise, 100, &[105], &[]), range("5%"));
-    let tights = [
+    let trousers = [
         row(&test(Crosswise, 100, &[158, 160, 157], &[]), range("40%..70%")),
         row(&test(Lengthwise, 100, &[131, 128, 133], &[]), range("40%..")),
         row(&test(Bias, 100, &[190, 196], &[]), range("..60%")),
@@ -162,21 +162,21 @@ fn map(title: &str, size: u32, asked: Option<Asked<'_>>) -> Picture {
 }
 
 fn maps() -> Vec<(&'static str, Picture)> {
-    let tights = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
-    let panel = Asked { name: "choir trousers A, main", crosswise: range("5%"), lengthwise: Range::default() };
+    let trousers = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    let slight = Asked { name: "choir trousers A, main", crosswise: range("5%"), lengthwise: Range::default() };
     vec![
-        ("map-stash", map("the stash", 36, Some(tights))),
-        ("map-one-grain", map("the stash", 24, Some(panel))),
+        ("map-stash", map("the stash", 36, Some(trousers))),
+        ("map-one-grain", map("the stash", 24, Some(slight))),
         ("map-no-view", map("the stash", 12, None)),
-        ("map-empty", map("the stash", 0, Some(tights))),
-        ("map-two-hundred", map("the stash", 200, Some(tights))),
+        ("map-empty", map("the stash", 0, Some(trousers))),
+        ("map-two-hundred", map("the stash", 200, Some(trousers))),
     ]
 }
 
 /// As many cloths as a large workroom keeps.
 pub fn two_thousand() -> Picture {
-    let tights = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
-    map("the stash", 2000, Some(tights))
+    let trousers = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    map("the stash", 2000, Some(trousers))
 }
 
 fn pull_gauges() -> Vec<(&'static str, Picture)> {
@@ -204,7 +204,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
     ];
     let none = [(Grain::Crosswise, None), (Grain::Lengthwise, None)];
     let growth = Figures::of(&jersey_test, Scatter::ASSUMED).unwrap().rest.unwrap().growth;
-    let panel_growth = Figures::of(&test(Grain::Crosswise, 250, &[265], &[(60, 252)]), Scatter::ASSUMED);
+    let slight_growth = Figures::of(&test(Grain::Crosswise, 250, &[265], &[(60, 252)]), Scatter::ASSUMED);
     let plain = Card {
         tag: "F7",
         name: "vestry twill",
@@ -213,7 +213,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
         length: Some(Length::from_mm(2350)),
         mass: "260 g/m²",
         stretch: &twill,
-        growth: Some((Grain::Crosswise, panel_growth.unwrap().rest.unwrap().growth, 60)),
+        growth: Some((Grain::Crosswise, slight_growth.unwrap().rest.unwrap().growth, 60)),
         confidence: Confidence::default(),
         date: "2026-11-24",
         notes: &[

@@ -211,9 +211,9 @@ fn reach(saved: &[(u16, PullTest)], more: u16) -> Handheld {
 /// The screens about saved tests and openings.
 fn making(shots: &mut Vec<(&'static str, Frame)>) {
     shots.push(("shelf-empty", shelf(&[]).frame()));
-    let shell = (3, saved(105, Some(101)));
-    let panel = (14, saved(122, Some(102)));
-    let mut handheld = shelf(&[shell.clone(), panel.clone()]);
+    let main = (3, saved(105, Some(101)));
+    let facing = (14, saved(122, Some(102)));
+    let mut handheld = shelf(&[main.clone(), facing.clone()]);
     shots.push(("shelf", handheld.frame()));
     handheld.act(Action::Next);
     shots.push(("cloth", handheld.frame()));
@@ -225,33 +225,33 @@ fn making(shots: &mut Vec<(&'static str, Frame)>) {
     shots.push(("pair-handle", handheld.frame()));
     handheld.act(Action::More(1));
     shots.push(("pair-handle-advice", handheld.frame()));
-    let mut alike = pair(&[shell.clone(), (103, saved(106, Some(101)))]);
+    let mut alike = pair(&[main.clone(), (103, saved(106, Some(101)))]);
     shots.push(("pair-alike", alike.frame()));
     alike.act(Action::More(1));
     shots.push(("pair-alike-advice", alike.frame()));
-    let mut band = pair(&[shell.clone(), (105, saved(195, Some(108)))]);
+    let mut band = pair(&[main.clone(), (105, saved(195, Some(108)))]);
     shots.push(("pair-band", band.frame()));
     band.act(Action::More(1));
     shots.push(("pair-band-advice", band.frame()));
-    let mut close = pair(&[shell.clone(), (3, saved(116, None))]);
+    let mut close = pair(&[main.clone(), (3, saved(116, None))]);
     shots.push(("pair-close", close.frame()));
     close.act(Action::More(1));
     shots.push(("pair-close-advice", close.frame()));
-    let mut far = pair(&[shell.clone(), (999, saved(700, Some(130)))]);
+    let mut far = pair(&[main.clone(), (999, saved(700, Some(130)))]);
     shots.push(("pair-far", far.frame()));
 
-    let panel = [panel];
-    far = shelf(&panel);
+    let facing = [facing];
+    far = shelf(&facing);
     far.acts(&[Action::Next, Action::More(1), Action::Next]);
     shots.push(("opening", far.frame()));
     far.acts(&[Action::Next, Action::More(77)]);
     shots.push(("body", far.frame()));
-    shots.push(("reach-meets", reach(&panel, 77).frame()));
-    shots.push(("reach-ease", reach(&panel, 30).frame()));
-    shots.push(("reach-close", reach(&panel, 111).frame()));
-    shots.push(("reach-short", reach(&panel, 200).frame()));
+    shots.push(("reach-meets", reach(&facing, 77).frame()));
+    shots.push(("reach-ease", reach(&facing, 30).frame()));
+    shots.push(("reach-close", reach(&facing, 111).frame()));
+    shots.push(("reach-short", reach(&facing, 200).frame()));
     shots.push(("reach-rigid", reach(&[(7, saved(100, None))], 77).frame()));
-    shots.push(("reach-as-wide", reach(&[shell], 0).frame()));
+    shots.push(("reach-as-wide", reach(&[main], 0).frame()));
 
     let mut inch = PullTest::new(Length::from_inch_64ths(256), Grain::Lengthwise).unwrap();
     inch = inch.with_scale(Scale::new(Length::from_inch_64ths(4), Ends::One).unwrap()).unwrap();

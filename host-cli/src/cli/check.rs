@@ -12,19 +12,23 @@ Examples:
       tenter check --marks 10cm --to 10.5cm --wants 5%
 
   Three pulls after a settling pull, read a minute after letting go:
-      tenter check --marks 250mm --settling --to 265mm --to 266mm --to 265mm --back 252mm@60s --wants 5%
+      tenter check --marks 250mm --settling --to 265mm --to 266mm \\
+          --to 265mm --back 252mm@60s --wants 5%
 
   Not less than 20 % and not more than 30 %, and hardly any growth:
-      tenter check --marks 10cm --to 12.4cm --to 12.5cm --back 10.2cm@1min --wants 20%..30% --growth-at-most 3%
+      tenter check --marks 10cm --to 12.4cm --to 12.5cm \\
+          --back 10.2cm@1min --wants 20%..30% --growth-at-most 3%
 
   Against the gauge printed on a pattern envelope, on an inch tape:
       tenter check --marks 4in --to '5 1/2in' --wants '4in to 5 3/8in'
 
   A reading after each pull belongs to the pull before it:
-      tenter check --marks 200mm --to 230mm --back 204mm@30min --to 231mm --back 205mm@30min
+      tenter check --marks 200mm --to 230mm --back 204mm@30min \\
+          --to 231mm --back 205mm@30min
 
   With your own repeatability on knits, from the tests stored so far:
-      tenter check --construction knit --marks 10cm --to 12.4cm --to 12.5cm --wants 20%
+      tenter check --construction knit --marks 10cm --to 12.4cm \\
+          --to 12.5cm --wants 20%
 
 The answer is meets, short, over or close (too close to call), with its chance.
 Exit code: 0 measured, or meets; 1 short or over; 3 close or unknown; 2 a mistake in what you typed.";

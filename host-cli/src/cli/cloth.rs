@@ -21,7 +21,8 @@ Examples:
           --width 148cm --length 2.4m --mass '230 g/m2' --place 'blue crate'
 
   A bolt seen in a shop:
-      tenter cloth add 'Foyer rib' --construction knit --width 150cm --seen 'the Saturday market' --price 11.50/m";
+      tenter cloth add 'Foyer rib' --construction knit --width 150cm \\
+          --seen 'the Saturday market' --price 11.50/m";
 
 /// Examples for the help of `cloth list`.
 pub const LIST: &str = "\

@@ -11,8 +11,8 @@ Examples:
       tenter --db samples.sqlite3 cloth list
       tenter --db samples.sqlite3 fit 'Choir trousers' A
 
-The cloths, the people and the shop are invented. A sewing evening makes a choir's trousers and coats for a school
-play, and a class of twelve has pulled one of the cloths. Your own log is not touched, and a file that is there
+The cloths, the people and the shop are invented. A sewing evening makes a choir's trousers and coats for a school \
+play, and a class of twelve has pulled one of the cloths. Your own log is not touched, and a file that is there \
 already is not overwritten. Delete the file when you have seen enough.";
 
 /// `demo`, as typed.

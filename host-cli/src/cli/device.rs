@@ -12,7 +12,7 @@ Examples:
       tenter device sync --port /dev/ttyUSB0
       tenter device inbox
 
-The port is that of the USB serial adapter. Without --port, TENTER_PORT names it.
+The port is that of the USB serial adapter. Without --port, TENTER_PORT names it. \
 With neither, tenter tells you the ports of this computer.";
 
 /// Examples for the help of `device list`.
@@ -25,7 +25,7 @@ pub const SYNC: &str = "\
 Examples:
       tenter device sync --port /dev/ttyUSB0
 
-A test leaves the handheld only after it is stored here, so you may pull the plug at any time. A sync also sets the
+A test leaves the handheld only after it is stored here, so you may pull the plug at any time. A sync also sets the \
 clock of the handheld, and sends it your repeatability, so that its ± is right for you.";
 
 /// Examples for the help of `device demands`.
@@ -33,7 +33,8 @@ pub const DEMANDS: &str = "\
 Examples:
   All roles of a view, or some of them:
       tenter device demands 'Choir trousers' A --port /dev/ttyUSB0
-      tenter device demands choir b --role main --role waistband --port /dev/ttyUSB0
+      tenter device demands choir b --role main --role waistband \\
+          --port /dev/ttyUSB0
 
   None any more:
       tenter device demands --clear --port /dev/ttyUSB0";

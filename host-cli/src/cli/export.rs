@@ -16,7 +16,7 @@ Examples:
       tenter export --csv tests tests.csv
       tenter export --csv fabrics fabrics.csv
 
-The tables leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss.
+The tables leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss. \
 A file that is there already is replaced once the new one is complete.";
 
 /// The flags of `export`, as typed.

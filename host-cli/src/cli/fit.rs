@@ -11,12 +11,13 @@ Examples:
       tenter fit 'Choir trousers' A
       tenter fit choir a --role main --all
       tenter fit 'Play coat' --json
-      tenter fit choir a --sheet --use main=1 --seam 'main+waistband=76cm' --zip 18cm
+      tenter fit choir a --sheet --use main=1 \\
+          --seam 'main+waistband=76cm' --zip 18cm
 
-Each role lists every cloth: first those that meet it, then those too close to call, with the way to settle it, then
-those not measured, with the pull that is missing. Cloths that are short or over come last. Each line says whether the
+Each role lists every cloth: first those that meet it, then those too close to call, with the way to settle it, then \
+those not measured, with the pull that is missing. Cloths that are short or over come last. Each line says whether the \
 length is enough, shrinkage included. Where nothing fits, tenter says what to look for.
-Exit code: 0 every role has a cloth that meets it and is long enough; 3 some role has only close or unknown ones;
+Exit code: 0 every role has a cloth that meets it and is long enough; 3 some role has only close or unknown ones; \
 1 some role has none; 2 a mistake in what you typed.";
 
 /// The flags of `fit`, as typed.

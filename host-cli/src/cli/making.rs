@@ -8,7 +8,8 @@ use super::reading::{AdviceArgs, GrainArg, ShowArgs};
 pub const WASH: &str = "\
 Examples:
   Marks 50 cm apart before the wash, along and across; stored under cloth 7:
-      tenter wash 7 --lengthwise '50cm to 48.5cm' --crosswise '50cm to 49.8cm' --note '40 °C, line'
+      tenter wash 7 --lengthwise '50cm to 48.5cm' \\
+          --crosswise '50cm to 49.8cm' --note '40 °C, line'
 
   How much to buy for 2 m; nothing is stored:
       tenter wash --lengthwise '20cm to 19cm' --need 2m
@@ -23,7 +24,8 @@ Examples:
       tenter pair 1 4 --along 76cm
 
   A crosswise edge on a lengthwise one, with a straight stitch, and the source of each line:
-      tenter pair 1 4 --along 45cm --grain crosswise --second-grain lengthwise --stitch straight --why
+      tenter pair 1 4 --along 45cm --grain crosswise \\
+          --second-grain lengthwise --stitch straight --why
 
 Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to body; 2 a mistake in what was typed.";
 

@@ -10,7 +10,7 @@ Examples:
       tenter completions bash > tenter.bash
       tenter completions fish > tenter.fish
 
-Put the file where your shell looks for it: bash reads ~/.local/share/bash-completion/completions/tenter, fish reads
+Put the file where your shell looks for it: bash reads ~/.local/share/bash-completion/completions/tenter, fish reads \
 ~/.config/fish/completions/tenter.fish.";
 
 /// Examples for the help of `man`.

@@ -8,11 +8,12 @@ use super::reading::ShowArgs;
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-      tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% --cloth '0.8m at 140cm'
+      tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% \\
+          --cloth '0.8m at 140cm'
       tenter pattern show 'Choir trousers'
       tenter pattern list
 
-A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. You may cut a name
+A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. You may cut a name \
 short while it stays clear: tenter pattern show choir";
 
 /// Examples for the help of `pattern add`.
@@ -23,10 +24,12 @@ Examples:
           --construction woven --cloth '0.8m at 140cm'
 
   The gauge as it is printed on the envelope; - stands for the only view:
-      tenter pattern add 'Rehearsal top' - main --crosswise '4in to 5 3/8in' --lengthwise 20%
+      tenter pattern add 'Rehearsal top' - main \\
+          --crosswise '4in to 5 3/8in' --lengthwise 20%
 
   A kind of garment and a movement instead of a figure, each with its source:
-      tenter pattern add 'Rehearsal top' - sleeve --garment leggings --movement 'knee, lengthwise'";
+      tenter pattern add 'Rehearsal top' - sleeve --garment leggings \\
+          --movement 'knee, lengthwise'";
 
 /// Examples for the help of `pattern list`.
 pub const LIST: &str = "\

@@ -11,16 +11,18 @@ Examples:
       tenter pull 7 --wants 5%
 
   The same options as check, stored under cloth 7:
-      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm --to 21.3cm --back 20.2cm@60s --wants 5%
+      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm \\
+          --to 21.3cm --back 20.2cm@60s --wants 5%
 
   A test from a notebook, along the other grain:
-      tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm --at '2025-03-20 14:30' --note 'before washing'
+      tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm \\
+          --at '2025-03-20 14:30' --note 'before washing'
 
   Exclude a test that went wrong, by the letters that tenter cloth show 5 prints; count it again:
       tenter pull 5 --retire 52h6ze --note 'a pin slipped'
       tenter pull 5 --return 52h6ze
 
-Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you
+Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you \
 typed is lost: tenter pull 7 offers to go on.
 Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown or broken off; 2 a mistake in what you typed.";
 

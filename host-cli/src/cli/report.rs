@@ -11,8 +11,8 @@ Examples:
       tenter report book --out book.html
       tenter report gauge --wants 5% --out gauge.html
 
-Each page is one file. Open it in a browser, keep it, send it, or print it from there; it works offline. Print cards and
-gauges at 100 %, not fitted to the page, and measure the 100 mm line to be sure. On a single card, measure the bar that
+Each page is one file. Open it in a browser, keep it, send it, or print it from there; it works offline. Print cards and \
+gauges at 100 %, not fitted to the page, and measure the 100 mm line to be sure. On a single card, measure the bar that \
 says how long it is. A file that is there already is replaced once the new one is complete. --out - writes to a pipe.";
 
 /// Examples for the help of `report book`.
@@ -29,13 +29,16 @@ Examples:
 /// Examples for the help of `report sheet`.
 pub const SHEET: &str = "\
 Examples:
-      tenter report sheet 'Choir trousers' A --use main=1 --zip 18cm --out plan.html
-      tenter report sheet 'Choir trousers' B --elastic 'soft waist 76cm' --out pull-on.html";
+      tenter report sheet 'Choir trousers' A --use main=1 --zip 18cm \\
+          --out plan.html
+      tenter report sheet 'Choir trousers' B --elastic 'soft waist 76cm' \\
+          --out pull-on.html";
 
 /// Examples for the help of `report gauge`.
 pub const GAUGE: &str = "\
 Examples:
-      tenter report gauge --wants 5% --name 'choir trousers, main' --out gauge.html
+      tenter report gauge --wants 5% --name 'choir trousers, main' \\
+          --out gauge.html
       tenter report gauge --view 'Choir trousers' B --out gauges.html";
 
 /// Examples for the help of `report picture`.
@@ -43,7 +46,8 @@ pub const PICTURE: &str = "\
 Examples:
       tenter report picture stretch 4 --out stretch.svg
       tenter report picture growth 9 --out growth.svg
-      tenter report picture map --view 'Play coat' - --role lining --out map.svg";
+      tenter report picture map --view 'Play coat' - --role lining \\
+          --out map.svg";
 
 /// What to make.
 #[derive(Subcommand, Debug)]
