@@ -75,9 +75,9 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         pulls: Vec::new(),
     };
     vec![
-        ("gauge-meets", gauge_of("vestry twill", &[panel], "own")),
+        ("gauge-meets", gauge_of("vestry twill", &[slight], "own")),
         ("gauge-close", gauge_of("choirstall suiting", &[close.clone()], "own")),
-        ("gauge-three-grains", gauge_of("curtain jersey", &tights, "own")),
+        ("gauge-three-grains", gauge_of("curtain jersey", &trousers, "own")),
         ("gauge-nothing-asked", gauge_of("doorway rib", &[bare], "richardson-2008")),
         ("gauge-not-measured", gauge_of("hymnal fleece", &[close, missing], "own-woven")),
         ("gauge-worth-little", gauge_of("limelight gauze", &[wide], "own")),
