@@ -114,7 +114,7 @@ fn a_draft_can_be_let_go() {
     assert!(program.typed(&["pull", "1"], "d\n").err.contains("dropped; stored tests stay"));
     broken_off();
     let forgotten = program.run(&["pull", "1", "--discard"]);
-    assert_eq!(forgotten.out, "forgotten: the test of fabric 1 that was broken off; stored tests stay\n");
+    assert_eq!(forgotten.out, "forgotten: the unfinished test of cloth 1; stored tests stay\n");
     assert_eq!(program.tests("1").len(), 2);
     // A draft of another fabric is none of this one.
     broken_off();
