@@ -99,7 +99,7 @@ fn main() {
     });
     println!("export {export:.2}");
     let copy = format!("{file}.copy");
-    let mut other = Sqlite::open(Path::new(&copy)).unwrap();
+    let mut other = Sqlite::open(Path::new(&copy), tenter::log::Here::desk()).unwrap();
     let start = Instant::now();
     let parsed = lines.iter().map(|line| Ok(serde_json::from_str::<Entry>(line).unwrap()));
     let again = other.merge(&mut { parsed }).unwrap();

@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 
 use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
-use tenter::store::{self, Store as _};
+use tenter::store;
 use tenter_tests::program::program;
 
 use crate::cable::{all, stock};

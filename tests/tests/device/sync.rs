@@ -2,9 +2,8 @@
 
 use tenter::command::device::sync::Options;
 use tenter::command::device::{self, list};
-use tenter::log::Ids;
+use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Read as _, Store as _};
 use tenter_core::saved::{self, Clock, MAX_SAVED_BYTES, SavedTest};
 
 use crate::cable::{Cable, all, log, printed};
