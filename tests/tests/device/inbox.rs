@@ -69,19 +69,19 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
 fn all_of_the_inbox_goes_where_a_tag_is_clear_now() {
     let (_folder, db) = fetched();
     let text = typed(&db, "device assign --all").unwrap();
-    assert_eq!(text, "0 tests given to their fabrics; 3 still without: see tenter device inbox\n");
+    assert_eq!(text, "0 tests given to their cloths; 3 still without: see tenter device inbox\n");
     typed(&db, "cloth add Fern --tag 4").unwrap();
     let text = typed(&db, "device inbox").unwrap();
     assert!(text.contains("now on Fern"), "{text}");
     let text = typed(&db, "device assign --all").unwrap();
-    assert!(text.ends_with("1 test given to their fabrics; 2 still without: see tenter device inbox\n"), "{text}");
+    assert!(text.ends_with("1 test given to their cloths; 2 still without: see tenter device inbox\n"), "{text}");
     // One of two fabrics with one tag gets another; then the tag is clear.
     let heather = store::open(&db, tenter::log::Here::desk()).unwrap().fabrics_tagged(3).unwrap()[1].id;
     typed(&db, &format!("cloth edit {heather} --tag 30")).unwrap();
     let text = typed(&db, "device assign --all").unwrap();
     assert_eq!(text.matches(": to 3 Moss fleece\n").count(), 2, "{text}");
-    assert!(text.ends_with("2 tests given to their fabrics; every test has one now\n"), "{text}");
-    assert_eq!(typed(&db, "device inbox").unwrap(), "every test has its fabric\n");
+    assert!(text.ends_with("2 tests given to their cloths; every test has one now\n"), "{text}");
+    assert_eq!(typed(&db, "device inbox").unwrap(), "every test has its cloth\n");
 }
 
 #[test]

@@ -34,7 +34,7 @@ stored     2  crosswise     8.0 %  inbox, tag 3
 stored     3  lengthwise    9.0 %  inbox, tag 4
 stored     4  crosswise    10.0 %  1 Bracken shell
 4 tests stored
-2 without a fabric: see tenter device inbox
+2 without a cloth: see tenter device inbox
 ";
     assert_eq!(without_worth(&text), wanted, "{text}");
     let stored = all(&store);
