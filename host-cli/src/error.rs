@@ -1,27 +1,37 @@
-//! What can go wrong, in one line that says what to type instead.
+//! What can go wrong on the command line, in one line that says what to type instead.
 
 use std::io;
 use std::path::Path;
 
 use tenter_core::TestError;
 
+use crate::deed::Refused;
+use crate::exchange::{ExportError, ImportError};
+use crate::finding::fit::known::NotPulled;
+use crate::input::{Field, Why, Wrong};
 use crate::link::LinkError;
+use crate::plain::{reason, shown};
 use crate::store::StoreError;
+use crate::words::errors;
 
-/// An error for the person at the keyboard.
+pub use crate::plain::one_line;
+
+/// An error for the person at the keyboard. The layers below say theirs as data; its text is made in
+/// [`words::errors`](crate::words::errors).
 ///
 /// ```
 /// use tenter::error::Error;
+/// use tenter::input::{Field, Why, Wrong};
 ///
-/// let error = Error::argument("--load", "heavy", "type hand, or a force such as 500g or 15N");
-/// assert_eq!(error.to_string(), "--load 'heavy': type hand, or a force such as 500g or 15N");
+/// let error = Error::from(Wrong::new(Field::Load, "heavy", Why::NotALoad));
+/// assert_eq!(error.to_string(), "--load 'heavy': type hand, or a mass or force such as 500g, 15N or 3lb");
 /// ```
 #[derive(Debug, thiserror::Error)]
 pub enum Error {
     /// The words of the command line do not fit together.
     #[error("{0}")]
     Usage(String),
-    /// One argument cannot be read.
+    /// One argument that only the command line knows cannot be read.
     #[error("{flag} '{text}': {remedy}")]
     Argument {
         /// The flag, as typed.
@@ -31,16 +41,15 @@ pub enum Error {
         /// What is wrong and what to type instead.
         remedy: String,
     },
-    /// A reading that cannot be.
-    #[error("{flag} '{text}': {reason}")]
-    Reading {
-        /// The flag, as typed.
-        flag: String,
-        /// What was typed after it.
-        text: String,
-        /// What the core says.
-        reason: TestError,
-    },
+    /// A field cannot be read.
+    #[error("{}", errors::wrong(.0, errors::flag))]
+    Wrong(Wrong),
+    /// A deed cannot be done.
+    #[error("{}", errors::refused(.0))]
+    Refused(Refused),
+    /// A grain that must be pulled first.
+    #[error("{}", errors::not_pulled(*.0))]
+    NotPulled(NotPulled),
     /// A file that cannot be read or written.
     #[error("cannot {what} {path}: {reason}")]
     File {
@@ -51,40 +60,24 @@ pub enum Error {
         /// What is wrong, and what to do.
         reason: String,
     },
-    /// A line of a file that cannot be taken, and so none of it.
-    #[error("{file}, line {line}: {remedy}; nothing was imported")]
-    Line {
-        /// The file.
-        file: String,
-        /// Its line, from 1 on.
-        line: u64,
-        /// What is wrong, and what to do.
-        remedy: String,
-    },
-    /// A table with bad lines, one told a line.
-    #[error("{0}")]
-    Table(String),
+    /// A file that cannot be taken.
+    #[error("{}", errors::imported(.0))]
+    Import(ImportError),
     /// The log cannot be used.
-    #[error(transparent)]
-    Store(#[from] StoreError),
+    #[error("{}", errors::store(.0))]
+    Store(StoreError),
     /// The handheld cannot be reached, or says no.
-    #[error(transparent)]
-    Link(#[from] LinkError),
+    #[error("{}", errors::link(.0))]
+    Link(LinkError),
     /// The result could not be written.
     #[error("cannot write the result: {0}")]
     Output(#[from] io::Error),
 }
 
 impl Error {
-    /// An argument that cannot be read.
+    /// An argument that only the command line knows, and that cannot be read.
     pub fn argument(flag: &str, text: &str, remedy: impl ToString) -> Self {
         Self::Argument { flag: flag.to_owned(), text: one_line(text), remedy: remedy.to_string() }
-    }
-
-    /// A reading that cannot be.
-    #[must_use]
-    pub fn reading(flag: &str, text: &str, reason: TestError) -> Self {
-        Self::Reading { flag: flag.to_owned(), text: one_line(text), reason }
     }
 
     /// A file that cannot be read or written.
@@ -100,31 +93,65 @@ impl Error {
     }
 }
 
-/// What was typed, short and without anything that would break the line.
-#[must_use]
-pub fn one_line(text: &str) -> String {
-    let mut short: String = text.chars().take(40).flat_map(char::escape_debug).collect();
-    if text.chars().nth(40).is_some() {
-        short.push('…');
+/// The exit code of an error: anything that was typed wrong or could not be done.
+pub const EXIT_CODE: u8 = 2;
+
+impl From<Wrong> for Error {
+    fn from(wrong: Wrong) -> Self {
+        Self::Wrong(wrong)
     }
-    short.replace("\\'", "'").replace("\\\"", "\"")
 }
 
-/// A path for the reader, on one line.
-#[must_use]
-pub fn shown(path: &Path) -> String {
-    path.display()
-        .to_string()
-        .chars()
-        .flat_map(|c| {
-            if c.is_control() { c.escape_debug().to_string() } else { c.to_string() }.chars().collect::<Vec<_>>()
-        })
-        .collect()
+impl From<Refused> for Error {
+    fn from(refused: Refused) -> Self {
+        match refused {
+            Refused::Wrong(wrong) => Self::Wrong(wrong),
+            Refused::Store(error) => Self::Store(error),
+            other => Self::Refused(other),
+        }
+    }
 }
 
-/// What the system says, without its number.
-#[must_use]
-pub fn reason(error: &io::Error) -> String {
-    let text = error.to_string();
-    text.split_once(" (os error").map_or(text.as_str(), |(words, _)| words).to_lowercase()
+impl From<NotPulled> for Error {
+    fn from(not: NotPulled) -> Self {
+        Self::NotPulled(not)
+    }
+}
+
+impl From<StoreError> for Error {
+    fn from(error: StoreError) -> Self {
+        Self::Store(error)
+    }
+}
+
+impl From<LinkError> for Error {
+    fn from(error: LinkError) -> Self {
+        Self::Link(error)
+    }
+}
+
+impl From<ImportError> for Error {
+    fn from(error: ImportError) -> Self {
+        match error {
+            ImportError::Store(error) => Self::Store(error),
+            other => Self::Import(other),
+        }
+    }
+}
+
+impl From<ExportError> for Error {
+    fn from(error: ExportError) -> Self {
+        match error {
+            ExportError::Store(error) => Self::Store(error),
+            ExportError::Output(error) => Self::Output(error),
+            ExportError::Test(error) => error.into(),
+        }
+    }
+}
+
+/// A test that cannot be worked out lacks a pull.
+impl From<TestError> for Error {
+    fn from(error: TestError) -> Self {
+        Self::Wrong(Wrong::new(Field::To, "", Why::Reading(error)))
+    }
 }

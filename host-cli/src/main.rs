@@ -7,6 +7,8 @@ use std::process::ExitCode;
 
 use tenter::cli::{self, Parsed};
 use tenter::command;
+use tenter::error::{EXIT_CODE, Error};
+use tenter::log::Here;
 use tenter::text as report;
 use tenter::text::Screen;
 
@@ -15,7 +17,8 @@ fn main() -> ExitCode {
         Ok(Parsed::Run(line)) => {
             let mut out = anstream::AutoStream::auto(std::io::stdout());
             let (width, unicode) = (report::terminal_width(), report::terminal_is_unicode());
-            match command::run(&line, &mut Screen { out: &mut out, width, unicode })
+            let here = Here::desk();
+            match command::run(&line, &mut Screen { out: &mut out, width, unicode, here })
                 .and_then(|code| Ok(out.flush().map(|()| code)?))
             {
                 Ok(code) => ExitCode::from(code),
@@ -23,7 +26,7 @@ fn main() -> ExitCode {
             }
         }
         Ok(Parsed::Show(text)) => {
-            // A reader that went away, such as `head`, is no fault of ours.
+            // Ignore a closed pipe (`head`).
             let _ = write!(anstream::stdout(), "{}", text.ansi());
             ExitCode::SUCCESS
         }
@@ -31,10 +34,10 @@ fn main() -> ExitCode {
     }
 }
 
-fn fail(error: &tenter::error::Error) -> ExitCode {
+fn fail(error: &Error) -> ExitCode {
     if error.is_closed_pipe() {
         return ExitCode::SUCCESS;
     }
     let _ = writeln!(anstream::stderr(), "tenter: {error}");
-    ExitCode::from(2) // Whatever was typed wrong or could not be done.
+    ExitCode::from(EXIT_CODE)
 }

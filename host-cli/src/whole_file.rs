@@ -6,7 +6,8 @@ use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
 
-use crate::error::{Error, shown};
+use crate::error::Error;
+use crate::plain::shown;
 
 /// A file being written beside the one it will replace, readable by nobody else. Dropped before [`WholeFile::finish`],
 /// it leaves no trace and what was there is as it was.
@@ -19,7 +20,7 @@ pub struct WholeFile {
 #[derive(Debug)]
 enum To {
     Beside(BufWriter<NamedTempFile>),
-    /// A pipe or a device, which nothing can be put in the place of.
+    /// A pipe or a device, which cannot be replaced atomically.
     Through(BufWriter<File>),
 }
 
@@ -35,13 +36,13 @@ impl WholeFile {
         // A link stays a link: what it points to is replaced.
         let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
         match fs::metadata(&path) {
-            Ok(there) if there.is_dir() => return Err(refused("it is a folder; say the name of a file in it")),
+            Ok(there) if there.is_dir() => return Err(refused("it is a folder; type the name of a file in it")),
             Ok(there) if !there.is_file() => {
                 let through = fs::OpenOptions::new().write(true).open(&path).map_err(wrong)?;
                 return Ok(Self { path, to: To::Through(BufWriter::new(through)) });
             }
             Ok(there) if there.permissions().readonly() => {
-                return Err(refused("it is there and may not be changed; say another name"));
+                return Err(refused("it is there and may not be changed; type another name"));
             }
             Ok(_) => {}
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}

@@ -159,7 +159,10 @@ fn bad_input_is_answered_in_one_line() {
         ("check --marks 10cm --to 10.5cm --back 10.6cm@60s", "--back '10.6cm@60s': the recovered length is longer"),
         ("check --marks 10cm --to 10.5cm --back 8cm@60s", "--back '8cm@60s': the recovered length is under nine"),
         ("check --marks 10cm --back 10.1cm@60s --to 10.5cm", "--back '10.1cm@60s': a reading after release needs"),
-        ("check --marks 10cm --to 10.5cm --back 10.1cm", "--back '10.1cm': say when it was read, such as 101mm@60s"),
+        (
+            "check --marks 10cm --to 10.5cm --back 10.1cm",
+            "--back '10.1cm': type when it was read too, such as 101mm@60s",
+        ),
         ("check --marks 10cm --to 10.5cm --back 10.1cm@soon", "type the time since release after the @"),
         ("check --marks 10ells --to 105", "--marks '10ells': unknown unit; type mm, cm, m, in or yd"),
         ("check --marks 1/3mm --to 105", "--marks '1/3mm': finer than any scale"),
@@ -284,7 +287,8 @@ fn complain_or_answer(words: impl Iterator<Item = String>) -> Result<(), TestCas
     let mut out = Vec::new();
     let result = match parse(words) {
         Ok(Parsed::Run(line)) => {
-            let mut screen = tenter::text::Screen { out: &mut out, width: 80, unicode: true };
+            let mut screen =
+                tenter::text::Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
             tenter::command::run(&line, &mut screen).map(|_| ())
         }
         Ok(Parsed::Show(_)) => Ok(()),

@@ -41,7 +41,7 @@ fn the_life_of_a_length() {
     assert_eq!((&seen["width_mm"], &seen["length_mm"]), (&1473.2.into(), &Value::Null));
     assert!((seen["g_per_m2"].as_f64().unwrap() - 179.70).abs() < 0.005, "{seen}");
     assert_eq!(seen["seen"]["place"], "the market");
-    refused(&program, "cloth cut 1 20cm", "how long fabric 1 was is not known");
+    refused(&program, "cloth cut 1 20cm", "the length of cloth 1 is not known");
     ok(&program, "cloth edit 1 --bought 2m --place 'blue crate'");
     assert_eq!(program.shown("1")["seen"], Value::Null);
     ok(&program, "cloth cut 1 80cm --note sleeves");
@@ -67,8 +67,8 @@ fn tags_are_worn_once() {
     let program = Program::new();
     ok(&program, "cloth add one --tag 12");
     assert!(ok(&program, "cloth add two").starts_with("added  13"));
-    refused(&program, "cloth add three --tag 12", "'one' wears it; 14 is free");
-    refused(&program, "cloth edit 13 --tag #12", "'one' wears it");
+    refused(&program, "cloth add three --tag 12", "'one' has this tag; 14 is free");
+    refused(&program, "cloth edit 13 --tag #12", "'one' has this tag");
     ok(&program, "cloth retire 12");
     ok(&program, "cloth add three --tag 12");
     refused(&program, "cloth return 12", "there");
@@ -94,16 +94,16 @@ fn bad_input_is_refused() {
         ("cloth add x --seen market --price cheap", "12.50/m"),
         ("cloth add x --tag 0", "1 to 65535"),
         ("cloth add x --construction felt", "woven, knit, other"),
-        ("cloth show 99", "no fabric here"),
+        ("cloth show 99", "no cloth has tag 99"),
         ("cloth show rib", "tenter cloth list"),
-        ("cloth edit 1", "say what changed"),
+        ("cloth edit 1", "type what changed"),
         ("cloth edit 1 --bought 1m", "lies at home already"),
         ("cloth edit 1 --bought 1m --length 2m", "do not go together"),
         ("cloth list --stretch wide", "--stretch 'wide'"),
         ("pattern add skirt A", "missing"),
         ("pattern add skirt A main --crosswise wide", "--crosswise 'wide'"),
         ("pattern add skirt A main --cloth 2m", "1.6m at 140cm"),
-        ("pattern add skirt --crosswise 5%", "say the view and the role"),
+        ("pattern add skirt --crosswise 5%", "type the view and the role"),
         ("pattern show skirt", "there is no pattern yet"),
         ("fit skirt A", "there is no pattern yet"),
         ("fit", "missing"),

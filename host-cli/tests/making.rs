@@ -136,13 +136,13 @@ fn bad_input_is_told_in_one_line() {
         (&["pair", "1", "2", "--along", "0cm"], "longer than zero"),
         (&["pair", "1", "2", "--along", "60"], "60cm"),
         (&["pair", "1", "2", "--along", "60cm", "--grain", "lengthwise"], "not pulled along that grain"),
-        (&["pair", "1", "99", "--along", "60cm"], "no fabric here"),
+        (&["pair", "1", "99", "--along", "60cm"], "no cloth has tag 99"),
         (&["wash", "1"], "50cm to 48.5cm"),
         (&["wash", "--lengthwise", "50cm"], "50cm to 48.5cm"),
         (&["wash", "--lengthwise", "0cm to 1cm"], "50cm to 48.5cm"),
         (&["wash", "--crosswise", "50cm to 49cm", "--need", "2m"], "--lengthwise"),
         (&["wash", "--lengthwise", "1cm to 500cm"], "differ by more than half"),
-        (&["wash", "99", "--lengthwise", "50cm to 49cm"], "no fabric here"),
+        (&["wash", "99", "--lengthwise", "50cm to 49cm"], "no cloth has tag 99"),
     ] {
         let ran = program.run(words);
         assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
@@ -258,7 +258,7 @@ fn bad_measures_are_told_in_one_line() {
         (&["hang", "--width", "5cm", "--mass", "heavy"], "500g"),
         (&["hang", "--mass", "1kg"], "missing"),
         (&["handle", "5"], "tenter pull 5"),
-        (&["handle", "1", "--lining", "99"], "no fabric here"),
+        (&["handle", "1", "--lining", "99"], "no cloth has tag 99"),
     ] {
         let ran = program.run(words);
         assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
@@ -317,11 +317,11 @@ fn a_plan_sheet() {
         seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
     assert!(heads.contains(&"seam main + pocket bags, 50 cm"), "{heads:?}");
     for (words, part) in [
-        (&["--use", "main=99"][..], "'99' is no fabric here; see tenter cloth list"),
+        (&["--use", "main=99"][..], "no cloth has tag 99; tenter cloth list"),
         (&["--use", "main="], "type the tag of a fabric after the ="),
         (&["--use", "main"], "main=1"),
         (&["--seam", "main=60cm"], "main+waistband=60cm"),
-        (&["--seam", "main+hood=60cm"], "is no role here"),
+        (&["--seam", "main+hood=60cm"], "no role is called 'hood'"),
         (&["--elastic", "soft"], "soft waist 76cm"),
         (&["--zip", "long"], "--zip 'long'"),
         (&["--zip-ends", "closed"], "missing --zip <LENGTH>"),

@@ -6,7 +6,6 @@ mod program;
 
 use program::Program;
 use serde_json::Value;
-use tenter::store::Store as _;
 
 fn letters(test: &Value) -> String {
     let id = test["id"].as_str().unwrap();
@@ -82,19 +81,16 @@ fn bad_input_leaves_nothing_stored() {
         ("pull 1 --marks 10cm --to 9cm".to_owned(), "--to '9cm': the extended length is shorter"),
         ("pull 1 --marks 10cm".to_owned(), "missing --to"),
         ("pull 1 --to 10cm".to_owned(), "missing --marks"),
-        (format!("pull 3 {good}"), "'3' is no fabric here"),
-        (format!("pull rib {good}"), "'rib' is no fabric here"),
+        (format!("pull 3 {good}"), "no cloth has tag 3"),
+        (format!("pull rib {good}"), "no cloth has tag 'rib'"),
         (format!("pull 1 {good} --wants lots"), "--wants 'lots'"),
         (format!("pull 1 {good} --confidence 100"), "--confidence '100'"),
         (format!("pull 1 {good} --table mine"), "--table 'mine'"),
         (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
-        (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that lies ahead"),
+        (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that day lies ahead"),
         (format!("pull 1 {good} --retire abc"), "do not go together"),
-        (
-            "pull 1 --retire abcdef".to_owned(),
-            "--retire 'abcdef': no test of fabric 1 ends so; see tenter cloth show 1",
-        ),
-        ("pull 1 --return abcdef".to_owned(), "--return 'abcdef': no test of fabric 1 ends so"),
+        ("pull 1 --retire abcdef".to_owned(), "--retire 'abcdef': no test of cloth 1 ends so; see tenter cloth show 1"),
+        ("pull 1 --return abcdef".to_owned(), "--return 'abcdef': no test of cloth 1 ends so"),
         ("pull".to_owned(), "missing <TAG>"),
     ];
     for (line, want) in cases {
@@ -168,7 +164,7 @@ fn drop_and_undrop() {
     assert_eq!(stretch(), 50.0);
     assert!(program.run(&["pull", "1", "--return", &test]).err.contains("it counts; nothing to bring back"));
     // A test of another fabric is none of this one.
-    assert!(program.run(&["pull", "2", "--retire", &test]).err.contains("no test of fabric 2 ends so"));
+    assert!(program.run(&["pull", "2", "--retire", &test]).err.contains("no test of cloth 2 ends so"));
 }
 
 /// With the construction said, `check` trusts the figures as `pull` does; without a log it assumes, and begins none.

@@ -10,7 +10,7 @@ use program::Program;
 use serde_json::{Value, json};
 use tenter::guide::{Draft, Stage};
 use tenter::log::Id;
-use tenter::store::{Read as _, Store as _, Which};
+use tenter::store::{Drafts as _, Read as _, Which};
 
 /// Marks 10 cm apart, no reading after release, three pulls.
 const THREE: &str = "10\n\n\n0\n12.4\n\n12.5\n\n12.4\n\n";
@@ -38,7 +38,7 @@ fn a_guided_test_is_stored() {
     for flag in ["--resume", "--discard"] {
         let ran = program.run(&["pull", "1", flag]);
         assert_eq!((ran.code, ran.err.matches('\n').count()), (Some(2), 1), "{ran:?}");
-        assert!(ran.err.contains("fabric 1 has no test that was broken off"), "{}", ran.err);
+        assert!(ran.err.contains("cloth 1 has no unfinished test"), "{}", ran.err);
     }
 }
 
@@ -114,7 +114,7 @@ fn a_draft_can_be_let_go() {
     assert!(program.typed(&["pull", "1"], "d\n").err.contains("dropped; stored tests stay"));
     broken_off();
     let forgotten = program.run(&["pull", "1", "--discard"]);
-    assert_eq!(forgotten.out, "forgotten: the test of fabric 1 that was broken off; stored tests stay\n");
+    assert_eq!(forgotten.out, "forgotten: the unfinished test of cloth 1; stored tests stay\n");
     assert_eq!(program.tests("1").len(), 2);
     // A draft of another fabric is none of this one.
     broken_off();
@@ -124,7 +124,7 @@ fn a_draft_can_be_let_go() {
     assert_eq!(program.run(&["pull", "2", "--discard"]).code, Some(2));
     // A draft that cannot be read is not in the way of being forgotten.
     program.log().set_draft(&draft_name(&program, "2"), Some("{")).unwrap();
-    assert!(program.typed(&["pull", "2"], THREE).err.contains("say --discard first"));
+    assert!(program.typed(&["pull", "2"], THREE).err.contains("tenter pull 2 --discard"));
     assert_eq!(program.run(&["pull", "2", "--discard"]).code, Some(0));
 }
 
@@ -162,7 +162,7 @@ fn stored_once() {
     let mut done = Draft::read(&text).unwrap();
     let known: Id = program.tests("1")[0]["id"].as_str().unwrap().parse().unwrap();
     assert_eq!(done.id, known);
-    done.id = tenter::log::Ids::after(Some(known)).next();
+    done.id = tenter::log::Ids::after(tenter::log::Here::desk(), Some(known)).next();
     done.stage = Stage::Done;
     program.log().set_draft(&name, Some(&done.text())).unwrap();
     assert_eq!(program.run(&["pull", "1", "--resume"]).code, Some(0));

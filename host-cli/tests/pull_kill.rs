@@ -12,7 +12,7 @@ use std::thread;
 use std::time::Instant;
 
 use program::Program;
-use tenter::store::{Read as _, Store as _, Which};
+use tenter::store::{Drafts as _, Read as _, Which};
 use tenter_core::Length;
 
 /// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.

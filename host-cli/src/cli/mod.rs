@@ -14,6 +14,7 @@ pub mod pull;
 pub mod reading;
 pub mod report;
 pub mod size;
+mod typed;
 
 use std::ffi::OsString;
 use std::path::PathBuf;
@@ -23,7 +24,8 @@ use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::parser::ValueSource;
 use clap::{ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
-use crate::error::{Error, one_line};
+use crate::error::Error;
+use crate::plain::one_line;
 use crate::text::terminal_width;
 use check::CheckArgs;
 use cloth::ClothVerb;
@@ -238,8 +240,8 @@ pub fn definition() -> clap::Command {
 
 #[cfg(test)]
 mod tests {
-    use super::reading::Reading;
     use super::*;
+    use crate::input::Reading;
 
     #[test]
     fn definition_is_sound() {

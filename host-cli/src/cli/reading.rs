@@ -2,6 +2,8 @@
 
 use clap::{ArgMatches, Args, Command, FromArgMatches, ValueEnum};
 
+use crate::input::Reading;
+
 /// How a pull test was made, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
@@ -41,15 +43,6 @@ pub struct TestArgs {
     pub flags: TestFlags,
     /// `--to` and `--back` in order.
     pub readings: Vec<Reading>,
-}
-
-/// A reading in the order it was typed.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Reading {
-    /// The text after a `--to`.
-    To(String),
-    /// The text after a `--back`.
-    Back(String),
 }
 
 impl FromArgMatches for TestArgs {

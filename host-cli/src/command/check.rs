@@ -19,14 +19,13 @@ use crate::text::check as check_text;
 ///
 /// What was typed wrong, or an output that cannot be written.
 pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let mut input = input::check(args)?;
-    if let Some(construction) = args.construction.map(input::fabric::construction)
-        && let Some(store) = super::open_if_there(db)?
+    let mut input = input::check(&args.into())?;
+    if let Some(construction) = args.construction.map(input::cloth::construction)
+        && let Some(store) = super::open_if_there(db, screen.here)?
     {
         input.rules.scatter = store.hands()?.on(construction).scatter();
     }
-    let no_pull = |reason| Error::reading("--to", "", reason);
-    let checked = Checked::of(input).map_err(no_pull)?;
+    let checked = Checked::of(input)?;
     if args.show.json {
         writeln!(screen.out, "{}", check_json::render(&checked))?;
     } else {

@@ -5,9 +5,11 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use crate::cli::demo::DemoArgs;
-use crate::error::{Error, shown};
-use crate::exchange::exported::Exported;
-use crate::store::{self, Store as _};
+use crate::error::Error;
+use crate::exchange::jsonl::Exported;
+use crate::log::Here;
+use crate::plain::shown;
+use crate::store::{self, Change as _};
 use crate::text::Screen;
 
 /// An exported log of a sewing evening: the cloths, their figures and the people are invented.
@@ -27,7 +29,7 @@ pub fn run(args: &DemoArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
     }
     begin(path)?;
     // A file that was begun here and is not whole is of no use to anybody.
-    fill(path).inspect_err(|_| drop(fs::remove_file(path)))?;
+    fill(path, screen.here).inspect_err(|_| drop(fs::remove_file(path)))?;
     let file = typed(path);
     screen.say(&format!(
         "{} now holds the cloths of a sewing evening that makes a choir's trousers and the coats of a school play. \
@@ -59,9 +61,10 @@ fn begin(path: &Path) -> Result<(), Error> {
     })
 }
 
-fn fill(path: &Path) -> Result<(), Error> {
-    let mut entries = Exported::begin(EVENING.as_bytes(), "evening.jsonl")?;
-    store::open(path)?.merge(&mut entries).map(drop)
+fn fill(path: &Path, here: Here) -> Result<(), Error> {
+    let entries = Exported::begin(EVENING.as_bytes(), "evening.jsonl")?;
+    store::open(path, here)?.merge_all(entries)?;
+    Ok(())
 }
 
 /// A path as a shell takes it.

@@ -7,7 +7,7 @@ use crate::cli::making::HandleArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::handle::{Handled, layered};
-use crate::input::{self, size as typed};
+use crate::input::{self, Field, size as typed};
 use crate::json::handle as handle_json;
 use crate::store::Read;
 use crate::text::Screen;
@@ -24,7 +24,7 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let fabric = find::live_fabric(read, &args.fabric)?;
     let grain = input::grain(args.grain);
     let own = known::stretch(&fabric, grain, &stock)?;
-    let wants = args.wants.as_deref().map(|text| typed::exact("--wants", text)).transpose()?;
+    let wants = args.wants.as_deref().map(|text| typed::exact(Field::Wants, text)).transpose()?;
     let wanted = wants.map(|wants| wants.ratio);
     let mut layers = Vec::new();
     if let Some(text) = &args.lining {
@@ -33,7 +33,7 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         layers.push(layered(own, Layer::Lining, gives, wanted, confidence));
     }
     if let Some(text) = &args.facing_gives {
-        let gives = typed::exact("--facing-gives", text)?;
+        let gives = typed::exact(Field::FacingGives, text)?;
         layers.push(layered(own, Layer::Interfacing, gives, wanted, confidence));
     }
     let handled = Handled::of(&known::cloth(&fabric, &stock), wanted, &layers, confidence);

@@ -7,7 +7,7 @@ use tenter_core::{Length, Load};
 use crate::cli::making::{HangArgs, PieceArg};
 use crate::error::{Error, one_line};
 use crate::finding::hang::{Hang, Hung};
-use crate::input::{self, fabric::cloth};
+use crate::input::{self, Field, amount::cloth};
 use crate::json::hang as hang_json;
 use crate::text::Screen;
 use crate::text::hang as hang_text;
@@ -36,7 +36,7 @@ fn found(args: &HangArgs) -> Result<Hang, Error> {
         PieceArg::Strip => Piece::Strip,
         PieceArg::Loop => Piece::Loop,
     };
-    let hung = Hung { width: cloth("--width", text)?, piece, unit: input::unit_of(text).unwrap_or_default() };
+    let hung = Hung { width: cloth(Field::Width, text)?, piece, unit: input::unit_of(text).unwrap_or_default() };
     let found = match &args.mass {
         Some(typed) => Hang::tension(hung, mass(typed)?),
         None => Hang::mass(hung, wanted(args)?),

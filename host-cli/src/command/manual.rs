@@ -7,7 +7,8 @@ use clap::Command;
 
 use crate::cli::definition;
 use crate::cli::manual::{CompletionsArgs, ManArgs};
-use crate::error::{Error, one_line, reason};
+use crate::error::Error;
+use crate::plain::{one_line, reason};
 use crate::text::Screen;
 
 /// Writes the completions of a shell.
@@ -34,7 +35,7 @@ pub fn man(args: &ManArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
     };
     let denied = |path: &Path, error: &std::io::Error| {
         let (path, reason) = (one_line(&path.display().to_string()), reason(error));
-        Error::Usage(format!("cannot write {path}: {reason}; say --out with a folder of your own"))
+        Error::Usage(format!("cannot write {path}: {reason}; pass a folder of your own with --out"))
     };
     fs::create_dir_all(folder).map_err(|error| denied(folder, &error))?;
     let mut definition = definition();

@@ -5,7 +5,6 @@ pub mod cloth;
 pub mod demo;
 pub mod device;
 pub mod export;
-pub mod find;
 pub mod fit;
 pub mod handle;
 pub mod hang;
@@ -25,7 +24,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::cli::{CommandLine, Verb};
+use crate::deed::find;
 use crate::error::Error;
+use crate::log::Here;
+use crate::plain::shown;
 use crate::store::{self, sqlite::Sqlite};
 use crate::text::Screen;
 
@@ -35,42 +37,42 @@ use crate::text::Screen;
 ///
 /// What was typed wrong, or a log or an output that cannot be read or written.
 pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let db = line.db.as_deref();
+    let (db, here) = (line.db.as_deref(), screen.here);
     match &line.verb {
         Verb::Check(args) => check::run(args, db, screen),
-        Verb::Device(verb) => device::run(verb, &mut open(db)?, screen),
-        Verb::Pull(args) => pull::run(args, &mut open(db)?, screen),
-        Verb::Cloth(verb) => cloth::run(verb, &mut open(db)?, screen),
-        Verb::Pattern(verb) => pattern::run(verb, &mut open(db)?, screen),
-        Verb::Pair(args) => pair::run(args, &open(db)?, screen),
-        Verb::Handle(args) => handle::run(args, &open(db)?, screen),
+        Verb::Device(verb) => device::run(verb, &mut open(db, here)?, screen),
+        Verb::Pull(args) => pull::run(args, &mut open(db, here)?, screen),
+        Verb::Cloth(verb) => cloth::run(verb, &mut open(db, here)?, screen),
+        Verb::Pattern(verb) => pattern::run(verb, &mut open(db, here)?, screen),
+        Verb::Pair(args) => pair::run(args, &open(db, here)?, screen),
+        Verb::Handle(args) => handle::run(args, &open(db, here)?, screen),
         Verb::Hang(args) => hang::run(args, screen),
-        Verb::Size(args) => size::run(args, &mut || Ok(Box::new(open(db)?)), screen),
-        Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db)?)), screen),
+        Verb::Size(args) => size::run(args, &mut || Ok(Box::new(open(db, here)?)), screen),
+        Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db, here)?)), screen),
         Verb::Completions(args) => manual::completions(args, screen),
         Verb::Man(args) => manual::man(args, screen),
         Verb::Demo(args) => demo::run(args, screen),
-        Verb::Fit(args) => fit::run(args, &open(db)?, screen),
-        Verb::Report(verb) => report::run(verb, &open(db)?, &path_of(db)?, screen),
+        Verb::Fit(args) => fit::run(args, &open(db, here)?, screen),
+        Verb::Report(verb) => report::run(verb, &open(db, here)?, &path_of(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),
         Verb::Import(args) => import::run(args, &path_of(db)?, screen),
     }
 }
 
 /// The log at `path`, or the user's own.
-fn open(path: Option<&Path>) -> Result<Sqlite, Error> {
-    store::open(&path_of(path)?)
+fn open(path: Option<&Path>, here: Here) -> Result<Sqlite, Error> {
+    Ok(store::open(&path_of(path)?, here)?)
 }
 
 /// The log as [`open`] finds it, unless there is none yet.
-fn open_if_there(path: Option<&Path>) -> Result<Option<Sqlite>, Error> {
+fn open_if_there(path: Option<&Path>, here: Here) -> Result<Option<Sqlite>, Error> {
     let path = path_of(path)?;
-    path.exists().then(|| store::open(&path)).transpose()
+    Ok(path.exists().then(|| store::open(&path, here)).transpose()?)
 }
 
 /// Where the log is kept.
 fn path_of(path: Option<&Path>) -> Result<PathBuf, Error> {
-    let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; say --db FILE".to_owned()));
+    let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; pass --db FILE".to_owned()));
     path.map_or_else(own, |path| Ok(path.to_owned()))
 }
 
@@ -81,8 +83,8 @@ fn refuse_the_log_itself(path: &Path, db: &Path) -> Result<(), Error> {
         fs::canonicalize(path).is_ok_and(|path| fs::canonicalize(beside).is_ok_and(|beside| path == beside))
     };
     if ["", "-wal", "-shm"].into_iter().any(same) {
-        let reason = "it is the log itself; say another name".to_owned();
-        return Err(Error::File { what: "write", path: crate::error::shown(path), reason });
+        let reason = "it is the log itself; type another name".to_owned();
+        return Err(Error::File { what: "write", path: shown(path), reason });
     }
     Ok(())
 }

@@ -7,7 +7,7 @@ use crate::cli::making::PairArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::pair::{Pairing, SeamSide};
-use crate::input::{self, fabric as typed, making};
+use crate::input::{self, Field, amount, making};
 use crate::json::pair as pair_json;
 use crate::store::Read;
 use crate::text::Screen;
@@ -20,7 +20,7 @@ use crate::text::pair as pair_text;
 /// What was typed wrong, a log that cannot be read, or a grain that was not pulled.
 pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
-    let seam = typed::cloth("--along", &args.along)?;
+    let seam = amount::cloth(Field::Along, &args.along)?;
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grain = input::grain(args.grain);

@@ -1,37 +1,51 @@
-//! Shows how far something is that takes more than a second, where a person looks on.
+//! How far a long work has come, on the terminal's error stream.
 
 use std::time::{Duration, Instant};
 
 use indicatif::{ProgressBar, ProgressStyle};
 
-/// What takes no longer needs no bar.
+/// Works that end within this time show nothing.
 const PATIENCE: Duration = Duration::from_secs(1);
+/// Steps between two looks at the clock.
+const STRIDE: u64 = 256;
 
-/// How far something is.
+/// Counts the steps of a work; shown once the work has taken a second, and only where the error stream is a terminal.
 #[derive(Debug)]
 pub struct Progress {
-    total: u64,
-    began: Instant,
+    what: &'static str,
+    total: Option<u64>,
+    done: u64,
+    begun: Instant,
     bar: Option<ProgressBar>,
 }
 
 impl Progress {
-    /// Nothing of `total` is done yet.
+    /// A work on `total` things, where their number is known.
     #[must_use]
-    pub fn of(total: u64) -> Self {
-        Self { total, began: Instant::now(), bar: None }
+    pub fn of(what: &'static str, total: Option<u64>) -> Self {
+        Self { what, total, done: 0, begun: Instant::now(), bar: None }
     }
 
-    /// So many are done.
+    /// One more of many quick steps is done.
+    pub fn step(&mut self) {
+        self.done += 1;
+        if self.done.is_multiple_of(STRIDE) {
+            self.draw();
+        }
+    }
+
+    /// So many slow steps are done.
     pub fn at(&mut self, done: u64) {
-        if self.bar.is_none() && self.began.elapsed() > PATIENCE {
-            // On standard error, and hidden by itself where that is no terminal.
-            let style = ProgressStyle::with_template("{pos} of {len} {bar:30}");
-            let bar = ProgressBar::new(self.total.max(done));
-            self.bar = Some(style.map_or_else(|_| bar.clone(), |style| bar.clone().with_style(style)));
+        self.done = done;
+        self.draw();
+    }
+
+    fn draw(&mut self) {
+        if self.bar.is_none() && self.begun.elapsed() > PATIENCE {
+            self.bar = Some(bar(self.what, self.total.map(|total| total.max(self.done))));
         }
         if let Some(bar) = &self.bar {
-            bar.set_position(done);
+            bar.set_position(self.done);
         }
     }
 
@@ -50,4 +64,13 @@ impl Drop for Progress {
             bar.finish_and_clear();
         }
     }
+}
+
+fn bar(what: &'static str, total: Option<u64>) -> ProgressBar {
+    let (bar, template) = match total {
+        Some(total) => (ProgressBar::new(total), "{msg}  {human_pos} of {human_len}, {eta} left"),
+        None => (ProgressBar::no_length(), "{msg}  {human_pos}"),
+    };
+    let style = ProgressStyle::with_template(template).unwrap_or_else(|_| ProgressStyle::default_bar());
+    bar.with_style(style).with_message(what)
 }

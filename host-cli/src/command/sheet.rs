@@ -11,7 +11,7 @@ use crate::error::{Error, one_line};
 use crate::finding::fit::{RoleFit, Stock};
 use crate::finding::plan::{Chosen, Plan, Seam, Wanted};
 use crate::finding::size::Sized;
-use crate::input::{self, fabric::cloth, size as typed};
+use crate::input::{self, Field, amount::cloth, size as typed};
 use crate::json::plan as plan_json;
 use crate::log::Pattern;
 use crate::store::Read;
@@ -41,7 +41,7 @@ pub fn plan<'a>(
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
-        let edge = cloth("--zip", text)?;
+        let edge = cloth(Field::Zip, text)?;
         let (ends, typed) = (args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends), input::unit_of(text));
         notions.zip(edge, ends, typed, typed.unwrap_or(unit)).map_err(|error| Error::argument("--zip", text, error))?;
     }
@@ -108,7 +108,7 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
         let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+waistband=60cm'");
         let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
-        let length = cloth("--seam", length)?;
+        let length = cloth(Field::Seam, length)?;
         if length <= Length::ZERO {
             return Err(wrong());
         }
@@ -140,7 +140,7 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     };
     let kind = ElasticArg::from_str(kind, true).map_err(|_| wrong())?;
     let place = PlaceArg::from_str(place, true).map_err(|_| wrong())?;
-    let (kind, place, length) = (typed::kind(kind), typed::place(place), cloth("--elastic", measure)?);
+    let (kind, place, length) = (typed::kind(kind), typed::place(place), cloth(Field::Elastic, measure)?);
     let unit = input::unit_of(measure).unwrap_or_default();
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged

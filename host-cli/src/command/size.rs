@@ -8,11 +8,12 @@ use crate::cli::size::SizeArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::size::Sized;
-use crate::input::{self, fabric::cloth, size as typed};
+use crate::input::{self, Field, amount::cloth, size as typed};
 use crate::json::size as size_json;
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::size as size_text;
+use crate::words::errors::flag;
 
 /// Opens the log, where it is needed.
 pub type Open<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;
@@ -27,11 +28,11 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
     let unit = unit(args);
     let stretch = stretch(args, open)?;
     let mut sized = Sized::default();
-    for (flag, texts, opening) in [("--girth", &args.girth, false), ("--opening", &args.opening, true)] {
+    for (field, texts, opening) in [(Field::Girth, &args.girth, false), (Field::Opening, &args.opening, true)] {
         for text in texts {
-            let girth = typed::girth(flag, text)?;
+            let girth = typed::girth(field, text)?;
             let judged = sized.girth(girth, opening, stretch, confidence, unit);
-            judged.map_err(|error| Error::argument(flag, text, error))?;
+            judged.map_err(|error| Error::argument(flag(field), text, error))?;
         }
     }
     if let Some(text) = &args.reduce {
@@ -41,18 +42,18 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
         sized.most_reduction(stretch, unit);
     }
     if let (Some(kind), Some(place), Some(measure)) = (args.elastic, args.place, &args.measure) {
-        let widest = args.widest.as_deref().map(|text| cloth("--widest", text)).transpose()?;
-        let gives = args.gives.as_deref().map(|text| typed::exact("--gives", text)).transpose()?;
-        let (kind, length) = (typed::kind(kind), cloth("--measure", measure)?);
+        let widest = args.widest.as_deref().map(|text| cloth(Field::Widest, text)).transpose()?;
+        let gives = args.gives.as_deref().map(|text| typed::exact(Field::Gives, text)).transpose()?;
+        let (kind, length) = (typed::kind(kind), cloth(Field::Measure, measure)?);
         let wrong = |error| Error::argument("--measure", measure, error);
         sized.elastic((kind, typed::place(place)), length, widest.zip(gives), confidence, unit).map_err(wrong)?;
-        let width = args.elastic_width.as_deref().map(|text| cloth("--elastic-width", text)).transpose()?;
+        let width = args.elastic_width.as_deref().map(|text| cloth(Field::ElasticWidth, text)).transpose()?;
         sized.casing(kind, width, args.stitched, unit).map_err(|error| {
             Error::argument("--elastic-width", args.elastic_width.as_deref().unwrap_or_default(), error)
         })?;
     }
     if let Some(text) = &args.zip {
-        let edge = cloth("--zip", text)?;
+        let edge = cloth(Field::Zip, text)?;
         let ends = typed::zip_ends(args.zip_ends);
         sized.zip(edge, ends, input::unit_of(text), unit).map_err(|error| Error::argument("--zip", text, error))?;
     }
@@ -79,13 +80,13 @@ fn unit(args: &SizeArgs) -> Unit {
 
 fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error> {
     if let Some(text) = &args.stretch {
-        return typed::exact("--stretch", text).map(Some);
+        return Ok(Some(typed::exact(Field::Stretch, text)?));
     }
     let Some(text) = &args.fabric else { return Ok(None) };
     let log = open()?;
     let (stock, fabric) = (Stock::read(&*log)?, find::live_fabric(&*log, text)?);
     let grain = input::grain(args.grain);
-    known::stretch(&fabric, grain, &stock).map(Some)
+    Ok(Some(known::stretch(&fabric, grain, &stock)?))
 }
 
 /// A reduction below 100 %.

@@ -3,15 +3,15 @@
 use tenter_core::making::washing;
 use tenter_core::{Figure, Grain};
 
-use super::find;
 use crate::cli::making::WashArgs;
+use crate::deed::wash::{self as deed, TypedWash};
 use crate::error::Error;
 use crate::finding::pair::Named;
 use crate::finding::wash::{Change, Washed};
-use crate::input::{self, fabric as typed, making};
+use crate::input::{self, Field, Why, Wrong, making};
 use crate::json::wash as wash_json;
-use crate::log::{Fact, WashMarks};
-use crate::store::Store;
+use crate::log::WashMarks;
+use crate::store::{Change as _, Store};
 use crate::text::Screen;
 use crate::text::wash as wash_text;
 
@@ -26,19 +26,18 @@ pub fn run(
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
+    let typed = TypedWash::from(args);
+    let (marks, need) = deed::marks(&typed)?;
     let mut washed: Vec<(Grain, WashMarks, Figure)> = Vec::new();
-    for (grain, flag, text) in
-        [(Grain::Lengthwise, "--lengthwise", &args.lengthwise), (Grain::Crosswise, "--crosswise", &args.crosswise)]
-    {
-        let Some(text) = text else { continue };
-        let marks = making::marks(flag, text, args.division.as_deref())?;
-        let change = washing::change(marks.before, marks.after, making::scale(&marks)?);
-        washed.push((grain, marks, change.map_err(|error| Error::argument(flag, text, error))?));
+    for (grain, marks) in &marks {
+        let (field, text) = match grain {
+            Grain::Lengthwise => (Field::WashedLengthwise, &typed.lengthwise),
+            _ => (Field::WashedCrosswise, &typed.crosswise),
+        };
+        let wrong = |error| Wrong::new(field, text.as_deref().unwrap_or_default(), Why::Making(error));
+        let change = washing::change(marks.before, marks.after, making::scale(marks)?).map_err(wrong)?;
+        washed.push((*grain, *marks, change));
     }
-    if washed.is_empty() {
-        return Err(Error::Usage("type the marks before and after, such as --lengthwise '50cm to 48.5cm'".to_owned()));
-    }
-    let need = args.need.as_deref().map(|text| typed::cloth("--need", text)).transpose()?;
     let along = washed.iter().find(|(grain, ..)| *grain == Grain::Lengthwise).map(|(_, _, change)| *change);
     if let (Some(text), None) = (&args.need, along) {
         return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
@@ -48,22 +47,11 @@ pub fn run(
     if let Some(need) = need {
         found.buy(need).map_err(|error| Error::Usage(error.to_string()))?;
     }
-    let mut stored = None;
-    if let Some(text) = &args.fabric {
-        let note = typed::short("--note", &args.note)?;
-        open()?.change(&mut |read| {
-            let fabric = find::live_fabric(read, text)?;
-            let facts = washed.iter().map(|(grain, marks, _)| Fact::FabricWashed {
-                fabric: fabric.id,
-                grain: *grain,
-                marks: *marks,
-                note: note.clone(),
-            });
-            let facts = facts.collect();
-            stored = Some(fabric);
-            Ok(facts)
-        })?;
-    }
+    let store = |text: &String| {
+        let (_, fabric) = open()?.change(|read| deed::store(read, text, &marks, &args.note))?;
+        Ok::<_, Error>(fabric)
+    };
+    let stored = args.fabric.as_ref().map(store).transpose()?;
     let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;

@@ -1,5 +1,7 @@
-//! Each file format both ways.
+//! The file formats, each both ways: [`jsonl`] loses nothing, [`table`] is for a spreadsheet.
 
-pub mod exported;
+mod error;
+pub mod jsonl;
 pub mod table;
-pub mod typed;
+
+pub use error::{BadLine, ExportError, Fault, ImportError, RowFault, TableError, Unsound};

@@ -1,14 +1,13 @@
 //! What each answer does.
 
 use jiff::Timestamp;
-use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, TestError};
+use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter};
 
-use super::{GRACE, Guide, Pull, Stage, seconds_between, words};
-use crate::input;
+use super::{ENOUGH, GRACE, Guide, Pull, Stage, seconds_between, words};
+use crate::input::{self, Wrong};
 use crate::log::json::Mm;
+use crate::words::errors;
 
-/// As many pulls as say how far the pulls differ.
-pub const ENOUGH: usize = 3;
 /// Bare numbers that give marks outside these are asked for with their unit: 30 mm to 1 m.
 const LIKELY_GAUGE: (Length, Length) = (Length::from_mm(30), Length::from_mm(1000));
 /// A bare number that gives more than so many times the gauge length is asked for with its unit.
@@ -219,6 +218,6 @@ impl Guide {
     }
 }
 
-fn complaint(error: TestError) -> String {
-    error.to_string()
+fn complaint(wrong: Wrong) -> String {
+    errors::why(&wrong)
 }

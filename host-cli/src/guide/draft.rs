@@ -2,8 +2,10 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Ends, Grain, Held, Length, Load, PullTest, Scale, TestError, Unit};
+use tenter_core::{Ends, Grain, Held, Load, PullTest, Unit};
 
+use crate::input::test::{load_text, mm, so_far};
+use crate::input::{self, Reading, TypedTest, Wrong};
 use crate::log::Id;
 use crate::log::json::Mm;
 
@@ -146,29 +148,34 @@ impl Draft {
         usize::from(self.gauge.is_some()) + pulls.sum::<usize>()
     }
 
+    /// The answers so far as if they had been typed at once, in millimetres.
+    #[must_use]
+    pub fn typed(&self) -> TypedTest {
+        let mut readings = Vec::new();
+        for Pull { extended: Mm(extended), rest } in &self.pulls {
+            readings.push(Reading::To(mm(*extended)));
+            readings
+                .extend(rest.map(|(seconds, Mm(recovered))| Reading::Back(format!("{}@{seconds}s", mm(recovered)))));
+        }
+        let division = self.division.map_or_else(|| input::division_in(self.unit), |Mm(division)| division);
+        TypedTest {
+            marks: self.gauge.map(|Mm(gauge)| mm(gauge)),
+            readings,
+            settling: self.settled,
+            grain: self.grain,
+            division: Some(mm(division)),
+            ends: self.ends,
+            held: self.held,
+            load: self.millinewtons.and_then(|millinewtons| load_text(Load::Force { millinewtons })),
+        }
+    }
+
     /// The test as far as it goes.
     ///
     /// # Errors
     ///
-    /// The first reading that cannot be; a gauge of nothing where it was not typed yet.
-    pub fn test(&self) -> Result<PullTest, TestError> {
-        let gauge = self.gauge.map_or(Length::ZERO, |Mm(gauge)| gauge);
-        let mut test = PullTest::new(gauge, self.grain)?
-            .with_scale(self.scale())?
-            .with_held(self.held)
-            .with_load(self.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }))
-            .with_settling_pull(self.settled);
-        for Pull { extended: Mm(extended), rest } in &self.pulls {
-            test.add_pull(*extended)?;
-            if let Some((seconds, Mm(recovered))) = rest {
-                test.add_rest(*seconds, *recovered)?;
-            }
-        }
-        Ok(test)
-    }
-
-    fn scale(&self) -> Scale {
-        let division = self.division.map_or_else(|| crate::input::division_in(self.unit), |Mm(division)| division);
-        Scale::new(division, self.ends).unwrap_or_default()
+    /// The first reading that cannot be; [`Why::Missing`](input::Why::Missing) while the marks were not typed.
+    pub fn test(&self) -> Result<PullTest, Wrong> {
+        so_far(&self.typed(), Unit::Mm)
     }
 }

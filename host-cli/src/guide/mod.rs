@@ -1,10 +1,12 @@
 //! A pull test step by step, for a person who has one hand on the cloth.
 //!
 //! [`Guide::step`] is all of the procedure: what was asked, a line that was typed and the time give what is asked next.
-//! It does no I/O and has no clock; [`terminal`] turns its words into lines, a running clock and key presses.
+//! It does no I/O and has no clock; `terminal` turns its words into lines, a running clock and key presses.
 
 mod accept;
+pub mod begin;
 pub mod draft;
+#[cfg(feature = "desk")]
 pub mod terminal;
 mod words;
 
@@ -18,6 +20,9 @@ pub use words::{Ask, Clock};
 /// A reading typed this soon after the countdown's end was read at its end, in seconds, and never longer than a third of
 /// the wait; later ones carry the time that has passed.
 pub const GRACE: u32 = 20;
+
+/// As many pulls as say how far the pulls differ.
+pub const ENOUGH: usize = 3;
 
 /// A test that is being made, and what its prompts depend on.
 #[derive(Clone, Debug, PartialEq)]

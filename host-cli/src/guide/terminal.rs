@@ -9,8 +9,8 @@ use std::thread;
 use std::time::Duration;
 
 use super::{Clock, Draft, Guide, Stage};
-use crate::error::{Error, one_line};
-use crate::log::Ids;
+use crate::log::Here;
+use crate::plain::one_line;
 use crate::text as report;
 use crate::text::lines::Lines;
 
@@ -25,6 +25,7 @@ pub struct Terminal {
     live: bool,
     /// Whether what comes is shown, because no terminal does it.
     echo: bool,
+    here: Here,
 }
 
 /// How a guided test ended.
@@ -39,7 +40,7 @@ pub enum Ended {
 impl Terminal {
     /// Standard input and standard error; the clock runs where both are a terminal that can move its cursor.
     #[must_use]
-    pub fn new() -> Self {
+    pub fn new(here: Here) -> Self {
         let (send, lines) = mpsc::channel();
         thread::spawn(move || {
             let mut input = io::stdin().lock();
@@ -58,7 +59,7 @@ impl Terminal {
         });
         let dumb = std::env::var_os("TERM").is_none_or(|term| term == "dumb");
         let typed = io::stdin().is_terminal();
-        Self { lines, live: !dumb && typed && io::stderr().is_terminal(), echo: !typed }
+        Self { lines, live: !dumb && typed && io::stderr().is_terminal(), echo: !typed, here }
     }
 
     /// Says something, wrapped where the window is narrow.
@@ -66,7 +67,7 @@ impl Terminal {
     /// # Errors
     ///
     /// A terminal that went away.
-    pub fn say(&self, words: &str) -> Result<(), Error> {
+    pub fn say(&self, words: &str) -> io::Result<()> {
         self.write(&wrapped("", words))
     }
 
@@ -75,7 +76,7 @@ impl Terminal {
     /// # Errors
     ///
     /// As above.
-    pub fn reply(&self, words: &str) -> Result<(), Error> {
+    pub fn reply(&self, words: &str) -> io::Result<()> {
         self.write(&wrapped("  ", words))
     }
 
@@ -84,7 +85,7 @@ impl Terminal {
     /// # Errors
     ///
     /// A terminal that went away.
-    pub fn ask(&self, question: &str) -> Result<Option<String>, Error> {
+    pub fn ask(&self, question: &str) -> io::Result<Option<String>> {
         self.await_line(question, &mut || None)
     }
 
@@ -93,11 +94,11 @@ impl Terminal {
     /// # Errors
     ///
     /// What `keep` says, or a terminal that went away.
-    pub fn run(
+    pub fn run<E: From<io::Error>>(
         &self,
         mut guide: Guide,
-        keep: &mut dyn FnMut(&Draft) -> Result<(), Error>,
-    ) -> Result<(Guide, Ended), Error> {
+        keep: &mut dyn FnMut(&Draft) -> Result<(), E>,
+    ) -> Result<(Guide, Ended), E> {
         let mut said = None;
         while guide.draft.stage != Stage::Done {
             let ask = guide.ask();
@@ -107,12 +108,12 @@ impl Terminal {
             }
             said = Some(guide.draft.stage);
             let running = guide.clone();
-            let mut clock = || running.clock(Ids::now());
+            let mut clock = || running.clock(self.here.now());
             let Some(line) = self.await_line(&ask.question, &mut clock)? else {
                 return Ok((guide, Ended::Left));
             };
             let before = guide.draft.clone();
-            let (next, reply) = guide.step(&line, Ids::now());
+            let (next, reply) = guide.step(&line, self.here.now());
             guide = next;
             if guide.draft != before {
                 keep(&guide.draft)?;
@@ -126,7 +127,7 @@ impl Terminal {
     }
 
     /// Shows a question, and above it a clock for as long as no line comes.
-    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<Clock>) -> Result<Option<String>, Error> {
+    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<Clock>) -> io::Result<Option<String>> {
         let Some(first) = clock().filter(|_| self.live) else {
             self.write(question)?;
             return self.lines.recv().ok().transpose()?.map(|line| self.echoed(line)).transpose();
@@ -153,7 +154,7 @@ impl Terminal {
     }
 
     /// Piped lines are shown as if they were typed.
-    fn echoed(&self, line: String) -> Result<String, Error> {
+    fn echoed(&self, line: String) -> io::Result<String> {
         if self.echo {
             self.say(&one_line(line.trim()))?;
         }
@@ -161,14 +162,14 @@ impl Terminal {
     }
 
     /// Writes over a line so many above the cursor, which stays where it is (ECMA-48: CUU, EL; DECSC, DECRC).
-    fn over(&self, above: u8, text: &str, bell: &str) -> Result<(), Error> {
+    fn over(&self, above: u8, text: &str, bell: &str) -> io::Result<()> {
         self.write(&format!("\u{1b}7\u{1b}[{above}A\r\u{1b}[2K{}\u{1b}8{bell}", cut(text)))
     }
 
-    fn write(&self, text: &str) -> Result<(), Error> {
+    fn write(&self, text: &str) -> io::Result<()> {
         let mut out = io::stderr();
         out.write_all(text.as_bytes())?;
-        Ok(out.flush()?)
+        out.flush()
     }
 }
 
@@ -190,10 +191,4 @@ fn cut(text: &str) -> String {
 
 fn whole(clock: &Clock) -> String {
     format!("{}   {}", clock.shows, clock.hint)
-}
-
-impl Default for Terminal {
-    fn default() -> Self {
-        Self::new()
-    }
 }

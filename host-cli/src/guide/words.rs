@@ -3,9 +3,9 @@
 use jiff::Timestamp;
 use tenter_core::{Grain, Held, Ratio, Table, Unit};
 
-use super::accept::ENOUGH;
-use super::{Draft, Guide, Stage, seconds_between};
+use super::{Draft, ENOUGH, Guide, Stage, seconds_between};
 use crate::log::Construction;
+use crate::words::quantity::counted;
 use crate::words::terms::duration;
 
 /// What is asked: words to read first, then the question itself.
@@ -131,10 +131,7 @@ impl Draft {
         let gauge = self
             .gauge
             .map_or_else(|| "no length yet".to_owned(), |gauge| format!("marks {}", shown(gauge.0, self.unit)));
-        let pulls = match self.pulls.len() {
-            1 => "1 pull".to_owned(),
-            pulls => format!("{pulls} pulls"),
-        };
+        let pulls = counted(self.pulls.len(), "pull");
         format!("a test was broken off: {}, {gauge}, {pulls}, begun {day}", self.grain.word())
     }
 }

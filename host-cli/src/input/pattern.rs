@@ -3,57 +3,91 @@
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::{Demand, Grain, Length, Range, SUITS, Unit};
 
-use super::fabric::{cloth, construction, name, short};
-use super::{limit, range, recovery};
-use crate::cli::pattern::RoleFlags;
-use crate::error::Error;
+use super::amount::cloth;
+use super::cloth::{name, short};
+use super::{Field, Why, Wrong, limit, range, recovery};
 use crate::log::pattern::DemandField;
-use crate::log::{Cloth, RoleChange};
+use crate::log::{Cloth, Construction, RoleChange};
+
+/// What a role asks, as typed; none for what is not said.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct TypedRole {
+    /// Stretch across, or `none`.
+    pub crosswise: Option<String>,
+    /// Stretch along, or `none`.
+    pub lengthwise: Option<String>,
+    /// Stretch at 45°, or `none`.
+    pub bias: Option<String>,
+    /// The most growth that will do, or `none`.
+    pub growth_at_most: Option<String>,
+    /// The least recovery that will do, or `none`.
+    pub recovery_at_least: Option<String>,
+    /// The constructions that will do; any when empty.
+    pub constructions: Vec<Construction>,
+    /// How much cloth it takes, and of which width, or `none`.
+    pub cloth: Option<String>,
+    /// A kind of garment that asks, instead of figures.
+    pub garment: Option<String>,
+    /// A movement of the body that asks.
+    pub movement: Option<String>,
+    /// The grain that goes round the body.
+    pub around: Option<Grain>,
+    /// Anything else.
+    pub note: Option<String>,
+}
+
+impl TypedRole {
+    /// Whether nothing is asked, whatever the note says.
+    #[must_use]
+    pub fn asks_nothing(&self) -> bool {
+        Self { note: None, ..self.clone() } == Self::default()
+    }
+}
 
 /// The name of a view: what was typed, or the only one.
 ///
 /// # Errors
 ///
-/// The first flag that cannot be read, with what to type instead; here and below.
-pub fn view(text: &str) -> Result<String, Error> {
-    name("VIEW", text)
+/// A text that says nothing.
+pub fn view(text: &str) -> Result<String, Wrong> {
+    name(Field::View, text)
 }
 
-/// What the flags say about a role that asked `before` so far.
+/// What is said about a role that asked `before` so far.
 ///
 /// # Errors
 ///
-/// As above.
-pub fn role(flags: &RoleFlags, before: Demand) -> Result<RoleChange, Error> {
+/// The first field that cannot be read.
+pub fn role(flags: &TypedRole, before: Demand) -> Result<RoleChange, Wrong> {
     let unit = Unit::Mm;
     let mut demand = before;
-    let stretch = |flag, text: &Option<String>, had: Range| match text.as_deref() {
+    let stretch = |field, text: &Option<String>, had: Range| match text.as_deref() {
         None => Ok(had),
         Some(text) if is_none(text) => Ok(Range::default()),
-        Some(text) => range(flag, Some(text), unit),
+        Some(text) => range(field, Some(text), unit),
     };
-    demand.crosswise = stretch("--crosswise", &flags.crosswise, before.crosswise)?;
-    demand.lengthwise = stretch("--lengthwise", &flags.lengthwise, before.lengthwise)?;
-    demand.bias = stretch("--bias", &flags.bias, before.bias)?;
+    demand.crosswise = stretch(Field::Crosswise, &flags.crosswise, before.crosswise)?;
+    demand.lengthwise = stretch(Field::Lengthwise, &flags.lengthwise, before.lengthwise)?;
+    demand.bias = stretch(Field::Bias, &flags.bias, before.bias)?;
     demand.growth_at_most = match flags.growth_at_most.as_deref() {
         None => before.growth_at_most,
         Some(text) if is_none(text) => None,
-        text => limit("--growth-at-most", text, unit)?,
+        text => limit(Field::GrowthAtMost, text, unit)?,
     };
     demand.recovery_at_least = match flags.recovery_at_least.as_deref() {
         None => before.recovery_at_least,
         Some(text) if is_none(text) => None,
         text => recovery(text, unit)?,
     };
-    let mut note = flags.note.as_deref().map(|text| short("--note", text)).transpose()?;
+    let mut note = flags.note.as_deref().map(|text| short(Field::Note, text)).transpose()?;
     if flags.garment.is_some() || flags.movement.is_some() {
         let (asked, from) = body(flags)?;
         demand = Demand { growth_at_most: demand.growth_at_most, recovery_at_least: demand.recovery_at_least, ..asked };
         note = note.or(Some(from));
-    } else if flags.around.is_some() {
-        return Err(Error::Usage("--around belongs to --garment or --movement; say one of them too".to_owned()));
+    } else if let Some(around) = flags.around {
+        return Err(Wrong::new(Field::Around, around.word(), Why::WithoutBody));
     }
-    let mut constructions: Vec<_> = flags.construction.iter().copied().map(construction).collect();
+    let mut constructions = flags.constructions.clone();
     constructions.dedup();
     Ok(RoleChange {
         demand: (demand != before).then_some(DemandField(demand)),
@@ -65,11 +99,11 @@ pub fn role(flags: &RoleFlags, before: Demand) -> Result<RoleChange, Error> {
 }
 
 /// What a garment and a movement ask, and where that comes from.
-fn body(flags: &RoleFlags) -> Result<(Demand, String), Error> {
+fn body(flags: &TypedRole) -> Result<(Demand, String), Wrong> {
     let mut from: Vec<String> = Vec::new();
     let mut suit = None;
     if let Some(text) = &flags.garment {
-        let found = named("--garment", text, SUITS.iter().map(|suit| (suit.garment, suit)))?;
+        let found = named(Field::Garment, text, SUITS.iter().map(|suit| (suit.garment, suit)))?;
         from.push(format!("{} [{}]", found.garment, found.source));
         suit = Some(found);
     }
@@ -80,29 +114,28 @@ fn body(flags: &RoleFlags) -> Result<(Demand, String), Error> {
             Some((text, "around")) => (text, Some(Direction::Around)),
             _ => (text.as_str(), None),
         };
-        let found = named("--movement", text, MOVEMENTS.iter().map(|movement| (movement.name, movement)))?;
-        let line = line.or(found.line).ok_or_else(|| {
-            let remedy =
-                format!("its source does not say along which line; type '{0}:along' or '{0}:around'", found.name);
-            Error::argument("--movement", text, remedy)
-        })?;
+        let found = named(Field::Movement, text, MOVEMENTS.iter().map(|movement| (movement.name, movement)))?;
+        let wrong = |why| Wrong::new(Field::Movement, text, why);
+        let line = line.or(found.line).ok_or_else(|| wrong(Why::NoLine { name: found.name }))?;
         // A garment that lies on the body as it is: the cloth must do all of it.
         let body = Length::from_mm(1000);
-        let needs = found.needs(body, body).map_err(|error| Error::argument("--movement", text, error))?;
+        let needs = found.needs(body, body).map_err(|error| wrong(Why::Making(error)))?;
         from.push(format!("{} [{}]", found.name, found.source));
         movement = Some((line, needs));
     }
-    let around = flags.around.map_or(Grain::Crosswise, super::grain);
-    let demand = demand(suit, movement, around).map_err(|error| Error::Usage(error.to_string()))?;
+    let around = flags.around.unwrap_or(Grain::Crosswise);
+    let text = flags.garment.as_deref().unwrap_or_default();
+    let wrong = |error| Wrong::new(Field::Garment, text, Why::Making(error));
+    let demand = demand(suit, movement, around).map_err(wrong)?;
     Ok((demand, from.join("; ")))
 }
 
 /// The row that a text names: the one that is equal, or the only one that holds it.
 fn named<'t, T>(
-    flag: &str,
+    field: Field,
     text: &str,
     rows: impl Iterator<Item = (&'static str, &'t T)> + Clone,
-) -> Result<&'t T, Error> {
+) -> Result<&'t T, Wrong> {
     let wanted = text.trim().to_lowercase();
     if let Some((_, row)) = rows.clone().find(|(name, _)| name.to_lowercase() == wanted) {
         return Ok(row);
@@ -111,8 +144,8 @@ fn named<'t, T>(
     match (found.next(), found.next()) {
         (Some((_, row)), None) => Ok(row),
         _ => {
-            let names: Vec<&str> = rows.map(|(name, _)| name).collect();
-            Err(Error::argument(flag, text, format!("type one of: {}", names.join("; "))))
+            let names = rows.map(|(name, _)| name.to_owned()).collect();
+            Err(Wrong::new(field, text, Why::NotOneOf(names)))
         }
     }
 }
@@ -122,13 +155,13 @@ fn is_none(text: &str) -> bool {
 }
 
 /// `1.6m at 140cm`, or `none`.
-fn cloth_at(text: &str) -> Result<Option<Cloth>, Error> {
+fn cloth_at(text: &str) -> Result<Option<Cloth>, Wrong> {
     if is_none(text) {
         return Ok(None);
     }
-    let wrong = || Error::argument("--cloth", text, "type a length and the width it is for, such as '1.6m at 140cm'");
+    let wrong = || Wrong::new(Field::Cloth, text, Why::NotACloth);
     let (length, width) = text.split_once(" at ").ok_or_else(wrong)?;
-    let (length, width) = (cloth("--cloth", length)?, cloth("--cloth", width)?);
+    let (length, width) = (cloth(Field::Cloth, length)?, cloth(Field::Cloth, width)?);
     if length.steps() == 0 || width.steps() == 0 {
         return Err(wrong());
     }

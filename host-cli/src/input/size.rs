@@ -3,18 +3,18 @@
 use tenter_core::making::{elastic, zip};
 use tenter_core::{Figure, Limit, Unit};
 
-use super::fabric::{cloth, name};
-use crate::cli::size::{ElasticArg, PlaceArg, ZipEnds};
-use crate::error::Error;
+use super::amount::cloth;
+use super::cloth::name;
+use super::{Field, Why, Wrong};
 use crate::finding::size::Girth;
 
 /// `hip=104cm/101cm`.
 ///
 /// # Errors
 ///
-/// A text that is no such pair; here and below.
-pub fn girth(flag: &str, text: &str) -> Result<Girth, Error> {
-    let wrong = || Error::argument(flag, text, "type a name and two measures, body first, such as hip=104cm/101cm");
+/// A text that is no such pair.
+pub fn girth(field: Field, text: &str) -> Result<Girth, Wrong> {
+    let wrong = || Wrong::new(field, text, Why::NotAGirth);
     let (label, measures) = text.split_once('=').ok_or_else(wrong)?;
     // An inch fraction holds a slash too: the one between the measures is the one after a unit.
     let at = measures.char_indices().filter(|(_, c)| *c == '/').map(|(at, _)| at).find(|at| {
@@ -22,51 +22,32 @@ pub fn girth(flag: &str, text: &str) -> Result<Girth, Error> {
     });
     let (body, garment) = at.and_then(|at| measures.split_at_checked(at)).ok_or_else(wrong)?;
     let garment = garment.trim_start_matches('/');
-    Ok(Girth { name: name(flag, label)?, body: cloth(flag, body)?, garment: cloth(flag, garment)? })
+    Ok(Girth { name: name(field, label)?, body: cloth(field, body)?, garment: cloth(field, garment)? })
 }
 
 /// A stretch taken as exact.
 ///
 /// # Errors
 ///
-/// As above.
-pub fn exact(flag: &str, text: &str) -> Result<Figure, Error> {
-    let limit = Limit::parse(text, Unit::Mm).map_err(|error| Error::argument(flag, text, error))?;
+/// A text that is no percentage.
+pub fn exact(field: Field, text: &str) -> Result<Figure, Wrong> {
+    let limit = Limit::parse(text, Unit::Mm).map_err(|error| Wrong::new(field, text, Why::Limit(error)))?;
     Ok(Figure::exact(limit.ratio()))
 }
 
-/// A kind of elastic.
-#[must_use]
-pub const fn kind(arg: ElasticArg) -> elastic::Kind {
-    match arg {
-        ElasticArg::Firm => elastic::Kind::Firm,
-        ElasticArg::Soft => elastic::Kind::Soft,
-        ElasticArg::Braided => elastic::Kind::Braided,
-        ElasticArg::Ribbing => elastic::Kind::Ribbing,
-    }
+/// A kind of elastic, from a front end's own choice of words.
+pub fn kind(arg: impl Into<elastic::Kind>) -> elastic::Kind {
+    arg.into()
 }
 
-/// Where elastic goes.
-#[must_use]
-pub const fn place(arg: PlaceArg) -> elastic::Edging {
-    match arg {
-        PlaceArg::Waist => elastic::Edging::Waist,
-        PlaceArg::SnugWaist => elastic::Edging::SnugWaist,
-        PlaceArg::Edge => elastic::Edging::Edge,
-        PlaceArg::SwimLegFront => elastic::Edging::SwimLegFront,
-        PlaceArg::SwimLegBack => elastic::Edging::SwimLegBack,
-        PlaceArg::Wrist => elastic::Edging::Wrist,
-        PlaceArg::Opening => elastic::Edging::Opening,
-    }
+/// Where elastic goes, from a front end's own choice of words.
+pub fn place(arg: impl Into<elastic::Edging>) -> elastic::Edging {
+    arg.into()
 }
 
-/// The ends of a zip.
-#[must_use]
-pub const fn zip_ends(arg: ZipEnds) -> zip::ZipEnds {
-    match arg {
-        ZipEnds::Closed => zip::ZipEnds::Closed,
-        ZipEnds::Open => zip::ZipEnds::Open,
-    }
+/// The ends of a zip, from a front end's own choice of words.
+pub fn zip_ends(arg: impl Into<zip::ZipEnds>) -> zip::ZipEnds {
+    arg.into()
 }
 
 #[cfg(test)]
@@ -77,13 +58,13 @@ mod tests {
 
     #[test]
     fn girths() {
-        let hip = girth("--girth", "hip=104cm/101cm").unwrap();
+        let hip = girth(Field::Girth, "hip=104cm/101cm").unwrap();
         assert_eq!((hip.name.as_str(), hip.body, hip.garment), ("hip", Length::from_mm(1040), Length::from_mm(1010)));
-        let inches = girth("--girth", "head = 22 1/2in/16 3/4in").unwrap();
+        let inches = girth(Field::Girth, "head = 22 1/2in/16 3/4in").unwrap();
         assert_eq!(inches.body, Length::from_inch_64ths(22 * 64 + 32));
         assert_eq!(inches.garment, Length::from_inch_64ths(16 * 64 + 48));
         for text in ["", "hip", "hip=104cm", "hip=104/101", "=104cm/101cm", "hip=104cm/", "hip=wide/101cm"] {
-            assert!(girth("--girth", text).is_err(), "{text}");
+            assert!(girth(Field::Girth, text).is_err(), "{text}");
         }
     }
 }

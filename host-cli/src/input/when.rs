@@ -2,37 +2,40 @@
 
 use jiff::Timestamp;
 use jiff::civil::DateTime;
-use jiff::tz::TimeZone;
 
-use crate::error::Error;
+use super::{Field, Why, Wrong};
+use crate::log::Here;
 
-/// When something was done, where the reader is: `2025-03-20` (its first minute), `2025-03-20 14:30`. Never after `now`.
+/// When something was done, by the wall clock: `2025-03-20` (its first minute), `2025-03-20 14:30`. Never to come.
 ///
 /// # Errors
 ///
 /// A text that is no day, or one that lies ahead.
-pub fn past(flag: &str, text: &str, now: Timestamp) -> Result<Timestamp, Error> {
-    let wrong = || Error::argument(flag, text, "type a day such as 2025-03-20, or '2025-03-20 14:30'");
-    let civil: DateTime = text.trim().parse().map_err(|_| wrong())?;
-    let at = TimeZone::system().to_timestamp(civil).map_err(|_| wrong())?;
-    if at > now {
-        return Err(Error::argument(flag, text, "that lies ahead; type the day on which it was pulled"));
-    }
-    Ok(at)
+pub fn past(field: Field, text: &str, here: Here) -> Result<Timestamp, Wrong> {
+    let wrong = |why| Wrong::new(field, text, why);
+    let civil: DateTime = text.trim().parse().map_err(|_| wrong(Why::NotADay))?;
+    let at = here.when(civil).ok_or_else(|| wrong(Why::NotADay))?;
+    if at > here.now() { Err(wrong(Why::Ahead)) } else { Ok(at) }
 }
 
 #[cfg(test)]
 mod tests {
+    use jiff::tz::Offset;
+
     use super::*;
 
     #[test]
     fn days_and_minutes() {
-        let now: Timestamp = "2026-01-01T00:00:00Z".parse().unwrap();
-        let local = |text: &str| TimeZone::system().to_timestamp(text.parse::<DateTime>().unwrap()).unwrap();
-        assert_eq!(past("--at", "2025-03-20", now).unwrap(), local("2025-03-20T00:00:00"));
-        assert_eq!(past("--at", " 2025-03-20 14:30 ", now).unwrap(), local("2025-03-20T14:30:00"));
-        for text in ["", "yesterday", "2025-13-01", "20.3.2025", "2025-03-20 25:00", "2026-06-01", "14:30"] {
-            assert!(past("--at", text, now).is_err(), "{text}");
+        let now = || "2026-01-01T00:00:00Z".parse().unwrap();
+        // Nepal, a quarter of an hour off the hour: 5:45 ahead of UTC (IANA time zone database, Asia/Kathmandu).
+        let here = Here { now, random: || 1, offset: |_| Offset::from_seconds(20_700).unwrap() };
+        let past = |text| past(Field::Pulled, text, here);
+        assert_eq!(past("2025-03-20").unwrap().to_string(), "2025-03-19T18:15:00Z");
+        assert_eq!(past(" 2025-03-20 14:30 ").unwrap().to_string(), "2025-03-20T08:45:00Z");
+        assert_eq!(past("2026-01-01 05:45").unwrap(), now(), "this minute");
+        assert_eq!(past("2026-01-01 05:46"), Err(Wrong::new(Field::Pulled, "2026-01-01 05:46", Why::Ahead)));
+        for text in ["", "yesterday", "2025-13-01", "20.3.2025", "2025-03-20 25:00", "14:30"] {
+            assert_eq!(past(text), Err(Wrong::new(Field::Pulled, text, Why::NotADay)), "{text}");
         }
     }
 }

@@ -4,13 +4,11 @@ use serde::Serialize;
 use tenter_core::record::RecordError;
 use tenter_core::{Confidence, Figure};
 
+use crate::finding::handheld::{There, Unclaimed, Waiting};
 use crate::json::FigureJson;
 use crate::json::figure;
 use crate::json::millimetres;
 use crate::json::number;
-use crate::text::device::There;
-use crate::text::device::Unclaimed;
-use crate::text::device::Waiting;
 
 #[derive(Serialize)]
 struct ThereJson<'a> {
@@ -65,7 +63,7 @@ struct UnclaimedJson {
     stretch: Option<FigureJson>,
     pulled: String,
     clock_unset: bool,
-    /// Live fabrics that wear the tag.
+    /// Live cloths with the tag.
     worn_by: Vec<String>,
 }
 
@@ -88,7 +86,7 @@ pub fn there(there: &There) -> String {
     })
 }
 
-/// The tests without a fabric, as an array.
+/// The tests without a cloth, as an array.
 #[must_use]
 pub fn inbox(unclaimed: &[Unclaimed]) -> String {
     let worth = |stretch: Option<Figure>| stretch.map(|stretch| figure(&stretch, Confidence::default()));

@@ -6,6 +6,7 @@ pub mod device;
 pub mod fit;
 pub mod handle;
 pub mod hang;
+pub mod import;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

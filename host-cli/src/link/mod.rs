@@ -7,9 +7,7 @@ mod socket;
 use std::io::{self, Read, Write};
 use std::time::Duration;
 
-use tenter_core::wire::{PROTOCOL, Refusal};
-
-use crate::error::one_line;
+use tenter_core::wire::Refusal;
 
 pub use serial::ports;
 pub use session::{Fetched, Session};
@@ -42,8 +40,9 @@ impl<T: Transport + ?Sized> Transport for Box<T> {
 /// [`LinkError::Open`].
 ///
 /// ```
-/// let error = tenter::link::open("tcp:localhost").err().unwrap();
-/// assert_eq!(error.to_string(), "cannot open 'tcp:localhost': type tcp:HOST:PORT, such as tcp:localhost:5555");
+/// use tenter::link::{LinkError, NotOpened, open};
+///
+/// assert!(matches!(open("tcp:localhost"), Err(LinkError::Open { why: NotOpened::NoPort, .. })));
 /// ```
 pub fn open(address: &str) -> Result<Box<dyn Transport>, LinkError> {
     let opened = match address.split_once(':') {
@@ -52,60 +51,66 @@ pub fn open(address: &str) -> Result<Box<dyn Transport>, LinkError> {
         Some(("unix", path)) => socket::unix(path),
         _ => serial::open(address),
     };
-    opened.map_err(|reason| LinkError::Open { address: one_line(address), reason })
+    opened.map_err(|why| LinkError::Open { address: address.to_owned(), why })
 }
 
-/// What can go wrong between this program and a handheld, in one line that says what to do.
-///
-/// ```
-/// use tenter::link::LinkError;
-/// use tenter_core::wire::Refusal;
-///
-/// let error = LinkError::Refused(Refusal::Chip);
-/// assert_eq!(error.to_string(), "the handheld refuses: its memory cannot be read or written");
-/// ```
+/// What can go wrong between this program and a handheld.
 #[derive(Debug, thiserror::Error)]
 pub enum LinkError {
     /// There is no line.
-    #[error("cannot open '{address}': {reason}")]
+    #[error("line not opened")]
     Open {
         /// The address, as typed.
         address: String,
-        /// What is wrong and what to do.
-        reason: String,
+        /// What is wrong with it.
+        why: NotOpened,
     },
     /// Not a byte came back.
-    #[error("the handheld does not answer: is it switched on, and is this its port?")]
+    #[error("no answer")]
     Silent,
     /// Something came back, but no reply.
-    #[error("what answers is no handheld of this program, or the line is bad: try another port or another cable")]
+    #[error("garbled answer")]
     Garbled,
-    /// The handheld's program is of another time.
-    #[error("the handheld speaks version {0} of the protocol, this program version {PROTOCOL}: update the older one")]
+    /// Protocol versions differ: that of the handheld.
+    #[error("protocol version {0}")]
     Version(u8),
     /// The handheld's program says what this one does not know.
-    #[error("the handheld answers what this program does not know: update this program")]
+    #[error("unknown answer")]
     Unknown,
     /// The handheld does not do it.
-    #[error("the handheld refuses: {0}")]
+    #[error("refused: {0}")]
     Refused(Refusal),
     /// More demands than it has room for.
-    #[error("the handheld has room for {slots} demands, not for {given}: choose fewer")]
+    #[error("{given} demands for {slots} slots")]
     TooManyDemands {
         /// How many were given.
         given: usize,
         /// How many it can hold.
         slots: u8,
     },
-    /// Somebody else answers, or the same after a pause.
-    #[error(
-        "the handheld was switched off or exchanged meanwhile; what was stored is safe: say tenter device sync again"
-    )]
+    /// Another handheld answers, or the same after a pause.
+    #[error("handheld exchanged")]
     Exchanged,
-    /// The other end went away.
-    #[error("the handheld went away: plug it in and try again")]
+    /// The connection to the handheld is lost.
+    #[error("connection lost")]
     Closed,
-    /// The line broke.
-    #[error("the line to the handheld broke: {0}; plug it in and try again")]
+    /// The line failed.
+    #[error("line failed: {0}")]
     Broken(#[from] io::Error),
+}
+
+/// Why a line could not be opened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotOpened {
+    /// An address in a network without the number of a port.
+    NoPort,
+    /// Nothing answers there: what the system says.
+    NobodyListens(String),
+    /// The serial port does not open: what the system says, and the ports there are.
+    Serial {
+        /// What the system says.
+        system: String,
+        /// The serial ports of this machine.
+        ports: Vec<String>,
+    },
 }

@@ -5,9 +5,9 @@ use std::time::Duration;
 
 use serialport::{ClearBuffer, SerialPort};
 
-use super::{LinkError, SLOW, Transport};
+use super::{LinkError, NotOpened, SLOW, Transport};
 
-/// Bits a second; USB pays no heed to it.
+/// Bits a second; ignored over USB.
 const BAUD: u32 = 115_200;
 
 impl Transport for Box<dyn SerialPort> {
@@ -26,18 +26,11 @@ pub fn ports() -> Result<Vec<String>, LinkError> {
     Ok(ports.into_iter().map(|port| port.port_name).collect())
 }
 
-pub(super) fn open(name: &str) -> Result<Box<dyn Transport>, String> {
-    let port = serialport::new(name, BAUD).timeout(SLOW).open().map_err(|error| explained(&error))?;
+pub(super) fn open(name: &str) -> Result<Box<dyn Transport>, NotOpened> {
+    let wrong =
+        |error: serialport::Error| NotOpened::Serial { system: error.to_string(), ports: ports().unwrap_or_default() };
+    let port = serialport::new(name, BAUD).timeout(SLOW).open().map_err(wrong)?;
     // What came before is nothing this program asked for.
-    port.clear(ClearBuffer::Input).map_err(|error| error.to_string())?;
+    port.clear(ClearBuffer::Input).map_err(wrong)?;
     Ok(Box::new(port))
-}
-
-fn explained(error: &serialport::Error) -> String {
-    let ports = ports().unwrap_or_default();
-    if ports.is_empty() {
-        format!("{error}; no serial port was found: plug the handheld in")
-    } else {
-        format!("{error}; the ports here are {}", ports.join(", "))
-    }
 }

@@ -6,7 +6,7 @@ use std::net::{TcpStream, ToSocketAddrs};
 use std::os::unix::net::UnixStream;
 use std::time::Duration;
 
-use super::{SLOW, Transport};
+use super::{NotOpened, SLOW, Transport};
 
 impl Transport for TcpStream {
     fn set_patience(&mut self, patience: Duration) -> io::Result<()> {
@@ -22,9 +22,9 @@ impl Transport for UnixStream {
 }
 
 /// `place` is HOST:PORT.
-pub(super) fn tcp(place: &str) -> Result<Box<dyn Transport>, String> {
+pub(super) fn tcp(place: &str) -> Result<Box<dyn Transport>, NotOpened> {
     if place.rsplit_once(':').is_none_or(|(_, port)| port.parse::<u16>().is_err()) {
-        return Err("type tcp:HOST:PORT, such as tcp:localhost:5555".to_owned());
+        return Err(NotOpened::NoPort);
     }
     let connect = || {
         let mut last = io::ErrorKind::NotFound.into();
@@ -41,17 +41,17 @@ pub(super) fn tcp(place: &str) -> Result<Box<dyn Transport>, String> {
         stream.set_write_timeout(Some(SLOW))?;
         Ok(stream)
     };
-    let stream = connect().and_then(ready).map_err(|error| format!("{error}; does anything listen there?"))?;
+    let stream = connect().and_then(ready).map_err(|error| NotOpened::NobodyListens(error.to_string()))?;
     Ok(Box::new(stream))
 }
 
 #[cfg(unix)]
-pub(super) fn unix(path: &str) -> Result<Box<dyn Transport>, String> {
+pub(super) fn unix(path: &str) -> Result<Box<dyn Transport>, NotOpened> {
     let connect = || {
         let stream = UnixStream::connect(path)?;
         stream.set_write_timeout(Some(SLOW))?;
         Ok(stream)
     };
-    let stream = connect().map_err(|error: io::Error| format!("{error}; does anything listen there?"))?;
+    let stream = connect().map_err(|error: io::Error| NotOpened::NobodyListens(error.to_string()))?;
     Ok(Box::new(stream))
 }

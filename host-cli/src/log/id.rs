@@ -2,12 +2,12 @@
 
 use std::fmt;
 use std::str::FromStr;
-use std::sync::OnceLock;
-use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use ulid::Ulid;
+
+use super::here::Here;
 
 /// Identifiers of the year 2200 and later are not believed: everything added after one of them would have to be later
 /// still. In milliseconds since 1970.
@@ -17,13 +17,13 @@ const TOO_LATE: u64 = 7_258_118_400_000;
 /// specification).
 ///
 /// ```
-/// use tenter::log::{Id, Ids};
+/// use tenter::log::{Here, Ids};
 ///
-/// let mut ids = Ids::after(None);
+/// let mut ids = Ids::after(Here::desk(), None);
 /// assert!(ids.next() < ids.next());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "String", into = "String")]
 pub struct Id(Ulid);
 
 impl Id {
@@ -87,51 +87,55 @@ impl FromStr for Id {
     }
 }
 
-/// Gives identifiers, each above the one before.
-#[derive(Debug, Default)]
-pub struct Ids {
-    last: Option<Ulid>,
+impl TryFrom<String> for Id {
+    type Error = ulid::DecodeError;
+
+    fn try_from(text: String) -> Result<Self, Self::Error> {
+        text.parse()
+    }
 }
 
-/// The clock that the front end brought, if any.
-static CLOCK: OnceLock<fn() -> Timestamp> = OnceLock::new();
+impl From<Id> for String {
+    fn from(id: Id) -> Self {
+        id.to_string()
+    }
+}
+
+/// Gives identifiers, each above the one before.
+#[derive(Debug)]
+pub struct Ids {
+    here: Here,
+    last: Option<Id>,
+}
 
 impl Ids {
-    /// Lets the whole program go by another clock than the machine's. Only the first call counts.
-    pub fn go_by(clock: fn() -> Timestamp) {
-        CLOCK.get_or_init(|| clock);
-    }
-
     /// Gives identifiers above `last`, even where the clock has since been set back.
     #[must_use]
-    pub fn after(last: Option<Id>) -> Self {
-        Self { last: last.map(|id| id.0) }
+    pub fn after(here: Here, last: Option<Id>) -> Self {
+        Self { here, last }
     }
 
     /// The next identifier.
     #[allow(clippy::should_implement_trait)] // It never ends, so an iterator would say too little.
     pub fn next(&mut self) -> Id {
-        let fresh = Ulid::generate();
+        let fresh = Id::of(self.here.now(), (self.here.random)());
         let next = match self.last {
+            // The next millisecond, with random bits of its own: stays unique between machines.
             Some(last) if last >= fresh => {
-                // The next millisecond, with random bits of its own: stays unique between machines.
-                let at = UNIX_EPOCH + Duration::from_millis(last.timestamp_ms().saturating_add(1));
-                Ulid::from_datetime(at)
+                Id(Ulid::from_parts(last.0.timestamp_ms().saturating_add(1), (self.here.random)()))
             }
             _ => fresh,
         };
         self.last = Some(next);
-        Id(next)
+        next
     }
+}
 
-    /// The present time, as identifiers give it.
-    #[must_use]
-    pub fn now() -> Timestamp {
-        if let Some(clock) = CLOCK.get() {
-            return clock();
-        }
-        let ms = SystemTime::now().duration_since(UNIX_EPOCH).map(|since| since.as_millis()).unwrap_or_default();
-        i64::try_from(ms).ok().and_then(|ms| Timestamp::from_millisecond(ms).ok()).unwrap_or_default()
+/// Of this machine, for a trial.
+#[cfg(feature = "desk")]
+impl Default for Ids {
+    fn default() -> Self {
+        Self::after(Here::desk(), None)
     }
 }
 
@@ -141,8 +145,9 @@ mod tests {
 
     #[test]
     fn identifiers_rise_though_the_clock_was_set_back() {
-        let future = Id(Ulid::from_parts(Ulid::generate().timestamp_ms() + 86_400_000, 7));
-        let mut ids = Ids::after(Some(future));
+        let here = Here::desk();
+        let future = Id(Ulid::from_parts(here.now().as_millisecond().unsigned_abs() + 86_400_000, 7));
+        let mut ids = Ids::after(here, Some(future));
         let mut before = future;
         for _ in 0..1000 {
             let next = ids.next();

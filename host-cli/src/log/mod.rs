@@ -8,6 +8,7 @@ pub mod entry;
 pub mod fabric;
 pub mod fold;
 pub mod handheld;
+pub mod here;
 pub mod id;
 pub mod json;
 pub mod pattern;
@@ -17,6 +18,7 @@ pub mod tested;
 
 pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Fabric, FabricChange, Shop, WashMarks};
+pub use here::Here;
 pub use id::{Id, Ids};
 pub use pattern::{Cloth, Pattern, PatternChange, Role, RoleChange};
 pub use quantity::{Mass, Price};

@@ -1,19 +1,26 @@
 //! Where the log is kept.
 //!
 //! [`Store`] says what the rest of the program may ask of a place that keeps the log, in the log's own words. SQL is
-//! spoken in [`sqlite`] and nowhere else.
+//! spoken in `sqlite` and nowhere else.
+//!
+//! The traits can be used as `dyn`, so a closure that is handed to them can only say [`Stop`]. [`Change`] and [`caught`]
+//! let it fail with an error of its own, and hand back a value.
 
+mod error;
+#[cfg(feature = "desk")]
 pub mod sqlite;
 
+#[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use crate::error::Error;
 use crate::log::{Entry, Fabric, Fact, Hands, Id, Pattern, StoredTest, Subject};
 
-/// Which tests are wanted. Dropped tests come only where it says so.
+pub use error::{Access, Stop, StoreError};
+
+/// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Which {
-    /// Of one fabric, dropped ones too, the oldest first.
+    /// Of one fabric, retired ones too, the oldest first.
     Of(Id),
     /// The newest of each grain of each fabric, in no order.
     Newest,
@@ -23,91 +30,84 @@ pub enum Which {
     All,
 }
 
-/// What can be read. Within [`Store::change`] everything read belongs to one moment.
+/// What can be read. Within [`Store::write`] everything read belongs to one moment.
 pub trait Read {
-    /// All fabrics, dropped ones too, by tag.
+    /// All fabrics, retired ones too, by tag.
     ///
     /// # Errors
     ///
-    /// A log that cannot be read, here and below.
-    fn fabrics(&self) -> Result<Vec<Fabric>, Error>;
+    /// A log that cannot be read.
+    fn fabrics(&self) -> Result<Vec<Fabric>, StoreError>;
 
-    /// The fabrics under a tag, dropped ones too: usually one, more after two logs were merged.
+    /// The fabrics under a tag, retired ones too: usually one, more after two logs were merged.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, Error>;
+    /// A log that cannot be read.
+    fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError>;
 
     /// The fabric with this identifier.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn fabric(&self, id: Id) -> Result<Option<Fabric>, Error>;
+    /// A log that cannot be read.
+    fn fabric(&self, id: Id) -> Result<Option<Fabric>, StoreError>;
 
     /// Tests, one by one, so that a large log need not fit into memory.
     ///
     /// # Errors
     ///
-    /// As above, or what `each` says, which ends it.
-    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Error>) -> Result<(), Error>;
+    /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
+    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>) -> Result<(), StoreError>;
 
     /// The test with this identifier.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn test(&self, id: Id) -> Result<Option<StoredTest>, Error>;
+    /// A log that cannot be read.
+    fn test(&self, id: Id) -> Result<Option<StoredTest>, StoreError>;
 
-    /// All patterns with their roles, dropped ones too, in the order they were added.
+    /// All patterns with their roles, retired ones too, in the order they were added.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn patterns(&self) -> Result<Vec<Pattern>, Error>;
+    /// A log that cannot be read.
+    fn patterns(&self) -> Result<Vec<Pattern>, StoreError>;
 
-    /// How steadily she pulls.
+    /// The user's repeatability.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn hands(&self) -> Result<Hands, Error>;
+    /// A log that cannot be read.
+    fn hands(&self) -> Result<Hands, StoreError>;
 
     /// Every entry about one thing, in order.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn history(&self, subject: Subject) -> Result<Vec<Entry>, Error>;
+    /// A log that cannot be read.
+    fn history(&self, subject: Subject) -> Result<Vec<Entry>, StoreError>;
 
     /// Every entry in order, as JSON, one by one.
     ///
     /// # Errors
     ///
-    /// As above, or what `each` says, which ends it.
-    fn each_entry(&self, each: &mut dyn FnMut(&str) -> Result<(), Error>) -> Result<(), Error>;
+    /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
+    fn each_entry(&self, each: &mut dyn FnMut(&str) -> Result<(), Stop>) -> Result<(), StoreError>;
 
     /// How many entries there are.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn count(&self) -> Result<u64, Error>;
-
-    /// Something begun and not finished, kept under a name outside the log.
-    ///
-    /// # Errors
-    ///
-    /// As above.
-    fn draft(&self, name: &str) -> Result<Option<String>, Error>;
+    /// A log that cannot be read.
+    fn count(&self) -> Result<u64, StoreError>;
 
     /// The tests as a list.
     ///
     /// # Errors
     ///
-    /// As above.
-    fn tests(&self, which: Which) -> Result<Vec<StoredTest>, Error> {
+    /// A log that cannot be read.
+    fn tests(&self, which: Which) -> Result<Vec<StoredTest>, StoreError> {
         let mut tests = Vec::new();
         self.each_test(which, &mut |test| {
             tests.push(test);
@@ -118,40 +118,122 @@ pub trait Read {
 }
 
 /// Says what to add, from what is there.
-pub type Make<'m> = dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Error> + 'm;
+pub type Make<'m> = dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Stop> + 'm;
 
 /// A place that keeps the log. What it has reported as stored survives a crash of the program or of the machine.
 pub trait Store: Read {
     /// Adds what `make` says, all or none: what `make` reads is true until its facts are stored, whoever else writes.
-    /// Hands back the entries.
+    /// Hands back the entries. Callers use [`Change::change`].
     ///
     /// # Errors
     ///
-    /// What `make` says, and then nothing is stored; or a log that cannot be written.
-    fn change(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, Error>;
+    /// [`StoreError::Stopped`] where `make` said so, and then nothing is stored; or a log that cannot be written.
+    fn write(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, StoreError>;
 
     /// Adds entries from elsewhere under the identifiers they have, all or none; those that are here already are left
     /// as they are.
     ///
     /// # Errors
     ///
-    /// The first error among the entries, and then nothing is stored; or a log that cannot be written.
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Error>>) -> Result<Merged, Error>;
+    /// [`StoreError::Stopped`] where an entry said so, and then nothing is stored; or a log that cannot be written.
+    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError>;
+}
 
-    /// Keeps something begun and not finished, or forgets it.
+/// Where something begun and not finished is kept, under a name outside the log: personal, and never exchanged.
+pub trait Drafts {
+    /// What is kept under a name.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn draft(&self, name: &str) -> Result<Option<String>, StoreError>;
+
+    /// Keeps a text under a name, or forgets it.
     ///
     /// # Errors
     ///
     /// A log that cannot be written.
-    fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), Error>;
+    fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError>;
+}
 
-    /// Whether the log is whole, with one line for each fault.
+/// A closure's own error, kept while a [`Store`] only knows that the closure said [`Stop`].
+#[derive(Debug)]
+pub struct Own<E>(Option<E>);
+
+impl<E> Own<E> {
+    /// The value, or [`Stop`] with the error kept.
     ///
     /// # Errors
     ///
-    /// A log that cannot be read at all.
-    fn faults(&self) -> Result<Vec<String>, Error>;
+    /// [`Stop`] where `result` is an error.
+    pub fn keep<T>(&mut self, result: Result<T, E>) -> Result<T, Stop> {
+        result.map_err(|error| {
+            self.0 = Some(error);
+            Stop
+        })
+    }
 }
+
+/// Runs something whose closures fail with an error of their own.
+///
+/// # Errors
+///
+/// The closure's error where it kept one, else the store's.
+pub fn caught<T, E: From<StoreError>>(run: impl FnOnce(&mut Own<E>) -> Result<T, StoreError>) -> Result<T, E> {
+    let mut own = Own(None);
+    let done = run(&mut own);
+    match own.0 {
+        Some(error) => Err(error),
+        None => Ok(done?),
+    }
+}
+
+/// What every [`Store`] can do besides.
+pub trait Change: Store {
+    /// As [`Store::write`], with a value from the closure, which may fail with an error of its own.
+    ///
+    /// # Errors
+    ///
+    /// What `make` says, and then nothing is stored; or a log that cannot be written.
+    fn change<T, E: From<StoreError>>(
+        &mut self,
+        mut make: impl FnMut(&dyn Read) -> Result<(Vec<Fact>, T), E>,
+    ) -> Result<(Vec<Entry>, T), E> {
+        let mut value = None;
+        let entries = caught(|own| {
+            self.write(&mut |read| {
+                let (facts, made) = own.keep(make(read))?;
+                value = Some(made);
+                Ok(facts)
+            })
+        })?;
+        match value {
+            Some(value) => Ok((entries, value)),
+            // A store that does not ask what to add breaks its promise.
+            None => Err(StoreError::Stopped.into()),
+        }
+    }
+
+    /// Adds facts that need nothing read.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn add(&mut self, facts: &[Fact]) -> Result<Vec<Entry>, StoreError> {
+        self.write(&mut |_| Ok(facts.to_vec()))
+    }
+
+    /// As [`Store::merge`], of entries that may fail with an error of their own.
+    ///
+    /// # Errors
+    ///
+    /// The first error among the entries, and then nothing is stored; or a log that cannot be written.
+    fn merge_all<E: From<StoreError>>(&mut self, entries: impl Iterator<Item = Result<Entry, E>>) -> Result<Merged, E> {
+        caught(|own| self.merge(&mut entries.map(|entry| own.keep(entry))))
+    }
+}
+
+impl<S: Store + ?Sized> Change for S {}
 
 /// What a merge did.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -164,52 +246,8 @@ pub struct Merged {
     pub differ: u64,
 }
 
-/// What is wrong with a log, in one line that says what to do.
-#[derive(Debug, thiserror::Error)]
-pub enum StoreError {
-    /// It is no log of this program.
-    #[error("{0} is not a tenter log; say --db with another file, or move it away")]
-    NotALog(PathBuf),
-    /// A newer version of this program wrote it.
-    #[error("{path} was written by a newer tenter (schema {found}, this one knows {known}); use that version")]
-    Newer {
-        /// The file.
-        path: PathBuf,
-        /// Its schema.
-        found: i64,
-        /// The newest schema known here.
-        known: i64,
-    },
-    /// The file is damaged.
-    #[error("{0} is damaged; nothing was changed: restore a copy, or import your last export with --db NEWFILE")]
-    Damaged(PathBuf),
-    /// It may not be read or written.
-    #[error("may not {what} {path}: {reason}; say --db with a file of your own")]
-    Denied {
-        /// What was tried.
-        what: &'static str,
-        /// The file or folder.
-        path: PathBuf,
-        /// What the system says.
-        reason: String,
-    },
-    /// The disk is full.
-    #[error("the disk that holds {0} is full; nothing was changed: make room and type it again")]
-    Full(PathBuf),
-    /// Somebody else writes and does not end.
-    #[error("{0} is in use by another tenter; try again when it has finished")]
-    Busy(PathBuf),
-    /// Anything else.
-    #[error("cannot use {path}: {reason}")]
-    Other {
-        /// The file.
-        path: PathBuf,
-        /// What SQLite says.
-        reason: String,
-    },
-}
-
 /// The log's file in the user's data folder, after the XDG base directory specification.
+#[cfg(feature = "desk")]
 #[must_use]
 pub fn default_path() -> Option<PathBuf> {
     use etcetera::BaseStrategy as _;
@@ -222,6 +260,54 @@ pub fn default_path() -> Option<PathBuf> {
 /// # Errors
 ///
 /// [`StoreError`].
-pub fn open(path: &Path) -> Result<sqlite::Sqlite, Error> {
-    Ok(sqlite::Sqlite::open(path)?)
+#[cfg(feature = "desk")]
+pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, StoreError> {
+    sqlite::Sqlite::open(path, here)
+}
+
+#[cfg(all(test, feature = "desk"))]
+mod tests {
+    use super::*;
+    use crate::log::{FabricChange, Here};
+
+    #[derive(Debug, PartialEq, Eq)]
+    enum Own {
+        Store(StoreError),
+        Mine,
+    }
+
+    impl From<StoreError> for Own {
+        fn from(error: StoreError) -> Self {
+            Self::Store(error)
+        }
+    }
+
+    fn added(tag: u16) -> Fact {
+        Fact::FabricAdded(FabricChange {
+            tag: Some(tag),
+            name: Some("Slate rib".to_owned()),
+            ..FabricChange::default()
+        })
+    }
+
+    /// On a machine whose time stands still and whose chance repeats itself, identifiers are known beforehand.
+    fn log() -> sqlite::Sqlite {
+        let now = || "2026-03-01T12:00:00Z".parse().unwrap();
+        sqlite::Sqlite::in_memory(Here { now, random: || 7, ..Here::desk() }).unwrap()
+    }
+
+    #[test]
+    fn a_change_hands_back_its_value_or_its_own_error() {
+        let mut log = log();
+        let (entries, value) = log.change(|_| Ok::<_, Own>((vec![added(1), added(2)], "two"))).unwrap();
+        assert_eq!((value, log.count()), ("two", Ok(2)));
+        let ids: Vec<String> = entries.iter().map(|entry| entry.id.to_string()).collect();
+        // 2026-03-01 12:00 UTC is 1 772 366 400 000 ms, base 32 01KJMMA2G0 (ULID specification).
+        assert_eq!(ids, ["01KJMMA2G00000000000000007", "01KJMMA2G10000000000000007"]);
+        let refused =
+            log.change(|read| if read.fabrics()?.len() == 2 { Err(Own::Mine) } else { Ok((vec![added(3)], ())) });
+        assert_eq!((refused, log.count()), (Err(Own::Mine), Ok(2)), "nothing was stored");
+        let entries = [Ok(entries[0].clone()), Err(Own::Mine)].into_iter();
+        assert_eq!(log.merge_all(entries), Err(Own::Mine));
+    }
 }

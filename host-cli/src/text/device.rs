@@ -1,98 +1,22 @@
 //! The handheld as text.
 
 use jiff::Timestamp;
-use tenter_core::record::{LabelledDemand, RecordError};
-use tenter_core::wire::{Identity, Listing};
+use tenter_core::record::RecordError;
 use tenter_core::{Confidence, Decimal, Figure, Unit};
 
-use crate::log::handheld::FromHandheld;
-use crate::log::{Fabric, StoredTest};
+use crate::deed::handheld::{Assigned, Wanted};
+use crate::finding::handheld::{Arrived, ClockState, Counts, There, Unclaimed, Waiting};
+use crate::log::Fabric;
+use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table;
 use crate::text::table::Column;
-use crate::words::bidi::isolated;
-use crate::words::quantity;
+use crate::words::quantity::{self, counted};
 use crate::words::terms as words;
 
-/// A handheld whose program does not know what a hand is.
+/// A handheld whose program does not know what repeatability is.
 pub const OLD_HAND: &str =
-    "note: the handheld's program is older and reckons with the assumed scatter, not with your own hand";
-
-/// Who is there and what waits.
-#[derive(Debug)]
-pub struct There {
-    /// Who.
-    pub identity: Identity,
-    /// By how many seconds its clock is ahead, where it is set.
-    pub ahead: Option<i64>,
-    /// What it says it holds.
-    pub listing: Listing,
-    /// The tests not yet fetched.
-    pub waiting: Vec<Waiting>,
-}
-
-/// A test on the handheld.
-#[derive(Debug)]
-pub struct Waiting {
-    /// Its number there.
-    pub number: u32,
-    /// The test, where it can be read.
-    pub test: Result<FromHandheld, RecordError>,
-    /// The one fabric that wears its tag.
-    pub fabric: Option<Fabric>,
-    /// Whether it is in the log already.
-    pub in_log: bool,
-}
-
-/// A test that has just been stored, or was before.
-#[derive(Debug)]
-pub struct Arrived<'a> {
-    /// The test.
-    pub test: &'a StoredTest,
-    /// Its number on the handheld.
-    pub number: u32,
-    /// The fabric it went to.
-    pub fabric: Option<&'a Fabric>,
-    /// Its stretch.
-    pub stretch: Option<Figure>,
-    /// Whether it was in the log before.
-    pub was_known: bool,
-}
-
-/// What a synchronisation did.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Counts {
-    /// Tests that came over the line.
-    pub fetched: u64,
-    /// Of these, new in the log.
-    pub stored: u64,
-    /// Of these, without a fabric.
-    pub in_inbox: u64,
-    /// In the log before.
-    pub known: u64,
-    /// Under a number that another test had before.
-    pub bear_again: u64,
-}
-
-/// A test without a fabric.
-#[derive(Debug)]
-pub struct Unclaimed {
-    /// The test.
-    pub test: StoredTest,
-    /// The live fabrics that wear its tag: none, or several.
-    pub worn: Vec<Fabric>,
-    /// Its stretch.
-    pub stretch: Option<Figure>,
-}
-
-/// What shall be on the handheld.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Wanted {
-    /// The demands with their labels, and the roles they come from.
-    pub demands: Vec<(LabelledDemand, String)>,
-    /// Roles that ask nothing of stretch, growth or recovery.
-    pub nothing_asked: Vec<String>,
-}
+    "note: the handheld's program is older; it uses the assumed scatter and not your repeatability";
 
 /// Which ports there are, and what to type.
 #[must_use]
@@ -116,12 +40,11 @@ pub fn moment(at: Timestamp) -> String {
 
 /// How the handheld's clock was.
 #[must_use]
-pub fn clock_was(ahead: Option<i64>) -> String {
-    match ahead {
-        None => "it was not set".to_owned(),
-        // Both clocks tell whole seconds.
-        Some(-1..=1) => "it was right".to_owned(),
-        Some(seconds) => format!("it was {}", off(seconds)),
+pub fn clock_was(clock: ClockState) -> String {
+    match clock {
+        ClockState::NotSet => "it was not set".to_owned(),
+        ClockState::Right => "it was right".to_owned(),
+        ClockState::Off(seconds) => format!("it was {}", off(seconds)),
     }
 }
 
@@ -142,9 +65,9 @@ fn long_duration(seconds: u32) -> String {
 
 /// The first line of a synchronisation.
 #[must_use]
-pub fn greeting(device: u32, fresh: bool, ahead: Option<i64>) -> String {
+pub fn greeting(device: u32, fresh: bool, clock: ClockState) -> String {
     let named = if fresh { ", named just now" } else { "" };
-    format!("handheld {device}{named}; clock set, {}", clock_was(ahead))
+    format!("handheld {device}{named}; clock set, {}", clock_was(clock))
 }
 
 /// A stretch with what it is worth: `6.1 % ± 1.1`.
@@ -174,29 +97,25 @@ pub fn arrived(arrived: &Arrived<'_>) -> String {
     format!("{what:<7}{number:>5}  {grain:<10} {:>14}  {place}{clock}", stretch(*figure))
 }
 
-fn tests(count: u64) -> String {
-    if count == 1 { "1 test".to_owned() } else { format!("{count} tests") }
-}
-
 /// What a synchronisation did.
 #[must_use]
 pub fn summary(counts: &Counts) -> Vec<String> {
-    let Counts { fetched, stored, in_inbox, known, bear_again } = *counts;
+    let Counts { fetched, stored, in_inbox, known, number_reused } = *counts;
     let mut lines = Vec::new();
     if fetched == 0 {
         lines.push("nothing new on the handheld".to_owned());
         return lines;
     }
     let before = if known > 0 { format!(", {known} in the log before") } else { String::new() };
-    lines.push(format!("{} stored{before}", tests(stored)));
+    lines.push(format!("{} stored{before}", counted(stored, "test")));
     if in_inbox > 0 {
-        lines.push(format!("{in_inbox} without a fabric: see tenter device inbox"));
+        lines.push(format!("{in_inbox} without a cloth: see tenter device inbox"));
     }
-    if bear_again > 0 {
+    if number_reused > 0 {
         lines.push(format!(
             "note: {} under a number that another test had before, so the handheld's memory was exchanged or cleared; \
              both are kept",
-            tests(bear_again)
+            counted(number_reused, "test")
         ));
     }
     lines
@@ -230,7 +149,7 @@ pub fn unread(unread: &[(u32, RecordError)], given_up: bool) -> Option<String> {
 /// Who is there and what waits.
 #[must_use]
 pub fn there(there: &There, width: usize) -> String {
-    let There { identity, ahead, listing, waiting } = there;
+    let There { identity, listing, waiting, .. } = there;
     let mut text = Lines::new(width);
     match identity.device {
         0 => text.words("handheld not named yet"),
@@ -238,10 +157,10 @@ pub fn there(there: &There, width: usize) -> String {
     }
     text.row("program", &identity.version);
     let on = long_duration(identity.uptime_s);
-    let clock = match ahead {
-        None => "not set".to_owned(),
-        Some(0) => "right".to_owned(),
-        Some(seconds) => off(*seconds),
+    let clock = match there.clock() {
+        ClockState::NotSet => "not set".to_owned(),
+        ClockState::Right => "right".to_owned(),
+        ClockState::Off(seconds) => off(seconds),
     };
     text.row("clock", &format!("{clock}; on for {on}"));
     text.row("memory", &format!("{} pages free; most tests take one", listing.free_pages));
@@ -252,7 +171,7 @@ pub fn there(there: &There, width: usize) -> String {
     let columns = [
         ("number", Column::Number),
         ("tag", Column::Number),
-        ("fabric", Column::Text),
+        ("cloth", Column::Text),
         ("grain", Column::Word),
         ("stretch", Column::Number),
         ("saved", Column::Word),
@@ -261,8 +180,7 @@ pub fn there(there: &There, width: usize) -> String {
     text.blank();
     text.block(&table::render(&columns, waiting.iter().map(waits), width));
     let fresh = waiting.iter().filter(|waiting| !waiting.in_log).count();
-    let fresh = u64::try_from(fresh).unwrap_or(u64::MAX);
-    text.words(&format!("{} to fetch: tenter device sync", tests(fresh)));
+    text.words(&format!("{} to fetch: tenter device sync", counted(fresh, "test")));
     text.finish()
 }
 
@@ -287,11 +205,11 @@ fn waits(waiting: &Waiting) -> Vec<String> {
     ]
 }
 
-/// The tests without a fabric, and what to type.
+/// The tests without a cloth, and what to type.
 #[must_use]
 pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
     if unclaimed.is_empty() {
-        return "every test has its fabric\n".to_owned();
+        return "every test has its cloth\n".to_owned();
     }
     let columns = [
         ("test", Column::Word),
@@ -306,7 +224,7 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
         let said = &one.test.said;
         let why = match (said.tag, one.worn.as_slice()) {
             (None, _) => "no tag was dialled".to_owned(),
-            (Some(_), []) => "on no fabric".to_owned(),
+            (Some(_), []) => "on no cloth".to_owned(),
             (Some(_), [fabric]) => format!("now on {}", isolated(&fabric.name)),
             (Some(_), several) => {
                 let names: Vec<_> = several.iter().map(|fabric| isolated(&fabric.name)).collect();
@@ -326,12 +244,11 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
     let mut text = Lines::new(width);
     text.block(&table::render(&columns, rows, width));
     let first = unclaimed.first().map(|one| one.test.id.short()).unwrap_or_default();
-    let count = u64::try_from(unclaimed.len()).unwrap_or(u64::MAX);
-    text.words(&format!("{} without a fabric", tests(count)));
+    text.words(&format!("{} without a cloth", counted(unclaimed.len(), "test")));
     if unclaimed.iter().any(|one| one.worn.len() == 1) {
-        text.row("next", "tenter device assign --all gives each to the fabric that now wears its tag");
+        text.row("next", "tenter device assign --all gives each to the cloth that now has its tag");
     }
-    text.row("next", &format!("tenter device assign {first} TAG gives one to a fabric"));
+    text.row("next", &format!("tenter device assign {first} TAG gives one to a cloth"));
     let missing = unclaimed.iter().find(|one| one.worn.is_empty()).and_then(|one| one.test.said.tag);
     if let Some(tag) = missing {
         text.row("or", &format!("tenter cloth add NAME --tag {tag}, then tenter device assign --all"));
@@ -339,9 +256,10 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
     text.finish()
 }
 
-/// A test that was given to a fabric.
+/// A test that was given to a cloth.
 #[must_use]
-pub fn assigned(test: &StoredTest, figure: Option<Figure>, before: Option<&Fabric>, fabric: &Fabric) -> String {
+pub fn assigned(moved: &Assigned, figure: Option<Figure>) -> String {
+    let Assigned { test, before, fabric } = moved;
     let what = format!("{}  {} {}", test.id.short(), test.said.test.grain().word(), stretch(figure));
     let to = named(fabric);
     match before {
@@ -351,24 +269,14 @@ pub fn assigned(test: &StoredTest, figure: Option<Figure>, before: Option<&Fabri
     }
 }
 
-/// How many tests were given to fabrics, and how many wait still.
+/// How many tests were given to cloths, and how many wait still.
 #[must_use]
 pub fn assigned_all(moved: usize, left: usize) -> String {
-    let count = |count: usize| tests(u64::try_from(count).unwrap_or(u64::MAX));
+    let moved = counted(moved, "test");
     match left {
-        0 => format!("{} given to their fabrics; every test has one now", count(moved)),
-        _ => format!("{} given to their fabrics; {left} still without: see tenter device inbox", count(moved)),
+        0 => format!("{moved} given to their cloths; every test has one now"),
+        _ => format!("{moved} given to their cloths; {left} still without: see tenter device inbox"),
     }
-}
-
-/// A view that asks nothing that the handheld could judge.
-#[must_use]
-pub fn asks_nothing(pattern: &str, view: &str) -> String {
-    format!(
-        "{} {} asks no stretch, growth or recovery, so there is nothing to send; see tenter pattern --help",
-        crate::error::one_line(pattern),
-        crate::error::one_line(view)
-    )
 }
 
 /// What was put on the handheld, and what was not.
@@ -406,16 +314,10 @@ mod tests {
 
     #[test]
     fn clocks() {
-        let said = [
-            (None, "not set"),
-            (Some(0), "right"),
-            (Some(-1), "right"),
-            (Some(-2), "2 s behind"),
-            (Some(599), "599 s ahead"),
-        ];
+        let said = [(None, "not set"), (Some(0), "right"), (Some(-2), "2 s behind"), (Some(599), "599 s ahead")];
         let later = [(Some(-600), "10 min behind"), (Some(7200), "2 h ahead"), (Some(-i64::MAX), "49710 days behind")];
         for (ahead, words) in said.into_iter().chain(later) {
-            assert_eq!(clock_was(ahead), format!("it was {words}"));
+            assert_eq!(clock_was(ClockState::of(ahead)), format!("it was {words}"));
         }
     }
 }

@@ -1,24 +1,9 @@
 //! What an import did.
 
-use serde::Serialize;
-
-use crate::log::Id;
+use crate::finding::tag::SharedTag;
+use crate::plain::isolated;
 use crate::store::Merged;
 use crate::text::lines::Lines;
-use crate::words::bidi::isolated;
-
-/// A tag that more than one live fabric wears.
-#[derive(Debug, Serialize)]
-pub struct SharedTag {
-    /// The tag.
-    pub tag: u16,
-    /// The names of those that wear it.
-    pub names: Vec<String>,
-    /// The second of them.
-    pub second: Id,
-    /// A tag that nobody wears.
-    pub free: u16,
-}
 
 /// Tags shown one by one; the rest as a number.
 const SHOWN: usize = 10;
@@ -42,11 +27,4 @@ pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
         text.row("note", &format!("{more} more tags are on two fabrics; import again to see them"));
     }
     text.finish()
-}
-
-/// As one JSON object.
-#[must_use]
-pub fn json(merged: Merged, shared: &[SharedTag]) -> String {
-    let Merged { new, known, differ } = merged;
-    serde_json::json!({ "new": new, "known": known, "differ": differ, "shared_tags": shared }).to_string()
 }

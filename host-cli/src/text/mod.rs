@@ -14,15 +14,16 @@ pub mod lines;
 pub mod pair;
 pub mod pattern;
 pub mod plan;
-pub mod progress;
 pub mod pull;
 pub mod size;
 pub mod table;
 pub mod wash;
 
-use std::io::{self, IsTerminal as _, Write};
+use std::io::{self, Write};
 
-/// Where a result goes, and how wide it is.
+use crate::log::Here;
+
+/// Where a result goes, how wide it is, and where its reader is.
 pub struct Screen<'a> {
     /// Where it is written.
     pub out: &'a mut dyn Write,
@@ -30,6 +31,8 @@ pub struct Screen<'a> {
     pub width: usize,
     /// Whether more than ASCII can be shown.
     pub unicode: bool,
+    /// The reader's time, chance and wall clock.
+    pub here: Here,
 }
 
 impl Screen<'_> {
@@ -52,6 +55,7 @@ impl core::fmt::Debug for Screen<'_> {
 }
 
 /// Columns of the terminal: `COLUMNS` where it says so, then the window's own, 80 in a pipe; never below 40.
+#[cfg(feature = "desk")]
 #[must_use]
 pub fn terminal_width() -> usize {
     let stated = std::env::var("COLUMNS").ok().and_then(|text| text.parse().ok()).filter(|columns| *columns > 0);
@@ -61,9 +65,13 @@ pub fn terminal_width() -> usize {
 
 /// Whether the terminal shows more than ASCII: not where its locale names another character set than UTF-8. A pipe gets
 /// UTF-8.
+#[cfg(feature = "desk")]
 #[must_use]
 pub fn terminal_is_unicode() -> bool {
     let of = |name| std::env::var(name).ok().filter(|text| !text.is_empty());
     let locale = of("LC_ALL").or_else(|| of("LC_CTYPE")).or_else(|| of("LANG")).unwrap_or_default().to_uppercase();
-    !std::io::stdout().is_terminal() || locale.is_empty() || locale.contains("UTF-8") || locale.contains("UTF8")
+    !io::IsTerminal::is_terminal(&io::stdout())
+        || locale.is_empty()
+        || locale.contains("UTF-8")
+        || locale.contains("UTF8")
 }

@@ -2,10 +2,10 @@
 
 pub mod advice;
 pub mod answer;
-pub mod bidi;
 pub mod card;
 pub mod check;
 pub mod cloth;
+pub mod errors;
 pub mod figures;
 pub mod fit;
 pub mod handle;
@@ -20,3 +20,5 @@ pub mod terms;
 pub mod tied;
 pub mod typeset;
 pub mod washing;
+
+pub use crate::plain as bidi;

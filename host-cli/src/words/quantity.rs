@@ -82,6 +82,12 @@ pub fn number(decimal: Decimal) -> String {
     decimal.to_string().replace('-', "−")
 }
 
+/// `1 pull`, `3 pulls`.
+#[must_use]
+pub fn counted<N: core::fmt::Display + PartialEq + From<u8>>(count: N, thing: &str) -> String {
+    if count == N::from(1) { format!("1 {thing}") } else { format!("{count} {thing}s") }
+}
+
 /// A share in percent with one decimal.
 #[must_use]
 pub fn percent(ratio: Ratio) -> String {
@@ -100,6 +106,12 @@ pub fn pulled(said: &Tested) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn one_is_not_many() {
+        assert_eq!([0_usize, 1, 2].map(|count| counted(count, "pull")), ["0 pulls", "1 pull", "2 pulls"]);
+        assert_eq!(counted(1_u64, "test"), "1 test");
+    }
 
     #[test]
     fn lengths_of_cloth() {

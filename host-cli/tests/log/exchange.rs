@@ -59,7 +59,7 @@ fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
     let plans: [&[&str]; 2] = [&["fit", "skirt", "--sheet"], &["report", "sheet", "skirt", "--out", "plan.html"]];
     for plan in plans {
         let told = desk.refused("a.db", &[plan, &["--use", "main=1"]].concat());
-        assert!(told.contains("tag 1 is on 2 fabrics") && told.contains("Organ jersey"), "{told}");
+        assert!(told.contains("tag 1 is on 2 cloths") && told.contains("Organ jersey"), "{told}");
     }
     let listed: serde_json::Value = serde_json::from_str(&desk.ok("a.db", &["cloth", "list", "--json"])).unwrap();
     for fabric in listed.as_array().unwrap() {
@@ -94,25 +94,28 @@ fn what_is_no_whole_log_is_refused_as_a_whole() {
     let without = |number: usize| good.replace(&format!("{}\n", line(number)), "");
     let cases = [
         (String::new(), "line 0: the file is empty"),
-        ("tag,date\n1,2026-11-20\n".to_owned(), "line 1: no log that tenter exported"),
-        (r#"{"tenter":"stash","format":1}"#.to_owned(), "line 1: no log that tenter exported"),
-        (without(1), "line 1: no log that tenter exported"),
+        ("tag,date\n1,2026-11-20\n".to_owned(), "line 1: not a tenter export"),
+        (r#"{"tenter":"stash","format":1}"#.to_owned(), "line 1: not a tenter export"),
+        (without(1), "line 1: not a tenter export"),
         (changed("\"format\":1", "\"format\":2"), "line 1: written by a newer tenter (format 2, this one knows 1)"),
         (without(8), "line 7: the file is cut off after this line"),
         (good[..good.len() - line(8).len() - 20].to_owned(), "line 7: cut off at its character"),
         (without(4), "line 7: 6 entries were exported and 5 are here"),
         (format!("{good}{good}"), "line 9: something follows the last line"),
         (changed("\"kind\":\"fabric-cut\"", "\"kind\" \"fabric-cut\""), "line 4: damaged at its character"),
-        (changed("fabric-cut", "fabric-torn"), "line 4: no entry of a log: unknown variant `fabric-torn`"),
-        (changed("800.0", "-800.0"), "line 4: no entry of a log: a length below zero"),
-        (changed("800.0", "800.00001"), "line 4: no entry of a log: a length that is no whole number"),
-        (changed("\"tag\":1", "\"tag\":0"), "line 2: no entry of a log: tags begin at 1"),
-        (changed("\"tag\":1", "\"tag\":70000"), "line 2: no entry of a log: invalid value"),
-        (changed("\"tag\":1", "\"tag\":1,\"colour\":\"red\""), "line 2: 'colour' is nothing this version knows"),
+        (changed("fabric-cut", "fabric-torn"), "line 4: not an entry of a log: unknown variant `fabric-torn`"),
+        (changed("800.0", "-800.0"), "line 4: not an entry of a log: a length below zero"),
+        (changed("800.0", "800.00001"), "line 4: not an entry of a log: a length that is no whole number"),
+        (changed("\"tag\":1", "\"tag\":0"), "line 2: not an entry of a log: tags begin at 1"),
+        (changed("\"tag\":1", "\"tag\":70000"), "line 2: not an entry of a log: invalid value"),
+        (changed("\"tag\":1", "\"tag\":1,\"colour\":\"red\""), "line 2: this version does not know 'colour'"),
         (changed("hem; facing", "side\\u001b[31m"), "line 4: a text holds characters that cannot be printed"),
-        (changed("{\"id\":\"0", "{\"id\":\"7"), "line 2: no entry of a log: its identifier cannot be"),
-        (changed("{\"id\":\"0", "{\"id\":\"8"), "line 2: no entry of a log: its identifier cannot be"),
-        (changed("\"at\":\"20", "\"at\":\"19"), "line 2: no entry of a log: its time is not that of its identifier"),
+        (changed("{\"id\":\"0", "{\"id\":\"7"), "line 2: not an entry of a log: its identifier is invalid"),
+        (changed("{\"id\":\"0", "{\"id\":\"8"), "line 2: not an entry of a log: its identifier is invalid"),
+        (
+            changed("\"at\":\"20", "\"at\":\"19"),
+            "line 2: not an entry of a log: its time is not that of its identifier",
+        ),
     ];
     for (text, want) in cases {
         let told = complaint(&desk.piped("b.db", &["import", "-"], text.as_bytes()));
@@ -122,7 +125,7 @@ fn what_is_no_whole_log_is_refused_as_a_whole() {
     let mut bytes = good.clone().into_bytes();
     bytes[60] = 0xff;
     let told = complaint(&desk.piped("b.db", &["import", "-"], &bytes));
-    assert!(told.contains("line 2: no text"), "{told}");
+    assert!(told.contains("line 2: not UTF-8"), "{told}");
     let long = format!("{}\n\"{}\"\n", line(1), "a".repeat(2 << 20));
     let told = complaint(&desk.piped("b.db", &["import", "-"], long.as_bytes()));
     assert!(told.contains("line 2: longer than any entry"), "{told}");
@@ -172,5 +175,5 @@ fn what_is_written_destroys_nothing() {
     assert!(desk.refused("a.db", &["export", "none/a.jsonl"]).contains("no such file or directory"));
     assert!(desk.refused("a.db", &["import", "none.jsonl"]).contains("cannot read none.jsonl: no such file"));
     assert!(desk.refused("a.db", &["import", "."]).contains("it is a folder"));
-    assert!(desk.refused("a.db", &["import", "a.db"]).contains("a.db, line 1: no log that tenter exported"));
+    assert!(desk.refused("a.db", &["import", "a.db"]).contains("a.db, line 1: not a tenter export"));
 }

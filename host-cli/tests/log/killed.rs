@@ -9,7 +9,7 @@ use std::process::Stdio;
 use std::thread;
 use std::time::Instant;
 
-use tenter::store::{self, Read as _, Store as _};
+use tenter::store::{self, Read as _};
 
 use crate::desk::Desk;
 
@@ -72,7 +72,7 @@ fn an_import_is_whole_or_not_there() {
             assert!(said.is_empty(), "{said}");
             continue;
         }
-        let store = store::open(&desk.path(&log)).unwrap();
+        let store = store::open(&desk.path(&log), tenter::log::Here::desk()).unwrap();
         assert_eq!(store.faults().unwrap(), Vec::<String>::new(), "after kill {kill}");
         let count = store.count().unwrap();
         assert!(count == 0 || count == entries, "half an import: {count} of {entries} after kill {kill}");
@@ -85,7 +85,7 @@ fn an_import_is_whole_or_not_there() {
         if count == 0 {
             limit = (limit + took) / 2;
         }
-        assert_eq!(store::open(&desk.path(&log)).unwrap().count().unwrap(), entries);
+        assert_eq!(store::open(&desk.path(&log), tenter::log::Here::desk()).unwrap().count().unwrap(), entries);
         for ending in ["", "-wal", "-shm"] {
             let _ = fs::remove_file(desk.path(&format!("{log}{ending}")));
         }
@@ -108,7 +108,7 @@ fn what_was_said_to_be_added_is_there_once() {
             promised.push(name);
         }
     }
-    let store = store::open(&desk.path("log.db")).unwrap();
+    let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
     let fabrics = store.fabrics().unwrap();
     let count = |name: &str| fabrics.iter().filter(|fabric| fabric.name == name).count();
@@ -137,7 +137,7 @@ fn two_programs_write_at_once() {
             });
         }
     });
-    let store = store::open(&desk.path("log.db")).unwrap();
+    let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
     let tags: Vec<u16> = store.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
     assert_eq!(tags, (1..=400).collect::<Vec<u16>>());
@@ -154,6 +154,10 @@ fn several_programs_begin_a_log_at_once() {
                 scope.spawn(move || desk.ok("log.db", &["cloth", "add", &format!("cloth {writer}")]));
             }
         });
-        assert_eq!(store::open(&desk.path("log.db")).unwrap().count().unwrap(), 6, "round {round}");
+        assert_eq!(
+            store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap().count().unwrap(),
+            6,
+            "round {round}"
+        );
     }
 }

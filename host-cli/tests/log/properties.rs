@@ -1,16 +1,15 @@
 //! Laws of export and import, on any log and any bytes.
 
 use proptest::prelude::*;
-use tenter::error::Error;
-use tenter::exchange::exported;
-use tenter::exchange::exported::Exported;
-use tenter::exchange::table::TESTS;
-use tenter::exchange::typed as csv;
+use tenter::exchange::ImportError;
+use tenter::exchange::jsonl::{self, Exported};
+use tenter::exchange::table::{TESTS, read as csv, write::test as row_of};
 use tenter::log::pattern::DemandField;
 use tenter::log::{
-    Construction, Entry, FabricChange, Fact, Id, Ids, PatternChange, RoleChange, StoredTest, Subject, Tested,
+    Construction, Entry, FabricChange, Fact, Id, PatternChange, RoleChange, StoredTest, Subject, Tested,
 };
-use tenter::store::{Merged, Read, Store as _, Which, sqlite::Sqlite};
+use tenter::store::{Change as _, Merged, Read, Store as _, StoreError, Which, sqlite::Sqlite};
+use tenter::words::errors::imported;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
 /// What one side of a workroom says: things, and about the ones that are there.
@@ -66,7 +65,7 @@ fn test(fabric: Option<Id>, beyond: &[u16], rest: u16) -> Fact {
     Fact::TestStored(Tested { fabric, tag, pulled, clock_unset: false, device, note, test })
 }
 
-fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, Error> {
+fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
     let (fabrics, tests, patterns) = (read.fabrics()?, read.tests(Which::All)?, read.patterns()?);
     let fabric = |index: &usize| fabrics.get(index % fabrics.len().max(1)).map(|fabric| fabric.id);
     let stored = |index: &usize| tests.get(index % tests.len().max(1)).map(|test| test.id);
@@ -113,7 +112,7 @@ fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, Error> {
 
 fn say(store: &mut Sqlite, all: &[Said]) {
     for one in all {
-        store.change(&mut |read| Ok(fact(one, read)?.into_iter().collect())).unwrap();
+        store.change(|read| Ok::<_, StoreError>((fact(one, read)?.into_iter().collect(), ()))).unwrap();
     }
 }
 
@@ -137,11 +136,11 @@ fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
 fn export(store: &Sqlite) -> String {
     let lines = lines(store);
     let entries: String = lines.iter().map(|line| format!("{line}\n")).collect();
-    format!("{}\n{entries}{}\n", exported::HEADER, exported::last_line(lines.len() as u64))
+    format!("{}\n{entries}{}\n", jsonl::HEADER, jsonl::last_line(lines.len() as u64))
 }
 
-fn import(store: &mut Sqlite, bytes: &[u8]) -> Result<Merged, Error> {
-    store.merge(&mut Exported::begin(bytes, "a.jsonl")?)
+fn import(store: &mut Sqlite, bytes: &[u8]) -> Result<Merged, ImportError> {
+    store.merge_all(Exported::begin(bytes, "a.jsonl")?)
 }
 
 fn lines(store: &Sqlite) -> Vec<String> {
@@ -161,7 +160,7 @@ proptest! {
     /// A log goes into an empty one unchanged, and a second time adds nothing.
     #[test]
     fn a_copy_is_equal(all in said()) {
-        let (mut a, mut b) = (Sqlite::in_memory().unwrap(), Sqlite::in_memory().unwrap());
+        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
         say(&mut a, &all);
         let (text, count) = (export(&a), a.count().unwrap());
         for merged in [Merged { new: count, ..Merged::default() }, Merged { known: count, ..Merged::default() }] {
@@ -176,7 +175,7 @@ proptest! {
     /// below zero.
     #[test]
     fn two_logs_meet(common in said(), left in said(), right in said()) {
-        let (mut a, mut b) = (Sqlite::in_memory().unwrap(), Sqlite::in_memory().unwrap());
+        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
         say(&mut a, &common);
         import(&mut b, export(&a).as_bytes()).unwrap();
         say(&mut a, &left);
@@ -193,7 +192,7 @@ proptest! {
     /// The order in which entries arrive does not matter, one by one.
     #[test]
     fn any_order_will_do(all in said(), turn in any::<usize>()) {
-        let (mut a, mut b) = (Sqlite::in_memory().unwrap(), Sqlite::in_memory().unwrap());
+        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
         say(&mut a, &all);
         let mut entries: Vec<Entry> = lines(&a).iter().map(|line| serde_json::from_str(line).unwrap()).collect();
         let turn = turn % entries.len().max(1);
@@ -210,7 +209,7 @@ proptest! {
         all in said(), here in said(), at in any::<prop::sample::Index>(), length in 1..90_usize, byte in any::<u8>(),
         how in 0..4_u8,
     ) {
-        let (mut a, mut b) = (Sqlite::in_memory().unwrap(), Sqlite::in_memory().unwrap());
+        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
         say(&mut a, &all);
         say(&mut b, &here);
         let mut bytes = export(&a).into_bytes();
@@ -228,7 +227,7 @@ proptest! {
         let before = lines(&b);
         match import(&mut b, &bytes) {
             Err(error) => {
-                prop_assert!(!error.to_string().contains('\n'), "{}", error);
+                prop_assert!(!imported(&error).contains('\n'), "{}", imported(&error));
                 prop_assert_eq!(lines(&b), before);
             }
             Ok(merged) => {
@@ -237,7 +236,7 @@ proptest! {
                 prop_assert_eq!(after.len() as u64, before.len() as u64 + merged.new);
                 prop_assert_eq!(import(&mut b, &bytes).unwrap().new, 0);
                 // What went in comes out in a form that goes in again.
-                import(&mut Sqlite::in_memory().unwrap(), export(&b).as_bytes()).unwrap();
+                import(&mut Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), export(&b).as_bytes()).unwrap();
             }
         }
         prop_assert_eq!(b.faults().unwrap(), Vec::<String>::new());
@@ -248,9 +247,9 @@ proptest! {
     fn any_bytes_as_an_export(bytes in prop::collection::vec(any::<u8>(), 0..400), headed in any::<bool>()) {
         let mut input = if headed { b"{\"tenter\":\"log\",\"format\":1}\n".to_vec() } else { Vec::new() };
         input.extend(bytes);
-        let mut store = Sqlite::in_memory().unwrap();
+        let mut store = Sqlite::in_memory(tenter::log::Here::desk()).unwrap();
         if let Err(error) = import(&mut store, &input) {
-            prop_assert!(!error.to_string().contains('\n'));
+            prop_assert!(!imported(&error).contains('\n'));
             prop_assert_eq!(store.count().unwrap(), 0);
         }
     }
@@ -259,7 +258,7 @@ proptest! {
     /// typed readings twice are there once.
     #[test]
     fn a_table_loses_no_reading(all in said(), odd in prop::collection::vec(160_000..1_760_000_i32, 1..10)) {
-        let (mut a, mut b) = (Sqlite::in_memory().unwrap(), Sqlite::in_memory().unwrap());
+        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
         say(&mut a, &[Said::Add("first".to_owned())]);
         say(&mut a, &all);
         let mut steps = PullTest::new(Length::from_steps(160_000), Grain::Bias).unwrap();
@@ -271,7 +270,7 @@ proptest! {
         let fabric = fabrics.first().map(|fabric| fabric.id);
         let (tag, device, note) = (None, None, "=note".to_owned());
         let said = Tested { fabric, tag, pulled, clock_unset: false, device, note, test: steps };
-        a.change(&mut |_| Ok(vec![Fact::TestStored(said.clone())])).unwrap();
+        a.add(&[Fact::TestStored(said.clone())]).unwrap();
         b.merge(&mut fabrics.iter().map(|fabric| {
             let (tag, name) = (Some(fabric.tag), Some(fabric.name.clone()));
             Ok(Entry::new(fabric.id, Fact::FabricAdded(FabricChange { tag, name, ..FabricChange::default() })))
@@ -284,11 +283,11 @@ proptest! {
             tests.retain(|test| with_id || test.said.fabric.is_some());
             for test in &tests {
                 let of = fabrics.iter().find(|fabric| Some(fabric.id) == test.said.fabric);
-                let row = tenter::exchange::table::test(test, of, &a.hands().unwrap()).unwrap();
+                let row = row_of(test, of, &a.hands().unwrap()).unwrap();
                 table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
             }
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();
-            let rows = csv::entries(&text, &b, Ids::now()).unwrap();
+            let rows = csv::entries(text.as_bytes(), &b, tenter::log::Here::desk()).unwrap();
             let read: Vec<_> = rows.iter().map(|row| match &row.fact {
                 Fact::TestStored(said) => said.clone(),
                 other => panic!("{other:?}"),
@@ -296,7 +295,7 @@ proptest! {
             prop_assert_eq!(&read, &tests.iter().map(|test| test.said.clone()).collect::<Vec<_>>());
             let count = rows.len() as u64;
             prop_assert_eq!(b.merge(&mut rows.into_iter().map(Ok)).unwrap(), Merged { new: count, ..Merged::default() });
-            let again = csv::entries(&text, &b, Ids::now()).unwrap();
+            let again = csv::entries(text.as_bytes(), &b, tenter::log::Here::desk()).unwrap();
             prop_assert_eq!(b.merge(&mut again.into_iter().map(Ok)).unwrap(), Merged { known: count, ..Merged::default() });
         }
     }
@@ -304,9 +303,9 @@ proptest! {
     /// Any text as a table: refused or read, never a panic.
     #[test]
     fn any_text_as_a_table(text in any::<String>(), cells in prop::collection::vec("[-0-9a-z@,.; ']{0,12}", 7)) {
-        let store = Sqlite::in_memory().unwrap();
-        let _ = csv::entries(&text, &store, Ids::now());
+        let store = Sqlite::in_memory(tenter::log::Here::desk()).unwrap();
+        let _ = csv::entries(text.as_bytes(), &store, tenter::log::Here::desk());
         let headed = format!("tag,pulled,gauge,readings,held,grain,note\n{}\n{text}", cells.join(","));
-        let _ = csv::entries(&headed, &store, Ids::now());
+        let _ = csv::entries(headed.as_bytes(), &store, tenter::log::Here::desk());
     }
 }

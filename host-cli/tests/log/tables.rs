@@ -169,7 +169,7 @@ fn bad_lines_are_told_and_nothing_is_taken() {
     let lines: Vec<&str> = told.lines().collect();
     assert_eq!(lines[0], "tenter: nothing was imported; 7 lines are wrong");
     for (line, words) in lines[1..].iter().zip([
-        "line 3: tag '9': no fabric wears it",
+        "line 3: tag '9': no cloth has this tag",
         "line 4: pulled 'yesterday': type a day",
         "line 5: gauge 'ten'",
         "line 6: readings '': type the pulled lengths",
@@ -239,9 +239,9 @@ fn what_would_be_misread_is_refused() {
         ("tag,pulled,gauge,readings,readings\n1,2026-03-05,100,105,106\n", "column readings is there twice"),
         (
             "tag,pulled,gauge,readings\n1,2999-01-01T00:00:00Z,100,105\n",
-            "line 2: pulled '2999-01-01T00:00:00Z': that lies ahead",
+            "line 2: pulled '2999-01-01T00:00:00Z': that day lies ahead",
         ),
-        ("tag,pulled,gauge,readings\n1,2999-01-01,100,105\n", "line 2: pulled '2999-01-01': that lies ahead"),
+        ("tag,pulled,gauge,readings\n1,2999-01-01,100,105\n", "line 2: pulled '2999-01-01': that day lies ahead"),
         ("id,tag,pulled,gauge,readings\n7ZZZZZZZZZZZZZZZZZZZZZZZZZ,1,2026-01-01,100,105\n", "line 2: id '7ZZZ"),
         ("id,tag,pulled,gauge,readings\n8ZZZZZZZZZZZZZZZZZZZZZZZZZ,1,2026-01-01,100,105\n", "line 2: id '8ZZZ"),
         ("id,tag,pulled,gauge,readings\n1,1,2026-01-01,100,105\n", "line 2: id '1': leave it empty"),

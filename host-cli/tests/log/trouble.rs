@@ -6,7 +6,7 @@ use std::path::Path;
 use std::process::Command;
 
 use rusqlite::Connection;
-use tenter::store::{self, Read as _, Store as _, sqlite};
+use tenter::store::{self, Read as _, sqlite};
 
 use crate::desk::{Desk, complaint};
 
@@ -111,7 +111,7 @@ fn other_users_cannot_read_it() {
     let log = desk.path("new/folder/log.db");
     let mut command = desk.command("new/folder/log.db", &["cloth", "list"]);
     assert!(command.output().unwrap().status.success());
-    let store = store::open(&log).unwrap();
+    let store = store::open(&log, tenter::log::Here::desk()).unwrap();
     let _ = store.count().unwrap();
     let mode = |path: &Path| fs::metadata(path).unwrap().permissions().mode() & 0o777;
     for ending in ["", "-wal", "-shm"] {
@@ -199,7 +199,7 @@ fn a_full_disk_is_told() {
     let told = desk.refused("mount/log.db", &["import", "demo.jsonl"]);
     assert!(told.contains("full") && told.contains("nothing was changed"), "{told}");
     system("mount", &["-o", "remount,size=8m", mount.path.to_str().unwrap()]);
-    let store = store::open(&desk.path("mount/log.db")).unwrap();
+    let store = store::open(&desk.path("mount/log.db"), tenter::log::Here::desk()).unwrap();
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
     assert_eq!(store.count().unwrap(), stored);
     drop(store);
@@ -220,7 +220,7 @@ fn a_read_only_folder_is_told() {
         assert!(told.contains("may not") && told.contains("--db"), "{told}");
     }
     system("mount", &["-o", "remount,rw", mount.path.to_str().unwrap()]);
-    assert_eq!(store::open(&desk.path("mount/log.db")).unwrap().count().unwrap(), 6);
+    assert_eq!(store::open(&desk.path("mount/log.db"), tenter::log::Here::desk()).unwrap().count().unwrap(), 6);
 }
 
 /// The `sqlite3` program of the system opens the file, finds it whole, and reads what was stored.
@@ -259,7 +259,7 @@ fn every_earlier_schema_is_brought_up_to_date() {
         assert!(shown.contains("Vestry twill") && shown.contains("8.5 %"), "{shown}");
         let fit = desk.run("log.db", &["fit", "Choir", "A"]);
         assert_eq!(fit.status.code(), Some(0), "{fit:?}");
-        let store = store::open(&desk.path("log.db")).unwrap();
+        let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
         assert_eq!(store.faults().unwrap(), Vec::<String>::new());
         // The same tables as a log that was begun today.
         desk.ok("new.db", &["cloth", "list"]);

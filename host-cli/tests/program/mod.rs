@@ -97,7 +97,7 @@ impl Program {
 
     /// Opens its log.
     pub fn log(&self) -> Sqlite {
-        tenter::store::open(&self.path()).unwrap()
+        tenter::store::open(&self.path(), tenter::log::Here::desk()).unwrap()
     }
 
     /// How many entries its log holds.

@@ -28,7 +28,11 @@ fn run(file: &str, words: &[&str]) -> String {
     all.extend(words);
     let Ok(Parsed::Run(line)) = cli::parse(&all) else { panic!("{all:?}") };
     let mut out = Vec::new();
-    tenter::command::run(&line, &mut Screen { out: &mut out, width: 80, unicode: true }).unwrap();
+    tenter::command::run(
+        &line,
+        &mut Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() },
+    )
+    .unwrap();
     String::from_utf8(out).unwrap()
 }
 
@@ -65,7 +69,7 @@ fn main() {
         eprintln!("type bench_log PULLS FILE");
         std::process::exit(2);
     };
-    let mut store = Sqlite::open(Path::new(&file)).unwrap();
+    let mut store = Sqlite::open(Path::new(&file), tenter::log::Here::desk()).unwrap();
     let start = Instant::now();
     let merged = store.merge(&mut entries(pulls).map(Ok)).unwrap();
     println!("fill {:.1}", start.elapsed().as_secs_f64() * 1000.0);
@@ -95,7 +99,7 @@ fn main() {
     });
     println!("export {export:.2}");
     let copy = format!("{file}.copy");
-    let mut other = Sqlite::open(Path::new(&copy)).unwrap();
+    let mut other = Sqlite::open(Path::new(&copy), tenter::log::Here::desk()).unwrap();
     let start = Instant::now();
     let parsed = lines.iter().map(|line| Ok(serde_json::from_str::<Entry>(line).unwrap()));
     let again = other.merge(&mut { parsed }).unwrap();

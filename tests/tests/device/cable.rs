@@ -12,7 +12,7 @@ use tenter::error::Error;
 use tenter::link::{Session, Transport};
 use tenter::log::{FabricChange, Fact, StoredTest};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Read as _, Store, Which};
+use tenter::store::{Change as _, Read as _, Which};
 use tenter::text::Screen;
 
 use crate::pocket::Pocket;
@@ -121,7 +121,7 @@ impl Transport for Cable {
 /// What a verb does, and what it prints.
 pub fn printed(run: impl FnOnce(&mut Screen<'_>) -> Result<(), Error>) -> (Result<(), Error>, String) {
     let mut out = Vec::new();
-    let result = run(&mut Screen { out: &mut out, width: 80, unicode: true });
+    let result = run(&mut Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() });
     (result, String::from_utf8(out).unwrap())
 }
 
@@ -135,15 +135,15 @@ pub fn typed(db: &std::path::Path, words: &str) -> Result<String, String> {
 
 /// A log with fabrics under tags 1 and 2, and two under 3.
 pub fn log() -> Sqlite {
-    let mut store = Sqlite::in_memory().unwrap();
+    let mut store = Sqlite::in_memory(tenter::log::Here::desk()).unwrap();
     stock(&mut store);
     store
 }
 
-pub fn stock(store: &mut dyn Store) {
+pub fn stock(store: &mut Sqlite) {
     for (tag, name) in [(1, "Vestry twill"), (2, "Doorway rib"), (3, "Organ felt"), (3, "Stage twill")] {
         let said = FabricChange { tag: Some(tag), name: Some(name.to_owned()), ..FabricChange::default() };
-        store.change(&mut |_| Ok(vec![Fact::FabricAdded(said.clone())])).unwrap();
+        store.add(&[Fact::FabricAdded(said.clone())]).unwrap();
     }
 }
 

@@ -3,8 +3,8 @@
 use tenter::command::device::sync::Options;
 use tenter::error::Error;
 use tenter::link::LinkError;
+use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Read as _, Store as _};
 
 use crate::cable::{Cable, all, log};
 use crate::pocket::{Pocket, test, tests};

@@ -5,7 +5,7 @@ use tenter::cli::{self, CommandLine, Parsed, Verb};
 use tenter::command::device::demands;
 use tenter::log::pattern::DemandField;
 use tenter::log::{Fact, PatternChange, RoleChange};
-use tenter::store::Store;
+use tenter::store::Change as _;
 use tenter::store::sqlite::Sqlite;
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
@@ -20,7 +20,7 @@ fn stretch(text: &str) -> Demand {
 /// Adds a pattern with these roles: view, name, stretch across.
 fn pattern(store: &mut Sqlite, name: &str, roles: &[(&str, &str, &str)]) {
     let said = PatternChange { name: Some(name.to_owned()), note: None };
-    let pattern = store.change(&mut |_| Ok(vec![Fact::PatternAdded(said.clone())])).unwrap()[0].id;
+    let pattern = store.add(&[Fact::PatternAdded(said.clone())]).unwrap()[0].id;
     for (view, role, asks) in roles {
         let demand = if asks.is_empty() { Demand::default() } else { stretch(asks) };
         let change = RoleChange {
@@ -29,7 +29,7 @@ fn pattern(store: &mut Sqlite, name: &str, roles: &[(&str, &str, &str)]) {
             demand: Some(DemandField(demand)),
             ..RoleChange::default()
         };
-        store.change(&mut |_| Ok(vec![Fact::RoleAdded { pattern, change: change.clone() }])).unwrap();
+        store.add(&[Fact::RoleAdded { pattern, change: change.clone() }]).unwrap();
     }
 }
 
@@ -97,11 +97,11 @@ not sent, since it asks no stretch, growth or recovery: pocketing
 fn what_is_not_there_is_said_with_what_is() {
     let (cable, store) = (Cable::to(Pocket::with(&[])), patterns());
     let wrong = |words| send(&cable, &store, words).unwrap_err();
-    assert_eq!(wrong("cape/A"), "'cape' is no pattern here; there are: Rehearsal skirt, Recital skirts");
+    assert_eq!(wrong("cape/A"), "no pattern is called 'cape'; there are: Rehearsal skirt, Recital skirts");
     assert_eq!(wrong("r/A"), "'r' could be Rehearsal skirt, Recital skirts; type more of it");
-    assert_eq!(wrong("rehearsal"), "say which view: A, B");
-    assert_eq!(wrong("rehearsal/c"), "'c' is no view here; there are: A, B");
-    assert_eq!(wrong("rehearsal/b/--role/hood"), "'hood' is no role here; there are: main, hem facings, pocketing");
+    assert_eq!(wrong("rehearsal"), "type which view: A, B");
+    assert_eq!(wrong("rehearsal/c"), "no view is called 'c'; there are: A, B");
+    assert_eq!(wrong("rehearsal/b/--role/hood"), "no role is called 'hood'; there are: main, hem facings, pocketing");
     let nothing = wrong("rehearsal/b/--role/pocketing");
     assert!(nothing.starts_with("Rehearsal skirt B asks no stretch, growth or recovery"), "{nothing}");
     assert_eq!(cable.world().passed, 0, "nothing was said to the handheld");

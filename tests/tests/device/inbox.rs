@@ -13,7 +13,7 @@ use crate::pocket::{Pocket, tests};
 fn fetched() -> (TempDir, PathBuf) {
     let folder = tempfile::tempdir().unwrap();
     let db = folder.path().join("log.sqlite3");
-    let mut store = store::open(&db).unwrap();
+    let mut store = store::open(&db, tenter::log::Here::desk()).unwrap();
     stock(&mut store);
     let options = Options { name: Some(7), ..Options::default() };
     Cable::to(Pocket::with(&tests(6))).sync(&mut store, options).0.unwrap();
@@ -22,7 +22,7 @@ fn fetched() -> (TempDir, PathBuf) {
 
 /// The end of the identifier of the test with this number.
 fn short(db: &std::path::Path, number: u32) -> String {
-    let all = all(&store::open(db).unwrap());
+    let all = all(&store::open(db, tenter::log::Here::desk()).unwrap());
     all.iter().find(|(one, _)| *one == number).unwrap().1.id.short()
 }
 
@@ -34,9 +34,9 @@ fn the_inbox_says_why_and_what_to_type() {
     assert!(text.contains(&first), "{text}");
     assert!(text.contains("on several:"), "{text}");
     assert!(text.contains("Organ felt,") && text.contains("Stage twill"), "{text}");
-    assert!(text.contains("on no fabric"), "{text}");
-    assert!(text.contains("3 tests without a fabric\n"), "{text}");
-    assert!(text.contains(&format!("tenter device assign {first} TAG gives one to a fabric")), "{text}");
+    assert!(text.contains("on no cloth"), "{text}");
+    assert!(text.contains("3 tests without a cloth\n"), "{text}");
+    assert!(text.contains(&format!("tenter device assign {first} TAG gives one to a cloth")), "{text}");
     assert!(text.contains("tenter cloth add NAME --tag 4, then tenter device assign --all"), "{text}");
     let json: serde_json::Value = serde_json::from_str(&typed(&db, "device inbox --json").unwrap()).unwrap();
     let tags: Vec<_> = json.as_array().unwrap().iter().map(|test| test["tag"].as_u64().unwrap()).collect();
@@ -55,7 +55,7 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     assert!(said.ends_with(": from 1 Vestry twill to 2 Doorway rib\n"), "{said}");
     let said = typed(&db, &format!("device assign {id} 2")).unwrap().replace("\n  ", " ");
     assert!(said.ends_with(" belongs to 2 Doorway rib already; nothing was changed\n"), "{said}");
-    let store = store::open(&db).unwrap();
+    let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let rib = store.fabrics_tagged(2).unwrap()[0].id;
     let numbers: Vec<_> =
         store.tests(Which::Of(rib)).unwrap().iter().map(|test| test.said.device.unwrap().number).collect();
@@ -69,30 +69,30 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
 fn all_of_the_inbox_goes_where_a_tag_is_clear_now() {
     let (_folder, db) = fetched();
     let text = typed(&db, "device assign --all").unwrap();
-    assert_eq!(text, "0 tests given to their fabrics; 3 still without: see tenter device inbox\n");
+    assert_eq!(text, "0 tests given to their cloths; 3 still without: see tenter device inbox\n");
     typed(&db, "cloth add Fern --tag 4").unwrap();
     let text = typed(&db, "device inbox").unwrap();
     assert!(text.contains("now on Fern"), "{text}");
     let text = typed(&db, "device assign --all").unwrap();
-    assert!(text.ends_with("1 test given to their fabrics; 2 still without: see tenter device inbox\n"), "{text}");
+    assert!(text.ends_with("1 test given to their cloths; 2 still without: see tenter device inbox\n"), "{text}");
     // One of two fabrics with one tag gets another; then the tag is clear.
-    let twill = store::open(&db).unwrap().fabrics_tagged(3).unwrap()[1].id;
+    let twill = store::open(&db, tenter::log::Here::desk()).unwrap().fabrics_tagged(3).unwrap()[1].id;
     typed(&db, &format!("cloth edit {twill} --tag 30")).unwrap();
     let text = typed(&db, "device assign --all").unwrap();
     assert_eq!(text.matches(": to 3 Organ felt\n").count(), 2, "{text}");
-    assert!(text.ends_with("2 tests given to their fabrics; every test has one now\n"), "{text}");
-    assert_eq!(typed(&db, "device inbox").unwrap(), "every test has its fabric\n");
+    assert!(text.ends_with("2 tests given to their cloths; every test has one now\n"), "{text}");
+    assert_eq!(typed(&db, "device inbox").unwrap(), "every test has its cloth\n");
 }
 
 #[test]
 fn complaints_say_what_to_type() {
     let (_folder, db) = fetched();
     let wrong = |words: &str| typed(&db, words).unwrap_err();
-    assert_eq!(wrong("device assign zzzzzz 1"), "'zzzzzz' is no test here; see tenter device inbox");
-    assert_eq!(wrong("device assign Z 1"), "'Z' is no test here; see tenter device inbox");
+    assert_eq!(wrong("device assign zzzzzz 1"), "no test is called 'zzzzzz'; see tenter device inbox");
+    assert_eq!(wrong("device assign Z 1"), "no test is called 'Z'; see tenter device inbox");
     let id = short(&db, 3);
     let said = wrong(&format!("device assign {id} 99"));
-    assert_eq!(said, "'99' is no fabric here; see tenter cloth list for the tags");
+    assert_eq!(said, "no cloth has tag 99; tenter cloth list shows the tags");
     let said = wrong(&format!("device assign {id}"));
     assert!(said.starts_with("missing <TAG>"), "{said}");
     let said = wrong(&format!("device assign {id} --all"));

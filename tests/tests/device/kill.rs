@@ -13,7 +13,7 @@ use std::time::Duration;
 
 use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
-use tenter::store::{self, Store as _};
+use tenter::store;
 use tenter_tests::program::program;
 
 use crate::cable::{all, stock};
@@ -63,7 +63,7 @@ fn command(db: &Path, socket: &Path) -> Command {
 fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     let folder = tempfile::tempdir().unwrap();
     let (db, socket) = (folder.path().join("log.sqlite3"), folder.path().join("line"));
-    stock(&mut store::open(&db).unwrap());
+    stock(&mut store::open(&db, tenter::log::Here::desk()).unwrap());
     let pocket = Arc::new(Mutex::new(Pocket::with(&[])));
     let answers = serve(&socket, pocket.clone());
     let mut saved = BTreeMap::new();
@@ -102,7 +102,7 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
         heard += answers.try_iter().count();
         latest = if output.status.success() { heard } else { latest.max(heard + 1) };
         let waiting: BTreeSet<u32> = pocket.lock().unwrap().waiting().into_iter().collect();
-        let store = store::open(&db).unwrap();
+        let store = store::open(&db, tenter::log::Here::desk()).unwrap();
         let stored = all(&store);
         let numbers: BTreeSet<u32> = stored.iter().map(|(number, _)| *number).collect();
         assert_eq!(numbers.len(), stored.len(), "{round}: a test is there twice");
@@ -123,8 +123,10 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     assert!(killed > KILLS / 3 && said_and_killed > 0 && in_between > 0, "{killed} {said_and_killed} {in_between}");
     let output = command(&db, &socket).output().unwrap();
     assert!(output.status.success(), "{output:?}");
-    let stored: Vec<_> =
-        all(&store::open(&db).unwrap()).into_iter().map(|(number, stored)| (number, stored.said.test)).collect();
+    let stored: Vec<_> = all(&store::open(&db, tenter::log::Here::desk()).unwrap())
+        .into_iter()
+        .map(|(number, stored)| (number, stored.said.test))
+        .collect();
     assert_eq!(stored, saved.into_iter().collect::<Vec<_>>());
     assert!(pocket.lock().unwrap().waiting().is_empty());
 }

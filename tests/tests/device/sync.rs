@@ -2,9 +2,8 @@
 
 use tenter::command::device::sync::Options;
 use tenter::command::device::{self, list};
-use tenter::log::Ids;
+use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Read as _, Store as _};
 use tenter_core::saved::{self, Clock, MAX_SAVED_BYTES, SavedTest};
 
 use crate::cable::{Cable, all, log, printed};
@@ -35,7 +34,7 @@ stored     2  crosswise     8.0 %  inbox, tag 3
 stored     3  lengthwise    9.0 %  inbox, tag 4
 stored     4  crosswise    10.0 %  1 Vestry twill
 4 tests stored
-2 without a fabric: see tenter device inbox
+2 without a cloth: see tenter device inbox
 ";
     assert_eq!(without_worth(&text), wanted, "{text}");
     let stored = all(&store);
@@ -113,7 +112,7 @@ fn a_clock_that_was_never_set_is_said_to_be_unset() {
     let unset = |nth| SavedTest { clock: Clock { uptime_s: 5 * nth, unix_s: None }, ..test(nth) };
     let cable = Cable::to(Pocket::with(&[unset(1), unset(5), test(6), unset(9)]));
     let mut store = log();
-    let before = Ids::now();
+    let before = tenter::log::Here::desk().now();
     let (_, text) = cable.sync(&mut store, Options::default());
     assert_eq!(text.matches("(day not known)").count(), 3, "{text}");
     let all: Vec<_> = all(&store).into_iter().map(|(_, test)| test.said).collect();
@@ -121,7 +120,7 @@ fn a_clock_that_was_never_set_is_said_to_be_unset() {
     // Numbers rise with time: the first two were saved before the third, whose time is known.
     assert!(all.is_sorted_by(|a, b| a.pulled < b.pulled));
     assert_eq!(all[2].pulled.as_second(), i64::from(NOVEMBER + 3600));
-    assert!(all[3].pulled >= before && all[3].pulled <= Ids::now());
+    assert!(all[3].pulled >= before && all[3].pulled <= tenter::log::Here::desk().now());
 }
 
 #[test]
@@ -130,7 +129,7 @@ fn the_clock_is_set_and_how_far_it_was_off_is_said() {
     let clock = || printed(|screen| device::clock(&mut cable.session()?, screen)).1;
     assert!(clock().ends_with("; it was not set\n"));
     assert!(clock().ends_with("; it was right\n"));
-    let now = u32::try_from(Ids::now().as_second()).unwrap();
+    let now = u32::try_from(tenter::log::Here::desk().now().as_second()).unwrap();
     tenter_firmware::link::Desk::set_clock(cable.world().pocket.records(), now - 7300);
     let said = clock();
     assert!(said.ends_with("; it was 2 h behind\n"), "{said}");
@@ -201,7 +200,7 @@ fn an_older_handheld_is_no_error() {
     let (cable, mut store) = (Cable::to(pocket), log());
     let (result, text) = cable.sync(&mut store, Options::default());
     result.unwrap();
-    assert!(text.replace("\n  ", " ").ends_with("with the assumed scatter, not with your own hand\n"), "{text}");
+    assert!(text.replace("\n  ", " ").ends_with("it uses the assumed scatter and not your repeatability\n"), "{text}");
     assert!(cable.world().pocket.waiting().is_empty());
 }
 

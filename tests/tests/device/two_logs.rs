@@ -1,9 +1,9 @@
 //! One handheld, two machines: logs that are merged later hold every test once.
 
 use tenter::command::device::sync::Options;
-use tenter::log::{Entry, Ids, StoredTest};
+use tenter::log::{Entry, Here, StoredTest};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Merged, Read as _, Store as _, Which};
+use tenter::store::{Change as _, Merged, Read as _, Store as _, Which};
 use tenter_core::saved::{Clock, SavedTest};
 
 use crate::cable::{Cable, all, log};
@@ -71,9 +71,9 @@ fn what_was_put_right_by_hand_stays() {
     let id = all(&there)[0].1.id;
     let fact = tenter::log::Fact::TestAssigned { test: id, fabric };
     // Two logs order what they say by the millisecond; a hand is slower.
-    let before = Ids::now();
-    while Ids::now() <= before {}
-    there.change(&mut |_| Ok(vec![fact.clone()])).unwrap();
+    let before = Here::desk().now();
+    while Here::desk().now() <= before {}
+    there.add(&[fact.clone()]).unwrap();
     merge(&mut here, &there);
     let of: Vec<StoredTest> = here.tests(Which::Of(fabric)).unwrap();
     assert_eq!(of.len(), 1);

@@ -6,7 +6,7 @@ use std::process::{Command, Output, Stdio};
 use std::time::Duration;
 
 use serialport::{SerialPort as _, TTYPort};
-use tenter::store::{self, Read as _, Store as _, Which};
+use tenter::store::{self, Read as _, Which};
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
 use tenter_tests::emulator::{Board, SerialVia};
@@ -64,7 +64,7 @@ fn there_and_back<B: Board>(
     // 100 mm to 105 mm, five times, on the fabric that wears tag 1.
     assert!(text.contains("stored     1  crosswise     5.0 % ± "), "{text}");
     assert!(text.contains("  1 Vestry twill\n1 test stored\n"), "{text}");
-    let store = store::open(&db).unwrap();
+    let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let stored = store.tests(Which::All).unwrap();
     assert_eq!(stored.len(), 1);
     assert_eq!(stored[0].said.test, saved);

@@ -108,7 +108,7 @@ fn same_digits(test: &PullTest) {
     }
     let Ok(Parsed::Run(line)) = cli::parse(&words) else { panic!("{words:?}") };
     let mut out = Vec::new();
-    let mut screen = tenter::text::Screen { out: &mut out, width: 80, unicode: true };
+    let mut screen = tenter::text::Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
     tenter::command::run(&line, &mut screen).unwrap();
     let text = anstream::adapter::strip_str(std::str::from_utf8(&out).unwrap()).to_string();
     let mut twin = Handheld::with_log(vec![demand()]);

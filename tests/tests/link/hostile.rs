@@ -182,7 +182,7 @@ fn what_the_host_says_to_strange_replies() {
     assert!(matches!(host_hears(&|token| reply(token, &Reply::Done)), LinkError::Garbled));
     assert!(matches!(host_hears(&|token| request(token, &Request::Identify)), LinkError::Garbled));
     let refusal = host_hears(&|token| reply(token, &Reply::Refused(Refusal::Unknown)));
-    assert_eq!(refusal.to_string(), "the handheld refuses: its program does not know this request");
+    assert_eq!(tenter::words::errors::link(&refusal), "the handheld refuses: its program does not know this request");
 }
 
 /// What an earlier program left on the line says that there is nothing before test 5. Believed, it would make the host

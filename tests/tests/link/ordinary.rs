@@ -87,7 +87,7 @@ fn a_late_reply_is_not_taken_for_the_next() {
 }
 
 fn said<T: std::fmt::Debug>(result: Result<T, LinkError>) -> String {
-    let text = result.unwrap_err().to_string();
+    let text = tenter::words::errors::link(&result.unwrap_err());
     assert!(!text.contains('\n'), "{text}");
     text
 }

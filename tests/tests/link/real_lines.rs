@@ -113,7 +113,7 @@ fn a_line_that_is_hung_up_is_known_without_patience() {
 
 #[test]
 fn addresses_that_lead_nowhere() {
-    let said = |address: &str| open(address).map(|_| ()).unwrap_err().to_string();
+    let said = |address: &str| tenter::words::errors::link(&open(address).map(|_| ()).unwrap_err());
     for address in ["tcp:", "tcp:localhost", "tcp:localhost:", "tcp:localhost:99999", "tcp:localhost:serial"] {
         let text = format!("cannot open '{address}': type tcp:HOST:PORT, such as tcp:localhost:5555");
         assert_eq!(said(address), text);

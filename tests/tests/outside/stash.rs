@@ -8,7 +8,7 @@ use tenter::finding::fit::RoleFit;
 use tenter::finding::fit::Stock;
 use tenter::log::pattern::DemandField;
 use tenter::log::{Construction, FabricChange, Fact, Id, PatternChange, RoleChange, Tested};
-use tenter::store::{Read, Store, sqlite::Sqlite};
+use tenter::store::{Change as _, Read, sqlite::Sqlite};
 use tenter_core::{Answer, Ask, Confidence, Demand, Grain, Length, PullTest, Range, Scale, Unit};
 
 struct Log(Sqlite);
@@ -32,11 +32,11 @@ fn range(text: &str) -> Range {
 
 impl Log {
     fn new() -> Self {
-        Self(Sqlite::in_memory().unwrap())
+        Self(Sqlite::in_memory(tenter::log::Here::desk()).unwrap())
     }
 
     fn say(&mut self, fact: Fact) -> Id {
-        self.0.change(&mut |_| Ok(vec![fact.clone()])).unwrap().first().unwrap().id
+        self.0.add(&[fact.clone()]).unwrap().first().unwrap().id
     }
 
     fn fabric(&mut self, name: &str, construction: Construction, tests: Vec<PullTest>) {

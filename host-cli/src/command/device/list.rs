@@ -4,15 +4,15 @@ use tenter_core::wire::Listing;
 
 use super::super::progress::Progress;
 use crate::error::Error;
+use crate::finding::handheld::{There, Waiting};
+use crate::finding::tag;
 use crate::json::device as device_json;
 use crate::link::{Session, Transport};
+use crate::log::Device;
 use crate::log::handheld::FromHandheld;
-use crate::log::{Device, Fabric};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::device as report;
-use crate::text::device::There;
-use crate::text::device::Waiting;
 
 /// Lists.
 ///
@@ -26,9 +26,9 @@ pub fn run<T: Transport>(
     screen: &mut Screen<'_>,
 ) -> Result<(), Error> {
     let identity = session.identify()?.clone();
-    let ahead = super::ahead(identity.unix_s);
+    let ahead = super::ahead(identity.unix_s, screen.here);
     let listing @ Listing { oldest, unacknowledged, .. } = session.list()?;
-    let mut progress = Progress::of(unacknowledged.into());
+    let mut progress = Progress::of("reading", Some(unacknowledged.into()));
     let mut waiting = Vec::new();
     let all = oldest.map(|oldest| session.fetch_all_from(oldest));
     for fetched in all.into_iter().flatten() {
@@ -39,7 +39,8 @@ pub fn run<T: Transport>(
             Ok(test) if identity.device != 0 => read.test(test.id)?.is_some(),
             _ => false,
         };
-        let fabric = test.as_ref().ok().and_then(FromHandheld::tag).map(|tag| live(read, tag)).transpose()?.flatten();
+        let fabric =
+            test.as_ref().ok().and_then(FromHandheld::tag).map(|tag| tag::only(read, tag)).transpose()?.flatten();
         waiting.push(Waiting { number: fetched.seq, test, fabric, in_log });
         progress.at(u64::try_from(waiting.len()).unwrap_or(u64::MAX));
     }
@@ -51,11 +52,4 @@ pub fn run<T: Transport>(
         write!(screen.out, "{}", report::there(&there, screen.width))?;
     }
     Ok(())
-}
-
-/// The one live fabric under a tag.
-fn live(read: &dyn Read, tag: u16) -> Result<Option<Fabric>, Error> {
-    let mut worn = read.fabrics_tagged(tag)?.into_iter().filter(|fabric| !fabric.dropped);
-    let first = worn.next();
-    Ok(if worn.next().is_none() { first } else { None })
 }

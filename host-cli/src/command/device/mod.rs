@@ -7,13 +7,13 @@ pub mod sync;
 
 use std::time::Duration;
 
-use jiff::Timestamp;
 use tenter_core::wire::Refusal;
 
 use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
 use crate::error::Error;
+use crate::finding::handheld::ClockState;
 use crate::link::{self, LinkError, Session, Transport};
-use crate::log::Ids;
+use crate::log::Here;
 use crate::store::{Read, Store};
 use crate::text::Screen;
 use crate::text::device as report;
@@ -25,7 +25,7 @@ pub type Line = Session<Box<dyn Transport>>;
 ///
 /// # Errors
 ///
-/// What was typed wrong, a handheld that does not answer, or a log that cannot be read or written; here and below.
+/// What was typed wrong, a handheld that does not answer, or a log that cannot be read or written.
 pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match verb {
         DeviceVerb::List(args) => list::run(&mut open(&args.port)?, args.json, store, screen),
@@ -59,24 +59,24 @@ fn open(arg: &PortArg) -> Result<Line, Error> {
 ///
 /// As [`run`].
 pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let was = set_clock(session)?;
-    Ok(screen.say(&format!("clock set to {}; {}", report::moment(Ids::now()), report::clock_was(was)))?)
+    let was = set_clock(session, screen.here)?;
+    Ok(screen.say(&format!("clock set to {}; {}", report::moment(screen.here.now()), report::clock_was(was)))?)
 }
 
-/// Sets the clock; by how many seconds it was ahead, if it was set at all.
-fn set_clock<T: Transport>(session: &mut Session<T>) -> Result<Option<i64>, LinkError> {
+/// Sets the clock; how it was before.
+fn set_clock<T: Transport>(session: &mut Session<T>, here: Here) -> Result<ClockState, LinkError> {
     session.same_as_before()?;
-    let was = ahead(session.identity().unix_s);
-    session.set_clock(|| u32::try_from(Ids::now().as_second()).unwrap_or(u32::MAX))?;
+    let was = ClockState::of(ahead(session.identity().unix_s, here));
+    session.set_clock(|| u32::try_from(here.now().as_second()).unwrap_or(u32::MAX))?;
     Ok(was)
 }
 
 /// By how many seconds a handheld's clock is ahead of this machine's.
-fn ahead(unix_s: Option<u32>) -> Option<i64> {
-    unix_s.map(|unix_s| i64::from(unix_s) - Ids::now().as_second())
+fn ahead(unix_s: Option<u32>, here: Here) -> Option<i64> {
+    unix_s.map(|unix_s| i64::from(unix_s) - here.now().as_second())
 }
 
-/// Sends how steadily she pulls, over all cloths: the handheld does not know the cloth. What to say about it, if
+/// Sends the user's repeatability, over all cloths: the handheld does not know the cloth. What to say about it, if
 /// anything.
 fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
     match session.set_repeatability(read.hands()?.all().repeatability()) {
@@ -84,9 +84,4 @@ fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<
         Err(LinkError::Refused(Refusal::Unknown)) => Ok(Some(report::OLD_HAND)),
         Err(error) => Err(error.into()),
     }
-}
-
-/// A time in this log.
-fn now() -> Timestamp {
-    Ids::now()
 }

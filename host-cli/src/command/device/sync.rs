@@ -3,23 +3,21 @@
 //! However it is cut short, each test is on the handheld, in the log, or in both; the next sync completes it.
 
 use std::collections::{HashMap, HashSet};
-use std::hash::{BuildHasher as _, Hasher as _, RandomState};
 
 use jiff::{SignedDuration, Timestamp};
 use tenter_core::record::RecordError;
-use tenter_core::{Figure, Figures, PullTest};
 
 use super::super::progress::Progress;
 use crate::cli::device::SyncArgs;
+use crate::deed::handheld::{self as deed, Numbers};
 use crate::error::Error;
+use crate::finding::handheld::{Arrived, Counts, stretch};
 use crate::link::{Fetched, Session, Transport};
-use crate::log::handheld::{self, FromHandheld};
-use crate::log::{Construction, Device, Fact, Hands, Id, Subject, fold};
-use crate::store::{Read, Store, Which};
+use crate::log::handheld::FromHandheld;
+use crate::log::{Device, Id};
+use crate::store::Store;
 use crate::text::Screen;
 use crate::text::device as report;
-use crate::text::device::Arrived;
-use crate::text::device::Counts;
 
 /// How to do it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,11 +43,7 @@ impl Options {
     ///
     /// A number that is none.
     pub fn of(args: &SyncArgs) -> Result<Self, Error> {
-        let number = |text: &String| {
-            let number = text.trim().parse().ok().filter(|number| *number != 0);
-            number.ok_or_else(|| Error::argument("--name", text, "type a whole number from 1 to 4294967295"))
-        };
-        let name = args.name.as_ref().map(number).transpose()?;
+        let name = args.name.as_deref().map(deed::number).transpose()?;
         Ok(Self { name, give_up_damaged: args.give_up_damaged, ..Self::default() })
     }
 }
@@ -66,10 +60,10 @@ pub fn run<T: Transport>(
     store: &mut dyn Store,
     screen: &mut Screen<'_>,
 ) -> Result<(), Error> {
-    let before = known(store)?;
-    let fresh = name(session, options.name, &before)?;
+    let before = deed::numbers(store)?;
+    let fresh = name(session, options.name, &before, screen)?;
     let device = session.identity().device;
-    let clock = super::set_clock(session)?;
+    let clock = super::set_clock(session, screen.here)?;
     let listing = session.list()?;
     screen.say(&report::greeting(device, fresh, clock))?;
     let mut sync = Sync {
@@ -77,7 +71,7 @@ pub fn run<T: Transport>(
         store,
         screen,
         numbers: before.get(&device).cloned().unwrap_or_default(),
-        progress: Progress::of(listing.unacknowledged.into()),
+        progress: Progress::of("fetching", Some(listing.unacknowledged.into())),
         stamp: Timestamp::UNIX_EPOCH,
         stuck: false,
         unread: Vec::new(),
@@ -95,41 +89,16 @@ pub fn run<T: Transport>(
     report::unread(&unread, options.give_up_damaged).map_or(Ok(()), |line| Err(Error::Usage(line)))
 }
 
-/// The numbers that handhelds gave to tests that are in the log, and as what.
-type Numbers = HashMap<u32, HashSet<Id>>;
-
-fn known(read: &dyn Read) -> Result<HashMap<u32, Numbers>, Error> {
-    let mut known: HashMap<u32, Numbers> = HashMap::new();
-    read.each_test(Which::All, &mut |test| {
-        if let Some(Device { device, number }) = test.said.device {
-            known.entry(device).or_default().entry(number).or_default().insert(test.id);
-        }
-        Ok(())
-    })?;
-    Ok(known)
-}
-
 /// Names a handheld that has no number; whether it had none.
 fn name<T: Transport>(
     session: &mut Session<T>,
     wanted: Option<u32>,
-    known: &HashMap<u32, Numbers>,
+    known: &Numbers,
+    screen: &Screen<'_>,
 ) -> Result<bool, Error> {
-    match (session.identity().device, wanted) {
-        (0, wanted) => {
-            let random = || u32::try_from(RandomState::new().build_hasher().finish() >> 32).unwrap_or_default();
-            let mut free = core::iter::repeat_with(random).filter(|number| *number != 0 && !known.contains_key(number));
-            let number = wanted.or_else(|| free.next()).unwrap_or(1);
-            session.name(number)?;
-            Ok(true)
-        }
-        (number, Some(wanted)) if wanted != number => Err(Error::argument(
-            "--name",
-            &wanted.to_string(),
-            format!("this handheld is number {number} and keeps it; leave --name out"),
-        )),
-        _ => Ok(false),
-    }
+    let number = deed::name(session.identity().device, wanted, known, screen.here)?;
+    number.map_or(Ok(()), |number| session.name(number))?;
+    Ok(number.is_some())
 }
 
 /// A synchronisation under way.
@@ -137,7 +106,7 @@ struct Sync<'s, 'o> {
     device: u32,
     store: &'s mut dyn Store,
     screen: &'s mut Screen<'o>,
-    numbers: Numbers,
+    numbers: HashMap<u32, HashSet<Id>>,
     progress: Progress,
     /// The time last given to a test whose own is not known.
     stamp: Timestamp,
@@ -193,29 +162,19 @@ impl Sync<'_, '_> {
     /// Stores tests for good and says so.
     fn keep(&mut self, batch: &[FromHandheld]) -> Result<(), Error> {
         let span = SignedDuration::from_millis(i64::try_from(batch.len()).unwrap_or_default());
-        self.stamp = super::now().max(self.stamp.saturating_add(span).unwrap_or(self.stamp));
-        let before: Vec<bool> =
-            batch.iter().map(|test| Ok(self.store.test(test.id)?.is_some())).collect::<Result<_, Error>>()?;
-        let pulled = handheld::pulled(batch, self.stamp);
-        self.store.merge(&mut batch.iter().zip(pulled).map(|(test, pulled)| Ok(test.entry(pulled))))?;
-        self.store.change(&mut |read| {
-            let mut facts = Vec::new();
-            for test in batch {
-                facts.extend(assignment(read, test.id)?);
-            }
-            Ok(facts)
-        })?;
+        self.stamp = self.screen.here.now().max(self.stamp.saturating_add(span).unwrap_or(self.stamp));
+        let before = deed::store(self.store, batch, self.stamp)?;
         let hands = self.store.hands()?;
         let mut lines = Vec::new();
         for (test, was_known) in batch.iter().zip(before) {
             let bearers = self.numbers.entry(test.device.number).or_default();
-            let bears_again = bearers.insert(test.id) && bearers.len() > 1;
+            let is_reused = bearers.insert(test.id) && bearers.len() > 1;
             let Some(stored) = self.store.test(test.id)? else { continue };
             let fabric = stored.said.fabric.map(|fabric| self.store.fabric(fabric)).transpose()?.flatten();
             self.counts.known += u64::from(was_known);
             self.counts.stored += u64::from(!was_known);
             self.counts.in_inbox += u64::from(!was_known && fabric.is_none());
-            self.counts.bear_again += u64::from(bears_again);
+            self.counts.number_reused += u64::from(is_reused);
             let construction = fabric.as_ref().map(|fabric| fabric.construction).unwrap_or_default();
             let stretch = stretch(&stored.said.test, &hands, construction);
             lines.push(report::arrived(&Arrived {
@@ -233,20 +192,4 @@ impl Sync<'_, '_> {
         })?;
         Ok(())
     }
-}
-
-/// The stretch with what it is worth.
-pub(super) fn stretch(test: &PullTest, hands: &Hands, construction: Construction) -> Option<Figure> {
-    Figures::of(test, hands.scatter_for(construction, test)).ok().map(|figures| figures.stretch)
-}
-
-/// Gives a test to the one live fabric that wears its tag, unless it was ever given to one.
-pub(super) fn assignment(read: &dyn Read, id: Id) -> Result<Option<Fact>, Error> {
-    let Some(test) = fold::test(read.history(Subject::Test(id))?) else { return Ok(None) };
-    let (None, false, Some(tag)) = (test.said.fabric, test.dropped, test.said.tag) else { return Ok(None) };
-    let mut worn = read.fabrics_tagged(tag)?.into_iter().filter(|fabric| !fabric.dropped);
-    Ok(match (worn.next(), worn.next()) {
-        (Some(fabric), None) => Some(Fact::TestAssigned { test: id, fabric: fabric.id }),
-        _ => None,
-    })
 }

@@ -1,14 +1,15 @@
 //! A pull test asked step by step, which outlasts a closed window.
 
-use super::{stored, tested};
+use super::stored;
 use crate::cli::pull::PullArgs;
-use crate::command::find;
+use crate::deed::pull::{Made, store_once};
+use crate::deed::{Refused, find};
 use crate::error::Error;
 use crate::guide::terminal::{Ended, Terminal};
-use crate::guide::{Draft, Guide};
-use crate::input::{self, CheckInput, guided as typed};
-use crate::log::{Entry, Fabric, Fact, Id, Ids};
-use crate::store::Store;
+use crate::guide::{Draft, Guide, begin};
+use crate::input;
+use crate::log::{Fabric, Here, Ids};
+use crate::store::{Drafts, Store};
 use crate::text::Screen;
 use crate::words::cloth as stash;
 use crate::words::quantity;
@@ -20,24 +21,26 @@ const LEFT: u8 = 3;
 ///
 /// # Errors
 ///
-/// What was typed wrong, or a log that cannot be read or written; here and below.
-pub fn run(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+/// What was typed wrong, or a log that cannot be read or written.
+pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Screen<'_>) -> Result<u8, Error> {
     let fabric = find::live_fabric(store, &args.fabric)?;
     let name = format!("pull/{}", fabric.id);
     if args.discard {
         return forget(&fabric, &name, store, screen);
     }
-    let terminal = Terminal::new();
-    let Some(draft) = choose(args, &fabric, &name, store, &terminal)? else { return Ok(0) };
+    let terminal = Terminal::new(screen.here);
+    let Some(draft) = choose(args, &fabric, &name, (store, screen.here), &terminal)? else { return Ok(0) };
     let construction = fabric.construction;
     let guide = Guide { draft, construction, table: input::table(&args.table.table)? };
     terminal.say(&format!("{}: {}", stash::line_about(&fabric, guide.draft.unit), guide.draft.grain.word()))?;
     terminal.say(Guide::GREETING)?;
-    let (guide, ended) = terminal.run(guide, &mut |draft| store.set_draft(&name, Some(&draft.text())))?;
+    let (guide, ended) =
+        terminal.run(guide, &mut |draft| Ok::<_, Error>(store.set_draft(&name, Some(&draft.text()))?))?;
     terminal.say("")?;
     if ended == Ended::Finished {
-        let input = typed::finished(args, &guide.draft)?;
-        let id = store_once(&fabric, &guide.draft, &input, store)?;
+        let input = begin::finished(&args.into(), &guide.draft)?;
+        let Draft { id, pulled, note, .. } = &guide.draft;
+        let id = store_once(store, &fabric, Made { id: *id, pulled: *pulled, note, input: &input })?;
         store.set_draft(&name, None)?;
         return stored(&fabric, id, input, args.show.json, store, screen);
     }
@@ -55,32 +58,27 @@ fn choose(
     args: &PullArgs,
     fabric: &Fabric,
     name: &str,
-    store: &mut dyn Store,
+    (store, here): (&mut (impl Store + Drafts), Here),
     terminal: &Terminal,
 ) -> Result<Option<Draft>, Error> {
-    let now = Ids::now();
     let tag = fabric.tag;
-    let anew = || typed::begun(args, Ids::after(Some(fabric.id)).next(), now).map(Some);
+    let anew = || Ok(Some(begin::begun(&args.into(), Ids::after(here, Some(fabric.id)).next(), here)?));
     let kept = match store.draft(name)?.map(|text| Draft::read(&text)) {
         // Killed after it was stored and before it was forgotten.
         Some(Some(draft)) if store.test(draft.id)?.is_some() => {
             store.set_draft(name, None)?;
             None
         }
-        Some(None) => {
-            let words = format!("the test of fabric {tag} that was broken off cannot be read; say --discard first");
-            return Err(Error::Usage(words));
-        }
+        Some(None) => return Err(Refused::DamagedDraft(tag).into()),
         kept => kept.flatten(),
     };
     let Some(mut kept) = kept else {
         if args.resume {
-            let words = format!("fabric {tag} has no test that was broken off; begin with tenter pull {tag}");
-            return Err(Error::Usage(words));
+            return Err(Refused::NoDraft { tag, forget: false }.into());
         }
         return anew();
     };
-    typed::said_again(args, &mut kept, now)?;
+    begin::said_again(&args.into(), &mut kept, here)?;
     terminal.say(&kept.so_far(&quantity::minute(kept.id.at())))?;
     if args.resume {
         return Ok(Some(kept));
@@ -102,25 +100,12 @@ fn choose(
     }
 }
 
-fn forget(fabric: &Fabric, name: &str, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn forget(fabric: &Fabric, name: &str, store: &mut impl Drafts, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let tag = fabric.tag;
     if store.draft(name)?.is_none() {
-        return Err(Error::Usage(format!("fabric {tag} has no test that was broken off; nothing to forget")));
+        return Err(Refused::NoDraft { tag, forget: true }.into());
     }
     store.set_draft(name, None)?;
-    screen.say(&format!("forgotten: the test of fabric {tag} that was broken off; stored tests stay"))?;
+    screen.say(&format!("forgotten: the unfinished test of cloth {tag}; stored tests stay"))?;
     Ok(0)
-}
-
-/// Stores a test under the identifier fixed in its draft, so that the same draft is never stored twice.
-fn store_once(fabric: &Fabric, draft: &Draft, input: &CheckInput, store: &mut dyn Store) -> Result<Id, Error> {
-    let fact = Fact::TestStored(tested(fabric.id, draft.pulled, draft.note.clone(), input));
-    let merged = store.merge(&mut core::iter::once(Ok(Entry::new(draft.id, fact.clone()))))?;
-    let same = |id| Ok::<_, Error>(store.test(id)?.is_some_and(|test| test.said.test == input.test));
-    if merged.new == 1 || same(draft.id)? {
-        return Ok(draft.id);
-    }
-    // Two windows went on with one draft, and the other was quicker: these are other readings.
-    let entries = store.change(&mut |_| Ok(vec![fact.clone()]))?;
-    Ok(entries.first().map_or(draft.id, |entry| entry.id))
 }

@@ -2,6 +2,7 @@
 
 use super::{Rules, today, view, write};
 use crate::cli::report::BookArgs;
+use crate::command::progress::Progress;
 use crate::command::shown::Known;
 use crate::error::Error;
 use crate::finding::fit;
@@ -11,7 +12,6 @@ use crate::finding::fit::Stock;
 use crate::page::book::Book;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::progress::Progress;
 
 /// Writes the book.
 pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
@@ -42,5 +42,5 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         1 => "1 cloth".to_owned(),
         many => format!("{many} cloths"),
     };
-    write(&args.out, &book.page(&today()), &format!("{cloths}; open it in a browser"), screen)
+    write(&args.out, &book.page(&today(screen.here)), &format!("{cloths}; open it in a browser"), screen)
 }

@@ -5,7 +5,7 @@ use tenter_core::{Grain, Ratio, Unit};
 use super::{view, write};
 use crate::cli::report::GaugeArgs;
 use crate::error::Error;
-use crate::input;
+use crate::input::{self, Field};
 use crate::page::print;
 use crate::picture::Picture;
 use crate::picture::true_scale::{self, PullGauge, pull_gauge};
@@ -27,7 +27,7 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         }
     }
     if let Some(text) = &args.wants {
-        let asked = input::range("--wants", Some(text), Unit::Mm)?;
+        let asked = input::range(Field::Wants, Some(text), Unit::Mm)?;
         let title = if args.name.trim().is_empty() { "stretch" } else { args.name.trim() };
         if asked.at_least.is_some_and(|least| least.ratio() <= Ratio::ZERO) && asked.at_most.is_none() {
             return Err(Error::argument("--wants", text, "every cloth gives that; type more, such as 5%"));

@@ -9,7 +9,6 @@ mod sheet;
 use std::io::Write as _;
 use std::path::Path;
 
-use jiff::Timestamp;
 use tenter_core::Table;
 
 use super::shown::Rules;
@@ -63,8 +62,8 @@ fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Er
 }
 
 /// The day of today.
-fn today() -> String {
-    quantity::day(Timestamp::now())
+fn today(here: crate::log::Here) -> String {
+    quantity::day(here.now())
 }
 
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.
@@ -77,7 +76,7 @@ fn write(out: &OutArg, bytes: &str, said: &str, screen: &mut Screen<'_>) -> Resu
     let mut file = WholeFile::begin(path)?;
     file.write_all(bytes.as_bytes()).map_err(|error| file.explain(error.into()))?;
     file.finish()?;
-    writeln!(screen.out, "{said}; {} in {}", size(bytes.len()), crate::error::shown(path))?;
+    writeln!(screen.out, "{said}; {} in {}", size(bytes.len()), crate::plain::shown(path))?;
     Ok(())
 }
 

@@ -6,7 +6,6 @@ use tenter_core::making::washing;
 use tenter_core::{Figure, Figures, Grain};
 
 use super::Stock;
-use crate::error::Error;
 use crate::input::making;
 use crate::log::{Fabric, Mass};
 
@@ -39,7 +38,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
 /// # Errors
 ///
 /// A grain that was not pulled.
-pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, Error> {
+pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
     let washing = washing(fabric, grain).filter(|_| !fabric.washed);
     Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
@@ -50,7 +49,7 @@ pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, Error>
 /// # Errors
 ///
 /// A grain that was not pulled.
-pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, Error> {
+pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, NotPulled> {
     figures(fabric, grain, stock).map(|figures| figures.stretch).ok_or_else(|| not_pulled(fabric, grain))
 }
 
@@ -66,11 +65,17 @@ pub fn washing(fabric: &Fabric, grain: Grain) -> Option<Figure> {
     washing::change(marks.before, marks.after, making::scale(&marks).ok()?).ok()
 }
 
-/// What to say of a grain that was not pulled.
+/// A grain of a cloth that was not pulled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotPulled {
+    /// The tag of the cloth.
+    pub tag: u16,
+    /// The grain.
+    pub grain: Grain,
+}
+
+/// That a grain was not pulled.
 #[must_use]
-pub fn not_pulled(fabric: &Fabric, grain: Grain) -> Error {
-    let (tag, grain) = (fabric.tag, grain.word());
-    Error::Usage(format!(
-        "fabric {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}"
-    ))
+pub const fn not_pulled(fabric: &Fabric, grain: Grain) -> NotPulled {
+    NotPulled { tag: fabric.tag, grain }
 }

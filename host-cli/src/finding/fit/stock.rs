@@ -4,9 +4,8 @@ use std::collections::HashMap;
 
 use tenter_core::{Grain, Scatter};
 
-use crate::error::Error;
 use crate::log::{Fabric, Hands, Id, StoredTest};
-use crate::store::{Read, Which};
+use crate::store::{Read, StoreError, Which};
 
 /// The newest test of a grain, with the scatter to reckon with.
 #[derive(Debug)]
@@ -33,7 +32,7 @@ impl Stock {
     /// # Errors
     ///
     /// A log that cannot be read.
-    pub fn read(read: &dyn Read) -> Result<Self, Error> {
+    pub fn read(read: &dyn Read) -> Result<Self, StoreError> {
         let mut fabrics = read.fabrics()?;
         fabrics.retain(|fabric| !fabric.dropped);
         let hands = read.hands()?;

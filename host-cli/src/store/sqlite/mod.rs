@@ -12,9 +12,9 @@ use std::time::{Duration, Instant};
 
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
-use super::{Make, Merged, Store, StoreError};
-use crate::error::Error;
-use crate::log::{Entry, Ids};
+use super::{Access, Drafts, Make, Merged, Stop, Store, StoreError};
+use crate::log::{Entry, Here, Ids};
+use crate::plain::{reason, shown};
 use migrate::Found;
 use project::Touched;
 
@@ -30,6 +30,7 @@ const MAGIC: &[u8; 16] = b"SQLite format 3\0";
 pub struct Sqlite {
     connection: Connection,
     path: PathBuf,
+    here: Here,
 }
 
 impl Sqlite {
@@ -38,14 +39,14 @@ impl Sqlite {
     /// # Errors
     ///
     /// [`StoreError`]; the file is then as it was.
-    pub fn open(path: &Path) -> Result<Self, StoreError> {
+    pub fn open(path: &Path, here: Here) -> Result<Self, StoreError> {
         prepare(path)?;
         let wrong = |error| explain(path, error);
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let mut connection = Connection::open_with_flags(path, flags).map_err(wrong)?;
         connection.busy_timeout(PATIENCE).map_err(wrong)?;
         settle(&mut connection, path)?;
-        Ok(Self { connection, path: path.to_owned() })
+        Ok(Self { connection, path: path.to_owned(), here })
     }
 
     /// A log that is forgotten at the end, for a trial.
@@ -53,55 +54,64 @@ impl Sqlite {
     /// # Errors
     ///
     /// What SQLite says.
-    pub fn in_memory() -> Result<Self, StoreError> {
+    pub fn in_memory(here: Here) -> Result<Self, StoreError> {
         let path = Path::new("memory");
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
         settle(&mut connection, path)?;
-        Ok(Self { connection, path: path.to_owned() })
+        Ok(Self { connection, path: path.to_owned(), here })
     }
 
-    fn wrong(&self, error: rusqlite::Error) -> Error {
-        explain(&self.path, error).into()
+    /// Whether the log is whole, with one line for each fault.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read at all.
+    pub fn faults(&self) -> Result<Vec<String>, StoreError> {
+        read::faults(&self.connection).map_err(|error| self.wrong(error))
+    }
+
+    fn wrong(&self, error: rusqlite::Error) -> StoreError {
+        explain(&self.path, error)
     }
 
     /// Begins to write and keeps other writers out; dropped without a commit, nothing was written.
-    fn begin(&self) -> Result<Transaction<'_>, Error> {
-        // "Unchecked" means that nesting is found out at run time; `change` and `merge` take `&mut self`.
+    fn begin(&self) -> Result<Transaction<'_>, StoreError> {
+        // "Unchecked" means that nesting is found out at run time; `write` and `merge` take `&mut self`.
         Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate).map_err(|error| self.wrong(error))
     }
 }
 
 /// Makes folder and file where they are missing, for this user only, and refuses what is no database.
 fn prepare(path: &Path) -> Result<(), StoreError> {
-    let denied = |what, path: &Path, error: std::io::Error| StoreError::Denied {
-        what,
-        path: path.to_owned(),
-        reason: crate::error::reason(&error),
+    let denied = |access, path: &Path, error: std::io::Error| StoreError::Denied {
+        access,
+        place: shown(path),
+        system: reason(&error),
     };
     if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.exists()) {
         let mut builder = fs::DirBuilder::new();
         builder.recursive(true);
         #[cfg(unix)]
         std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
-        builder.create(folder).map_err(|error| denied("make", folder, error))?;
+        builder.create(folder).map_err(|error| denied(Access::Make, folder, error))?;
     }
     let mut options = fs::OpenOptions::new();
     options.read(true).write(true).create(true).truncate(false);
     #[cfg(unix)]
     std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    let file = options.open(path).map_err(|error| denied("write", path, error))?;
+    let file = options.open(path).map_err(|error| denied(Access::Write, path, error))?;
     let mut head = Vec::new();
-    file.take(MAGIC.len() as u64).read_to_end(&mut head).map_err(|error| denied("read", path, error))?;
-    if head.is_empty() || head.starts_with(MAGIC) { Ok(()) } else { Err(StoreError::NotALog(path.to_owned())) }
+    file.take(MAGIC.len() as u64).read_to_end(&mut head).map_err(|error| denied(Access::Read, path, error))?;
+    if head.is_empty() || head.starts_with(MAGIC) { Ok(()) } else { Err(StoreError::NotALog { place: shown(path) }) }
 }
 
 /// Sets the connection up and brings the schema up to date.
 fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
     let wrong = |error| explain(path, error);
     match migrate::look(connection).map_err(wrong)? {
-        Found::Foreign => return Err(StoreError::NotALog(path.to_owned())),
+        Found::Foreign => return Err(StoreError::NotALog { place: shown(path) }),
         Found::Schema(found) if found > NEWEST => {
-            return Err(StoreError::Newer { path: path.to_owned(), found, known: NEWEST });
+            return Err(StoreError::Newer { place: shown(path), found, known: NEWEST });
         }
         Found::Empty | Found::Schema(_) => {}
     }
@@ -139,21 +149,21 @@ fn patiently<T>(mut work: impl FnMut() -> rusqlite::Result<T>) -> rusqlite::Resu
     }
 }
 
-/// SQLite's error as one line that says what to do.
+/// SQLite's error as what it means for the log.
 fn explain(path: &Path, error: rusqlite::Error) -> StoreError {
-    let path = path.to_owned();
-    let reason = error.to_string();
-    let denied = |what| StoreError::Denied { what, path: path.clone(), reason: reason.clone() };
+    let (place, system) = (shown(path), error.to_string());
     match error.sqlite_error_code() {
-        Some(ErrorCode::NotADatabase) => StoreError::NotALog(path),
-        Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged(path),
-        Some(ErrorCode::DiskFull) => StoreError::Full(path),
-        Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy(path),
-        Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => denied("write"),
-        Some(ErrorCode::CannotOpen) => denied("open"),
-        Some(_) => StoreError::Other { path, reason },
+        Some(ErrorCode::NotADatabase) => StoreError::NotALog { place },
+        Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged { place },
+        Some(ErrorCode::DiskFull) => StoreError::Full { place },
+        Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy { place },
+        Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => {
+            StoreError::Denied { access: Access::Write, place, system }
+        }
+        Some(ErrorCode::CannotOpen) => StoreError::Denied { access: Access::Open, place, system },
+        Some(_) => StoreError::Other { place, system },
         // A row that does not hold what it must.
-        None => StoreError::Damaged(path),
+        None => StoreError::Damaged { place },
     }
 }
 
@@ -171,11 +181,11 @@ fn differs(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
 }
 
 impl Store for Sqlite {
-    fn change(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, Error> {
+    fn write(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, StoreError> {
         let transaction = self.begin()?;
         let facts = make(&*self)?;
         let store = || {
-            let mut ids = Ids::after(read::last_id(&transaction)?);
+            let mut ids = Ids::after(self.here, read::last_id(&transaction)?);
             let mut touched = Touched::default();
             let mut entries = Vec::with_capacity(facts.len());
             for fact in facts {
@@ -191,7 +201,7 @@ impl Store for Sqlite {
         store().map_err(|error| self.wrong(error))
     }
 
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Error>>) -> Result<Merged, Error> {
+    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
         let transaction = self.begin()?;
         let mut touched = Touched::default();
         let mut merged = Merged::default();
@@ -208,8 +218,14 @@ impl Store for Sqlite {
         touched.project(&transaction).and_then(|()| transaction.commit()).map_err(|error| self.wrong(error))?;
         Ok(merged)
     }
+}
 
-    fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), Error> {
+impl Drafts for Sqlite {
+    fn draft(&self, name: &str) -> Result<Option<String>, StoreError> {
+        self.one("SELECT text FROM draft WHERE name = ?1", params![name], |row| row.get(0))
+    }
+
+    fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {
         let done = match text {
             Some(text) => self
                 .connection
@@ -217,9 +233,5 @@ impl Store for Sqlite {
             None => self.connection.execute("DELETE FROM draft WHERE name = ?1", params![name]),
         };
         done.map(drop).map_err(|error| self.wrong(error))
-    }
-
-    fn faults(&self) -> Result<Vec<String>, Error> {
-        read::faults(&self.connection).map_err(|error| self.wrong(error))
     }
 }

@@ -3,9 +3,8 @@
 use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
 use super::{Sqlite, project, rows};
-use crate::error::Error;
 use crate::log::{Construction, Fabric, Hands, Id, Pattern, Role, Share, StoredTest, Subject};
-use crate::store::{Read, Which};
+use crate::store::{Read, Stop, StoreError, Which};
 
 /// The identifier above all others so far.
 pub fn last_id(connection: &Connection) -> rusqlite::Result<Option<Id>> {
@@ -34,18 +33,18 @@ impl Sqlite {
         sql: &str,
         params: impl Params,
         of: impl FnMut(&Row<'_>) -> rusqlite::Result<T>,
-    ) -> Result<Vec<T>, Error> {
+    ) -> Result<Vec<T>, StoreError> {
         let list =
             || -> rusqlite::Result<Vec<T>> { self.connection.prepare_cached(sql)?.query_map(params, of)?.collect() };
         list().map_err(|error| self.wrong(error))
     }
 
-    fn one<T>(
+    pub(super) fn one<T>(
         &self,
         sql: &str,
         params: impl Params,
         of: impl FnOnce(&Row<'_>) -> rusqlite::Result<T>,
-    ) -> Result<Option<T>, Error> {
+    ) -> Result<Option<T>, StoreError> {
         let one = || self.connection.prepare_cached(sql)?.query_row(params, of).optional();
         one().map_err(|error| self.wrong(error))
     }
@@ -56,8 +55,8 @@ impl Sqlite {
         sql: &str,
         params: impl Params,
         of: impl Fn(&Row<'_>) -> rusqlite::Result<T>,
-        each: &mut dyn FnMut(T) -> Result<(), Error>,
-    ) -> Result<(), Error> {
+        each: &mut dyn FnMut(T) -> Result<(), Stop>,
+    ) -> Result<(), StoreError> {
         let wrong = |error| self.wrong(error);
         let mut select = self.connection.prepare_cached(sql).map_err(wrong)?;
         let mut found = select.query(params).map_err(wrong)?;
@@ -69,21 +68,21 @@ impl Sqlite {
 }
 
 impl Read for Sqlite {
-    fn fabrics(&self) -> Result<Vec<Fabric>, Error> {
+    fn fabrics(&self) -> Result<Vec<Fabric>, StoreError> {
         self.list(&format!("SELECT {} FROM fabric ORDER BY tag, id", rows::FABRIC), [], rows::fabric)
     }
 
-    fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, Error> {
+    fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError> {
         let sql = format!("SELECT {} FROM fabric WHERE tag = ?1 ORDER BY id", rows::FABRIC);
         self.list(&sql, params![tag], rows::fabric)
     }
 
-    fn fabric(&self, id: Id) -> Result<Option<Fabric>, Error> {
+    fn fabric(&self, id: Id) -> Result<Option<Fabric>, StoreError> {
         let sql = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
         self.one(&sql, params![id.to_string()], rows::fabric)
     }
 
-    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Error>) -> Result<(), Error> {
+    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>) -> Result<(), StoreError> {
         let select = |condition: &str| format!("SELECT {} FROM test {condition}", rows::TEST);
         match which {
             Which::Of(id) => {
@@ -98,12 +97,12 @@ impl Read for Sqlite {
         }
     }
 
-    fn test(&self, id: Id) -> Result<Option<StoredTest>, Error> {
+    fn test(&self, id: Id) -> Result<Option<StoredTest>, StoreError> {
         let sql = format!("SELECT {} FROM test WHERE id = ?1", rows::TEST);
         self.one(&sql, params![id.to_string()], rows::test)
     }
 
-    fn patterns(&self) -> Result<Vec<Pattern>, Error> {
+    fn patterns(&self) -> Result<Vec<Pattern>, StoreError> {
         let sql = format!("SELECT {} FROM pattern ORDER BY id", rows::PATTERN);
         let mut patterns: Vec<Pattern> = self.list(&sql, [], rows::pattern)?;
         let sql = format!("SELECT {} FROM role WHERE pattern = ?1 ORDER BY id", rows::ROLE);
@@ -114,7 +113,7 @@ impl Read for Sqlite {
         Ok(patterns)
     }
 
-    fn hands(&self) -> Result<Hands, Error> {
+    fn hands(&self) -> Result<Hands, StoreError> {
         let sql =
             "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
         let sums = self.list(sql, [], |row| {
@@ -129,20 +128,16 @@ impl Read for Sqlite {
         Ok(hands)
     }
 
-    fn history(&self, subject: Subject) -> Result<Vec<crate::log::Entry>, Error> {
+    fn history(&self, subject: Subject) -> Result<Vec<crate::log::Entry>, StoreError> {
         project::history(&self.connection, subject.id()).map_err(|error| self.wrong(error))
     }
 
-    fn each_entry(&self, each: &mut dyn FnMut(&str) -> Result<(), Error>) -> Result<(), Error> {
+    fn each_entry(&self, each: &mut dyn FnMut(&str) -> Result<(), Stop>) -> Result<(), StoreError> {
         self.each("SELECT id, body FROM entry ORDER BY id", [], rows::entry_line, &mut |line: String| each(&line))
     }
 
-    fn count(&self) -> Result<u64, Error> {
+    fn count(&self) -> Result<u64, StoreError> {
         let count: Option<i64> = self.one("SELECT count(*) FROM entry", [], |row| row.get(0))?;
         Ok(count.and_then(|count| u64::try_from(count).ok()).unwrap_or_default())
-    }
-
-    fn draft(&self, name: &str) -> Result<Option<String>, Error> {
-        self.one("SELECT text FROM draft WHERE name = ?1", params![name], |row| row.get(0))
     }
 }

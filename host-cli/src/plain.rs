@@ -1,8 +1,42 @@
-//! Texts that run from right to left, beside those that run from left to right.
+//! Texts from elsewhere, made safe to show: on one line, short, without controls, and turning no neighbour round.
+
+use std::io;
+use std::path::Path;
+
+/// How many characters of a text are quoted back.
+const QUOTED: usize = 40;
+
+/// What was typed, short and without anything that would break the line.
+///
+/// ```
+/// assert_eq!(tenter::plain::one_line("7\ncm"), "7\\ncm");
+/// ```
+#[must_use]
+pub fn one_line(text: &str) -> String {
+    let mut short: String = text.chars().take(QUOTED).flat_map(char::escape_debug).collect();
+    if text.chars().nth(QUOTED).is_some() {
+        short.push('…');
+    }
+    short.replace("\\'", "'").replace("\\\"", "\"")
+}
+
+/// A path for the reader, on one line.
+#[must_use]
+pub fn shown(path: &Path) -> String {
+    let escaped = |c: char| if c.is_control() { c.escape_debug().to_string() } else { c.to_string() };
+    path.display().to_string().chars().map(escaped).collect()
+}
+
+/// What the system says, without its number.
+#[must_use]
+pub fn reason(error: &io::Error) -> String {
+    let text = error.to_string();
+    text.split_once(" (os error").map_or(text.as_str(), |(words, _)| words).to_lowercase()
+}
 
 /// Opens and closes an isolate, which neither turns its neighbours round nor is turned by them (Unicode UAX #9).
 pub const OPEN: char = '\u{2068}';
-/// As above.
+/// Closes an isolate.
 pub const CLOSE: char = '\u{2069}';
 
 /// [`OPEN`] as a text.
@@ -11,7 +45,7 @@ pub const OPEN_TEXT: &str = "\u{2068}";
 /// A text that runs from right to left, or turns the direction, in an isolate of its own; any other text as it is.
 ///
 /// ```
-/// use tenter::words::bidi::isolated;
+/// use tenter::plain::isolated;
 ///
 /// assert_eq!(isolated("Doorway rib"), "Doorway rib");
 /// assert_eq!(isolated("قماش"), "\u{2068}قماش\u{2069}");

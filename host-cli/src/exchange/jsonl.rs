@@ -1,18 +1,20 @@
-//! The lines of an exported log.
+//! The whole log, a JSON object a line.
 //!
 //! The first line is the [header](HEADER), then comes one entry a line, then the [last line](last_line) with their
 //! number: a file that was cut off is known as such, even where the cut lies between two lines.
 
-use std::io::{BufRead, Read as _};
+use std::io::{BufRead, Read as _, Write};
 
 use jiff::Timestamp;
 use serde::Deserialize;
 use serde_json::Value;
 use tenter_core::Length;
 
-use crate::error::{Error, one_line, reason};
+use super::{BadLine, ExportError, Fault, ImportError, Unsound};
 use crate::log::json::Mm;
 use crate::log::{Entry, FabricChange, Fact, Id};
+use crate::plain::reason;
+use crate::store::{Read, caught};
 
 /// The first line.
 pub const HEADER: &str = r#"{"tenter":"log","format":1}"#;
@@ -25,6 +27,26 @@ const MAX_LINE: u64 = 1 << 20;
 #[must_use]
 pub fn last_line(entries: u64) -> String {
     format!(r#"{{"end":"log","entries":{entries}}}"#)
+}
+
+/// Writes all entries, oldest first, with `step` after each; how many.
+///
+/// # Errors
+///
+/// A log that cannot be read, or an output that cannot be written.
+pub fn write(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Result<u64, ExportError> {
+    let mut count = 0;
+    writeln!(out, "{HEADER}")?;
+    caught(|own| {
+        read.each_entry(&mut |entry| {
+            own.keep(writeln!(out, "{entry}").map_err(ExportError::from))?;
+            count += 1;
+            step();
+            Ok(())
+        })
+    })?;
+    writeln!(out, "{}", last_line(count))?;
+    Ok(count)
 }
 
 #[derive(Deserialize)]
@@ -56,49 +78,45 @@ impl<R: BufRead> Exported<R> {
     /// # Errors
     ///
     /// A file that is no exported log, or that of a newer version.
-    pub fn begin(lines: R, file: &str) -> Result<Self, Error> {
-        let mut this = Self { lines, file: one_line(file), line: 0, entries: 0, ended: false };
-        let foreign = "no log that tenter exported; say a file made by tenter export";
+    pub fn begin(lines: R, file: &str) -> Result<Self, ImportError> {
+        let mut this = Self { lines, file: file.to_owned(), line: 0, entries: 0, ended: false };
         let first = match this.next_line() {
             Ok(Some(first)) => first,
-            Ok(None) => return Err(this.wrong("the file is empty; say one made by tenter export")),
-            Err(_) => return Err(this.wrong(foreign)),
+            Ok(None) => return Err(this.wrong(Fault::Empty)),
+            Err(_) => return Err(this.wrong(Fault::Foreign)),
         };
         let first = first.strip_prefix('\u{feff}').unwrap_or(&first);
         match serde_json::from_str::<Header>(first) {
-            Ok(header) if header.tenter == "log" && header.format > FORMAT => {
-                let found = header.format;
-                Err(this.wrong(&format!(
-                    "written by a newer tenter (format {found}, this one knows {FORMAT}); use that version"
-                )))
+            Ok(Header { tenter, format: found }) if tenter == "log" && found > FORMAT => {
+                Err(this.wrong(Fault::Newer { found, known: FORMAT }))
             }
             Ok(header) if header.tenter == "log" && header.format == FORMAT => Ok(this),
-            _ => Err(this.wrong(foreign)),
+            _ => Err(this.wrong(Fault::Foreign)),
         }
     }
 
-    fn wrong(&self, remedy: &str) -> Error {
-        Error::Line { file: self.file.clone(), line: self.line, remedy: remedy.to_owned() }
+    fn wrong(&self, fault: Fault) -> ImportError {
+        ImportError::Line(BadLine { file: self.file.clone(), line: self.line, fault })
     }
 
     /// The next line that holds anything.
-    fn next_line(&mut self) -> Result<Option<String>, Error> {
+    fn next_line(&mut self) -> Result<Option<String>, ImportError> {
         loop {
             let mut bytes = Vec::new();
             self.line += 1;
             let read = self.lines.by_ref().take(MAX_LINE).read_until(b'\n', &mut bytes);
             if let Err(error) = read {
-                return Err(self.wrong(&format!("cannot be read: {}", reason(&error))));
+                return Err(self.wrong(Fault::System(reason(&error))));
             }
             if bytes.is_empty() {
                 self.line -= 1;
                 return Ok(None);
             }
             if bytes.len() as u64 == MAX_LINE {
-                return Err(self.wrong("longer than any entry; the file is damaged: copy or export it again"));
+                return Err(self.wrong(Fault::TooLong));
             }
             let Ok(text) = String::from_utf8(bytes) else {
-                return Err(self.wrong("no text; the file is damaged: copy or export it again"));
+                return Err(self.wrong(Fault::NotUtf8));
             };
             if !text.trim().is_empty() {
                 return Ok(Some(text));
@@ -106,21 +124,15 @@ impl<R: BufRead> Exported<R> {
         }
     }
 
-    fn next_entry(&mut self) -> Result<Option<Entry>, Error> {
+    fn next_entry(&mut self) -> Result<Option<Entry>, ImportError> {
         let Some(text) = self.next_line()? else {
-            return if self.ended {
-                Ok(None)
-            } else {
-                Err(self.wrong("the file is cut off after this line; copy or export it again"))
-            };
+            return if self.ended { Ok(None) } else { Err(self.wrong(Fault::CutOff)) };
         };
         if self.ended {
-            return Err(self.wrong("something follows the last line; import each file by itself"));
+            return Err(self.wrong(Fault::Trailing));
         }
-        let value: Value = serde_json::from_str(&text).map_err(|error| {
-            let what = if text.ends_with('\n') { "damaged" } else { "cut off" };
-            self.wrong(&format!("{what} at its character {}; copy or export the file again", error.column()))
-        })?;
+        let value: Value = serde_json::from_str(&text)
+            .map_err(|error| self.wrong(Fault::NotJson { column: error.column(), ended: text.ends_with('\n') }))?;
         if let Ok(end) = End::deserialize(&value)
             && end.end == "log"
         {
@@ -128,17 +140,16 @@ impl<R: BufRead> Exported<R> {
             return if end.entries == self.entries {
                 self.next_entry()
             } else {
-                let (wrote, here) = (end.entries, self.entries);
-                Err(self.wrong(&format!("{wrote} entries were exported and {here} are here; copy or export it again")))
+                Err(self.wrong(Fault::Count { stated: end.entries, found: self.entries }))
             };
         }
         self.entries += 1;
-        entry(&value).map(Some).map_err(|what| self.wrong(&what))
+        entry(&value).map(Some).map_err(|fault| self.wrong(fault))
     }
 }
 
 impl<R: BufRead> Iterator for Exported<R> {
-    type Item = Result<Entry, Error>;
+    type Item = Result<Entry, ImportError>;
 
     fn next(&mut self) -> Option<Self::Item> {
         self.next_entry().transpose()
@@ -146,17 +157,18 @@ impl<R: BufRead> Iterator for Exported<R> {
 }
 
 /// An entry from its JSON, if nothing of it would be lost and it could have been written by this program.
-fn entry(value: &Value) -> Result<Entry, String> {
-    let entry = Entry::deserialize(value).map_err(|error| format!("no entry of a log: {}", short(&error)))?;
-    let kept = serde_json::to_value(&entry).map_err(|error| format!("no entry of a log: {}", short(&error)))?;
+fn entry(value: &Value) -> Result<Entry, Fault> {
+    let foreign = |error: serde_json::Error| Fault::NotAnEntry(short(&error));
+    let entry = Entry::deserialize(value).map_err(foreign)?;
+    let kept = serde_json::to_value(&entry).map_err(foreign)?;
     if let Some(name) = lost(value, &kept) {
-        return Err(format!("'{}' is nothing this version knows; use the one that wrote it", one_line(&name)));
+        return Err(Fault::UnknownField(name));
     }
     if unprintable(value) {
-        return Err("a text holds characters that cannot be printed".to_owned());
+        return Err(Fault::Unprintable);
     }
     match unsound(&entry, value) {
-        Some(what) => Err(format!("no entry of a log: {what}")),
+        Some(what) => Err(Fault::Unsound(what)),
         None => Ok(entry),
     }
 }
@@ -201,39 +213,37 @@ fn unprintable(value: &Value) -> bool {
 }
 
 /// What no verb of this program would have written.
-fn unsound(entry: &Entry, value: &Value) -> Option<&'static str> {
+fn unsound(entry: &Entry, value: &Value) -> Option<Unsound> {
     if value.get("id").and_then(Value::as_str).and_then(Id::from_elsewhere) != Some(entry.id) {
-        return Some("its identifier cannot be");
+        return Some(Unsound::Id);
     }
     if entry.at != entry.id.at() && entry.at != Timestamp::default() {
-        return Some("its time is not that of its identifier");
+        return Some(Unsound::Time);
     }
     let negative = |length: Length| length < Length::ZERO;
     match &entry.fact {
-        Fact::FabricAdded(change) if change.tag.is_none() || change.name.is_none() => {
-            Some("a fabric needs tag and name")
-        }
+        Fact::FabricAdded(change) if change.tag.is_none() || change.name.is_none() => Some(Unsound::Unnamed),
         Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => unsound_change(change),
-        Fact::FabricCut { length, .. } if negative(*length) => Some("a length below zero"),
+        Fact::FabricCut { length, .. } if negative(*length) => Some(Unsound::Negative),
         Fact::FabricWashed { marks, .. } if marks.before <= Length::ZERO || negative(marks.after) => {
-            Some("marks that cannot be")
+            Some(Unsound::Marks)
         }
-        Fact::FabricWashed { marks, .. } if marks.division <= Length::ZERO => Some("a scale without divisions"),
+        Fact::FabricWashed { marks, .. } if marks.division <= Length::ZERO => Some(Unsound::Division),
         Fact::RoleAdded { change, .. } | Fact::RoleChanged { change, .. } => {
             let cloth = change.cloth.flatten()?;
-            (negative(cloth.length) || cloth.width <= Length::ZERO).then_some("a length of cloth that cannot be")
+            (negative(cloth.length) || cloth.width <= Length::ZERO).then_some(Unsound::Cloth)
         }
         _ => None,
     }
 }
 
-fn unsound_change(change: &FabricChange) -> Option<&'static str> {
+fn unsound_change(change: &FabricChange) -> Option<Unsound> {
     let negative = |length: Option<Option<Mm>>| length.flatten().is_some_and(|Mm(length)| length < Length::ZERO);
     if change.tag == Some(0) {
-        return Some("tags begin at 1");
+        return Some(Unsound::TagZero);
     }
     if change.name.as_ref().is_some_and(String::is_empty) {
-        return Some("a fabric without a name");
+        return Some(Unsound::EmptyName);
     }
-    (negative(change.width) || negative(change.length)).then_some("a length below zero")
+    (negative(change.width) || negative(change.length)).then_some(Unsound::Negative)
 }

@@ -1,0 +1,195 @@
+//! Finds what was meant by a tag, a name or the end of an identifier.
+
+use super::{Refused, Subject};
+use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
+use crate::store::{Read, Which};
+
+/// The fabric that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
+///
+/// # Errors
+///
+/// A text that means none, or two.
+pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
+    let none = || Refused::NoCloth(text.to_owned());
+    if let Ok(id) = text.trim().to_uppercase().parse::<Id>() {
+        return read.fabric(id)?.ok_or_else(none);
+    }
+    let tag: u16 = text.trim().trim_start_matches('#').parse().map_err(|_| none())?;
+    let mut found = read.fabrics_tagged(tag)?;
+    // A retired fabric steps back behind one that is there.
+    if found.iter().any(|fabric| !fabric.dropped) {
+        found.retain(|fabric| !fabric.dropped);
+    }
+    match found.as_slice() {
+        [] => Err(none()),
+        [fabric] => Ok(fabric.clone()),
+        several => {
+            let on = several.iter().map(|fabric| (fabric.id, fabric.name.clone())).collect();
+            Err(Refused::SharedTag { tag, on })
+        }
+    }
+}
+
+/// The fabric that is meant, unless it was retired.
+///
+/// # Errors
+///
+/// As [`fabric`], or a retired one.
+pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
+    let fabric = fabric(read, text)?;
+    if fabric.dropped { Err(Refused::Retired(fabric.tag)) } else { Ok(fabric) }
+}
+
+/// The test that is meant: its identifier, or the end of it as lists show it. Dropped tests are found by the whole
+/// identifier only.
+///
+/// # Errors
+///
+/// A text that means none, or several.
+pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Refused> {
+    let typed = text.trim().to_uppercase();
+    let none = || Refused::NoTest(text.to_owned());
+    if let Ok(id) = typed.parse::<Id>() {
+        return read.test(id)?.ok_or_else(none);
+    }
+    let mut found = Vec::new();
+    if typed.len() >= 4 {
+        read.each_test(Which::All, &mut |test| {
+            found.extend(test.id.to_string().ends_with(&typed).then_some(test));
+            Ok(())
+        })?;
+    }
+    match found.as_slice() {
+        [] => Err(none()),
+        [test] => Ok(test.clone()),
+        several => {
+            let ids = several.iter().map(|test| test.id).collect();
+            Err(Refused::SeveralTests { text: text.to_owned(), ids })
+        }
+    }
+}
+
+/// What a text means among names: the one that is equal, whatever its case, or else the only one that begins so.
+fn among<'t>(text: &str, names: &[&'t str]) -> Result<Option<&'t str>, Vec<&'t str>> {
+    let wanted = text.trim().to_lowercase();
+    if let Some(name) = names.iter().find(|name| name.to_lowercase() == wanted) {
+        return Ok(Some(name));
+    }
+    let begun: Vec<&str> = names.iter().copied().filter(|name| name.to_lowercase().starts_with(&wanted)).collect();
+    match begun.as_slice() {
+        [] => Ok(None),
+        [name] => Ok(Some(name)),
+        _ => Err(begun),
+    }
+}
+
+fn owned(names: &[&str]) -> Vec<String> {
+    names.iter().map(|name| (*name).to_owned()).collect()
+}
+
+fn named<'t>(thing: Subject, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+    let (text, pattern) = (text.to_owned(), pattern.to_owned());
+    match among(&text, names) {
+        Ok(Some(name)) => Ok(name),
+        Ok(None) => Err(Refused::NoneNamed { thing, text, known: owned(names), pattern }),
+        Err(several) => Err(Refused::SeveralNamed { text, found: owned(&several) }),
+    }
+}
+
+/// The pattern that is meant: by name or the beginning of it. Retired ones only where `dropped` says so.
+///
+/// # Errors
+///
+/// A text that means none, or two.
+pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Pattern, Refused> {
+    let mut patterns = read.patterns()?;
+    patterns.retain(|pattern| pattern.dropped == dropped);
+    if let Ok(id) = text.trim().to_uppercase().parse::<Id>()
+        && let Some(at) = patterns.iter().position(|pattern| pattern.id == id)
+    {
+        return Ok(patterns.swap_remove(at));
+    }
+    let names: Vec<&str> = patterns.iter().map(|pattern| pattern.name.as_str()).collect();
+    let name = named(Subject::Pattern, text, &names, "")?.to_owned();
+    patterns.retain(|pattern| pattern.name == name);
+    let ids: Vec<Id> = patterns.iter().map(|pattern| pattern.id).collect();
+    match patterns.pop() {
+        Some(pattern) if ids.len() == 1 => Ok(pattern),
+        _ => Err(Refused::SameName { name, ids }),
+    }
+}
+
+/// The pattern that is meant, unless it was retired.
+///
+/// # Errors
+///
+/// A text that means none, or two.
+pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
+    pattern_that(read, text, false)
+}
+
+/// The view that is meant.
+///
+/// # Errors
+///
+/// A text that means none, or two.
+pub fn view<'p>(pattern: &'p Pattern, text: &str) -> Result<&'p str, Refused> {
+    named(Subject::View, text, &pattern.views(), &pattern.name)
+}
+
+/// The view that is meant, or the only one.
+///
+/// # Errors
+///
+/// A text that means none, or two, or where nothing was typed and there are several.
+pub fn view_or_only<'p>(pattern: &'p Pattern, text: Option<&str>) -> Result<&'p str, Refused> {
+    match (text, pattern.views().as_slice()) {
+        (Some(text), _) => view(pattern, text),
+        (None, [only]) => Ok(only),
+        (None, []) => view(pattern, ""),
+        (None, several) => Err(Refused::WhichView(owned(several))),
+    }
+}
+
+/// The role of a view that is meant.
+///
+/// # Errors
+///
+/// A text that means none, or two.
+pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role, Refused> {
+    let roles: Vec<&Role> = pattern.roles.iter().filter(|role| !role.dropped && role.view == view).collect();
+    let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
+    let name = named(Subject::Role, text, &names, &pattern.name)?;
+    let known = owned(&names);
+    let none = || Refused::NoneNamed { thing: Subject::Role, text: text.to_owned(), known, pattern: String::new() };
+    roles.into_iter().find(|role| role.name == name).ok_or_else(none)
+}
+
+/// The roles of a view that are meant, in their order; all where none is named.
+///
+/// # Errors
+///
+/// A text that means none, or two.
+pub fn roles<'p>(pattern: &'p Pattern, view: &'p str, wanted: &[String]) -> Result<Vec<&'p Role>, Refused> {
+    let mut ids = Vec::new();
+    for text in wanted {
+        ids.push(role(pattern, view, text)?.id);
+    }
+    Ok(pattern.view(view).filter(|role| ids.is_empty() || ids.contains(&role.id)).collect())
+}
+
+/// The test of a fabric that is meant by the last letters of its identifier, retired or not.
+///
+/// # Errors
+///
+/// Letters that mean none, or several.
+pub fn test_of(read: &dyn Read, fabric: &Fabric, text: &str, retire: bool) -> Result<StoredTest, Refused> {
+    let ending = text.trim().to_uppercase();
+    let mut tests = read.tests(Which::Of(fabric.id))?;
+    tests.retain(|test| !ending.is_empty() && test.id.to_string().ends_with(&ending));
+    let ids = tests.iter().map(|test| test.id).collect();
+    match tests.pop() {
+        Some(test) if tests.is_empty() => Ok(test),
+        _ => Err(Refused::TestOf { tag: fabric.tag, text: text.to_owned(), retire, ids }),
+    }
+}

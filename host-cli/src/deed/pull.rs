@@ -1,0 +1,95 @@
+//! Storing a pull test, retiring one and returning it.
+
+use jiff::Timestamp;
+
+use super::{Done, Refused, find};
+use crate::input::cloth::short;
+use crate::input::{CheckInput, Field, TypedPull, Wrong, check, when};
+use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
+use crate::store::{Change as _, Read, Store};
+
+/// A pull test that was typed at once, read and dated.
+#[derive(Debug)]
+pub struct Typed {
+    /// The readings and what is asked of them.
+    pub input: CheckInput,
+    pulled: Timestamp,
+    note: String,
+}
+
+/// Reads a test whose readings were all typed.
+///
+/// # Errors
+///
+/// The first field that cannot be read.
+pub fn typed(typed: &TypedPull, here: Here) -> Result<Typed, Wrong> {
+    let input = check(&typed.check)?;
+    let pulled = typed.at.as_deref().map_or_else(|| Ok(here.now()), |text| when::past(Field::Pulled, text, here))?;
+    let note = short(Field::Note, typed.note.as_deref().unwrap_or_default())?;
+    Ok(Typed { input, pulled, note })
+}
+
+/// Stores a test with a cloth; hands the cloth back.
+///
+/// # Errors
+///
+/// No such cloth.
+pub fn store(read: &dyn Read, which: &str, typed: &Typed) -> Done<Fabric> {
+    let fabric = find::live_fabric(read, which)?;
+    let said = tested(fabric.id, typed.pulled, &typed.note, &typed.input);
+    Ok((vec![Fact::TestStored(said)], fabric))
+}
+
+fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
+    let (note, test) = (note.to_owned(), input.test.clone());
+    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, test }
+}
+
+/// A test under an identifier fixed before it was made.
+#[derive(Clone, Copy, Debug)]
+pub struct Made<'m> {
+    /// The identifier.
+    pub id: Id,
+    /// When it was pulled.
+    pub pulled: Timestamp,
+    /// A remark.
+    pub note: &'m str,
+    /// The readings.
+    pub input: &'m CheckInput,
+}
+
+/// Stores a test under the identifier fixed before it was made, so that it is never stored twice; hands back the
+/// identifier it has.
+///
+/// # Errors
+///
+/// A log that cannot be written.
+pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Result<Id, Refused> {
+    let Made { id, pulled, note, input } = made;
+    let fact = Fact::TestStored(tested(fabric.id, pulled, note, input));
+    let merged = store.merge(&mut core::iter::once(Ok(Entry::new(id, fact.clone()))))?;
+    if merged.new == 1 || store.test(id)?.is_some_and(|stored| stored.said.test == input.test) {
+        return Ok(id);
+    }
+    // Two windows went on with one draft, and the other was quicker: these are other readings.
+    Ok(store.add(&[fact])?.first().map_or(id, |entry| entry.id))
+}
+
+/// Takes a stored test out of account, or back; hands back its cloth and itself.
+///
+/// # Errors
+///
+/// No such cloth or test, or one that is so already.
+pub fn set_retired(read: &dyn Read, which: &str, text: &str, retire: bool, note: &str) -> Done<(Fabric, StoredTest)> {
+    let note = short(Field::Note, note)?;
+    let fabric = find::fabric(read, which)?;
+    let test = find::test_of(read, &fabric, text, retire)?;
+    if test.dropped == retire {
+        return Err(Refused::Already { text: text.to_owned(), retire });
+    }
+    let fact = match retire {
+        true => Fact::TestDropped { test: test.id, note },
+        false => Fact::TestRestored { test: test.id },
+    };
+    Ok((vec![fact], (fabric, test)))
+}

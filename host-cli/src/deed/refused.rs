@@ -1,0 +1,211 @@
+//! Why a deed cannot be done, as data. Each front end says it in its own words.
+
+use tenter_core::{Length, Unit};
+
+use crate::input::Wrong;
+use crate::log::Id;
+use crate::store::StoreError;
+
+/// Why a deed cannot be done; then nothing was.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Refused {
+    /// A field cannot be read.
+    #[error("wrong field")]
+    Wrong(Wrong),
+    /// The log cannot be read or written.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// No cloth has this tag or identifier.
+    #[error("no such cloth")]
+    NoCloth(String),
+    /// More than one cloth has this tag.
+    #[error("shared tag")]
+    SharedTag {
+        /// The tag.
+        tag: u16,
+        /// Who has it, with their names.
+        on: Vec<(Id, String)>,
+    },
+    /// The cloth is retired.
+    #[error("retired cloth")]
+    Retired(u16),
+    /// The cloth is not retired.
+    #[error("cloth not retired")]
+    NotRetired(u16),
+    /// Another cloth has this tag.
+    #[error("tag taken")]
+    TagTaken {
+        /// The tag.
+        tag: u16,
+        /// The name of the cloth that has it.
+        by: String,
+        /// A tag that is free.
+        free: u16,
+    },
+    /// There is no tag left.
+    #[error("no tag left")]
+    NoTagLeft,
+    /// Nothing was said that would change anything.
+    #[error("nothing changed")]
+    NothingChanged(Subject),
+    /// The length on hand is not known.
+    #[error("length not known")]
+    LengthNotKnown(u16),
+    /// The cloth lies in a shop.
+    #[error("cloth in a shop")]
+    InShop(u16),
+    /// More than there is.
+    #[error("not so much on hand")]
+    NotSoMuch {
+        /// The tag of the cloth.
+        tag: u16,
+        /// What was typed.
+        text: String,
+        /// What is on hand.
+        had: Length,
+        /// The unit it was typed in.
+        unit: Unit,
+    },
+    /// No test has this identifier.
+    #[error("no such test")]
+    NoTest(String),
+    /// The identifiers of several tests end so.
+    #[error("several tests")]
+    SeveralTests {
+        /// What was typed.
+        text: String,
+        /// Their identifiers.
+        ids: Vec<Id>,
+    },
+    /// No test of a cloth ends so, or more than one does.
+    #[error("no such test of the cloth")]
+    TestOf {
+        /// The tag of the cloth.
+        tag: u16,
+        /// What was typed.
+        text: String,
+        /// Whether it was to be retired, else returned.
+        retire: bool,
+        /// The tests that end so.
+        ids: Vec<Id>,
+    },
+    /// The test is retired, or counts, already.
+    #[error("nothing to change")]
+    Already {
+        /// What was typed.
+        text: String,
+        /// Whether it was to be retired, else returned.
+        retire: bool,
+    },
+    /// Nothing has this name.
+    #[error("no such name")]
+    NoneNamed {
+        /// What was looked for.
+        thing: Subject,
+        /// What was typed.
+        text: String,
+        /// The names there are.
+        known: Vec<String>,
+        /// The pattern it was looked for in; empty where it was looked for among all.
+        pattern: String,
+    },
+    /// Several names begin so.
+    #[error("several names")]
+    SeveralNamed {
+        /// What was typed.
+        text: String,
+        /// The names that begin so.
+        found: Vec<String>,
+    },
+    /// Several patterns have the same name.
+    #[error("several patterns of one name")]
+    SameName {
+        /// The name.
+        name: String,
+        /// Their identifiers.
+        ids: Vec<Id>,
+    },
+    /// A pattern with several views, of which none was named.
+    #[error("no view named")]
+    WhichView(Vec<String>),
+    /// A view that already has a role of this name.
+    #[error("role exists")]
+    RoleExists {
+        /// The view.
+        view: String,
+        /// The role.
+        role: String,
+    },
+    /// A pattern of this name is there.
+    #[error("pattern exists")]
+    PatternExists(String),
+    /// The new name belongs to another thing of the same kind.
+    #[error("name taken")]
+    NameTaken {
+        /// What has it.
+        thing: Subject,
+        /// The name.
+        name: String,
+    },
+    /// The name of a retired pattern belongs to another one by now.
+    #[error("name taken meanwhile")]
+    NameTakenMeanwhile(String),
+    /// What is asked belongs to a role, and none was named.
+    #[error("no role named")]
+    WithoutRole {
+        /// Whether a pattern was to be added, else changed.
+        adding: bool,
+    },
+    /// Nothing of that was retired.
+    #[error("nothing retired")]
+    NothingRetired(String),
+    /// A view that asks nothing.
+    #[error("nothing asked")]
+    AsksNothing {
+        /// The pattern.
+        pattern: String,
+        /// The view.
+        view: String,
+    },
+    /// No marks before and after a wash were typed.
+    #[error("no marks")]
+    NoWashMarks,
+    /// A handheld that has a number keeps it.
+    #[error("handheld named already")]
+    Named {
+        /// The number it has.
+        has: u32,
+        /// The number it was to get.
+        wanted: u32,
+    },
+    /// A draft that cannot be read.
+    #[error("damaged draft")]
+    DamagedDraft(u16),
+    /// A cloth without a draft that could be resumed.
+    #[error("no draft")]
+    NoDraft {
+        /// The tag of the cloth.
+        tag: u16,
+        /// Whether it was to be forgotten, else resumed.
+        forget: bool,
+    },
+}
+
+/// What a refusal is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// A cloth.
+    Cloth,
+    /// A pattern.
+    Pattern,
+    /// A view of a pattern.
+    View,
+    /// A role of a view.
+    Role,
+}
+
+impl From<Wrong> for Refused {
+    fn from(wrong: Wrong) -> Self {
+        Self::Wrong(wrong)
+    }
+}

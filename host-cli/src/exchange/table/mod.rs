@@ -1,0 +1,101 @@
+//! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
+//! fabric. [`write`] makes such tables, [`read`] takes readings typed into one.
+
+pub mod read;
+pub mod write;
+
+use crate::input::{Reading, TypedTest, ends_word};
+
+/// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
+pub const TESTS: [&str; 23] = [
+    "id",
+    "tag",
+    "name",
+    "construction",
+    "pulled",
+    "grain",
+    "gauge",
+    "readings",
+    "division",
+    "ends",
+    "held",
+    "settling",
+    "load",
+    "note",
+    "stretch_percent",
+    "stretch_low",
+    "stretch_high",
+    "growth_percent",
+    "growth_low",
+    "growth_high",
+    "recovery_percent",
+    "growth_seconds",
+    "device",
+];
+
+/// The heads of the fabrics.
+pub const FABRICS: [&str; 16] = [
+    "id",
+    "tag",
+    "name",
+    "fibre",
+    "construction",
+    "width_mm",
+    "length_mm",
+    "g_per_m2",
+    "place",
+    "note",
+    "washed",
+    "seen",
+    "price",
+    "washed_lengthwise",
+    "washed_crosswise",
+    "dropped",
+];
+
+/// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets
+/// an apostrophe before it (a common precaution against what is called CSV injection).
+#[must_use]
+pub fn harmless(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\'']) { format!("'{text}") } else { text.to_owned() }
+}
+
+/// The text that [`harmless`] was given; one that begins with an apostrophe of its own is left alone.
+#[must_use]
+pub fn as_typed(text: &str) -> &str {
+    text.strip_prefix('\'').filter(|rest| harmless(rest) == text).unwrap_or(text)
+}
+
+/// How many of the heads of the tests are read; those after them are worked out.
+pub const READ: usize = 14;
+
+/// How a test was made, in the columns from `grain` to `load`. The readings stand in the order in which they were made:
+/// `105 106 101@60s` is two pulls and a reading a minute after the second.
+#[must_use]
+pub fn made(test: &TypedTest) -> [String; 8] {
+    let readings: Vec<&str> =
+        test.readings.iter().map(|(Reading::To(text) | Reading::Back(text))| text.as_str()).collect();
+    [
+        test.grain.word().to_owned(),
+        test.marks.clone().unwrap_or_default(),
+        readings.join(" "),
+        test.division.clone().unwrap_or_default(),
+        ends_word(test.ends).to_owned(),
+        test.held.word().to_owned(),
+        if test.settling { "yes" } else { "no" }.to_owned(),
+        test.load.clone().unwrap_or_else(|| "hand".to_owned()),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_made_harmless_comes_back() {
+        for text in ["=1+1", "-5 cm", "'twas dry", "'=", "''", "'", "", "plain", "@", "'plain"] {
+            assert_eq!(as_typed(&harmless(text)), text);
+        }
+        assert_eq!(as_typed("'twas typed"), "'twas typed");
+    }
+}

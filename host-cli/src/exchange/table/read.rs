@@ -1,0 +1,226 @@
+//! Readings typed by hand in a table: CSV with `,`, `;` or tabs between the cells.
+//!
+//! Needs the columns `tag`, `pulled`, `gauge` and `readings`; takes `grain`, `division`, `ends`, `held`, `settling`, `load`,
+//! `note` and `id`; leaves alone what `export --csv tests` adds. A bare number is in millimetres; a cell may carry its unit.
+
+use std::collections::HashMap;
+
+use crc::{CRC_82_DARC, Crc};
+use jiff::Timestamp;
+use jiff::civil::DateTime;
+use jiff::tz::Offset;
+use tenter_core::{Ends, Grain, Held, Unit};
+
+use super::{READ, TESTS, as_typed, made};
+use crate::exchange::{ImportError, RowFault, TableError};
+use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, ends_word, pull_test, when};
+use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
+use crate::store::Read;
+
+/// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
+const DRAW: Crc<u128> = Crc::<u128>::new(&CRC_82_DARC);
+/// The columns that must be there.
+const NEEDED: [&str; 4] = ["tag", "pulled", "gauge", "readings"];
+/// The clock that is ahead of all others, in hours before UTC: that of the Line Islands (IANA time zone database,
+/// `Pacific/Kiritimati`).
+const FIRST_CLOCK: i8 = 14;
+
+/// Reads every row; the entries of all, or what is wrong with each bad line.
+///
+/// # Errors
+///
+/// [`ImportError::Table`] with each bad row, or with what is wrong about the heads.
+pub fn entries(text: &[u8], read: &dyn Read, here: Here) -> Result<Vec<Entry>, ImportError> {
+    let text = core::str::from_utf8(text).map_err(|_| TableError::NotUtf8)?;
+    let text = text.trim_start_matches('\u{feff}');
+    let mut table = csv::ReaderBuilder::new();
+    let table = table.delimiter(delimiter(text)).flexible(true).trim(csv::Trim::All);
+    let mut reader = table.from_reader(text.as_bytes());
+    let heads: Vec<String> =
+        reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
+    check_heads(&heads)?;
+    let mut rows = Rows { read, tags: HashMap::new(), here, drawn: HashMap::new() };
+    for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
+        rows.tags.entry(one.tag).or_default().push(one.id);
+    }
+    let (mut entries, mut wrong) = (Vec::new(), Vec::new());
+    for row in reader.records() {
+        let row = row.map_err(|error| unreadable(&error))?;
+        let line = row.position().map_or(0, csv::Position::line);
+        if row.iter().all(str::is_empty) {
+            continue;
+        }
+        let cells: HashMap<&str, &str> = heads.iter().map(String::as_str).zip(row.iter()).collect();
+        let beyond = row.iter().skip(heads.len()).find(|cell| !cell.is_empty());
+        match beyond.map_or_else(|| rows.entry(&cells), |cell| Err(RowFault::TooMany(cell.to_owned()))) {
+            Ok(entry) => entries.push(entry),
+            Err(RowFault::Store(error)) => return Err(error.into()),
+            Err(fault) => wrong.push((line, fault)),
+        }
+    }
+    if wrong.is_empty() { Ok(entries) } else { Err(TableError::Rows(wrong).into()) }
+}
+
+fn unreadable(error: &csv::Error) -> TableError {
+    TableError::NotATable(error.to_string())
+}
+
+/// The mark that stands most often in the first line.
+fn delimiter(text: &str) -> u8 {
+    let heads = text.lines().next().unwrap_or_default();
+    let count = |mark: char| heads.matches(mark).count();
+    [(';', b';'), ('\t', b'\t'), (',', b',')]
+        .into_iter()
+        .max_by_key(|(mark, _)| count(*mark))
+        .map_or(b',', |(_, mark)| mark)
+}
+
+fn check_heads(heads: &[String]) -> Result<(), TableError> {
+    if let Some(head) = NEEDED.into_iter().find(|head| !heads.iter().any(|known| known == head)) {
+        let known = TESTS.into_iter().take(READ).filter(|known| !["name", "construction"].contains(known));
+        return Err(TableError::NoColumn { head, known: known.collect() });
+    }
+    for (index, head) in heads.iter().enumerate().filter(|(_, head)| !head.is_empty()) {
+        if !TESTS.contains(&head.as_str()) {
+            return Err(TableError::UnknownColumn(head.clone()));
+        }
+        if heads.iter().skip(index + 1).any(|other| other == head) {
+            return Err(TableError::ColumnTwice(head.clone()));
+        }
+    }
+    Ok(())
+}
+
+/// What rows are read against.
+struct Rows<'r> {
+    read: &'r dyn Read,
+    /// Who has a tag, retired fabrics left out.
+    tags: HashMap<u16, Vec<Id>>,
+    here: Here,
+    /// How many rows said the same so far.
+    drawn: HashMap<Vec<u8>, u32>,
+}
+
+impl Rows<'_> {
+    fn entry(&mut self, cells: &HashMap<&str, &str>) -> Result<Entry, RowFault> {
+        let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
+        let (pulled, named) = self.when(cell("pulled"))?;
+        let test = pull_test(&typed(&cell)?, Unit::Mm)?;
+        let note = cloth::short(Field::Note, as_typed(cell("note")))?;
+        let mut said = Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, test };
+        let id = match cell("id") {
+            "" => {
+                if pulled > self.here.now() {
+                    return Err(Wrong::new(Field::Pulled, cell("pulled"), Why::Ahead).into());
+                }
+                let tag = cloth::tag(cell("tag"))?;
+                said.fabric = Some(self.with_tag(tag)?);
+                self.draw(named, tag, &said)
+            }
+            text => {
+                let id = Id::from_elsewhere(&text.to_uppercase());
+                let id = id.ok_or_else(|| Wrong::new(Field::Id, text, Why::NotAnId))?;
+                return self.named(id, cells, said);
+            }
+        };
+        Ok(Entry::new(id, Fact::TestStored(said)))
+    }
+
+    /// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one
+    /// states what the clock showed: its identifier holds the instant at which the first clock on Earth showed that, the
+    /// same wherever the table is read, and never ahead.
+    fn when(&self, text: &str) -> Result<(Timestamp, Timestamp), Wrong> {
+        if let Ok(at) = text.parse::<Timestamp>() {
+            return Ok((at, at));
+        }
+        let pulled = when::past(Field::Pulled, text, self.here)?;
+        let showed = text.trim().parse::<DateTime>().ok();
+        let first = showed.and_then(|showed| Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok());
+        Ok((pulled, first.unwrap_or(pulled)))
+    }
+
+    /// The fabric with a tag.
+    fn with_tag(&self, tag: u16) -> Result<Id, Wrong> {
+        let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
+        match self.tags.get(&tag).map(Vec::as_slice) {
+            Some([id]) => Ok(*id),
+            Some([_, ..]) => wrong(Why::OnTwoCloths),
+            _ => wrong(Why::OnNoCloth),
+        }
+    }
+
+    /// The identifier of a typed test, drawn from what it says and not from how that was typed: the same table saved by
+    /// another program is the same. A row that stands there a second time is a second test.
+    fn draw(&mut self, named: Timestamp, tag: u16, said: &Tested) -> Id {
+        let mut says = tag.to_string();
+        for text in made(&TypedTest::of(&said.test)).iter().chain([&said.note]) {
+            says.push('\0');
+            says.push_str(text);
+        }
+        let mut bytes = named.as_millisecond().to_le_bytes().to_vec();
+        bytes.extend(says.as_bytes());
+        let before = self.drawn.entry(bytes.clone()).or_default();
+        let mut draw = DRAW.digest();
+        draw.update(&bytes);
+        draw.update(&before.to_le_bytes());
+        *before += 1;
+        Id::of(named, draw.finalize())
+    }
+
+    /// A row of an exported table. One that says what the log says is the entry that is there; one of no fabric, whose
+    /// name is empty then, goes to the inbox it came from.
+    fn named(&self, id: Id, cells: &HashMap<&str, &str>, mut said: Tested) -> Result<Entry, RowFault> {
+        let tag = cloth::tag(cells.get("tag").copied().unwrap_or_default());
+        let Some(stored) = self.read.test(id)? else {
+            if cells.get("name") == Some(&"") {
+                said.tag = tag.ok();
+            } else {
+                said.fabric = Some(self.with_tag(tag?)?);
+            }
+            return Ok(Entry::new(id, Fact::TestStored(said)));
+        };
+        let now = &stored.said;
+        let worn = tag.and_then(|tag| self.with_tag(tag));
+        let moved = worn.is_ok_and(|fabric| now.fabric.is_some_and(|is| is != fabric));
+        if !moved && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
+            let first = self.read.history(Subject::Test(id))?.into_iter().next();
+            return Ok(first.unwrap_or_else(|| Entry::new(id, Fact::TestStored(stored.said))));
+        }
+        said.fabric = now.fabric;
+        Ok(Entry::new(id, Fact::TestStored(said)))
+    }
+}
+
+/// The cells of a row as a test.
+fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
+    let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
+    let reading = |text: &str| if text.contains('@') { Reading::Back } else { Reading::To }(text.to_owned());
+    let readings: Vec<Reading> = cell("readings").split_whitespace().map(reading).collect();
+    if readings.is_empty() {
+        return Err(Wrong::new(Field::Readings, "", Why::NoReadings));
+    }
+    Ok(TypedTest {
+        marks: Some(cell("gauge").to_owned()),
+        readings,
+        settling: match cell("settling").to_lowercase().as_str() {
+            "yes" | "y" | "1" | "true" => true,
+            "" | "no" | "n" | "0" | "false" => false,
+            other => return Err(Wrong::new(Field::Settling, other, Why::NotYesOrNo)),
+        },
+        grain: match cell("grain") {
+            "" => Grain::Crosswise,
+            text => input::word(Field::Grain, text, &input::GRAINS, Grain::word)?,
+        },
+        division: text("division"),
+        ends: match cell("ends") {
+            "" | "1" => Ends::One,
+            "2" => Ends::Both,
+            text => input::word(Field::Ends, text, &[Ends::One, Ends::Both], ends_word)?,
+        },
+        held: match cell("held") {
+            "" => Held::Folded,
+            text => input::word(Field::Held, text, &input::HELD, Held::word)?,
+        },
+        load: text("load"),
+    })
+}

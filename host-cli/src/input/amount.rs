@@ -1,0 +1,125 @@
+//! Lengths, times and forces, as typed.
+
+use tenter_core::{Length, Load, Unit};
+
+use super::{Field, Why, Wrong};
+
+/// The weight of a kilogram, in millinewtons: standard gravity, 9.80665 m/s² (CGPM 1901).
+const MILLINEWTONS_PER_KG: f64 = 9806.65;
+/// The avoirdupois pound in kilograms (exact, international agreement of 1959).
+const KG_PER_POUND: f64 = 0.453_592_37;
+/// A length; a bare number is in `unit`.
+///
+/// # Errors
+///
+/// A text that is no length.
+pub fn length(field: Field, text: &str, unit: Unit) -> Result<Length, Wrong> {
+    Length::parse(text, unit).map_err(|error| Wrong::new(field, text, Why::Length(error)))
+}
+
+/// A length of cloth: at least zero, and with its unit, because a bare 2 could be metres or yards.
+///
+/// # Errors
+///
+/// A text that is no such length.
+pub fn cloth(field: Field, text: &str) -> Result<Length, Wrong> {
+    let wrong = |why| Wrong::new(field, text, why);
+    let unitless = Length::parse(text, Unit::Mm).is_ok() && unit_of(text).is_none();
+    if unitless && text.trim() != "0" {
+        return Err(wrong(Why::NoUnit));
+    }
+    let length = length(field, text, Unit::Mm)?;
+    if length < Length::ZERO { Err(wrong(Why::Negative)) } else { Ok(length) }
+}
+
+/// The unit a length was typed in, if it has one.
+#[must_use]
+pub fn unit_of(text: &str) -> Option<Unit> {
+    let unit = text.trim_start_matches(|c: char| !c.is_alphabetic() && !matches!(c, '"' | '″' | '”' | '\''));
+    match unit.to_ascii_lowercase().as_str() {
+        "mm" => Some(Unit::Mm),
+        "cm" | "m" => Some(Unit::Cm),
+        "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" | "yd" | "yard" | "yards" => Some(Unit::Inch),
+        _ => None,
+    }
+}
+
+/// `60s`, `30min`, `1h`, `2d`, or bare seconds.
+#[must_use]
+pub fn seconds(text: &str) -> Option<u32> {
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    let (number, unit) = text.split_at_checked(end)?;
+    let count: u32 = number.parse().ok()?;
+    count.checked_mul(match unit.trim() {
+        "" | "s" | "sec" | "seconds" => 1,
+        "min" | "minute" | "minutes" => 60,
+        "h" | "hour" | "hours" => 3600,
+        "d" | "day" | "days" => 86_400,
+        _ => return None,
+    })
+}
+
+/// `hand`, `500g`, `1.5kg`, `3lb`, `15N`, `50cN`.
+///
+/// # Errors
+///
+/// A text that is no such force.
+pub fn load(text: &str) -> Result<Load, Wrong> {
+    let wrong = |why| Wrong::new(Field::Load, text, why);
+    let trimmed = text.trim();
+    if trimmed.eq_ignore_ascii_case("hand") {
+        return Ok(Load::Hand);
+    }
+    let end = trimmed.find(|c: char| !c.is_ascii_digit() && !matches!(c, '.' | ',')).unwrap_or(trimmed.len());
+    let (number, unit) = trimmed.split_at_checked(end).unwrap_or((trimmed, ""));
+    let number: f64 = number.replace(',', ".").parse().map_err(|_| wrong(Why::NotALoad))?;
+    let per_unit = match unit.trim().to_ascii_lowercase().as_str() {
+        "g" => MILLINEWTONS_PER_KG / 1000.0,
+        "kg" => MILLINEWTONS_PER_KG,
+        "lb" | "lbs" => MILLINEWTONS_PER_KG * KG_PER_POUND,
+        "oz" => MILLINEWTONS_PER_KG * KG_PER_POUND / 16.0,
+        "n" => 1000.0,
+        "cn" => 10.0,
+        _ => return Err(wrong(Why::ForceUnit)),
+    };
+    let millinewtons = (number * per_unit).round();
+    if !(1.0..=1e6).contains(&millinewtons) {
+        return Err(wrong(Why::ForceRange));
+    }
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 1 and 10⁶ as checked above.
+    Ok(Load::Force { millinewtons: millinewtons as u32 })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn times() {
+        for (text, want) in [("60s", 60), ("30min", 1800), ("1 h", 3600), ("2d", 172_800), ("90", 90)] {
+            assert_eq!(seconds(text), Some(want), "{text}");
+        }
+        for text in ["", "s", "1.5h", "60m", "99999999999s", "5000000d", "-1s"] {
+            assert_eq!(seconds(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn forces() {
+        // 3 lb and 4 lb as 13.3 N and 17.8 N: conversion factors of NIST SP 811, App. B.8 (exact since 1959).
+        for (text, want) in [("500g", 4903), ("15N", 15_000), ("3 lb", 13_345), ("50cN", 500), ("1,5 kg", 14_710)] {
+            assert_eq!(load(text).unwrap(), Load::Force { millinewtons: want }, "{text}");
+        }
+        for text in ["", "heavy", "5", "0g", "1e9N", "2000N", "5 stone", "1.2.3g"] {
+            assert!(load(text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn the_gauge_names_the_unit() {
+        assert_eq!(unit_of("4 1/8 in"), Some(Unit::Inch));
+        assert_eq!(unit_of("4\""), Some(Unit::Inch));
+        assert_eq!(unit_of("10 CM"), Some(Unit::Cm));
+        assert_eq!(unit_of("100"), None);
+    }
+}

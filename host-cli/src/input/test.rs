@@ -1,0 +1,194 @@
+//! The readings of a pull test, as typed.
+
+use tenter_core::{Ends, Grain, Held, Length, Load, PullTest, Scale, Unit};
+
+use super::amount::{length, load, seconds, unit_of};
+use super::{Field, Why, Wrong};
+
+/// A pull test as typed: on a command line, in a row of a table, step by step, in a form. Bare numbers are in the unit
+/// that it is read with.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TypedTest {
+    /// The distance between the marks; none where it was not typed.
+    pub marks: Option<String>,
+    /// The lengths, in the order in which they were read.
+    pub readings: Vec<Reading>,
+    /// Whether a settling pull was made.
+    pub settling: bool,
+    /// The grain that was pulled.
+    pub grain: Grain,
+    /// Between two lines of the scale; none for that of an ordinary tape.
+    pub division: Option<String>,
+    /// Ends that were read.
+    pub ends: Ends,
+    /// How the swatch was held.
+    pub held: Held,
+    /// What pulled; none for a hand.
+    pub load: Option<String>,
+}
+
+/// A length, as typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Reading {
+    /// Read while pulling.
+    To(String),
+    /// Read after release, with the time: `101mm@60s`.
+    Back(String),
+}
+
+impl TypedTest {
+    /// What would have to be typed, in millimetres, to make a test again, exactly.
+    #[must_use]
+    pub fn of(test: &PullTest) -> Self {
+        let mut readings = Vec::new();
+        for (index, pull) in test.pulls().iter().enumerate() {
+            readings.push(Reading::To(mm(*pull)));
+            let mine = test.rests().iter().filter(|rest| usize::from(rest.after_pull) == index);
+            readings.extend(mine.map(|rest| Reading::Back(format!("{}@{}s", mm(rest.recovered), rest.seconds))));
+        }
+        Self {
+            marks: Some(mm(test.gauge())),
+            readings,
+            settling: test.settled(),
+            grain: test.grain(),
+            division: Some(mm(test.scale().division())),
+            ends: test.scale().ends(),
+            held: test.held(),
+            load: load_text(test.load()),
+        }
+    }
+}
+
+/// A length in millimetres, exactly: 1/1600 mm is a finite decimal.
+#[must_use]
+pub fn mm(length: Length) -> String {
+    (f64::from(length.steps()) / 1600.0).to_string()
+}
+
+/// A force as it would be typed, exactly; none for a hand.
+#[must_use]
+pub fn load_text(load: Load) -> Option<String> {
+    match load {
+        Load::Hand => None,
+        Load::Force { millinewtons } => Some(format!("{}N", f64::from(millinewtons) / 1000.0)),
+    }
+}
+
+/// Reads a pull test with at least one pull.
+///
+/// # Errors
+///
+/// The first text that cannot be read or is no reading that can be.
+pub fn pull_test(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
+    let test = so_far(typed, unit)?;
+    if test.pulls().is_empty() { Err(Wrong::new(Field::To, "", Why::Missing)) } else { Ok(test) }
+}
+
+/// Reads a pull test as far as it goes, perhaps without a pull.
+///
+/// # Errors
+///
+/// The first text that cannot be read or is no reading that can be.
+pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
+    let marks = typed.marks.as_deref().ok_or_else(|| Wrong::new(Field::Marks, "", Why::Missing))?;
+    let gauge = length(Field::Marks, marks, unit)?;
+    let scale = scale(typed, unit)?;
+    let wrong = |field, text: &str| {
+        let text = text.to_owned();
+        move |error| Wrong { field, text, why: Why::Reading(error) }
+    };
+    let mut test = PullTest::new(gauge, typed.grain)
+        .map_err(wrong(Field::Marks, marks))?
+        .with_scale(scale)
+        .map_err(wrong(Field::Division, typed.division.as_deref().unwrap_or("1mm")))?
+        .with_held(typed.held)
+        .with_load(typed.load.as_deref().map_or(Ok(Load::Hand), load)?)
+        .with_settling_pull(typed.settling);
+    for reading in &typed.readings {
+        match reading {
+            Reading::To(text) => {
+                test.add_pull(length(Field::To, text, unit)?).map_err(wrong(Field::To, text))?;
+            }
+            Reading::Back(text) => {
+                let (recovered, seconds) = rest(text, unit)?;
+                test.add_rest(seconds, recovered).map_err(wrong(Field::Back, text))?;
+            }
+        }
+    }
+    Ok(test)
+}
+
+/// The scale on which a test is read.
+///
+/// # Errors
+///
+/// A division that cannot be read or is not above zero.
+pub fn scale(typed: &TypedTest, unit: Unit) -> Result<Scale, Wrong> {
+    let division = match &typed.division {
+        Some(text) => length(Field::Division, text, unit)?,
+        // The scale is the one the marks were read on, whatever unit the text is shown in.
+        None => division_in(typed.marks.as_deref().and_then(unit_of).unwrap_or(unit)),
+    };
+    let text = typed.division.as_deref().unwrap_or_default();
+    Scale::new(division, typed.ends).ok_or_else(|| Wrong::new(Field::Division, text, Why::NoDivision))
+}
+
+/// The division of an ordinary tape in a unit.
+#[must_use]
+pub const fn division_in(unit: Unit) -> Length {
+    match unit {
+        Unit::Inch => Length::from_inch_64ths(4),
+        Unit::Mm | Unit::Cm => Length::from_mm(1),
+    }
+}
+
+/// A recovered length and its time: `101mm@60s`.
+fn rest(text: &str, unit: Unit) -> Result<(Length, u32), Wrong> {
+    let wrong = |why| Wrong::new(Field::Back, text, why);
+    let (recovered, time) = text.split_once('@').ok_or_else(|| wrong(Why::NoTime))?;
+    let recovered = Length::parse(recovered, unit).map_err(|error| wrong(Why::Length(error)))?;
+    let seconds = seconds(time.trim()).ok_or_else(|| wrong(Why::NotATime))?;
+    Ok((recovered, seconds))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A step is 1/1600 mm, and 1/64 in is 635 of them (the inch is 25.4 mm exactly, NIST SP 811, App. B.8).
+    #[test]
+    fn what_would_have_to_be_typed_makes_the_same_test() {
+        let mut test = PullTest::new(Length::from_inch_64ths(4 * 64 + 1), Grain::Bias)
+            .unwrap()
+            .with_scale(Scale::new(Length::from_steps(1), Ends::Both).unwrap())
+            .unwrap()
+            .with_held(Held::Loop)
+            .with_load(Load::Force { millinewtons: 4903 })
+            .with_settling_pull(true);
+        test.add_pull(Length::from_steps(200_001)).unwrap();
+        test.add_rest(60, Length::from_steps(165_001)).unwrap();
+        test.add_rest(1800, Length::from_steps(164_999)).unwrap();
+        test.add_pull(Length::from_steps(201_599)).unwrap();
+        let typed = TypedTest::of(&test);
+        assert_eq!(typed.readings[1], Reading::Back("103.125625@60s".to_owned()));
+        assert_eq!(pull_test(&typed, Unit::Mm), Ok(test));
+    }
+
+    #[test]
+    fn what_is_missing_is_named() {
+        let none = TypedTest {
+            marks: None,
+            readings: Vec::new(),
+            settling: false,
+            grain: Grain::Crosswise,
+            division: None,
+            ends: Ends::One,
+            held: Held::Folded,
+            load: None,
+        };
+        assert_eq!(pull_test(&none, Unit::Mm), Err(Wrong::new(Field::Marks, "", Why::Missing)));
+        let marked = TypedTest { marks: Some("10cm".to_owned()), ..none };
+        assert_eq!(pull_test(&marked, Unit::Mm), Err(Wrong::new(Field::To, "", Why::Missing)));
+        assert!(so_far(&marked, Unit::Mm).is_ok(), "a test may begin without a pull");
+    }
+}

@@ -1,0 +1,121 @@
+//! What is asked of a cloth, and how sure an answer must be, as typed.
+
+use tenter_core::{Confidence, Demand, Grain, Limit, Range, Scatter, Table, Unit};
+
+use super::{Field, Why, Wrong};
+
+/// Degrees of freedom granted to a scatter that the user states: as if it came from thirty-one pulls.
+const STATED_SCATTER_DOF: f32 = 30.0;
+
+/// What is asked of a cloth, as typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct TypedWants {
+    /// The stretch: `5%`, `20%..30%`, `4in to 5 3/8in`.
+    pub wants: Option<String>,
+    /// The most growth that will do.
+    pub growth_at_most: Option<String>,
+    /// The least recovery that will do.
+    pub recovery_at_least: Option<String>,
+}
+
+/// What is asked along a grain.
+///
+/// # Errors
+///
+/// The first text that cannot be read.
+pub fn demand(typed: &TypedWants, grain: Grain, unit: Unit) -> Result<Demand, Wrong> {
+    let demand = Demand::for_grain(grain, range(Field::Wants, typed.wants.as_deref(), unit)?);
+    let growth_at_most = limit(Field::GrowthAtMost, typed.growth_at_most.as_deref(), unit)?;
+    let recovery_at_least = recovery(typed.recovery_at_least.as_deref(), unit)?;
+    Ok(Demand { growth_at_most, recovery_at_least, ..demand })
+}
+
+/// A range of stretch; empty where nothing was typed.
+///
+/// # Errors
+///
+/// A text that is no range.
+pub fn range(field: Field, text: Option<&str>, unit: Unit) -> Result<Range, Wrong> {
+    let range = |text| Range::parse(text, unit).map_err(|error| Wrong::new(field, text, Why::Limit(error)));
+    text.map_or_else(|| Ok(Range::default()), range)
+}
+
+/// A limit, where one was typed.
+///
+/// # Errors
+///
+/// A text that is no limit.
+pub fn limit(field: Field, text: Option<&str>, unit: Unit) -> Result<Option<Limit>, Wrong> {
+    let limit = |text| Limit::parse(text, unit).map_err(|error| Wrong::new(field, text, Why::Limit(error)));
+    text.map(limit).transpose()
+}
+
+/// A least recovery, which cannot lie above 100 %.
+///
+/// # Errors
+///
+/// A text that is no limit, or one above 100 %.
+pub fn recovery(text: Option<&str>, unit: Unit) -> Result<Option<Limit>, Wrong> {
+    let field = Field::RecoveryAtLeast;
+    let least = limit(field, text, unit)?;
+    let whole = Limit::milli_percent(100_000).ok();
+    if let (Some(text), Some(least), Some(whole)) = (text, least, whole)
+        && least.ratio() > whole.ratio()
+    {
+        return Err(Wrong::new(field, text, Why::AboveWhole));
+    }
+    Ok(least)
+}
+
+/// How sure an answer must be.
+///
+/// # Errors
+///
+/// A text that is no percentage from 50.1 to 99.9.
+pub fn confidence(text: &str) -> Result<Confidence, Wrong> {
+    let wrong = || Wrong::new(Field::Confidence, text, Why::NotAConfidence);
+    let percent = Limit::parse(text, Unit::Mm).map_err(|_| wrong())?;
+    let tenths = percent.ratio().percent(3).scaled();
+    let tenths = if percent.printed_marks().is_none() && tenths % 100 == 0 { tenths / 100 } else { 0 };
+    u16::try_from(tenths).ok().and_then(Confidence::per_mille).ok_or_else(wrong)
+}
+
+/// A table of stretch classes.
+///
+/// # Errors
+///
+/// A name that no table has.
+pub fn table(name: &str) -> Result<&'static Table, Wrong> {
+    Table::named(name).ok_or_else(|| {
+        let names = tenter_core::TABLES.iter().map(|table| table.key.to_owned()).collect();
+        Wrong::new(Field::Table, name, Why::NotOneOf(names))
+    })
+}
+
+/// The scatter of the user's own pulls; the assumed one where nothing was typed.
+///
+/// # Errors
+///
+/// A text that is no number of points.
+pub fn scatter(text: Option<&str>) -> Result<Scatter, Wrong> {
+    let Some(text) = text else { return Ok(Scatter::ASSUMED) };
+    let wrong = || Wrong::new(Field::Scatter, text, Why::NotPoints);
+    let points: f32 = text.trim().trim_end_matches('%').trim().replace(',', ".").parse().map_err(|_| wrong())?;
+    if points == 0.0 {
+        return Ok(Scatter::SCALE_ONLY);
+    }
+    Scatter::known(points, STATED_SCATTER_DOF).ok_or_else(wrong)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn confidences() {
+        assert_eq!(confidence("99.5 %").unwrap(), Confidence::per_mille(995).unwrap());
+        for text in ["50", "100", "95.05", "high", "4in to 5in", "-95"] {
+            assert!(confidence(text).is_err(), "{text}");
+        }
+    }
+}

@@ -1,0 +1,242 @@
+//! What can be wrong with what was typed, as data. Each front end says it in its own words.
+
+use tenter_core::making::error::MakingError;
+use tenter_core::{LengthError, LimitError, TestError};
+
+/// A field that cannot be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wrong {
+    /// What was being typed.
+    pub field: Field,
+    /// The text, as typed; empty where there is none.
+    pub text: String,
+    /// What is wrong with it, and with what it can be mended.
+    pub why: Why,
+}
+
+impl Wrong {
+    /// A field that cannot be read.
+    #[must_use]
+    pub fn new(field: Field, text: &str, why: Why) -> Self {
+        Self { field, text: text.to_owned(), why }
+    }
+}
+
+/// What was being typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Field {
+    /// The distance between the marks.
+    Marks,
+    /// A length read while pulling.
+    To,
+    /// A length read after release, and when.
+    Back,
+    /// Between two lines of the scale.
+    Division,
+    /// What pulled.
+    Load,
+    /// Whether a settling pull was made.
+    Settling,
+    /// The grain that was pulled.
+    Grain,
+    /// Ends that were read.
+    Ends,
+    /// How the swatch was held.
+    Held,
+    /// The day on which it was pulled.
+    Pulled,
+    /// A remark.
+    Note,
+    /// The scatter of the user's own pulls.
+    Scatter,
+    /// How sure an answer must be.
+    Confidence,
+    /// The table of stretch classes.
+    Table,
+    /// The stretch that is wanted.
+    Wants,
+    /// The most growth that will do.
+    GrowthAtMost,
+    /// The least recovery that will do.
+    RecoveryAtLeast,
+    /// The stretch wanted across.
+    Crosswise,
+    /// The stretch wanted along.
+    Lengthwise,
+    /// The stretch wanted at 45°.
+    Bias,
+    /// The name of a cloth that is added.
+    Name,
+    /// A new name for what is there.
+    NewName,
+    /// The number pinned to a cloth.
+    Tag,
+    /// What a cloth is made of.
+    Fibre,
+    /// Usable width.
+    Width,
+    /// Length on hand.
+    Length,
+    /// Mass per area.
+    Mass,
+    /// Where a cloth lies.
+    Place,
+    /// The shop in which it was seen.
+    Seen,
+    /// The price there.
+    Price,
+    /// The length that was bought.
+    Bought,
+    /// The length that was cut off.
+    Cut,
+    /// The least length on hand that is looked for.
+    AtLeast,
+    /// The stretch that is looked for, or taken as known.
+    Stretch,
+    /// The name of a pattern.
+    Pattern,
+    /// The name of a view.
+    View,
+    /// The name of a role.
+    Role,
+    /// A kind of garment that asks.
+    Garment,
+    /// A movement of the body that asks.
+    Movement,
+    /// The grain that goes round the body.
+    Around,
+    /// How much cloth a role takes.
+    Cloth,
+    /// Marks along the length before and after a wash.
+    WashedLengthwise,
+    /// Marks across the width before and after a wash.
+    WashedCrosswise,
+    /// The length needed after a wash.
+    Need,
+    /// The length of a seam between two cloths.
+    Along,
+    /// A length of elastic, with what it is for.
+    Elastic,
+    /// The length that elastic goes round.
+    Measure,
+    /// The stretch that elastic gives.
+    Gives,
+    /// The stretch that a facing gives.
+    FacingGives,
+    /// A body measure with a finished one.
+    Girth,
+    /// An opening that must pass over the body.
+    Opening,
+    /// A seam with its length.
+    Seam,
+    /// The widest place that elastic must pass.
+    Widest,
+    /// The width of elastic.
+    ElasticWidth,
+    /// The edge that a zip closes.
+    Zip,
+    /// The identifier of a test.
+    Id,
+    /// The test that is retired.
+    Retire,
+    /// The test that is returned.
+    Return,
+    /// All readings of a test in one text.
+    Readings,
+    /// The number of a handheld.
+    DeviceName,
+}
+
+/// What is wrong with a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Why {
+    /// It must be there.
+    Missing,
+    /// It is no length.
+    Length(LengthError),
+    /// It is no limit or range.
+    Limit(LimitError),
+    /// It is read, and is no reading that can be.
+    Reading(TestError),
+    /// It is read, and cannot be worked with.
+    Making(MakingError),
+    /// Nothing was typed; a value is, or the word `unknown`.
+    Blank,
+    /// Nothing was typed where a word is needed.
+    NoWords,
+    /// A length of cloth without a unit.
+    NoUnit,
+    /// A length below zero.
+    Negative,
+    /// A length of nothing.
+    Zero,
+    /// A text that is too long.
+    TooLong {
+        /// The most characters that are kept.
+        most: usize,
+    },
+    /// A text with characters that cannot be printed.
+    NotPlain,
+    /// Not one of the words that are known.
+    NotOneOf(Vec<String>),
+    /// Not a whole number from 1 to `most`.
+    NotANumber {
+        /// The highest number taken.
+        most: u32,
+    },
+    /// Neither a mass per area in metric units nor in ounces.
+    NotAMass,
+    /// Not a price per length.
+    NotAPrice,
+    /// A price of a cloth that was not seen in a shop.
+    PriceWithoutShop,
+    /// A price of a cloth that lies at home.
+    PriceAtHome,
+    /// A cloth that lies at home cannot be bought.
+    AtHome,
+    /// A recovered length without the time.
+    NoTime,
+    /// Not a time since release.
+    NotATime,
+    /// Not a mass, a force or a hand.
+    NotALoad,
+    /// A force in a unit that is not known.
+    ForceUnit,
+    /// A force that nobody pulls with.
+    ForceRange,
+    /// Not points of stretch from 0 to 100.
+    NotPoints,
+    /// Not a percentage of confidence.
+    NotAConfidence,
+    /// A recovery above 100 %.
+    AboveWhole,
+    /// A scale without divisions.
+    NoDivision,
+    /// Not two lengths, before and after.
+    NotMarks,
+    /// Not a name with two measures.
+    NotAGirth,
+    /// Not a length of a width.
+    NotACloth,
+    /// A movement whose source does not say along which line.
+    NoLine {
+        /// The movement.
+        name: &'static str,
+    },
+    /// It belongs to a garment or a movement.
+    WithoutBody,
+    /// Not a day.
+    NotADay,
+    /// A day to come.
+    Ahead,
+    /// Neither yes nor no.
+    NotYesOrNo,
+    /// No length read while pulling.
+    NoReadings,
+    /// Not an identifier that this program gives.
+    NotAnId,
+    /// No cloth has this tag.
+    OnNoCloth,
+    /// More than one cloth has this tag.
+    OnTwoCloths,
+}

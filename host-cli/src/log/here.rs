@@ -1,0 +1,115 @@
+//! What only the machine can tell: the time, chance, and what its clock on the wall shows.
+
+use core::fmt;
+
+use jiff::civil::DateTime;
+use jiff::tz::Offset;
+use jiff::{SignedDuration, Timestamp};
+
+/// The time, chance and the wall clock of the place where the program runs; handed in from outside, so that a test can
+/// fix all three and a page can take them from its browser.
+#[derive(Clone, Copy)]
+pub struct Here {
+    /// The present time.
+    pub now: fn() -> Timestamp,
+    /// Random bits, all 128 of them.
+    pub random: fn() -> u128,
+    /// By how much the wall clock is ahead of UTC at a time.
+    pub offset: fn(Timestamp) -> Offset,
+}
+
+impl Here {
+    /// This machine, with the time zone it is set to.
+    #[cfg(feature = "desk")]
+    #[must_use]
+    pub fn desk() -> Self {
+        use jiff::tz::TimeZone;
+
+        Self {
+            now: Timestamp::now,
+            random: || ulid::Ulid::generate().random() | ulid::Ulid::generate().random() << 80,
+            offset: |at| TimeZone::system().to_offset(at),
+        }
+    }
+
+    /// The present time in whole milliseconds, as identifiers hold it; never before 1970.
+    #[must_use]
+    pub fn now(self) -> Timestamp {
+        Timestamp::from_millisecond((self.now)().as_millisecond().max(0)).unwrap_or_default()
+    }
+
+    /// A random number that is not 0.
+    #[must_use]
+    pub fn number(self) -> u32 {
+        let random = (self.random)().to_le_bytes();
+        random.as_chunks::<4>().0.iter().map(|four| u32::from_le_bytes(*four)).find(|one| *one != 0).unwrap_or(1)
+    }
+
+    /// What the wall clock shows at a time.
+    #[must_use]
+    pub fn shows(self, at: Timestamp) -> DateTime {
+        (self.offset)(at).to_datetime(at)
+    }
+
+    /// The time at which the wall clock shows this: the first of two where it was set back, and as if it had not been
+    /// set forward where it never showed it (the rule of RFC 5545, § 3.3.5). None outside the years that can be told.
+    #[must_use]
+    pub fn when(self, shows: DateTime) -> Option<Timestamp> {
+        const DAY: SignedDuration = SignedDuration::from_hours(24);
+        let roughly = Offset::UTC.to_timestamp(shows).ok()?;
+        // No wall clock is a day away from UTC, and none is set twice within two days.
+        let before = (self.offset)(roughly.checked_sub(DAY).unwrap_or(roughly));
+        let after = (self.offset)(roughly.checked_add(DAY).unwrap_or(roughly));
+        let at = |offset: Offset| offset.to_timestamp(shows).ok();
+        let holds = |offset: Offset| at(offset).filter(|at| (self.offset)(*at) == offset);
+        match (holds(before), holds(after)) {
+            (Some(one), Some(other)) => Some(one.min(other)),
+            (one, other) => one.or(other).or_else(|| at(before)),
+        }
+    }
+}
+
+impl fmt::Debug for Here {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("Here")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::tz::TimeZone;
+
+    use super::*;
+
+    /// Central European time: an hour ahead of UTC, two from the last Sunday of March to that of October.
+    fn central_european() -> TimeZone {
+        TimeZone::posix("CET-1CEST,M3.5.0,M10.5.0/3").unwrap()
+    }
+
+    fn here() -> Here {
+        let now = || "2026-03-01T12:00:00.1239Z".parse().unwrap();
+        Here { now, random: || 7 << 32, offset: |at| central_european().to_offset(at) }
+    }
+
+    #[test]
+    fn time_chance_and_wall_clock_are_those_handed_in() {
+        assert_eq!(here().now().to_string(), "2026-03-01T12:00:00.123Z");
+        assert_eq!(here().number(), 7, "the first that is not 0");
+        assert_eq!(here().shows(here().now()).to_string(), "2026-03-01T13:00:00.123");
+        let mut ids = crate::log::Ids::after(here(), None);
+        let (one, other) = (ids.next(), ids.next());
+        assert_eq!((one.at(), one.drawn()), (here().now(), 7 << 32));
+        assert_eq!((other.at(), other.drawn()), (here().now() + SignedDuration::from_millis(1), 7 << 32));
+    }
+
+    /// Against jiff, which knows the whole zone, hour by hour over a year with both changes of the clock.
+    #[test]
+    fn the_wall_clock_is_read_back() {
+        let zone = central_european();
+        let mut shows: DateTime = "2026-01-01T00:30:00".parse().unwrap();
+        for _ in 0..365 * 24 {
+            assert_eq!(here().when(shows), zone.to_timestamp(shows).ok(), "{shows}");
+            shows = shows.checked_add(SignedDuration::from_hours(1)).unwrap();
+        }
+    }
+}

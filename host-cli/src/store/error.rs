@@ -1,0 +1,84 @@
+//! What can go wrong with a log, as data.
+
+/// What is wrong with a log.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum StoreError {
+    /// What is there is not a log of this program.
+    #[error("not a tenter log")]
+    NotALog {
+        /// Where the log was looked for.
+        place: String,
+    },
+    /// A newer version of this program wrote it.
+    #[error("log of a newer tenter")]
+    Newer {
+        /// Where the log is.
+        place: String,
+        /// Its schema.
+        found: i64,
+        /// The newest schema known here.
+        known: i64,
+    },
+    /// The log is damaged.
+    #[error("damaged log")]
+    Damaged {
+        /// Where the log is.
+        place: String,
+    },
+    /// The system does not allow it.
+    #[error("access denied")]
+    Denied {
+        /// What was tried.
+        access: Access,
+        /// The file or folder.
+        place: String,
+        /// What the system says.
+        system: String,
+    },
+    /// There is no room left.
+    #[error("disk full")]
+    Full {
+        /// Where the log is.
+        place: String,
+    },
+    /// Another program writes and does not end.
+    #[error("log in use")]
+    Busy {
+        /// Where the log is.
+        place: String,
+    },
+    /// Anything else.
+    #[error("log unusable")]
+    Other {
+        /// Where the log is.
+        place: String,
+        /// What the engine says.
+        system: String,
+    },
+    /// The caller's own closure ended the work: the caller knows why, see [`caught`](super::caught).
+    #[error("ended by the caller")]
+    Stopped,
+}
+
+/// What was tried on a file or folder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Access {
+    /// To make it.
+    Make,
+    /// To open it.
+    Open,
+    /// To read it.
+    Read,
+    /// To write it.
+    Write,
+}
+
+/// The caller ends the work, for a reason of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stop;
+
+impl From<Stop> for StoreError {
+    fn from(Stop: Stop) -> Self {
+        Self::Stopped
+    }
+}

@@ -1,0 +1,177 @@
+//! Deeds that cannot be done.
+
+use super::input::{flag, wrong};
+use super::store::store;
+use crate::deed::{Refused, Subject};
+use crate::finding::fit::known::NotPulled;
+use crate::input::Field;
+use crate::log::Id;
+use crate::plain::one_line;
+use crate::words::quantity;
+
+/// Why a deed was not done, and what to type instead.
+#[must_use]
+pub fn refused(refused: &Refused) -> String {
+    match refused {
+        Refused::Wrong(field) => wrong(field, flag),
+        Refused::Store(error) => store(error),
+        Refused::NoCloth(text) => {
+            format!("no cloth has tag {}; tenter cloth list shows the tags", quoted(text))
+        }
+        Refused::SharedTag { tag, on } => {
+            let names: Vec<_> = on.iter().map(|(id, name)| format!("{id} {}", one_line(name))).collect();
+            format!(
+                "tag {tag} is on {} cloths: {}; give one a new tag: tenter cloth edit IDENTIFIER --tag NUMBER",
+                on.len(),
+                names.join(", ")
+            )
+        }
+        Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
+        Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
+        Refused::TagTaken { tag, by, free } => {
+            format!("--tag '{tag}': '{}' has this tag; {free} is free", one_line(by))
+        }
+        Refused::NoTagLeft => "all 65535 tags are in use; take one of a retired cloth with --tag".to_owned(),
+        Refused::NothingChanged(subject) => nothing_changed(*subject).to_owned(),
+        Refused::LengthNotKnown(tag) => {
+            format!("the length of cloth {tag} is not known; type it first: tenter cloth edit {tag} --length 2m")
+        }
+        Refused::InShop(tag) => {
+            format!("cloth {tag} lies in a shop; once it is bought type tenter cloth edit {tag} --bought 2m")
+        }
+        Refused::NotSoMuch { tag, text, had, unit } => format!(
+            "LENGTH '{}': only {} is on hand; type that or less, or count anew: tenter cloth edit {tag} --length",
+            one_line(text),
+            quantity::cloth(*had, *unit)
+        ),
+        Refused::NoTest(text) => format!("no test is called {}; see tenter device inbox", quoted(text)),
+        Refused::SeveralTests { text, ids } => {
+            format!("'{}' ends several: {}; type more of it", one_line(text), lower(ids).join(", "))
+        }
+        Refused::TestOf { tag, text, retire, ids } => {
+            let words = match lower(ids).first() {
+                None => format!("no test of cloth {tag} ends so; see tenter cloth show {tag}"),
+                Some(longer) => format!("{} tests end so; type more letters, such as {longer}", ids.len()),
+            };
+            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+        }
+        Refused::Already { text, retire } => {
+            let words = if *retire { "it is retired already" } else { "it counts; nothing to bring back" };
+            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+        }
+        Refused::NothingRetired(pattern) => format!("nothing of that was retired from '{}'", one_line(pattern)),
+        Refused::AsksNothing { pattern, view } => format!(
+            "{} {} asks no stretch, growth or recovery, so there is nothing to send; see tenter pattern --help",
+            one_line(pattern),
+            one_line(view)
+        ),
+        Refused::NoWashMarks => "type the marks before and after, such as --lengthwise '50cm to 48.5cm'".to_owned(),
+        Refused::Named { has, wanted } => {
+            format!("--name '{wanted}': this handheld is number {has} and keeps it; leave --name out")
+        }
+        Refused::DamagedDraft(tag) => {
+            format!("the unfinished test of cloth {tag} cannot be read; forget it with tenter pull {tag} --discard")
+        }
+        Refused::NoDraft { tag, forget: true } => format!("cloth {tag} has no unfinished test; nothing to forget"),
+        Refused::NoDraft { tag, forget: false } => {
+            format!("cloth {tag} has no unfinished test; begin with tenter pull {tag}")
+        }
+        names => of_names(names),
+    }
+}
+
+/// A grain of a cloth that must be pulled first.
+#[must_use]
+pub fn not_pulled(not: NotPulled) -> String {
+    let (tag, grain) = (not.tag, not.grain.word());
+    format!("cloth {tag} was not pulled along that grain; pull it first: tenter pull {tag} --grain {grain}")
+}
+
+/// Names that mean nothing, several things, or something that is there.
+fn of_names(refused: &Refused) -> String {
+    match refused {
+        Refused::NoneNamed { thing, known, pattern, .. } if known.is_empty() => {
+            let how = match thing {
+                Subject::View => format!("tenter pattern add '{}' VIEW ROLE", one_line(pattern)),
+                _ => "tenter pattern add".to_owned(),
+            };
+            format!("there is no {} yet; add one with {how}", word(*thing))
+        }
+        Refused::NoneNamed { thing, text, known, .. } => {
+            format!("no {} is called '{}'; there are: {}", word(*thing), one_line(text), listed(known))
+        }
+        Refused::SeveralNamed { text, found } => {
+            format!("'{}' could be {}; type more of it", one_line(text), listed(found))
+        }
+        Refused::SameName { name, ids } => {
+            let either: Vec<_> = ids.iter().map(Id::to_string).collect();
+            format!(
+                "{} patterns are called '{}': type {} instead; tenter pattern edit gives one a new name",
+                ids.len(),
+                one_line(name),
+                either.join(" or ")
+            )
+        }
+        Refused::WhichView(views) => format!("type which view: {}", listed(views)),
+        Refused::RoleExists { view, role } => format!(
+            "view {} has a role '{}' already; change it with tenter pattern edit",
+            one_line(view),
+            one_line(role)
+        ),
+        Refused::PatternExists(name) => format!("there is a pattern '{}' already", one_line(name)),
+        Refused::NameTaken { thing, name } => {
+            let where_ = if *thing == Subject::Role { " of this view" } else { "" };
+            format!("--name '{}': another {}{where_} has this name", one_line(name), word(*thing))
+        }
+        Refused::NameTakenMeanwhile(name) => {
+            format!("PATTERN '{}': another pattern has this name now; give that one a new name first", one_line(name))
+        }
+        Refused::WithoutRole { adding } => {
+            let verb = if *adding { "add" } else { "edit" };
+            format!("type the view and the role that ask this: tenter pattern {verb} NAME VIEW ROLE")
+        }
+        other => other.to_string(),
+    }
+}
+
+const fn nothing_changed(subject: Subject) -> &'static str {
+    match subject {
+        Subject::Cloth => "type what changed, such as --place 'top shelf'; see tenter cloth edit --help",
+        Subject::Pattern => "type what changed: --name or --note",
+        Subject::View | Subject::Role => "type what changed, such as --crosswise 5%; see tenter pattern edit --help",
+    }
+}
+
+const fn word(subject: Subject) -> &'static str {
+    match subject {
+        Subject::Cloth => "cloth",
+        Subject::Pattern => "pattern",
+        Subject::View => "view",
+        Subject::Role => "role",
+    }
+}
+
+const fn retire_flag(retire: bool) -> &'static str {
+    flag(if retire { Field::Retire } else { Field::Return })
+}
+
+/// A tag as it is, anything else in quotes.
+fn quoted(text: &str) -> String {
+    let tag = text.trim().trim_start_matches('#');
+    if !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit()) {
+        tag.to_owned()
+    } else {
+        format!("'{}'", one_line(text))
+    }
+}
+
+fn lower(ids: &[Id]) -> Vec<String> {
+    ids.iter().map(|id| id.to_string().to_lowercase()).collect()
+}
+
+/// Names as a list that fits a line.
+fn listed(names: &[String]) -> String {
+    let shown: Vec<String> = names.iter().take(6).map(|name| one_line(name)).collect();
+    let more = names.len().saturating_sub(shown.len());
+    if more > 0 { format!("{} and {more} more", shown.join(", ")) } else { shown.join(", ") }
+}

@@ -1,0 +1,186 @@
+//! Fields that cannot be read.
+
+use crate::input::{Field, Why, Wrong};
+use crate::plain::one_line;
+
+/// A field that cannot be read, under the name that a front end gives it: [`flag`], [`column`].
+///
+/// ```
+/// use tenter::input::{Field, Why, Wrong};
+/// use tenter::words::errors::{column, flag, wrong};
+///
+/// let past = Wrong::new(Field::To, "9cm", Why::Reading(tenter_core::TestError::ExtendedBelowGauge));
+/// assert!(wrong(&past, flag).starts_with("--to '9cm': the extended length is shorter"));
+/// assert!(wrong(&past, column).starts_with("readings '9cm': the extended length is shorter"));
+/// ```
+#[must_use]
+pub fn wrong(wrong: &Wrong, named: impl Fn(Field) -> &'static str) -> String {
+    if wrong.why == Why::Missing {
+        return match wrong.field {
+            Field::Marks => {
+                "missing --marks <LENGTH>; type the distance between the marks, such as --marks 10cm".to_owned()
+            }
+            Field::To => "missing --to <LENGTH>; type the distance while pulled, such as --to 10.5cm".to_owned(),
+            other => format!("missing {}", named(other)),
+        };
+    }
+    format!("{} '{}': {}", named(wrong.field), one_line(&wrong.text), why(wrong))
+}
+
+/// What is wrong with a text, and what to type instead.
+#[must_use]
+pub fn why(wrong: &Wrong) -> String {
+    let text = wrong.text.trim();
+    match &wrong.why {
+        Why::Missing => "type a value".to_owned(),
+        Why::Length(error) => error.to_string(),
+        Why::Limit(error) => error.to_string(),
+        Why::Reading(error) => error.to_string(),
+        Why::Making(error) => error.to_string(),
+        Why::NoUnit => {
+            let text = one_line(text);
+            format!("type the unit too, such as {text}cm or {text}m")
+        }
+        Why::TooLong { most } => format!("too long; at most {most} letters fit"),
+        Why::NotOneOf(words) if words.iter().any(|word| word.contains(',')) => {
+            format!("type one of: {}", words.join("; "))
+        }
+        Why::NotOneOf(words) => format!("type one of {}", words.join(", ")),
+        Why::NotANumber { most } => format!("type a whole number from 1 to {most}"),
+        Why::NoLine { name } => {
+            format!(
+                "its source does not give the line along which it stretches; type '{name}:along' or '{name}:around'"
+            )
+        }
+        other => fixed(other, wrong.field).to_owned(),
+    }
+}
+
+/// Reasons that are said alike whatever was typed.
+const fn fixed(why: &Why, field: Field) -> &'static str {
+    match why {
+        Why::Blank => "type a value, or unknown",
+        Why::NoWords => "type a word or two",
+        Why::Negative => "a length cannot be negative; type it without the minus sign",
+        Why::Zero => "type the length that was cut off, such as 80cm",
+        Why::NotPlain => "type one line of plain text",
+        Why::NotAMass => "type one such as '180 g/m2' or '5.3 oz/yd2'",
+        Why::NotAPrice => "type one such as 12.50/m or '9 EUR/yd'",
+        Why::PriceWithoutShop => "type the shop too, with --seen SHOP",
+        Why::PriceAtHome => "this cloth lies at home and a price belongs to a shop; add --seen SHOP",
+        Why::AtHome => "this cloth lies at home already; for a new count type --length",
+        Why::NoTime => "type when it was read too, such as 101mm@60s or 101mm@30min",
+        Why::NotATime => "type the time since release after the @, such as 60s, 30min or 1h",
+        Why::NotALoad => "type hand, or a mass or force such as 500g, 15N or 3lb",
+        Why::ForceUnit => "unknown unit; type g, kg, oz, lb, N or cN after the number",
+        Why::ForceRange => "a pull lies between 1 mN and 1000 N; type one such as 500g or 15N",
+        Why::NotPoints => "type points of stretch from 0 to 100, such as 0.8",
+        Why::NotAConfidence => "type a percentage from 50.1 to 99.9, such as 95",
+        Why::AboveWhole => "cloth cannot give back more than its extension; type a percentage up to 100%",
+        Why::NoDivision => "the scale division must be above zero; type one such as 1mm or 1/16in",
+        Why::NotMarks => "type the marks before and after, such as '50cm to 48.5cm'",
+        Why::NotAGirth => "type a name and two measures, body first, such as hip=104cm/101cm",
+        Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
+        Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
+        Why::NotADay => "type a day such as 2025-03-20, or '2025-03-20 14:30'",
+        Why::Ahead => "that day lies ahead; type the day on which it was pulled",
+        Why::NotYesOrNo => "type yes or no",
+        Why::NoReadings => "type the pulled lengths with spaces between, and 101@60s for one after release",
+        Why::NotAnId => "leave it empty for a new test",
+        Why::OnNoCloth => "no cloth has this tag; add one with tenter cloth add first",
+        Why::OnTwoCloths => "two cloths have this tag; give one a new tag",
+        Why::Missing
+        | Why::Length(_)
+        | Why::Limit(_)
+        | Why::Reading(_)
+        | Why::Making(_)
+        | Why::NoUnit
+        | Why::TooLong { .. }
+        | Why::NotOneOf(_)
+        | Why::NotANumber { .. }
+        | Why::NoLine { .. } => column(field),
+    }
+}
+
+/// A field as the command line calls it.
+#[must_use]
+pub const fn flag(field: Field) -> &'static str {
+    match field {
+        Field::Marks => "--marks",
+        Field::To | Field::Readings => "--to",
+        Field::Back => "--back",
+        Field::Division => "--division",
+        Field::Load => "--load",
+        Field::Settling => "--settling",
+        Field::Grain => "--grain",
+        Field::Ends => "--ends",
+        Field::Held => "--held",
+        Field::Pulled => "--at",
+        Field::Note => "--note",
+        Field::Scatter => "--scatter",
+        Field::Confidence => "--confidence",
+        Field::Table => "--table",
+        Field::Wants => "--wants",
+        Field::GrowthAtMost => "--growth-at-most",
+        Field::RecoveryAtLeast => "--recovery-at-least",
+        Field::Crosswise | Field::WashedCrosswise => "--crosswise",
+        Field::Lengthwise | Field::WashedLengthwise => "--lengthwise",
+        Field::Bias => "--bias",
+        Field::Name => "the name",
+        Field::NewName | Field::DeviceName => "--name",
+        Field::Tag => "--tag",
+        Field::Fibre => "--fibre",
+        Field::Width => "--width",
+        Field::Length => "--length",
+        Field::Mass => "--mass",
+        Field::Place => "--place",
+        Field::Seen => "--seen",
+        Field::Price => "--price",
+        Field::Bought => "--bought",
+        Field::Cut => "LENGTH",
+        Field::AtLeast => "--at-least",
+        Field::Stretch => "--stretch",
+        Field::Pattern => "PATTERN",
+        Field::View => "VIEW",
+        Field::Role => "ROLE",
+        Field::Garment => "--garment",
+        Field::Movement => "--movement",
+        Field::Around => "--around",
+        Field::Cloth => "--cloth",
+        Field::Need => "--need",
+        Field::Along => "--along",
+        Field::Elastic => "--elastic",
+        Field::Measure => "--measure",
+        Field::Gives => "--gives",
+        Field::FacingGives => "--facing-gives",
+        Field::Girth => "--girth",
+        Field::Opening => "--opening",
+        Field::Seam => "--seam",
+        Field::Widest => "--widest",
+        Field::ElasticWidth => "--elastic-width",
+        Field::Zip => "--zip",
+        Field::Id => "TEST",
+        Field::Retire => "--retire",
+        Field::Return => "--return",
+    }
+}
+
+/// A field as a table calls it: the head of its column.
+#[must_use]
+pub const fn column(field: Field) -> &'static str {
+    match field {
+        Field::Marks => "gauge",
+        Field::To | Field::Back | Field::Readings => "readings",
+        Field::Division => "division",
+        Field::Load => "load",
+        Field::Settling => "settling",
+        Field::Grain => "grain",
+        Field::Ends => "ends",
+        Field::Held => "held",
+        Field::Pulled => "pulled",
+        Field::Note => "note",
+        Field::Tag => "tag",
+        Field::Id => "id",
+        other => flag(other),
+    }
+}

@@ -1,0 +1,15 @@
+//! What went wrong, in one line that says what to type instead: the command line's English.
+
+mod deed;
+mod file;
+mod input;
+#[cfg(feature = "desk")]
+mod link;
+mod store;
+
+pub use deed::{not_pulled, refused};
+pub use file::{exported, imported};
+pub use input::{column, flag, why, wrong};
+#[cfg(feature = "desk")]
+pub use link::link;
+pub use store::store;
