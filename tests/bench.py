@@ -115,7 +115,7 @@ def measure_log(bench_log, tenter, folder):
         file = os.path.join(folder, f"{pulls}.sqlite3")
         output = subprocess.run([bench_log, str(pulls), file], check=True, capture_output=True, text=True).stdout
         got = {name: float(value) for name, value in (line.split() for line in output.splitlines())}
-        memory = peak_megabytes(tenter, ["--db", file, "fit", "Measured smock", "A"])
+        memory = peak_megabytes(tenter, ["--db", file, "fit", "Measured coat", "A"])
         size = os.path.getsize(file) / 1e6
         print(
             f"{pulls:9}{got['fit']:9.1f}{got['sql']:9.1f}{got['fit'] / got['sql']:9.2f}{got['list']:9.1f}"
@@ -134,7 +134,7 @@ OPENED = """(async () => {
     const scroll = performance.now() - start;
     start = performance.now();
     const words = document.querySelector("input[name=words]");
-    words.value = "bracken twill";
+    words.value = "vestry twill";
     words.dispatchEvent(new Event("input", { bubbles: true }));
     await frame();
     return [load, scroll, performance.now() - start, document.querySelector("output").value];
@@ -146,7 +146,7 @@ def measure_book(bench_log, tenter, folder, visit, modules):
     log = os.path.join(folder, "book.sqlite3")
     subprocess.run([bench_log, "40000", log], check=True, capture_output=True)
     print(f"{'book of 2000 fabrics':<24}{'made ms':>9}{'MB':>6}{'open ms':>9}{'link ms':>8}{'find ms':>9}  found")
-    for name, view in ("alone", []), ("beside six roles", ["--view", "Measured smock", "A"]):
+    for name, view in ("alone", []), ("beside six roles", ["--view", "Measured coat", "A"]):
         file = os.path.join(folder, "book.html")
         made = []
         for _ in range(5):

@@ -27,7 +27,6 @@ pub mod cli;
 #[cfg(feature = "desk")]
 pub mod command;
 pub mod deed;
-pub mod demo;
 #[cfg(feature = "desk")]
 pub mod error;
 pub mod exchange;

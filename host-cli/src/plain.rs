@@ -39,12 +39,15 @@ pub const OPEN: char = '\u{2068}';
 /// Closes an isolate.
 pub const CLOSE: char = '\u{2069}';
 
+/// [`OPEN`] as a text.
+pub const OPEN_TEXT: &str = "\u{2068}";
+
 /// A text that runs from right to left, or turns the direction, in an isolate of its own; any other text as it is.
 ///
 /// ```
 /// use tenter::plain::isolated;
 ///
-/// assert_eq!(isolated("Slate rib"), "Slate rib");
+/// assert_eq!(isolated("Doorway rib"), "Doorway rib");
 /// assert_eq!(isolated("قماش"), "\u{2068}قماش\u{2069}");
 /// ```
 #[must_use]

@@ -125,7 +125,7 @@ fn text_fits_an_aisle() {
     let text = text("check --marks 10cm --to 10.6cm --back 10.1cm@60s --wants 5%..12% --growth-at-most 3%");
     assert!(text.starts_with("TOO CLOSE TO CALL  stretch at least 5 %: chance 8"), "{text}");
     assert!(text.contains("stretch      6.0 % ± "), "{text}");
-    assert!(text.contains("pulls on these marks would settle it"), "{text}");
+    assert!(text.contains("pulls in all on these marks would settle it"), "{text}");
     assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
     assert!(text.lines().count() <= 20 && !text.contains('\u{1b}'), "{text}");
 }
@@ -197,9 +197,12 @@ fn bad_input_is_answered_in_one_line() {
         ("check --marks 10cm --to", "--to needs a value"),
         ("check --to 11cm", "missing --marks"),
         ("check --marks 10cm --marks 11cm --to 12cm", "--marks was given twice"),
-        ("check --marks 10cm --to 11cm --wnats 5%", "'--wnats' is no flag here; did you mean --wants?"),
-        ("check --marks 10cm --to 11cm extra", "'extra' is no flag here"),
-        ("chek", "'chek' is no verb"),
+        ("check --marks 10cm --to 11cm --wnats 5%", "unknown option '--wnats'; did you mean '--wants'?"),
+        ("check --marks 10cm --to 11cm extra", "unexpected word 'extra'; see tenter check --help"),
+        ("check --marks 10cm --to 11cm --foo", "unknown option '--foo'; see tenter check --help"),
+        ("chek", "unknown command 'chek'; did you mean 'check'?"),
+        ("xyzzy", "unknown command 'xyzzy'; see tenter --help for the list"),
+        ("help chek", "unknown command 'chek'; did you mean 'check'?"),
     ];
     for (line, want) in cases {
         let output = tenter(&words(line));
@@ -325,4 +328,34 @@ fn words_fit_the_readings() {
     let u = |line: &str| json(line)["stretch"]["u"].clone();
     let inches = "check --marks 4in --to 4.25in --wants 5% --json";
     assert_eq!(u(inches), u(&format!("{inches} --units cm")));
+}
+
+/// What decides stands in the headline and nowhere else; what else is asked stands below it.
+#[test]
+fn each_part_is_said_once() {
+    let short = text("check --marks 10cm --to 10.2cm --wants 5%..15%");
+    assert!(short.starts_with("SHORT  stretch at least 5 %: chance"), "{short}");
+    assert_eq!(short.matches("stretch at least 5 %").count(), 1, "{short}");
+    assert_eq!(short.matches("stretch at most 15 %").count(), 1, "{short}");
+}
+
+/// One pull is told once how to go on: not at all where it meets what is asked, by so many pulls where that would settle
+/// it, and by two more where nothing else is said.
+#[test]
+fn next_and_notes_agree() {
+    let meets = text("check --marks 25cm --to 27.2cm --wants 5%");
+    assert!(meets.starts_with("MEETS") && meets.contains("the ± is an estimate"), "{meets}");
+    assert!(!meets.contains("make"), "{meets}");
+    let close = text("check --marks 10cm --to 10.6cm --wants 5%");
+    assert!(close.starts_with("TOO CLOSE TO CALL") && close.contains("pulls in all"), "{close}");
+    assert!(!close.contains("two more"), "{close}");
+    assert!(text("check --marks 10cm --to 10.6cm").contains("make two more"));
+}
+
+/// A true minus sign (U+2212) for people, a hyphen for programs.
+#[test]
+fn minus_is_a_minus() {
+    let line = "check --marks 84.7 --to 137.5 --back 84.4@60s --division 0.1";
+    assert!(text(line).contains("growth      −0.4 % ±"), "{}", text(line));
+    assert_eq!(json(&format!("{line} --json"))["growth"]["percent"], -0.354);
 }

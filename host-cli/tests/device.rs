@@ -55,6 +55,6 @@ fn a_line_without_a_handheld_is_given_up() {
 fn what_needs_no_handheld_asks_for_none() {
     let output = tenter("device inbox", None);
     assert_eq!(String::from_utf8(output.stdout).unwrap(), "every test has its cloth\n");
-    let text = complaint("device demands smock B", None);
+    let text = complaint("device demands skirt B", None);
     assert!(text.starts_with("tenter: there is no pattern yet; "), "{text}");
 }

@@ -11,8 +11,8 @@ use serde_json::Value;
 fn cloths() -> Program {
     let program = Program::new();
     for (name, made, readings) in [
-        ("shell", "woven", "--marks 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
-        ("softshell", "woven", "--marks 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
+        ("twill", "woven", "--marks 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
+        ("corduroy", "woven", "--marks 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
         ("rib", "knit", "--marks 100mm --settling --to 178mm --to 181mm --to 179mm --back 105mm@60s"),
         ("poplin", "woven", "--marks 250mm --settling --to 268mm --to 268mm --to 269mm --back 253mm@60s"),
     ] {
@@ -23,6 +23,11 @@ fn cloths() -> Program {
     }
     program.run(&["cloth", "add", "never pulled"]);
     program
+}
+
+/// A text on one line, however it was wrapped.
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 fn json(program: &Program, line: &str) -> Value {
@@ -55,17 +60,17 @@ fn the_stretchier_cloth_lies_below() {
     for line in ["pair 1 2 --along 60cm", "pair 2 1 --along 60cm"] {
         let text = program.line(&format!("{line} --why")).out;
         for words in [
-            "2 softshell below, on the feed".to_owned(),
-            "stay-stitch the edge of 2 softshell".to_owned(),
+            "2 corduroy below, on the feed".to_owned(),
+            "stay-stitch the edge of 2 corduroy".to_owned(),
             "from the centre outwards".to_owned(),
             "[common practice, no".to_owned(),
-            "limits of the tool's own".to_owned(),
+            "these limits are the tool's own".to_owned(),
         ] {
             assert!(text.contains(&words), "{words}: {text}");
         }
         assert!(!program.line(line).out.contains("why:"));
     }
-    // A straight stitch gives 20 % at most: less than both rib and softshell.
+    // A straight stitch gives 20 % at most: less than both rib and corduroy.
     let stitched = program.line("pair 2 3 --along 40cm --stitch straight").out;
     assert!(stitched.contains("as far as the stitch") && stitched.contains("take a narrow zigzag"), "{stitched}");
 }
@@ -90,11 +95,36 @@ fn a_wash_changes_what_is_bought_and_what_fits() {
     );
     let shown = program.line("cloth show 1").out;
     assert!(
-        shown.contains("washing   along -2.0 % ± ")
+        shown.contains("washing   along −2.0 % ± ")
             && shown.contains("too little to matter")
             && shown.contains("washed, lengthwise: 500 mm to 490 mm"),
         "{shown}"
     );
+}
+
+/// Where only growth leaves the answer open, that is said, and nobody is sent to pull for the stretch again: 8.0 and 7.2 %
+/// are 0.8 points apart, far under 10; 0.4 and 1.2 % of 60 cm are 4.8 mm apart, just under the 5 mm that show (arithmetic).
+#[test]
+fn a_close_answer_says_what_leaves_it_open() {
+    let program = cloths();
+    for readings in [
+        "--marks 250mm --settling --to 270mm --to 270mm --to 270mm --back 251mm@60s",
+        "--marks 250mm --settling --to 268mm --to 268mm --to 268mm --back 253mm@60s",
+    ] {
+        program.run(&["cloth", "add", "twill", "--construction", "woven"]);
+        program.line(&format!("pull {} {readings}", program.log_fabrics()));
+    }
+    let pair = program.line("pair 6 7 --along 60cm");
+    let said = flat(&pair.out);
+    assert_eq!(pair.code, Some(3), "{said}");
+    for words in [
+        "TOO CLOSE TO CALL between alike and handle",
+        "their stretch is settled; only their growth leaves it open",
+        "read them after release, with longer marks",
+    ] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+    assert!(!said.contains("lies on a limit"), "{said}");
 }
 
 #[test]
@@ -106,13 +136,13 @@ fn bad_input_is_told_in_one_line() {
         (&["pair", "1", "2", "--along", "0cm"], "longer than zero"),
         (&["pair", "1", "2", "--along", "60"], "60cm"),
         (&["pair", "1", "2", "--along", "60cm", "--grain", "lengthwise"], "not pulled along that grain"),
-        (&["pair", "1", "99", "--along", "60cm"], "no fabric here"),
+        (&["pair", "1", "99", "--along", "60cm"], "no cloth has tag 99"),
         (&["wash", "1"], "50cm to 48.5cm"),
         (&["wash", "--lengthwise", "50cm"], "50cm to 48.5cm"),
         (&["wash", "--lengthwise", "0cm to 1cm"], "50cm to 48.5cm"),
         (&["wash", "--crosswise", "50cm to 49cm", "--need", "2m"], "--lengthwise"),
         (&["wash", "--lengthwise", "1cm to 500cm"], "differ by more than half"),
-        (&["wash", "99", "--lengthwise", "50cm to 49cm"], "no fabric here"),
+        (&["wash", "99", "--lengthwise", "50cm to 49cm"], "no cloth has tag 99"),
     ] {
         let ran = program.run(words);
         assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
@@ -128,10 +158,21 @@ fn sizes_after_worked_examples() {
     let program = Program::new();
     let size = |words: &[&str]| program.run(&[&["size"], words].concat());
     let skirt = size(&["--stretch", "20%", "--girth", "hip=104cm/101cm"]);
-    assert!(skirt.code == Some(0) && skirt.out.contains("needs 3.0 % of stretch, 15 %"), "{}", skirt.out);
+    assert!(
+        skirt.code == Some(0) && skirt.out.contains("hip fits: 3 cm smaller than the body, needs 3.0 % of stretch"),
+        "{}",
+        skirt.out
+    );
     let bust = size(&["--stretch", "50%", "--reduce", "33.333%"]);
-    assert!(bust.code == Some(0) && bust.out.contains("33.3 % smaller, 20.0 % with half of it"), "{}", bust.out);
+    assert!(
+        bust.code == Some(0) && flat(&bust.out).contains("At full stretch: 33.3 % smaller; at half: 20.0 %"),
+        "{}",
+        bust.out
+    );
     assert_eq!(size(&["--stretch", "50%", "--reduce", "50%"]).code, Some(1), "a stretch is no reduction");
+    // 102 cm in 100 cm is half of 4 %.
+    let half = size(&["--stretch", "4%", "--girth", "waist=102cm/100cm"]);
+    assert!(half.out.starts_with("FITS\n") && flat(&half.out).contains("uses half of what it has"), "{}", half.out);
     let loops = ["--elastic", "firm", "--place", "waist", "--measure", "30in", "--widest", "40in", "--gives"];
     let firm = size(&[&loops[..], &["40%"]].concat());
     assert!(firm.code == Some(1) && firm.out.contains("42.9 %"), "{}", firm.out);
@@ -193,7 +234,7 @@ fn handling_follows_the_figures() {
     }
     let lined = program.line("handle 2 --lining 6 --why");
     let flat = lined.out.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(lined.code == Some(1) && flat.contains("too little; take one that gives"), "{flat}");
+    assert!(lined.code == Some(1) && flat.contains("too little; take one that stretches"), "{flat}");
     let faced = program.line("handle 2 --wants 10% --facing-gives 15%");
     assert_eq!(faced.code, Some(0), "{}", faced.out);
 }
@@ -202,7 +243,7 @@ fn handling_follows_the_figures() {
 fn bad_measures_are_told_in_one_line() {
     let program = cloths();
     for (words, part) in [
-        (&["size"][..], "say what to size"),
+        (&["size"][..], "pass what to size"),
         (&["size", "--girth", "hip=104/101"], "hip=104cm/101cm"),
         (&["size", "--girth", "hip=0cm/101cm"], "above zero"),
         (&["size", "--fabric", "5", "--girth", "hip=104cm/101cm"], "tenter pull 5"),
@@ -211,13 +252,13 @@ fn bad_measures_are_told_in_one_line() {
         (&["size", "--elastic", "soft", "--place", "waist"], "missing"),
         (&["size", "--elastic", "soft", "--place", "waist", "--measure", "2in"], "takes off all"),
         (&["size", "--zip", "0cm"], "longer than zero"),
-        (&["hang", "--width", "5cm"], "say which tension"),
-        (&["hang", "--width", "5cm", "--method", "woven"], "both say so"),
+        (&["hang", "--width", "5cm"], "pass a tension"),
+        (&["hang", "--width", "5cm", "--method", "woven"], "both '"),
         (&["hang", "--width", "5cm", "--method", "silk"], "type one of"),
         (&["hang", "--width", "5cm", "--mass", "heavy"], "500g"),
         (&["hang", "--mass", "1kg"], "missing"),
         (&["handle", "5"], "tenter pull 5"),
-        (&["handle", "1", "--lining", "99"], "no fabric here"),
+        (&["handle", "1", "--lining", "99"], "no cloth has tag 99"),
     ] {
         let ran = program.run(words);
         assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
@@ -229,21 +270,30 @@ fn bad_measures_are_told_in_one_line() {
 /// the cautions that apply, and those that do not apply left out.
 #[test]
 fn a_plan_sheet() {
-    let program = Program::new();
-    program.line("demo");
+    let program = Program::demo();
     let sheet = |words: &[&str]| {
-        let ran = program.run(&[&["fit", "Fellside", "A", "--sheet"], words].concat());
+        let ran = program.run(&[&["fit", "Choir", "A", "--sheet"], words].concat());
         assert_ne!(ran.code, Some(2), "{}", ran.err);
         ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
     };
-    let plain = sheet(&["--seam", "main+side panel=62cm", "--zip", "65cm", "--elastic", "soft wrist 17cm"]);
+    let plain = sheet(&[
+        "--seam",
+        "main+waistband=76cm",
+        "--seam",
+        "main+pocket bags=30cm",
+        "--zip",
+        "65cm",
+        "--elastic",
+        "soft wrist 17cm",
+    ]);
     for words in [
-        "main: 1 Bracken shell, meets",
-        "4 Scree softshell: mark 50 cm both ways before",
+        "main: 1 Vestry twill, meets",
+        "4 Staircase corduroy: mark 50 cm both ways before",
         "its greater stretch, crosswise, goes round the body",
-        "cuff: all pieces one way up",
-        "seam main + side panel, 62 cm",
-        "stay-stitch the edge of 4 Scree softshell",
+        "seam main + waistband, 76 cm",
+        "sew 4 Staircase corduroy on top as a band cut shorter",
+        "seam main + pocket bags, 30 cm",
+        "stay-stitch the edge of 1 Vestry twill",
         "take 65 cm, as it is",
         "cut 15.7 cm (1/2 in less)", // 17 cm less 1/2 in, arithmetic, on a tape.
         "neck edge: stay-stitch it before anything else",
@@ -258,23 +308,25 @@ fn a_plan_sheet() {
     for words in ["hood or neck: no cord", "ends of at most 75 mm", "ends of at most 140 mm", "[16 CFR 1120"] {
         assert!(child.contains(words), "{words}: {child}");
     }
+    let pulled_on = program.run(&["fit", "Choir", "B", "--sheet"]).out;
+    assert!(pulled_on.contains("waistband: all pieces one way up"), "{pulled_on}");
     let bought = sheet(&["--use", "main=6"]);
-    assert!(bought.contains("to buy cloth 1.75 m of 6 Tarn poplin at the market hall for 20.13"), "{bought}");
-    let seams: Value = program.run(&["fit", "fell", "a", "--sheet", "--json"]).json();
+    assert!(bought.contains("to buy cloth 2.20 m of 6 Matinee gabardine at the market hall for 25.30"), "{bought}");
+    let seams: Value = program.run(&["fit", "choir", "a", "--sheet", "--json"]).json();
     let heads: Vec<&str> =
         seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
-    assert!(heads.contains(&"seam main + cuff, 50 cm"), "{heads:?}");
+    assert!(heads.contains(&"seam main + pocket bags, 50 cm"), "{heads:?}");
     for (words, part) in [
-        (&["--use", "main=99"][..], "'99' is no fabric here; see tenter cloth list"),
+        (&["--use", "main=99"][..], "no cloth has tag 99; tenter cloth list"),
         (&["--use", "main="], "type the tag of a fabric after the ="),
         (&["--use", "main"], "main=1"),
-        (&["--seam", "main=60cm"], "main+side panel=60cm"),
-        (&["--seam", "main+hood=60cm"], "is no role here"),
+        (&["--seam", "main=60cm"], "main+waistband=60cm"),
+        (&["--seam", "main+hood=60cm"], "no role is called 'hood'"),
         (&["--elastic", "soft"], "soft waist 76cm"),
         (&["--zip", "long"], "--zip 'long'"),
         (&["--zip-ends", "closed"], "missing --zip <LENGTH>"),
     ] {
-        let ran = program.run(&[&["fit", "fell", "a", "--sheet"], words].concat());
+        let ran = program.run(&[&["fit", "choir", "a", "--sheet"], words].concat());
         assert!(
             ran.code == Some(2) && ran.err.lines().count() == 1 && ran.err.contains(part),
             "{words:?}: {}",
@@ -295,7 +347,7 @@ fn told(program: &Program, words: &[&str]) -> String {
 fn plan_sheets_as_a_maker_reads_them() {
     let program = Program::new();
     for (name, made, fibre, readings) in [
-        ("shell", "woven", "polyamide", "--marks 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
+        ("twill", "woven", "polyamide", "--marks 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
         (
             "fleece",
             "knit",
@@ -315,8 +367,8 @@ fn plan_sheets_as_a_maker_reads_them() {
         program.line(&format!("pull {} {readings}", program.log_fabrics()));
     }
     for (pattern, role, wants, made) in [
-        ("anorak", "main", "5%..15%", "woven"),
-        ("anorak", "lining", "15%", "knit"),
+        ("coat", "main", "5%..15%", "woven"),
+        ("coat", "lining", "15%", "knit"),
         ("top", "main", "50%", "knit"),
         ("top", "neckband", "50%", "knit"),
         ("trousers", "main", "20%", "woven"),
@@ -324,11 +376,11 @@ fn plan_sheets_as_a_maker_reads_them() {
         program.run(&["pattern", "add", pattern, "-", role, "--crosswise", wants, "--construction", made]);
     }
 
-    // The lining gives more than is asked of the shell: it does not hold it back, and its seams do not lie raw.
-    let anorak = told(&program, &["fit", "anorak", "--sheet", "--use", "main=1", "--use", "lining=2"]);
-    let gives = anorak.split_once("with the lining it gives 7.7 % ± ").unwrap().1; // 26.93 / 25 − 1, arithmetic.
-    assert!(gives[3..].starts_with(", enough"), "{anorak}");
-    assert!(anorak.contains("raw seams, unlined: bind them with tape (2)"), "{anorak}");
+    // The lining gives more than is asked of the coat: it does not hold it back, and its seams do not lie raw.
+    let coat = told(&program, &["fit", "coat", "--sheet", "--use", "main=1", "--use", "lining=2"]);
+    let gives = coat.split_once("with the lining it gives 7.7 % ± ").unwrap().1; // 26.93 / 25 − 1, arithmetic.
+    assert!(gives[3..].starts_with(", enough"), "{coat}");
+    assert!(coat.contains("raw seams, unlined: bind them with tape (2)"), "{coat}");
 
     // A neckband must pass the head: cut shorter, never stay-stitched.
     let top = told(&program, &["fit", "top", "--sheet", "--use", "main=4", "--use", "neckband=3"]);

@@ -76,3 +76,58 @@ fn a_file_as_folder_is_told_in_one_line() {
     let complaint = String::from_utf8(output.stderr).unwrap();
     assert_eq!((output.status.code(), complaint.lines().count()), (Some(2), 1), "{complaint}");
 }
+
+/// The examples of a help text: what stands six columns in, a backslash joining a line to the next.
+fn examples(help: &str) -> Vec<String> {
+    let joined = help.replace("\\\n", " ");
+    let shown = joined.lines().filter_map(|line| line.strip_prefix("      ")).filter(|line| !line.starts_with(' '));
+    shown.map(str::to_owned).collect()
+}
+
+/// Whether a line talks to a handheld on a port, which no desk of a test has: it is read, and not run.
+fn needs_a_handheld(line: &str) -> bool {
+    line.contains("--port /dev/")
+}
+
+/// Every verb and sub-verb teaches by an example, and every example runs as it stands, in order, in the samples.
+#[test]
+fn every_help_has_examples_and_they_run() {
+    let program = std::path::Path::new(env!("CARGO_BIN_EXE_tenter"));
+    let mut run = 0;
+    for (path, command) in definition() {
+        let help = command.get_after_help().map(ToString::to_string).unwrap_or_default();
+        let examples = examples(&help);
+        assert!(help.starts_with("Examples:\n") && !examples.is_empty(), "{path} teaches by no example: {help}");
+        // An example of a verb shows this verb.
+        let shown = path.replace('-', " ");
+        assert!(examples.iter().any(|line| line.contains(&shown)), "{path}: {examples:?}");
+        let folder = tempfile::tempdir().unwrap();
+        let desk = |line: &str| {
+            let mut command = Command::new("bash");
+            command.args(["-o", "pipefail", "-c", line]).current_dir(folder.path()).stdin(std::process::Stdio::null());
+            let path = std::env::join_paths(
+                [program.parent().unwrap().to_owned()]
+                    .into_iter()
+                    .chain(std::env::split_paths(&std::env::var_os("PATH").unwrap())),
+            );
+            command.env("PATH", path.unwrap()).env("TENTER_DB", "log.sqlite3").env("HOME", folder.path());
+            command.output().unwrap()
+        };
+        assert!(desk("tenter demo log.sqlite3").status.success());
+        for line in examples.iter().filter(|line| line.starts_with("tenter ") || line.starts_with("printf ")) {
+            if needs_a_handheld(line) {
+                let words: Vec<&str> = line.split_whitespace().map(|word| word.trim_matches('\'')).collect();
+                // A quoted name of two words is two here, which no flag of the device minds.
+                assert!(tenter::cli::parse(words.iter().filter(|word| **word != "trousers")).is_ok(), "{path}: {line}");
+                continue;
+            }
+            let output = desk(line);
+            let code = output.status.code();
+            assert!(matches!(code, Some(0 | 1 | 3)), "{path}: {line}: {output:?}");
+            let told = String::from_utf8_lossy(&output.stderr);
+            assert!(!told.contains("bash:") && !told.contains("tenter: "), "{path}: {line}: {told}");
+            run += 1;
+        }
+    }
+    assert!(run > 70, "{run} examples ran");
+}

@@ -42,12 +42,12 @@ fn a_guided_test_is_stored() {
     }
 }
 
-/// The dialogue in the README is the one that is led.
+/// The dialogue in the guide is the one that is led.
 #[test]
-fn the_readme_shows_the_dialogue() {
+fn the_guide_shows_the_dialogue() {
     let program = Program::with_cloth();
-    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../README.md")).unwrap();
-    let block = readme.split("```console\n$ tenter pull 1\n").nth(1).unwrap().split("```").next().unwrap();
+    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/guide/measuring.md")).unwrap();
+    let block = readme.split("```dialogue\n$ tenter pull 1\n").nth(1).unwrap().split("```").next().unwrap();
     let ran = program.typed(&["pull", "1"], "\n\n\n\n\n1240\n12.4\n\n10.2@60s\nf\n");
     let lines = |text: &str| text.trim_end().lines().map(|line| line.trim_end().to_owned()).collect::<Vec<_>>();
     assert_eq!(lines(&ran.err), lines(block));
@@ -114,7 +114,7 @@ fn a_draft_can_be_let_go() {
     assert!(program.typed(&["pull", "1"], "d\n").err.contains("dropped; stored tests stay"));
     broken_off();
     let forgotten = program.run(&["pull", "1", "--discard"]);
-    assert_eq!(forgotten.out, "forgotten: the test of fabric 1 that was broken off; stored tests stay\n");
+    assert_eq!(forgotten.out, "forgotten: the unfinished test of cloth 1; stored tests stay\n");
     assert_eq!(program.tests("1").len(), 2);
     // A draft of another fabric is none of this one.
     broken_off();

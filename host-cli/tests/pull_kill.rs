@@ -20,15 +20,21 @@ fn instant(count: u32, limit: Duration) -> Duration {
     limit.mul_f64((f64::from(count) * 0.618_033_988_749_895).fract())
 }
 
-/// Kills a run after `wait`; what it printed by then.
-fn killed(mut running: Child, wait: Duration) -> (String, String) {
-    thread::sleep(wait);
+/// Kills a run: now and then at once, now and then as soon as it printed something, so that both happen however slow the
+/// machine is, and else at an instant up to a limit. What it printed by then.
+fn killed(mut running: Child, count: u32, limit: Duration) -> (String, String) {
+    let mut stdout = running.stdout.take().unwrap();
+    let (mut out, mut err) = (Vec::new(), String::new());
+    match count % 8 {
+        0 => {}
+        1 => drop(stdout.by_ref().take(1).read_to_end(&mut out).unwrap()),
+        _ => thread::sleep(instant(count, limit)),
+    }
     running.kill().unwrap();
     running.wait().unwrap();
-    let (mut out, mut err) = (String::new(), String::new());
-    running.stdout.take().unwrap().read_to_string(&mut out).unwrap();
+    stdout.read_to_end(&mut out).unwrap();
     running.stderr.take().unwrap().read_to_string(&mut err).unwrap();
-    (out, err)
+    (String::from_utf8(out).unwrap(), err)
 }
 
 /// How often each extended length was stored, in steps.
@@ -59,7 +65,7 @@ fn what_was_said_to_be_stored_is_stored_once() {
         let text = format!("{}mm", f64::from(to.steps()) / 1600.0);
         let mut command = program.command(&["pull", "1", "--marks", "100mm", "--to", &text]);
         let running = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-        let (out, err) = killed(running, instant(kill, limit));
+        let (out, err) = killed(running, kill, limit);
         assert_eq!(err, "");
         if out.contains("\n  stored    ") {
             promised.push(to.steps());
@@ -100,7 +106,7 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
             let mut running = program.started(flags);
             let _ = running.stdin.take().unwrap().write_all(rest.as_bytes());
             // A test that is stored and not yet forgotten is forgotten by the next run.
-            killed(running, instant(kills, limit));
+            killed(running, kills, limit);
             kills += 1;
         }
         finished += 1;

@@ -7,20 +7,26 @@ mod program;
 
 use core::num::NonZero;
 use core::time::Duration;
-use std::fs::File;
+use std::env;
+use std::fs::{self, File};
 use std::io::{Read as _, Write as _};
-use std::process::Child;
+use std::path::Path;
+use std::process::{Child, Command};
 use std::sync::mpsc::{self, Receiver};
 use std::thread;
 use std::time::Instant;
 
+use jiff::Timestamp;
 use program::Program;
 use program::pty::Pty;
 use rustix::termios::{LocalModes, tcgetattr};
+use tenter::cli::{self, Parsed};
+use tenter::log::Here;
+use tenter::text::Screen;
 use vt100::Parser;
 
-/// How long to wait for a screen.
-const PATIENCE: Duration = Duration::from_secs(20);
+/// Ends a wait for a screen that never comes. No machine is so busy that it takes that long.
+const HANGS: Duration = Duration::from_secs(300);
 
 /// A program in a terminal.
 struct Terminal {
@@ -35,8 +41,11 @@ struct Terminal {
 
 impl Terminal {
     fn start(program: &Program, arguments: &[&str]) -> Self {
+        Self::of(program.command(arguments))
+    }
+
+    fn of(mut command: Command) -> Self {
         let pty = Pty::of(80, 24);
-        let mut command = program.command(arguments);
         pty.attach(&mut command);
         let running = command.env("NO_COLOR", "1").spawn().unwrap();
         let Pty { keyboard, line } = pty;
@@ -66,7 +75,7 @@ impl Terminal {
             if wanted(&rows) {
                 return rows;
             }
-            assert!(begun.elapsed() < PATIENCE, "no {what}:\n{}", rows.join("\n"));
+            assert!(begun.elapsed() < HANGS, "no {what}:\n{}", rows.join("\n"));
             if let Ok(bytes) = self.bytes.recv_timeout(Duration::from_millis(50)) {
                 self.bells += bytes.iter().filter(|byte| **byte == 7).count();
                 self.screen.process(&bytes);
@@ -89,50 +98,76 @@ impl Terminal {
     }
 }
 
-/// The row that holds some words, and its place.
-fn row<'r>(rows: &'r [String], words: &str) -> (usize, &'r str) {
-    let place = rows.iter().position(|row| row.contains(words));
-    let place = place.unwrap_or_else(|| panic!("no '{words}':\n{}", rows.join("\n")));
-    (place, &rows[place])
+/// Where the clock of the program in the terminal stands, in a file that the test writes.
+const CLOCK: &str = "TENTER_TEST_CLOCK";
+
+fn set(clock: &Path, seconds: u32) {
+    let next = clock.with_extension("next");
+    fs::write(&next, seconds.to_string()).unwrap();
+    fs::rename(next, clock).unwrap();
+}
+
+/// 2026-11-25 00:00 UTC and as many seconds as the file says.
+fn our_clock() -> Timestamp {
+    let seconds = fs::read_to_string(env::var_os(CLOCK).unwrap()).unwrap();
+    Timestamp::from_second(1_795_564_800 + seconds.parse::<i64>().unwrap()).unwrap()
+}
+
+/// The program, as `clocks_run_in_place` starts it: by our clock.
+#[test]
+#[ignore = "it is the program that clocks_run_in_place runs"]
+fn program_by_our_clock() {
+    let Parsed::Run(line) = cli::parse(["tenter", "pull", "1", "--wants", "20%"]).unwrap() else { unreachable!() };
+    let mut out = std::io::stdout();
+    let mut screen = Screen { out: &mut out, width: 80, unicode: true, here: Here { now: our_clock, ..Here::desk() } };
+    std::process::exit(tenter::command::run(&line, &mut screen).unwrap().into());
 }
 
 /// The clocks run in their own line, in place, while an answer is typed below; a bell says that it is time to read.
 #[test]
 fn clocks_run_in_place() {
     let program = Program::with_cloth();
-    let mut terminal = Terminal::start(&program, &["pull", "1", "--wants", "20%"]);
+    let folder = tempfile::tempdir().unwrap();
+    let clock = folder.path().join("clock");
+    set(&clock, 0);
+    let mut command = Command::new(env::current_exe().unwrap());
+    command.args(["--ignored", "--exact", "--nocapture", "--test-threads=1", "program_by_our_clock"]);
+    command.env("TENTER_DB", program.path()).env(CLOCK, &clock);
+    let mut terminal = Terminal::of(command);
     for question in ["between the marks", "held 1 flat", "done?", "read after release"] {
         terminal.holds(question);
         terminal.keys(if question == "read after release" { "3s\r" } else { "\r" });
     }
     terminal.holds("Enter when you hold it:");
     terminal.keys("\r");
-    let asked = |rows: &[String]| {
-        let at = rows.iter().position(|row| row.contains("held 0 s"));
-        at.is_some_and(|at| rows.get(at + 1).is_some_and(|row| row.starts_with("length while pulled")))
+    // The clock and, below it, the question: both must be there, since the question may scroll the screen.
+    let above = |rows: &[String], shown: &str, question: &str| {
+        let at = rows.iter().position(|row| row.contains(shown))?;
+        rows.get(at + 1)?.starts_with(question).then_some(at)
     };
-    let (clock, _) = row(&terminal.until("clock with its question", asked), "held 0 s");
+    let at = |rows: &[String]| above(rows, "held 0 s", "length while pulled, in cm:");
+    let line = at(&terminal.until("clock with its question", |rows| at(rows).is_some())).unwrap();
     terminal.keys("12.");
-    let ran = |row: &str| row.starts_with("  held ") && !row.contains("held 0 s") && row.contains("   read it");
-    let rows = terminal.until("running clock", |rows| ran(&rows[clock]));
-    assert_eq!(rows[clock + 1], "length while pulled, in cm: 12.");
+    set(&clock, 1);
+    let rows = terminal.until("running clock", |rows| {
+        rows[line].starts_with("  held 1 s   read it") && rows[line + 1] == "length while pulled, in cm: 12."
+    });
+    assert_eq!(rows.iter().filter(|row| row.starts_with("  held ")).count(), 1, "{rows:?}");
     terminal.keys("4\r");
     let rows = terminal.holds("stretch 24.0 %, easy");
-    assert!(rows[clock].starts_with("  held ") && !rows[clock].contains("read it"), "{}", rows[clock]);
-    assert_eq!(rows[clock + 1], "length while pulled, in cm: 12.4");
+    assert_eq!(rows[line], "  held 1 s");
+    assert_eq!(rows[line + 1], "length while pulled, in cm: 12.4");
+    terminal.holds("Enter as you let go:");
     terminal.keys("\r");
-    // The question below the clock may scroll the screen, so both must be there.
-    let asked = |rows: &[String]| {
-        let at = rows.iter().position(|row| row.contains(" s (Enter: now)"));
-        at.is_some_and(|at| rows.get(at + 1).is_some_and(|row| row.starts_with("length after release")))
-    };
-    let (clock, _) = row(&terminal.until("countdown with its question", asked), "released ");
+    let at = |rows: &[String]| above(rows, " s (Enter: now)", "length after release");
+    let line = at(&terminal.until("countdown with its question", |rows| at(rows).is_some())).unwrap();
     assert_eq!(terminal.bells, 0);
-    let rows = terminal.holds("   read it now");
-    assert_eq!(row(&rows, "read it now").0, clock);
+    set(&clock, 4);
+    terminal.until("end of the countdown", |rows| rows[line].ends_with("   read it now"));
     terminal.keys("10.2\r");
-    terminal.holds("growth 2.0 %, ");
+    terminal.holds("growth 2.0 %, 3 s after release");
     assert_eq!(terminal.bells, 1);
+    terminal.holds("f finish");
     terminal.keys("f\r");
     terminal.holds("stored    ");
     assert_eq!(terminal.running.wait().unwrap().code(), Some(0));

@@ -2,7 +2,7 @@
 //
 //   node visit.mjs MODULES < job.json > seen.json
 //
-// The job: {browser, file, views: [{width, height, dark, png?, pdf?, keys?, scripts?, script?, axe?}]}. The answer: {views: [{result,
+// The job: {browser, file, views: [{width, height, dark, png?, window?, pdf?, keys?, scripts?, script?, axe?}]}. The answer: {views: [{result,
 // violations}], requests: [every address that was asked for], errors: [what the page complained of]}.
 
 import { readFileSync } from "node:fs";
@@ -14,13 +14,18 @@ const modules = createRequire(join(process.argv[2], "package.json"));
 const puppeteer = modules("puppeteer-core");
 const job = JSON.parse(readFileSync(0, "utf8"));
 
+// Ends what hangs for ever; no machine is so busy that a page takes that long.
+const timeout = 600_000;
 const browser = await puppeteer.launch({
     executablePath: job.browser,
-    // Its sandbox needs a user other than root.
-    args: ["--font-render-hinting=none", "--disable-gpu", ...(process.getuid() === 0 ? ["--no-sandbox"] : [])],
+    timeout,
+    protocolTimeout: timeout,
+    // Its sandbox needs rights that root or a user in a container has not; the pages are our own. Nor is /dev/shm large there.
+    args: ["--font-render-hinting=none", "--disable-gpu", "--no-sandbox", "--disable-dev-shm-usage"],
 });
 try {
     const page = await browser.newPage();
+    page.setDefaultTimeout(timeout);
     const requests = [];
     const errors = [];
     page.on("request", (request) => requests.push(request.url()));
@@ -47,7 +52,7 @@ try {
             seen.violations = violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes[0].html}`);
         }
         if (view.png) {
-            await page.screenshot({ path: view.png, fullPage: true });
+            await page.screenshot({ path: view.png, fullPage: !view.window });
         }
         if (view.pdf) {
             await page.pdf({ path: view.pdf, preferCSSPageSize: true, printBackground: true });

@@ -13,7 +13,7 @@ pub const PULLS_A_TEST: usize = 4;
 pub const TESTS: [Grain; 5] =
     [Grain::Crosswise, Grain::Lengthwise, Grain::Crosswise, Grain::Lengthwise, Grain::Crosswise];
 /// The pattern that is added.
-pub const PATTERN: &str = "Measured smock";
+pub const PATTERN: &str = "Measured coat";
 /// Milliseconds between two entries.
 const APART_MS: i64 = 60_000;
 /// When the first entry was made.
@@ -61,8 +61,8 @@ pub fn entries(pulls: usize) -> impl Iterator<Item = Entry> {
 }
 
 fn fabric(index: usize, random: &mut StdRng) -> FabricChange {
-    let colours = ["Bracken", "Slate", "Heath", "Loch", "Ember", "Fog", "Larch", "Rowan"];
-    let kinds = ["shell", "jersey", "twill", "rib", "fleece", "softshell"];
+    let colours = ["Vestry", "Choir", "Matinee", "Encore", "Prompter", "Limelight", "Curtain", "Organ"];
+    let kinds = ["poplin", "jersey", "twill", "rib", "fleece", "corduroy"];
     let mm = |range: std::ops::Range<i32>, random: &mut StdRng| {
         Some(Some(Mm(Length::from_steps(random.random_range(range) * 1600))))
     };
@@ -92,7 +92,7 @@ fn test(grain: Grain, base: i32, random: &mut StdRng) -> PullTest {
 /// The roles: name, crosswise, lengthwise, most growth, construction.
 pub const ROLES: [(&str, &str, &str, &str, Option<Construction>); 6] = [
     ("main", "5%..15%", "", "3%", Some(Construction::Woven)),
-    ("side panel", "20%", "10%", "3%", None),
+    ("hem facing", "20%", "10%", "3%", None),
     ("cuff", "25%", "", "3%", Some(Construction::Knit)),
     ("lining", "5%", "5%", "3%", None),
     ("yoke", "..10%", "", "2%", Some(Construction::Woven)),

@@ -35,7 +35,7 @@ pub const OVERLAPPING: &str = "[...document.querySelectorAll('svg')].filter(svg 
 pub struct View {
     /// Width of the window, in CSS pixels.
     pub width: u32,
-    /// Height of the window, in CSS pixels; a photograph shows the whole page.
+    /// Height of the window, in CSS pixels.
     pub height: u32,
     /// Whether the reader prefers dark pages.
     pub dark: bool,
@@ -43,6 +43,8 @@ pub struct View {
     pub zoom: u32,
     /// Where a photograph goes.
     pub png: Option<PathBuf>,
+    /// Whether the photograph shows the window alone, and not the whole page.
+    pub window: bool,
     /// Where the printed page goes.
     pub pdf: Option<PathBuf>,
     /// What is pressed or typed before anything else: `<Tab>` and the like are keys, anything else is text.
@@ -65,6 +67,7 @@ impl View {
             dark,
             zoom: 1,
             png: None,
+            window: false,
             pdf: None,
             keys: Vec::new(),
             scripts: true,

@@ -1,4 +1,4 @@
-//! The pictures that people look at: invented cloths of a hill-walking group's sewing evening, drawn by every function
+//! The pictures that people look at: invented cloths of a sewing evening, drawn by every function
 //! of `tenter::picture`.
 
 use tenter::picture::Picture;
@@ -28,22 +28,22 @@ pub fn range(text: &str) -> Range {
     Range::parse(text, Unit::Mm).unwrap()
 }
 
-/// A row of the gauge as the program would fill it; the pulls are leaked, there are few.
-pub fn row(test: &PullTest, asked: Range) -> Row<'static> {
+/// A row of the gauge as the program would fill it.
+pub fn row(test: &PullTest, asked: Range) -> Row {
     let demand = Demand::for_grain(test.grain(), asked);
     let evaluation = Evaluation::of(test, &demand, &Rules::default()).unwrap();
     let steps = |length: Length| i64::from(length.steps());
     let (gauge, pulls) = (steps(test.gauge()), test.pulls());
     let pulls: Vec<Ratio> = pulls.iter().map(|to| Ratio::new(steps(*to) - gauge, gauge).unwrap()).collect();
     let (stretch, answer) = (Some(evaluation.figures.stretch), evaluation.answer);
-    Row { grain: test.grain(), stretch, asked, answer, pulls: pulls.leak() }
+    Row { grain: test.grain(), stretch, asked, answer, pulls }
 }
 
 pub fn stretch(test: &PullTest) -> Figure {
     Figures::of(test, Scatter::ASSUMED).unwrap().stretch
 }
 
-fn gauge_of(title: &str, rows: &[Row<'_>], table: &str) -> Picture {
+fn gauge_of(title: &str, rows: &[Row], table: &str) -> Picture {
     let table = Table::named(table).unwrap();
     gauge::draw(&Gauge { title, rows, confidence: Confidence::default(), table, key: true })
 }
@@ -51,9 +51,9 @@ fn gauge_of(title: &str, rows: &[Row<'_>], table: &str) -> Picture {
 /// Gauges: one grain, several, over, far apart, not measured, no demand.
 fn gauges() -> Vec<(&'static str, Picture)> {
     use Grain::{Bias, Crosswise, Lengthwise};
-    let panel = row(&test(Crosswise, 250, &[265, 266, 265], &[]), range("5%"));
+    let slight = row(&test(Crosswise, 250, &[265, 266, 265], &[]), range("5%"));
     let close = row(&test(Crosswise, 100, &[105], &[]), range("5%"));
-    let tights = [
+    let trousers = [
         row(&test(Crosswise, 100, &[158, 160, 157], &[]), range("40%..70%")),
         row(&test(Lengthwise, 100, &[131, 128, 133], &[]), range("40%..")),
         row(&test(Bias, 100, &[190, 196], &[]), range("..60%")),
@@ -64,18 +64,23 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         stretch: None,
         asked: range("4in to 5 3/8in"),
         answer: Some(Answer::Unknown),
-        pulls: &[],
+        pulls: Vec::new(),
     };
     let wild = Figure { ratio: tenter_core::Ratio::new(6, 100).unwrap(), u: 40.0, dof: 3.0 };
-    let wide =
-        Row { grain: Crosswise, stretch: Some(wild), asked: range("5%"), answer: Some(Answer::Close), pulls: &[] };
+    let wide = Row {
+        grain: Crosswise,
+        stretch: Some(wild),
+        asked: range("5%"),
+        answer: Some(Answer::Close),
+        pulls: Vec::new(),
+    };
     vec![
-        ("gauge-meets", gauge_of("tussock twill", &[panel], "own")),
-        ("gauge-close", gauge_of("bracken canvas", &[close], "own")),
-        ("gauge-three-grains", gauge_of("scree jersey", &tights, "own")),
-        ("gauge-nothing-asked", gauge_of("cairn rib", &[bare], "richardson-2008")),
-        ("gauge-not-measured", gauge_of("peat fleece", &[close, missing], "own-woven")),
-        ("gauge-worth-little", gauge_of("fog gauze", &[wide], "own")),
+        ("gauge-meets", gauge_of("vestry twill", &[slight], "own")),
+        ("gauge-close", gauge_of("choirstall suiting", &[close.clone()], "own")),
+        ("gauge-three-grains", gauge_of("curtain jersey", &trousers, "own")),
+        ("gauge-nothing-asked", gauge_of("doorway rib", &[bare], "richardson-2008")),
+        ("gauge-not-measured", gauge_of("hymnal fleece", &[close, missing], "own-woven")),
+        ("gauge-worth-little", gauge_of("limelight gauze", &[wide], "own")),
     ]
 }
 
@@ -90,10 +95,10 @@ fn growths() -> Vec<(&'static str, Picture)> {
     let early = test(Grain::Crosswise, 100, &[150], &[(10, 109), (60, 106)]);
     let below = test(Grain::Lengthwise, 100, &[112], &[(60, 100), (86_400, 99)]);
     vec![
-        ("growth-forecast", growth_of("scree jersey, crosswise", &falls, Some("3%"))),
-        ("growth-early", growth_of("cairn rib, crosswise", &early, None)),
-        ("growth-shrunk", growth_of("tussock twill, lengthwise", &below, Some("2%"))),
-        ("growth-not-read", growth_of("peat fleece, crosswise", &test(Grain::Crosswise, 100, &[120], &[]), None)),
+        ("growth-forecast", growth_of("curtain jersey, crosswise", &falls, Some("3%"))),
+        ("growth-early", growth_of("doorway rib, crosswise", &early, None)),
+        ("growth-shrunk", growth_of("vestry twill, lengthwise", &below, Some("2%"))),
+        ("growth-not-read", growth_of("hymnal fleece, crosswise", &test(Grain::Crosswise, 100, &[120], &[]), None)),
     ]
 }
 
@@ -157,32 +162,32 @@ fn map(title: &str, size: u32, asked: Option<Asked<'_>>) -> Picture {
 }
 
 fn maps() -> Vec<(&'static str, Picture)> {
-    let tights = Asked { name: "walking tights, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
-    let panel = Asked { name: "smock, side panel", crosswise: range("5%"), lengthwise: Range::default() };
+    let trousers = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    let slight = Asked { name: "choir trousers A, main", crosswise: range("5%"), lengthwise: Range::default() };
     vec![
-        ("map-stash", map("the stash", 36, Some(tights))),
-        ("map-one-grain", map("the stash", 24, Some(panel))),
+        ("map-stash", map("the stash", 36, Some(trousers))),
+        ("map-one-grain", map("the stash", 24, Some(slight))),
         ("map-no-view", map("the stash", 12, None)),
-        ("map-empty", map("the stash", 0, Some(tights))),
-        ("map-two-hundred", map("the stash", 200, Some(tights))),
+        ("map-empty", map("the stash", 0, Some(trousers))),
+        ("map-two-hundred", map("the stash", 200, Some(trousers))),
     ]
 }
 
 /// As many cloths as a large workroom keeps.
 pub fn two_thousand() -> Picture {
-    let tights = Asked { name: "walking tights, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
-    map("the stash", 2000, Some(tights))
+    let trousers = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    map("the stash", 2000, Some(trousers))
 }
 
 fn pull_gauges() -> Vec<(&'static str, Picture)> {
     let draw = |title: &str, asked: &str| true_scale::pull_gauge(&PullGauge { title, asked: range(asked) }).unwrap();
     vec![
-        ("pull-gauge-least", draw("smock, side panel", "5%")),
-        ("pull-gauge-quarter", draw("walking tights, waistband", "25%")),
-        ("pull-gauge-range", draw("walking tights, main", "40%..60%")),
-        ("pull-gauge-printed", draw("smock, cuff", "4in to 5 3/8in")),
-        ("pull-gauge-most", draw("smock, main", "..12%")),
-        ("pull-gauge-far", draw("cairn rib, neckband", "100%..150%")),
+        ("pull-gauge-least", draw("choir trousers A, main", "5%")),
+        ("pull-gauge-quarter", draw("choir trousers, waistband", "25%")),
+        ("pull-gauge-range", draw("choir trousers B, main", "40%..60%")),
+        ("pull-gauge-printed", draw("play coat, cuff", "4in to 5 3/8in")),
+        ("pull-gauge-most", draw("play coat, main", "..12%")),
+        ("pull-gauge-far", draw("doorway rib, neckband", "100%..150%")),
     ]
 }
 
@@ -199,28 +204,28 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
     ];
     let none = [(Grain::Crosswise, None), (Grain::Lengthwise, None)];
     let growth = Figures::of(&jersey_test, Scatter::ASSUMED).unwrap().rest.unwrap().growth;
-    let panel_growth = Figures::of(&test(Grain::Crosswise, 250, &[265], &[(60, 252)]), Scatter::ASSUMED);
+    let slight_growth = Figures::of(&test(Grain::Crosswise, 250, &[265], &[(60, 252)]), Scatter::ASSUMED);
     let plain = Card {
         tag: "F7",
-        name: "tussock twill",
+        name: "vestry twill",
         fibre: "cotton 97 %, elastane 3 %",
         width: Some(Length::from_mm(1400)),
         length: Some(Length::from_mm(2350)),
         mass: "260 g/m²",
         stretch: &twill,
-        growth: Some((Grain::Crosswise, panel_growth.unwrap().rest.unwrap().growth, 60)),
+        growth: Some((Grain::Crosswise, slight_growth.unwrap().rest.unwrap().growth, 60)),
         confidence: Confidence::default(),
         date: "2026-11-24",
         notes: &[
             "3 pulls by hand, folded, marks 25 cm, washed",
             "sharp needle 80; press with steam",
-            "side panels of the smock",
+            "legs of the choir trousers",
         ],
         unit: Unit::Cm,
     };
     let long = Card {
         tag: "2026-118b",
-        name: "scree jersey, brushed inside, heathered, from the end of the bolt that was left over after the second pair of tights",
+        name: "curtain jersey, brushed inside, dyed in the wool, from the end of the bolt that was left over after the second pair of trousers",
         fibre: "polyamide, viscose, wool and elastane in shares that the label no longer tells",
         growth: Some((Grain::Crosswise, growth, 1800)),
         stretch: &jersey,
@@ -236,7 +241,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
     };
     let bare = Card {
         tag: "120",
-        name: "peat fleece",
+        name: "hymnal fleece",
         fibre: "",
         width: None,
         length: None,

@@ -11,3 +11,10 @@ pub mod gallery;
 pub mod handheld;
 pub mod picture;
 pub mod program;
+
+/// How much a test does: by default enough to find what is wrong in the time that a whole run may take, and with
+/// `TENTER_THOROUGH=1` as much as is worth waiting for.
+#[must_use]
+pub fn thorough<T>(by_default: T, thorough: T) -> T {
+    if std::env::var_os("TENTER_THOROUGH").is_some() { thorough } else { by_default }
+}

@@ -20,7 +20,7 @@ fn demand(label: &str, stretch: &str) -> LabelledDemand {
 }
 
 fn with_demands() -> Handheld {
-    Handheld::with_log(vec![demand("smock side panel", "5%"), demand("walking tights", "40%..70%")])
+    Handheld::with_log(vec![demand("choir trousers A", "5%"), demand("choir trousers B", "40%..70%")])
 }
 
 /// From home to the dial of the first pull.
@@ -107,7 +107,7 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     handheld.acts(&[Action::Step, Action::Step, Action::Step, Action::Step, Action::Step, Action::Next]);
     shots.push(("discard", handheld.frame()));
 
-    let mut close = result(vec![demand("smock side panel", "5%")], &[(12, Some(2))]);
+    let mut close = result(vec![demand("choir trousers A", "5%")], &[(12, Some(2))]);
     shots.push(("result-close", close.frame()));
     close.act(Action::More(1));
     shots.push(("result-close-figures", close.frame()));
@@ -123,22 +123,22 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     pull(&mut own, 100, Some(2));
     own.acts(&[Action::More(1), Action::Next, Action::More(1)]);
     shots.push(("result-own-hand-figures", own.frame()));
-    let on_limit = result(vec![demand("smock side panel", "5%")], &[(10, Some(2))]);
+    let on_limit = result(vec![demand("choir trousers A", "5%")], &[(10, Some(2))]);
     shots.push(("result-on-limit", on_limit.frame()));
-    let meets = result(vec![demand("smock side panel", "5%")], &[(16, Some(2)), (17, Some(1)), (16, Some(2))]);
+    let meets = result(vec![demand("choir trousers A", "5%")], &[(16, Some(2)), (17, Some(1)), (16, Some(2))]);
     shots.push(("result-meets", meets.frame()));
-    let mut short = result(vec![demand("walking tights", "40%..70%")], &[(10, None)]);
+    let mut short = result(vec![demand("choir trousers B", "40%..70%")], &[(10, None)]);
     shots.push(("result-short", short.frame()));
     short.act(Action::More(1));
     shots.push(("result-short-figures", short.frame()));
     short.act(Action::More(1));
     shots.push(("result-short-next", short.frame()));
-    let mut over = result(vec![demand("walking tights", "40%..70%")], &[(184, Some(4)), (188, Some(5))]);
+    let mut over = result(vec![demand("choir trousers B", "40%..70%")], &[(184, Some(4)), (188, Some(5))]);
     shots.push(("result-over", over.frame()));
     over.act(Action::More(1));
     shots.push(("result-over-figures", over.frame()));
     shots.push(("result-nothing-asked", result(vec![], &[(500, Some(9))]).frame()));
-    shots.push(("result-rigid", result(vec![demand("smock side panel", "5%")], &[(0, None)]).frame()));
+    shots.push(("result-rigid", result(vec![demand("choir trousers A", "5%")], &[(0, None)]).frame()));
 
     let mut full = with_demands();
     full.log(true, 0);
@@ -211,9 +211,9 @@ fn reach(saved: &[(u16, PullTest)], more: u16) -> Handheld {
 /// The screens about saved tests and openings.
 fn making(shots: &mut Vec<(&'static str, Frame)>) {
     shots.push(("shelf-empty", shelf(&[]).frame()));
-    let shell = (3, saved(105, Some(101)));
-    let panel = (14, saved(122, Some(102)));
-    let mut handheld = shelf(&[shell.clone(), panel.clone()]);
+    let main = (3, saved(105, Some(101)));
+    let facing = (14, saved(122, Some(102)));
+    let mut handheld = shelf(&[main.clone(), facing.clone()]);
     shots.push(("shelf", handheld.frame()));
     handheld.act(Action::Next);
     shots.push(("cloth", handheld.frame()));
@@ -225,33 +225,33 @@ fn making(shots: &mut Vec<(&'static str, Frame)>) {
     shots.push(("pair-handle", handheld.frame()));
     handheld.act(Action::More(1));
     shots.push(("pair-handle-advice", handheld.frame()));
-    let mut alike = pair(&[shell.clone(), (103, saved(106, Some(101)))]);
+    let mut alike = pair(&[main.clone(), (103, saved(106, Some(101)))]);
     shots.push(("pair-alike", alike.frame()));
     alike.act(Action::More(1));
     shots.push(("pair-alike-advice", alike.frame()));
-    let mut band = pair(&[shell.clone(), (105, saved(195, Some(108)))]);
+    let mut band = pair(&[main.clone(), (105, saved(195, Some(108)))]);
     shots.push(("pair-band", band.frame()));
     band.act(Action::More(1));
     shots.push(("pair-band-advice", band.frame()));
-    let mut close = pair(&[shell.clone(), (3, saved(116, None))]);
+    let mut close = pair(&[main.clone(), (3, saved(116, None))]);
     shots.push(("pair-close", close.frame()));
     close.act(Action::More(1));
     shots.push(("pair-close-advice", close.frame()));
-    let mut far = pair(&[shell.clone(), (999, saved(700, Some(130)))]);
+    let mut far = pair(&[main.clone(), (999, saved(700, Some(130)))]);
     shots.push(("pair-far", far.frame()));
 
-    let panel = [panel];
-    far = shelf(&panel);
+    let facing = [facing];
+    far = shelf(&facing);
     far.acts(&[Action::Next, Action::More(1), Action::Next]);
     shots.push(("opening", far.frame()));
     far.acts(&[Action::Next, Action::More(77)]);
     shots.push(("body", far.frame()));
-    shots.push(("reach-meets", reach(&panel, 77).frame()));
-    shots.push(("reach-ease", reach(&panel, 30).frame()));
-    shots.push(("reach-close", reach(&panel, 111).frame()));
-    shots.push(("reach-short", reach(&panel, 200).frame()));
+    shots.push(("reach-meets", reach(&facing, 77).frame()));
+    shots.push(("reach-ease", reach(&facing, 30).frame()));
+    shots.push(("reach-close", reach(&facing, 111).frame()));
+    shots.push(("reach-short", reach(&facing, 200).frame()));
     shots.push(("reach-rigid", reach(&[(7, saved(100, None))], 77).frame()));
-    shots.push(("reach-as-wide", reach(&[shell], 0).frame()));
+    shots.push(("reach-as-wide", reach(&[main], 0).frame()));
 
     let mut inch = PullTest::new(Length::from_inch_64ths(256), Grain::Lengthwise).unwrap();
     inch = inch.with_scale(Scale::new(Length::from_inch_64ths(4), Ends::One).unwrap()).unwrap();

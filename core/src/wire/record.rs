@@ -38,8 +38,8 @@ const CHECKSUM_BYTES: usize = 4;
 /// ```
 /// use tenter_core::{Demand, record::LabelledDemand};
 ///
-/// let main = LabelledDemand::new("smock B main", Demand::default()).unwrap();
-/// assert_eq!(main.label(), "smock B main");
+/// let main = LabelledDemand::new("skirt B main", Demand::default()).unwrap();
+/// assert_eq!(main.label(), "skirt B main");
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LabelledDemand {

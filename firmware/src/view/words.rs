@@ -21,7 +21,7 @@ pub const fn next(answer: Option<Answer>, read_back: bool) -> [&'static str; 2] 
     match answer {
         None => ["Choose a demand to", "hear if it is enough."],
         Some(Answer::Meets) => ["It will do. Pull the", "other grain too?"],
-        Some(Answer::Short | Answer::Over) => ["Leave it for this.", ""],
+        Some(Answer::Short | Answer::Over) => ["Not for this.", ""],
         Some(Answer::Unknown) if read_back => ["It did not extend:", "judge by growth."],
         Some(Answer::Unknown) => ["Read it after release", "too: Read again."],
         Some(Answer::Close) => ["On the limit: pull", "more, mark longer."],
@@ -52,14 +52,14 @@ pub const fn row(row: Row, measured: bool) -> &'static str {
         Row::TryAgain => "Try again",
         Row::Saved => "Saved tests",
         Row::Join => "Join with another",
-        Row::PassOver => "Passes over?",
+        Row::PassOver => "Fits over?",
     }
 }
 
 pub const fn note(note: Note) -> &'static str {
     match note {
         Note::OnePull => "One pull: do 2 more",
-        Note::NoSettlingPull => "Unsettled reads low",
+        Note::NoSettlingPull => "1st pull reads low",
         Note::ShortGauge => "Short marks read high",
         Note::BetweenLines => "Read between lines",
         Note::EarlyRest => "Read back early",

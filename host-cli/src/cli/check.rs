@@ -12,22 +12,26 @@ Examples:
       tenter check --marks 10cm --to 10.5cm --wants 5%
 
   Three pulls after a settling pull, read a minute after letting go:
-      tenter check --marks 250mm --settling --to 265mm --to 266mm --to 265mm --back 252mm@60s --wants 5%
+      tenter check --marks 250mm --settling --to 265mm --to 266mm \\
+          --to 265mm --back 252mm@60s --wants 5%
 
   Not less than 20 % and not more than 30 %, and hardly any growth:
-      tenter check --marks 10cm --to 12.4cm --to 12.5cm --back 10.2cm@1min --wants 20%..30% --growth-at-most 3%
+      tenter check --marks 10cm --to 12.4cm --to 12.5cm \\
+          --back 10.2cm@1min --wants 20%..30% --growth-at-most 3%
 
-  Against the gauge printed on an envelope, on an inch tape:
+  Against the gauge printed on a pattern envelope, on an inch tape:
       tenter check --marks 4in --to '5 1/2in' --wants '4in to 5 3/8in'
 
   A reading after each pull belongs to the pull before it:
-      tenter check --marks 200mm --to 230mm --back 204mm@30min --to 231mm --back 205mm@30min
+      tenter check --marks 200mm --to 230mm --back 204mm@30min \\
+          --to 231mm --back 205mm@30min
 
-  With the scatter of your own pulls on knits, from the tests stored so far, instead of the assumed one:
-      tenter check --construction knit --marks 10cm --to 12.4cm --to 12.5cm --wants 20%
+  With your own repeatability on knits, from the tests stored so far:
+      tenter check --construction knit --marks 10cm --to 12.4cm \\
+          --to 12.5cm --wants 20%
 
-The answer is meets, short, over or close (too close to call), with the chance behind it.
-Exit code: 0 measured, or meets; 1 short or over; 3 close or unknown; 2 a mistake in what was typed.";
+The answer is meets, short, over or close (too close to call), with its chance.
+Exit code: 0 measured, or meets; 1 short or over; 3 close or unknown; 2 a mistake in what you typed.";
 
 /// The flags of `check`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -38,10 +42,10 @@ pub struct CheckArgs {
     /// What is asked.
     #[command(flatten)]
     pub wants: WantsArgs,
-    /// How far your own pulls differ, in points; 0 counts the scale alone [default: assumed from open data]
+    /// Standard deviation of your pulls, in points; 0 counts the scale alone [default: from open data]
     #[arg(long, value_name = "POINTS")]
     pub scatter: Option<String>,
-    /// How the cloth is made, so that your own hand counts as far as the log knows it [default: assumed]
+    /// Woven, knit or other: uses your own repeatability, as far as the log knows it [default: assumed]
     #[arg(long, value_enum, ignore_case = true, conflicts_with = "scatter")]
     pub construction: Option<ConstructionArg>,
     /// The table of stretch classes.

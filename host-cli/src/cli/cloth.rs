@@ -8,37 +8,85 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-  A length at home:
-      tenter cloth add 'Bracken shell' --fibre '92 polyamide 8 elastane' --construction woven \\
-          --width 148cm --length 2.4m --mass '142 g/m2' --place 'blue crate'
+      tenter cloth add 'Aisle gabardine' --width 148cm --length 2.4m
+      tenter cloth list
+      tenter cloth show 5
 
-  A bolt seen in a shop, and later bought:
-      tenter cloth add 'Slate rib' --construction knit --width 150cm --seen 'the Saturday market' --price 11.50/m
-      tenter cloth edit 7 --bought 1.2m
+Nothing is deleted. A retired cloth comes back with tenter cloth return, and every cut stays on record.";
 
-  What is there, what it can do, and what was cut from it:
-      tenter cloth list --construction knit
-      tenter cloth show 7
-      tenter cloth cut 7 80cm --note 'side panels'
+/// Examples for the help of `cloth add`.
+pub const ADD: &str = "\
+Examples:
+  A length at home; tenter gives it a number to pin to the cloth:
+      tenter cloth add 'Aisle gabardine' --fibre '97 cotton 3 elastane' --construction woven \\
+          --width 148cm --length 2.4m --mass '230 g/m2' --place 'blue crate'
 
-Nothing is ever lost: a retired length comes back with tenter cloth return, and every cut stays in its history.";
+  A bolt seen in a shop:
+      tenter cloth add 'Foyer rib' --construction knit --width 150cm \\
+          --seen 'the Saturday market' --price 11.50/m";
+
+/// Examples for the help of `cloth list`.
+pub const LIST: &str = "\
+Examples:
+      tenter cloth list
+      tenter cloth list jersey
+      tenter cloth list --owned --construction woven --at-least 2m
+      tenter cloth list --stretch 5%..15%";
+
+/// Examples for the help of `cloth show`.
+pub const SHOW: &str = "\
+Examples:
+      tenter cloth show 5
+      tenter cloth show 5 --units in";
+
+/// Examples for the help of `cloth edit`.
+pub const EDIT: &str = "\
+Examples:
+  You bought the cloth that you saw in the shop:
+      tenter cloth edit 6 --bought 2.3m
+
+  You put it elsewhere, and washed it:
+      tenter cloth edit 6 --place 'top shelf' --washed yes";
+
+/// Examples for the help of `cloth cut`.
+pub const CUT: &str = "\
+Examples:
+      tenter cloth cut 4 80cm --note 'waistbands'";
+
+/// Examples for the help of `cloth retire`.
+pub const RETIRE: &str = "\
+Examples:
+      tenter cloth retire 11 --note 'given away'
+      tenter cloth list --retired";
+
+/// Examples for the help of `cloth return`.
+pub const RETURN: &str = "\
+Examples:
+      tenter cloth return 16";
 
 /// What to do with the stash.
 #[derive(Subcommand, Debug, Clone)]
 pub enum ClothVerb {
     /// Add a length at home, or a bolt seen in a shop
+    #[command(after_help = ADD)]
     Add(AddArgs),
-    /// List what is there
+    /// List the cloths
+    #[command(after_help = LIST)]
     List(ListArgs),
-    /// Show one fabric: what it can do, its tests and its history
+    /// Show one cloth: its stretch, its tests and its history
+    #[command(after_help = SHOW)]
     Show(ShowFabricArgs),
-    /// Change what is said about a fabric
+    /// Change what is stored about a cloth
+    #[command(after_help = EDIT)]
     Edit(EditArgs),
-    /// Note that a length was cut off
+    /// Record that you cut a length off
+    #[command(after_help = CUT)]
     Cut(CutArgs),
-    /// Take a fabric out of the stash; its tests and history stay
+    /// Take a cloth off the list; its tests and history stay
+    #[command(after_help = RETIRE)]
     Retire(RetireArgs),
-    /// Bring a retired fabric back
+    /// Put a retired cloth back on the list
+    #[command(after_help = RETURN)]
     Return(ReturnArgs),
 }
 
@@ -66,7 +114,7 @@ pub struct FabricFlags {
     /// Anything else
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
-    /// Only seen so far, in this shop or market
+    /// You only saw it, in this shop or market
     #[arg(long, value_name = "SHOP")]
     pub seen: Option<String>,
     /// Price per length where it was seen: 12.50/m, '9 EUR/yd'
@@ -85,7 +133,7 @@ pub struct AddArgs {
     /// The rest.
     #[command(flatten)]
     pub flags: FabricFlags,
-    /// It was washed since it came home
+    /// You washed it since it came home
     #[arg(long)]
     pub washed: bool,
     /// How the result is shown.
@@ -96,7 +144,7 @@ pub struct AddArgs {
 /// `cloth edit`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct EditArgs {
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// A new number to pin to the cloth
@@ -108,10 +156,10 @@ pub struct EditArgs {
     /// The rest.
     #[command(flatten)]
     pub flags: FabricFlags,
-    /// It was bought: this length came home
+    /// You bought it: the length that came home
     #[arg(long, value_name = "LENGTH", conflicts_with_all = ["seen", "length"])]
     pub bought: Option<String>,
-    /// Whether it was washed since it came home
+    /// Whether you washed it since it came home
     #[arg(long, value_enum)]
     pub washed: Option<YesNo>,
     /// How the result is shown.
@@ -122,15 +170,15 @@ pub struct EditArgs {
 /// `cloth list`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ListArgs {
-    /// Words that name, fibre, place or note must hold
+    /// Words to look for in name, fibre, place and note
     pub words: Vec<String>,
     /// Only of this construction
     #[arg(long, value_enum, ignore_case = true)]
     pub construction: Option<ConstructionArg>,
-    /// Only what lies at home
+    /// Only cloths that you own
     #[arg(long, conflicts_with = "seen")]
     pub owned: bool,
-    /// Only what was seen in a shop
+    /// Only cloths that you saw in a shop
     #[arg(long)]
     pub seen: bool,
     /// Only with this much stretch along the grain given: 20%, 20%..30%
@@ -142,7 +190,7 @@ pub struct ListArgs {
     /// Only with at least this length on hand
     #[arg(long, value_name = "LENGTH")]
     pub at_least: Option<String>,
-    /// Only what is retired
+    /// Only retired cloths
     #[arg(long)]
     pub retired: bool,
     /// How the result is shown.
@@ -153,7 +201,7 @@ pub struct ListArgs {
 /// `cloth show`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowFabricArgs {
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The table of stretch classes.
@@ -170,7 +218,7 @@ pub struct ShowFabricArgs {
 /// `cloth cut`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct CutArgs {
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The length that was cut off: 80cm, 1 1/2yd
@@ -186,7 +234,7 @@ pub struct CutArgs {
 /// `cloth retire`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct RetireArgs {
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// Why
@@ -197,7 +245,7 @@ pub struct RetireArgs {
 /// `cloth return`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ReturnArgs {
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
 }

@@ -1,8 +1,24 @@
-//! What `demo` says of itself.
+//! The flags of `demo`.
+
+use std::path::PathBuf;
+
+use clap::Args;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
-A stash to look round in: the cloths of a hill-walking group's sewing evening, with a windproof smock and a pair of
-walking tights. Try it beside your own log, in a file that you can throw away:
-      tenter --db demo.sqlite3 demo
-      tenter --db demo.sqlite3 fit 'Fellside smock' A";
+Examples:
+      tenter demo samples.sqlite3
+      tenter --db samples.sqlite3 cloth list
+      tenter --db samples.sqlite3 fit 'Choir trousers' A
+
+The cloths, the people and the shop are invented. A sewing evening makes a choir's trousers and coats for a school \
+play, and a class of twelve has pulled one of the cloths. Your own log is not touched, and a file that is there \
+already is not overwritten. Delete the file when you have seen enough.";
+
+/// `demo`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct DemoArgs {
+    /// File to make
+    #[arg(value_name = "FILE", default_value = "demo.sqlite3")]
+    pub file: PathBuf,
+}

@@ -5,43 +5,92 @@ use clap::{Args, Subcommand};
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-  Plugged in at home: tests come into the log, your own hand and the time go to the handheld
-      tenter device sync --port /dev/ttyACM0
+  Before you go to the shop, put the demands of a view on the handheld:
+      tenter device demands 'Choir trousers' A --port /dev/ttyUSB0
 
-  What a view asks, to be judged in the shop without this computer
-      tenter device demands smock B
-      tenter device demands smock B --role main --role 'side panels'
-
-  Tests whose tag is on no fabric yet
+  At home, fetch its tests:
+      tenter device sync --port /dev/ttyUSB0
       tenter device inbox
-      tenter device assign 3f9k2m 7
-      tenter device assign --all
 
-Without --port, TENTER_PORT says where the handheld is; tenter device list alone names the ports found here.";
+The port is that of the USB serial adapter. Without --port, TENTER_PORT names it. \
+With neither, tenter tells you the ports of this computer.";
+
+/// Examples for the help of `device list`.
+pub const LIST: &str = "\
+Examples:
+      tenter device list --port /dev/ttyUSB0";
+
+/// Examples for the help of `device sync`.
+pub const SYNC: &str = "\
+Examples:
+      tenter device sync --port /dev/ttyUSB0
+
+A test leaves the handheld only after it is stored here, so you may pull the plug at any time. A sync also sets the \
+clock of the handheld, and sends it your repeatability, so that its ± is right for you.";
+
+/// Examples for the help of `device demands`.
+pub const DEMANDS: &str = "\
+Examples:
+  All roles of a view, or some of them:
+      tenter device demands 'Choir trousers' A --port /dev/ttyUSB0
+      tenter device demands choir b --role main --role waistband \\
+          --port /dev/ttyUSB0
+
+  None any more:
+      tenter device demands --clear --port /dev/ttyUSB0";
+
+/// Examples for the help of `device clock`.
+pub const CLOCK: &str = "\
+Examples:
+      tenter device clock --port /dev/ttyUSB0";
+
+/// Examples for the help of `device inbox`.
+pub const INBOX: &str = "\
+Examples:
+      tenter device inbox";
+
+/// Examples for the help of `device assign`.
+pub const ASSIGN: &str = "\
+Examples:
+  One test, by the letters that tenter device inbox prints, to cloth 2:
+      tenter device assign 305zbc 2
+
+  Every test whose number a cloth has by now:
+      tenter cloth add 'Balcony crepe' --tag 32
+      tenter device assign --all";
 
 /// What to do with the handheld.
 #[derive(Subcommand, Debug, Clone)]
 pub enum DeviceVerb {
-    /// Say who is there and what waits to be fetched; nothing is changed
+    /// Show the connected handheld and the tests not yet copied; changes nothing
+    #[command(after_help = LIST)]
     List(ListArgs),
-    /// Fetch every test, store it, and only then let the handheld forget it
+    /// Copy every test into the log, and then let the handheld delete it
+    #[command(after_help = SYNC)]
     Sync(SyncArgs),
-    /// Put what a view asks on the handheld
+    /// Put the demands of a view on the handheld
+    #[command(after_help = DEMANDS)]
     Demands(DemandsArgs),
     /// Set the handheld's clock
+    #[command(after_help = CLOCK)]
     Clock(ClockArgs),
-    /// List fetched tests that belong to no fabric yet
+    /// List fetched tests that belong to no cloth yet
+    #[command(after_help = INBOX)]
     Inbox(InboxArgs),
-    /// Give a test to a fabric, or to another one
+    /// Say which cloth a test belongs to
+    #[command(after_help = ASSIGN)]
     Assign(AssignArgs),
 }
 
 /// Where the handheld is, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct PortArg {
-    /// Serial port (/dev/ttyACM0, COM3), tcp:HOST:PORT, or unix:PATH
+    /// Serial port (/dev/ttyUSB0, COM3), tcp:HOST:PORT, or unix:PATH
     #[arg(long, value_name = "PORT", env = "TENTER_PORT")]
     pub port: Option<String>,
+    /// Seconds that an answer of the handheld may take before it is asked again
+    #[arg(long, value_name = "SECONDS", env = "TENTER_PATIENCE", default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..))]
+    pub patience: u16,
 }
 
 /// `device list`, as typed.
@@ -64,7 +113,7 @@ pub struct SyncArgs {
     /// Number for a handheld that has none yet [default: a random one]
     #[arg(long, value_name = "NUMBER")]
     pub name: Option<String>,
-    /// Give up tests that arrive damaged, so that the handheld may use their room again
+    /// Delete tests that arrive damaged from the handheld, to free their space
     #[arg(long)]
     pub give_up_damaged: bool,
 }
@@ -78,7 +127,7 @@ pub struct DemandsArgs {
     /// The view, or the beginning of its name [default: the only one]
     #[arg(conflicts_with = "clear")]
     pub view: Option<String>,
-    /// Only this role; may be given several times
+    /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE", conflicts_with = "clear")]
     pub role: Vec<String>,
     /// Take all demands off the handheld
@@ -108,13 +157,13 @@ pub struct InboxArgs {
 /// `device assign`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct AssignArgs {
-    /// The test's identifier, or its end as tenter device inbox shows it
+    /// The letters that tenter device inbox prints for the test
     #[arg(required_unless_present = "all", conflicts_with = "all")]
     pub test: Option<String>,
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG", required_unless_present = "all", conflicts_with = "all")]
     pub fabric: Option<String>,
-    /// Every test of the inbox whose tag is now on exactly one fabric
+    /// Every test of the inbox whose number is on exactly one cloth
     #[arg(long)]
     pub all: bool,
 }

@@ -5,23 +5,24 @@ use clap::{Args, ValueEnum};
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-  A copy of everything, for another machine or as a safeguard:
+  A copy of everything, as a backup or for another computer:
       tenter export log.jsonl
 
-  Two people, one workroom: her log joins yours, with both histories:
-      tenter --db hers.sqlite3 export - | tenter import -
+  Join another log with yours; both histories are kept:
+      tenter demo other.sqlite3
+      tenter --db other.sqlite3 export - | tenter import -
 
   Tables for a spreadsheet:
       tenter export --csv tests tests.csv
       tenter export --csv fabrics fabrics.csv
-  Tests that are retired are left out of the table.
 
-Without --csv: one entry a line, as JSON, which import reads without loss. A file that is there already is replaced only once the new one is complete.";
+The tables leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss. \
+A file that is there already is replaced once the new one is complete.";
 
 /// The flags of `export`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ExportArgs {
-    /// File to write; - or none for the terminal or a pipe
+    /// File to write; - or nothing for the terminal or a pipe
     #[arg(value_name = "FILE", default_value = "-")]
     pub file: String,
     /// Write a table instead of the whole log

@@ -5,18 +5,18 @@ use clap::Args;
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-  What another log exported, with its whole history:
+  Another log with its whole history:
+      tenter export log.jsonl
       tenter import log.jsonl
 
-  Readings typed into a spreadsheet, saved as CSV:
+  Readings from a spreadsheet, saved as CSV:
+      printf 'tag,pulled,grain,gauge,settling,readings,note\\n' > notebook.csv
+      printf '12,2026-11-20,crosswise,10cm,yes,11.2cm 11.3cm 10.1cm@60s,washed\\n' >> notebook.csv
       tenter import --csv notebook.csv
-  with the columns
-      tag,pulled,grain,gauge,settling,readings,note
-      12,2026-11-20,crosswise,10cm,yes,10.5cm 10.6cm 10.1cm@60s,before washing
-  A bare number has the unit of the gauge, and a bare gauge is in centimetres; 10.1cm@60s was read 60 s after the pull before it. Two rows that say the same are two
-  tests; the same table, saved again by whatever program, is known.
+  A bare number has the unit of the gauge, and a bare gauge is in centimetres. 10.1cm@60s was read 60 s after the pull
+  before it. Two equal rows are two tests.
 
-All of a file is taken in, or nothing. Importing it again changes nothing: what is known already stays as it is.";
+A file is imported whole or not at all. You may import it again: entries that are known stay as they are.";
 
 /// The flags of `import`, as typed.
 #[derive(Args, Debug, Clone)]

@@ -7,22 +7,25 @@ use super::reading::{AdviceArgs, GrainArg, ShowArgs};
 /// Examples for the help of `wash`.
 pub const WASH: &str = "\
 Examples:
-  Marks 50 cm apart before the wash, along and across; stored with the fabric that wears tag 7:
-      tenter wash 7 --lengthwise '50cm to 48.5cm' --crosswise '50cm to 49.8cm' --note '40 °C, line'
+  Marks 50 cm apart before the wash, along and across; stored under cloth 7:
+      tenter wash 7 --lengthwise '50cm to 48.5cm' \\
+          --crosswise '50cm to 49.8cm' --note '40 °C, line'
 
-  Only worked out: how much to buy for 2 m
+  How much to buy for 2 m; nothing is stored:
       tenter wash --lengthwise '20cm to 19cm' --need 2m
 
-To buy is need / (1 − s), with the largest change that the readings allow: 2 yd at 10 % are 2.22 yd, not 2.20.";
+tenter divides the length you need by 1 less the shrinkage, at the largest shrinkage that the readings allow:
+2 yd at 10 % are 2.22 yd, not 2.20.";
 
 /// Examples for the help of `pair`.
 pub const PAIR: &str = "\
 Examples:
-  Main and side panel in one seam of 60 cm, both along the crosswise grain:
-      tenter pair 1 4 --along 60cm
+  Trousers and waistband in one seam of 76 cm, both along the crosswise grain:
+      tenter pair 1 4 --along 76cm
 
-  A crosswise edge on a lengthwise one, sewn with a straight stitch, and where each line comes from:
-      tenter pair 1 4 --along 45cm --grain crosswise --second-grain lengthwise --stitch straight --why
+  A crosswise edge on a lengthwise one, with a straight stitch, and the source of each line:
+      tenter pair 1 4 --along 45cm --grain crosswise \\
+          --second-grain lengthwise --stitch straight --why
 
 Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to body; 2 a mistake in what was typed.";
 
@@ -94,14 +97,14 @@ pub enum StitchArg {
 /// Examples for the help of `hang`.
 pub const HANG: &str = "\
 Examples:
-  The tensions of published tests, with their numbers and years:
+  The tensions of published tests, with numbers and years:
       tenter hang
 
-  What to hang on a strip 2.5 cm wide for one of them, or for a tension of your own:
+  The weight to hang on a strip 2.5 cm wide for one of them, or for a tension of your own:
       tenter hang --width 2.5cm --method 'stretch woven, 3 lb'
       tenter hang --width 2.5cm --tension 3.5N
 
-  What a mass makes of it (a loop is two layers):
+  The tension that a weight gives (a loop is two layers):
       tenter hang --width 5cm --piece loop --mass 1.2kg
 
 A test at home is not the standard's test, and a hung mass can fall: read the cautions first.";
@@ -109,7 +112,7 @@ A test at home is not the standard's test, and a hung mass can fall: read the ca
 /// Examples for the help of `handle`.
 pub const HANDLE: &str = "\
 Examples:
-  What the measured figures of a cloth call for: needle, stitch, what to stay-stitch and stabilise
+  Needle, stitch, and the edges to stay-stitch and stabilise:
       tenter handle 9
   For a view that wants 40 %, over a lining and with a facing that gives 5 %:
       tenter handle 9 --wants 40% --lining 12 --facing-gives 5% --why";

@@ -7,8 +7,17 @@ use clap::Args;
 /// Examples for the help.
 pub const COMPLETIONS: &str = "\
 Examples:
-      tenter completions bash > ~/.local/share/bash-completion/completions/tenter
-      tenter completions fish > ~/.config/fish/completions/tenter.fish";
+      tenter completions bash > tenter.bash
+      tenter completions fish > tenter.fish
+
+Put the file where your shell looks for it: bash reads ~/.local/share/bash-completion/completions/tenter, fish reads \
+~/.config/fish/completions/tenter.fish.";
+
+/// Examples for the help of `man`.
+pub const MAN: &str = "\
+Examples:
+      tenter man --out manual
+      man -l manual/tenter-check.1";
 
 /// `completions`, as typed.
 #[derive(Args, Debug, Clone)]

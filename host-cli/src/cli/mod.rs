@@ -21,10 +21,12 @@ use std::path::PathBuf;
 
 use clap::builder::StyledStr;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+use clap::parser::ValueSource;
+use clap::{ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::Error;
 use crate::plain::one_line;
+use crate::text::terminal_width;
 use check::CheckArgs;
 use cloth::ClothVerb;
 use device::DeviceVerb;
@@ -35,9 +37,21 @@ use pattern::PatternVerb;
 use pull::PullArgs;
 use report::ReportVerb;
 
-/// Does this cloth give enough? Marked-length pull tests, with what the reading is worth.
+/// Examples for the help of the program.
+const EXAMPLES: &str = "\
+Examples:
+  Marks 10 cm apart, pulled to 10.6 cm; does it stretch 5 %?
+      tenter check --marks 10cm --to 10.6cm --wants 5%
+
+  Look round in samples, in a file of their own:
+      tenter demo
+      tenter --db demo.sqlite3 fit 'Choir trousers' A
+
+Every verb shows examples: tenter check --help. The examples about stored cloths run in the samples.";
+
+/// Does this cloth stretch enough? Marked-length pull tests, and how far to trust the reading.
 #[derive(Parser, Debug)]
-#[command(name = "tenter", version, arg_required_else_help = true, disable_help_subcommand = true)]
+#[command(name = "tenter", version, arg_required_else_help = true, disable_help_subcommand = true, after_help = EXAMPLES)]
 pub struct CommandLine {
     /// File of the log [default: tenter/log.sqlite3 in the user's data folder]
     #[arg(long, value_name = "FILE", global = true, env = "TENTER_DB")]
@@ -50,58 +64,59 @@ pub struct CommandLine {
 /// A verb with its flags.
 #[derive(Subcommand, Debug)]
 pub enum Verb {
-    /// One pull test from the command line; nothing is stored
+    /// Judge one pull test; nothing is stored
     #[command(after_help = check::EXAMPLES)]
     Check(Box<CheckArgs>),
-    /// The handheld: fetch its tests, send it what a view asks
+    /// The handheld: fetch its tests, send it the demands of a view
     #[command(after_help = device::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Device(Box<DeviceVerb>),
-    /// A pull test stored with a fabric; without lengths it is asked step by step
+    /// Store a pull test of a cloth; without lengths tenter asks for each step
     #[command(after_help = pull::EXAMPLES)]
     Pull(Box<PullArgs>),
-    /// The fabrics at home and those seen in shops
+    /// The cloths you own and those you saw in shops
     #[command(after_help = cloth::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Cloth(Box<ClothVerb>),
-    /// What the views of a pattern ask of their cloths
+    /// Patterns, and the demands of their views
     #[command(after_help = pattern::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Pattern(Box<PatternVerb>),
-    /// Which fabrics suit which role of a view
+    /// Which cloths suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Report(Box<ReportVerb>),
-    /// Fill an empty log with cloths and patterns to look round in
+    /// Make a file of invented cloths and patterns to look round in
     #[command(after_help = demo::EXAMPLES)]
-    Demo,
-    /// Two fabrics in one seam: do they behave alike, and how to sew them if not
+    Demo(demo::DemoArgs),
+    /// Two cloths in one seam: do they behave alike, and how to sew them if not
     #[command(after_help = making::PAIR)]
     Pair(Box<making::PairArgs>),
-    /// How to sew one cloth: only what its figures call for
+    /// How to sew one cloth
     #[command(after_help = making::HANDLE)]
     Handle(Box<making::HandleArgs>),
-    /// Which mass to hang on a strip for a wanted tension, with the cautions
+    /// The weight to hang on a strip for a published tension, with the cautions
     #[command(after_help = making::HANG)]
     Hang(Box<making::HangArgs>),
     /// Ease, openings, elastic and zips, from body measures and measured stretch
     #[command(after_help = size::EXAMPLES)]
     Size(Box<size::SizeArgs>),
-    /// What a wash takes away, from marks before and after
+    /// How much a cloth shrank, from marks before and after a wash
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),
     /// Completions for a shell
     #[command(after_help = manual::COMPLETIONS)]
     Completions(manual::CompletionsArgs),
     /// The manual as a page for man
+    #[command(after_help = manual::MAN)]
     Man(manual::ManArgs),
     /// Write the whole log to a file that import reads again
     #[command(after_help = export::EXAMPLES)]
     Export(ExportArgs),
-    /// Take in what another log exported
+    /// Read an exported log, or readings from a spreadsheet
     #[command(after_help = import::EXAMPLES)]
     Import(ImportArgs),
 }
@@ -121,12 +136,27 @@ pub enum Parsed {
 ///
 /// [`Error::Usage`] with one line that says what to type instead.
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
-    let words: Vec<OsString> = words.into_iter().map(Into::into).collect();
-    let matches = CommandLine::command().try_get_matches_from(&words);
+    let words = asking_for_help(words.into_iter().map(Into::into).collect());
+    let matches = CommandLine::command().term_width(terminal_width()).try_get_matches_from(&words);
+    let named = |matches: &ArgMatches| matches.value_source("db") == Some(ValueSource::CommandLine);
+    let named =
+        matches.as_ref().is_ok_and(|matches| named(matches) || matches.subcommand_matches("demo").is_some_and(named));
     match matches.and_then(|matches| CommandLine::from_arg_matches(&matches)) {
+        Ok(CommandLine { verb: Verb::Demo(_), .. }) if named => {
+            Err(Error::Usage("demo makes a file of its own: type tenter demo FILE, without --db".to_owned()))
+        }
         Ok(line) => Ok(Parsed::Run(line)),
         Err(error) => shown_or_wrong(&error, &verb_of(&words)),
     }
+}
+
+/// `tenter help check` is `tenter check --help`.
+fn asking_for_help(mut words: Vec<OsString>) -> Vec<OsString> {
+    if words.get(1).is_some_and(|word| word == "help") {
+        words.remove(1);
+        words.push("--help".into());
+    }
+    words
 }
 
 /// The verb that was typed, as far as it is one: `tenter cloth add`.
@@ -157,6 +187,14 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
         Some(ContextValue::Strings(texts)) => Some(texts.join(", ")),
         _ => None,
     };
+    let near = |kind, see: &str| match error.get(kind) {
+        Some(ContextValue::String(near)) => format!("did you mean '{near}'?"),
+        // The likeliest stands last.
+        Some(ContextValue::Strings(near)) if !near.is_empty() => {
+            format!("did you mean '{}'?", near.last().map_or("", String::as_str))
+        }
+        _ => format!("see {verb} --help{see}"),
+    };
     let argument = word(ContextKind::InvalidArg).unwrap_or_default();
     let flag = argument.split(' ').next().unwrap_or_default();
     let value = one_line(&word(ContextKind::InvalidValue).unwrap_or_default());
@@ -165,18 +203,19 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
         }
         ErrorKind::UnknownArgument => {
-            let near =
-                word(ContextKind::SuggestedArg).map(|near| format!("; did you mean {near}?")).unwrap_or_default();
-            format!("'{}' is no flag here{near}; see {verb} --help", one_line(&argument))
+            let kind = if argument.starts_with('-') { "unknown option" } else { "unexpected word" };
+            format!("{kind} '{}'; {}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
         }
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
-            format!("'{}' is no verb; see {verb} --help for the list", one_line(&name))
+            format!(
+                "unknown command '{}'; {}",
+                one_line(&name),
+                near(ContextKind::SuggestedSubcommand, " for the list")
+            )
         }
         ErrorKind::MissingRequiredArgument => {
-            // The examples of `cloth add` stand with those of the other verbs of `cloth`.
-            let shown = verb.match_indices(' ').nth(1).map_or(verb, |(end, _)| verb.get(..end).unwrap_or(verb));
-            format!("missing {argument}; see {shown} --help for an example")
+            format!("missing {argument}; see {verb} --help for an example")
         }
         ErrorKind::InvalidValue if value.is_empty() => format!("{flag} needs a value; see {verb} --help"),
         ErrorKind::InvalidValue => {
@@ -207,6 +246,34 @@ mod tests {
     #[test]
     fn definition_is_sound() {
         definition().debug_assert();
+    }
+
+    /// A window of 80 columns, and one that is narrower, break no word of any help in two.
+    #[test]
+    fn help_is_wrapped_between_words() {
+        let mut open = vec![definition()];
+        while let Some(command) = open.pop() {
+            open.extend(command.get_subcommands().cloned());
+            let words = |width| {
+                let text = command.clone().term_width(width).render_help().to_string();
+                text.split_whitespace().map(str::to_owned).collect::<Vec<_>>()
+            };
+            assert_eq!(words(80), words(usize::MAX), "{}", command.get_name());
+            let text = command.clone().term_width(80).render_help().to_string();
+            let long = |line: &&str| line.chars().count() > 80 && line.trim().contains(' ');
+            assert_eq!(text.lines().find(long), None, "{}", command.get_name());
+        }
+    }
+
+    #[test]
+    fn help_of_a_command_can_be_asked_for_both_ways() {
+        let shown = |line: &str| match parse(line.split(' ')) {
+            Ok(Parsed::Show(text)) => text.to_string(),
+            other => panic!("{line}: {other:?}"),
+        };
+        assert_eq!(shown("tenter help check"), shown("tenter check --help"));
+        assert_eq!(shown("tenter help cloth add"), shown("tenter cloth add --help"));
+        assert_eq!(shown("tenter help"), shown("tenter --help"));
     }
 
     #[test]

@@ -8,41 +8,84 @@ use super::reading::ShowArgs;
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-  A role of a view, and what it asks; pattern and view are made as they are named:
-      tenter pattern add 'Fellside smock' A main --crosswise 5%..15% --growth-at-most 3% \\
-          --construction woven --cloth '1.6m at 140cm'
+      tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% \\
+          --cloth '0.8m at 140cm'
+      tenter pattern show 'Choir trousers'
+      tenter pattern list
 
-  The gauge as it is printed on the envelope:
-      tenter pattern add 'Ridge tights' - main --crosswise '4in to 6in' --lengthwise 20% --cloth '1.2m at 150cm'
+A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. You may cut a name \
+short while it stays clear: tenter pattern show choir";
 
-  What a garment and a movement ask, each with its source, instead of a figure:
-      tenter pattern add 'Ridge tights' - knee --garment leggings --movement 'knee, lengthwise'
+/// Examples for the help of `pattern add`.
+pub const ADD: &str = "\
+Examples:
+  A role of a view; a new pattern and a new view are made as you name them:
+      tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% --growth-at-most 3% \\
+          --construction woven --cloth '0.8m at 140cm'
 
-  What a pattern asks, a change, and which fabrics will do:
-      tenter pattern show 'Fellside smock'
-      tenter pattern edit 'Fellside smock' A main --growth-at-most none
-      tenter fit 'Fellside smock' A
+  The gauge as it is printed on the envelope; - stands for the only view:
+      tenter pattern add 'Rehearsal top' - main \\
+          --crosswise '4in to 5 3/8in' --lengthwise 20%
 
-A name may be cut short while it stays clear: tenter pattern show fell";
+  A kind of garment and a movement instead of a figure, each with its source:
+      tenter pattern add 'Rehearsal top' - sleeve --garment leggings \\
+          --movement 'knee, lengthwise'";
+
+/// Examples for the help of `pattern list`.
+pub const LIST: &str = "\
+Examples:
+      tenter pattern list";
+
+/// Examples for the help of `pattern show`.
+pub const SHOW: &str = "\
+Examples:
+      tenter pattern show 'Choir trousers'
+      tenter pattern show choir b";
+
+/// Examples for the help of `pattern edit`.
+pub const EDIT: &str = "\
+Examples:
+      tenter pattern edit 'Choir trousers' A main --growth-at-most none
+      tenter pattern edit choir a waistband --name yoke --crosswise 10%..40%";
+
+/// Examples for the help of `pattern retire`.
+pub const RETIRE: &str = "\
+Examples:
+  A role, a view, the whole pattern:
+      tenter pattern retire 'Choir trousers' A 'pocket bags'
+      tenter pattern retire 'Choir trousers' B
+      tenter pattern retire 'Play coat'";
+
+/// Examples for the help of `pattern return`.
+pub const RETURN: &str = "\
+Examples:
+      tenter pattern retire 'Choir trousers' B
+      tenter pattern return 'Choir trousers' B";
 
 /// What to do with patterns.
 #[derive(Subcommand, Debug, Clone)]
 pub enum PatternVerb {
     /// Add a pattern, or a role of one of its views
+    #[command(after_help = ADD)]
     Add(AddArgs),
     /// List the patterns
+    #[command(after_help = LIST)]
     List(ListArgs),
-    /// Show what a pattern asks
+    /// Show the demands of a pattern
+    #[command(after_help = SHOW)]
     Show(ShowPatternArgs),
     /// Change a pattern or one of its roles
+    #[command(after_help = EDIT)]
     Edit(EditArgs),
     /// Retire a pattern, a view or a role; return brings it back
+    #[command(after_help = RETIRE)]
     Retire(WhichArgs),
-    /// Bring back what was retired
+    /// Bring a retired pattern, view or role back
+    #[command(after_help = RETURN)]
     Return(WhichArgs),
 }
 
-/// What a role asks, as typed.
+/// The demands of a role, as typed.
 #[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
 pub struct RoleFlags {
     /// Stretch across: 5%, 5%..15%, ..15%, '4in to 5 3/8in', or none
@@ -54,22 +97,22 @@ pub struct RoleFlags {
     /// Stretch at 45°
     #[arg(long, value_name = "RANGE")]
     pub bias: Option<String>,
-    /// Most growth that will do: 3%, or none
+    /// Largest growth you accept: 3%, or none
     #[arg(long, value_name = "PERCENT")]
     pub growth_at_most: Option<String>,
-    /// Least recovery that will do: 90%, or none
+    /// Smallest recovery you accept: 90%, or none
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
-    /// Constructions that will do; any when not said
+    /// Constructions you accept [default: any]
     #[arg(long, value_enum, ignore_case = true, value_delimiter = ',')]
     pub construction: Vec<ConstructionArg>,
-    /// How much cloth it takes, and of which width: '1.6m at 140cm', or none
+    /// How much cloth it needs, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
     pub cloth: Option<String>,
-    /// Ask what a kind of garment asks, instead of a figure: 'leggings'; an unknown one lists them
+    /// Take the demands of a kind of garment, such as 'leggings'; an unknown one lists them
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
     pub garment: Option<String>,
-    /// Ask what a movement of the body asks: 'knee, lengthwise', or 'knee bend:along' where the line is not said
+    /// Take the demands of a movement: 'knee, lengthwise', or 'knee bend:along' to name the line
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
     pub movement: Option<String>,
     /// The grain that goes round the body, for --garment and --movement
@@ -88,9 +131,9 @@ pub struct AddArgs {
     /// The view, or - where it has only one
     #[arg(requires = "role")]
     pub view: Option<String>,
-    /// What the cloth is for: main, contrast, lining, ribbing …
+    /// The part of the garment: main, contrast, lining, ribbing …
     pub role: Option<String>,
-    /// What it asks.
+    /// Its demands.
     #[command(flatten)]
     pub flags: RoleFlags,
     /// How the result is shown.
@@ -111,7 +154,7 @@ pub struct EditArgs {
     /// A new name for the role, or for the pattern where no role is named
     #[arg(long, value_name = "TEXT")]
     pub name: Option<String>,
-    /// What it asks now.
+    /// Its demands now.
     #[command(flatten)]
     pub flags: RoleFlags,
     /// How the result is shown.
@@ -122,7 +165,7 @@ pub struct EditArgs {
 /// `pattern list`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ListArgs {
-    /// Only what is retired
+    /// Only retired patterns
     #[arg(long)]
     pub retired: bool,
     /// How the result is shown.

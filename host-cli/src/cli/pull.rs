@@ -7,51 +7,53 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-  One hand on the cloth: asked step by step, with a clock for the hold and for the rest
+  Step by step, with a clock for the hold and for the rest:
       tenter pull 7 --wants 5%
 
-  The same readings as check takes, stored with the fabric that wears tag 7:
-      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm --to 21.3cm --back 20.2cm@60s --wants 5%
+  The same options as check, stored under cloth 7:
+      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm \\
+          --to 21.3cm --back 20.2cm@60s --wants 5%
 
   A test from a notebook, along the other grain:
-      tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm --at '2025-03-20 14:30' --note 'before washing'
+      tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm \\
+          --at '2025-03-20 14:30' --note 'before washing'
 
-  A test that went wrong no longer counts; it stays in the history:
-      tenter pull 7 --retire 3kx9d2 --note 'a pin slipped'
-      tenter pull 7 --return 3kx9d2
+  Exclude a test that went wrong, by the letters that tenter cloth show 5 prints; count it again:
+      tenter pull 5 --retire 52h6ze --note 'a pin slipped'
+      tenter pull 5 --return 52h6ze
 
-What is said to be stored is stored. A test that was broken off (Ctrl-C, a closed window, no power) keeps every length
-that was typed: tenter pull 7 offers to go on with it.
-Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown or broken off; 2 a mistake in what was typed.";
+Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you \
+typed is lost: tenter pull 7 offers to go on.
+Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown or broken off; 2 a mistake in what you typed.";
 
 /// The flags of `pull`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct PullArgs {
-    /// The fabric's tag, or its identifier
+    /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
-    /// The readings; without them every step is asked.
+    /// The readings; without them tenter asks for each step.
     #[command(flatten)]
     pub test: TestArgs,
     /// What is asked.
     #[command(flatten)]
     pub wants: WantsArgs,
-    /// When it was pulled: 2025-03-20, '2025-03-20 14:30' [default: now]
+    /// When you pulled it: 2025-03-20, '2025-03-20 14:30' [default: now]
     #[arg(long, value_name = "DAY")]
     pub at: Option<String>,
-    /// Anything worth knowing about this test, or why it is retired
+    /// A remark on this test, or why you exclude it
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
-    /// Take a stored test out of account: the letters that cloth show prints
+    /// Exclude a stored test, by the letters that cloth show prints
     #[arg(long, value_name = "TEST", conflicts_with_all = ["return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants"])]
     pub retire: Option<String>,
-    /// Count a retired test again
+    /// Count an excluded test again
     #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub return_test: Option<String>,
-    /// Go on with a test that was broken off, unasked
+    /// Go on with an unfinished test without asking
     #[arg(long, conflicts_with_all = ["discard", "lengths", "marks", "to", "back"])]
     pub resume: bool,
-    /// Forget a test that was broken off
+    /// Delete an unfinished test
     #[arg(long, conflicts_with_all = ["lengths", "marks", "to", "back", "wants", "at", "note"])]
     pub discard: bool,
     /// The table of stretch classes.

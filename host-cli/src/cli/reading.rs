@@ -17,10 +17,10 @@ pub struct TestFlags {
     /// Distance while pulled; once for each pull
     #[arg(long, value_name = "LENGTH")]
     pub to: Vec<String>,
-    /// Distance after release and when: 101mm@60s, 10.1cm@30min; belongs to the --to before it
+    /// Distance after release, and how long after: 101mm@60s, 10.1cm@30min; belongs to the --to before it
     #[arg(long, value_name = "LENGTH@TIME")]
     pub back: Vec<String>,
-    /// A first pull was made and not counted, so that the cloth has settled
+    /// You made a first pull that does not count, so that the cloth has settled
     #[arg(long)]
     pub settling: bool,
     /// The grain that was pulled
@@ -88,13 +88,13 @@ impl Args for TestArgs {
 /// What is asked of a cloth, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct WantsArgs {
-    /// Stretch that is wanted: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
+    /// Stretch you want: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
     #[arg(long, value_name = "RANGE")]
     pub wants: Option<String>,
-    /// Most growth that will do, at the longest rest: 3%
+    /// Largest growth you accept, at the last reading after release: 3%
     #[arg(long, value_name = "PERCENT")]
     pub growth_at_most: Option<String>,
-    /// Least recovery that will do, the share of the extension given back: 90%
+    /// Smallest recovery you accept, as a share of the extension: 90%
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
 }
@@ -102,7 +102,7 @@ pub struct WantsArgs {
 /// How sure an answer must be, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ConfidenceArg {
-    /// How sure a plain answer must be, in percent
+    /// How sure meets, short or over must be, in percent
     #[arg(long, value_name = "PERCENT", default_value = "95")]
     pub confidence: String,
 }

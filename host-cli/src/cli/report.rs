@@ -9,28 +9,63 @@ use super::reading::{ConfidenceArg, GrainArg, TableArg, UnitArg};
 pub const EXAMPLES: &str = "\
 Examples:
       tenter report book --out book.html
-      tenter report book --view 'Fellside smock' A --out smock.html
-      tenter report cards 1 4 7 --out cards.html
-      tenter report sheet 'Fellside smock' A --use main=1 --zip 65cm --out plan.html
-      tenter report gauge --wants 25% --name 'tights, waistband' --out gauge.html
-      tenter report picture map --view 'Fellside smock' A --out map.svg
+      tenter report gauge --wants 5% --out gauge.html
 
-Pages are one file each: open it in a browser, keep it, send it, print it from there. They ask nothing of the network.
-What is to be cut or laid on cloth is printed at 100 %, not fitted to the page; a line of 100 mm on it tells whether the
-printer kept to that, on a single card the bar that says how long it is, relaxed. A file that is there already is replaced only once the new one is complete; - is a pipe.";
+Each page is one file. Open it in a browser, keep it, send it, or print it from there; it works offline. Print cards and \
+gauges at 100 %, not fitted to the page, and measure the 100 mm line to be sure. On a single card, measure the bar that \
+says how long it is. A file that is there already is replaced once the new one is complete. --out - writes to a pipe.";
+
+/// Examples for the help of `report book`.
+pub const BOOK: &str = "\
+Examples:
+      tenter report book --out book.html
+      tenter report book --view 'Choir trousers' A --out trousers.html";
+
+/// Examples for the help of `report cards`.
+pub const CARDS: &str = "\
+Examples:
+      tenter report cards 1 4 10 --out cards.html";
+
+/// Examples for the help of `report sheet`.
+pub const SHEET: &str = "\
+Examples:
+      tenter report sheet 'Choir trousers' A --use main=1 --zip 18cm \\
+          --out plan.html
+      tenter report sheet 'Choir trousers' B --elastic 'soft waist 76cm' \\
+          --out pull-on.html";
+
+/// Examples for the help of `report gauge`.
+pub const GAUGE: &str = "\
+Examples:
+      tenter report gauge --wants 5% --name 'choir trousers, main' \\
+          --out gauge.html
+      tenter report gauge --view 'Choir trousers' B --out gauges.html";
+
+/// Examples for the help of `report picture`.
+pub const PICTURE: &str = "\
+Examples:
+      tenter report picture stretch 4 --out stretch.svg
+      tenter report picture growth 9 --out growth.svg
+      tenter report picture map --view 'Play coat' - --role lining \\
+          --out map.svg";
 
 /// What to make.
 #[derive(Subcommand, Debug)]
 pub enum ReportVerb {
     /// The stash as a book to look through and search
+    #[command(after_help = BOOK)]
     Book(BookArgs),
     /// Cards to print and pin to the cloths, four to a sheet of A4
+    #[command(after_help = CARDS)]
     Cards(CardsArgs),
     /// The plan of a view on one page, from cutting to finishing
+    #[command(after_help = SHEET)]
     Sheet(SheetArgs),
     /// A gauge to print at true scale and pull a swatch on
+    #[command(after_help = GAUGE)]
     Gauge(GaugeArgs),
     /// One picture as an SVG file
+    #[command(after_help = PICTURE)]
     Picture(PictureArgs),
 }
 
@@ -51,7 +86,7 @@ impl ReportVerb {
 /// Where the file goes, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct OutArg {
-    /// File to write, - for a pipe
+    /// File to write, or - for a pipe
     #[arg(long, short, value_name = "FILE")]
     pub out: String,
 }
@@ -59,7 +94,7 @@ pub struct OutArg {
 /// A view, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ViewArg {
-    /// A pattern and its view, whose demands are shown beside the cloths
+    /// A pattern and its view: their demands are used
     #[arg(long, num_args = 2, value_names = ["PATTERN", "VIEW"])]
     pub view: Option<Vec<String>>,
 }
@@ -95,7 +130,7 @@ pub struct BookArgs {
 /// `report cards`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct CardsArgs {
-    /// Tags of the fabrics; all that lie at home where none is named
+    /// Numbers of the cloths [default: all that you own]
     #[arg(value_name = "TAG")]
     pub fabrics: Vec<String>,
     /// The file.
@@ -114,7 +149,7 @@ pub struct CardsArgs {
 pub struct SheetArgs {
     /// The pattern
     pub pattern: String,
-    /// The view; may be left out where there is only one
+    /// The view [default: the only one]
     pub view: Option<String>,
     /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE")]
@@ -136,10 +171,10 @@ pub struct SheetArgs {
 /// `report gauge`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct GaugeArgs {
-    /// The stretch that is asked: 25%, 20%..30%, ..12%, '4in to 5 3/8in'
+    /// The stretch you want: 5%, 25%, 20%..30%, ..12%, '4in to 5 3/8in'
     #[arg(long, value_name = "RANGE", required_unless_present = "view", conflicts_with = "view")]
     pub wants: Option<String>,
-    /// What it is for, as it is to stand on the gauge
+    /// Name to print on the gauge
     #[arg(long, value_name = "TEXT", default_value = "", conflicts_with = "view")]
     pub name: String,
     /// The view: a gauge for every role and grain that asks for stretch.
@@ -156,7 +191,7 @@ pub struct PictureArgs {
     /// What it shows
     #[arg(value_enum)]
     pub kind: PictureKind,
-    /// Tag of the fabric, for all but the map
+    /// Number of the cloth; a map needs none
     #[arg(value_name = "TAG", required_if_eq_any = [("kind", "stretch"), ("kind", "growth"), ("kind", "card")])]
     pub fabric: Option<String>,
     /// The grain of the growth [default: crosswise]

@@ -8,7 +8,8 @@ use super::reading::{AdviceArgs, GrainArg};
 pub const EXAMPLES: &str = "\
 Examples:
   Does a finished girth go round the body, and an opening over the head, in the cloth under tag 9?
-      tenter size --fabric 9 --girth hip=104cm/101cm --girth waist=78cm/74cm --opening head=56cm/42cm
+      tenter size --fabric 9 --girth hip=104cm/101cm \\
+          --girth waist=78cm/74cm --opening head=56cm/42cm
 
   The same with a stretch from a label; what would be needed:
       tenter size --stretch 20% --girth hip=104cm/101cm
@@ -17,7 +18,8 @@ Examples:
       tenter size --stretch 50% --reduce 25%
 
   Elastic for a waist of 76 cm that must pass hips of 100 cm, with the elastic's own stretch measured, in a casing:
-      tenter size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 25mm
+      tenter size --elastic soft --place waist --measure 76cm \\
+          --widest 100cm --gives 80% --elastic-width 25mm
 
   A zip for a front edge of 31 in:
       tenter size --zip 31in --zip-ends open

@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
-use tenter_core::{Answer, suits};
+use tenter_core::Answer;
 
 use crate::cli::check::CheckArgs;
 use crate::error::Error;
+use crate::finding::check::Checked;
 use crate::input;
 use crate::json::check as check_json;
 use crate::store::Read as _;
-use crate::text::Checked;
 use crate::text::Screen;
 use crate::text::check as check_text;
 
@@ -25,15 +25,13 @@ pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Resu
     {
         input.rules.scatter = store.hands()?.on(construction).scatter();
     }
-    let evaluation = input.evaluate()?;
-    let suits = suits(&input.test, &input.rules)?.collect();
-    let checked = Checked { input: &input, evaluation: &evaluation, suits };
+    let checked = Checked::of(input)?;
     if args.show.json {
         writeln!(screen.out, "{}", check_json::render(&checked))?;
     } else {
         write!(screen.out, "{}", check_text::render(&checked, screen.width, screen.unicode))?;
     }
-    Ok(exit_code(evaluation.answer))
+    Ok(exit_code(checked.evaluation.answer))
 }
 
 /// The exit code of an answer.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use tenter_core::Grain;
+use tenter_core::Confidence;
 
 use super::find;
 use super::shown::{Known, Rules};
@@ -17,6 +17,7 @@ use crate::cli::cloth::ShowFabricArgs;
 use crate::cli::reading::ShowArgs;
 use crate::deed::cloth as deed;
 use crate::error::Error;
+use crate::finding::cloth::{self as finding, Listed};
 use crate::input::{self, Field, amount, cloth::construction};
 use crate::json::cloth as stash_json;
 use crate::log::{Entry, Fabric, Id, StoredTest};
@@ -24,7 +25,7 @@ use crate::plain::isolated;
 use crate::store::{Change as _, Read, Store, StoreError, Which};
 use crate::text::Screen;
 use crate::text::cloth as report;
-use crate::text::cloth::Listed;
+use crate::words::cloth as words;
 
 /// Runs the verb.
 ///
@@ -83,7 +84,7 @@ fn report_change(
     if show.json {
         writeln!(screen.out, "{}", stash_json::fabric(&fabric))?;
     } else {
-        screen.say(&format!("{what}  {}", report::line_about(&fabric, unit)))?;
+        screen.say(&format!("{what}  {}", words::line_about(&fabric, unit)))?;
     }
     Ok(())
 }
@@ -94,7 +95,7 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
-    let mut tests = newest(store)?;
+    let (mut tests, hands) = (newest(store)?, store.hands()?);
     let wanted = |fabric: &Fabric| {
         let text =
             [&fabric.name, &fabric.fibre, &fabric.place, &fabric.note].map(|text| text.to_lowercase()).join("\n");
@@ -110,24 +111,18 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
     let mut listed = Vec::new();
     for fabric in fabrics.into_iter().filter(wanted) {
         let tests = tests.remove(&fabric.id).unwrap_or_default();
-        let stretch_of = |grain: Grain| {
-            let test = tests.iter().find(|test| test.said.test.grain() == grain)?;
-            tenter_core::Figures::of(&test.said.test, tenter_core::Scatter::ASSUMED)
-                .ok()
-                .map(|figures| figures.stretch.ratio)
-        };
-        let seen = stretch_of(grain);
+        let seen = finding::stretch(&fabric, &tests, grain, &hands).map(|seen| seen.ratio);
         let fits = stretch.at_least.is_none_or(|limit| seen.is_some_and(|seen| seen >= limit.ratio()))
             && stretch.at_most.is_none_or(|limit| seen.is_some_and(|seen| seen <= limit.ratio()));
         if fits {
-            let (crosswise, lengthwise) = (stretch_of(Grain::Crosswise), stretch_of(Grain::Lengthwise));
-            listed.push(Listed { fabric, crosswise, lengthwise });
+            listed.push(Listed::of(fabric, &tests, &hands));
         }
     }
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::list(&listed))?;
     } else {
-        write!(screen.out, "{}", report::list(&listed, all, args.retired, unit, screen.width))?;
+        let confidence = Confidence::default();
+        write!(screen.out, "{}", report::list(&listed, all, args.retired, confidence, unit, screen.width))?;
     }
     Ok(())
 }

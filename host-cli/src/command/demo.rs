@@ -1,26 +1,75 @@
-//! `tenter demo`: fills an empty log, so that a newcomer can look round.
+//! `tenter demo`: a log of invented cloths in a file of its own, so that a newcomer can look round.
 
-use crate::demo;
+use std::fs::{self, OpenOptions};
+use std::io::ErrorKind;
+use std::path::Path;
+
+use crate::cli::demo::DemoArgs;
 use crate::error::Error;
-use crate::store::Store;
+use crate::exchange::jsonl::Exported;
+use crate::log::Here;
+use crate::plain::shown;
+use crate::store::{self, Change as _};
 use crate::text::Screen;
+
+/// An exported log of a sewing evening: the cloths, their figures and the people are invented.
+const EVENING: &str = include_str!("../../demo/evening.jsonl");
 
 /// Runs the verb.
 ///
 /// # Errors
 ///
-/// A log that is not empty, or cannot be written.
-pub fn run(store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    if store.count()? > 0 {
+/// A file that is there already, the user's own log, or a file that cannot be written.
+pub fn run(args: &DemoArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let path = &args.file;
+    if store::default_path().is_some_and(|own| own == *path) {
         return Err(Error::Usage(
-            "this log is not empty, and the demo would mix with it; type tenter --db demo.sqlite3 demo".to_owned(),
+            "that is the place of your own log; type tenter demo FILE with another name".to_owned(),
         ));
     }
-    let mut entries = demo::entries(screen.here).into_iter().map(Ok);
-    store.merge(&mut entries)?;
-    screen.say("13 cloths, their pull tests and two patterns are in the log; look round with")?;
-    writeln!(screen.out, "  tenter cloth list")?;
-    writeln!(screen.out, "  tenter fit 'Fellside smock' A")?;
-    writeln!(screen.out, "  tenter cloth show 10")?;
+    begin(path)?;
+    // A file that was begun here and is not whole is of no use to anybody.
+    fill(path, screen.here).inspect_err(|_| drop(fs::remove_file(path)))?;
+    let file = typed(path);
+    screen.say(&format!(
+        "{} now holds the cloths of a sewing evening that makes a choir's trousers and the coats of a school play. \
+         All of it is invented. Your own log is as it was.",
+        shown(path)
+    ))?;
+    screen.say("Look round with")?;
+    writeln!(screen.out, "  tenter --db {file} cloth list")?;
+    writeln!(screen.out, "  tenter --db {file} fit 'Choir trousers' A")?;
+    writeln!(screen.out, "  tenter --db {file} cloth show 5")?;
+    screen.say("Delete it with")?;
+    writeln!(screen.out, "  {} {file}", if cfg!(windows) { "del" } else { "rm" })?;
     Ok(0)
+}
+
+/// Makes the file, unless there is one.
+fn begin(path: &Path) -> Result<(), Error> {
+    let mut options = OpenOptions::new();
+    options.write(true).create_new(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    options.open(path).map(drop).map_err(|error| match error.kind() {
+        ErrorKind::AlreadyExists => Error::File {
+            what: "make",
+            path: shown(path),
+            reason: "it is there already; delete it, or type tenter demo FILE with another name".to_owned(),
+        },
+        _ => Error::file("make", path, &error),
+    })
+}
+
+fn fill(path: &Path, here: Here) -> Result<(), Error> {
+    let entries = Exported::begin(EVENING.as_bytes(), "evening.jsonl")?;
+    store::open(path, here)?.merge_all(entries)?;
+    Ok(())
+}
+
+/// A path as a shell takes it.
+fn typed(path: &Path) -> String {
+    let text = shown(path);
+    let plain = |c: char| c.is_alphanumeric() || matches!(c, '/' | '\\' | '.' | ':' | '-' | '_' | '+');
+    if text.chars().all(plain) { text } else { format!("'{}'", text.replace('\'', r"'\''")) }
 }

@@ -6,14 +6,12 @@ use super::{check, find, sheet};
 use crate::cli::fit::{FitArgs, PlanArgs};
 use crate::error::Error;
 use crate::finding::fit;
-use crate::finding::fit::RoleFit;
-use crate::finding::fit::Stock;
+use crate::finding::fit::{Fitted, RoleFit, Stock};
 use crate::input;
 use crate::json::fit as fit_json;
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::fit as report;
-use crate::text::fit::Fitted;
 
 /// Runs the verb.
 ///
@@ -34,8 +32,8 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let roles: Vec<RoleFit<'_>> = roles.into_iter().map(|role| fit::role(role, &stock, confidence)).collect();
     let unit = args.show.units.map(input::unit).unwrap_or_default();
     if args.sheet {
-        let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit), read)?;
-        return sheet::print(&sheet, args.show.json, args.plan.why, screen);
+        let plan = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+        return sheet::print(&plan, args.show.json, args.plan.why, unit, screen);
     }
     let fitted = Fitted { pattern: &pattern, view, roles: &roles, stock: &stock, confidence, unit, all: args.all };
     if args.show.json {

@@ -1,23 +1,19 @@
 //! `tenter handle`: how to sew one cloth.
 
-use tenter_core::Answer;
 use tenter_core::making::handling::Layer;
 
 use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
-use crate::finding::fit::Stock;
-use crate::finding::fit::known;
+use crate::finding::fit::{Stock, known};
+use crate::finding::handle::{Handled, layered};
 use crate::input::{self, Field, size as typed};
+use crate::json::handle as handle_json;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::handle as report;
-use crate::text::handle::Handled;
-use crate::text::lines::Lines;
-use crate::words::advice;
-use crate::words::bidi::isolated;
+use crate::text::handle as handle_text;
 
-/// Runs the verb; 0, or what is said of lining and facing.
+/// Runs the verb; 0, or the answer about lining and facing.
 ///
 /// # Errors
 ///
@@ -27,7 +23,6 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;
     let grain = input::grain(args.grain);
-    let cloth = known::cloth(&fabric, &stock);
     let own = known::stretch(&fabric, grain, &stock)?;
     let wants = args.wants.as_deref().map(|text| typed::exact(Field::Wants, text)).transpose()?;
     let wanted = wants.map(|wants| wants.ratio);
@@ -35,23 +30,18 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     if let Some(text) = &args.lining {
         let lining = find::live_fabric(read, text)?;
         let gives = known::stretch(&lining, grain, &stock)?;
-        layers.push(report::layered(own, Layer::Lining, gives, wanted, confidence));
+        layers.push(layered(own, Layer::Lining, gives, wanted, confidence));
     }
     if let Some(text) = &args.facing_gives {
         let gives = typed::exact(Field::FacingGives, text)?;
-        layers.push(report::layered(own, Layer::Interfacing, gives, wanted, confidence));
+        layers.push(layered(own, Layer::Interfacing, gives, wanted, confidence));
     }
-    let answer = layers.iter().map(|(_, layered)| layered.answer).reduce(Answer::worse);
-    let handled = Handled { cloth, wants: wanted, layers, confidence };
-    let lines = report::spoken(&handled);
+    let handled = Handled::of(&known::cloth(&fabric, &stock), wanted, &layers, confidence);
     if args.advice.show.json {
-        let json = serde_json::json!({ "tag": fabric.tag, "answer": answer.map(Answer::word), "lines": lines });
-        writeln!(screen.out, "{json}")?;
+        writeln!(screen.out, "{}", handle_json::render(fabric.tag, &handled))?;
     } else {
-        let mut text = Lines::new(screen.width);
-        text.words(&format!("{}  {}", fabric.tag, isolated(&fabric.name)));
-        advice::write(&mut text, &lines, args.advice.why);
-        write!(screen.out, "{}", text.finish())?;
+        let text = handle_text::render(&(&fabric).into(), &handled, args.advice.why, screen.width);
+        write!(screen.out, "{text}")?;
     }
-    Ok(super::check::exit_code(answer))
+    Ok(super::check::exit_code(handled.answer))
 }

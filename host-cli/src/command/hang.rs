@@ -1,22 +1,19 @@
 //! `tenter hang`: which mass to hang for a wanted tension, and back.
 
-use serde::Serialize;
-use tenter_core::making::caution::{Job, MOST_GRAMS, cautions};
-use tenter_core::making::hanging::{self, METHODS, Method, Piece, Tension};
+use tenter_core::making::hanging::{METHODS, Method, Piece, STANDARD_GRAVITY, Tension};
 use tenter_core::making::source::Source;
-use tenter_core::{Decimal, Length, Load, Unit};
+use tenter_core::{Length, Load};
 
 use crate::cli::making::{HangArgs, PieceArg};
 use crate::error::{Error, one_line};
+use crate::finding::hang::{Hang, Hung};
 use crate::input::{self, Field, amount::cloth};
+use crate::json::hang as hang_json;
 use crate::text::Screen;
-use crate::text::lines::Lines;
-use crate::words::advice;
-use crate::words::advice::Spoken;
-use crate::words::terms as words;
+use crate::text::hang as hang_text;
 
-/// Standard gravity in millinewtons per gram, times 100 000 (CGPM 1901).
-const MILLINEWTONS_PER_GRAM: f64 = 9.80665;
+/// The weight of a gram, in millinewtons.
+const MILLINEWTONS_PER_GRAM: f64 = STANDARD_GRAVITY as f64 / 100_000.0;
 
 /// Runs the verb.
 ///
@@ -24,59 +21,27 @@ const MILLINEWTONS_PER_GRAM: f64 = 9.80665;
 ///
 /// What was typed wrong.
 pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let mut lines = words::cautions(&cautions(Job { hangs_mass: true, ..Job::default() }));
-    let mut grams = None;
-    let piece = match args.piece {
-        PieceArg::Strip => Piece::Strip,
-        PieceArg::Loop => Piece::Loop,
-    };
-    match &args.width {
-        None => lines.extend(METHODS.iter().map(method_line)),
-        Some(text) => {
-            let width = cloth(Field::Width, text)?;
-            let wrong = |error| Error::argument("--width", text, error);
-            let unit = input::unit_of(text).unwrap_or_default();
-            if let Some(typed) = &args.mass {
-                let hung = mass(typed)?;
-                let tension = hanging::tension(hung, width, piece).map_err(wrong)?;
-                lines.push(pulls(tension, hung, width, piece, unit));
-                grams = Some(hung);
-            } else {
-                let (tension, source) = wanted(args)?;
-                let mass = hanging::mass(tension, width, piece).map_err(wrong)?;
-                lines.push(hang(tension, mass, width, piece, unit, source));
-                grams = Some(mass.grams);
-            }
-        }
-    }
+    let hang = found(args)?;
     if args.show.json {
-        let json = serde_json::to_string(&HangJson { grams, lines: &lines }).unwrap_or_default();
-        writeln!(screen.out, "{json}")?;
+        writeln!(screen.out, "{}", hang_json::render(&hang))?;
     } else {
-        let mut text = Lines::new(screen.width);
-        advice::write(&mut text, &lines, args.why);
-        write!(screen.out, "{}", text.finish())?;
+        write!(screen.out, "{}", hang_text::render(&hang, args.why, screen.width))?;
     }
     Ok(0)
 }
 
-#[derive(Serialize)]
-struct HangJson<'a> {
-    grams: Option<u32>,
-    lines: &'a [Spoken],
-}
-
-fn per_cm(tension: Tension) -> String {
-    format!("{} N/cm", Decimal::new((i64::from(tension.millinewtons_per_cm()) + 5) / 10, 2))
-}
-
-fn method_line(method: &Method) -> Spoken {
-    let year = method.year.map_or_else(String::new, |year| format!(":{year}"));
-    let layers = if method.piece == Piece::Loop { "loop" } else { "strip" };
-    let width = method.width.show(Unit::Mm);
-    let text = format!("{}{year}, {}: {}", method.standard, method.cloth, per_cm(method.tension()));
-    let force = Decimal::new((i64::from(method.millinewtons) + 50) / 100, 1);
-    Spoken::new("tension", text, format!("{force} N on a {layers} {width} wide"), method.source)
+fn found(args: &HangArgs) -> Result<Hang, Error> {
+    let Some(text) = &args.width else { return Ok(Hang::Methods) };
+    let piece = match args.piece {
+        PieceArg::Strip => Piece::Strip,
+        PieceArg::Loop => Piece::Loop,
+    };
+    let hung = Hung { width: cloth(Field::Width, text)?, piece, unit: input::unit_of(text).unwrap_or_default() };
+    let found = match &args.mass {
+        Some(typed) => Hang::tension(hung, mass(typed)?),
+        None => Hang::mass(hung, wanted(args)?),
+    };
+    found.map_err(|error| Error::argument("--width", text, error))
 }
 
 /// The tension that is asked for.
@@ -91,7 +56,7 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
     let names = || METHODS.iter().map(|method| method.cloth).collect::<Vec<_>>().join("; ");
     let Some(text) = &args.method else {
         return Err(Error::Usage(
-            "say which tension: --method TEXT (tenter hang lists them), --tension 3.5N, or --mass".to_owned(),
+            "pass a tension: --method TEXT (tenter hang lists them), --tension 3.5N, or --mass".to_owned(),
         ));
     };
     let wanted = text.trim().to_lowercase();
@@ -103,7 +68,7 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
         (Some(one), Some(other)) => Err(Error::argument(
             "--method",
             text,
-            format!("'{}' and '{}' both say so; type more of it", one_line(one.cloth), one_line(other.cloth)),
+            format!("both '{}' and '{}' match; type more of it", one_line(one.cloth), one_line(other.cloth)),
         )),
     }
 }
@@ -118,35 +83,4 @@ fn mass(text: &str) -> Result<u32, Error> {
     let grams = (f64::from(millinewtons) / MILLINEWTONS_PER_GRAM).round();
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // At most 10⁶ mN.
     (grams >= 1.0).then_some(grams as u32).ok_or_else(wrong)
-}
-
-const fn layers(piece: Piece) -> &'static str {
-    match piece {
-        Piece::Strip => "strip",
-        Piece::Loop => "loop of two layers",
-    }
-}
-
-fn hang(tension: Tension, mass: hanging::Mass, width: Length, piece: Piece, unit: Unit, source: Source) -> Spoken {
-    let (shown, layers) = (width.show(unit), layers(piece));
-    let why =
-        format!("{} × {shown}{}, over 9.80665 N/kg", per_cm(tension), if piece == Piece::Loop { " × 2" } else { "" });
-    let text = if mass.too_heavy {
-        let widest = hanging::widest(tension, piece).show(unit);
-        format!("{} g would be needed, over {MOST_GRAMS} g: cut a {layers} of {widest} or less", mass.grams)
-    } else {
-        format!("{} g on a {layers} {shown} wide, for {}", mass.grams, per_cm(tension))
-    };
-    Spoken::new("hang", text, why, source)
-}
-
-fn pulls(tension: Tension, grams: u32, width: Length, piece: Piece, unit: Unit) -> Spoken {
-    let (shown, layers) = (width.show(unit), layers(piece));
-    let heavy = if grams > MOST_GRAMS {
-        format!("; that is over {MOST_GRAMS} g: take a narrower piece")
-    } else {
-        String::new()
-    };
-    let text = format!("{grams} g on a {layers} {shown} wide pull with {}{heavy}", per_cm(tension));
-    Spoken::new("pull", text, "mass × 9.80665 N/kg over the width", Source::Derived("arithmetic"))
 }

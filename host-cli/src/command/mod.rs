@@ -51,7 +51,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db, here)?)), screen),
         Verb::Completions(args) => manual::completions(args, screen),
         Verb::Man(args) => manual::man(args, screen),
-        Verb::Demo => demo::run(&mut open(db, here)?, screen),
+        Verb::Demo(args) => demo::run(args, screen),
         Verb::Fit(args) => fit::run(args, &open(db, here)?, screen),
         Verb::Report(verb) => report::run(verb, &open(db, here)?, &path_of(db)?, screen),
         Verb::Export(args) => export::run(args, &path_of(db)?, screen),

@@ -1,17 +1,17 @@
 //! `tenter pair`: two fabrics in one seam.
 
-use tenter_core::making::pairing::{Match, Pair};
+use tenter_core::making::pairing::Match;
 
 use super::find;
 use crate::cli::making::PairArgs;
 use crate::error::Error;
-use crate::finding::fit::Stock;
-use crate::finding::fit::known;
+use crate::finding::fit::{Stock, known};
+use crate::finding::pair::{Pairing, SeamSide};
 use crate::input::{self, Field, amount, making};
+use crate::json::pair as pair_json;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::pair as report;
-use crate::text::pair::Paired;
+use crate::text::pair as pair_text;
 
 /// Runs the verb; 0 alike, 1 band to body, 3 anything that wants a hand or one more pull.
 ///
@@ -24,19 +24,18 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grain = input::grain(args.grain);
-    let grains = [grain, args.second_grain.map_or(grain, input::grain)];
-    let edges = [known::edge(&first, grains[0], &stock)?, known::edge(&second, grains[1], &stock)?];
-    let stitch = args.stitch.map(making::stitch);
-    let pair = Pair::of(&edges[0], &edges[1], seam, stitch, confidence)
+    let side =
+        |fabric, grain| known::edge(fabric, grain, &stock).map(|edge| SeamSide { cloth: fabric.into(), grain, edge });
+    let sides = [side(&first, grain)?, side(&second, args.second_grain.map_or(grain, input::grain))?];
+    let pairing = Pairing::of(sides, seam, args.stitch.map(making::stitch), confidence)
         .map_err(|error| Error::argument("--along", &args.along, error))?;
     let unit = args.advice.show.units.map(input::unit).or_else(|| input::unit_of(&args.along)).unwrap_or_default();
-    let paired = Paired { fabrics: [&first, &second], grains, edges, seam, stitch, pair: &pair, confidence, unit };
     if args.advice.show.json {
-        writeln!(screen.out, "{}", report::json(&paired))?;
+        writeln!(screen.out, "{}", pair_json::render(&pairing))?;
     } else {
-        write!(screen.out, "{}", report::text(&paired, args.advice.why, screen.width))?;
+        write!(screen.out, "{}", pair_text::render(&pairing, args.advice.why, unit, screen.width))?;
     }
-    Ok(match pair.answer {
+    Ok(match pairing.pair.answer {
         Match::Alike => 0,
         Match::BandToBody => 1,
         Match::Handle | Match::Close(_) => 3,

@@ -5,7 +5,9 @@ use crate::cli::pattern::{AddArgs, EditArgs, ListArgs, PatternVerb, ShowPatternA
 use crate::cli::reading::ShowArgs;
 use crate::deed::pattern::{self as deed, Moved, Which};
 use crate::error::Error;
+use crate::finding::pattern::Listed;
 use crate::input;
+use crate::json::pattern as pattern_json;
 use crate::log::Pattern;
 use crate::plain::isolated;
 use crate::store::{Change as _, Store};
@@ -55,7 +57,7 @@ fn report_change(store: &dyn Store, (id, view): Which, show: &ShowArgs, screen: 
 
 fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen: &mut Screen<'_>) -> Result<(), Error> {
     if show.json {
-        writeln!(screen.out, "{}", report::json(pattern, view))?;
+        writeln!(screen.out, "{}", pattern_json::pattern(pattern, view))?;
     } else {
         let unit = show.units.map(input::unit).unwrap_or_default();
         write!(screen.out, "{}", report::pattern(pattern, view, unit, screen.width))?;
@@ -68,9 +70,10 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
     let drops = |pattern: &Pattern| pattern.dropped || pattern.roles.iter().any(|role| role.dropped);
     patterns.retain(|pattern| if args.retired { drops(pattern) } else { !pattern.dropped });
     if args.show.json {
-        writeln!(screen.out, "{}", report::json_list(&patterns))?;
+        writeln!(screen.out, "{}", pattern_json::list(&patterns))?;
     } else {
-        write!(screen.out, "{}", report::list(&patterns, args.retired, screen.width))?;
+        let listed: Vec<Listed> = patterns.iter().map(|pattern| Listed::of(pattern, args.retired)).collect();
+        write!(screen.out, "{}", report::list(&listed, args.retired, screen.width))?;
     }
     Ok(())
 }

@@ -1,31 +1,29 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::zip::{Choice, ZipEnds, ZipSeries};
+use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::cli::size::{ElasticArg, PlaceArg};
 use crate::error::{Error, one_line};
-use crate::finding::fit::RoleFit;
-use crate::finding::fit::Stock;
-use crate::finding::plan as report;
-use crate::finding::plan::Chosen;
-use crate::finding::plan::Seam;
-use crate::finding::plan::Sheet;
+use crate::finding::fit::{RoleFit, Stock};
+use crate::finding::plan::{Chosen, Plan, Seam, Wanted};
+use crate::finding::size::Sized;
 use crate::input::{self, Field, amount::cloth, size as typed};
+use crate::json::plan as plan_json;
 use crate::log::Pattern;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::size::Sized;
+use crate::text::plan as plan_text;
 
 use clap::ValueEnum as _;
 
 /// The length of a seam that was not said.
 const SEAM: Length = Length::from_mm(500);
 
-/// Works out the sheet.
+/// Works out the plan.
 ///
 /// # Errors
 ///
@@ -37,17 +35,15 @@ pub fn plan<'a>(
     roles: Vec<RoleFit<'a>>,
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
-) -> Result<Sheet<'a>, Error> {
+) -> Result<Plan, Error> {
     let chosen = choose(args, (pattern, view), roles, read)?;
-    let names: Vec<&'a str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
+    let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
-        let series = if input::unit_of(text) == Some(Unit::Inch) { ZipSeries::Inch } else { ZipSeries::Metric };
         let edge = cloth(Field::Zip, text)?;
-        let ends = args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends);
-        let choice = Choice::of(edge, series, ends).map_err(|error| Error::argument("--zip", text, error))?;
-        notions.zip(edge, &choice, input::unit_of(text).unwrap_or(unit));
+        let (ends, typed) = (args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends), input::unit_of(text));
+        notions.zip(edge, ends, typed, typed.unwrap_or(unit)).map_err(|error| Error::argument("--zip", text, error))?;
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence)?;
@@ -59,24 +55,21 @@ pub fn plan<'a>(
         tight: args.tight,
         ..Job::default()
     };
-    Ok(Sheet { pattern, view, chosen, seams, notions: notions.lines, job, stock, confidence, unit })
+    Ok(Plan::of(&Wanted { pattern, view, chosen, seams, notions, job, stock, confidence }))
 }
 
-/// Prints the sheet; the exit code is that of its worst role.
+/// Prints the plan; the exit code is that of its worst role.
 ///
 /// # Errors
 ///
 /// An output that cannot be written.
-pub fn print(sheet: &Sheet<'_>, json: bool, why: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn print(plan: &Plan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if json {
-        let sections = report::sections(sheet);
-        let json = serde_json::json!({ "pattern": sheet.pattern.name, "view": sheet.view, "sections": sections });
-        writeln!(screen.out, "{json}")?;
+        writeln!(screen.out, "{}", plan_json::render(plan, unit))?;
     } else {
-        write!(screen.out, "{}", report::text(sheet, why, screen.width))?;
+        write!(screen.out, "{}", plan_text::render(plan, why, unit, screen.width))?;
     }
-    let answer = |chosen: &Chosen<'_>| chosen.candidate.as_ref().map_or(Answer::Short, |one| one.answer);
-    Ok(check::exit_code(sheet.chosen.iter().map(answer).reduce(Answer::worse)))
+    Ok(check::exit_code(plan.answer))
 }
 
 /// The fabric that was named for each role, or the best.
@@ -101,7 +94,7 @@ fn choose<'a>(
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
             Some(fabric) => candidates.find(|one| one.fabric.id == fabric),
-            // What falls short is chosen by nobody but her.
+            // Only an explicit --use selects a fabric that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
         Chosen { role: fit.role, candidate }
@@ -109,10 +102,10 @@ fn choose<'a>(
     Ok(roles.into_iter().map(choose).collect())
 }
 
-fn seams<'n>(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&'n str]) -> Result<Vec<Seam<'n>>, Error> {
+fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<Seam>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
-        let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+side panel=60cm'");
+        let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+waistband=60cm'");
         let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
         let length = cloth(Field::Seam, length)?;
@@ -126,16 +119,10 @@ fn seams<'n>(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&'n st
                 Error::Usage(format!("'{}' is not on this sheet; name it with --role too", one_line(name)))
             })
         };
-        let roles = [place(one)?, place(other)?];
-        let name = |role: usize| names.get(role).copied().unwrap_or_default();
-        seams.push(Seam { roles, length, names: [name(roles[0]), name(roles[1])] });
+        seams.push(Seam { roles: [place(one)?, place(other)?], length });
     }
-    if seams.is_empty()
-        && let Some((first, others)) = names.split_first()
-    {
-        let with =
-            |(index, other): (usize, &&'n str)| Seam { roles: [0, index + 1], length: SEAM, names: [first, other] };
-        seams.extend(others.iter().enumerate().map(with));
+    if seams.is_empty() {
+        seams.extend((1..names.len()).map(|other| Seam { roles: [0, other], length: SEAM }));
     }
     Ok(seams)
 }

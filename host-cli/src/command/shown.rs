@@ -3,10 +3,9 @@
 use tenter_core::{Confidence, Table, Unit};
 
 use crate::error::Error;
+use crate::finding::cloth::{Shown, Standing};
 use crate::log::{Entry, Fabric, Hands, StoredTest, Subject};
 use crate::store::{Read, Which};
-use crate::text::cloth::Shown;
-use crate::text::cloth::Standing;
 
 /// How figures are read and shown.
 #[derive(Clone, Copy, Debug)]

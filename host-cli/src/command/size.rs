@@ -1,22 +1,18 @@
 //! `tenter size`: ease, openings, elastic and zips.
 
-use serde::Serialize;
 use tenter_core::making::sizing::Reduction;
-use tenter_core::making::zip::{Choice, ZipSeries};
-use tenter_core::{Answer, Figure, Limit, Unit};
+use tenter_core::{Figure, Limit, Unit};
 
 use super::{check, find};
 use crate::cli::size::SizeArgs;
 use crate::error::Error;
-use crate::finding::fit::Stock;
-use crate::finding::fit::known;
+use crate::finding::fit::{Stock, known};
+use crate::finding::size::Sized;
 use crate::input::{self, Field, amount::cloth, size as typed};
+use crate::json::size as size_json;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::lines::Lines;
-use crate::text::size::Sized;
-use crate::words::advice;
-use crate::words::advice::Spoken;
+use crate::text::size as size_text;
 use crate::words::errors::flag;
 
 /// Opens the log, where it is needed.
@@ -35,15 +31,15 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
     for (field, texts, opening) in [(Field::Girth, &args.girth, false), (Field::Opening, &args.opening, true)] {
         for text in texts {
             let girth = typed::girth(field, text)?;
-            let judged = sized.girth(&girth, opening, stretch, confidence, unit);
+            let judged = sized.girth(girth, opening, stretch, confidence, unit);
             judged.map_err(|error| Error::argument(flag(field), text, error))?;
         }
     }
     if let Some(text) = &args.reduce {
-        sized.reduce(reduction(text)?, stretch, confidence);
+        sized.reduce(reduction(text)?, stretch, confidence, unit);
     }
     if let Some(stretch) = stretch {
-        sized.most_reduction(stretch);
+        sized.most_reduction(stretch, unit);
     }
     if let (Some(kind), Some(place), Some(measure)) = (args.elastic, args.place, &args.measure) {
         let widest = args.widest.as_deref().map(|text| cloth(Field::Widest, text)).transpose()?;
@@ -57,33 +53,21 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
         })?;
     }
     if let Some(text) = &args.zip {
-        let series = if input::unit_of(text) == Some(Unit::Inch) { ZipSeries::Inch } else { ZipSeries::Metric };
         let edge = cloth(Field::Zip, text)?;
-        let choice = Choice::of(edge, series, typed::zip_ends(args.zip_ends))
-            .map_err(|error| Error::argument("--zip", text, error))?;
-        sized.zip(edge, &choice, unit);
+        let ends = typed::zip_ends(args.zip_ends);
+        sized.zip(edge, ends, input::unit_of(text), unit).map_err(|error| Error::argument("--zip", text, error))?;
     }
     if sized.lines.is_empty() {
         return Err(Error::Usage(
-            "say what to size, such as --girth hip=104cm/101cm; see tenter size --help".to_owned(),
+            "pass what to size, such as --girth hip=104cm/101cm; see tenter size --help".to_owned(),
         ));
     }
-    let answer = sized.answers.iter().copied().reduce(Answer::worse);
     if args.advice.show.json {
-        let json = SizeJson { answer: answer.map(Answer::word), lines: &sized.lines };
-        writeln!(screen.out, "{}", serde_json::to_string(&json).unwrap_or_default())?;
+        writeln!(screen.out, "{}", size_json::render(&sized))?;
     } else {
-        let mut text = Lines::new(screen.width);
-        advice::write(&mut text, &sized.lines, args.advice.why);
-        write!(screen.out, "{}", text.finish())?;
+        write!(screen.out, "{}", size_text::render(&sized, args.advice.why, screen.width))?;
     }
-    Ok(check::exit_code(answer))
-}
-
-#[derive(Serialize)]
-struct SizeJson<'a> {
-    answer: Option<&'static str>,
-    lines: &'a [Spoken],
+    Ok(check::exit_code(sized.answer))
 }
 
 /// The unit of the text: what was asked for, or that of the first measure typed.

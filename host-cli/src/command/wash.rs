@@ -1,28 +1,19 @@
 //! `tenter wash`: marks before and after a wash.
 
-use serde::Serialize;
-use tenter_core::making::amount::Amount;
-use tenter_core::making::error::MakingError;
-use tenter_core::making::source::Source;
 use tenter_core::making::washing;
-use tenter_core::{Confidence, Figure, Grain, Length, Ratio, Unit};
+use tenter_core::{Figure, Grain};
 
 use crate::cli::making::WashArgs;
 use crate::deed::wash::{self as deed, TypedWash};
 use crate::error::Error;
+use crate::finding::pair::Named;
+use crate::finding::wash::{Change, Washed};
 use crate::input::{self, Field, Why, Wrong, making};
-use crate::json::FigureJson;
-use crate::json::figure;
-use crate::json::millimetres;
+use crate::json::wash as wash_json;
 use crate::log::WashMarks;
-use crate::plain::isolated;
 use crate::store::{Change as _, Store};
 use crate::text::Screen;
-use crate::text::lines::Lines;
-use crate::words::advice;
-use crate::words::advice::Spoken;
-use crate::words::quantity;
-use crate::words::washing as report;
+use crate::text::wash as wash_text;
 
 /// Runs the verb.
 ///
@@ -51,68 +42,23 @@ pub fn run(
     if let (Some(text), None) = (&args.need, along) {
         return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
     }
-    let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
-    let mut spoken: Vec<Spoken> =
-        washed.iter().map(|(grain, _, change)| report::line(*grain, change, confidence)).collect();
-    let bought = need.zip(along).map(|(need, change)| buy(need, change, confidence)).transpose()?;
-    spoken.extend(bought.as_ref().map(|bought| bought.spoken(unit)));
+    let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
+    let mut found = Washed { changes, bought: None, confidence };
+    if let Some(need) = need {
+        found.buy(need).map_err(|error| Error::Usage(error.to_string()))?;
+    }
     let store = |text: &String| {
         let (_, fabric) = open()?.change(|read| deed::store(read, text, &marks, &args.note))?;
         Ok::<_, Error>(fabric)
     };
     let stored = args.fabric.as_ref().map(store).transpose()?;
+    let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
     if args.advice.show.json {
-        let json = WashJson {
-            lengthwise: change_of(&washed, Grain::Lengthwise, confidence),
-            crosswise: change_of(&washed, Grain::Crosswise, confidence),
-            buy_mm: bought.as_ref().map(|bought| millimetres(bought.length)),
-            lines: &spoken,
-            tag: stored.as_ref().map(|fabric| fabric.tag),
-        };
-        writeln!(screen.out, "{}", serde_json::to_string(&json).unwrap_or_default())?;
-        return Ok(0);
+        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
+    } else {
+        let stored = stored.as_ref().map(Named::from);
+        let text = wash_text::render(&found, stored.as_ref(), args.advice.why, unit, screen.width);
+        write!(screen.out, "{text}")?;
     }
-    let mut text = Lines::new(screen.width);
-    advice::write(&mut text, &spoken, args.advice.why);
-    if let Some(fabric) = stored {
-        let name = isolated(&fabric.name);
-        let words = format!("with {}  {name}; fit counts on it until the cloth is marked as washed", fabric.tag);
-        text.row("stored", &words);
-    }
-    write!(screen.out, "{}", text.finish())?;
     Ok(0)
-}
-
-struct Bought {
-    need: Length,
-    length: Length,
-    counted: Ratio,
-}
-
-fn buy(need: Length, change: Figure, confidence: Confidence) -> Result<Bought, Error> {
-    let wrong = |error: MakingError| Error::Usage(error.to_string());
-    let amount = Amount::new(Some(change), confidence).map_err(wrong)?;
-    let length = amount.to_buy(need).map_err(wrong)?;
-    Ok(Bought { need, length, counted: amount.change().unwrap_or(Ratio::ZERO) })
-}
-
-impl Bought {
-    fn spoken(&self, unit: Unit) -> Spoken {
-        let (length, need) = (quantity::cloth_to_buy(self.length, unit), quantity::cloth(self.need, unit));
-        let why = format!("need / (1 − s), counting on a change of {} %", self.counted.percent(1));
-        Spoken::new("buy", format!("{length} for {need} after the wash"), why, Source::Derived("arithmetic"))
-    }
-}
-
-#[derive(Serialize)]
-struct WashJson<'a> {
-    lengthwise: Option<FigureJson>,
-    crosswise: Option<FigureJson>,
-    buy_mm: Option<f64>,
-    lines: &'a [Spoken],
-    tag: Option<u16>,
-}
-
-fn change_of(washed: &[(Grain, WashMarks, Figure)], wanted: Grain, confidence: Confidence) -> Option<FigureJson> {
-    washed.iter().find(|(grain, ..)| *grain == wanted).map(|(_, _, change)| figure(change, confidence))
 }

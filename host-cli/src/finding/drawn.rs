@@ -1,30 +1,75 @@
-//! Pictures of what the log holds.
+//! What a picture of a cloth shows, beside what a role asks.
 
-use tenter_core::{Answer, Confidence, Demand, Figure, Grain, Ratio, Rules, Unit, judge};
+use tenter_core::forecast::{Forecast, forecast};
+use tenter_core::making::handling::{Needle, SeamLine};
+use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Rules, Scatter, judge};
 
-use crate::finding::fit::Reason;
-use crate::finding::fit::RoleFit;
-use crate::finding::fit::Stock;
-use crate::finding::fit::known;
-use crate::log::{Fabric, Role, StoredTest};
-use crate::picture::Picture;
-use crate::picture::card::Card;
-use crate::picture::gauge::{self, Gauge, Row};
-use crate::picture::growth::{self, Growth, Reading};
-use crate::picture::stash_map::{self, Asked, Spot, StashMap};
-use crate::text::cloth::Shown;
-use crate::text::cloth::Standing;
-use crate::words::advice::Spoken;
-use crate::words::quantity;
+use crate::finding::cloth::{Shown, Standing};
+use crate::finding::fit::{Stock, known};
+use crate::finding::handle::{Handle, Handled};
+use crate::log::{Role, StoredTest};
 
-/// The stretch of a fabric beside what a role asks: both straight grains, measured or not, and the bias where it was
+/// Stretch along one grain.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// The grain.
+    pub grain: Grain,
+    /// Its stretch; none where it was not measured.
+    pub stretch: Option<Figure>,
+    /// What is asked along it.
+    pub asked: Range,
+    /// The answer to that; none where nothing is asked.
+    pub answer: Option<Answer>,
+    /// The stretch of each pull.
+    pub pulls: Vec<Ratio>,
+}
+
+/// One reading after release.
+#[derive(Debug, Clone, Copy)]
+pub struct Reading {
+    /// Seconds after release.
+    pub seconds: u32,
+    /// What was left then.
+    pub growth: Figure,
+}
+
+/// Growth along one grain.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// The grain.
+    pub grain: Grain,
+    /// The readings, in the order they were made.
+    pub readings: Vec<Reading>,
+    /// Growth to come, each at its seconds after release, in rising order.
+    pub to_come: Vec<(u32, Forecast)>,
+    /// The most growth that is asked.
+    pub at_most: Option<Limit>,
+}
+
+/// What a card says of a cloth, beside its name and measures.
+#[derive(Debug, Clone)]
+pub struct CardFacts {
+    /// Stretch along each grain: both straight ones, and the bias where it was measured.
+    pub stretch: Vec<(Grain, Option<Figure>)>,
+    /// The most growth along any grain, with the seconds after release.
+    pub growth: Option<(Grain, Figure, u32)>,
+    /// The newest test.
+    pub newest: Option<StoredTest>,
+    /// The needle; none where any will do, or nothing was measured.
+    pub needle: Option<Needle>,
+    /// The stitch; none where nothing was measured.
+    pub stitch: Option<SeamLine>,
+}
+
+fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing<'s>> {
+    shown.standing.iter().find(|standing| standing.grain() == grain)
+}
+
+/// The stretch of a cloth beside what a role asks: both straight grains, measured or not, and the bias where it was
 /// measured or is asked.
 #[must_use]
-pub fn stretch(shown: &Shown<'_>, beside: Option<&Role>, key: bool) -> Picture {
-    let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias];
-    let pulls: Vec<Vec<Ratio>> =
-        grains.iter().map(|grain| along(shown, *grain).map(pulls).unwrap_or_default()).collect();
-    let row = |(grain, pulls)| -> Option<Row<'_>> {
+pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<Row> {
+    let row = |grain| {
         let standing = along(shown, grain);
         let asked = beside.map(|role| role.demand.stretch(grain)).unwrap_or_default();
         if grain == Grain::Bias && standing.is_none() && asked.is_empty() {
@@ -34,16 +79,10 @@ pub fn stretch(shown: &Shown<'_>, beside: Option<&Role>, key: bool) -> Picture {
             let demand = Demand::for_grain(grain, asked);
             standing.map_or(Answer::Unknown, |standing| answer(shown, standing, &demand))
         });
-        Some(Row { grain, stretch: standing.map(|standing| standing.figures.stretch), asked, answer, pulls })
+        let stretch = standing.map(|standing| standing.figures.stretch);
+        Some(Row { grain, stretch, asked, answer, pulls: standing.map(pulls).unwrap_or_default() })
     };
-    let rows = grains.into_iter().zip(pulls.iter().map(Vec::as_slice)).filter_map(row);
-    let rows: Vec<Row<'_>> = rows.collect();
-    let title = &shown.fabric.name;
-    gauge::draw(&Gauge { title, rows: &rows, confidence: shown.confidence, table: shown.table, key })
-}
-
-fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing<'s>> {
-    shown.standing.iter().find(|standing| standing.grain() == grain)
+    [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(row).collect()
 }
 
 /// The stretch of each pull.
@@ -60,116 +99,78 @@ fn answer(shown: &Shown<'_>, standing: &Standing<'_>, demand: &Demand) -> Answer
     parts.iter().map(|part| part.answer).reduce(Answer::worse).unwrap_or(Answer::Unknown)
 }
 
-/// The growth of a fabric along the grain of a standing, beside what a role allows.
-#[must_use]
-pub fn growth(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Picture {
-    let test = &standing.test.said.test;
-    let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
-    let title = format!("{}, {}", shown.fabric.name, standing.grain().word());
-    let at_most = beside.and_then(|role| role.demand.growth_at_most);
-    let (readings, to_come) = (Reading::all(test, scatter), growth::to_come(test));
-    let confidence = shown.confidence;
-    growth::draw(&Growth { title: &title, readings: &readings, to_come: &to_come, at_most, confidence })
-}
-
-/// The stash as a map: all of it, or beside what a role of a view asks those that are made as it wants.
-#[must_use]
-pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) -> Picture {
-    let stretch = |fabric: &Fabric, grain| known::stretch(fabric, grain, stock).ok();
-    let candidates = role.map(|fit| {
-        let considered = fit.candidates.iter().filter(|one| one.reason != Reason::Construction);
-        considered.map(|one| (one.fabric, Some(one.answer))).collect()
-    });
-    let mut shown: Vec<(&Fabric, Option<Answer>)> =
-        candidates.unwrap_or_else(|| stock.fabrics.iter().map(|fabric| (fabric, None)).collect());
-    shown.sort_by_key(|(fabric, _)| fabric.tag);
-    let tags: Vec<String> = shown.iter().map(|(fabric, _)| fabric.tag.to_string()).collect();
-    let spots = shown.iter().zip(&tags).map(|((fabric, answer), tag)| Spot {
-        tag,
-        crosswise: stretch(fabric, Grain::Crosswise),
-        lengthwise: stretch(fabric, Grain::Lengthwise),
-        answer: *answer,
-    });
-    let spots: Vec<Spot<'_>> = spots.collect();
-    let asked = role.map(|fit| {
-        let stretch = |grain| fit.role.demand.stretch(grain);
-        Asked { name: &fit.role.name, crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise) }
-    });
-    stash_map::draw(&StashMap { title: "the stash", spots: &spots, asked, confidence })
-}
-
-/// What stands on the card of a fabric, owned, so that a card can be drawn from it.
-#[derive(Debug)]
-pub struct CardWords {
-    tag: String,
-    mass: String,
-    date: String,
-    notes: Vec<String>,
-    stretch: Vec<(Grain, Option<Figure>)>,
-    growth: Option<(Grain, Figure, u32)>,
-}
-
-impl CardWords {
-    /// Gathers it; `handling` are the lines of how to sew the fabric, the first of which the card has room for.
+impl Reading {
+    /// The readings of a test, each with its own trust.
     #[must_use]
-    pub fn of(shown: &Shown<'_>, handling: &[Spoken]) -> Self {
+    pub fn all(test: &PullTest, scatter: Scatter) -> Vec<Self> {
+        test.rests().iter().filter_map(|rest| Self::of(test, rest, scatter)).collect()
+    }
+
+    /// A reading as if it were the only one after its pull.
+    fn of(test: &PullTest, rest: &Rest, scatter: Scatter) -> Option<Self> {
+        let mut one = PullTest::new(test.gauge(), test.grain()).and_then(|one| one.with_scale(test.scale())).ok()?;
+        one.add_pull(*test.pulls().get(usize::from(rest.after_pull))?).ok()?;
+        one.add_rest(rest.seconds, rest.recovered).ok()?;
+        let seen = Figures::of(&one, scatter).ok()?.rest?;
+        Some(Self { seconds: seen.seconds, growth: seen.growth })
+    }
+}
+
+/// What is to come half an hour and an hour after release, as far as the readings tell.
+#[must_use]
+pub fn to_come(test: &PullTest) -> Vec<(u32, Forecast)> {
+    [1800, 3600].into_iter().filter_map(|at| Some((at, forecast(test, at).ok()?))).collect()
+}
+
+impl Course {
+    /// The growth along the grain of a standing, beside what a role allows.
+    #[must_use]
+    pub fn of(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Self {
+        let test = &standing.test.said.test;
+        let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+        Self {
+            grain: standing.grain(),
+            readings: Reading::all(test, scatter),
+            to_come: to_come(test),
+            at_most: beside.and_then(|role| role.demand.growth_at_most),
+        }
+    }
+
+    /// Whether there is a course to see: of one reading words say everything.
+    #[must_use]
+    pub const fn is_worth_drawing(&self) -> bool {
+        self.readings.len() > 1
+    }
+}
+
+impl CardFacts {
+    /// Gathers them.
+    #[must_use]
+    pub fn of(shown: &Shown<'_>, stock: &Stock) -> Self {
         let stretch = |grain| (grain, along(shown, grain).map(|standing| standing.figures.stretch));
         let newest = shown.standing.iter().max_by_key(|standing| standing.test.said.pulled);
         let growths = shown.standing.iter().filter_map(|standing| {
             let rest = standing.figures.rest?;
             Some((standing.grain(), rest.growth, rest.seconds))
         });
-        let mut notes: Vec<String> = newest.map(|standing| how(standing.test, shown.unit)).into_iter().collect();
-        notes.extend(handling.iter().map(|line| format!("{}: {}", line.about, line.text)));
-        if !shown.fabric.place.is_empty() {
-            notes.push(shown.fabric.place.clone());
-        }
-        Self {
-            tag: shown.fabric.tag.to_string(),
-            mass: shown.fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
-            date: newest.map(|standing| quantity::pulled(&standing.test.said)).unwrap_or_default(),
-            notes,
-            stretch: [Grain::Crosswise, Grain::Lengthwise]
-                .into_iter()
-                .chain(along(shown, Grain::Bias).map(Standing::grain))
-                .map(stretch)
-                .collect(),
+        let straight = [Grain::Crosswise, Grain::Lengthwise].into_iter();
+        let mut facts = Self {
+            stretch: straight.chain(along(shown, Grain::Bias).map(Standing::grain)).map(stretch).collect(),
             growth: growths.max_by_key(|(_, growth, _)| growth.ratio),
+            newest: newest.map(|standing| standing.test.clone()),
+            needle: None,
+            stitch: None,
+        };
+        if !shown.standing.is_empty() {
+            let handled = Handled::of(&known::cloth(shown.fabric, stock), None, &[], shown.confidence);
+            for line in handled.lines {
+                match line {
+                    Handle::Needle(needle) => facts.needle = Some(needle),
+                    Handle::Stitch(seam) => facts.stitch = Some(seam),
+                    _ => {}
+                }
+            }
         }
+        facts
     }
-
-    /// The lines of the card.
-    #[must_use]
-    pub fn notes(&self) -> Vec<&str> {
-        self.notes.iter().map(String::as_str).collect()
-    }
-
-    /// The card, with its lines of [`CardWords::notes`].
-    #[must_use]
-    pub fn card<'c>(&'c self, shown: &'c Shown<'_>, notes: &'c [&'c str]) -> Card<'c> {
-        let fabric = shown.fabric;
-        Card {
-            tag: &self.tag,
-            name: &fabric.name,
-            fibre: &fabric.fibre,
-            width: fabric.width,
-            length: fabric.length,
-            mass: &self.mass,
-            stretch: &self.stretch,
-            growth: self.growth,
-            confidence: shown.confidence,
-            date: &self.date,
-            notes,
-            unit: shown.unit,
-        }
-    }
-}
-
-/// How a test was made, on a line.
-fn how(stored: &StoredTest, unit: Unit) -> String {
-    let test = &stored.said.test;
-    let pulls = if test.pulls().len() == 1 { "1 pull".to_owned() } else { format!("{} pulls", test.pulls().len()) };
-    let marks = test.gauge().show(quantity::marks_unit(unit));
-    let settled = if test.settled() { ", settled" } else { "" };
-    format!("{pulls} by hand, {}, marks {marks}{settled}", test.held().word())
 }

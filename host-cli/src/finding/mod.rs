@@ -1,7 +1,18 @@
 //! What is found: owned data with reasons.
 
+pub mod axis;
+pub mod check;
+pub mod cloth;
 pub mod drawn;
 pub mod fit;
 pub mod handheld;
+pub mod handle;
+pub mod hang;
+pub mod pair;
+pub mod pattern;
 pub mod plan;
+pub mod pull;
+pub mod size;
 pub mod tag;
+pub mod verdict;
+pub mod wash;

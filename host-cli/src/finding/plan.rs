@@ -1,31 +1,19 @@
-//! The plan sheet: one page from cutting to finishing for a view in chosen fabrics.
+//! The plan of a view in chosen fabrics, from cutting to finishing.
 
-use serde::Serialize;
-use tenter_core::making::caution::{CORDS, Caution, Job, cautions};
+use tenter_core::making::caution::{CORDS, Caution, Cord, Job, cautions};
 use tenter_core::making::handling::{Layer, Layered};
-use tenter_core::making::pairing::{Match, Pair, Which};
 use tenter_core::making::source::Source;
 use tenter_core::making::washing::{PREWASHES, Prewash};
-use tenter_core::{Confidence, Grain, Length, Limit, Unit};
+use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 
-use crate::finding::fit::Candidate;
-use crate::finding::fit::Stock;
-use crate::finding::fit::known::cloth;
-use crate::finding::fit::known::edge;
-use crate::finding::fit::known::stretch;
-use crate::log::{Construction, Fabric, Pattern, Role};
-use crate::text::handle::Handled;
-use crate::text::handle::layered;
-use crate::text::handle::spoken as handled;
-use crate::text::lines::Lines;
-use crate::text::pair::Paired;
-use crate::text::pair::spoken as paired;
-use crate::text::pattern::asks;
-use crate::words::advice;
-use crate::words::advice::Spoken;
-use crate::words::bidi::isolated;
-use crate::words::quantity;
-use crate::words::terms as words;
+use crate::finding::fit::cloth::{ClothAnswer, Needed};
+use crate::finding::fit::known;
+use crate::finding::fit::{Candidate, Stock};
+use crate::finding::handle::{Handle, Handled, layered};
+use crate::finding::pair::{Named, Pairing, SeamSide};
+use crate::finding::size::{SizeLine, Sized};
+use crate::finding::verdict::Verdict;
+use crate::log::{Construction, Fabric, Pattern, Role, Shop};
 
 /// A role with the fabric chosen for it.
 #[derive(Debug)]
@@ -36,20 +24,24 @@ pub struct Chosen<'a> {
     pub candidate: Option<Candidate<'a>>,
 }
 
+impl<'a> Chosen<'a> {
+    fn fabric(&self) -> Option<&'a Fabric> {
+        self.candidate.as_ref().map(|candidate| candidate.fabric)
+    }
+}
+
 /// A seam between two roles.
-#[derive(Debug)]
-pub struct Seam<'a> {
+#[derive(Debug, Clone, Copy)]
+pub struct Seam {
     /// The roles, by their place in the list.
     pub roles: [usize; 2],
     /// Its length.
     pub length: Length,
-    /// The names, for a line about it.
-    pub names: [&'a str; 2],
 }
 
-/// Everything that the sheet is made of.
+/// What a plan is made from.
 #[derive(Debug)]
-pub struct Sheet<'a> {
+pub struct Wanted<'a> {
     /// The pattern.
     pub pattern: &'a Pattern,
     /// The view.
@@ -57,134 +49,245 @@ pub struct Sheet<'a> {
     /// Roles and their fabrics.
     pub chosen: Vec<Chosen<'a>>,
     /// Seams between them.
-    pub seams: Vec<Seam<'a>>,
-    /// Zips and elastic, worked out already.
-    pub notions: Vec<Spoken>,
+    pub seams: Vec<Seam>,
+    /// Zips and elastic.
+    pub notions: Sized,
     /// What kind of garment it is.
     pub job: Job,
     /// The stash.
     pub stock: &'a Stock,
     /// How sure an answer is.
     pub confidence: Confidence,
-    /// The unit of the text.
-    pub unit: Unit,
 }
 
-/// A part of the sheet under its head.
-#[derive(Debug, Serialize)]
-pub struct Section {
-    /// Its head.
-    pub head: String,
-    /// Its lines.
-    pub lines: Vec<Spoken>,
+/// A plan.
+#[derive(Debug, Clone)]
+pub struct Plan {
+    /// The pattern.
+    pub pattern: String,
+    /// The view.
+    pub view: String,
+    /// Each role with what was chosen for it.
+    pub roles: Vec<Planned>,
+    /// What to do, part by part; no part is empty.
+    pub parts: Vec<Part>,
+    /// The worst answer of the roles.
+    pub answer: Option<Answer>,
+    /// How sure an answer is.
+    pub confidence: Confidence,
 }
 
-/// The head of the part that says which cloth is for which role.
-pub const CLOTHS: &str = "cloths";
+/// A role with what was chosen for it.
+#[derive(Debug, Clone)]
+pub struct Planned {
+    /// The role.
+    pub role: Role,
+    /// The cloth; none where nothing is there for it.
+    pub cloth: Option<Taken>,
+}
 
-/// The sheet, part by part; parts without lines are left out.
-#[must_use]
-pub fn sections(sheet: &Sheet<'_>) -> Vec<Section> {
-    let mut sections = vec![
-        Section { head: CLOTHS.to_owned(), lines: cloths(sheet) },
-        Section { head: "before cutting".to_owned(), lines: before(sheet) },
-        Section { head: "cutting".to_owned(), lines: cutting(sheet) },
-    ];
-    for seam in &sheet.seams {
-        let head = format!(
-            "seam {} + {}, {}",
-            isolated(seam.names[0]),
-            isolated(seam.names[1]),
-            quantity::width(seam.length, sheet.unit)
-        );
-        sections.push(Section { head, lines: joined(sheet, seam) });
+/// A cloth that was chosen for a role.
+#[derive(Debug, Clone)]
+pub struct Taken {
+    /// The cloth.
+    pub cloth: Named,
+    /// The answer, all in all.
+    pub verdict: Verdict,
+    /// The answer about its stretch, growth and recovery.
+    pub answer: Answer,
+    /// The chance that it meets every part; none where a part was not measured.
+    pub chance: Option<f32>,
+    /// What the role takes of it; none where the pattern does not say.
+    pub needed: Option<Needed>,
+    /// What is missing of it at home.
+    pub missing: Option<Length>,
+}
+
+impl From<&Candidate<'_>> for Taken {
+    fn from(candidate: &Candidate<'_>) -> Self {
+        Self {
+            cloth: candidate.fabric.into(),
+            verdict: candidate.verdict(),
+            answer: candidate.answer,
+            chance: candidate.chance,
+            needed: candidate.cloth.needed(),
+            missing: candidate.missing(),
+        }
     }
-    let (own, shared) = sewing(sheet);
-    sections.extend(own);
-    sections.push(Section { head: "stabilise and finish, where the garment has it".to_owned(), lines: shared });
-    sections.push(Section { head: "zips and elastic".to_owned(), lines: sheet.notions.clone() });
-    sections.push(Section { head: "to buy".to_owned(), lines: to_buy(sheet) });
-    sections.push(Section { head: "take care".to_owned(), lines: care(sheet.job) });
-    sections.retain(|section| !section.lines.is_empty());
-    sections
 }
 
-/// The text.
-#[must_use]
-pub fn text(sheet: &Sheet<'_>, why: bool, columns: usize) -> String {
-    let mut text = Lines::new(columns);
-    text.words(&format!("{}, view {}: plan", isolated(&sheet.pattern.name), isolated(sheet.view)));
-    for section in sections(sheet) {
-        text.blank();
-        text.words(&section.head);
-        advice::write(&mut text, &section.lines, why);
+/// What a part of a plan is about.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Topic {
+    /// What to do before cutting.
+    Before,
+    /// How to lay and cut.
+    Cutting,
+    /// The seam of two roles.
+    Seam {
+        /// The roles.
+        roles: [String; 2],
+        /// Its length.
+        length: Length,
+    },
+    /// How to sew a cloth.
+    Sewing(Named),
+    /// What is stabilised and finished where the garment has it.
+    Finishing,
+    /// Zips and elastic.
+    Notions,
+    /// What to buy.
+    Buying,
+    /// Cautions, which are heeded and not ticked off.
+    Care,
+}
+
+/// A part of a plan.
+#[derive(Debug, Clone)]
+pub struct Part {
+    /// What it is about.
+    pub topic: Topic,
+    /// What to do.
+    pub steps: Vec<Step>,
+}
+
+/// One line of a plan.
+#[derive(Debug, Clone)]
+pub enum Step {
+    /// Wash a cloth.
+    Wash {
+        /// The cloth.
+        cloth: Named,
+        /// Its fibre, as on the label.
+        fibre: String,
+        /// How often.
+        washes: u8,
+        /// Where the rule comes from.
+        source: Source,
+    },
+    /// Mark a cloth before the wash: its washing change is not known.
+    MarkBeforeWash(Named),
+    /// Pull a cloth along a grain that a role asks about.
+    Pull {
+        /// The cloth.
+        cloth: Named,
+        /// The grain.
+        grain: Grain,
+        /// The role.
+        role: String,
+    },
+    /// How the grain of a role lies.
+    Grain {
+        /// The role.
+        role: String,
+        /// The grain that goes round the body.
+        round: Grain,
+        /// Stretch across and along.
+        stretch: [Ratio; 2],
+    },
+    /// All pieces of a role lie one way up.
+    OneWay(String),
+    /// The same cloth lies on both sides of a seam.
+    SameCloth,
+    /// Both cloths of a seam must be pulled crosswise first.
+    PullForSeam([Named; 2]),
+    /// Two cloths in a seam.
+    Pair(Box<Pairing>),
+    /// How to sew.
+    Handle {
+        /// What to do.
+        handle: Handle,
+        /// The most that the cloth stretches.
+        most: Option<Ratio>,
+        /// The tags of the cloths that it is for; empty where it is for all.
+        tags: Vec<u16>,
+    },
+    /// A zip or elastic.
+    Size(SizeLine),
+    /// Look for a cloth for a role.
+    Seek(Box<Role>),
+    /// Buy a cloth that was seen.
+    Buy {
+        /// The cloth.
+        cloth: Named,
+        /// How much.
+        length: Length,
+        /// Where, and for how much.
+        shop: Shop,
+        /// The role.
+        role: String,
+    },
+    /// Find more of a cloth.
+    More {
+        /// The cloth.
+        cloth: Named,
+        /// How much more.
+        missing: Length,
+        /// The role.
+        role: String,
+    },
+    /// A caution.
+    Caution(Caution),
+    /// A rule about cords.
+    Cord(&'static Cord),
+}
+
+impl Plan {
+    /// Works out a plan.
+    #[must_use]
+    pub fn of(wanted: &Wanted<'_>) -> Self {
+        let part = |topic, steps| Part { topic, steps };
+        let mut parts = vec![part(Topic::Before, before(wanted)), part(Topic::Cutting, cutting(wanted))];
+        parts.extend(wanted.seams.iter().map(|seam| joined(wanted, *seam)));
+        parts.extend(sewing(wanted));
+        parts.push(part(Topic::Notions, wanted.notions.lines.iter().cloned().map(Step::Size).collect()));
+        parts.push(part(Topic::Buying, buying(wanted)));
+        parts.push(part(Topic::Care, care(wanted.job)));
+        parts.retain(|part| !part.steps.is_empty());
+        let planned = |chosen: &Chosen<'_>| Planned {
+            role: chosen.role.clone(),
+            cloth: chosen.candidate.as_ref().map(Taken::from),
+        };
+        let roles: Vec<Planned> = wanted.chosen.iter().map(planned).collect();
+        let answers = roles.iter().map(|role| role.cloth.as_ref().map_or(Answer::Short, |cloth| cloth.answer));
+        Self {
+            pattern: wanted.pattern.name.clone(),
+            view: wanted.view.to_owned(),
+            answer: answers.reduce(Answer::worse),
+            roles,
+            parts,
+            confidence: wanted.confidence,
+        }
     }
-    text.finish()
-}
-
-fn name(fabric: &Fabric) -> String {
-    format!("{} {}", fabric.tag, isolated(&fabric.name))
 }
 
 /// The fabrics, each once.
-fn fabrics<'s>(sheet: &'s Sheet<'_>) -> Vec<&'s Fabric> {
-    let mut fabrics: Vec<&Fabric> = Vec::new();
-    for chosen in &sheet.chosen {
-        if let Some(candidate) = &chosen.candidate
-            && !fabrics.iter().any(|known| known.id == candidate.fabric.id)
-        {
-            fabrics.push(candidate.fabric);
+fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
+    let mut fabrics: Vec<&'a Fabric> = Vec::new();
+    for fabric in wanted.chosen.iter().filter_map(Chosen::fabric) {
+        if !fabrics.iter().any(|known| known.id == fabric.id) {
+            fabrics.push(fabric);
         }
     }
     fabrics
 }
 
-fn cloths(sheet: &Sheet<'_>) -> Vec<Spoken> {
-    let said = |chosen: &Chosen<'_>| {
-        let asked = asks(chosen.role, sheet.unit);
-        let text = match &chosen.candidate {
-            None => format!("{}: nothing in the stash; see below", isolated(&chosen.role.name)),
-            Some(candidate) => {
-                let chance = candidate.chance.map(|chance| format!(" ({})", words::percent(chance)));
-                let takes = candidate.cloth.needed().map(|needed| {
-                    let by_area = if needed.by_area { format!(", {}", words::BY_AREA) } else { String::new() };
-                    format!(", takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
-                });
-                let (role, fabric) = (isolated(&chosen.role.name), name(candidate.fabric));
-                let answer = candidate.answer.word();
-                format!("{role}: {fabric}, {answer}{}{}", chance.unwrap_or_default(), takes.unwrap_or_default())
-            }
-        };
-        Spoken::new("role", text, asked, Source::Own)
-    };
-    sheet.chosen.iter().map(said).collect()
-}
-
-fn before(sheet: &Sheet<'_>) -> Vec<Spoken> {
-    let mut lines = Vec::new();
-    for fabric in fabrics(sheet).into_iter().filter(|fabric| !fabric.washed) {
+fn before(wanted: &Wanted<'_>) -> Vec<Step> {
+    let mut steps = Vec::new();
+    for fabric in fabrics(wanted).into_iter().filter(|fabric| !fabric.washed) {
         let Prewash { washes, source, .. } = prewash(fabric);
-        let times = if washes == 1 { "once".to_owned() } else { format!("{washes} times") };
-        let text = format!("{}: wash it {times} as the garment will be, dry, press", name(fabric));
-        lines.push(Spoken::new("wash", text, format!("fibre: {}", isolated(&fabric.fibre)), source));
+        steps.push(Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), washes, source });
         if fabric.washed_lengthwise.is_none() {
-            let text = format!(
-                "{}: mark 50 cm both ways before, and say what became of it: tenter wash {}",
-                name(fabric),
-                fabric.tag
-            );
-            lines.push(Spoken::new("wash", text, "its washing change is not known", Source::Own));
+            steps.push(Step::MarkBeforeWash(fabric.into()));
         }
     }
-    for chosen in &sheet.chosen {
-        let Some(candidate) = &chosen.candidate else { continue };
-        for grain in chosen.role.grains().filter(|grain| sheet.stock.measured(candidate.fabric, *grain).is_none()) {
-            let (tag, grain) = (candidate.fabric.tag, grain.word());
-            let text = format!("{}: tenter pull {tag} --grain {grain}", name(candidate.fabric));
-            lines.push(Spoken::new("pull", text, format!("{} asks it", isolated(&chosen.role.name)), Source::Own));
+    for chosen in &wanted.chosen {
+        let Some(fabric) = chosen.fabric() else { continue };
+        for grain in chosen.role.grains().filter(|grain| wanted.stock.measured(fabric, *grain).is_none()) {
+            steps.push(Step::Pull { cloth: fabric.into(), grain, role: chosen.role.name.clone() });
         }
     }
-    lines
+    steps
 }
 
 /// How often a cloth is washed before it is cut, by the words of its fibre.
@@ -204,155 +307,109 @@ fn prewash(fabric: &Fabric) -> Prewash {
     found.unwrap_or(Prewash { cloth: "any cloth", washes: 1, source: Source::CommonPractice })
 }
 
-fn cutting(sheet: &Sheet<'_>) -> Vec<Spoken> {
-    let mut lines = Vec::new();
-    for chosen in &sheet.chosen {
-        let Some(fabric) = chosen.candidate.as_ref().map(|candidate| candidate.fabric) else { continue };
-        let stretch = |grain| stretch(fabric, grain, sheet.stock).ok().map(|figure| figure.ratio);
-        let role = isolated(&chosen.role.name);
+fn cutting(wanted: &Wanted<'_>) -> Vec<Step> {
+    let mut steps = Vec::new();
+    for chosen in &wanted.chosen {
+        let Some(fabric) = chosen.fabric() else { continue };
+        let stretch = |grain| known::stretch(fabric, grain, wanted.stock).ok().map(|figure| figure.ratio);
+        let role = &chosen.role.name;
         if let (Some(across), Some(along)) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise)) {
-            let grain = if along > across { "lengthwise" } else { "crosswise" };
-            let why = format!("{} % across, {} % along", across.percent(1), along.percent(1));
-            let text = format!("{role}: its greater stretch, {grain}, goes round the body");
-            let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
-            lines.push(Spoken::new("grain", text, why, source));
+            let round = if along > across { Grain::Lengthwise } else { Grain::Crosswise };
+            steps.push(Step::Grain { role: role.clone(), round, stretch: [across, along] });
         }
         if fabric.construction == Construction::Knit {
-            let source = Source::Published("general fabric information, undated");
-            lines.push(Spoken::new("layout", format!("{role}: all pieces one way up"), "it is a knit", source));
+            steps.push(Step::OneWay(role.clone()));
         }
     }
-    lines.dedup_by(|one, other| one.text == other.text);
-    lines
+    steps
 }
 
-fn joined(sheet: &Sheet<'_>, seam: &Seam<'_>) -> Vec<Spoken> {
-    let fabric = |role: usize| sheet.chosen.get(role)?.candidate.as_ref().map(|candidate| candidate.fabric);
-    let (Some(first), Some(second)) = (fabric(seam.roles[0]), fabric(seam.roles[1])) else { return Vec::new() };
-    if first.id == second.id {
-        let text = "the same cloth on both sides: nothing special";
-        return vec![Spoken::new("sew", text, "one fabric", Source::Own)];
-    }
-    let grain = Grain::Crosswise;
-    let (one, other) = (edge(first, grain, sheet.stock), edge(second, grain, sheet.stock));
-    let (Ok(one), Ok(other)) = (one, other) else {
-        let text = format!("pull {} and {} crosswise first; then it can be said", name(first), name(second));
-        return vec![Spoken::new("measure", text, "a grain was not pulled", Source::Own)];
+fn joined(wanted: &Wanted<'_>, seam: Seam) -> Part {
+    let chosen = seam.roles.map(|role| wanted.chosen.get(role));
+    let roles = chosen.map(|chosen| chosen.map(|chosen| chosen.role.name.clone()).unwrap_or_default());
+    let steps = match chosen.map(|chosen| chosen.and_then(Chosen::fabric)) {
+        [Some(first), Some(second)] if first.id == second.id => vec![Step::SameCloth],
+        [Some(first), Some(second)] => {
+            let side = |fabric: &Fabric| {
+                let edge = known::edge(fabric, Grain::Crosswise, wanted.stock).ok()?;
+                Some(SeamSide { cloth: fabric.into(), grain: Grain::Crosswise, edge })
+            };
+            match (side(first), side(second)) {
+                (Some(one), Some(other)) => {
+                    let pairing = Pairing::of([one, other], seam.length, None, wanted.confidence);
+                    let pairing = pairing.map(|pairing| pairing.between_roles([&roles[0], &roles[1]]));
+                    pairing.map(|pairing| Step::Pair(Box::new(pairing))).into_iter().collect()
+                }
+                _ => vec![Step::PullForSeam([first.into(), second.into()])],
+            }
+        }
+        _ => Vec::new(),
     };
-    let Ok(mut pair) = Pair::of(&one, &other, seam.length, None, sheet.confidence) else { return Vec::new() };
-    let stretchier = pair.stretchier.map(|which| match (which, seam.names) {
-        (Which::First, [name, _]) | (Which::Second, [_, name]) => name,
-    });
-    if stretchier.is_some_and(is_band) {
-        pair.answer = Match::BandToBody;
-    }
-    let paired = Paired {
-        fabrics: [first, second],
-        grains: [grain; 2],
-        edges: [one, other],
-        seam: seam.length,
-        stitch: None,
-        pair: &pair,
-        confidence: sheet.confidence,
-        unit: sheet.unit,
-    };
-    self::paired(&paired)
-}
-
-/// Whether a role is a band: cut shorter and pulled to match, whatever the gap in stretch. Stay-stitched it would not
-/// pass head or hand. Common practice, no source.
-fn is_band(role: &str) -> bool {
-    let role = role.to_lowercase();
-    ["band", "cuff", "ribbing"].iter().any(|word| role.contains(word))
+    Part { topic: Topic::Seam { roles, length: seam.length }, steps }
 }
 
 /// What each fabric wants for itself, and what several want alike, each line once with the tags it is for.
-fn sewing(sheet: &Sheet<'_>) -> (Vec<Section>, Vec<Spoken>) {
-    let (mut own, mut shared): (Vec<Section>, Vec<(Spoken, Vec<String>)>) = (Vec::new(), Vec::new());
-    for fabric in fabrics(sheet) {
-        let handled = Handled {
-            cloth: cloth(fabric, sheet.stock),
-            wants: None,
-            layers: lining(sheet, fabric),
-            confidence: sheet.confidence,
-        };
-        let mut lines = Vec::new();
-        for line in self::handled(&handled) {
-            if !matches!(line.about, "place" | "machine" | "allowance") {
-                lines.push(line);
-            } else if let Some((_, tags)) = shared.iter_mut().find(|(known, _)| known.text == line.text) {
-                tags.push(fabric.tag.to_string());
-            } else {
-                shared.push((line, vec![fabric.tag.to_string()]));
+fn sewing(wanted: &Wanted<'_>) -> Vec<Part> {
+    let fabrics = fabrics(wanted);
+    let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
+    let mut parts = Vec::new();
+    for fabric in &fabrics {
+        let layers: Vec<(Layer, Layered)> = lining(wanted, fabric).into_iter().collect();
+        let handled = Handled::of(&known::cloth(fabric, wanted.stock), None, &layers, wanted.confidence);
+        let (alike, own): (Vec<Handle>, _) = handled.lines.into_iter().partition(|line| line.topic().is_shared());
+        for handle in alike {
+            match shared.iter_mut().find(|(known, ..)| *known == handle) {
+                Some((.., tags)) => tags.push(fabric.tag),
+                None => shared.push((handle, handled.most, vec![fabric.tag])),
             }
         }
-        own.push(Section { head: format!("sewing {}", name(fabric)), lines });
+        let steps = own.into_iter().map(|handle| Step::Handle { handle, most: handled.most, tags: Vec::new() });
+        parts.push(Part { topic: Topic::Sewing((*fabric).into()), steps: steps.collect() });
     }
-    let all = own.len();
-    shared.sort_by_key(|(line, _)| ["place", "machine", "allowance"].iter().position(|about| *about == line.about));
-    let joined = shared.into_iter().map(|(line, tags)| {
-        let whose = if tags.len() == all { String::new() } else { format!(" ({})", tags.join(", ")) };
-        Spoken { text: format!("{}{whose}", line.text), ..line }
+    shared.sort_by_key(|(handle, ..)| handle.topic());
+    let steps = shared.into_iter().map(|(handle, most, tags)| {
+        let tags = if tags.len() == fabrics.len() { Vec::new() } else { tags };
+        Step::Handle { handle, most, tags }
     });
-    (own, joined.collect())
+    parts.push(Part { topic: Topic::Finishing, steps: steps.collect() });
+    parts
 }
 
-/// What the view's lining does to the cloths that it is sewn to.
-fn lining(sheet: &Sheet<'_>, fabric: &Fabric) -> Vec<(Layer, Layered)> {
-    let is_lining =
-        |role: usize| sheet.chosen.get(role).is_some_and(|chosen| chosen.role.name.to_lowercase().contains("lining"));
-    let chosen = |role: usize| sheet.chosen.get(role).filter(|chosen| chosen.candidate.is_some());
-    let gives = |fabric| stretch(fabric, Grain::Crosswise, sheet.stock).ok();
-    let joined = sheet.seams.iter().find_map(|seam| {
-        let [one, other] = seam.roles;
+/// What the view's lining does to a cloth that it is sewn to.
+fn lining(wanted: &Wanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
+    let is_lining = |chosen: &Chosen<'_>| chosen.role.name.to_lowercase().contains("lining");
+    let gives = |fabric| known::stretch(fabric, Grain::Crosswise, wanted.stock).ok();
+    let (outer, under) = wanted.seams.iter().find_map(|seam| {
+        let [one, other] = seam.roles.map(|role| wanted.chosen.get(role));
+        let (one, other) = (one?, other?);
         let (outer, lining) = if is_lining(other) { (one, other) } else { (other, one) };
-        let (outer, lining) = (chosen(outer)?, chosen(lining)?);
-        let under = lining.candidate.as_ref()?.fabric;
-        let is_lined = is_lining(seam.roles[0]) != is_lining(seam.roles[1]);
-        (is_lined && outer.candidate.as_ref()?.fabric.id == fabric.id && under.id != fabric.id)
-            .then_some((outer, under))
-    });
-    let layer = joined.and_then(|(outer, under)| {
-        let wants = outer.role.demand.crosswise.at_least.map(Limit::ratio);
-        Some(layered(gives(fabric)?, Layer::Lining, gives(under)?, wants, sheet.confidence))
-    });
-    layer.into_iter().collect()
+        let is_lined = is_lining(one) != is_lining(other);
+        let (over, under) = (outer.fabric()?, lining.fabric()?);
+        (is_lined && over.id == fabric.id && under.id != fabric.id).then_some((outer, under))
+    })?;
+    let wants = outer.role.demand.crosswise.at_least.map(Limit::ratio);
+    Some(layered(gives(fabric)?, Layer::Lining, gives(under)?, wants, wanted.confidence))
 }
 
-fn to_buy(sheet: &Sheet<'_>) -> Vec<Spoken> {
-    let mut lines = Vec::new();
-    for chosen in &sheet.chosen {
-        let role = isolated(&chosen.role.name);
-        let Some(candidate) = &chosen.candidate else {
-            let text = format!("for {role}: {}", asks(chosen.role, sheet.unit));
-            lines.push(Spoken::new("cloth", text, "nothing in the stash meets it", Source::Own));
-            continue;
-        };
-        let needed = candidate.cloth.needed().map(|needed| needed.length);
-        let fabric = candidate.fabric;
-        if let (Some(shop), Some(length)) = (&fabric.shop, needed) {
-            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(length))).unwrap_or_default();
-            let length = quantity::cloth_to_buy(length, sheet.unit);
-            let text = format!("{length} of {} at {}{price}", name(fabric), isolated(&shop.place));
-            lines.push(Spoken::new(
-                "cloth",
-                text,
-                format!("for {role}, washing change included as far as known"),
-                Source::Own,
-            ));
-        } else if let crate::finding::fit::cloth::ClothAnswer::Short { missing, .. } = candidate.cloth {
-            let text = format!("{} more of {}", quantity::cloth_to_buy(missing, sheet.unit), name(fabric));
-            lines.push(Spoken::new("cloth", text, format!("for {role}, what is on hand does not do"), Source::Own));
+fn buying(wanted: &Wanted<'_>) -> Vec<Step> {
+    let step = |chosen: &Chosen<'_>| {
+        let role = chosen.role.name.clone();
+        let Some(candidate) = &chosen.candidate else { return Some(Step::Seek(Box::new(chosen.role.clone()))) };
+        let cloth = candidate.fabric.into();
+        match (&candidate.fabric.shop, candidate.cloth.needed(), candidate.cloth) {
+            (Some(shop), Some(needed), _) => Some(Step::Buy { cloth, length: needed.length, shop: shop.clone(), role }),
+            (_, _, ClothAnswer::Short { missing, .. }) => Some(Step::More { cloth, missing, role }),
+            _ => None,
         }
-    }
-    lines
+    };
+    wanted.chosen.iter().filter_map(step).collect()
 }
 
-fn care(job: Job) -> Vec<Spoken> {
-    let mut lines = words::cautions(&cautions(job));
+fn care(job: Job) -> Vec<Step> {
+    let mut steps: Vec<Step> = cautions(job).iter().copied().map(Step::Caution).collect();
     if job.for_child && job.has_cord {
-        lines.extend(CORDS.iter().map(words::cord));
+        steps.extend(CORDS.iter().map(Step::Cord));
     }
-    lines.extend(words::cautions(&[Caution::PinsBladesIrons]));
-    lines
+    steps.push(Step::Caution(Caution::PinsBladesIrons));
+    steps
 }

@@ -1,22 +1,12 @@
 //! What was typed about sizes.
 
 use tenter_core::making::{elastic, zip};
-use tenter_core::{Figure, Length, Limit, Unit};
+use tenter_core::{Figure, Limit, Unit};
 
 use super::amount::cloth;
 use super::cloth::name;
 use super::{Field, Why, Wrong};
-
-/// A body measure with a finished one.
-#[derive(Debug, Clone)]
-pub struct Girth {
-    /// What it is called.
-    pub name: String,
-    /// Of the body.
-    pub body: Length,
-    /// Of the garment.
-    pub garment: Length,
-}
+use crate::finding::size::Girth;
 
 /// `hip=104cm/101cm`.
 ///
@@ -62,6 +52,8 @@ pub fn zip_ends(arg: impl Into<zip::ZipEnds>) -> zip::ZipEnds {
 
 #[cfg(test)]
 mod tests {
+    use tenter_core::Length;
+
     use super::*;
 
     #[test]

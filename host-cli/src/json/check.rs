@@ -3,18 +3,10 @@
 use serde::Serialize;
 use tenter_core::{Note, Unit};
 
-use crate::json::FigureJson;
-use crate::json::PartJson;
-use crate::json::RecoveryJson;
-use crate::json::SettleJson;
+use crate::finding::check::Checked;
 use crate::json::doubt::{self, DoubtJson};
-use crate::json::figure;
-use crate::json::millimetres;
-use crate::json::part;
-use crate::json::recovery;
-use crate::json::settle;
-use crate::text::Checked;
-use crate::words::terms as words;
+use crate::json::{FigureJson, PartJson, RecoveryJson, SettleJson, figure, line, millimetres, part, recovery, settle};
+use crate::words::terms::garment;
 
 /// The answer to one pull test, in the shape that other verbs build on.
 #[derive(Debug, Serialize)]
@@ -43,35 +35,36 @@ struct SuitJson {
 
 /// The JSON text, on one line.
 #[must_use]
-pub fn render(checked: &Checked<'_>) -> String {
-    // Plain structs of numbers and texts always serialise.
-    serde_json::to_string(&shape(checked)).unwrap_or_default()
+pub fn render(checked: &Checked) -> String {
+    line(&CheckJson::from(checked))
 }
 
-/// What [`render`] writes.
-#[must_use]
-pub fn shape(checked: &Checked<'_>) -> CheckJson {
-    let (input, evaluation) = (checked.input, checked.evaluation);
-    let confidence = input.rules.confidence;
-    let rest = evaluation.figures.rest;
-    let readable = !evaluation.notes.contains(&Note::RecoveryNotReadable);
-    CheckJson {
-        gauge_mm: millimetres(input.test.gauge()),
-        grain: input.test.grain().word(),
-        pulls: input.test.pulls().len(),
-        stretch: figure(&evaluation.figures.stretch, confidence),
-        growth: rest.map(|rest| figure(&rest.growth, confidence)),
-        recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, confidence, readable)),
-        class: input.table.class(evaluation.figures.stretch.ratio).name,
-        answer: evaluation.answer.map(tenter_core::Answer::word),
-        parts: evaluation.parts.iter().map(part).collect(),
-        settle: evaluation.settle.as_ref().map(settle),
-        suits: checked
-            .suits
-            .iter()
-            .map(|suit| SuitJson { garment: words::garment(suit), source: suit.source.to_string() })
-            .collect(),
-        doubts: doubt::of(&evaluation.doubts, &input.test, input.unit),
-        bare_unit: input.bare.map(Unit::symbol),
+impl From<&Checked> for CheckJson {
+    fn from(checked: &Checked) -> Self {
+        let (input, evaluation) = (&checked.input, &checked.evaluation);
+        let confidence = input.rules.confidence;
+        let rest = evaluation.figures.rest;
+        let readable = !evaluation.notes.contains(&Note::RecoveryNotReadable);
+        Self {
+            gauge_mm: millimetres(input.test.gauge()),
+            grain: input.test.grain().word(),
+            pulls: input.test.pulls().len(),
+            stretch: figure(&evaluation.figures.stretch, confidence),
+            growth: rest.map(|rest| figure(&rest.growth, confidence)),
+            recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, confidence, readable)),
+            class: checked.class(),
+            answer: evaluation.answer.map(tenter_core::Answer::word),
+            parts: evaluation.parts.iter().map(part).collect(),
+            settle: evaluation.settle.as_ref().map(settle),
+            // The least demanding first, as ever.
+            suits: checked
+                .suits
+                .iter()
+                .rev()
+                .map(|suit| SuitJson { garment: garment(suit), source: suit.source.to_string() })
+                .collect(),
+            doubts: doubt::of(&evaluation.doubts, &input.test, input.unit),
+            bare_unit: input.bare.map(Unit::symbol),
+        }
     }
 }

@@ -1,19 +1,11 @@
 //! The stash as JSON: lengths in millimetres, percentages in percent, absent things null.
 
 use serde::Serialize;
-use tenter_core::{Figures, Length, Note, Ratio};
+use tenter_core::{Figure, Figures, Length, Note};
 
-use crate::json::FigureJson;
-use crate::json::RecoveryJson;
-use crate::json::figure;
-use crate::json::millimetres;
-use crate::json::number;
-use crate::json::recovery;
-use crate::json::rounded;
+use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
 use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
-use crate::text::cloth::Listed;
-use crate::text::cloth::Shown;
-use crate::text::cloth::Standing;
 
 /// A fabric.
 #[derive(Debug, Serialize)]
@@ -113,21 +105,16 @@ struct ShownJson<'a> {
     history: &'a [Entry],
 }
 
-fn text(value: &impl Serialize) -> String {
-    // Plain structs of numbers and texts always serialise.
-    serde_json::to_string(value).unwrap_or_default()
-}
-
 /// One fabric.
 #[must_use]
 pub fn fabric(fabric: &Fabric) -> String {
-    text(&FabricJson::from(fabric))
+    line(&FabricJson::from(fabric))
 }
 
 /// The list, as an array.
 #[must_use]
 pub fn list(listed: &[Listed]) -> String {
-    let percent = |ratio: Option<Ratio>| ratio.map(|ratio| number(ratio.percent(3)));
+    let percent = |stretch: Option<Figure>| stretch.map(|stretch| number(stretch.ratio.percent(3)));
     let list: Vec<_> = listed
         .iter()
         .map(|listed| ListedJson {
@@ -136,7 +123,7 @@ pub fn list(listed: &[Listed]) -> String {
             lengthwise_percent: percent(listed.lengthwise),
         })
         .collect();
-    text(&list)
+    line(&list)
 }
 
 /// Everything about one fabric.
@@ -152,11 +139,11 @@ pub fn shown(shown: &Shown<'_>) -> String {
             growth: rest.map(|rest| figure(&rest.growth, shown.confidence)),
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
             class: shown.table.class(stretch.ratio).name,
-            own_share: rounded(standing.own, 3),
-            disagrees_points: standing.disagrees.map(|(_, points)| rounded(points, 2)),
+            own_share: rounded(standing.repeatability.own, 3),
+            disagrees_points: standing.disagrees.as_ref().map(|one| rounded(one.points, 2)),
         }
     };
-    text(&ShownJson {
+    line(&ShownJson {
         fabric: FabricJson::from(shown.fabric),
         grains: shown.standing.iter().map(standing).collect(),
         tests: shown.tests.iter().map(TestJson::from).collect(),

@@ -3,18 +3,9 @@
 use serde::Serialize;
 use tenter_core::Grain;
 
-use crate::finding::fit;
-use crate::finding::fit::Candidate;
-use crate::finding::fit::Reason;
-use crate::finding::fit::RoleFit;
 use crate::finding::fit::cloth::ClothAnswer;
-use crate::json::PartJson;
-use crate::json::SettleJson;
-use crate::json::millimetres;
-use crate::json::part;
-use crate::json::rounded;
-use crate::json::settle;
-use crate::text::fit::Fitted;
+use crate::finding::fit::{Along, Candidate, Fitted, Reason};
+use crate::json::{PartJson, SettleJson, line, millimetres, part, rounded, settle};
 
 #[derive(Serialize)]
 struct FitJson<'a> {
@@ -61,13 +52,13 @@ pub fn render(fitted: &Fitted<'_>) -> String {
     let roles = fitted.roles.iter().map(|fit| RoleJson {
         role: &fit.role.name,
         outcome: fit.outcome().word(),
-        fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fit, fitted)).collect(),
+        fabrics: fit.candidates.iter().map(candidate_json).collect(),
     });
     let json = FitJson { pattern: &fitted.pattern.name, view: fitted.view, roles: roles.collect() };
-    serde_json::to_string(&json).unwrap_or_default()
+    line(&json)
 }
 
-fn candidate_json<'a>(candidate: &Candidate<'a>, fit: &RoleFit<'_>, fitted: &Fitted<'_>) -> CandidateJson<'a> {
+fn candidate_json<'a>(candidate: &Candidate<'a>) -> CandidateJson<'a> {
     let (reason, grain) = match candidate.reason {
         Reason::Construction => ("construction", None),
         Reason::NotPulled(grain) => ("not pulled", Some(grain)),
@@ -75,14 +66,11 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, fit: &RoleFit<'_>, fitted: &Fit
         Reason::Part(grain, _) => ("measured", Some(grain)),
         Reason::NothingAsked => ("nothing asked", None),
     };
-    let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(|grain| {
-        let measured = fitted.stock.measured(candidate.fabric, grain)?;
-        let evaluation = fit::evaluation(fit.role, measured, fitted.confidence)?;
-        (!evaluation.parts.is_empty()).then(|| GrainJson {
-            grain: grain.word(),
-            parts: evaluation.parts.iter().map(part).collect(),
-            settle: evaluation.settle.as_ref().map(settle),
-        })
+    let grains = candidate.grains.iter().filter(|along| !along.evaluation.parts.is_empty());
+    let grains = grains.map(|Along { grain, evaluation }| GrainJson {
+        grain: grain.word(),
+        parts: evaluation.parts.iter().map(part).collect(),
+        settle: evaluation.settle.as_ref().map(settle),
     });
     let needed = candidate.cloth.needed();
     let price = candidate.fabric.shop.as_ref().and_then(|shop| shop.price.as_ref());
@@ -94,7 +82,7 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, fit: &RoleFit<'_>, fitted: &Fit
         chance: candidate.chance.map(|chance| rounded(chance, 4)),
         reason,
         grain: grain.map(Grain::word),
-        grains: if candidate.reason == Reason::Construction { Vec::new() } else { grains.collect() },
+        grains: grains.collect(),
         cloth: match candidate.cloth {
             ClothAnswer::NotSaid => "not said",
             ClothAnswer::NotKnown { .. } => "not known",

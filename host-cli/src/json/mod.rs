@@ -5,10 +5,25 @@ pub mod cloth;
 pub mod device;
 pub mod doubt;
 pub mod fit;
+pub mod handle;
+pub mod hang;
 pub mod import;
+pub mod pair;
+pub mod pattern;
+pub mod plan;
+pub mod pull;
+pub mod size;
+pub mod wash;
 
 use serde::Serialize;
 use tenter_core::{Confidence, Decimal, Figure, Length, Part, Settle, Side};
+
+/// A value as JSON text, on one line.
+#[must_use]
+pub fn line(value: &impl Serialize) -> String {
+    // Plain structs of numbers and texts always serialise.
+    serde_json::to_string(value).unwrap_or_default()
+}
 
 /// A figure with its trust, in percent.
 #[derive(Debug, Serialize)]
@@ -88,7 +103,7 @@ pub fn settle(settle: &Settle) -> SettleJson {
 /// Exact: 1/1600 mm is a finite decimal.
 #[must_use]
 pub fn millimetres(length: Length) -> f64 {
-    f64::from(length.steps()) / 1600.0
+    f64::from(length.steps()) / f64::from(Length::STEPS_PER_MM)
 }
 
 /// A number rounded to so many decimals.

@@ -173,7 +173,7 @@ mod tests {
     fn a_dropped_fabric_comes_back_as_it_was() {
         let mut ids = Ids::default();
         let id = ids.next();
-        let said = FabricChange { tag: Some(12), name: Some("Bracken shell".to_owned()), ..FabricChange::default() };
+        let said = FabricChange { tag: Some(12), name: Some("Vestry twill".to_owned()), ..FabricChange::default() };
         let mut entries = vec![Entry::new(id, Fact::FabricAdded(said))];
         let before = fabric(entries.clone());
         entries.push(Entry::new(ids.next(), Fact::FabricDropped { fabric: id, note: String::new() }));

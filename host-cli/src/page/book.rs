@@ -2,21 +2,22 @@
 //! where one is chosen.
 
 use askama::Template;
-use tenter_core::{Answer, Confidence, Table};
+use tenter_core::{Confidence, Table};
 
 use super::cloth::Cloth;
-use super::{likely, missing, rendered, sign, together};
-use crate::finding::drawn;
+use super::{class, rendered, together};
+use crate::finding::cloth::Shown;
 use crate::finding::fit::Candidate;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
-use crate::log;
+use crate::finding::verdict::Verdict;
+use crate::picture::drawn;
 use crate::picture::gauge::{self, Key};
-use crate::text::cloth::Shown;
-use crate::text::fit::Fitted;
-use crate::text::fit::because;
-use crate::text::pattern::asks;
+use crate::words::answer;
+use crate::words::fit::{because, chance};
+use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
 /// How many fabrics of a role are listed beside its map.
@@ -50,6 +51,7 @@ struct Fit {
     name: String,
     sign: &'static str,
     word: &'static str,
+    class: &'static str,
     /// How likely it will do, and what is missing of it.
     worth: Vec<String>,
 }
@@ -97,7 +99,7 @@ impl<'a> Book<'a> {
             summary: self.summary(made),
             map,
             key: gauge::key(&key).inline(),
-            trust: format!("The bar is what the reading is worth: the cloth lies within it, {trust} % sure."),
+            trust: format!("The bar is the ± of the reading: the cloth lies within it, {trust}\u{a0}% sure."),
             table: format!("{}: {}", self.table.source, self.table.note),
             cloths: &self.cloths,
             roles,
@@ -107,13 +109,13 @@ impl<'a> Book<'a> {
     fn title(&self) -> String {
         self.view.map_or_else(
             || "Swatch book".to_owned(),
-            |view| format!("Swatch book for {}, view {}", view.pattern.name, view.view),
+            |fitted| format!("Swatch book for {}", pattern::title(fitted.pattern, fitted.view)),
         )
     }
 
     fn summary(&self, made: &str) -> String {
         let count = match self.cloths.len() {
-            0 => "No cloth yet; begin with tenter cloth add NAME".to_owned(),
+            0 => "No cloth yet. Begin with tenter cloth add NAME".to_owned(),
             1 => "1 cloth".to_owned(),
             many => format!("{many} cloths"),
         };
@@ -137,24 +139,25 @@ impl<'a> Book<'a> {
             name: role.role.name.clone(),
             asks: together(&asks(role.role, view.unit)),
             map: drawn::map(self.stock, Some(role), self.confidence).inline(),
-            best: considered().take(LISTED).map(|candidate| fit(candidate, role.role, view)).collect(),
+            best: considered().take(LISTED).map(|candidate| fit(candidate, view)).collect(),
             others: more.join("; "),
         }
     }
 }
 
-fn fit(candidate: &Candidate<'_>, role: &log::Role, view: &Fitted<'_>) -> Fit {
+fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let fabric = candidate.fabric;
-    let word = candidate.answer.word();
-    // What the map does not show, such as growth, may be what is short.
-    let why = matches!(candidate.answer, Answer::Short | Answer::Over).then(|| because(candidate, role, view));
-    let worth = [likely(candidate), missing(candidate, view.unit), why];
+    let verdict = candidate.verdict();
+    // What the map does not show, such as growth, may be what is short; and of a cloth that does there may be too little.
+    let why = (verdict != Verdict::Meets && !verdict.is_open()).then(|| because(candidate, view));
+    let worth = [chance(candidate.answer, candidate.chance), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,
         name: fabric.name.clone(),
-        sign: sign(candidate.answer),
-        word,
+        sign: answer::sign(verdict),
+        word: answer::word(verdict),
+        class: class(verdict),
         worth: worth.into_iter().flatten().map(|one| together(&one)).collect(),
     }
 }

@@ -2,21 +2,23 @@
 
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
-use super::{sign, together};
-use crate::finding::drawn;
+use super::{class, together};
+use crate::finding::cloth::Shown;
+use crate::finding::cloth::Standing;
+use crate::finding::drawn::Course;
 use crate::finding::fit::Candidate;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
+use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role, StoredTest};
-use crate::text::cloth::Shown;
-use crate::text::cloth::Standing;
-use crate::text::cloth::on_hand;
-use crate::text::fit::Fitted;
-use crate::text::fit::because;
-use crate::words::bidi::isolated;
+use crate::picture::drawn;
+use crate::words::answer;
+use crate::words::cloth as about;
 use crate::words::figures::recovery_grade;
-use crate::words::quantity;
+use crate::words::fit::{MAY_SHRINK, because};
 use crate::words::terms as words;
 use crate::words::terms::duration;
+use crate::words::{check, quantity, washing};
 
 /// A fabric, ready for the template.
 #[derive(Debug)]
@@ -91,7 +93,9 @@ impl Cloth {
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
         let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
-        let beside = beside.min_by_key(|(_, one)| one.answer.rank()).map(|(role, _)| *role);
+        let beside = beside
+            .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
+            .map(|(role, _)| *role);
         let stretch = |grain| {
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
             Some(standing.figures.stretch.ratio)
@@ -117,7 +121,7 @@ impl Cloth {
             across_words: for_people(across),
             along_words: for_people(along),
             answers: view
-                .map(|view| judged.iter().map(|(role, one)| answer(role, one, view)).collect())
+                .map(|view| judged.iter().map(|(role, one)| judgement(role, one, view)).collect())
                 .unwrap_or_default(),
             asked_by: beside.map(|role| role.name.clone()).unwrap_or_default(),
             gauge: if shown.standing.is_empty() {
@@ -128,7 +132,7 @@ impl Cloth {
             growths: shown.standing.iter().filter_map(|standing| grown(shown, standing, beside)).collect(),
             rows: rows(shown),
             tests: shown.tests.iter().rev().map(|test| tested(shown, test)).collect(),
-            history: shown.steps(),
+            history: about::steps(shown),
         }
     }
 }
@@ -142,44 +146,42 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
     view.roles.iter().filter_map(in_role).collect()
 }
 
-fn answer(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
-    let name = role.name.clone();
-    if candidate.reason == Reason::Construction {
-        let made = role.made();
-        let why = format!("it is {}, asked is {made}", candidate.fabric.construction.word());
-        return Judged { role: name, sign: "–", word: "not made so", class: "otherwise", why };
+fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
+    let verdict = candidate.verdict();
+    let why = if verdict == Verdict::OtherConstruction {
+        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    } else {
+        let shrinks = if candidate.may_shrink() { format!("; {MAY_SHRINK}") } else { String::new() };
+        because(candidate, view) + &shrinks
+    };
+    Judged {
+        role: role.name.clone(),
+        sign: answer::sign(verdict),
+        word: answer::word(verdict),
+        class: class(verdict),
+        why: together(&why),
     }
-    let (sign, word, why) = (sign(candidate.answer), candidate.answer.word(), because(candidate, role, view));
-    Judged { role: name, sign, word, class: word, why: together(&why) }
 }
 
 fn facts(shown: &Shown<'_>) -> String {
-    let fabric = shown.fabric;
-    let parts = [
-        on_hand(fabric, shown.unit),
-        fabric.construction.word().to_owned(),
-        isolated(&fabric.fibre),
-        fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),
-        if fabric.washed { "washed" } else { "not washed" }.to_owned(),
-    ];
-    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" · ")
+    about::facts(shown.fabric, shown.unit).join(" · ")
 }
 
 fn place(fabric: &Fabric) -> (&'static str, String, String) {
     match &fabric.shop {
         Some(shop) => {
             let price = shop.price.as_ref().map(|price| format!(", {price}")).unwrap_or_default();
-            ("seen", shop.place.clone(), price)
+            ("Seen at", shop.place.clone(), price)
         }
-        None => ("lies", fabric.place.clone(), String::new()),
+        None => ("Where", fabric.place.clone(), String::new()),
     }
 }
 
-/// A picture where there is a course to see; of one reading the words say everything.
+/// A picture where there is a course to see.
 fn grown(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Option<Grown> {
-    let words = format!("growth, {}", standing.grain().word());
-    let has_course = standing.test.said.test.rests().len() > 1;
-    has_course.then(|| Grown { picture: drawn::growth(shown, standing, beside).inline(), words })
+    let course = Course::of(shown, standing, beside);
+    let words = format!("growth, {}", course.grain.word());
+    course.is_worth_drawing().then(|| Grown { picture: drawn::growth(shown, &course).inline(), words })
 }
 
 /// What was read after release, in words.
@@ -206,19 +208,20 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
         if let Some(words) = rested(standing, shown.confidence) {
             add(standing.grain().word(), words, String::new());
         }
-        if let Some((before, apart)) = standing.disagrees {
-            let words = words::disagreement(apart, &before.said);
+        if let Some(disagreement) = &standing.disagrees {
+            let words = check::disagreement(disagreement);
             add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
         }
     }
-    for line in shown.washing() {
+    for (grain, change) in shown.washing() {
+        let line = washing::line(grain, &change, shown.confidence);
         add("washing", format!("{} {}", line.about, line.text), line.source);
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_string());
     }
-    if let Some(trust) = shown.trust() {
-        add("trust", trust, String::new());
+    if let Some(repeatability) = shown.repeatability() {
+        add("trust", check::repeatability(&repeatability), String::new());
     }
     rows
 }
@@ -235,6 +238,6 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),
         stretch: figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
         growth: rest.map(|rest| quantity::percent(rest.growth.ratio)).unwrap_or_default(),
-        standing: shown.standing_of(stored),
+        standing: about::status(shown, stored),
     }
 }

@@ -1,16 +1,14 @@
-//! The plan sheet of a view as a page: from cutting to finishing.
+//! The plan of a view as a page: from cutting to finishing.
 
 use askama::Template;
+use tenter_core::Unit;
 
-use super::{likely, missing, rendered, sign, together};
-use crate::finding::fit::Candidate;
-use crate::finding::plan::CLOTHS;
-use crate::finding::plan::Section;
-use crate::finding::plan::Sheet;
-use crate::finding::plan::sections;
-use crate::text::pattern::asks;
-use crate::words::quantity;
-use crate::words::terms as words;
+use super::{rendered, together};
+use crate::finding::plan::{Part, Plan, Planned, Topic};
+use crate::words::fit::chance;
+use crate::words::pattern::{asks, has_views, titled};
+use crate::words::plan::{missing, section, takes};
+use crate::words::{answer, terms};
 
 /// A role with what was chosen for it.
 #[derive(Debug)]
@@ -27,25 +25,27 @@ struct Chosen {
     name: String,
     sign: &'static str,
     word: &'static str,
+    class: &'static str,
     why: String,
     gauge: String,
 }
 
 /// A part of the sheet.
 #[derive(Debug)]
-struct Part {
+struct Printed {
     head: String,
     /// Cautions are heeded, not ticked off.
     care: bool,
     lines: Vec<Line>,
 }
 
-/// A line to tick off.
+/// A line to tick off, or a note.
 #[derive(Debug)]
 struct Line {
     about: &'static str,
     text: String,
     why: String,
+    is_note: bool,
 }
 
 #[derive(Template)]
@@ -56,61 +56,53 @@ struct Page<'a> {
     view: &'a str,
     made: String,
     roles: Vec<Role>,
-    sections: Vec<Part>,
+    sections: Vec<Printed>,
     trust: String,
 }
 
 /// The page; `gauges` are the pictures of the chosen fabrics beside what is asked, one a role, empty where none was
 /// chosen; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(sheet: &Sheet<'_>, gauges: &[String], made: &str, with_why: bool) -> String {
-    let role = |(place, chosen): (usize, &crate::finding::plan::Chosen<'_>)| Role {
-        name: chosen.role.name.clone(),
-        asks: together(&asks(chosen.role, sheet.unit)),
-        chosen: chosen.candidate.as_ref().map(|candidate| Chosen {
-            tag: candidate.fabric.tag,
-            name: candidate.fabric.name.clone(),
-            sign: sign(candidate.answer),
-            word: candidate.answer.word(),
-            why: why(candidate, sheet),
-            gauge: gauges.get(place).cloned().unwrap_or_default(),
-        }),
+pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {
+    let role = |(place, planned): (usize, &Planned)| Role {
+        name: planned.role.name.clone(),
+        asks: together(&asks(&planned.role, unit)),
+        chosen: chosen(planned, gauges.get(place).cloned().unwrap_or_default(), unit),
     };
     rendered(&Page {
-        title: format!("{}, view {}: plan", sheet.pattern.name, sheet.view),
-        pattern: &sheet.pattern.name,
-        view: sheet.view,
+        title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
+        pattern: &plan.pattern,
+        view: if has_views(&plan.view) { &plan.view } else { "" },
         made: format!("Plan from cutting to finishing, made {made}."),
-        roles: sheet.chosen.iter().enumerate().map(role).collect(),
-        // The first says in words what the pictures show.
-        sections: sections(sheet).into_iter().filter(|one| one.head != CLOTHS).map(|one| part(one, with_why)).collect(),
-        trust: format!("Answers are {} % sure.", words::whole(sheet.confidence.percent())),
+        roles: plan.roles.iter().enumerate().map(role).collect(),
+        sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
+        trust: format!("Answers are {}\u{a0}% sure.", terms::whole(plan.confidence.percent())),
     })
 }
 
-/// How likely it will do, what it takes and what is missing of it.
-fn why(candidate: &Candidate<'_>, sheet: &Sheet<'_>) -> String {
-    let takes = candidate.cloth.needed().map(|needed| {
-        let by_area = if needed.by_area { format!(", {}", words::BY_AREA) } else { String::new() };
-        format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, sheet.unit))
-    });
-    together(
-        &[likely(candidate), takes, missing(candidate, sheet.unit)]
-            .into_iter()
-            .flatten()
-            .collect::<Vec<_>>()
-            .join("; "),
-    )
+fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
+    let taken = planned.cloth.as_ref()?;
+    let why = [chance(taken.answer, taken.chance), takes(planned, unit), missing(planned, unit)];
+    Some(Chosen {
+        tag: taken.cloth.tag,
+        name: taken.cloth.name.clone(),
+        sign: answer::sign(taken.verdict),
+        word: answer::word(taken.verdict),
+        class: super::class(taken.verdict),
+        why: together(&why.into_iter().flatten().collect::<Vec<_>>().join("; ")),
+        gauge,
+    })
 }
 
-fn part(section: Section, why: bool) -> Part {
+fn printed(plan: &Plan, part: &Part, why: bool, unit: Unit) -> Printed {
+    let care = part.topic == Topic::Care;
+    let section = section(plan, part, unit);
     let mut last = "";
-    let care = section.head == "take care";
     let lines = section.lines.into_iter().map(|spoken| {
-        let about = if spoken.about == last { "" } else { spoken.about };
+        let about = if care || spoken.about == last { "" } else { spoken.about };
         last = spoken.about;
         let why = if why { together(&format!("{} [{}]", spoken.why, spoken.source)) } else { String::new() };
-        Line { about: if care { "" } else { about }, text: together(&spoken.text), why }
+        Line { about, text: together(&spoken.text), why, is_note: spoken.is_note }
     });
-    Part { care, lines: lines.collect(), head: section.head }
+    Printed { care, lines: lines.collect(), head: together(&section.head) }
 }

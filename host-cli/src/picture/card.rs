@@ -2,12 +2,13 @@
 
 use tenter_core::{Confidence, Figure, Grain, Length, Unit};
 
-use super::axis::count;
 use super::svg::{Anchor, Element, circle, line, polygon, rect, text};
 use super::true_scale::{check_line, stretch_scale, stretch_scale_height};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::count;
 use crate::words::quantity;
 use crate::words::terms::duration;
+use crate::words::typeset::set;
 
 /// What stands on a card.
 #[derive(Debug, Clone)]
@@ -46,8 +47,14 @@ const LEFT: f64 = 8.0;
 const RIGHT: f64 = 97.0;
 /// The lowest line: below it a sheet has its check line.
 const LAST: f64 = HEIGHT - 9.0;
-/// Where the swatch is stapled.
+/// Where the swatch is stapled, on a card of two grains.
 const SWATCH: (f64, f64) = (44.0, 80.0);
+/// What a third grain takes from the swatch.
+const THIRD_GRAIN: f64 = 10.0;
+/// How far a text is shrunk before anything of it is left out.
+const SMALLEST: f64 = 0.8;
+/// Size and distance of the lines at the foot.
+const FOOT: (f64, f64) = (3.1, 4.2);
 
 /// Draws one card.
 #[must_use]
@@ -57,24 +64,39 @@ pub fn draw(card: &Card<'_>) -> Picture {
     picture
 }
 
+/// A card that is laid out, to be put on a sheet.
+#[derive(Debug)]
+pub struct Laid {
+    title: String,
+    description: String,
+    content: Vec<Element>,
+}
+
+/// Lays out a card.
+#[must_use]
+pub fn laid(card: &Card<'_>) -> Laid {
+    Laid { title: title(card), description: description(card), content: content(card) }
+}
+
 /// Draws sheets of four cards, as many as are needed.
 #[must_use]
 pub fn sheets(cards: &[Card<'_>]) -> Vec<Picture> {
-    cards.chunks(4).map(sheet).collect()
+    cards.chunks(4).map(|four| sheet(four.iter().map(laid).collect())).collect()
 }
 
-fn sheet(cards: &[Card<'_>]) -> Picture {
-    let titles: Vec<String> = cards.iter().map(title).collect();
-    let descriptions: Vec<String> =
-        cards.iter().map(|card| format!("{}: {}", title(card), description(card))).collect();
+/// Draws a sheet of at most four cards.
+#[must_use]
+pub fn sheet(cards: Vec<Laid>) -> Picture {
+    let titles: Vec<&str> = cards.iter().map(|card| card.title.as_str()).collect();
+    let descriptions: Vec<String> = cards.iter().map(|card| format!("{}: {}", card.title, card.description)).collect();
     let mut sheet = Picture::new(Size::Millimetres, 210.0, 297.0, &titles.join("; "), &descriptions.join(" "));
-    for (place, card) in cards.iter().enumerate() {
+    for (place, card) in cards.into_iter().enumerate() {
         let (column, row) = (count(place % 2), count(place / 2));
         let view = format!("0 0 {WIDTH} {HEIGHT}");
         // A viewport of its own: nothing of a card can reach its neighbour.
         let mut frame = Element::new("svg").at("x", WIDTH * column).at("y", 0.5 + HEIGHT * row);
         frame = frame.at("width", WIDTH).at("height", HEIGHT).with("viewBox", view);
-        content(card).into_iter().for_each(|element| frame.push(element));
+        card.content.into_iter().for_each(|element| frame.push(element));
         sheet.draw(frame);
     }
     cut_marks().into_iter().chain(check_line((55.0, 145.5))).for_each(|element| sheet.draw(element));
@@ -137,8 +159,10 @@ fn content(card: &Card<'_>) -> Vec<Element> {
     for (place, words) in known.enumerate() {
         drawn.extend(lines("", words, (LEFT, 33.5 + 5.5 * count(place)), 3.4, RIGHT - LEFT, 1));
     }
-    drawn.extend(swatch());
-    let top = SWATCH.1 + 4.0;
+    let more = count(card.stretch.len().saturating_sub(2));
+    let swatch = (SWATCH.0, SWATCH.1 - THIRD_GRAIN * more.min(1.0));
+    drawn.extend(self::swatch(swatch));
+    let top = swatch.1 + 4.0;
     drawn.extend(stretch_scale((LEFT, top), RIGHT - LEFT, card.stretch, card.confidence));
     drawn.extend(foot(card, top + stretch_scale_height(card.stretch.len()) + 4.0));
     drawn
@@ -156,17 +180,17 @@ fn tag(tag: &str) -> Vec<Element> {
     ]
 }
 
-/// A text in at most so many lines, from its first baseline on.
+/// A text in at most so many lines, from its first baseline on; smaller where it would not fit.
 fn lines(class: &'static str, words: &str, at: (f64, f64), size: f64, room: f64, most: usize) -> Vec<Element> {
-    let wrapped = fit::wrapped(words, room / size, most).into_iter().enumerate();
-    wrapped
+    let (size, wrapped) = fit::shrunk(words, room, (size, size * SMALLEST), most);
+    let placed = wrapped.into_iter().enumerate();
+    placed
         .map(|(place, line)| text(class, (at.0, at.1 + 1.25 * size * count(place)), size, Anchor::Start, line))
         .collect()
 }
 
 /// The place for the swatch, with the way its grain should lie.
-fn swatch() -> Vec<Element> {
-    let (top, foot) = SWATCH;
+fn swatch((top, foot): (f64, f64)) -> Vec<Element> {
     let middle = f64::midpoint(top, foot);
     let arrow = |tip: f64, back: f64| polygon("tn-ink", &[(14.0, tip), (15.3, tip + back), (12.7, tip + back)]);
     vec![
@@ -182,16 +206,14 @@ fn swatch() -> Vec<Element> {
 /// Growth, how it was measured, the notes, and lines to write on where room is left.
 fn foot(card: &Card<'_>, from: f64) -> Vec<Element> {
     let mut drawn = Vec::new();
-    let mut y = from;
     let growth = growth(card).unwrap_or_else(|| "growth not measured".to_owned());
-    let trust = trust(card);
-    for words in [growth.as_str(), trust.as_str()].into_iter().chain(card.notes.iter().copied()) {
-        for row in fit::wrapped(words, (RIGHT - LEFT) / 3.1, 2) {
-            if y <= LAST {
-                drawn.push(text("", (LEFT, y), 3.1, Anchor::Start, row));
-            }
-            y += 4.2;
-        }
+    let words: Vec<String> =
+        [growth.as_str(), &trust(card)].into_iter().chain(card.notes.iter().copied()).map(set).collect();
+    let (scale, rows) = foot_rows(&words, LAST - from);
+    let mut y = from;
+    for row in rows {
+        drawn.push(text("", (LEFT, y), FOOT.0 * scale, Anchor::Start, row));
+        y += FOOT.1 * scale;
     }
     y += 4.0;
     while y <= LAST {
@@ -199,6 +221,23 @@ fn foot(card: &Card<'_>, from: f64) -> Vec<Element> {
         y += 7.0;
     }
     drawn
+}
+
+/// The lines at the foot, and how far they are shrunk so that all of them fit. Where they do not at the smallest, they
+/// run on, and what is left out at the end has its ellipsis.
+fn foot_rows(words: &[String], height: f64) -> (f64, Vec<String>) {
+    let rows = |scale: f64, words: &[String], most: usize| -> Vec<String> {
+        words.iter().flat_map(|words| fit::wrapped(words, (RIGHT - LEFT) / (FOOT.0 * scale), most)).collect()
+    };
+    let fits = |scale: f64, rows: &[String]| FOOT.1 * scale * (count(rows.len()) - 1.0) <= height;
+    for scale in [1.0, 0.95, 0.9, 0.85, SMALLEST] {
+        let rows = rows(scale, words, usize::MAX);
+        if fits(scale, &rows) {
+            return (scale, rows);
+        }
+    }
+    let most = (1..64).take_while(|rows| FOOT.1 * SMALLEST * (f64::from(*rows) - 1.0) <= height).count();
+    (SMALLEST, rows(SMALLEST, &[words.join("; ")], most))
 }
 
 fn trust(card: &Card<'_>) -> String {

@@ -1,11 +1,12 @@
 //! A stretch gauge drawn to scale: what was measured as a point, what it is worth as a bar, what is asked as a hatched
 //! box, one row a grain above a common axis with the names of the classes.
 
-use tenter_core::{Answer, Class, Confidence, Figure, Grain, Range, Ratio, Table};
+use tenter_core::{Class, Confidence, Figure, Range, Table};
 
-use super::axis::{Axis, Spread, count, step, ticks, upper_end};
 use super::svg::{self, Anchor, Element, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{Axis, Spread, count, step, ticks, upper_end};
+pub use crate::finding::drawn::Row;
 
 /// What is drawn.
 #[derive(Debug, Clone)]
@@ -13,28 +14,13 @@ pub struct Gauge<'a> {
     /// What the picture is of, such as the name of a cloth.
     pub title: &'a str,
     /// One row a grain.
-    pub rows: &'a [Row<'a>],
+    pub rows: &'a [Row],
     /// How sure the drawn trust is.
     pub confidence: Confidence,
     /// Whose names stand below the axis.
     pub table: &'static Table,
     /// Whether the signs are explained; a page of many gauges does so once, with [`key`].
     pub key: bool,
-}
-
-/// One grain.
-#[derive(Debug, Clone, Copy)]
-pub struct Row<'a> {
-    /// Which.
-    pub grain: Grain,
-    /// Its stretch; none where it was not measured.
-    pub stretch: Option<Figure>,
-    /// What is asked along it.
-    pub asked: Range,
-    /// The answer to that; none where nothing is asked.
-    pub answer: Option<Answer>,
-    /// The stretch of each pull.
-    pub pulls: &'a [Ratio],
 }
 
 const WIDTH: f64 = 400.0;
@@ -90,7 +76,7 @@ pub fn key(key: &Key) -> Picture {
 }
 
 fn description(gauge: &Gauge<'_>) -> String {
-    let sentence = |row: &Row<'_>| {
+    let sentence = |row: &Row| {
         let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
         let asked = words::range(&row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
         let answer = row.answer.map(|answer| format!(": {}", words::answer(answer))).unwrap_or_default();
@@ -106,11 +92,11 @@ fn measured(stretch: &Figure, gauge: &Gauge<'_>) -> String {
 }
 
 /// From 0 or a little below to beyond everything that matters; a very wide trust runs off the end.
-fn axis(rows: &[Row<'_>], confidence: Confidence) -> Axis {
+fn axis(rows: &[Row], confidence: Confidence) -> Axis {
     let limits = rows.iter().flat_map(|row| [row.asked.at_least, row.asked.at_most]).flatten();
     let limits = limits.map(|limit| f64::from(limit.ratio().percent_f32()));
     let figures = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.ratio);
-    let figures = figures.chain(rows.iter().flat_map(|row| row.pulls).copied());
+    let figures = figures.chain(rows.iter().flat_map(|row| row.pulls.iter().copied()));
     let most = limits.chain(figures.map(|ratio| f64::from(ratio.percent_f32()))).fold(4.0, f64::max);
     let ends = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.interval(confidence));
     let (lowest, highest) =
@@ -141,7 +127,7 @@ fn lane_middle(top: f64) -> f64 {
     top + 40.0
 }
 
-fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row<'_>, gauge: &Gauge<'_>) {
+fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge<'_>) {
     picture.draw(text("tn-bold", (LEFT, y + 12.0), 13.0, Anchor::Start, row.grain.word()));
     let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
     picture.draw(text("", (LEFT + 90.0, y + 12.0), 13.0, Anchor::Start, seen));
@@ -152,7 +138,7 @@ fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row<'_>, gauge: &G
     demand(picture, axis, middle, &row.asked);
     picture.draw(line("tn-rule", (LEFT, middle), (RIGHT, middle)));
     // A ring each above the lane, so that the trust does not cover them.
-    for pull in row.pulls {
+    for pull in &row.pulls {
         picture.draw(circle("tn-ring", (axis.at(pull.percent_f32().into()), y + 21.0), 2.5));
     }
     if let Some(stretch) = row.stretch {

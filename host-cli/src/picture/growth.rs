@@ -1,12 +1,14 @@
 //! Growth over time after release: the readings with what they are worth, and what is to come as a band.
 
-use tenter_core::forecast::{Forecast, forecast};
-use tenter_core::{Confidence, Figure, Figures, Limit, PullTest, Rest, Scatter};
+use tenter_core::forecast::Forecast;
+use tenter_core::{Confidence, Limit};
 
-use super::axis::{Axis, Spread, step, ticks};
 use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{Axis, Spread, step, ticks};
+pub use crate::finding::drawn::{Reading, to_come};
 use crate::words::terms::duration;
+use crate::words::typeset::minus;
 
 /// What is drawn.
 #[derive(Debug, Clone)]
@@ -21,38 +23,6 @@ pub struct Growth<'a> {
     pub at_most: Option<Limit>,
     /// How sure the drawn trust is.
     pub confidence: Confidence,
-}
-
-/// One reading after release.
-#[derive(Debug, Clone, Copy)]
-pub struct Reading {
-    /// Seconds after release.
-    pub seconds: u32,
-    /// What was left then.
-    pub growth: Figure,
-}
-
-impl Reading {
-    /// The readings of a test, each with its own trust.
-    #[must_use]
-    pub fn all(test: &PullTest, scatter: Scatter) -> Vec<Self> {
-        test.rests().iter().filter_map(|rest| Self::of(test, rest, scatter)).collect()
-    }
-
-    /// A reading as if it were the only one after its pull.
-    fn of(test: &PullTest, rest: &Rest, scatter: Scatter) -> Option<Self> {
-        let mut one = PullTest::new(test.gauge(), test.grain()).and_then(|one| one.with_scale(test.scale())).ok()?;
-        one.add_pull(*test.pulls().get(usize::from(rest.after_pull))?).ok()?;
-        one.add_rest(rest.seconds, rest.recovered).ok()?;
-        let seen = Figures::of(&one, scatter).ok()?.rest?;
-        Some(Self { seconds: seen.seconds, growth: seen.growth })
-    }
-}
-
-/// What is to come half an hour and an hour after release, as far as the readings tell.
-#[must_use]
-pub fn to_come(test: &PullTest) -> Vec<(u32, Forecast)> {
-    [1800, 3600].into_iter().filter_map(|at| Some((at, forecast(test, at).ok()?))).collect()
 }
 
 const WIDTH: f64 = 400.0;
@@ -107,7 +77,7 @@ fn description(growth: &Growth<'_>) -> String {
 fn expected(to_come: &Forecast) -> String {
     let round = |value| tenter_core::Decimal::round(value, 1);
     let rough = if to_come.rough { ", rough" } else { "" };
-    format!("{} % ± {}{rough}", round(to_come.percent), round(to_come.half_width))
+    minus(&format!("{} % ± {}{rough}", round(to_come.percent), round(to_come.half_width)))
 }
 
 fn in_order(readings: &[Reading]) -> Vec<Reading> {

@@ -5,8 +5,8 @@
 //! custom properties `--tn-ink`, `--tn-soft`, `--tn-faint`, `--tn-paper`, `--tn-ask` and `--tn-ask-fill` on `.tn`; a
 //! reader that knows none takes the light colours.
 
-pub mod axis;
 pub mod card;
+pub mod drawn;
 pub mod fit;
 pub mod gauge;
 pub mod growth;

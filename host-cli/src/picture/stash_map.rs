@@ -3,10 +3,11 @@
 
 use tenter_core::{Answer, Confidence, Figure, Limit, Range};
 
-use super::axis::{Axis, Spread};
 use super::labels::{self, Box2, Style};
 use super::svg::{Anchor, Element, Point, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{Axis, Spread};
+use crate::finding::verdict::Verdict;
 
 /// What is drawn.
 #[derive(Debug, Clone)]
@@ -302,7 +303,7 @@ fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], (radius, frame): (
     let size = if placed.len() > 80 { 9.0 } else { 11.0 };
     let bounds = Box2 { left: MARGIN_LEFT + 1.0, top: TOP - 8.0, right: frame.width - 2.0, foot: frame.margin_foot() };
     let mut order: Vec<&(Point, &Spot<'_>)> = placed.iter().collect();
-    order.sort_by_key(|(_, spot)| spot.answer.map(Answer::rank));
+    order.sort_by_key(|(_, spot)| spot.answer.map(|answer| place_of(answer.into())));
     let wanted: Vec<(Point, String)> = order.iter().map(|(at, spot)| (*at, fit::shortened(spot.tag, 8.0))).collect();
     // Among very many points a leader tells nothing.
     let led = placed.len() <= 400;
@@ -312,6 +313,11 @@ fn tags(picture: &mut Picture, placed: &[(Point, &Spot<'_>)], (radius, frame): (
         }
         picture.draw(text("", label.at, size, label.anchor, label.words));
     }
+}
+
+/// The place of an answer among all, the best first; those that refuse a cloth come last alike.
+fn place_of(verdict: Verdict) -> Option<usize> {
+    Verdict::ALL.iter().position(|one| *one == verdict || one.is_refused() && verdict.is_refused())
 }
 
 fn legend(picture: &mut Picture, map: &StashMap<'_>) {

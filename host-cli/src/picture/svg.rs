@@ -3,7 +3,8 @@
 
 use std::fmt::Write as _;
 
-use super::axis::ticks;
+pub use crate::finding::axis::number;
+use crate::finding::axis::ticks;
 
 /// An element with its attributes and what it holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -117,15 +118,6 @@ impl Element {
             let _ = write!(out, "</{}>", self.name);
         }
     }
-}
-
-/// A number with at most two decimals (a hundredth of a pixel or of a millimetre). What is no number becomes 0.
-#[must_use]
-pub fn number(value: f64) -> String {
-    let finite = if value.is_finite() { value.clamp(-1e6, 1e6) } else { 0.0 };
-    let text = format!("{finite:.2}");
-    let short = text.trim_end_matches('0').trim_end_matches('.');
-    if short == "-0" { "0".to_owned() } else { short.to_owned() }
 }
 
 /// A text as XML may hold it: the five special characters as references, a character that XML 1.0 forbids as U+FFFD.

@@ -3,9 +3,9 @@
 
 use tenter_core::{Confidence, Figure, Grain, Length, Limit, Range, Unit};
 
-use super::axis::{count, step, ticks};
 use super::svg::{self, Anchor, Element, Point, line, polygon, polyline, rect, text};
 use super::{Picture, Size, fit, words};
+use crate::finding::axis::{count, step, ticks};
 
 /// A gauge to print and to pull a swatch on.
 #[derive(Debug, Clone)]
@@ -219,9 +219,9 @@ fn names(picture: &mut Picture, gauge: &PullGauge<'_>, marks: &Marks) {
 fn how_to(picture: &mut Picture, marks: &Marks) {
     let stop = if marks.most.is_some() { " Crosses: too far." } else { "" };
     let least = if marks.least.is_some() {
-        "2  Pull by the fold to the first firm resistance. The cloth gives enough if its mark reaches the hatched part."
+        "2  Pull by the fold to the first firm resistance: enough if the mark reaches the hatched part."
     } else {
-        "2  Pull by the fold to the first firm resistance. The mark must stay within the hatched part."
+        "2  Pull by the fold to the first firm resistance: the mark must stay within the hatched part."
     };
     let steps = [
         format!(
@@ -324,8 +324,8 @@ mod tests {
     #[test]
     fn gauges_of_one_view_differ_however_long_its_name_is() {
         let long = "a pattern with a name that goes on and on ".repeat(5);
-        assert_eq!(title("Fellside smock A", "main", Grain::Bias), "Fellside smock A: main, bias");
-        for (role, end) in [("side panel", "…: side panel, lengthwise"), (&long, "…, lengthwise")] {
+        assert_eq!(title("Choir trousers A", "main", Grain::Bias), "Choir trousers A: main, bias");
+        for (role, end) in [("hem facing", "…: hem facing, lengthwise"), (&long, "…, lengthwise")] {
             let asked = Range::parse("5%", Unit::Mm).unwrap();
             let drawn =
                 pull_gauge(&PullGauge { title: &title(&long, role, Grain::Lengthwise), asked }).unwrap().inline();

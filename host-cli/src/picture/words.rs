@@ -1,8 +1,14 @@
 //! The words of the pictures.
 
-use tenter_core::{Answer, Confidence, Length, Limit, Range, Unit};
+use tenter_core::{Answer, Confidence, Figure, Length, Limit, Range, Unit};
 
-pub use crate::words::terms::figure;
+use crate::words::terms;
+use crate::words::typeset::minus;
+
+/// A figure with what it is worth.
+pub fn figure(figure: &Figure, confidence: Confidence) -> String {
+    minus(&terms::figure(figure, confidence))
+}
 
 /// What is asked, as it was printed: `at least 5 %`, `20 % to 30 %`; none where nothing is.
 pub fn range(range: &Range) -> Option<String> {
@@ -33,19 +39,19 @@ pub fn unit(gauge: Length, extended: Length) -> Unit {
 
 /// A percentage of an axis.
 pub fn percent(value: f64) -> String {
-    format!("{} %", super::svg::number(value))
+    minus(&format!("{} %", super::svg::number(value)))
 }
 
 /// How sure the drawn trust is.
 pub fn trust(confidence: Confidence) -> String {
-    format!("trust, {} % sure", crate::words::terms::whole(confidence.percent()))
+    format!("trust, {} % sure", terms::whole(confidence.percent()))
 }
 
 /// An answer as a word in a sentence.
-pub const fn answer(answer: Answer) -> &'static str {
+pub fn answer(answer: Answer) -> &'static str {
     match answer {
-        Answer::Close => "too close to call",
-        other => other.word(),
+        Answer::Close => crate::words::answer::phrase(answer),
+        other => crate::words::answer::word(other),
     }
 }
 

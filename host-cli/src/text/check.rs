@@ -1,69 +1,58 @@
 //! `check` as a short text: the answer, the figures with their trust, what to do next.
 
-use anstyle::{AnsiColor, Style};
-use tenter_core::forecast::ForecastError;
-use tenter_core::{Answer, Ask, Decimal, Evaluation, Figure, Load, Note, Part, PullTest, Settle, Side};
+use tenter_core::Note;
 
-use crate::input::CheckInput;
-use crate::text::Checked;
-use crate::text::doubt;
-use crate::text::gauge as gauge_text;
-use crate::text::gauge::GaugeText;
-use crate::text::lines::Lines;
-use crate::text::lines::width;
-use crate::words::doubt as words_of_doubt;
-use crate::words::figures;
-use crate::words::terms as words;
+use crate::finding::check::Checked;
+use crate::text::gauge::{self, GaugeText};
+use crate::text::lines::{Lines, style, width};
+use crate::text::{doubt, figures};
+use crate::words::answer;
+use crate::words::check as words;
+use crate::words::doubt as doubt_words;
+use crate::words::terms::{duration, garment};
 
 /// How many garments are named; `--json` names all of them.
 const GARMENTS: usize = 3;
-/// How far a first pull reads low on knits, in points: 2.6 at 2 N and 3.0 at 5 N on the mean of thirteen swatches
-/// (computed from the data of Singal et al., Nature Communications 15 (2024) 2622).
-const FIRST_PULL_POINTS: f32 = 3.0;
 
 /// The text for a terminal of so many columns, with colours that a pipe or `NO_COLOR` takes away again.
 #[must_use]
-pub fn render(checked: &Checked<'_>, columns: usize, unicode: bool) -> String {
+pub fn render(checked: &Checked, columns: usize, unicode: bool) -> String {
     let mut text = Lines::new(columns);
     write(&mut text, checked, unicode);
     text.finish()
 }
 
 /// Writes the text where more may follow.
-pub fn write(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
-    let (input, evaluation) = (checked.input, checked.evaluation);
+pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
+    let evaluation = &checked.evaluation;
     if evaluation.doubts.is_empty() {
-        headline(text, evaluation);
+        headline(text, checked);
     } else {
-        doubt::write(text, input, evaluation);
+        doubt::write(text, &checked.input, evaluation);
     }
-    figures(text, checked);
+    measured(text, checked);
     drawn(text, checked, unicode);
-    asked(text, &evaluation.parts);
+    asked(text, checked);
     text.blank();
-    let next = if evaluation.doubts.is_empty() { next_steps(checked) } else { Vec::new() };
-    for next in next {
-        text.row("next", &next);
+    for next in &checked.next {
+        text.row("next", &words::next(*next, checked.input.unit));
     }
     suits(text, checked);
     // The figure's own row says when recovery is not readable.
     for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
-        text.row("note", words::note(*note));
+        text.row("note", words::note(*note, evaluation.answer));
     }
-    if let Some(unit) = input.bare {
-        text.row("units", words_of_doubt::bare(unit));
+    if let Some(unit) = checked.input.bare {
+        text.row("units", doubt_words::bare(unit));
     }
-    text.row("how", &how(input));
+    text.row("how", &words::how(&checked.input));
 }
 
-fn headline(text: &mut Lines, evaluation: &Evaluation) {
-    let Some(answer) = evaluation.answer else {
-        return;
-    };
-    let style = style(answer);
-    let decided = evaluation.deciding().map(words::part).unwrap_or_default();
-    let headline = words::headline(answer);
-    if headline.len().saturating_add(2).saturating_add(width(&decided)) <= text.columns() {
+fn headline(text: &mut Lines, checked: &Checked) {
+    let Some(answer) = checked.evaluation.answer else { return };
+    let (style, headline) = (style(answer::tone(answer)), answer::headline(answer));
+    let decided = checked.evaluation.deciding().map(words::part).unwrap_or_default();
+    if width(headline).saturating_add(2).saturating_add(width(&decided)) <= text.columns() {
         text.line(format_args!("{style}{headline}{style:#}  {decided}"));
     } else {
         text.line(format_args!("{style}{headline}{style:#}"));
@@ -72,156 +61,44 @@ fn headline(text: &mut Lines, evaluation: &Evaluation) {
     text.blank();
 }
 
-/// Colour helps the eye; the words carry the answer.
-const fn style(answer: Answer) -> Style {
-    let colour = match answer {
-        Answer::Meets => AnsiColor::Green,
-        Answer::Short | Answer::Over => AnsiColor::Red,
-        Answer::Close | Answer::Unknown => AnsiColor::Yellow,
-    };
-    colour.on_default().bold()
-}
-
-fn figures(text: &mut Lines, checked: &Checked<'_>) {
-    let (input, evaluation) = (checked.input, checked.evaluation);
-    let figures = &evaluation.figures;
-    let class = input.table.class(figures.stretch.ratio).name;
-    figures::write(text, figures, class, &evaluation.notes, input.rules.confidence);
-    if figures.rest.is_none() {
-        return;
+fn measured(text: &mut Lines, checked: &Checked) {
+    let (evaluation, confidence) = (&checked.evaluation, checked.input.rules.confidence);
+    figures::write(text, &evaluation.figures, checked.class(), &evaluation.notes, confidence);
+    for (seconds, forecast) in &checked.forecasts {
+        figures::write_forecast(text, forecast, &duration(*seconds));
     }
-    for (at, name) in [(1800, "30 min"), (3600, "1 h")] {
-        // Somebody who read twice wants to know why there is no forecast.
-        if let Err(error @ (ForecastError::TooEarly | ForecastError::TooClose)) =
-            figures::write_forecast(text, &input.test, at, name)
-            && at == 3600
-        {
-            text.row("forecast", &format!("none yet: {error}"));
-        }
+    if let Some(error) = checked.no_forecast {
+        text.row("forecast", &words::no_forecast(error));
     }
 }
 
 /// Stretch to scale, with what is asked of it.
-fn drawn(text: &mut Lines, checked: &Checked<'_>, unicode: bool) {
+fn drawn(text: &mut Lines, checked: &Checked, unicode: bool) {
     let stretch = checked.evaluation.figures.stretch;
     let confidence = checked.input.rules.confidence;
     let asked = checked.input.demand.stretch(checked.input.test.grain());
     let columns = text.columns();
     text.blank();
-    text.block(&gauge_text::draw(&GaugeText { stretch, beside: &[], confidence, asked, columns, unicode }));
+    text.block(&gauge::draw(&GaugeText { stretch, beside: &[], confidence, asked, columns, unicode }));
 }
 
-fn asked(text: &mut Lines, parts: &[Part]) {
-    if parts.len() < 2 {
-        return;
-    }
-    text.blank();
-    for part in parts {
-        let style = style(part.answer);
-        text.row(&format!("{style}{}{style:#}", part.answer.word()), &words::part(part));
-    }
-}
-
-fn next_steps(checked: &Checked<'_>) -> Vec<String> {
-    let (input, evaluation) = (checked.input, checked.evaluation);
-    let Some(answer) = evaluation.answer else {
-        return vec!["add --wants 5% to hear whether that is enough for a view".to_owned()];
-    };
-    match answer {
-        Answer::Meets if evaluation.notes.contains(&Note::ShorterThanBefore) => {
-            vec!["do not trust this yet: lay it flat and read again".to_owned()]
+/// What the headline does not tell.
+fn asked(text: &mut Lines, checked: &Checked) {
+    for (index, part) in checked.other_parts().enumerate() {
+        if index == 0 {
+            text.blank();
         }
-        Answer::Meets => vec!["it will do; pull the other grain too if the view asks for it".to_owned()],
-        Answer::Close => vec![settle_words(evaluation.settle.as_ref(), input)],
-        Answer::Unknown if evaluation.figures.rest.is_some() => {
-            vec!["it did not extend, so recovery has no meaning; judge by growth".to_owned()]
-        }
-        Answer::Unknown => vec!["read the length after release and add it, such as --back 101mm@60s".to_owned()],
-        Answer::Short | Answer::Over => {
-            let refused = evaluation.parts.iter().filter(|part| matches!(part.answer, Answer::Short | Answer::Over));
-            refused.map(|part| refused_words(part, checked)).collect()
-        }
+        let style = style(answer::tone(part.answer));
+        text.row(&format!("{style}{}{style:#}", answer::word(part.answer)), &words::part(part));
     }
 }
 
-fn settle_words(settle: Option<&Settle>, input: &CheckInput) -> String {
-    let Some(settle) = settle else {
-        let test = &input.test;
-        return if test.settled() && test.pulls().len() > 2 {
-            "the reading lies on the limit: more pulls or longer marks may move it off".to_owned()
-        } else {
-            "the reading lies on the limit: settle it first, then pull three times".to_owned()
-        };
-    };
-    let gauge = |gauge: tenter_core::Length| gauge.show(input.unit);
-    match (settle.pulls, settle.gauge) {
-        (Some(pulls), Some(longer)) => {
-            format!("{pulls} pulls on these marks would settle it, or marks {} apart", gauge(longer))
-        }
-        (Some(pulls), None) => format!("{pulls} pulls on these marks would settle it"),
-        (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
-        (None, None) => {
-            format!("{} pulls on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
-        }
-    }
-}
-
-/// Whether the cloth would not be refused if its first pull had read as low as a knit's does.
-fn first_pull_may_explain(part: &Part, stretch: &Figure, checked: &Checked<'_>) -> bool {
-    let test = &checked.input.test;
-    let missing = part.limit.ratio().percent_f32() - stretch.at_most(checked.input.rules.confidence);
-    !test.settled() && test.pulls().len() == 1 && missing < FIRST_PULL_POINTS
-}
-
-/// What a refused cloth would still do.
-fn refused_words(part: &Part, checked: &Checked<'_>) -> String {
-    let confidence = checked.input.rules.confidence;
-    let rest = checked.evaluation.figures.rest;
-    let figure = match part.ask {
-        Ask::Stretch => Some(checked.evaluation.figures.stretch),
-        Ask::Growth => rest.map(|rest| rest.growth),
-        Ask::Recovery => rest.and_then(|rest| rest.recovery),
-    };
-    let Some(figure) = figure else { return String::new() };
-    let what = part.ask.word();
-    if part.side == Side::AtLeast && part.ask == Ask::Stretch && first_pull_may_explain(part, &figure, checked) {
-        return "make a settling pull and pull again before you leave it: a knit's first pull reads low".to_owned();
-    }
-    match part.side {
-        Side::AtLeast => {
-            let sure = figure.at_least(confidence).max(0.0);
-            format!("leave it for this; its {what} is sure to reach {} % only", Decimal::floor(sure, 1))
-        }
-        Side::AtMost => {
-            let sure = figure.at_most(confidence);
-            format!("leave it for this; its {what} may be as much as {} %", Decimal::ceil(sure, 1))
-        }
-    }
-}
-
-fn suits(text: &mut Lines, checked: &Checked<'_>) {
+fn suits(text: &mut Lines, checked: &Checked) {
     // The most demanding first: what a cloth can do is told by the most it can do.
-    for suit in checked.suits.iter().rev().take(GARMENTS) {
-        text.row("suits", &format!("{} [{}]", words::garment(suit), suit.source));
+    for suit in checked.suits.iter().take(GARMENTS) {
+        text.row("suits", &format!("{} [{}]", garment(suit), suit.source));
     }
     if let Some(more @ 1..) = checked.suits.len().checked_sub(GARMENTS) {
-        text.row("suits", &format!("and {more} more that ask less; --json lists them"));
+        text.row("suits", &words::more_garments(more));
     }
-}
-
-fn how(input: &CheckInput) -> String {
-    let test: &PullTest = &input.test;
-    let pulls = match test.pulls().len() {
-        1 => "1 pull".to_owned(),
-        pulls => format!("{pulls} pulls"),
-    };
-    let load = match test.load() {
-        Load::Hand => "by hand".to_owned(),
-        Load::Force { millinewtons } => format!("with {} N", Decimal::new(millinewtons.into(), 3)),
-    };
-    let scale = test.scale().division().show(input.unit);
-    let gauge = test.gauge().show(input.unit);
-    let (grain, held) = (test.grain().word(), test.held().word());
-    let confidence = words::whole(input.rules.confidence.percent());
-    format!("{grain}, {held}, {pulls} {load}, marks {gauge}, scale {scale}, ± at {confidence} %")
 }

@@ -1,10 +1,10 @@
 //! Doubts in a terminal: the reason first, then what to do.
 
-use anstyle::{AnsiColor, Style};
-use tenter_core::Evaluation;
+use tenter_core::{Answer, Evaluation};
 
 use crate::input::{CheckInput, Doubted};
-use crate::text::lines::Lines;
+use crate::text::lines::{Lines, style};
+use crate::words::answer;
 use crate::words::doubt as words;
 
 /// A test that was not stored, because it should not be believed.
@@ -30,7 +30,7 @@ pub fn write(text: &mut Lines, input: &CheckInput, evaluation: &Evaluation) {
 }
 
 fn headline(text: &mut Lines, why: &str) {
-    let style: Style = AnsiColor::Yellow.on_default().bold();
+    let style = style(answer::tone(Answer::Close));
     text.line(format_args!("{style}READ AGAIN{style:#}  {why}"));
     text.blank();
 }

@@ -4,8 +4,7 @@ use std::fmt::Write as _;
 
 use tenter_core::{Confidence, Figure, Limit, Range};
 
-use crate::picture::axis::{Axis, Spread, count, upper_end};
-use crate::picture::svg::number;
+use crate::finding::axis::{Axis, Spread, count, number, upper_end};
 
 /// What is drawn.
 #[derive(Debug, Clone, Copy)]
@@ -62,8 +61,7 @@ pub fn draw(gauge: &GaugeText<'_>) -> String {
         if low < 0.0 { glyphs.off[0] } else { glyphs.ends[0] },
         if high > end { glyphs.off[1] } else { glyphs.ends[1] },
     ];
-    let mut measured = line.filled(glyphs.track, low, high, glyphs.bar, ends);
-    line.put(&mut measured, seen, glyphs.point);
+    let measured = line.measured(glyphs, [low, seen, high], ends);
     let mut text = String::new();
     // Writing into a string cannot fail.
     let _ = writeln!(text, "  {:<10}{from}{}{to}", "drawn", String::from_iter(measured));
@@ -91,6 +89,22 @@ impl Line {
     /// Whether a cell is the one that a figure falls into.
     fn is_at(&self, cell: usize, value: f64) -> bool {
         (self.axis.at(value) - count(cell)).abs() <= 0.5
+    }
+
+    /// A figure with the ends of its trust, which stand beside it where they would fall into its cell.
+    fn measured(&self, glyphs: &Glyphs, [low, seen, high]: [f64; 3], ends: [char; 2]) -> Vec<char> {
+        let cell = |value: f64| (0..self.cells).find(|cell| self.is_at(*cell, value));
+        let point = cell(seen).unwrap_or_default().clamp(1, self.cells.saturating_sub(2));
+        let from = cell(low).unwrap_or_default().min(point.saturating_sub(1));
+        let to = cell(high).unwrap_or(self.cells).max(point.saturating_add(1));
+        let glyph = |cell: usize| match cell {
+            _ if cell == point => glyphs.point,
+            _ if cell == from => ends[0],
+            _ if cell == to => ends[1],
+            _ if cell > from && cell < to => glyphs.bar,
+            _ => glyphs.track,
+        };
+        (0..self.cells).map(glyph).collect()
     }
 
     /// Nothing but `empty`, and from `low` to `high` a bar with its ends.
@@ -138,6 +152,18 @@ mod tests {
                         assert!(line.chars().count() <= columns, "{line}");
                     }
                 }
+            }
+        }
+    }
+
+    /// However fine the trust and narrow the window, both of its ends are drawn.
+    #[test]
+    fn both_ends_are_always_drawn() {
+        for columns in 40..90 {
+            for percent in [0, 5, 18, 42, 49, 50] {
+                let text = drawn(percent, 0.01, "", columns, false);
+                let ends: Vec<&str> = text.matches(['|', '<']).collect();
+                assert_eq!((ends.len(), text.matches('O').count()), (2, 1), "{text}");
             }
         }
     }

@@ -3,10 +3,15 @@
 use core::fmt;
 
 use anstream::adapter::strip_str;
+use anstyle::{AnsiColor, Style};
+use textwrap::WordSeparator;
+use textwrap::core::Word;
+use textwrap::wrap_algorithms::wrap_first_fit;
 use unicode_segmentation::UnicodeSegmentation as _;
 use unicode_width::{UnicodeWidthChar as _, UnicodeWidthStr as _};
 
-use crate::words::bidi;
+use crate::words::answer::Tone;
+use crate::words::{bidi, tied};
 
 /// Columns of a row's label, with the space before and after it.
 const LABEL: usize = 12;
@@ -16,13 +21,6 @@ const MARGIN: usize = 2;
 const WIDEST: usize = 100;
 /// Where fewer columns are left beside a label, its words stand below it.
 const LEAST: usize = 20;
-
-/// What stands behind a number.
-const UNITS: [&str; 12] = ["%", "mm", "cm", "m", "in", "yd", "g", "N", "s", "min", "h", "points"];
-/// Signs that never end a line.
-const OPENING: &str = "（「『【〔〈《";
-/// Signs that never begin one.
-const CLOSING: &str = "）」』】〕〉》、。，．：；！？";
 
 /// A text that grows line by line, for a terminal of so many columns.
 #[derive(Debug)]
@@ -59,6 +57,15 @@ impl Lines {
     /// Words from the left edge on, later lines set in.
     pub fn words(&mut self, words: &str) {
         self.hanging("", 2, words);
+    }
+
+    /// A heading: in bold, its later lines too.
+    pub fn heading(&mut self, words: &str) {
+        let indent = words.len().saturating_sub(words.trim_start().len());
+        let room = self.columns.min(WIDEST).saturating_sub(indent);
+        for line in wrap(words, room, room) {
+            self.line(format_args!("{:indent$}{HEADING}{line}{HEADING:#}", ""));
+        }
     }
 
     /// Words after a label that is spaced already, later lines set in by `indent`.
@@ -125,60 +132,42 @@ pub fn padded(text: &str, columns: usize) -> String {
     format!("{text}{}", " ".repeat(columns.saturating_sub(width(text))))
 }
 
-/// Words broken into lines, the first of at most `first` columns, the others of at most `room`.
+/// Words broken into lines, the first of at most `first` columns, the others of at most `room`: between words, and in a
+/// script that knows no spaces between its letters; a longer word stays whole.
 #[must_use]
 pub fn wrap(words: &str, first: usize, room: usize) -> Vec<String> {
-    let (mut lines, mut rest, mut columns) = (Vec::new(), words.to_owned(), first);
-    while !rest.is_empty() {
-        let (now, later) = rest.split_at_checked(end_of_line(&rest, columns)).unwrap_or((&rest, ""));
-        let (mut line, mut later) = (now.trim_end().to_owned(), later.trim_start().to_owned());
+    let tied = tied::tied(words);
+    let words: Vec<Word<'_>> = WordSeparator::UnicodeBreakProperties.find_words(&tied).collect();
+    #[allow(clippy::cast_precision_loss)] // Columns of a terminal.
+    let lines = wrap_first_fit(&words, &[first as f64, room as f64]);
+    let mut carry = "";
+    let whole = |line: &[Word<'_>]| line.iter().map(|word| format!("{}{}", word.word, word.whitespace)).collect();
+    let isolated = |line: String| {
+        let mut line = format!("{carry}{}", tied::untied(line.trim()));
+        carry = "";
         if bidi::is_open(&line) {
             line.push(bidi::CLOSE);
-            if !later.is_empty() {
-                later.insert(0, bidi::OPEN);
-            }
+            carry = bidi::OPEN_TEXT;
         }
-        lines.push(line);
-        (rest, columns) = (later, room);
-    }
-    lines
+        line
+    };
+    lines.into_iter().map(whole).map(isolated).filter(|line| !line.is_empty()).collect()
 }
 
-/// The byte after the last word that still fits; a longer word is broken only where its script knows no spaces.
-fn end_of_line(text: &str, columns: usize) -> usize {
-    let (mut used, mut before, mut end) = (0, "", None);
-    for (at, cluster) in text.grapheme_indices(true) {
-        let (done, ahead) = text.split_at_checked(at).unwrap_or((text, ""));
-        let may_end = if cluster == " " { !is_one(done, ahead) } else { is_between_ideographs(before, cluster) };
-        if may_end && !done.trim().is_empty() {
-            end = Some(at);
-        }
-        used += width_of_cluster(cluster);
-        if used > columns {
-            let whole = || ahead.find(' ').map(|more| at + more);
-            return end.or_else(whole).unwrap_or(text.len());
-        }
-        before = cluster;
-    }
-    text.len()
+/// Bold, in the colour of an answer.
+#[must_use]
+pub const fn style(tone: Tone) -> Style {
+    let colour = match tone {
+        Tone::Good => AnsiColor::Green,
+        Tone::Doubtful => AnsiColor::Yellow,
+        Tone::Bad => AnsiColor::Red,
+        Tone::Quiet => return Style::new(),
+    };
+    colour.on_default().bold()
 }
 
-/// Whether a number and its unit meet here, or a figure and what it is worth.
-fn is_one(before: &str, after: &str) -> bool {
-    let before = before.rsplit(' ').next().unwrap_or_default();
-    let after = after.trim_start().split(' ').next().unwrap_or_default();
-    let unit = after.trim_end_matches([',', ';', ':', ')', ']']).split('/').next().unwrap_or_default();
-    let digit = |c: char| c.is_ascii_digit();
-    before.ends_with(digit) && UNITS.contains(&unit)
-        || matches!(before, "%" | "points") && after.starts_with('±')
-        || before == "±" && after.starts_with(digit)
-}
-
-/// Whether a line may end between two letters or signs as wide as they are high, as in Chinese and Japanese.
-fn is_between_ideographs(before: &str, after: &str) -> bool {
-    let wide = |cluster| width_of_cluster(cluster) > 1;
-    wide(before) && wide(after) && !OPENING.contains(before) && !CLOSING.contains(after)
-}
+/// A heading, in bold.
+pub const HEADING: Style = Style::new().bold();
 
 #[cfg(test)]
 mod tests {
@@ -189,9 +178,9 @@ mod tests {
     fn a_row_has_its_label_beside_or_above_it() {
         let mut text = Lines::new(40);
         text.row("cloth", "a row leaves two columns free on its right");
-        text.row("side panels and all godets", "this label is too long");
+        text.row("hem facings and all godets", "this label is too long");
         text.row("生地", "wide");
-        let want = "  cloth     a row leaves two columns\n            free on its right\n  side panels and all godets\n            \
+        let want = "  cloth     a row leaves two columns\n            free on its right\n  hem facings and all godets\n            \
                     this label is too long\n  生地      wide\n";
         assert_eq!(text.finish(), want);
     }
@@ -207,11 +196,11 @@ mod tests {
         assert_eq!(broken("pulls 3 more", 8), ["pulls 3", "more"]);
     }
 
-    /// The rules of Chinese and Japanese lines, as UAX #14 has them for classes ID, OP and CL.
+    /// The rules of Chinese and Japanese lines, as UAX #14 has them for classes ID, NS, OP and CL.
     #[test]
     fn ideographs_are_broken_anywhere_but_at_brackets_and_stops() {
         let broken = |words: &str, room| wrap(words, room, room);
-        assert_eq!(broken("伸縮性ニット生地", 8), ["伸縮性ニ", "ット生地"]);
+        assert_eq!(broken("伸縮性ニット生地", 8), ["伸縮性", "ニット生", "地"]);
         assert_eq!(broken("水通し、陰干し。", 6), ["水通", "し、陰", "干し。"]);
         assert_eq!(broken("裏毛「短い」", 6), ["裏毛", "「短", "い」"]);
         assert_eq!(broken("upholsterer's word", 6), ["upholsterer's", "word"]);
@@ -233,8 +222,7 @@ mod tests {
             prop_assert_eq!(bare(&lines.concat()), bare(&words));
             for line in &lines {
                 prop_assert!(!bidi::is_open(line), "{:?}", line);
-                let apart = line.trim().split(' ').collect::<Vec<_>>();
-                let one = apart.windows(2).all(|pair| is_one(pair[0], pair[1]));
+                let one = wrap(line, 1, 1).len() == 1;
                 prop_assert!(width(line) <= room || one, "{:?} in {}", line, room);
             }
         }

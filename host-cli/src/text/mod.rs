@@ -1,25 +1,27 @@
 //! Findings as text for a terminal: pure functions, no decisions.
 
+pub mod advice;
 pub mod check;
 pub mod cloth;
 pub mod device;
 pub mod doubt;
+pub mod figures;
 pub mod fit;
 pub mod gauge;
 pub mod handle;
+pub mod hang;
 pub mod import;
 pub mod lines;
 pub mod pair;
 pub mod pattern;
+pub mod plan;
 pub mod pull;
 pub mod size;
 pub mod table;
+pub mod wash;
 
 use std::io::{self, Write};
 
-use tenter_core::{Evaluation, Suit};
-
-use crate::input::CheckInput;
 use crate::log::Here;
 
 /// Where a result goes, how wide it is, and where its reader is.
@@ -73,15 +75,4 @@ pub fn terminal_is_unicode() -> bool {
         || locale.is_empty()
         || locale.contains("UTF-8")
         || locale.contains("UTF8")
-}
-
-/// Everything that `check` found.
-#[derive(Debug)]
-pub struct Checked<'a> {
-    /// The readings, the demand and the rules.
-    pub input: &'a CheckInput,
-    /// The figures and answers.
-    pub evaluation: &'a Evaluation,
-    /// The kinds of garment that ask for as much.
-    pub suits: Vec<&'static Suit>,
 }

@@ -1,15 +1,12 @@
 //! A quiet table: a line of heads, columns lined up, no rules; it fits the width it is given.
 
-use comfy_table::presets::NOTHING;
-use comfy_table::{CellAlignment, ColumnConstraint, ContentArrangement, Table, Width};
-use unicode_width::{UnicodeWidthChar as _, UnicodeWidthStr as _};
-
-use crate::text::lines::Lines;
+use crate::text::lines::{HEADING, Lines, padded, width, wrap};
 use crate::words::bidi::isolated;
-use crate::words::bidi::plain;
 
 /// Columns between two columns of the table.
 const GAP: usize = 2;
+/// What stands in the place of a figure that was not measured.
+const NOT_MEASURED: &str = "–";
 /// A text column that is narrower than this is no use.
 const NARROWEST: usize = 8;
 
@@ -18,6 +15,8 @@ const NARROWEST: usize = 8;
 pub enum Column {
     /// A number, set to the right; never wrapped.
     Number,
+    /// A figure whose unit stands in the head; a dash where it was not measured.
+    Measured(&'static str),
     /// A short word; never wrapped.
     Word,
     /// A text that is wrapped where the window is narrow.
@@ -26,71 +25,81 @@ pub enum Column {
 
 /// Lays out rows under heads; where the window is too narrow for columns, each row as a paragraph.
 #[must_use]
-pub fn render(columns: &[(&str, Column)], rows: impl IntoIterator<Item = Vec<String>>, width: usize) -> String {
-    let rows: Vec<Vec<String>> = rows.into_iter().collect();
-    let mut table = Table::new();
-    table.load_style(NOTHING);
-    table.set_content_arrangement(ContentArrangement::Dynamic);
-    table.set_width(u16::try_from(width).unwrap_or(u16::MAX));
-    table.set_header(columns.iter().map(|(head, _)| *head).collect::<Vec<_>>());
-    table.add_rows(rows.iter().map(|row| row.iter().map(|cell| plain(cell)).collect::<Vec<_>>()));
-    let widths = table.column_max_content_widths();
-    let mut least: usize = 0;
-    for (index, (_, kind)) in columns.iter().enumerate() {
-        let Some(column) = table.column_mut(index) else { continue };
-        column.set_padding((0, 2));
-        if *kind == Column::Number {
-            column.set_cell_alignment(CellAlignment::Right);
-        }
-        let content = usize::from(widths.get(index).copied().unwrap_or_default());
-        if *kind == Column::Text {
-            least = least.saturating_add(content.min(NARROWEST)).saturating_add(GAP);
-            continue;
-        }
-        least = least.saturating_add(content).saturating_add(GAP);
-        let content = u16::try_from(content.saturating_add(GAP)).unwrap_or(u16::MAX);
-        column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(content)));
+pub fn render(columns: &[(&str, Column)], rows: impl IntoIterator<Item = Vec<String>>, columns_wide: usize) -> String {
+    let isolate = |row: Vec<String>| row.iter().map(|cell| isolated(cell)).collect();
+    let rows: Vec<Vec<String>> = rows.into_iter().map(isolate).collect();
+    let Some(widths) = widths(columns, &rows, columns_wide) else { return paragraphs(columns, &rows, columns_wide) };
+    let mut text = Lines::new(columns_wide);
+    let heads: Vec<String> = columns.iter().map(|column| column_head(*column)).collect();
+    for line in laid_out(columns, &heads, &widths) {
+        text.line(format_args!("{HEADING}{line}{HEADING:#}"));
     }
-    if least > width {
-        return paragraphs(columns, &rows, width);
-    }
-    table.trim_fmt().lines().map(|line| format!("{}\n", in_place(line))).collect()
-}
-
-/// A row as its first cell and, beside it, the others in words; a number says what it is by the head of its column.
-fn paragraphs(columns: &[(&str, Column)], rows: &[Vec<String>], width: usize) -> String {
-    let first = |row: &Vec<String>| row.first().cloned().unwrap_or_default();
-    let label = rows.iter().map(|row| crate::text::lines::width(&first(row))).max().unwrap_or_default();
-    let mut text = Lines::new(width);
-    for row in rows {
-        let cells = columns.iter().zip(row).skip(1).filter(|(_, cell)| !cell.is_empty());
-        let cells = cells.map(|((head, kind), cell)| match kind {
-            Column::Number => format!("{head} {cell}"),
-            Column::Word | Column::Text => isolated(cell),
-        });
-        let label = match columns.first() {
-            Some((_, Column::Number)) => format!("{:>label$}  ", first(row)),
-            _ => format!("{:<label$}  ", first(row)),
-        };
-        text.hanging(&label, label.len(), &cells.collect::<Vec<_>>().join(", "));
+    for row in &rows {
+        laid_out(columns, row, &widths).iter().for_each(|line| text.line(format_args!("{line}")));
     }
     text.finish()
 }
 
-/// A line of the table in which no cell that runs from right to left turns its neighbours round or moves them.
-fn in_place(line: &str) -> String {
-    let (mut text, mut rest, mut owed) = (String::new(), line, 0);
-    while !rest.is_empty() {
-        let cells = rest.trim_start();
-        let gap = rest.len().saturating_sub(cells.len());
-        text.extend(core::iter::repeat_n(' ', gap.saturating_sub(owed).max(gap.min(1))));
-        let (cell, later) = cells.split_at_checked(cells.find("  ").unwrap_or(cells.len())).unwrap_or((cells, ""));
-        let isolated = isolated(cell);
-        // Lam and alef count as one where the table is laid out, and take two columns in a terminal.
-        let letters = cell.chars().filter_map(|c| c.width()).sum::<usize>();
-        owed = if isolated == cell { 0 } else { letters.saturating_sub(cell.width()) };
-        text.push_str(&isolated);
-        rest = later;
+fn column_head((head, kind): (&str, Column)) -> String {
+    if let Column::Measured(unit) = kind { format!("{head}, {unit}") } else { head.to_owned() }
+}
+
+/// How wide each column is; none where they do not fit beside each other.
+fn widths(columns: &[(&str, Column)], rows: &[Vec<String>], wide: usize) -> Option<Vec<usize>> {
+    let longest = |(index, column): (usize, &(&str, Column))| {
+        let cells = rows.iter().filter_map(|row| row.get(index)).map(|cell| width(cell));
+        cells.fold(width(&column_head(*column)), usize::max)
+    };
+    let mut widths: Vec<usize> = columns.iter().enumerate().map(longest).collect();
+    let room = wide.checked_sub(GAP.saturating_mul(columns.len().saturating_sub(1)))?;
+    while widths.iter().sum::<usize>() > room {
+        // The widest text gives way.
+        let texts = widths.iter_mut().zip(columns).filter(|(_, (_, kind))| *kind == Column::Text);
+        let (widest, _) = texts.max_by_key(|(width, _)| **width)?;
+        *widest = widest.checked_sub(1).filter(|left| *left >= NARROWEST)?;
     }
-    text
+    Some(widths)
+}
+
+/// A row as lines, texts wrapped within their columns.
+fn laid_out(columns: &[(&str, Column)], row: &[String], widths: &[usize]) -> Vec<String> {
+    let cells: Vec<Vec<String>> = row.iter().zip(widths).map(|(cell, room)| wrap(cell, *room, *room)).collect();
+    let lines = cells.iter().map(Vec::len).max().unwrap_or_default();
+    let line = |index: usize| {
+        let cell = |((cell, room), (_, kind)): ((&Vec<String>, &usize), &(&str, Column))| {
+            let absent = if index == 0 && matches!(kind, Column::Measured(_)) { NOT_MEASURED } else { "" };
+            let text = cell.get(index).map_or(absent, String::as_str);
+            match kind {
+                Column::Number | Column::Measured(_) => {
+                    format!("{}{text}", " ".repeat(room.saturating_sub(width(text))))
+                }
+                Column::Word | Column::Text => padded(text, *room),
+            }
+        };
+        let cells: Vec<String> = cells.iter().zip(widths).zip(columns).map(cell).collect();
+        cells.join(&" ".repeat(GAP)).trim_end().to_owned()
+    };
+    (0..lines).map(line).collect()
+}
+
+/// A row as its first cell and, beside it, the others in words; a number says what it is by the head of its column.
+fn paragraphs(columns: &[(&str, Column)], rows: &[Vec<String>], wide: usize) -> String {
+    let first = |row: &Vec<String>| row.first().cloned().unwrap_or_default();
+    let label = rows.iter().map(|row| width(&first(row))).max().unwrap_or_default();
+    let mut text = Lines::new(wide);
+    for row in rows {
+        let cells = columns.iter().zip(row).skip(1).filter(|(_, cell)| !cell.is_empty());
+        let cells = cells.map(|((head, kind), cell)| match kind {
+            Column::Number => format!("{head} {cell}"),
+            Column::Measured(unit) => format!("{head} {cell} {unit}"),
+            Column::Word | Column::Text => cell.clone(),
+        });
+        let spaces = " ".repeat(label.saturating_sub(width(&first(row))));
+        let label = match columns.first() {
+            Some((_, Column::Number)) => format!("{spaces}{}  ", first(row)),
+            _ => format!("{}{spaces}  ", first(row)),
+        };
+        text.hanging(&label, width(&label), &cells.collect::<Vec<_>>().join(", "));
+    }
+    text.finish()
 }

@@ -1,9 +1,7 @@
-//! Lines of advice, each of which can be traced: with `--why` the numbers, the rule and its source stand under it.
+//! A line of advice that can be traced: with `--why` the numbers, the rule and its source stand under it.
 
 use serde::Serialize;
 use tenter_core::making::source::Source;
-
-use crate::text::lines::Lines;
 
 /// A line of advice.
 #[derive(Debug, Clone, Serialize)]
@@ -16,24 +14,21 @@ pub struct Spoken {
     pub why: String,
     /// Where the rule comes from.
     pub source: String,
+    /// Whether it is something to know, with nothing to do and to tick off.
+    #[serde(skip)]
+    pub is_note: bool,
 }
 
 impl Spoken {
     /// A line with its reason and its source.
     #[must_use]
     pub fn new(about: &'static str, text: impl Into<String>, why: impl Into<String>, source: Source) -> Self {
-        Self { about, text: text.into(), why: why.into(), source: source.to_string() }
+        Self { about, text: text.into(), why: why.into(), source: source.to_string(), is_note: false }
     }
-}
 
-/// Writes the lines.
-pub fn write(text: &mut Lines, lines: &[Spoken], why: bool) {
-    let mut last = "";
-    for line in lines {
-        text.row(if line.about == last { "" } else { line.about }, &line.text);
-        last = line.about;
-        if why {
-            text.row("", &format!("  why: {} [{}]", line.why, line.source));
-        }
+    /// A line with nothing to do.
+    #[must_use]
+    pub fn note(about: &'static str, text: impl Into<String>, why: impl Into<String>, source: Source) -> Self {
+        Self { is_note: true, ..Self::new(about, text, why, source) }
     }
 }

@@ -1,11 +1,25 @@
 //! What is found, in words: one file a subject, so that another language is another folder.
 
 pub mod advice;
+pub mod answer;
+pub mod card;
+pub mod check;
+pub mod cloth;
 pub mod doubt;
 pub mod errors;
 pub mod figures;
+pub mod fit;
+pub mod handle;
+pub mod hang;
+pub mod pair;
+pub mod pattern;
+pub mod plan;
+pub mod pull;
 pub mod quantity;
+pub mod size;
 pub mod terms;
+pub mod tied;
+pub mod typeset;
 pub mod washing;
 
 pub use crate::plain as bidi;

@@ -20,18 +20,18 @@ pub fn cloth_to_buy(length: Length, unit: Unit) -> String {
 
 /// Metres or yards: `rounded` takes a hundred times the steps and the steps in one of them.
 fn hundredths(length: Length, unit: Unit, rounded: impl Fn(i64, i64) -> i64) -> String {
-    let (steps_in_one, symbol) = match unit {
-        Unit::Inch => (36 * 40_640, "yd"),
-        _ => (1_600_000, "m"),
+    let (one, symbol) = match unit {
+        Unit::Inch => (Length::YARD, "yd"),
+        _ => (Length::METRE, "m"),
     };
-    let hundredths = rounded(i64::from(length.steps()).saturating_mul(100), steps_in_one);
+    let hundredths = rounded(i64::from(length.steps()).saturating_mul(100), i64::from(one.steps()));
     format!("{} {symbol}", Decimal::new(hundredths, 2))
 }
 
 /// A length to measure off with a tape: to the nearest millimetre, or sixteenth of an inch.
 #[must_use]
 pub fn tape(length: Length, unit: Unit) -> String {
-    let step = if unit == Unit::Inch { 40_640 / 16 } else { 1_600 };
+    let step = if unit == Unit::Inch { Length::INCH.steps() / 16 } else { Length::STEPS_PER_MM };
     let up = length.steps().saturating_add(step / 2);
     Length::from_steps(up - up.rem_euclid(step)).show(unit).to_string()
 }
@@ -76,6 +76,12 @@ pub fn minute(at: Timestamp) -> String {
     zoned(at).strftime("%Y-%m-%d %H:%M").to_string()
 }
 
+/// A number with a true minus sign.
+#[must_use]
+pub fn number(decimal: Decimal) -> String {
+    decimal.to_string().replace('-', "−")
+}
+
 /// `1 pull`, `3 pulls`.
 #[must_use]
 pub fn counted<N: core::fmt::Display + PartialEq + From<u8>>(count: N, thing: &str) -> String {
@@ -85,7 +91,7 @@ pub fn counted<N: core::fmt::Display + PartialEq + From<u8>>(count: N, thing: &s
 /// A share in percent with one decimal.
 #[must_use]
 pub fn percent(ratio: Ratio) -> String {
-    format!("{} %", ratio.percent(1))
+    format!("{} %", number(ratio.percent(1)))
 }
 
 /// What is said of the time of a test where the handheld's clock was not set.

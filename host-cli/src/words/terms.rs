@@ -1,12 +1,10 @@
 //! The words for what the core says as data.
 
 use tenter_core::making::caution::{Allowed, Caution, Cord, CordPlace, Region};
-use tenter_core::{Answer, Confidence, Decimal, Figure, Note, Part, PullTest, Side, Suit, Unit};
+use tenter_core::{Confidence, Decimal, Figure, Suit, Unit};
 
 use crate::words::advice::Spoken;
 use crate::words::quantity;
-
-use crate::log::{Construction, Hands, Share, Tested};
 
 /// A garment with what it asks.
 #[must_use]
@@ -27,40 +25,18 @@ fn asked(suit: &Suit) -> String {
     }
 }
 
-/// An answer as the head of a report.
-#[must_use]
-pub const fn headline(answer: Answer) -> &'static str {
-    match answer {
-        Answer::Meets => "MEETS",
-        Answer::Short => "SHORT",
-        Answer::Over => "OVER",
-        Answer::Close => "TOO CLOSE TO CALL",
-        Answer::Unknown => "UNKNOWN",
-    }
-}
-
-/// The side of a limit.
-#[must_use]
-pub const fn side(side: Side) -> &'static str {
-    match side {
-        Side::AtLeast => "at least",
-        Side::AtMost => "at most",
-    }
-}
-
-/// One thing that is asked, with the chance that the cloth conforms.
-#[must_use]
-pub fn part(part: &Part) -> String {
-    let side = side(part.side);
-    let chance = part.chance.map_or_else(|| "not measured".to_owned(), |chance| format!("chance {}", percent(chance)));
-    format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
-}
-
 /// A figure with what it is worth: `6.1 % ± 1.1`.
 #[must_use]
 pub fn figure(figure: &Figure, confidence: Confidence) -> String {
     let half = Decimal::round(figure.half_width(confidence), 1);
-    format!("{} % ± {half}", figure.ratio.percent(1))
+    format!("{} % ± {half}", quantity::number(figure.ratio.percent(1)))
+}
+
+/// The same under a head that says the unit: `6.1 ± 1.1`.
+#[must_use]
+pub fn bare_figure(figure: &Figure, confidence: Confidence) -> String {
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    format!("{} ± {half}", quantity::number(figure.ratio.percent(1)))
 }
 
 /// What is said of a length that was reckoned by area.
@@ -90,57 +66,6 @@ pub fn duration(seconds: u32) -> String {
         whole if whole >= 3600 && whole % 3600 == 0 => format!("{} h", whole / 3600),
         whole if whole >= 120 && whole % 60 == 0 => format!("{} min", whole / 60),
         other => format!("{other} s"),
-    }
-}
-
-/// By how much a test differs from the one `before`.
-#[must_use]
-pub fn disagreement(apart: f32, before: &Tested) -> String {
-    let side = if apart < 0.0 { "less" } else { "more" };
-    let points = Decimal::round(apart.abs(), 1);
-    let when = if before.clock_unset { "before".to_owned() } else { format!("on {}", quantity::pulled(before)) };
-    format!("{points} points {side} than {when}, more than both are worth; pull it again")
-}
-
-/// How much of the scatter of `test` is known from her own other pulls and how much is assumed.
-#[must_use]
-pub fn trust(construction: Construction, hands: &Hands, test: &PullTest) -> String {
-    let cloth = match construction {
-        Construction::Woven => "wovens",
-        Construction::Knit => "knits",
-        Construction::Other => "other cloth",
-    };
-    let hand = hands.on(construction).without(Share::of(test)).repeatability();
-    match hand.map(tenter_core::Repeatability::share) {
-        Some(own) if own > 0.0 => {
-            let (own, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
-            let ratio = Decimal::round(hand.map_or(1.0, tenter_core::Repeatability::ratio), 2);
-            format!(
-                "scatter from pull to pull: {own} % your own hand on {cloth} ({ratio} × as much as assumed), \
-                 {assumed} % assumed from open data"
-            )
-        }
-        _ => format!(
-            "scatter from pull to pull: assumed from open data; pull your {cloth} three times to put your own hand \
-             in its place"
-        ),
-    }
-}
-
-/// What a note means and what to do about it.
-#[must_use]
-pub const fn note(note: Note) -> &'static str {
-    match note {
-        Note::OnePull => "one pull: its scatter is assumed, not seen; pull it twice more",
-        Note::NoSettlingPull => "a knit's first pull reads 2 to 3 points low; make one first and add --settling",
-        Note::ShortGauge => "marks under 10 cm apart read high; mark 10 cm or more",
-        Note::BetweenLines => "a reading lies between two lines of the scale; if it is finer, say --division",
-        Note::EarlyRest => "under 30 s after release growth may still fall; read again at 60 s",
-        Note::RecoveryNotReadable => "recovery cannot be graded from so little extension; judge by growth",
-        Note::ShorterThanBefore => {
-            "shorter than before the pull: a mark slipped or was misread; lay it flat, read again"
-        }
-        Note::GradesDisagree => "growth and recovery disagree; for close wear go by the worse",
     }
 }
 

@@ -53,11 +53,21 @@ impl Desk {
         child.wait_with_output().unwrap()
     }
 
+    /// The log that `tenter demo` makes.
+    pub fn demo(&self, log: &str) {
+        let path = self.path(log);
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
+        self.ok("own.db", &["demo", path.to_str().unwrap()]);
+    }
+
     /// Two fabrics, one of them cut and dropped and brought back: six entries.
     pub fn fill(&self, log: &str) {
-        self.ok(log, &["cloth", "add", "Bracken \"shell\" ü, 2 m", "--length", "2.4m", "--width", "148cm"]);
-        self.ok(log, &["cloth", "add", "Slate rib", "--construction", "knit", "--seen", "a market", "--price", "9/m"]);
-        self.ok(log, &["cloth", "cut", "1", "80cm", "--note", "side; panels"]);
+        self.ok(log, &["cloth", "add", "Vestry \"twill\" ü, 2 m", "--length", "2.4m", "--width", "148cm"]);
+        self.ok(
+            log,
+            &["cloth", "add", "Doorway rib", "--construction", "knit", "--seen", "a market", "--price", "9/m"],
+        );
+        self.ok(log, &["cloth", "cut", "1", "80cm", "--note", "hem; facing"]);
         self.ok(log, &["cloth", "edit", "1", "--width", "unknown"]);
         self.ok(log, &["cloth", "retire", "1"]);
         self.ok(log, &["cloth", "return", "1"]);

@@ -30,13 +30,13 @@ fn a_log_comes_back_as_it_was() {
 fn two_logs_merge() {
     let desk = Desk::new();
     desk.fill("a.db");
-    desk.ok("b.db", &["cloth", "add", "Heron jersey", "--length", "3m"]);
+    desk.ok("b.db", &["cloth", "add", "Organ jersey", "--length", "3m"]);
     desk.ok("b.db", &["cloth", "cut", "1", "1m"]);
     desk.ok("a.db", &["export", "a.jsonl"]);
     desk.ok("b.db", &["export", "b.jsonl"]);
     let told = desk.ok("a.db", &["import", "b.jsonl"]);
     assert!(told.starts_with("2 new, 0 known\n"), "{told}");
-    assert!(told.contains("tag 1 is on 'Bracken \"shell\" ü, 2 m' and 'Heron jersey'"), "{told}");
+    assert!(told.contains("tag 1 is on 'Vestry \"twill\" ü, 2 m' and 'Organ jersey'"), "{told}");
     let json = desk.ok("b.db", &["import", "a.jsonl", "--json"]);
     let json: serde_json::Value = serde_json::from_str(&json).unwrap();
     assert_eq!((&json["new"], &json["known"], &json["shared_tags"][0]["tag"]), (&6.into(), &0.into(), &1.into()));
@@ -51,20 +51,20 @@ fn two_logs_merge() {
 #[test]
 fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
     let desk = Desk::new();
-    desk.ok("a.db", &["cloth", "add", "Bracken shell"]);
-    desk.ok("b.db", &["cloth", "add", "Heron jersey"]);
+    desk.ok("a.db", &["cloth", "add", "Vestry twill"]);
+    desk.ok("b.db", &["cloth", "add", "Organ jersey"]);
     desk.ok("b.db", &["export", "b.jsonl"]);
     desk.ok("a.db", &["import", "b.jsonl"]);
-    desk.ok("a.db", &["pattern", "add", "Smock", "-", "main"]);
-    let plans: [&[&str]; 2] = [&["fit", "smock", "--sheet"], &["report", "sheet", "smock", "--out", "plan.html"]];
+    desk.ok("a.db", &["pattern", "add", "Skirt", "-", "main"]);
+    let plans: [&[&str]; 2] = [&["fit", "skirt", "--sheet"], &["report", "sheet", "skirt", "--out", "plan.html"]];
     for plan in plans {
         let told = desk.refused("a.db", &[plan, &["--use", "main=1"]].concat());
-        assert!(told.contains("tag 1 is on 2 cloths") && told.contains("Heron jersey"), "{told}");
+        assert!(told.contains("tag 1 is on 2 cloths") && told.contains("Organ jersey"), "{told}");
     }
     let listed: serde_json::Value = serde_json::from_str(&desk.ok("a.db", &["cloth", "list", "--json"])).unwrap();
     for fabric in listed.as_array().unwrap() {
         let (id, name) = (fabric["id"].as_str().unwrap(), fabric["name"].as_str().unwrap());
-        let plan = desk.ok("a.db", &["fit", "smock", "--sheet", "--use", &format!("main={id}")]);
+        let plan = desk.ok("a.db", &["fit", "skirt", "--sheet", "--use", &format!("main={id}")]);
         assert!(plan.contains(&format!("main: 1 {name}, meets")), "{plan}");
     }
 }
@@ -109,7 +109,7 @@ fn what_is_no_whole_log_is_refused_as_a_whole() {
         (changed("\"tag\":1", "\"tag\":0"), "line 2: not an entry of a log: tags begin at 1"),
         (changed("\"tag\":1", "\"tag\":70000"), "line 2: not an entry of a log: invalid value"),
         (changed("\"tag\":1", "\"tag\":1,\"colour\":\"red\""), "line 2: this version does not know 'colour'"),
-        (changed("side; panels", "side\\u001b[31m"), "line 4: a text holds characters that cannot be printed"),
+        (changed("hem; facing", "side\\u001b[31m"), "line 4: a text holds characters that cannot be printed"),
         (changed("{\"id\":\"0", "{\"id\":\"7"), "line 2: not an entry of a log: its identifier is invalid"),
         (changed("{\"id\":\"0", "{\"id\":\"8"), "line 2: not an entry of a log: its identifier is invalid"),
         (
@@ -148,7 +148,7 @@ fn an_edited_entry_is_told() {
     let desk = Desk::new();
     desk.fill("a.db");
     let before = desk.ok("a.db", &["export"]);
-    let output = desk.piped("a.db", &["import", "-"], before.replace("side; panels", "pockets").as_bytes());
+    let output = desk.piped("a.db", &["import", "-"], before.replace("hem; facing", "pockets").as_bytes());
     let told = String::from_utf8(output.stdout).unwrap();
     assert!(told.starts_with("0 new, 6 known\n") && told.contains("1 of the known say something else"), "{told}");
     assert_eq!(desk.ok("a.db", &["export"]), before);

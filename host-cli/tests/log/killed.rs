@@ -20,16 +20,22 @@ fn instant(count: u32, limit: Duration) -> Duration {
     limit.mul_f64((f64::from(count) * 0.618_033_988_749_895).fract())
 }
 
-/// Runs the program and kills it after `wait`; what it had said by then.
-fn killed(desk: &Desk, log: &str, arguments: &[&str], wait: Duration) -> String {
+/// Runs the program and kills it: now and then at once, now and then as soon as it said something, so that both happen
+/// however slow the machine is, and else at an instant up to a limit. What it had said by then.
+fn killed(desk: &Desk, log: &str, arguments: &[&str], count: u32, limit: Duration) -> String {
     let mut command = desk.command(log, arguments);
     let mut running = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
-    thread::sleep(wait);
+    let mut stdout = running.stdout.take().unwrap();
+    let mut said = Vec::new();
+    match count % 8 {
+        0 => {}
+        1 => drop(stdout.by_ref().take(1).read_to_end(&mut said).unwrap()),
+        _ => thread::sleep(instant(count, limit)),
+    }
     running.kill().unwrap();
     running.wait().unwrap();
-    let mut said = String::new();
-    running.stdout.take().unwrap().read_to_string(&mut said).unwrap();
-    said
+    stdout.read_to_end(&mut said).unwrap();
+    String::from_utf8(said).unwrap()
 }
 
 /// An export of many fabrics, made by the program from a log that was filled by hand.
@@ -61,7 +67,7 @@ fn an_import_is_whole_or_not_there() {
     let (mut promised, mut whole) = (0, 0);
     for kill in 0..KILLS {
         let log = format!("{kill}.db");
-        let said = killed(&desk, &log, &["import", "many.jsonl"], instant(kill, limit));
+        let said = killed(&desk, &log, &["import", "many.jsonl"], kill, limit);
         if !desk.path(&log).exists() {
             assert!(said.is_empty(), "{said}");
             continue;
@@ -98,7 +104,7 @@ fn what_was_said_to_be_added_is_there_once() {
     let mut promised = Vec::new();
     for kill in 0..KILLS {
         let name = format!("cloth {kill}");
-        if killed(&desk, "log.db", &["cloth", "add", &name], instant(kill, limit)).contains("added") {
+        if killed(&desk, "log.db", &["cloth", "add", &name], kill, limit).contains("added") {
             promised.push(name);
         }
     }

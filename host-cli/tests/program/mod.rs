@@ -41,10 +41,18 @@ impl Program {
         Self { folder: TempDir::new().unwrap() }
     }
 
+    /// With the log that `tenter demo` makes.
+    pub fn demo() -> Self {
+        let program = Self::new();
+        let made = program.run(&["demo", program.path().to_str().unwrap()]);
+        assert_eq!(made.code, Some(0), "{}", made.err);
+        program
+    }
+
     /// With a knit under tag 1 and a woven under tag 2.
     pub fn with_cloth() -> Self {
         let program = Self::new();
-        for (name, construction) in [("Slate rib", "knit"), ("Bracken shell", "woven")] {
+        for (name, construction) in [("Doorway rib", "knit"), ("Vestry twill", "woven")] {
             let added = program.run(&["cloth", "add", name, "--construction", construction]);
             assert_eq!(added.code, Some(0), "{}", added.err);
         }

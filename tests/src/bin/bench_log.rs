@@ -83,7 +83,7 @@ fn main() {
     let (sql, rows) = best(|| plain_sql(&connection));
     assert!(rows > 0);
     println!("sql {sql:.2}");
-    let (list, text) = best(|| run(&file, &["cloth", "list", "bracken", "--stretch", "20%..30%"]));
+    let (list, text) = best(|| run(&file, &["cloth", "list", "vestry", "--stretch", "20%..30%"]));
     assert!(text.contains("in the stash"), "{text}");
     println!("list {list:.2}");
 
@@ -99,7 +99,7 @@ fn main() {
     });
     println!("export {export:.2}");
     let copy = format!("{file}.copy");
-    let mut other = Sqlite::open(Path::new(&copy)).unwrap();
+    let mut other = Sqlite::open(Path::new(&copy), tenter::log::Here::desk()).unwrap();
     let start = Instant::now();
     let parsed = lines.iter().map(|line| Ok(serde_json::from_str::<Entry>(line).unwrap()));
     let again = other.merge(&mut { parsed }).unwrap();

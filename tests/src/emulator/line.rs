@@ -1,5 +1,6 @@
 //! The host's end of a serial line.
 
+use super::HANGS;
 use std::{
     fs::{File, OpenOptions},
     io::{self, Read, Write},
@@ -41,7 +42,7 @@ impl Line {
             End::Socket(socket)
         };
         let mut line = Self { end, incoming, rest: Vec::new(), timeout: Duration::ZERO };
-        line.set_timeout(Duration::from_secs(10))?;
+        line.set_timeout(HANGS)?;
         Ok(line)
     }
 

@@ -17,7 +17,11 @@ use std::{
     io,
     path::{Path, PathBuf},
     process::{Command, Stdio},
+    time::{Duration, Instant},
 };
+
+/// Ends a wait for what never comes. No machine is so busy that it takes that long.
+pub const HANGS: Duration = Duration::from_secs(300);
 
 /// Bytes of the memory for the log, a 24C256.
 pub const EEPROM_SIZE: usize = 32 * 1024;
@@ -60,25 +64,28 @@ pub trait Board {
     /// Starts the board again, all keys released.
     fn power_on(&mut self) -> io::Result<()>;
 
-    /// Presses a key for this long.
+    /// Presses a key for this long, by the board's own clock, and lets it be up for at least as long before the next.
     fn tap(&mut self, key: Key, ms: u32) -> io::Result<()> {
         self.press(key)?;
         self.wait(ms)?;
-        self.release(key)
+        self.release(key)?;
+        self.wait(ms)
     }
 
-    /// The first photo that is as wanted. The error shows the last one that was not.
-    fn wait_for_photo(&mut self, timeout_ms: u32, wanted: &mut dyn FnMut(&Photo) -> bool) -> io::Result<Photo> {
+    /// The first photo that is as wanted. The error shows the last one that was not, when nobody would wait any longer.
+    fn wait_for_photo(&mut self, wanted: &mut dyn FnMut(&Photo) -> bool) -> io::Result<Photo> {
         const STEP_MS: u32 = 10;
-        for _ in 0..=timeout_ms / STEP_MS {
+        let began = Instant::now();
+        loop {
             let photo = self.photo()?;
             if wanted(&photo) {
                 return Ok(photo);
             }
+            if began.elapsed() > HANGS {
+                return Err(io::Error::new(io::ErrorKind::TimedOut, format!("the picture does not come:\n{photo}")));
+            }
             self.wait(STEP_MS)?;
         }
-        let last = self.photo()?;
-        Err(io::Error::new(io::ErrorKind::TimedOut, format!("not the wanted picture in {timeout_ms} ms:\n{last}")))
     }
 }
 

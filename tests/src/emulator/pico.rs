@@ -1,18 +1,14 @@
 //! A Raspberry Pi Pico class board in rp2040js, by `tests/emulators/pico.mjs`: everything in simulated time, so fast
-//! and the same each time. Needs node (18 or later) and npm.
+//! and the same each time. Needs node and what `tests/install` fetches.
 
 use super::{Board, Key, Photo};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use std::{
-    env,
-    fs::{self, File},
     io::{self, BufRead, BufReader, Lines, Write},
     path::{Path, PathBuf},
     process::{Child, ChildStdin, ChildStdout, Command, Stdio},
 };
-
-const EMULATOR: &str = "rp2040js@1.4.1";
 
 /// What to start and how.
 #[derive(Clone, Debug)]
@@ -179,9 +175,10 @@ impl Board for Pico {
 
 impl Running {
     fn start(options: &mut Options) -> io::Result<Self> {
-        let program = Path::new(env!("CARGO_MANIFEST_DIR")).join("emulators/pico.mjs");
+        let manifest = Path::new(env!("CARGO_MANIFEST_DIR"));
+        let program = manifest.join("emulators/pico.mjs");
         let mut command = Command::new("node");
-        command.arg(program).arg("--modules").arg(modules()?);
+        command.arg(program).arg("--modules").arg(manifest.join("../target/rp2040js"));
         command.arg("--image").arg(&options.image).arg("--eeprom").arg(&options.eeprom);
         if let Some(count) = options.cut_after_bytes.take() {
             command.arg("--cut-after-bytes").arg(count.to_string());
@@ -213,26 +210,6 @@ impl Drop for Running {
         let _ = self.child.kill();
         let _ = self.child.wait();
     }
-}
-
-/// The folder with the emulator: the one that TENTER_RP2040JS names, else one below `target` into which npm installs it.
-fn modules() -> io::Result<PathBuf> {
-    if let Some(folder) = env::var_os("TENTER_RP2040JS") {
-        return Ok(folder.into());
-    }
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../target/rp2040js");
-    fs::create_dir_all(&folder)?;
-    // Tests start boards at the same time; one of them installs.
-    let lock = File::create(folder.join("lock"))?;
-    lock.lock()?;
-    if !folder.join("node_modules/rp2040js/package.json").exists() {
-        let mut npm = Command::new("npm");
-        npm.args(["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix"]).arg(&folder).arg(EMULATOR);
-        if !npm.stdout(Stdio::null()).status()?.success() {
-            return Err(io::Error::other(format!("npm install {EMULATOR} failed")));
-        }
-    }
-    Ok(folder)
 }
 
 fn to_hex(bytes: &[u8]) -> String {

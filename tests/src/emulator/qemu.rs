@@ -1,7 +1,10 @@
 //! The board lm3s6965evb in QEMU 7.2 or later.
+//!
+//! The board's clock goes by the instructions it has run (`-icount`), and while it sleeps with the clock on the wall.
+//! So however busy the machine is, the board never misses what happens to it.
 
 use super::{
-    Board, EEPROM_SIZE, Key, Line, Photo,
+    Board, EEPROM_SIZE, HANGS, Key, Line, Photo,
     qmp::{Pins, Qmp},
 };
 use serde_json::{Value, json};
@@ -14,8 +17,6 @@ use std::{
     time::{Duration, Instant},
 };
 use tempfile::TempDir;
-
-const START_LIMIT: Duration = Duration::from_secs(20);
 
 /// Who speaks on the board's line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,8 +35,8 @@ pub struct Options {
     pub image: PathBuf,
     /// The file behind the memory for the log, `EEPROM_SIZE` bytes.
     pub eeprom: PathBuf,
-    /// Let an instruction take 2ⁿ ns of the board's time, so that counts of instructions repeat exactly.
-    pub icount: Option<u8>,
+    /// An instruction takes 2ⁿ ns of the board's time, so that counts of instructions repeat exactly.
+    pub icount: u8,
     /// Let the file keep the first so many writes of the board and no later one, unknown to the board.
     pub freeze_after_writes: Option<u32>,
     pub serial_via: SerialVia,
@@ -48,7 +49,7 @@ impl Options {
         Self {
             image: image.into(),
             eeprom: eeprom.into(),
-            icount: None,
+            icount: 6,
             freeze_after_writes: None,
             serial_via: SerialVia::Driver,
             keys_pressed_at_start: false,
@@ -86,7 +87,7 @@ impl Qemu {
         Ok(self.running()?.serial_path.clone())
     }
 
-    /// Instructions since start. Exact, with `icount` set, while the processor sleeps.
+    /// Instructions since start. Exact while the processor sleeps.
     pub fn instructions(&mut self) -> io::Result<u64> {
         let replay = self.running()?.qmp.run("query-replay", json!({}))?;
         replay["icount"].as_u64().ok_or_else(|| io::Error::other(format!("query-replay: {replay}")))
@@ -117,6 +118,11 @@ impl Qemu {
         Ok(text.lines().filter(|line| !line.contains("period zero")).map(|line| format!("{line}\n")).collect())
     }
 
+    /// Lets the board stand still for good.
+    pub fn stop(&mut self) -> io::Result<()> {
+        self.running()?.qmp.run("stop", json!({})).map(drop)
+    }
+
     /// Ends QEMU at once by SIGKILL.
     pub fn kill(&mut self) {
         self.running = None;
@@ -132,14 +138,7 @@ impl Qemu {
     }
 
     fn key(&mut self, key: Key, down: bool) -> io::Result<()> {
-        let qcode = match key {
-            Key::Less => "down",
-            Key::More => "up",
-            Key::Next => "right",
-            Key::Back => "left",
-            Key::Select => "ctrl",
-        };
-        let event = json!({"type": "key", "data": {"down": down, "key": {"type": "qcode", "data": qcode}}});
+        let event = json!({"type": "key", "data": {"down": down, "key": qcode(key)}});
         self.running()?.qmp.run("input-send-event", json!({"events": [event]})).map(drop)
     }
 
@@ -159,9 +158,7 @@ impl Qemu {
         command.args(["-serial", "null"]);
         command.arg("-blockdev").arg(self.store().to_string());
         command.arg("-device").arg(format!("at24c-eeprom,bus=i2c,address=0x50,rom-size={EEPROM_SIZE},drive=ee"));
-        if let Some(shift) = self.options.icount {
-            command.arg("-icount").arg(format!("shift={shift}"));
-        }
+        command.arg("-icount").arg(format!("shift={}", self.options.icount));
         command.arg("-kernel").arg(&self.options.image);
         command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(File::create(path("stderr"))?);
         Ok(command)
@@ -193,7 +190,7 @@ impl Qemu {
         loop {
             match open(&self.folder.path().join(name)) {
                 Ok(open) => return Ok(open),
-                Err(error) if child.0.try_wait()?.is_some() || began.elapsed() > START_LIMIT => {
+                Err(error) if child.0.try_wait()?.is_some() || began.elapsed() > HANGS => {
                     let said = fs::read_to_string(self.folder.path().join("stderr")).unwrap_or_default();
                     let text = format!("QEMU did not start ({error}); tests/install installs it. It said: {said}");
                     return Err(io::Error::other(text));
@@ -235,14 +232,25 @@ impl Board for Qemu {
         self.key(key, false)
     }
 
+    /// QEMU holds the key by the board's clock, queues what is asked for meanwhile, and lets as much time pass after it.
+    ///
+    /// Before it a key goes down and up that the board has not: a board that has just drawn has not looked at its keys since,
+    /// and takes one that is down at its first look for stuck.
+    fn tap(&mut self, key: Key, ms: u32) -> io::Result<()> {
+        for (key, ms) in [(json!({"type": "qcode", "data": "a"}), 50), (qcode(key), ms)] {
+            self.running()?.qmp.run("send-key", json!({"keys": [key], "hold-time": ms}))?;
+        }
+        Ok(())
+    }
+
     fn wait(&mut self, ms: u32) -> io::Result<()> {
         thread::sleep(Duration::from_millis(ms.into()));
         Ok(())
     }
 
     fn photo(&mut self) -> io::Result<Photo> {
-        let path = self.folder.path().join("photo.png");
-        self.running()?.qmp.run("screendump", json!({"filename": path, "format": "png"}))?;
+        let path = self.folder.path().join("photo.ppm");
+        self.running()?.qmp.run("screendump", json!({"filename": path}))?;
         Photo::read(&path)
     }
 
@@ -281,6 +289,18 @@ impl Board for Qemu {
         self.running = Some(Running { child, qmp, line, serial_path });
         Ok(())
     }
+}
+
+/// The key of a keyboard that stands for one of the board.
+fn qcode(key: Key) -> Value {
+    let name = match key {
+        Key::Less => "down",
+        Key::More => "up",
+        Key::Next => "right",
+        Key::Back => "left",
+        Key::Select => "ctrl",
+    };
+    json!({"type": "qcode", "data": name})
 }
 
 /// The pseudo-terminal that QEMU made for the line.

@@ -1,11 +1,11 @@
 //! QEMU's two control lines: QMP for the machine, qtest for single wires.
 
+use super::HANGS;
 use serde_json::{Value, json};
 use std::{
     io::{self, BufRead, BufReader, Write},
     os::unix::net::UnixStream,
     path::Path,
-    time::Duration,
 };
 
 /// A line-by-line conversation over a socket.
@@ -15,7 +15,7 @@ struct Talk(BufReader<UnixStream>);
 impl Talk {
     fn open(path: &Path) -> io::Result<Self> {
         let socket = UnixStream::connect(path)?;
-        socket.set_read_timeout(Some(Duration::from_secs(20)))?;
+        socket.set_read_timeout(Some(HANGS))?;
         Ok(Self(BufReader::new(socket)))
     }
 

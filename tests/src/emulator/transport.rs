@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use tenter::link::Transport;
 
-use super::Board;
+use super::{Board, HANGS};
 
 /// The line of a board that runs while the host waits.
 #[derive(Debug)]
@@ -17,7 +17,7 @@ pub struct BoardLine<'b, B> {
 
 impl<'b, B: Board> BoardLine<'b, B> {
     pub const fn new(board: &'b mut B) -> Self {
-        Self { board, patience: Duration::from_millis(500), unread: Vec::new() }
+        Self { board, patience: HANGS, unread: Vec::new() }
     }
 }
 

@@ -141,7 +141,7 @@ pub fn log() -> Sqlite {
 }
 
 pub fn stock(store: &mut Sqlite) {
-    for (tag, name) in [(1, "Bracken shell"), (2, "Slate rib"), (3, "Moss fleece"), (3, "Heather twill")] {
+    for (tag, name) in [(1, "Vestry twill"), (2, "Doorway rib"), (3, "Organ felt"), (3, "Stage twill")] {
         let said = FabricChange { tag: Some(tag), name: Some(name.to_owned()), ..FabricChange::default() };
         store.add(&[Fact::FabricAdded(said.clone())]).unwrap();
     }

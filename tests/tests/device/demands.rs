@@ -35,10 +35,10 @@ fn pattern(store: &mut Sqlite, name: &str, roles: &[(&str, &str, &str)]) {
 
 fn patterns() -> Sqlite {
     let mut store = log();
-    let smock =
-        [("A", "main", "5%"), ("B", "main", "5%"), ("B", "side panels", "4in to 5 3/8in"), ("B", "pocketing", "")];
-    pattern(&mut store, "Windproof smock", &smock);
-    pattern(&mut store, "Walking tights", &[("only", "legs", "40%..60%")]);
+    let skirt =
+        [("A", "main", "5%"), ("B", "main", "5%"), ("B", "hem facings", "4in to 5 3/8in"), ("B", "pocketing", "")];
+    pattern(&mut store, "Rehearsal skirt", &skirt);
+    pattern(&mut store, "Recital skirts", &[("only", "legs", "40%..60%")]);
     store
 }
 
@@ -68,27 +68,27 @@ fn held(cable: &Cable) -> Vec<LabelledDemand> {
 #[test]
 fn the_demands_of_a_view_arrive_as_they_were_written() {
     let (cable, store) = (Cable::to(Pocket::with(&[])), patterns());
-    let text = send(&cable, &store, "wind/b").unwrap();
+    let text = send(&cable, &store, "rehe/b").unwrap();
     let wanted = "\
-sent  Windproof smock B main
-sent  Windproof B side panels
+sent  Rehearsal skirt B main
+sent  Rehearsal B hem facings
 not sent, since it asks no stretch, growth or recovery: pocketing
 ";
     assert_eq!(text, wanted);
     let [main, side] = &held(&cable)[..] else { panic!("two demands") };
-    assert_eq!((main.label(), main.demand), ("Windproof smock B main", stretch("5%")));
-    assert_eq!((side.label(), side.demand), ("Windproof B side panels", stretch("4in to 5 3/8in")));
+    assert_eq!((main.label(), main.demand), ("Rehearsal skirt B main", stretch("5%")));
+    assert_eq!((side.label(), side.demand), ("Rehearsal B hem facings", stretch("4in to 5 3/8in")));
     // A printed gauge stays a pair of marks.
     let marks = side.demand.crosswise.at_least.unwrap().printed_marks().unwrap();
     assert_eq!(marks, (Length::from_inch_64ths(4 * 64), Length::from_inch_64ths(5 * 64 + 24)));
     // Others take their place; the same again writes nothing.
-    assert_eq!(send(&cable, &store, "walking").unwrap(), "sent  Walking tights only legs\n");
+    assert_eq!(send(&cable, &store, "recital").unwrap(), "sent  Recital skirts only legs\n");
     assert_eq!(held(&cable).len(), 1);
     let image = cable.world().pocket.chip.image();
-    send(&cable, &store, "WALKING/only").unwrap();
+    send(&cable, &store, "RECITAL/only").unwrap();
     assert!(cable.world().pocket.chip.image() == image);
-    let text = send(&cable, &store, "windproof/B/--role/side").unwrap();
-    assert_eq!(text, "sent  Windproof B side panels\n");
+    let text = send(&cable, &store, "rehearsal/B/--role/hem").unwrap();
+    assert_eq!(text, "sent  Rehearsal B hem facings\n");
     assert_eq!(send(&cable, &store, "--clear").unwrap(), "the handheld holds no demands now\n");
     assert_eq!(held(&cable), []);
 }
@@ -97,13 +97,13 @@ not sent, since it asks no stretch, growth or recovery: pocketing
 fn what_is_not_there_is_said_with_what_is() {
     let (cable, store) = (Cable::to(Pocket::with(&[])), patterns());
     let wrong = |words| send(&cable, &store, words).unwrap_err();
-    assert_eq!(wrong("cape/A"), "no pattern is called 'cape'; there are: Windproof smock, Walking tights");
-    assert_eq!(wrong("w/A"), "'w' could be Windproof smock, Walking tights; type more of it");
-    assert_eq!(wrong("windproof"), "type which view: A, B");
-    assert_eq!(wrong("windproof/c"), "no view is called 'c'; there are: A, B");
-    assert_eq!(wrong("windproof/b/--role/hood"), "no role is called 'hood'; there are: main, side panels, pocketing");
-    let nothing = wrong("windproof/b/--role/pocketing");
-    assert!(nothing.starts_with("Windproof smock B asks no stretch, growth or recovery"), "{nothing}");
+    assert_eq!(wrong("cape/A"), "no pattern is called 'cape'; there are: Rehearsal skirt, Recital skirts");
+    assert_eq!(wrong("r/A"), "'r' could be Rehearsal skirt, Recital skirts; type more of it");
+    assert_eq!(wrong("rehearsal"), "type which view: A, B");
+    assert_eq!(wrong("rehearsal/c"), "no view is called 'c'; there are: A, B");
+    assert_eq!(wrong("rehearsal/b/--role/hood"), "no role is called 'hood'; there are: main, hem facings, pocketing");
+    let nothing = wrong("rehearsal/b/--role/pocketing");
+    assert!(nothing.starts_with("Rehearsal skirt B asks no stretch, growth or recovery"), "{nothing}");
     assert_eq!(cable.world().passed, 0, "nothing was said to the handheld");
 }
 
@@ -125,12 +125,12 @@ fn her_hand_goes_along() {
     let (cable, mut store) = (Cable::to(Pocket::with(&[test(4), test(8)])), patterns());
     cable.sync(&mut store, Default::default()).0.unwrap();
     let other = Cable::to(Pocket::with(&tests(1)));
-    send(&other, &store, "walking").unwrap();
+    send(&other, &store, "recital").unwrap();
     let hand =
         |cable: &Cable| cable.world().pocket.records().log().unwrap().repeatability().map(|hand| hand.thousandths());
     assert_eq!(hand(&other), hand(&cable));
     assert!(hand(&other).is_some());
     other.world().pocket.is_old = true;
-    let text = send(&other, &store, "wind/A").unwrap();
-    assert!(text.starts_with("sent  Windproof smock A main\nnote: the handheld's program is older"), "{text}");
+    let text = send(&other, &store, "rehe/A").unwrap();
+    assert!(text.starts_with("sent  Rehearsal skirt A main\nnote: the handheld's program is older"), "{text}");
 }

@@ -33,7 +33,7 @@ fn the_inbox_says_why_and_what_to_type() {
     let first = short(&db, 2);
     assert!(text.contains(&first), "{text}");
     assert!(text.contains("on several:"), "{text}");
-    assert!(text.contains("Moss fleece,") && text.contains("Heather twill"), "{text}");
+    assert!(text.contains("Organ felt,") && text.contains("Stage twill"), "{text}");
     assert!(text.contains("on no cloth"), "{text}");
     assert!(text.contains("3 tests without a cloth\n"), "{text}");
     assert!(text.contains(&format!("tenter device assign {first} TAG gives one to a cloth")), "{text}");
@@ -50,11 +50,11 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     let id = short(&db, 3);
     let said = typed(&db, &format!("device assign {id} 1")).unwrap();
     assert!(said.starts_with(&format!("given  {id}  lengthwise 9.0 % ± ")), "{said}");
-    assert!(said.ends_with(": to 1 Bracken shell\n"), "{said}");
+    assert!(said.ends_with(": to 1 Vestry twill\n"), "{said}");
     let said = typed(&db, &format!("device assign {} #2", id.to_uppercase())).unwrap();
-    assert!(said.ends_with(": from 1 Bracken shell to 2 Slate rib\n"), "{said}");
+    assert!(said.ends_with(": from 1 Vestry twill to 2 Doorway rib\n"), "{said}");
     let said = typed(&db, &format!("device assign {id} 2")).unwrap().replace("\n  ", " ");
-    assert!(said.ends_with(" belongs to 2 Slate rib already; nothing was changed\n"), "{said}");
+    assert!(said.ends_with(" belongs to 2 Doorway rib already; nothing was changed\n"), "{said}");
     let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let rib = store.fabrics_tagged(2).unwrap()[0].id;
     let numbers: Vec<_> =
@@ -69,19 +69,19 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
 fn all_of_the_inbox_goes_where_a_tag_is_clear_now() {
     let (_folder, db) = fetched();
     let text = typed(&db, "device assign --all").unwrap();
-    assert_eq!(text, "0 tests given to their fabrics; 3 still without: see tenter device inbox\n");
+    assert_eq!(text, "0 tests given to their cloths; 3 still without: see tenter device inbox\n");
     typed(&db, "cloth add Fern --tag 4").unwrap();
     let text = typed(&db, "device inbox").unwrap();
     assert!(text.contains("now on Fern"), "{text}");
     let text = typed(&db, "device assign --all").unwrap();
-    assert!(text.ends_with("1 test given to their fabrics; 2 still without: see tenter device inbox\n"), "{text}");
+    assert!(text.ends_with("1 test given to their cloths; 2 still without: see tenter device inbox\n"), "{text}");
     // One of two fabrics with one tag gets another; then the tag is clear.
-    let heather = store::open(&db, tenter::log::Here::desk()).unwrap().fabrics_tagged(3).unwrap()[1].id;
-    typed(&db, &format!("cloth edit {heather} --tag 30")).unwrap();
+    let twill = store::open(&db, tenter::log::Here::desk()).unwrap().fabrics_tagged(3).unwrap()[1].id;
+    typed(&db, &format!("cloth edit {twill} --tag 30")).unwrap();
     let text = typed(&db, "device assign --all").unwrap();
-    assert_eq!(text.matches(": to 3 Moss fleece\n").count(), 2, "{text}");
-    assert!(text.ends_with("2 tests given to their fabrics; every test has one now\n"), "{text}");
-    assert_eq!(typed(&db, "device inbox").unwrap(), "every test has its fabric\n");
+    assert_eq!(text.matches(": to 3 Organ felt\n").count(), 2, "{text}");
+    assert!(text.ends_with("2 tests given to their cloths; every test has one now\n"), "{text}");
+    assert_eq!(typed(&db, "device inbox").unwrap(), "every test has its cloth\n");
 }
 
 #[test]

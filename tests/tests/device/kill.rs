@@ -2,16 +2,18 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{Read as _, Write as _};
-use std::os::unix::net::UnixListener;
+use std::net::Shutdown;
+use std::os::unix::net::{UnixListener, UnixStream};
 use std::path::Path;
 use std::process::{Command, Stdio};
+use std::sync::mpsc::{self, Receiver};
 use std::sync::{Arc, Mutex};
 use std::thread;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
-use tenter::store::{self, Store as _};
+use tenter::store;
 use tenter_tests::program::program;
 
 use crate::cable::{all, stock};
@@ -22,9 +24,10 @@ const KILLS: u32 = 200;
 /// Tests that are saved before each.
 const SAVED: u32 = 3;
 
-/// Answers one program after the other, for as long as this test runs.
-fn serve(socket: &Path, pocket: Arc<Mutex<Pocket>>) {
+/// Answers one program after the other, for as long as this test runs, and tells of each answer.
+fn serve(socket: &Path, pocket: Arc<Mutex<Pocket>>) -> Receiver<()> {
     let listener = UnixListener::bind(socket).unwrap();
+    let (tell, answers) = mpsc::channel();
     thread::spawn(move || {
         for stream in listener.incoming() {
             let (mut stream, mut bytes) = (stream.unwrap(), [0; 256]);
@@ -34,14 +37,24 @@ fn serve(socket: &Path, pocket: Arc<Mutex<Pocket>>) {
                 if stream.write_all(&answer).is_err() {
                     break;
                 }
+                tell.send(()).unwrap();
             }
         }
     });
+    answers
+}
+
+/// Waits until everything that programs had sent is answered: they are served one after the other.
+fn all_is_answered(socket: &Path) {
+    let mut line = UnixStream::connect(socket).unwrap();
+    line.shutdown(Shutdown::Write).unwrap();
+    line.read_to_end(&mut Vec::new()).unwrap();
 }
 
 fn command(db: &Path, socket: &Path) -> Command {
     let mut command = Command::new(program());
     command.args(["device", "sync"]).env("TENTER_DB", db).env("TENTER_PORT", format!("unix:{}", socket.display()));
+    command.env("TENTER_PATIENCE", "600");
     command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
     command
 }
@@ -52,7 +65,7 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     let (db, socket) = (folder.path().join("log.sqlite3"), folder.path().join("line"));
     stock(&mut store::open(&db, tenter::log::Here::desk()).unwrap());
     let pocket = Arc::new(Mutex::new(Pocket::with(&[])));
-    serve(&socket, pocket.clone());
+    let answers = serve(&socket, pocket.clone());
     let mut saved = BTreeMap::new();
     let save = |saved: &mut BTreeMap<u32, _>| {
         for _ in 0..SAVED {
@@ -63,25 +76,31 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     };
     let _ = program(); // It may have to be built.
     save(&mut saved);
-    let began = Instant::now();
     let output = command(&db, &socket).output().unwrap();
     assert!(output.status.success(), "{output:?}");
-    // How late a kill may come. It follows how long the program takes, which grows with what waits.
-    let mut latest = began.elapsed();
+    all_is_answered(&socket);
+    // After how many answers a kill may come. It follows how many there are, which grows with what waits.
+    let mut latest = answers.try_iter().count();
     let mut chance = StdRng::seed_from_u64(20_261_125);
     let (mut killed, mut said_and_killed, mut in_between) = (0, 0, 0);
     for round in 0..KILLS {
         save(&mut saved);
         let mut child = command(&db, &socket).spawn().unwrap();
-        thread::sleep(latest.mul_f64(chance.random_range(0.0..1.0)));
+        let wanted = chance.random_range(0..=latest);
+        let mut heard = 0;
+        while heard < wanted && child.try_wait().unwrap().is_none() {
+            heard += usize::from(answers.recv_timeout(Duration::from_millis(1)).is_ok());
+        }
+        // Somewhere between this answer and the next question.
+        thread::sleep(Duration::from_micros(chance.random_range(0..3000)));
         child.kill().unwrap();
         let output = child.wait_with_output().unwrap();
-        latest = latest.mul_f64(if output.status.success() { 0.8 } else { 1.2 });
         killed += u32::from(!output.status.success());
         let said = said_stored(&String::from_utf8(output.stdout).unwrap());
         said_and_killed += u32::from(!said.is_empty() && !output.status.success());
-        // What it had sent is still being answered.
-        thread::sleep(Duration::from_millis(2));
+        all_is_answered(&socket);
+        heard += answers.try_iter().count();
+        latest = if output.status.success() { heard } else { latest.max(heard + 1) };
         let waiting: BTreeSet<u32> = pocket.lock().unwrap().waiting().into_iter().collect();
         let store = store::open(&db, tenter::log::Here::desk()).unwrap();
         let stored = all(&store);

@@ -2,9 +2,8 @@
 
 use tenter::command::device::sync::Options;
 use tenter::command::device::{self, list};
-use tenter::log::Ids;
+use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Read as _, Store as _};
 use tenter_core::saved::{self, Clock, MAX_SAVED_BYTES, SavedTest};
 
 use crate::cable::{Cable, all, log, printed};
@@ -30,12 +29,12 @@ fn everything_comes_over_and_is_given_to_its_fabric() {
     // (106 + 107 + 108) mm / 3 on 100 mm marks is 7 %, and so on up.
     let wanted = "\
 handheld 4711, named just now; clock set, it was not set
-stored     1  crosswise     7.0 %  2 Slate rib
+stored     1  crosswise     7.0 %  2 Doorway rib
 stored     2  crosswise     8.0 %  inbox, tag 3
 stored     3  lengthwise    9.0 %  inbox, tag 4
-stored     4  crosswise    10.0 %  1 Bracken shell
+stored     4  crosswise    10.0 %  1 Vestry twill
 4 tests stored
-2 without a fabric: see tenter device inbox
+2 without a cloth: see tenter device inbox
 ";
     assert_eq!(without_worth(&text), wanted, "{text}");
     let stored = all(&store);
@@ -91,7 +90,7 @@ fn listing_changes_nothing_on_either_side() {
     let text = list(&store, false);
     assert!(text.starts_with("handheld not named yet\n"), "{text}");
     assert!(text.contains("not set; on for 10 s"), "{text}");
-    assert!(text.contains("Slate rib"), "{text}");
+    assert!(text.contains("Doorway rib"), "{text}");
     assert!(text.ends_with("2 tests to fetch: tenter device sync\n"), "{text}");
     assert_eq!(store.count().unwrap(), entries);
     assert!(cable.world().pocket.chip.image() == image);

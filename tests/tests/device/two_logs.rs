@@ -1,7 +1,7 @@
 //! One handheld, two machines: logs that are merged later hold every test once.
 
 use tenter::command::device::sync::Options;
-use tenter::log::{Entry, StoredTest};
+use tenter::log::{Entry, Here, StoredTest};
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Merged, Read as _, Store as _, Which};
 use tenter_core::saved::{Clock, SavedTest};
@@ -71,7 +71,8 @@ fn what_was_put_right_by_hand_stays() {
     let id = all(&there)[0].1.id;
     let fact = tenter::log::Fact::TestAssigned { test: id, fabric };
     // Two logs order what they say by the millisecond; a hand is slower.
-    std::thread::sleep(std::time::Duration::from_millis(3));
+    let before = Here::desk().now();
+    while Here::desk().now() <= before {}
     there.add(&[fact.clone()]).unwrap();
     merge(&mut here, &there);
     let of: Vec<StoredTest> = here.tests(Which::Of(fabric)).unwrap();

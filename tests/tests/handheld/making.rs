@@ -25,7 +25,7 @@ fn test_to(extended: i16) -> PullTest {
     test
 }
 
-/// Writes a shell, tag 3, and then a stretchy side panel, tag 4, into the memory behind a board; the same handheld
+/// Writes a shell, tag 3, and then a stretchy hem facing, tag 4, into the memory behind a board; the same handheld
 /// without a board.
 fn shelve(eeprom: &Path) -> Handheld {
     let pages = u16::try_from(EEPROM_SIZE / PAGE_BYTES).unwrap();
@@ -117,7 +117,7 @@ fn measure_and_save<B: Board>(walk: &mut Walk<'_, B>, tens: usize, ones: usize) 
     assert_eq!(walk.twin.model.screen, Screen::Home);
 }
 
-/// Measures a shell and a side panel, saves both, pairs them in 500 mm of seam, and asks whether 500 mm of the panel pass
+/// Measures a shell and a hem facing, saves both, pairs them in 500 mm of seam, and asks whether 500 mm of the panel pass
 /// over 500 mm: all of it by hand.
 fn from_swatch_to_answer<B: Board>(board: &mut B, eeprom: &Path, name: &'static str, one_button: bool) {
     let mut twin = Handheld::default();

@@ -1,25 +1,29 @@
 //! Parts that are missing, busy or held down, and the line as another program opens it.
 
 use tenter::link::{self, Session};
-use tenter_tests::emulator::{self, Board as _, BoardLine, Key, SerialVia, pico};
+use tenter_firmware::ui::Action;
+use tenter_tests::emulator::{self, Board as _, BoardLine, HANGS, Key, SerialVia, pico};
+use tenter_tests::handheld::Handheld;
 
 use crate::boards;
-use crate::walk::{as_text, golden};
+use crate::walk::{as_text, golden, photo_of};
+use crate::whole_test::ROOM;
 
 /// Every key of the emulated board reads as down at power-on until it was pressed and let go once: nothing may happen.
 #[test]
 fn keys_down_at_power_on_mean_nothing() {
     let (_folder, options) = boards::qemu_options();
     let mut board = boards::start_qemu(emulator::Options { keys_pressed_at_start: true, ..options });
-    let home = board.wait_for_photo(5_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+    let home = board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
     board.wait(2_500).unwrap(); // Longer than a hold, and than a hold that goes back.
     assert_eq!(board.photo().unwrap(), home);
-    // Pressed and let go once, the key is known to be up; then it counts.
+    // Pressed and let go once, the key is known to be up; then it counts, and as one tap.
     board.tap(Key::More, 100).unwrap();
-    board.wait(100).unwrap();
-    assert_eq!(board.photo().unwrap(), home);
-    board.press(Key::More).unwrap();
-    board.wait_for_photo(3_000, &mut |photo| *photo != home).unwrap();
+    board.tap(Key::More, 100).unwrap();
+    let mut twin = Handheld::with_log(Vec::new());
+    twin.log(true, ROOM);
+    twin.act(Action::More(1));
+    board.wait_for_photo(&mut |photo| *photo == photo_of(&twin)).unwrap();
 }
 
 #[test]
@@ -28,10 +32,8 @@ fn without_a_memory_chip_it_says_so_and_still_measures() {
     let mut board = boards::start_pico(pico::Options { without_eeprom: true, ..options });
     assert_eq!(as_text(&board.photo().unwrap()), golden("home-no-log"));
     board.tap(Key::Next, 100).unwrap();
-    board.wait(100).unwrap();
     assert_eq!(as_text(&board.photo().unwrap()), golden("no-log"));
     board.tap(Key::Next, 100).unwrap();
-    board.wait(100).unwrap();
     assert_eq!(as_text(&board.photo().unwrap()), golden("settle"));
 }
 
@@ -40,7 +42,7 @@ fn without_a_display_the_host_is_still_answered() {
     let (_folder, options) = boards::pico_options();
     let mut board = boards::start_pico(pico::Options { without_display: true, ..options });
     assert!(board.photo().unwrap().is_dark());
-    let mut session = Session::open(BoardLine::new(&mut board)).unwrap();
+    let mut session = Session::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap();
     assert_eq!(session.list().unwrap().unacknowledged, 0);
 }
 
@@ -49,7 +51,7 @@ fn without_a_display_the_host_is_still_answered() {
 fn a_busy_memory_chip_is_waited_for() {
     let (_folder, options) = boards::pico_options();
     let mut board = boards::start_pico(options);
-    Session::open(BoardLine::new(&mut board)).unwrap().name(7).unwrap();
+    Session::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap().name(7).unwrap();
     let stats = board.stats().unwrap();
     assert!(stats.eeprom_writes >= 1 && stats.eeprom_refused >= 5, "{stats:?}");
 }
@@ -60,9 +62,9 @@ fn the_host_opens_the_line_itself() {
     for (via, prefix) in [(SerialVia::Pty, ""), (SerialVia::Socket, "unix:")] {
         let (_folder, options) = boards::qemu_options();
         let mut board = boards::start_qemu(emulator::Options { serial_via: via, ..options });
-        board.wait_for_photo(5_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+        board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
         let address = format!("{prefix}{}", board.serial_path().unwrap().display());
-        let mut session = Session::open(link::open(&address).unwrap()).unwrap();
+        let mut session = Session::open_with(link::open(&address).unwrap(), HANGS, 1).unwrap();
         session.name(0x5EED).unwrap();
         assert_eq!(session.identify().unwrap().device, 0x5EED, "{address}");
     }

@@ -6,7 +6,7 @@ use std::process::{Command, Output, Stdio};
 use std::time::Duration;
 
 use serialport::{SerialPort as _, TTYPort};
-use tenter::store::{self, Read as _, Store as _, Which};
+use tenter::store::{self, Read as _, Which};
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
 use tenter_tests::emulator::{Board, SerialVia};
@@ -23,8 +23,8 @@ fn stocked(db: &Path) {
         let output = Command::new(program()).arg("--db").arg(db).args(words).output().unwrap();
         assert!(output.status.success(), "{words:?}: {output:?}");
     };
-    run(&["cloth", "add", "Bracken shell", "--tag", "1", "--construction", "woven"]);
-    run(&["pattern", "add", "Smock", "B", "side panel", "--crosswise", "5%"]);
+    run(&["cloth", "add", "Vestry twill", "--tag", "1", "--construction", "woven"]);
+    run(&["pattern", "add", "Skirt", "B", "hem facing", "--crosswise", "5%"]);
 }
 
 /// What the program printed, where it did what it should.
@@ -44,15 +44,15 @@ fn there_and_back<B: Board>(
     let db = folder.path().join("log.sqlite3");
     stocked(&db);
     let mut verb = |board: &mut B, words: &[&str]| said(tenter(board, &db, words));
-    board.wait_for_photo(5_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
     assert!(verb(board, &["list"]).starts_with("handheld not named yet\n"));
     let text = verb(board, &["sync", "--name", "4711"]);
     let wanted = "handheld 4711, named just now; clock set, it was not set\nnothing new on the handheld\n";
     assert_eq!(text, wanted);
-    assert_eq!(verb(board, &["demands", "smock", "b"]), "sent  Smock B side panel\n");
+    assert_eq!(verb(board, &["demands", "skirt", "b"]), "sent  Skirt B hem facing\n");
 
     let five = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
-    let mut twin = Handheld::with_log(vec![LabelledDemand::new("Smock B side panel", five).unwrap()]);
+    let mut twin = Handheld::with_log(vec![LabelledDemand::new("Skirt B hem facing", five).unwrap()]);
     twin.log(true, ROOM);
     let mut walk = Walk::new(board, twin, name);
     measure(&mut walk, rest_ms);
@@ -63,7 +63,7 @@ fn there_and_back<B: Board>(
     let text = verb(board, &["sync"]);
     // 100 mm to 105 mm, five times, on the fabric that wears tag 1.
     assert!(text.contains("stored     1  crosswise     5.0 % ± "), "{text}");
-    assert!(text.contains("  1 Bracken shell\n1 test stored\n"), "{text}");
+    assert!(text.contains("  1 Vestry twill\n1 test stored\n"), "{text}");
     let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let stored = store.tests(Which::All).unwrap();
     assert_eq!(stored.len(), 1);
@@ -75,12 +75,12 @@ fn there_and_back<B: Board>(
     let text = verb(board, &["sync"]);
     assert!(text.ends_with("\nnothing new on the handheld\n"), "{text}");
     // The host has taken it: home says so.
-    board.wait_for_photo(3_000, &mut |photo| as_text(photo).starts_with(&head_of(&golden("home")))).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo).starts_with(&head_of(&golden("home")))).unwrap();
 }
 
 fn device(db: &Path, port: &str, words: &[&str]) -> Command {
     let mut command = Command::new(program());
-    command.arg("device").args(words).env("TENTER_DB", db).env("TENTER_PORT", port);
+    command.arg("device").args(words).env("TENTER_DB", db).env("TENTER_PORT", port).env("TENTER_PATIENCE", "600");
     command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
     command
 }

@@ -1,6 +1,7 @@
 //! Using a handheld as a person does: a key at a time, looking at the display.
 
 use std::path::PathBuf;
+use std::time::Instant;
 
 use tenter_firmware::ui::{Action, Screen};
 use tenter_tests::emulator::{Board, Key, Photo};
@@ -11,6 +12,8 @@ use tenter_tests::picture;
 const TAP_MS: u32 = 100;
 /// A hold of the only button, surely long enough to accept and too short to go back.
 const HOLD_MS: u32 = 1100;
+/// Seconds by which a board may be ahead at once: taps take some of its time, and it counts whole ones.
+const AHEAD: u64 = 3;
 
 /// A board, and the same handheld without a board that says what the display must show.
 pub struct Walk<'b, B> {
@@ -18,31 +21,34 @@ pub struct Walk<'b, B> {
     pub twin: Handheld,
     shots: u32,
     name: &'static str,
+    /// When the twin last did something.
+    acted: Instant,
 }
 
 impl<'b, B: Board> Walk<'b, B> {
     /// A walk that begins at home; its photographs are kept under a name.
     pub fn new(board: &'b mut B, twin: Handheld, name: &'static str) -> Self {
-        let mut walk = Self { board, twin, shots: 0, name };
+        let mut walk = Self { board, twin, shots: 0, name, acted: Instant::now() };
         walk.see();
         walk
     }
 
     /// Taps a key, does the same to the twin, and compares the pictures.
     pub fn tap(&mut self, key: Key, action: Action) {
-        self.board.press(key).unwrap();
-        self.twin.act(action);
-        self.see(); // However busy this machine is, the key is down until it was seen.
-        self.board.release(key).unwrap();
-        self.board.wait(TAP_MS).unwrap();
+        self.board.tap(key, TAP_MS).unwrap();
+        self.act(action);
     }
 
     /// Taps or holds the only button.
     pub fn only(&mut self, action: Action) {
         let press = if action == Action::Step { TAP_MS } else { HOLD_MS };
         self.board.tap(Key::Select, press).unwrap();
-        self.board.wait(TAP_MS).unwrap();
+        self.act(action);
+    }
+
+    fn act(&mut self, action: Action) {
         self.twin.act(action);
+        self.acted = Instant::now();
         self.see();
     }
 
@@ -55,30 +61,38 @@ impl<'b, B: Board> Walk<'b, B> {
 
     /// Waits until the display shows what the twin shows, and keeps the photograph.
     ///
-    /// Where seconds count, the emulator may be some of them ahead: then the twin follows.
+    /// Where seconds count, an emulator that goes by the clock on the wall may be ahead by those that have passed there:
+    /// then the twin follows.
     fn see(&mut self) {
-        let twins = self.twins();
-        let wanted: Vec<Photo> = twins.iter().map(photo_of).collect();
-        let photo = self.board.wait_for_photo(3_000, &mut |photo| wanted.contains(photo));
+        let (twin, acted) = (self.twin.clone(), self.acted);
+        let mut twins = vec![twin.clone()];
+        let mut wanted = vec![photo_of(&twin)];
+        let mut seen = None;
+        let photo = self.board.wait_for_photo(&mut |photo| {
+            while twins.len() as u64 <= acted.elapsed().as_secs() + AHEAD {
+                let next = later(&twin, twins.len() as u32);
+                wanted.push(photo_of(&next));
+                twins.push(next);
+            }
+            seen = wanted.iter().position(|wanted| wanted == photo);
+            seen.is_some()
+        });
         let photo = photo.unwrap_or_else(|error| panic!("{}: {error}\nwanted:\n{}", self.name, wanted[0]));
-        let place = wanted.iter().position(|wanted| *wanted == photo).unwrap();
-        self.twin = twins[place].clone();
+        self.twin = twins[seen.unwrap()].clone();
         self.shots += 1;
         photo.save(&folder(self.name).join(format!("{:02}.png", self.shots))).unwrap();
     }
+}
 
-    fn twins(&self) -> Vec<Handheld> {
-        let later = |seconds: u32| {
-            let mut twin = self.twin.clone();
-            if twin.model.screen.has_clock() {
-                twin.wait(1_000 * seconds);
-            } else if twin.model.screen == Screen::Recovered {
-                twin.model.rest_seconds += seconds;
-            }
-            twin
-        };
-        (0..6).map(later).collect()
+/// A twin some seconds later.
+fn later(twin: &Handheld, seconds: u32) -> Handheld {
+    let mut twin = twin.clone();
+    if twin.model.screen.has_clock() {
+        twin.wait(1_000 * seconds);
+    } else if twin.model.screen == Screen::Recovered {
+        twin.model.rest_seconds += seconds;
     }
+    twin
 }
 
 /// What a board's display shows when the twin shows its picture.

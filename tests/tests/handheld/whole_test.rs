@@ -6,7 +6,7 @@ use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit, saved};
 use tenter_firmware::ui::{Action, Screen};
-use tenter_tests::emulator::{Board, BoardLine, Key};
+use tenter_tests::emulator::{Board, BoardLine, HANGS, Key};
 use tenter_tests::handheld::Handheld;
 
 use crate::walk::{Walk, as_text, golden};
@@ -20,12 +20,12 @@ const NOW: u32 = 1_795_564_800;
 
 fn demand() -> LabelledDemand {
     let five = Range::parse("5%", Unit::Mm).unwrap();
-    LabelledDemand::new("smock side panel", Demand::for_grain(Grain::Crosswise, five)).unwrap()
+    LabelledDemand::new("choir trousers A", Demand::for_grain(Grain::Crosswise, five)).unwrap()
 }
 
 /// The host names the handheld, sets its clock and sends a demand.
 fn prepare<B: Board>(board: &mut B) {
-    let mut session = Session::open(BoardLine::new(board)).unwrap();
+    let mut session = Session::open_with(BoardLine::new(board), HANGS, 1).unwrap();
     assert_eq!(session.identify().unwrap().device, 0);
     session.name(DEVICE).unwrap();
     session.name(DEVICE).unwrap(); // Repeated safely.
@@ -79,7 +79,7 @@ pub fn measure<B: Board>(walk: &mut Walk<'_, B>, rest_ms: u32) {
 
 /// What the host fetches is what was dialled, and the digits on both sides are the same.
 fn fetch<B: Board>(board: &mut B, twin: &Handheld) {
-    let mut session = Session::open(BoardLine::new(board)).unwrap();
+    let mut session = Session::open_with(BoardLine::new(board), HANGS, 1).unwrap();
     assert_eq!(session.identify().unwrap().device, DEVICE);
     let fetched: Vec<_> = session.fetch_all_from(1).collect::<Result<_, _>>().unwrap();
     assert_eq!(fetched.len(), 1);
@@ -129,7 +129,7 @@ fn same_digits(test: &PullTest) {
 }
 
 fn whole_test<B: Board>(board: &mut B, name: &'static str, rest_ms: u32) {
-    board.wait_for_photo(5_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
     prepare(board);
     let mut twin = Handheld::with_log(vec![demand()]);
     twin.log(true, ROOM);
@@ -138,7 +138,7 @@ fn whole_test<B: Board>(board: &mut B, name: &'static str, rest_ms: u32) {
     let twin = walk.twin.clone();
     fetch(board, &twin);
     // The host has taken it: home says so.
-    board.wait_for_photo(3_000, &mut |photo| as_text(photo).starts_with(&head_of(&golden("home")))).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo).starts_with(&head_of(&golden("home")))).unwrap();
 }
 
 /// The first lines of a picture: its title.
@@ -169,7 +169,7 @@ fn on_the_board_one_can_build() {
 /// One button alone: 100 mm to 105 mm, back at 101 mm, saved under tag 1.
 fn one_button<B: Board>(board: &mut B, name: &'static str) {
     use Action::{Accept, Step};
-    board.wait_for_photo(5_000, &mut |photo| as_text(photo) == golden("home")).unwrap();
+    board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
     let mut twin = Handheld::default();
     twin.log(true, ROOM);
     let mut walk = Walk::new(board, twin, name);

@@ -48,7 +48,7 @@ fn saved() -> impl Strategy<Value = MemoryDesk> {
 }
 
 fn demands() -> Vec<LabelledDemand> {
-    vec![demand("smock main", 5), demand("smock side", 18), demand("tights", 50)]
+    vec![demand("skirt main", 5), demand("skirt side", 18), demand("coats", 50)]
 }
 
 proptest! {

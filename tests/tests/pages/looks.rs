@@ -43,7 +43,7 @@ fn the_book() {
 #[test]
 fn the_book_of_a_view() {
     let desk = Desk::evening();
-    let file = desk.report(&["book", "--view", "Fellside smock", "A"]);
+    let file = desk.report(&["book", "--view", "Choir trousers", "A"]);
     assert_looks_right("book-view", &file, false);
 }
 
@@ -55,7 +55,7 @@ fn the_book_of_an_empty_log() {
 
 #[test]
 fn the_plan_sheet() {
-    let words = ["sheet", "fell", "a", "--zip", "65cm", "--elastic", "soft wrist 17cm", "--child", "--cord", "--why"];
+    let words = ["sheet", "choir", "a", "--zip", "65cm", "--elastic", "soft waist 76cm", "--child", "--cord", "--why"];
     let desk = Desk::evening();
     assert_looks_right("sheet", &desk.report(&words), false);
 }
@@ -64,11 +64,12 @@ fn the_plan_sheet() {
 #[test]
 fn too_little_is_said_wherever_a_cloth_is_offered() {
     let desk = Desk::evening();
-    let pages: [&[&str]; 2] = [&["book", "--view", "fell", "a"], &["sheet", "fell", "a", "--use", "main=5"]];
+    let pages: [&[&str]; 2] = [&["book", "--view", "choir", "a"], &["sheet", "choir", "a", "--use", "main=5"]];
     for words in pages {
-        // Larch ripstop: the main cloth takes 1.70 m, 0.90 m lie at home; subtraction.
+        // Practice sateen: the main cloth takes 2.20 m, 0.90 m lie at home; subtraction.
         let page = std::fs::read_to_string(desk.report(words)).unwrap();
-        assert_eq!(page.matches("too little: 0.80 m missing").count(), 1, "{words:?}");
+        let missing = page.matches("1.30\u{a0}m missing").count();
+        assert!(missing >= 1 && page.matches("○ too little").count() == missing, "{words:?}: {missing}");
     }
 }
 
@@ -77,7 +78,7 @@ fn too_little_is_said_wherever_a_cloth_is_offered() {
 #[test]
 fn a_card_says_what_was_measured() {
     let desk = Desk::empty();
-    desk.run(&["cloth", "add", "Gorse lawn"]);
+    desk.run(&["cloth", "add", "Organza lawn"]);
     desk.run(&["pull", "1", "--marks", "25cm", "--to", "26cm", "--back", "25.1cm@60s"]);
     desk.run(&["pull", "1", "--marks", "25cm", "--to", "30cm", "--back", "26cm@60s", "--grain", "bias"]);
     let card = std::fs::read_to_string(desk.report(&["picture", "card", "1"])).unwrap();
@@ -96,7 +97,7 @@ fn a_card_says_what_was_measured() {
 fn cards_and_gauges() {
     let desk = Desk::evening();
     assert_looks_right("cards", &desk.report(&["cards"]), true);
-    assert_looks_right("gauges", &desk.report(&["gauge", "--view", "fell", "a"]), true);
+    assert_looks_right("gauges", &desk.report(&["gauge", "--view", "choir", "a"]), true);
 }
 
 /// The check finds what it looks for: a page with a wide box, a word outside its picture, one upon another, white on white, and a request.

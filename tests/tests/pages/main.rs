@@ -14,8 +14,8 @@ use std::process::Command;
 use tempfile::TempDir;
 use tenter_tests::program::program;
 
-/// A log of an evening of sewing, as it was exported once: invented cloths and patterns.
-const EVENING: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/data/evening.jsonl");
+/// The log of the samples that `tenter demo` makes: invented cloths and patterns.
+const EVENING: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../host-cli/demo/evening.jsonl");
 
 /// A folder with a log, in which pages are made.
 struct Desk {
@@ -40,11 +40,23 @@ impl Desk {
 
     /// Runs the program, which must succeed, and gives what it said.
     fn run(&self, words: &[&str]) -> String {
-        let mut command = Command::new(program());
-        command.args(words).current_dir(self.folder.path()).env("TENTER_DB", self.path("log.sqlite3"));
-        let output = command.env("TZ", "UTC").env("COLUMNS", "80").output().unwrap();
+        let output = self.command(words).output().unwrap();
         assert!(output.status.success(), "tenter {words:?}: {}", String::from_utf8_lossy(&output.stderr));
         String::from_utf8(output.stdout).unwrap()
+    }
+
+    /// Runs the program, which must understand, and gives what it found, whatever the answer.
+    fn told(&self, words: &[&str]) -> String {
+        let output = self.command(words).output().unwrap();
+        assert!(output.status.code().is_some_and(|code| code != 2), "{}", String::from_utf8_lossy(&output.stderr));
+        String::from_utf8(output.stdout).unwrap()
+    }
+
+    fn command(&self, words: &[&str]) -> Command {
+        let mut command = Command::new(program());
+        command.args(words).current_dir(self.folder.path()).env("TENTER_DB", self.path("log.sqlite3"));
+        command.env("TZ", "UTC").env("COLUMNS", "80");
+        command
     }
 
     /// Makes a report; where it lies.

@@ -18,7 +18,7 @@ fn printed(name: &str, file: &Path) -> PathBuf {
 #[test]
 fn ink_is_dark_whatever_the_screen_is() {
     let desk = Desk::evening();
-    let [plan, cards] = [&["sheet", "fell", "a"][..], &["cards", "1", "9"]].map(|words| {
+    let [plan, cards] = [&["sheet", "choir", "a"][..], &["cards", "1", "9"]].map(|words| {
         let file = desk.report(words);
         let light = kept("light.pdf");
         browser::visit(&file, &[View::new(1280, false).printed(light.clone())]).unwrap();
@@ -40,9 +40,9 @@ fn texts(pdf: &Path) -> Vec<String> {
 #[test]
 fn cards_are_four_to_a_sheet_and_true_to_scale() {
     let desk = Desk::evening();
-    // Eleven cloths lie at home.
+    // Thirteen cloths lie at home.
     let all = browser::sheets(&printed("cards", &desk.report(&["cards"]))).unwrap();
-    assert_eq!(all.len(), 3);
+    assert_eq!(all.len(), 4);
     all.iter().for_each(|sheet| sheet.assert_true_to_scale(145.5));
     let two = browser::sheets(&printed("two-cards", &desk.report(&["cards", "1", "9"]))).unwrap();
     assert_eq!(two.len(), 1);
@@ -56,7 +56,7 @@ fn gauges_are_one_to_a_sheet_and_true_to_scale() {
     assert_eq!(one.len(), 1);
     one[0].assert_true_to_scale(103.0);
     // View A asks three cloths for stretch, each crosswise.
-    let view = browser::sheets(&printed("gauges", &desk.report(&["gauge", "--view", "fell", "a"]))).unwrap();
+    let view = browser::sheets(&printed("gauges", &desk.report(&["gauge", "--view", "choir", "a"]))).unwrap();
     assert_eq!(view.len(), 3);
     view.iter().for_each(|sheet| sheet.assert_true_to_scale(103.0));
 }
@@ -85,12 +85,12 @@ fn the_bar_of_a_card_is_as_long_as_the_cloth() {
 
 #[test]
 fn the_plan_of_a_view_is_one_sheet() {
-    let words = ["sheet", "fell", "a", "--zip", "65cm", "--elastic", "soft wrist 17cm"];
+    let words = ["sheet", "choir", "a", "--zip", "65cm", "--elastic", "soft opening 26cm"];
     let desk = Desk::evening();
     let texts = texts(&printed("sheet", &desk.report(&words)));
     assert_eq!(texts.len(), 1, "{texts:?}");
     for words in
-        ["Fellside smock, view A", "Bracken shell", "Stabilise and finish", "take 65 cm", "pins, blades and irons"]
+        ["Choir trousers, view A", "Vestry twill", "Stabilise and finish", "take 65 cm", "pins, blades and irons"]
     {
         assert!(texts[0].contains(words), "{words}: {}", texts[0]);
     }
@@ -101,7 +101,7 @@ fn the_plan_of_a_view_is_one_sheet() {
 fn a_printed_book_is_complete() {
     let desk = Desk::evening();
     let text = texts(&printed("book", &desk.report(&["book"]))).concat();
-    for words in ["Ember performance knit", "271 mm, 272 mm, 271 mm", "added; 2.60 m on hand", "500 mm to 494 mm"] {
+    for words in ["Encore double knit", "271 mm, 272 mm, 271 mm", "added; 3.10 m on hand", "500 mm to 491 mm"] {
         assert!(text.contains(words), "{words}: {text}");
     }
     assert!(!text.contains("Show all"), "{text}");

@@ -98,8 +98,8 @@ proptest! {
         confidence in any_confidence(),
         table in 0..tenter_core::TABLES.len(),
     ) {
-        let row = |(grain, stretch, asked, answer)| Row { grain, stretch, asked, answer, pulls: &pulls };
-        let rows: Vec<Row<'_>> = rows.into_iter().map(row).collect();
+        let row = |(grain, stretch, asked, answer)| Row { grain, stretch, asked, answer, pulls: pulls.clone() };
+        let rows: Vec<Row> = rows.into_iter().map(row).collect();
         let table: &'static Table = &tenter_core::TABLES[table];
         assert_tells(&gauge::draw(&Gauge { title: &title, rows: &rows, confidence, table, key }), &title);
     }

@@ -81,7 +81,7 @@ fn five_cards_are_two_pages() {
 #[test]
 fn a_pull_gauge_is_true_to_scale() {
     let asked = gallery::range("4in to 5 3/8in");
-    let gauge = true_scale::pull_gauge(&true_scale::PullGauge { title: "smock, cuff", asked }).unwrap();
+    let gauge = true_scale::pull_gauge(&true_scale::PullGauge { title: "play coat, cuff", asked }).unwrap();
     let sheets = printed("pull-gauge", &print::page("Pull gauge", &[gauge]));
     assert_eq!(sheets.len(), 1);
     sheets[0].assert_true_to_scale(103.0);

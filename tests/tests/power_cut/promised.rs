@@ -33,7 +33,7 @@ pub fn demand_of(number: u16, large: bool) -> LabelledDemand {
     if large {
         (demand.crosswise, demand.bias) = (range, range);
     }
-    LabelledDemand::new(&format!("smock {number}, main cloth"), demand).unwrap()
+    LabelledDemand::new(&format!("skirt {number}, main cloth"), demand).unwrap()
 }
 
 #[derive(Clone, Debug)]

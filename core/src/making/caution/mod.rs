@@ -85,8 +85,8 @@ pub struct Job {
 /// ```
 /// use tenter_core::making::caution::{Caution, Job, cautions};
 ///
-/// let smock = Job { for_child: true, has_cord: true, ..Job::default() };
-/// assert_eq!(cautions(smock), [Caution::ChildCords]);
+/// let skirt = Job { for_child: true, has_cord: true, ..Job::default() };
+/// assert_eq!(cautions(skirt), [Caution::ChildCords]);
 /// assert!(cautions(Job::default()).is_empty());
 /// ```
 #[must_use]

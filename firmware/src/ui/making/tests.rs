@@ -16,7 +16,7 @@ fn test_to(extended: i16) -> PullTest {
     test
 }
 
-/// A handheld whose log holds the tests of a shell, tag 3, and of a stretchy side panel, tag 4, the newer one.
+/// A handheld whose log holds the tests of a shell, tag 3, and of a stretchy hem facing, tag 4, the newer one.
 struct Shelved {
     model: Model,
     tests: Vec<(u16, PullTest)>,
@@ -54,7 +54,7 @@ impl Shelved {
         self.model.making.cloth.map(|cloth| cloth.tag)
     }
 
-    /// The pair as the core has it, of the side panel and the shell in half a metre.
+    /// The pair as the core has it, of the hem facing and the main cloth in half a metre.
     fn pair(&self) -> Pair {
         let edge = |at: usize| Cloth::of(None, 0, &self.tests[at].1, None).unwrap().edge();
         Pair::of(&edge(1), &edge(0), Length::from_mm(500), None, Rules::default().confidence).unwrap()

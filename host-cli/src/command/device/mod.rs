@@ -5,6 +5,8 @@ pub mod inbox;
 pub mod list;
 pub mod sync;
 
+use std::time::Duration;
+
 use tenter_core::wire::Refusal;
 
 use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
@@ -47,7 +49,8 @@ fn open(arg: &PortArg) -> Result<Line, Error> {
     let Some(port) = arg.port.as_deref().filter(|port| !port.trim().is_empty()) else {
         return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
     };
-    Ok(Session::open(link::open(port)?)?)
+    let patience = Duration::from_secs(arg.patience.into());
+    Ok(Session::open_with(link::open(port)?, patience, Line::TRIES)?)
 }
 
 /// Sets the clock and says how far off it was.

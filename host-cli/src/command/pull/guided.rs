@@ -11,7 +11,7 @@ use crate::input;
 use crate::log::{Fabric, Here, Ids};
 use crate::store::{Drafts, Store};
 use crate::text::Screen;
-use crate::text::cloth as stash;
+use crate::words::cloth as stash;
 use crate::words::quantity;
 
 /// Not measured yet.

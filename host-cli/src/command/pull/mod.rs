@@ -9,15 +9,16 @@ use crate::cli::pull::PullArgs;
 use crate::deed::Refused;
 use crate::deed::pull as deed;
 use crate::error::Error;
+use crate::finding::pull::Pulled;
 use crate::input::{CheckInput, Doubted};
 use crate::json::doubt as doubt_json;
-use crate::log::{Entry, Fabric, Id, retest};
+use crate::json::pull as pull_json;
+use crate::log::{Entry, Fabric, Id};
 use crate::store::{Change as _, Drafts, Store, Which};
-use crate::text::Checked;
 use crate::text::Screen;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
-use crate::text::pull::Pulled;
+use crate::words::pull as words;
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close, unknown or broken off.
 ///
@@ -69,26 +70,14 @@ fn stored(
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
     let tests = store.tests(Which::Of(fabric.id))?;
-    let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(0) };
-    let hands = store.hands()?;
     input.stored = true;
-    input.rules.scatter = hands.scatter_for(fabric.construction, &input.test);
-    let evaluation = input.evaluate()?;
-    let suits = tenter_core::suits(&input.test, &input.rules)?.collect();
-    let disagrees = retest::before(&tests, test).and_then(|before| {
-        let stretch = &evaluation.figures.stretch;
-        let apart = retest::disagreement(stretch, before, &hands, fabric.construction, input.rules.confidence)?;
-        Some((before, apart))
-    });
-    let older = tests.iter().any(|other| retest::before(&tests, other).is_some_and(|before| before.id == id));
-    let checked = Checked { input: &input, evaluation: &evaluation, suits };
-    let pulled = Pulled { fabric, test, checked, hands, disagrees, older };
+    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.hands()?)? else { return Ok(0) };
     if json {
-        writeln!(screen.out, "{}", report::json(&pulled))?;
+        writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
-        write!(screen.out, "{}", report::text(&pulled, screen.width, screen.unicode))?;
+        write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode))?;
     }
-    Ok(exit_code(evaluation.answer))
+    Ok(exit_code(pulled.checked.evaluation.answer))
 }
 
 /// Takes a stored test out of account, or back.
@@ -102,7 +91,7 @@ fn set_retired(
     let note = args.note.as_deref().unwrap_or_default();
     let (_, (Fabric { tag, .. }, test)) =
         store.change(|read| deed::set_retired(read, &args.fabric, text, retire, note))?;
-    let about = report::line_about(&test);
+    let about = words::line_about(&test);
     screen.say(&match retire {
         true => {
             format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())

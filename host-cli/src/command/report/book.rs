@@ -6,12 +6,12 @@ use crate::command::progress::Progress;
 use crate::command::shown::Known;
 use crate::error::Error;
 use crate::finding::fit;
+use crate::finding::fit::Fitted;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::page::book::Book;
 use crate::store::Read;
 use crate::text::Screen;
-use crate::text::fit::Fitted;
 
 /// Writes the book.
 pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {

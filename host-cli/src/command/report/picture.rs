@@ -3,29 +3,29 @@
 use tenter_core::Grain;
 
 use super::super::find;
-use super::{Rules, cards, view, write};
+use super::{Rules, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
 use crate::command::shown::Known;
 use crate::error::Error;
-use crate::finding::drawn;
+use crate::finding::drawn::{CardFacts, Course};
 use crate::finding::fit;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known::not_pulled;
 use crate::input;
-use crate::picture::{Picture, card};
+use crate::picture::{Picture, drawn};
 use crate::store::Read;
 use crate::text::Screen;
 
 /// Writes one picture.
 pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
     let rules = Rules::of(&args.confidence, &args.table, &args.units)?;
-    let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} means nothing to {what}; leave it out")));
+    let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} does not apply to {what}; leave it out")));
     match args.kind {
-        PictureKind::Map if args.fabric.is_some() => return refused("the tag", "the map, which shows all cloths"),
+        PictureKind::Map if args.fabric.is_some() => return refused("the tag", "the map: it shows all cloths"),
         PictureKind::Card if args.view.view.is_some() => return refused("--view", "a card"),
         PictureKind::Stretch | PictureKind::Card | PictureKind::Map if args.grain.is_some() => {
-            return refused("--grain", "any picture but growth");
+            return refused("--grain", "this picture, only to growth");
         }
         _ => {}
     }
@@ -60,13 +60,9 @@ fn of_fabric(
             let grain = args.grain.map_or(Grain::Crosswise, input::grain);
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain);
             let standing = standing.ok_or_else(|| not_pulled(&known.fabric, grain))?;
-            Ok(drawn::growth(&shown, standing, role))
+            Ok(drawn::growth(&shown, &Course::of(&shown, standing, role)))
         }
-        PictureKind::Card => {
-            let words = cards::words(&shown, stock);
-            let notes = words.notes();
-            Ok(card::draw(&words.card(&shown, &notes)))
-        }
+        PictureKind::Card => Ok(drawn::card(&shown, &CardFacts::of(&shown, stock))),
         PictureKind::Map => Ok(drawn::map(stock, fit, rules.confidence)),
     }
 }

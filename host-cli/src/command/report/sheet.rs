@@ -5,10 +5,10 @@ use super::{Rules, today, write};
 use crate::cli::report::SheetArgs;
 use crate::command::shown::Known;
 use crate::error::Error;
-use crate::finding::drawn;
 use crate::finding::fit;
 use crate::finding::fit::Stock;
 use crate::page::sheet as page;
+use crate::picture::drawn;
 use crate::store::Read;
 use crate::text::Screen;
 
@@ -20,16 +20,17 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = roles.into_iter().map(|role| fit::role(role, &stock, rules.confidence)).collect();
-    let sheet = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
+    let plan = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     let mut gauges = Vec::new();
-    for chosen in &sheet.chosen {
-        let Some(candidate) = &chosen.candidate else {
+    for planned in &plan.roles {
+        let Some(taken) = &planned.cloth else {
             gauges.push(String::new());
             continue;
         };
-        let known = Known::of(read, candidate.fabric.clone())?;
-        gauges.push(drawn::stretch(&known.shown(stock.hands, rules), Some(chosen.role), false).inline());
+        let known = Known::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
+        gauges.push(drawn::stretch(&known.shown(stock.hands, rules), Some(&planned.role), false).inline());
     }
-    let made = today(screen.here);
-    write(&args.out, &page::page(&sheet, &gauges, &made, args.plan.why), "the plan; open it in a browser", screen)
+    let (made, unit) = (today(screen.here), rules.unit);
+    let bytes = page::page(&plan, &gauges, &made, args.plan.why, unit);
+    write(&args.out, &bytes, "the plan; open it in a browser", screen)
 }

@@ -7,9 +7,10 @@ pub mod cloth;
 pub mod known;
 pub mod stock;
 
-use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Rules, judge};
+use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Rules, Unit};
 
-use crate::log::{Fabric, Role};
+use super::verdict::Verdict;
+use crate::log::{Fabric, Pattern, Role};
 use cloth::{ClothAnswer, Need};
 pub use stock::{Measured, Stock};
 
@@ -28,6 +29,34 @@ pub enum Reason {
     NothingAsked,
 }
 
+/// A grain that was asked about and pulled.
+#[derive(Clone, Debug)]
+pub struct Along {
+    /// The grain.
+    pub grain: Grain,
+    /// What its newest test says.
+    pub evaluation: Evaluation,
+}
+
+/// A view with the fabrics for each of its roles.
+#[derive(Debug)]
+pub struct Fitted<'a> {
+    /// The pattern.
+    pub pattern: &'a Pattern,
+    /// The view.
+    pub view: &'a str,
+    /// Its roles.
+    pub roles: &'a [RoleFit<'a>],
+    /// The stash.
+    pub stock: &'a Stock,
+    /// How sure an answer is.
+    pub confidence: Confidence,
+    /// The unit of the text.
+    pub unit: Unit,
+    /// List every fabric.
+    pub all: bool,
+}
+
 /// A fabric judged for a role.
 #[derive(Clone, Debug)]
 pub struct Candidate<'a> {
@@ -40,15 +69,41 @@ pub struct Candidate<'a> {
     pub chance: Option<f32>,
     /// Why.
     pub reason: Reason,
+    /// What each grain says that is asked about and was pulled.
+    pub grains: Vec<Along>,
     /// Whether there is enough of it.
     pub cloth: ClothAnswer,
 }
 
 impl Candidate<'_> {
+    /// The answer, all in all.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        match self.answer {
+            _ if self.reason == Reason::Construction => Verdict::OtherConstruction,
+            Answer::Meets if self.missing().is_some() => Verdict::TooLittle,
+            answer => answer.into(),
+        }
+    }
+
     /// Whether it meets everything and there is enough of it, or the bolt still lies in the shop.
     #[must_use]
     pub fn will_do(&self) -> bool {
-        self.answer == Answer::Meets && self.missing().is_none()
+        self.verdict() == Verdict::Meets
+    }
+
+    /// Whether more has to be bought or cut than is said, by as much as washing takes: it was not washed, and nobody
+    /// measured what washing does to it.
+    #[must_use]
+    pub fn may_shrink(&self) -> bool {
+        matches!(self.answer, Answer::Meets | Answer::Close)
+            && self.cloth.needed().is_some_and(|needed| !needed.washing_known)
+    }
+
+    /// What the newest test of a grain says.
+    #[must_use]
+    pub fn along(&self, grain: Grain) -> Option<&Evaluation> {
+        self.grains.iter().find(|along| along.grain == grain).map(|along| &along.evaluation)
     }
 
     /// What is missing of a cloth at home; of a bolt in the shop as much is cut as is needed.
@@ -61,12 +116,14 @@ impl Candidate<'_> {
     }
 
     /// The order in which candidates are shown: the best first.
-    fn order(&self) -> (u8, bool, core::cmp::Reverse<u32>, u16) {
-        let rank = if self.reason == Reason::Construction { 4 } else { self.answer.rank() };
+    fn order(&self) -> (usize, bool, core::cmp::Reverse<u32>, u16) {
+        let verdict = self.verdict();
+        let place = Verdict::ALL.iter().position(|one| *one == verdict).unwrap_or(Verdict::ALL.len());
         // A chance in millionths, so that the order is total and ties go by the tag.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 0 and 10⁶.
         let chance = (self.chance.unwrap_or(0.0).clamp(0.0, 1.0) * 1e6) as u32;
-        (rank, rank < 3 && self.cloth.is_short(), core::cmp::Reverse(chance), self.fabric.tag)
+        let short = !verdict.is_refused() && self.cloth.is_short();
+        (place, short, core::cmp::Reverse(chance), self.fabric.tag)
     }
 }
 
@@ -80,6 +137,12 @@ pub struct RoleFit<'a> {
 }
 
 impl RoleFit<'_> {
+    /// How many cloths may still do, once more is known.
+    #[must_use]
+    pub fn open(&self) -> usize {
+        self.candidates.iter().filter(|candidate| candidate.verdict().is_open()).count()
+    }
+
     /// The best answer: meets with enough cloth, else close or unknown, else short; `None` where nothing can do.
     #[must_use]
     pub fn outcome(&self) -> Answer {
@@ -94,62 +157,70 @@ impl RoleFit<'_> {
 /// Judges every fabric for a role.
 #[must_use]
 pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> RoleFit<'a> {
-    let need = role.cloth.map(Need::from);
-    let judged = |fabric: &'a Fabric| {
-        let (answer, chance, reason) = answer(role, fabric, stock, confidence);
-        Candidate { fabric, answer, chance, reason, cloth: cloth::answer(fabric, need, confidence) }
-    };
+    let judged = |fabric: &'a Fabric| Candidate::of(fabric, role, stock, confidence);
     let mut candidates: Vec<Candidate<'a>> = stock.fabrics.iter().map(judged).collect();
     candidates.sort_by_cached_key(Candidate::order);
     RoleFit { role, candidates }
 }
 
-fn answer(role: &Role, fabric: &Fabric, stock: &Stock, confidence: Confidence) -> (Answer, Option<f32>, Reason) {
-    if !role.takes(fabric.construction) {
-        return (Answer::Short, None, Reason::Construction);
-    }
-    let mut worst: Option<(Answer, Option<f32>, Reason)> = None;
-    let mut chance = Some(1.0);
-    let mut note = |answer: Answer, part: Option<f32>, reason: Reason| {
-        chance = chance.zip(part).map(|(so_far, part)| so_far * part);
-        if worst.is_none_or(|(had, its_chance, _)| answer.outweighs(part, (had, its_chance))) {
-            worst = Some((answer, part, reason));
-        }
-    };
-    let growth_or_recovery = role.demand.growth_at_most.is_some() || role.demand.recovery_at_least.is_some();
-    // Growth and recovery are asked of the grains whose stretch is asked; where none is, of every grain that was pulled.
-    let stretch_asked = role.grains().next().is_some();
-    let mut pulled = false;
-    for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-        let asked = !role.demand.stretch(grain).is_empty();
-        let Some(measured) = stock.measured(fabric, grain) else {
-            if asked {
-                note(Answer::Unknown, None, Reason::NotPulled(grain));
-            }
-            continue;
-        };
-        if !asked && (stretch_asked || !growth_or_recovery) {
-            continue;
-        }
-        pulled = true;
-        let rules = Rules { confidence, scatter: measured.scatter };
-        for part in judge(&measured.test.said.test, &role.demand, &rules).into_iter().flatten() {
-            let reason = match part.answer {
-                Answer::Unknown => Reason::NotRead(grain, part.ask),
-                _ => Reason::Part(grain, part),
-            };
-            note(part.answer, part.chance, reason);
-        }
-    }
-    if growth_or_recovery && !stretch_asked && !pulled {
-        note(Answer::Unknown, None, Reason::NotPulled(Grain::Crosswise));
-    }
-    worst.map_or((Answer::Meets, Some(1.0), Reason::NothingAsked), |(answer, _, reason)| (answer, chance, reason))
+/// The part that decides so far.
+struct Judging {
+    decides: Option<(Answer, Option<f32>, Reason)>,
+    chance: Option<f32>,
 }
 
-/// The whole evaluation of a fabric along a grain, for those that are shown.
-#[must_use]
-pub fn evaluation(role: &Role, measured: &Measured, confidence: Confidence) -> Option<Evaluation> {
-    let rules = Rules { confidence, scatter: measured.scatter };
-    Evaluation::of(&measured.test.said.test, &role.demand, &rules).ok()
+impl Judging {
+    fn note(&mut self, answer: Answer, part: Option<f32>, reason: Reason) {
+        self.chance = self.chance.zip(part).map(|(so_far, part)| so_far * part);
+        if self.decides.is_none_or(|(had, its_chance, _)| answer.outweighs(part, (had, its_chance))) {
+            self.decides = Some((answer, part, reason));
+        }
+    }
+}
+
+impl<'a> Candidate<'a> {
+    /// Judges a fabric for a role.
+    #[must_use]
+    pub fn of(fabric: &'a Fabric, role: &Role, stock: &Stock, confidence: Confidence) -> Self {
+        let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
+        if !role.takes(fabric.construction) {
+            let (answer, reason) = (Answer::Short, Reason::Construction);
+            return Self { fabric, answer, chance: None, reason, grains: Vec::new(), cloth };
+        }
+        let mut judging = Judging { decides: None, chance: Some(1.0) };
+        let mut grains = Vec::new();
+        let growth_or_recovery = role.demand.growth_at_most.is_some() || role.demand.recovery_at_least.is_some();
+        // Growth and recovery are asked of the grains whose stretch is asked; where none is, of every grain that was
+        // pulled.
+        let stretch_asked = role.grains().next().is_some();
+        for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
+            let asked = !role.demand.stretch(grain).is_empty();
+            let Some(measured) = stock.measured(fabric, grain) else {
+                if asked {
+                    judging.note(Answer::Unknown, None, Reason::NotPulled(grain));
+                }
+                continue;
+            };
+            if !asked && (stretch_asked || !growth_or_recovery) {
+                continue;
+            }
+            let rules = Rules { confidence, scatter: measured.scatter };
+            let Ok(evaluation) = Evaluation::of(&measured.test.said.test, &role.demand, &rules) else { continue };
+            for part in &evaluation.parts {
+                let reason = match part.answer {
+                    Answer::Unknown => Reason::NotRead(grain, part.ask),
+                    _ => Reason::Part(grain, *part),
+                };
+                judging.note(part.answer, part.chance, reason);
+            }
+            grains.push(Along { grain, evaluation });
+        }
+        if growth_or_recovery && !stretch_asked && grains.is_empty() {
+            judging.note(Answer::Unknown, None, Reason::NotPulled(Grain::Crosswise));
+        }
+        let nothing_asked = (Answer::Meets, Some(1.0), Reason::NothingAsked);
+        let (answer, chance, reason) =
+            judging.decides.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
+        Self { fabric, answer, chance, reason, grains, cloth }
+    }
 }

@@ -105,6 +105,15 @@ pub fn count(things: usize) -> f64 {
     u32::try_from(things).map_or(f64::from(u32::MAX), f64::from)
 }
 
+/// A number with at most two decimals (a hundredth of a pixel or of a millimetre). What is no number becomes 0.
+#[must_use]
+pub fn number(value: f64) -> String {
+    let finite = if value.is_finite() { value.clamp(-1e6, 1e6) } else { 0.0 };
+    let text = format!("{finite:.2}");
+    let short = text.trim_end_matches('0').trim_end_matches('.');
+    if short == "-0" { "0".to_owned() } else { short.to_owned() }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,0 +1,68 @@
+//! What a wash takes from a cloth, and how much to buy for it.
+
+use tenter_core::making::amount::Amount;
+use tenter_core::making::error::MakingError;
+use tenter_core::making::washing::Remedy;
+use tenter_core::{Confidence, Figure, Grain, Length, Ratio};
+
+/// The change along a grain.
+#[derive(Debug, Clone, Copy)]
+pub struct Change {
+    /// The grain.
+    pub grain: Grain,
+    /// How much longer it is after the wash: shrinkage is negative.
+    pub change: Figure,
+    /// What to do about it.
+    pub remedy: Remedy,
+}
+
+impl Change {
+    /// The change along a grain, with what to do about it.
+    #[must_use]
+    pub fn of(grain: Grain, change: Figure) -> Self {
+        Self { grain, change, remedy: Remedy::of(change.ratio) }
+    }
+}
+
+/// A length to buy for one that is needed after the wash.
+#[derive(Debug, Clone, Copy)]
+pub struct Bought {
+    /// What is needed after the wash.
+    pub need: Length,
+    /// What to buy.
+    pub length: Length,
+    /// The change that this counts on: the worst that the readings allow.
+    pub counted: Ratio,
+}
+
+/// What was found.
+#[derive(Debug, Clone)]
+pub struct Washed {
+    /// The change along each grain that was measured.
+    pub changes: Vec<Change>,
+    /// What to buy, where that was asked.
+    pub bought: Option<Bought>,
+    /// How sure the figures are.
+    pub confidence: Confidence,
+}
+
+impl Washed {
+    /// What to buy for `need`; nothing where the change of the length is not known.
+    ///
+    /// # Errors
+    ///
+    /// A need that is not longer than zero, or nothing left after the wash.
+    pub fn buy(&mut self, need: Length) -> Result<(), MakingError> {
+        let Some(along) = self.along(Grain::Lengthwise) else { return Ok(()) };
+        let amount = Amount::new(Some(along.change), self.confidence)?;
+        let counted = amount.change().unwrap_or(Ratio::ZERO);
+        self.bought = Some(Bought { need, length: amount.to_buy(need)?, counted });
+        Ok(())
+    }
+
+    /// The change along a grain.
+    #[must_use]
+    pub fn along(&self, grain: Grain) -> Option<Change> {
+        self.changes.iter().find(|one| one.grain == grain).copied()
+    }
+}

@@ -1,0 +1,63 @@
+//! Patterns as JSON.
+
+use serde::Serialize;
+
+use crate::json::{line, millimetres};
+use crate::log::pattern::DemandField;
+use crate::log::{Construction, Pattern};
+
+#[derive(Serialize)]
+struct PatternJson<'a> {
+    id: String,
+    name: &'a str,
+    note: &'a str,
+    dropped: bool,
+    roles: Vec<RoleJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct RoleJson<'a> {
+    id: String,
+    view: &'a str,
+    role: &'a str,
+    demand: DemandField,
+    constructions: Vec<&'static str>,
+    cloth_length_mm: Option<f64>,
+    cloth_width_mm: Option<f64>,
+    note: &'a str,
+}
+
+fn pattern_json<'a>(pattern: &'a Pattern, view: Option<&str>) -> PatternJson<'a> {
+    let roles = pattern.roles.iter().filter(|role| !role.dropped && view.is_none_or(|view| role.view == view));
+    PatternJson {
+        id: pattern.id.to_string(),
+        name: &pattern.name,
+        note: &pattern.note,
+        dropped: pattern.dropped,
+        roles: roles
+            .map(|role| RoleJson {
+                id: role.id.to_string(),
+                view: &role.view,
+                role: &role.name,
+                demand: DemandField(role.demand),
+                constructions: role.constructions.iter().copied().map(Construction::word).collect(),
+                cloth_length_mm: role.cloth.map(|cloth| millimetres(cloth.length)),
+                cloth_width_mm: role.cloth.map(|cloth| millimetres(cloth.width)),
+                note: &role.note,
+            })
+            .collect(),
+    }
+}
+
+/// A pattern as JSON.
+#[must_use]
+pub fn pattern(pattern: &Pattern, view: Option<&str>) -> String {
+    line(&pattern_json(pattern, view))
+}
+
+/// The patterns as a JSON array.
+#[must_use]
+pub fn list(patterns: &[Pattern]) -> String {
+    let list: Vec<_> = patterns.iter().map(|pattern| pattern_json(pattern, None)).collect();
+    line(&list)
+}

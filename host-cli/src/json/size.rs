@@ -1,0 +1,12 @@
+//! Sizes, openings, elastic and zips, as JSON.
+
+use tenter_core::Answer;
+
+use crate::finding::size::Sized;
+use crate::words::size as words;
+
+/// The JSON text, on one line.
+#[must_use]
+pub fn render(sized: &Sized) -> String {
+    serde_json::json!({ "answer": sized.answer.map(Answer::word), "lines": words::spoken(sized) }).to_string()
+}

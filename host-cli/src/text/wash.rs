@@ -1,0 +1,21 @@
+//! What a wash takes away, as text.
+
+use tenter_core::Unit;
+
+use crate::finding::pair::Named;
+use crate::finding::wash::Washed;
+use crate::text::advice;
+use crate::text::lines::Lines;
+use crate::words::pair::named;
+use crate::words::washing as words;
+
+/// The text; `stored` is the cloth that the marks were stored with.
+#[must_use]
+pub fn render(washed: &Washed, stored: Option<&Named>, why: bool, unit: Unit, columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    advice::write(&mut text, &words::spoken(washed, unit), why);
+    if let Some(cloth) = stored {
+        text.row("stored", &format!("with {}; fit uses it until you mark the cloth as washed", named(cloth)));
+    }
+    text.finish()
+}

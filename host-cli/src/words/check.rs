@@ -1,0 +1,167 @@
+//! What one pull test says, in sentences.
+
+use tenter_core::forecast::ForecastError;
+use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Settle, Side, Unit};
+
+use crate::finding::check::Next;
+use crate::finding::cloth::{Disagreement, TrustOrigin};
+use crate::input::CheckInput;
+use crate::log::Construction;
+use crate::words::quantity;
+use crate::words::terms::{percent, whole};
+
+/// The side of a limit.
+#[must_use]
+pub const fn side(side: Side) -> &'static str {
+    match side {
+        Side::AtLeast => "at least",
+        Side::AtMost => "at most",
+    }
+}
+
+/// One thing that is asked, with the chance that the cloth conforms.
+#[must_use]
+pub fn part(part: &Part) -> String {
+    let side = side(part.side);
+    let chance = part.chance.map_or_else(|| "not measured".to_owned(), |chance| format!("chance {}", percent(chance)));
+    format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
+}
+
+/// What to do next.
+#[must_use]
+pub fn next(next: Next, unit: Unit) -> String {
+    match next {
+        Next::Ask => "add --wants 5% to find out whether that is enough".to_owned(),
+        Next::OtherGrain => "this grain is fine; pull the other too if the pattern asks for it".to_owned(),
+        Next::ReadAgain => "do not trust this yet: lay the cloth flat and read it again".to_owned(),
+        Next::Settle(plan) => settle(&plan, unit),
+        Next::OnLimit { well_read: true } => {
+            "the figure lies right on the limit: more pulls, or marks further apart, may decide it".to_owned()
+        }
+        Next::OnLimit { well_read: false } => ON_LIMIT.to_owned(),
+        Next::JudgeByGrowth => "the cloth did not stretch, so recovery has no meaning: judge by growth".to_owned(),
+        Next::ReadAfterRelease => "read the length after release and add it, such as --back 101mm@60s".to_owned(),
+        Next::SettleFirst => {
+            "before you give up on it, make a settling pull and pull again: a knit's first pull reads low".to_owned()
+        }
+        Next::GivesOnly(Ask::Stretch, sure) => {
+            format!("not suitable: only {} % of stretch is certain", Decimal::floor(sure, 1))
+        }
+        Next::GivesOnly(ask, sure) => {
+            format!("not suitable: only {} % of {} is certain", Decimal::floor(sure, 1), ask.word())
+        }
+        Next::MayReach(ask, most) => {
+            format!("not suitable: its {} may be as much as {} %", ask.word(), Decimal::ceil(most, 1))
+        }
+    }
+}
+
+/// What to do about a figure that lies on the limit and was not read well.
+pub const ON_LIMIT: &str = "the figure lies right on the limit: make a settling pull, then pull three times";
+
+/// What would settle an answer that is too close to call.
+#[must_use]
+pub fn settle(settle: &Settle, unit: Unit) -> String {
+    let gauge = |gauge| quantity::tape(gauge, unit);
+    match (settle.pulls, settle.gauge) {
+        (Some(pulls), Some(longer)) => {
+            format!("{pulls} pulls in all on these marks would settle it, or marks {} apart", gauge(longer))
+        }
+        (Some(pulls), None) => format!("{pulls} pulls in all on these marks would settle it"),
+        (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
+        (None, None) => {
+            format!("{} pulls in all on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
+        }
+    }
+}
+
+/// What a note means and what to do about it, unless that is said already or nothing need be done.
+#[must_use]
+pub const fn note(note: Note, answer: Option<Answer>) -> &'static str {
+    match (note, answer) {
+        (Note::OnePull, Some(Answer::Meets | Answer::Close)) => {
+            "only one pull, so the ± is an estimate from published data"
+        }
+        (Note::OnePull, _) => "only one pull, so the ± is an estimate; make two more",
+        (Note::NoSettlingPull, Some(Answer::Meets)) => "no settling pull: a knit's first pull reads 2 to 3 points low",
+        (Note::NoSettlingPull, _) => {
+            "a knit's first pull reads 2 to 3 points low: make a settling pull first, then add --settling"
+        }
+        (Note::ShortGauge, _) => "marks less than 10 cm apart read high: mark 10 cm or more",
+        (Note::BetweenLines, _) => {
+            "a reading lies between two lines of the scale: if your scale is finer, add --division"
+        }
+        (Note::EarlyRest, _) => "you read less than 30 s after release, and growth may still fall: read again at 60 s",
+        (Note::RecoveryNotReadable, _) => "the cloth stretched too little to grade its recovery: judge by growth",
+        (Note::ShorterThanBefore, _) => {
+            "the cloth came out shorter than before the pull, so a mark slipped or was misread: read it again"
+        }
+        (Note::GradesDisagree, _) => "growth and recovery disagree: for close wear, go by the worse one",
+    }
+}
+
+/// Why there is no forecast yet.
+#[must_use]
+pub fn no_forecast(error: ForecastError) -> String {
+    format!("none yet: {error}")
+}
+
+/// How many kinds of garment are not named.
+#[must_use]
+pub fn more_garments(more: usize) -> String {
+    format!("and {more} more that need less (--json lists them)")
+}
+
+/// So many pulls.
+#[must_use]
+pub fn pulls(pulls: usize) -> String {
+    if pulls == 1 { "1 pull".to_owned() } else { format!("{pulls} pulls") }
+}
+
+/// How the test was made.
+#[must_use]
+pub fn how(input: &CheckInput) -> String {
+    let test = &input.test;
+    let load = match test.load() {
+        Load::Hand => "by hand".to_owned(),
+        Load::Force { millinewtons } => format!("with {} N", Decimal::new(millinewtons.into(), 3)),
+    };
+    let (pulls, scale) = (pulls(test.pulls().len()), test.scale().division().show(input.unit));
+    let (gauge, confidence) = (test.gauge().show(input.unit), whole(input.rules.confidence.percent()));
+    let (grain, held) = (test.grain().word(), test.held().word());
+    format!("{grain}, {held}, {pulls} {load}, marks {gauge}, scale {scale}, ± at {confidence} %")
+}
+
+/// By how much a test differs from the one before it.
+#[must_use]
+pub fn disagreement(disagreement: &Disagreement) -> String {
+    let Disagreement { before, points } = disagreement;
+    let side = if *points < 0.0 { "lower" } else { "higher" };
+    let points = Decimal::round(points.abs(), 1);
+    let before = &before.said;
+    let when =
+        if before.clock_unset { "the test before".to_owned() } else { format!("on {}", quantity::pulled(before)) };
+    format!("{points} points {side} than {when}, more than the ± explains: pull it again")
+}
+
+/// How the ± was found.
+#[must_use]
+pub fn repeatability(repeatability: &TrustOrigin) -> String {
+    let TrustOrigin { construction, own, ratio } = *repeatability;
+    let cloth = match construction {
+        Construction::Woven => "wovens",
+        Construction::Knit => "knits",
+        Construction::Other => "other cloth",
+    };
+    if own <= 0.0 {
+        return format!(
+            "the ± is from published data; pull your {cloth} three times each to use your own repeatability"
+        );
+    }
+    let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
+    let ratio = Decimal::round(ratio, 2);
+    format!(
+        "{percent} % of the ± comes from your own tests of {cloth}, {assumed} % from published data; your pulls vary \
+         {ratio} times as much as that data"
+    )
+}

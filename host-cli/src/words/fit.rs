@@ -1,0 +1,168 @@
+//! Which cloth suits which role of a view, in sentences.
+
+use tenter_core::{Answer, Ask, Part, Side, Unit};
+
+use crate::finding::check::figure;
+use crate::finding::fit::cloth::ClothAnswer;
+use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit};
+use crate::log::Role;
+use crate::words::bidi::isolated;
+use crate::words::pattern::demand;
+use crate::words::terms::{self, percent};
+use crate::words::{check, quantity};
+
+/// Where there is nothing to choose from.
+pub const EMPTY: &str = "the stash is empty; begin with tenter cloth add NAME";
+/// What to know of a length that may shrink.
+pub const MAY_SHRINK: &str = "not washed, and how much it shrinks was not measured";
+/// The same where it is said once for several cloths.
+pub const MAY_SHRINK_NOTE: &str =
+    "not washed, and how much it shrinks was not measured: allow extra, or measure it with tenter wash";
+
+/// How likely it is that a cloth meets what is asked.
+#[must_use]
+pub fn chance(answer: Answer, chance: Option<f32>) -> Option<String> {
+    let chance = percent(chance?);
+    match answer {
+        Answer::Meets => Some(format!("{chance} sure")),
+        Answer::Close => Some(format!("{chance} that it meets")),
+        Answer::Unknown | Answer::Short | Answer::Over => None,
+    }
+}
+
+/// Why a cloth got its answer, and whether there is enough of it.
+#[must_use]
+pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
+    let mut parts = vec![reason(candidate, fitted)];
+    // How much there is of a cloth that will not do is of no use.
+    if !candidate.verdict().is_refused() {
+        parts.extend(amount(candidate, fitted.unit));
+    }
+    parts.retain(|part| !part.is_empty());
+    parts.join("; ")
+}
+
+fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
+    let tag = candidate.fabric.tag;
+    match candidate.reason {
+        Reason::Construction => String::new(),
+        Reason::NothingAsked => "any stretch will do".to_owned(),
+        Reason::NotPulled(grain) => {
+            format!("{} not measured yet: tenter pull {tag} --grain {}", grain.word(), grain.word())
+        }
+        Reason::NotRead(grain, ask) => {
+            format!("{} {} not measured yet: pull again and add --back LENGTH@60s", grain.word(), ask.word())
+        }
+        Reason::Part(..) if candidate.answer == Answer::Meets => measured(candidate, fitted),
+        Reason::Part(grain, part) => {
+            let evaluation = candidate.along(grain);
+            let seen = evaluation.and_then(|evaluation| figure(evaluation, part.ask));
+            let seen = seen.map(|figure| terms::figure(&figure, fitted.confidence)).unwrap_or_default();
+            let asked = match part.side {
+                Side::AtLeast => format!("at least {}{} is needed", part.limit, printed(&part)),
+                Side::AtMost => format!("at most {}{} is allowed", part.limit, printed(&part)),
+            };
+            let but = if candidate.verdict().is_refused() { "but" } else { "and" };
+            let mut text = format!("{} {} {seen}, {but} {asked}", grain.word(), part.ask.word());
+            if candidate.answer == Answer::Close {
+                let settle = evaluation.and_then(|evaluation| evaluation.settle);
+                let unit = quantity::marks_unit(fitted.unit);
+                let settle = settle.map_or_else(|| check::ON_LIMIT.to_owned(), |settle| check::settle(&settle, unit));
+                text.push_str(&format!("; {settle}"));
+            }
+            text
+        }
+    }
+}
+
+/// A printed gauge as it stands on the envelope, beside its percentage.
+fn printed(part: &Part) -> String {
+    part.limit.printed_marks().map_or_else(String::new, |(gauge, extended)| {
+        format!(" ({} to {})", gauge.show(Unit::Inch), extended.show(Unit::Inch))
+    })
+}
+
+/// All that is asked, as it was read.
+fn measured(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    for along in &candidate.grains {
+        let mut asked: Vec<Ask> = along.evaluation.parts.iter().map(|part| part.ask).collect();
+        asked.dedup();
+        for ask in asked {
+            let Some(figure) = figure(&along.evaluation, ask) else { continue };
+            let what = if ask == Ask::Stretch { along.grain.word() } else { ask.word() };
+            parts.push(format!("{what} {}", terms::figure(&figure, fitted.confidence)));
+        }
+    }
+    parts.join(", ")
+}
+
+/// Whether there is enough of a cloth.
+fn amount(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
+    let fabric = candidate.fabric;
+    let Some(needed) = candidate.cloth.needed() else { return Vec::new() };
+    let length = quantity::cloth_to_buy(needed.length, unit);
+    let had = fabric.length.map(|had| quantity::cloth(had, unit)).unwrap_or_default();
+    let mut parts = vec![match (&fabric.shop, candidate.cloth) {
+        (Some(shop), _) => {
+            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(needed.length)));
+            format!("seen at {}: buy {length}{}", isolated(&shop.place), price.unwrap_or_default())
+        }
+        (None, ClothAnswer::Short { missing, .. }) => {
+            format!("you have {had} and need {length}: {} missing", quantity::cloth_to_buy(missing, unit))
+        }
+        (None, ClothAnswer::Enough { .. }) => format!("you have {had} and need {length}"),
+        (None, _) => {
+            let unknown = match (fabric.length, fabric.width) {
+                (None, None) => "its length and width are",
+                (None, Some(_)) => "its length is",
+                (Some(_), _) => "its width is",
+            };
+            format!("you need {length}, but {unknown} not recorded")
+        }
+    }];
+    if needed.by_area {
+        parts.push(
+            "it is narrower than the pattern expects, so that length is an estimate: lay it out first".to_owned(),
+        );
+    }
+    parts
+}
+
+/// So many more that are not listed.
+#[must_use]
+pub fn more(more: usize) -> String {
+    format!("and {more} more (--all lists them)")
+}
+
+/// The cloths that the role does not take, for how they are made.
+#[must_use]
+pub fn other_construction(candidates: &[&Candidate<'_>], role: &Role, listed: usize) -> String {
+    let name = |one: &&Candidate<'_>| format!("{} {}", one.fabric.tag, isolated(&one.fabric.name));
+    let mut names: Vec<String> = candidates.iter().take(listed).map(name).collect();
+    if let Some(more @ 1..) = candidates.len().checked_sub(listed) {
+        names.push(self::more(more));
+    }
+    format!("not {}: {}", role.made(), names.join(", "))
+}
+
+/// What to look for where nothing fits.
+#[must_use]
+pub fn shopping(fit: &RoleFit<'_>, unit: Unit) -> String {
+    let (role, made) = (fit.role, fit.role.made());
+    let mut parts = vec![if made.is_empty() { "cloth".to_owned() } else { format!("{made} cloth") }];
+    let stretch = demand(&role.demand);
+    if !stretch.is_empty() {
+        parts.push(stretch);
+    }
+    if let Some(cloth) = role.cloth {
+        let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));
+        parts.push(format!("{length} of {width} and extra for shrinkage"));
+    }
+    let settle = match fit.open() {
+        0 => "",
+        1 => "; or settle the open one above",
+        _ => "; or settle one of the open ones above",
+    };
+    format!("{}{settle}", parts.join(", "))
+}

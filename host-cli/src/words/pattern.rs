@@ -1,0 +1,83 @@
+//! What patterns ask, in words.
+
+use tenter_core::{Demand, Grain, Range, Unit};
+
+use crate::log::{Pattern, Role};
+use crate::words::bidi::isolated;
+use crate::words::quantity;
+
+/// How a pattern without views calls its only one.
+const NO_VIEW: &str = "-";
+
+/// Where there is no pattern yet.
+pub const NONE: &str = "no patterns yet; begin with tenter pattern add NAME VIEW ROLE --crosswise 5%";
+/// Where a pattern has no role yet.
+pub const NO_ROLES: &str = "no roles yet; begin with tenter pattern add NAME VIEW ROLE --crosswise 5%";
+/// Where nothing is retired.
+pub const NONE_RETIRED: &str = "nothing is retired";
+
+/// A range in words: `at least 5 %`, `5 % to 15 %`, `at most 15 %`.
+#[must_use]
+pub fn range(range: Range) -> String {
+    match (range.at_least, range.at_most) {
+        (Some(least), Some(most)) => format!("{least} to {most}"),
+        (Some(least), None) => format!("at least {least}"),
+        (None, Some(most)) => format!("at most {most}"),
+        (None, None) => String::new(),
+    }
+}
+
+/// What a demand asks.
+#[must_use]
+pub fn demand(demand: &Demand) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
+        let asked = demand.stretch(grain);
+        if !asked.is_empty() {
+            parts.push(format!("{} {}", grain.word(), range(asked)));
+        }
+    }
+    parts.extend(demand.growth_at_most.map(|limit| format!("growth at most {limit}")));
+    parts.extend(demand.recovery_at_least.map(|limit| format!("recovery at least {limit}")));
+    parts.join(", ")
+}
+
+/// What a role asks.
+#[must_use]
+pub fn asks(role: &Role, unit: Unit) -> String {
+    let stretch = demand(&role.demand);
+    let mut parts = vec![if stretch.is_empty() { "any stretch".to_owned() } else { stretch }];
+    if !role.constructions.is_empty() {
+        parts.push(role.made());
+    }
+    if let Some(cloth) = role.cloth {
+        let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));
+        parts.push(format!("{length} of {width}"));
+    }
+    parts.join("; ")
+}
+
+/// The name of a view as a heading; empty for a pattern without views.
+#[must_use]
+pub fn view(view: &str) -> String {
+    if has_views(view) { format!("view {}", isolated(view)) } else { String::new() }
+}
+
+/// Whether a view is one of several, and not the only one of a pattern without views.
+#[must_use]
+pub fn has_views(view: &str) -> bool {
+    view != NO_VIEW
+}
+
+/// A pattern with one of its views.
+#[must_use]
+pub fn title(pattern: &Pattern, of: &str) -> String {
+    titled(&pattern.name, of)
+}
+
+/// The name of a pattern with that of one of its views.
+#[must_use]
+pub fn titled(pattern: &str, of: &str) -> String {
+    let parts = [isolated(pattern), view(of)];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+}

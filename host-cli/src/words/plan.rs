@@ -1,0 +1,150 @@
+//! The plan of a view, in words.
+
+use serde::Serialize;
+use tenter_core::Unit;
+use tenter_core::making::source::Source;
+
+use crate::finding::plan::{Part, Plan, Planned, Step, Topic};
+use crate::words::advice::Spoken;
+use crate::words::bidi::isolated;
+use crate::words::pair::{self, named};
+use crate::words::pattern::asks;
+use crate::words::{answer, handle, quantity, size, terms};
+
+/// A part of the plan under its head.
+#[derive(Debug, Serialize)]
+pub struct Section {
+    /// Its head.
+    pub head: String,
+    /// Its lines.
+    pub lines: Vec<Spoken>,
+}
+
+/// The plan, part by part, the cloths first.
+#[must_use]
+pub fn sections(plan: &Plan, unit: Unit) -> Vec<Section> {
+    let cloths =
+        Section { head: "cloths".to_owned(), lines: plan.roles.iter().map(|role| cloth(role, unit)).collect() };
+    let parts = plan.parts.iter().map(|part| section(plan, part, unit));
+    core::iter::once(cloths).filter(|cloths| !cloths.lines.is_empty()).chain(parts).collect()
+}
+
+/// One part.
+#[must_use]
+pub fn section(plan: &Plan, part: &Part, unit: Unit) -> Section {
+    let mut lines: Vec<Spoken> = part.steps.iter().flat_map(|step| speak(plan, step, unit)).collect();
+    if part.topic == Topic::Cutting {
+        lines.dedup_by(|one, other| one.text == other.text);
+    }
+    Section { head: head(&part.topic, unit), lines }
+}
+
+fn head(topic: &Topic, unit: Unit) -> String {
+    match topic {
+        Topic::Before => "before cutting".to_owned(),
+        Topic::Cutting => "cutting".to_owned(),
+        Topic::Seam { roles: [one, other], length } => {
+            format!("seam {} + {}, {}", isolated(one), isolated(other), quantity::width(*length, unit))
+        }
+        Topic::Sewing(cloth) => format!("sewing {}", named(cloth)),
+        Topic::Finishing => "stabilise and finish, where the garment has it".to_owned(),
+        Topic::Notions => "zips and elastic".to_owned(),
+        Topic::Buying => "to buy".to_owned(),
+        Topic::Care => "take care".to_owned(),
+    }
+}
+
+/// A role with its cloth.
+fn cloth(planned: &Planned, unit: Unit) -> Spoken {
+    let role = isolated(&planned.role.name);
+    let text = match &planned.cloth {
+        None => format!("{role}: nothing in the stash; see below"),
+        Some(taken) => {
+            let chance = taken.chance.map(|chance| format!(" ({})", terms::percent(chance))).unwrap_or_default();
+            let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
+            for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
+                text.push_str(", ");
+                text.push_str(&more);
+            }
+            text
+        }
+    };
+    Spoken::new("role", text, asks(&planned.role, unit), Source::Own)
+}
+
+/// What a role takes of its cloth.
+#[must_use]
+pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
+    let needed = planned.cloth.as_ref()?.needed?;
+    let by_area = if needed.by_area { format!(", {}", terms::BY_AREA) } else { String::new() };
+    Some(format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, unit)))
+}
+
+/// What is missing of the cloth of a role.
+#[must_use]
+pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
+    let missing = planned.cloth.as_ref()?.missing?;
+    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
+}
+
+fn speak(plan: &Plan, step: &Step, unit: Unit) -> Vec<Spoken> {
+    let own = |about, text: String, why: String| Spoken::new(about, text, why, Source::Own);
+    let line = match step {
+        Step::Wash { cloth, fibre, washes, source } => {
+            let times = if *washes == 1 { "once".to_owned() } else { format!("{washes} times") };
+            let text = format!("{}: wash it {times} as the garment will be, dry, press", named(cloth));
+            Spoken::new("wash", text, format!("fibre: {}", isolated(fibre)), *source)
+        }
+        Step::MarkBeforeWash(cloth) => {
+            let text =
+                format!("{}: mark 50 cm both ways before the wash, and measure the marks after it", named(cloth));
+            own("wash", text, format!("its washing change is not known; store it with tenter wash {}", cloth.tag))
+        }
+        Step::Pull { cloth, grain, role } => {
+            let why = format!("{} asks it; tenter pull {} --grain {}", isolated(role), cloth.tag, grain.word());
+            own("pull", format!("{}: pull it {}", named(cloth), grain.word()), why)
+        }
+        Step::Grain { role, round, stretch: [across, along] } => {
+            let why = format!("{} % across, {} % along", across.percent(1), along.percent(1));
+            let text = format!("{}: its greater stretch, {}, goes round the body", isolated(role), round.word());
+            let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
+            Spoken::new("grain", text, why, source)
+        }
+        Step::OneWay(role) => {
+            let source = Source::Published("general fabric information, undated");
+            Spoken::new("layout", format!("{}: all pieces one way up", isolated(role)), "it is a knit", source)
+        }
+        Step::SameCloth => {
+            own("sew", "the same cloth on both sides: nothing special".to_owned(), "one fabric".to_owned())
+        }
+        Step::PullForSeam([one, other]) => {
+            let text = format!("pull {} and {} crosswise first, then plan this seam", named(one), named(other));
+            own("measure", text, "a grain was not pulled".to_owned())
+        }
+        Step::Pair(pairing) => return pair::spoken(pairing),
+        Step::Handle { handle, most, tags } => {
+            let line = handle::speak(handle, *most, plan.confidence);
+            let tags: Vec<String> = tags.iter().map(ToString::to_string).collect();
+            let whose = if tags.is_empty() { String::new() } else { format!(" ({})", tags.join(", ")) };
+            Spoken { text: format!("{}{whose}", line.text), ..line }
+        }
+        Step::Size(line) => size::speak(line),
+        Step::Seek(role) => {
+            let text = format!("for {}: {}", isolated(&role.name), asks(role, unit));
+            own("cloth", text, "nothing in the stash meets it".to_owned())
+        }
+        Step::Buy { cloth, length, shop, role } => {
+            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(*length))).unwrap_or_default();
+            let length = quantity::cloth_to_buy(*length, unit);
+            let text = format!("{length} of {} at {}{price}", named(cloth), isolated(&shop.place));
+            own("cloth", text, format!("for {}, washing change included as far as it is known", isolated(role)))
+        }
+        Step::More { cloth, missing, role } => {
+            let text = format!("{} more of {}", quantity::cloth_to_buy(*missing, unit), named(cloth));
+            own("cloth", text, format!("for {}: there is too little at home", isolated(role)))
+        }
+        Step::Caution(caution) => return terms::cautions(&[*caution]),
+        Step::Cord(cord) => terms::cord(cord),
+    };
+    vec![line]
+}

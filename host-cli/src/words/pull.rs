@@ -1,0 +1,24 @@
+//! A stored pull test in words.
+
+use crate::finding::cloth::stretch_of;
+use crate::finding::pull::Pulled;
+use crate::log::StoredTest;
+use crate::words::bidi::isolated;
+use crate::words::quantity;
+
+/// What became of the test.
+#[must_use]
+pub fn stored(pulled: &Pulled) -> String {
+    let Pulled { fabric, test, older, .. } = pulled;
+    let counts = if *older { "; a later test counts instead" } else { "" };
+    let (day, name) = (quantity::minute(test.said.pulled), isolated(&fabric.name));
+    format!("{} on {}  {name}, pulled {day}{counts}", test.id.short(), fabric.tag)
+}
+
+/// A test in one line: what it measured, and when.
+#[must_use]
+pub fn line_about(test: &StoredTest) -> String {
+    let said = &test.said;
+    let stretch = stretch_of(test).map(|stretch| quantity::percent(stretch.ratio)).unwrap_or_default();
+    format!("{}, {} {stretch} of {}", test.id.short(), said.test.grain().word(), quantity::day(said.pulled))
+}
