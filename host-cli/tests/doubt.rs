@@ -182,6 +182,19 @@ fn a_wash_that_cannot_be_is_refused_and_a_bare_one_is_in_centimetres() {
 }
 
 #[test]
+fn a_wash_that_changes_much_is_to_be_read_again() {
+    let program = Program::with_cloth();
+    let line = "wash 1 --lengthwise '50cm to 38.5cm'";
+    let ran = self::ran(&program, line);
+    assert_eq!(ran.code, Some(3), "{ran:?}");
+    assert!(ran.out.starts_with("READ AGAIN") && ran.out.contains("-23 % lengthwise"), "{}", ran.out);
+    assert_eq!(self::ran(&program, &format!("{line} --json")).json()["tag"], serde_json::Value::Null);
+    let stored = self::ran(&program, &format!("{line} --as-read"));
+    assert!(stored.code == Some(0) && stored.out.contains("stored"), "{stored:?}");
+    assert_eq!(self::ran(&program, "wash 1 --lengthwise '50cm to 41cm'").code, Some(0));
+}
+
+#[test]
 fn a_table_follows_the_same_rules() {
     let program = Program::with_cloth();
     let import = |rows: &str, more: &[&str]| {

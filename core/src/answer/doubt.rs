@@ -162,6 +162,12 @@ pub fn implausible(test: &PullTest, context: &Context) -> Vec<Doubt, MAX_DOUBTS>
     list(found.into_iter().flatten().chain(after_release(test)))
 }
 
+/// What to say of a test from a log that holds more stretch than any cloth gives.
+pub(crate) fn impossible(test: &PullTest) -> Option<Doubt> {
+    test.possible_for(Construction::Other).err()?;
+    unit(test, &Context::default())
+}
+
 /// A slip of unit, or more stretch than is usual.
 fn unit(test: &PullTest, context: &Context) -> Option<Doubt> {
     let gauge = test.gauge();
@@ -353,6 +359,18 @@ mod tests {
         assert_eq!(doubts(&test("4cm", &["4.2cm"]), &asked(&demand)), []);
         let narrow = Context { cloth_width: Some(length("20cm")), ..Context::default() };
         assert_eq!(doubts(&test("25cm", &["26cm"]), &narrow), [Doubt::WiderThanCloth]);
+    }
+
+    /// Earlier programs stored such slips.
+    #[test]
+    fn a_stored_slip_never_gets_a_plain_answer() {
+        let mut stored = PullTest::new(length("10cm"), Grain::Crosswise).unwrap();
+        stored.add_stored_pull(length("105cm")).unwrap();
+        let (demand, rules) = (wants("5%"), crate::Rules::default());
+        let evaluation = crate::Evaluation::of(&stored, &demand, &rules).unwrap();
+        assert_eq!(evaluation.answer, Some(crate::Answer::Close));
+        assert_eq!(evaluation.doubts[0].word(), "slip-of-unit");
+        assert_eq!(crate::judge(&stored, &demand, &rules).unwrap(), evaluation.parts);
     }
 
     #[test]

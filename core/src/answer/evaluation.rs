@@ -4,7 +4,7 @@ use heapless::Vec;
 
 use crate::answer::chance::Question;
 use crate::answer::confidence::Confidence;
-use crate::answer::doubt::{Doubt, MAX_DOUBTS};
+use crate::answer::doubt::{self, Doubt, MAX_DOUBTS};
 use crate::answer::figures::{Figures, Readings};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::{self, Settle};
@@ -137,7 +137,8 @@ impl Evaluation {
             _ => None,
         };
         let notes = note::notes(test, &figures, rules);
-        Ok(Self { figures, parts, answer, settle, notes, doubts: Vec::new() })
+        let evaluation = Self { figures, parts, answer, settle, notes, doubts: Vec::new() };
+        Ok(evaluation.with_doubts(doubt::impossible(test).as_slice()))
     }
 
     /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
@@ -172,6 +173,7 @@ impl Evaluation {
         }
         self
     }
+
     /// The part that decides the answer, as [`Answer::outweighs`] has it. `None` where nothing is asked.
     ///
     /// ```
@@ -211,7 +213,13 @@ impl Evaluation {
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let readings = Readings::of(test, rules.scatter)?;
-    Ok(parts(&readings, test.grain(), demand, rules, |_| ()))
+    let mut parts = parts(&readings, test.grain(), demand, rules, |_| ());
+    if doubt::impossible(test).is_some() {
+        for part in &mut parts {
+            part.answer = part.answer.doubted();
+        }
+    }
+    Ok(parts)
 }
 
 /// The parts of a demand, each answered; those too close to call are handed to `open` too.

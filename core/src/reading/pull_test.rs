@@ -243,6 +243,30 @@ impl PullTest {
         self.pulls.push(extended).map_err(|_| TestError::TooManyPulls)
     }
 
+    /// Adds a pull from a log, which may hold up to eleven times the gauge: earlier programs took that. Such a test can be
+    /// read and shown, and never gets a plain answer.
+    ///
+    /// # Errors
+    ///
+    /// As for [`PullTest::add_pull`], the most stretch being 1000 %.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// assert!(test.add_pull(Length::from_mm(1050)).is_err());
+    /// test.add_stored_pull(Length::from_mm(1050))?;
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn add_stored_pull(&mut self, extended: Length) -> Result<(), TestError> {
+        match self.refuse(extended, self.pulls.len(), Construction::Other) {
+            Err(TestError::MoreThanCloth { .. })
+                if extended <= MAX_LENGTH && i64::from(extended.steps()) <= 11 * i64::from(self.gauge.steps()) => {}
+            refused => refused?,
+        }
+        self.pulls.push(extended).map_err(|_| TestError::TooManyPulls)
+    }
+
     /// Refuses pulls that give more stretch than cloth of this construction does.
     ///
     /// # Errors

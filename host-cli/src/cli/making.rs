@@ -50,6 +50,9 @@ pub struct WashArgs {
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
+    /// Take the marks as they are, though tenter doubts them
+    #[arg(long)]
+    pub as_read: bool,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,

@@ -2,6 +2,7 @@
 
 use tenter_core::{Answer, Evaluation};
 
+use crate::finding::wash::Change;
 use crate::input::{CheckInput, Doubted};
 use crate::text::lines::{Lines, style};
 use crate::words::answer;
@@ -26,6 +27,14 @@ pub fn write(text: &mut Lines, input: &CheckInput, evaluation: &Evaluation) {
         text.row("doubt", &words::line(doubt, &input.test, input.unit));
         text.row("next", &words::remedy(doubt, input.unit));
     }
+    text.blank();
+}
+
+/// Writes that a change in the wash should be read again.
+pub fn washed(text: &mut Lines, change: &Change) {
+    headline(text, "the marks are not stored");
+    text.row("doubt", &words::washed(change));
+    text.row("next", words::READ_AGAIN);
     text.blank();
 }
 

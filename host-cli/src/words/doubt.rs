@@ -2,6 +2,7 @@
 
 use tenter_core::{Construction, Doubt, Length, Limit, PullTest, Ratio, Reading, Slip, Unit};
 
+use crate::finding::wash::Change;
 use crate::input::doubt::Doubted;
 use crate::input::{Field, division_in};
 
@@ -57,6 +58,16 @@ pub fn line(doubt: &Doubt, test: &PullTest, unit: Unit) -> String {
     }
 }
 
+/// A change in the wash that is larger than washes make.
+#[must_use]
+pub fn washed(change: &Change) -> String {
+    let percent = change.change.ratio.percent(0);
+    format!("{percent} % {} is more than a wash usually changes", change.grain.word())
+}
+
+/// What to do where nothing better is known.
+pub const READ_AGAIN: &str = "read again, or pass --as-read if it is what you read";
+
 /// What to do about a doubt.
 #[must_use]
 pub fn remedy(doubt: &Doubt, unit: Unit) -> String {
@@ -66,7 +77,7 @@ pub fn remedy(doubt: &Doubt, unit: Unit) -> String {
             format!("type {}, or pass --as-read if you mean it", likely.to_string().replace(' ', ""))
         }
         Doubt::ShortMarks { enough } => format!("mark {} and pull again", shown(*enough, unit)),
-        _ => "read again, or pass --as-read if it is what you read".to_owned(),
+        _ => READ_AGAIN.to_owned(),
     }
 }
 
