@@ -198,7 +198,7 @@ fn bad_input_is_answered_in_one_line() {
         ("check --to 11cm", "missing --marks"),
         ("check --marks 10cm --marks 11cm --to 12cm", "--marks was given twice"),
         ("check --marks 10cm --to 11cm --wnats 5%", "unknown option '--wnats'; did you mean '--wants'?"),
-        ("check --marks 10cm --to 11cm extra", "unexpected word 'extra'; see tenter check --help"),
+        ("check --marks 10cm --to 11cm extra", "--to 'extra': not a length; type one such as 104.5mm"),
         ("check --marks 10cm --to 11cm --foo", "unknown option '--foo'; see tenter check --help"),
         ("chek", "unknown command 'chek'; did you mean 'check'?"),
         ("xyzzy", "unknown command 'xyzzy'; see tenter --help for the list"),

@@ -187,7 +187,7 @@ fn a_wash_that_changes_much_is_to_be_read_again() {
     let line = "wash 1 --lengthwise '50cm to 38.5cm'";
     let ran = self::ran(&program, line);
     assert_eq!(ran.code, Some(3), "{ran:?}");
-    assert!(ran.out.starts_with("READ AGAIN") && ran.out.contains("-23 % lengthwise"), "{}", ran.out);
+    assert!(ran.out.starts_with("READ AGAIN") && ran.out.contains("\u{2212}23 % lengthwise"), "{}", ran.out);
     assert_eq!(self::ran(&program, &format!("{line} --json")).json()["tag"], serde_json::Value::Null);
     let stored = self::ran(&program, &format!("{line} --as-read"));
     assert!(stored.code == Some(0) && stored.out.contains("stored"), "{stored:?}");

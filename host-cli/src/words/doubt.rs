@@ -112,7 +112,10 @@ pub fn meant(slip: Slip, unit: Unit, named: impl Fn(Field) -> &'static str) -> S
         Reading::Recovered { .. } => Field::Back,
     });
     let time = if matches!(slip.reading, Reading::Recovered { .. }) { "@ and the time" } else { "" };
-    format!("{} Type {flag} {}{time}", likely(slip, unit), typed(slip, unit))
+    // A column of a table is not typed.
+    let remedy =
+        if flag.starts_with('-') { format!(" Type {flag} {}{time}", typed(slip, unit)) } else { String::new() };
+    likely(slip, unit) + &remedy
 }
 
 /// A stretch that no such cloth gives: `10 cm to 105 cm is 950 % stretch, more than any knit gives`.

@@ -2,8 +2,8 @@
 //!
 //! Needs the columns `tag`, `pulled`, `gauge` and `readings`; takes `grain`, `division`, `ends`, `held`, `settling`, `load`,
 //! `note` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
-//! has the unit of the gauge, and a bare gauge is in centimetres; in a row that `export` wrote, which has an `id`, it is in
-//! millimetres.
+//! has the unit of the gauge, and a bare gauge is in centimetres; in a table that `export` wrote, which has more
+//! columns, and in a row with an `id`, it is in millimetres.
 
 use std::collections::HashMap;
 
@@ -42,7 +42,9 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
     check_heads(&heads)?;
-    let mut rows = Rows { read, tags: HashMap::new(), here, as_read, drawn: HashMap::new() };
+    let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
+    let bare = if exported { Unit::Mm } else { input::BARE };
+    let mut rows = Rows { read, tags: HashMap::new(), here, bare, as_read, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
         let known = Known { construction: Some(one.construction), width: one.width };
         rows.tags.entry(one.tag).or_default().push((one.id, known));
@@ -101,6 +103,8 @@ struct Rows<'r> {
     /// Who has a tag, retired fabrics left out.
     tags: HashMap<u16, Vec<(Id, Known)>>,
     here: Here,
+    /// The unit of a bare gauge.
+    bare: Unit,
     /// Whether somebody stands by every reading.
     as_read: bool,
     /// How many rows said the same so far.
@@ -111,8 +115,8 @@ impl Rows<'_> {
     fn entry(&mut self, cells: &HashMap<&str, &str>) -> Result<Entry, RowFault> {
         let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
         let (pulled, named) = self.when(cell("pulled"))?;
-        let exported = !cell("id").is_empty();
-        let test = pull_test(&typed(&cell)?, if exported { Unit::Mm } else { input::BARE })?;
+        let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
+        let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
         let mut said = Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, test };
         let id = match cell("id") {
@@ -153,7 +157,7 @@ impl Rows<'_> {
         let typed = input::unit_of(gauge);
         let unit = typed.unwrap_or(input::BARE);
         possible(test, known.construction, unit)?;
-        match Doubted::of(test, known, typed.is_none(), unit) {
+        match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
             Some(doubted) if !self.as_read => Err(RowFault::Doubted(doubted)),
             _ => Ok(()),
         }
