@@ -27,7 +27,9 @@ fn killed(mut running: Child, count: u32, limit: Duration) -> (String, String) {
     let (mut out, mut err) = (Vec::new(), String::new());
     match count % 8 {
         0 => {}
-        1 => drop(stdout.by_ref().take(1).read_to_end(&mut out).unwrap()),
+        1 => {
+            stdout.by_ref().take(1).read_to_end(&mut out).unwrap();
+        }
         _ => thread::sleep(instant(count, limit)),
     }
     running.kill().unwrap();

@@ -29,7 +29,9 @@ fn killed(desk: &Desk, log: &str, arguments: &[&str], count: u32, limit: Duratio
     let mut said = Vec::new();
     match count % 8 {
         0 => {}
-        1 => drop(stdout.by_ref().take(1).read_to_end(&mut said).unwrap()),
+        1 => {
+            stdout.by_ref().take(1).read_to_end(&mut said).unwrap();
+        }
         _ => thread::sleep(instant(count, limit)),
     }
     running.kill().unwrap();
