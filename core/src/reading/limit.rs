@@ -176,7 +176,7 @@ fn shown(milli: u32) -> Decimal {
 
 /// A text without the word that says it is rough.
 fn without_about(text: &str) -> &str {
-    const ABOUT: [&str; 8] = ["about", "approximately", "approx.", "approx", "around", "roughly", "circa", "~"];
+    const ABOUT: [&str; 7] = ["about", "approximately", "approx.", "approx", "around", "roughly", "circa"];
     let rest = ABOUT.into_iter().find_map(|word| {
         let (head, rest) = text.split_at_checked(word.len())?;
         head.eq_ignore_ascii_case(word).then_some(rest)
@@ -186,7 +186,7 @@ fn without_about(text: &str) -> &str {
 
 /// The number of a percentage, and whether it had its sign or the word for it.
 fn without_sign(text: &str) -> (&str, bool) {
-    const SIGNS: [&str; 4] = ["%", "percent", "per cent", "pct"];
+    const SIGNS: [&str; 3] = ["%", "percent", "per cent"];
     let number = SIGNS.into_iter().find_map(|sign| {
         let (number, tail) = text.split_at_checked(text.len().checked_sub(sign.len())?)?;
         tail.eq_ignore_ascii_case(sign).then_some(number)
@@ -410,7 +410,7 @@ mod tests {
         assert_eq!(milli("4in to 5in"), Ok(25_000));
         assert_eq!(milli("10cm to 105 mm"), Ok(5_000));
         assert_eq!(milli("4 to 5 3/8"), Ok(34_375));
-        for text in ["5 percent", "5 Per Cent", "5PCT", "about 5%", "About 5 percent", "~5%", "approx. 5 %"] {
+        for text in ["5 percent", "5 Per Cent", "about 5%", "About 5 percent", "approx. 5 %"] {
             assert_eq!(milli(text), Ok(5_000), "{text}");
         }
         assert_eq!(milli("0.05%"), Ok(50));

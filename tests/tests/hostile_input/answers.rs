@@ -186,7 +186,7 @@ proptest! {
         test in given::pulled_test(), rules in given::rules(), limit in given::limit(), longer in 1..100_000i32,
     ) {
         let mut further = PullTest::new(test.gauge(), test.grain()).unwrap().with_scale(test.scale()).unwrap();
-        let room = test.gauge().steps().saturating_mul(11).min(given::MOST) - test.pulls().iter().max().unwrap().steps();
+        let room = test.gauge().steps().saturating_mul(4).min(given::MOST) - test.pulls().iter().max().unwrap().steps();
         for pull in test.pulls() {
             further.add_pull(Length::from_steps(pull.steps() + longer.min(room))).unwrap();
         }
