@@ -34,8 +34,21 @@ fn json_has_exactly_the_promised_keys() {
     let line = "check --marks 10cm --to 10.6cm --back 10.1cm@60s --wants 5% --growth-at-most 3% --json";
     let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
     let json = json(line);
-    let promised =
-        ["answer", "class", "gauge_mm", "grain", "growth", "parts", "pulls", "recovery", "settle", "stretch", "suits"];
+    let promised = [
+        "answer",
+        "bare_unit",
+        "class",
+        "doubts",
+        "gauge_mm",
+        "grain",
+        "growth",
+        "parts",
+        "pulls",
+        "recovery",
+        "settle",
+        "stretch",
+        "suits",
+    ];
     assert_eq!(keys(&json), promised);
     assert_eq!(keys(&json["stretch"]), ["high", "low", "percent", "u"]);
     assert_eq!(keys(&json["growth"]), ["high", "low", "percent", "u"]);
@@ -121,13 +134,13 @@ fn text_fits_an_aisle() {
 #[test]
 fn the_plan_settles_it() {
     for (gauge, to, wants) in [(100, 106, "5%"), (100, 104, "5%"), (100, 131, "25%..30%"), (50, 53, "5%")] {
-        let line = format!("check --marks {gauge} --to {to} --settling --wants {wants} --json");
+        let line = format!("check --marks {gauge}mm --to {to} --settling --wants {wants} --json");
         let plan = json(&line)["settle"].clone();
         assert_eq!(code(&line), Some(3), "{line}");
         let marks = plan["gauge_mm"].as_f64().unwrap();
         let again = format!(" --to {}", f64::from(to) * marks / f64::from(gauge));
         let pulls = usize::try_from(plan["pulls"].as_u64().unwrap()).unwrap();
-        let planned = format!("check --marks {marks}{} --settling --wants {wants}", again.repeat(pulls));
+        let planned = format!("check --marks {marks}mm{} --settling --wants {wants}", again.repeat(pulls));
         assert_ne!(code(&planned), Some(3), "{line}: {plan}: {planned}");
     }
 }
@@ -180,12 +193,12 @@ fn bad_input_is_answered_in_one_line() {
         ("check --marks 10cm --to 11cm --scatter NaN", "--scatter 'NaN': type points of stretch"),
         ("check --marks 10cm --to 11cm --load heavy", "--load 'heavy': type hand, or a mass or force"),
         ("check --marks 10cm --to 11cm --table mine", "--table 'mine': type one of own,"),
-        ("check --marks 10cm --to 11cm --grain warp", "--grain 'warp': type one of lengthwise, crosswise, bias"),
+        ("check --marks 10cm --to 11cm --grain up", "--grain 'up': type one of lengthwise, crosswise, bias"),
         ("check --marks 10cm --to", "--to needs a value"),
         ("check --to 11cm", "missing --marks"),
         ("check --marks 10cm --marks 11cm --to 12cm", "--marks was given twice"),
         ("check --marks 10cm --to 11cm --wnats 5%", "unknown option '--wnats'; did you mean '--wants'?"),
-        ("check --marks 10cm --to 11cm extra", "unexpected word 'extra'; see tenter check --help"),
+        ("check --marks 10cm --to 11cm extra", "--to 'extra': not a length; type one such as 104.5mm"),
         ("check --marks 10cm --to 11cm --foo", "unknown option '--foo'; see tenter check --help"),
         ("chek", "unknown command 'chek'; did you mean 'check'?"),
         ("xyzzy", "unknown command 'xyzzy'; see tenter --help for the list"),

@@ -93,7 +93,7 @@ fn bad_input_is_refused() {
         ("cloth add x --price 9/m", "--seen SHOP"),
         ("cloth add x --seen market --price cheap", "12.50/m"),
         ("cloth add x --tag 0", "1 to 65535"),
-        ("cloth add x --construction felt", "woven, knit, other"),
+        ("cloth add x --construction plastic", "woven, knit, other"),
         ("cloth show 99", "no cloth has tag 99"),
         ("cloth show rib", "tenter cloth list"),
         ("cloth edit 1", "type what changed"),

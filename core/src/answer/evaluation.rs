@@ -4,6 +4,7 @@ use heapless::Vec;
 
 use crate::answer::chance::Question;
 use crate::answer::confidence::Confidence;
+use crate::answer::doubt::{self, Doubt, MAX_DOUBTS};
 use crate::answer::figures::{Figures, Readings};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::{self, Settle};
@@ -103,6 +104,8 @@ pub struct Evaluation {
     pub settle: Option<Settle>,
     /// What to know about these readings.
     pub notes: Vec<Note, { note::COUNT }>,
+    /// Reasons not to believe these readings; where there is one, no part has a plain answer.
+    pub doubts: Vec<Doubt, MAX_DOUBTS>,
 }
 
 impl Evaluation {
@@ -134,11 +137,43 @@ impl Evaluation {
             _ => None,
         };
         let notes = note::notes(test, &figures, rules);
-        Ok(Self { figures, parts, answer, settle, notes })
+        let evaluation = Self { figures, parts, answer, settle, notes, doubts: Vec::new() };
+        Ok(evaluation.with_doubts(doubt::impossible(test).as_slice()))
     }
-}
 
-impl Evaluation {
+    /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
+    /// every plain answer becomes *close*, and nothing but reading again would settle it.
+    ///
+    /// ```
+    /// use tenter_core::{Answer, Context, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit, implausible};
+    ///
+    /// // 10 cm to 10.5 in, for 5 %.
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::parse("10.5in", Unit::Cm).unwrap())?;
+    /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Cm).unwrap());
+    /// let evaluation = Evaluation::of(&test, &demand, &Rules::default())?;
+    /// assert_eq!(evaluation.answer, Some(Answer::Meets));
+    /// let doubts = implausible(&test, &Context { demand: Some(&demand), ..Context::default() });
+    /// assert_eq!(evaluation.with_doubts(&doubts).answer, Some(Answer::Close));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub fn with_doubts(mut self, doubts: &[Doubt]) -> Self {
+        for doubt in doubts {
+            if !self.doubts.contains(doubt) {
+                let _ = self.doubts.push(*doubt); // Some doubts are as good as all.
+            }
+        }
+        if !self.doubts.is_empty() {
+            self.answer = self.answer.map(Answer::doubted);
+            self.settle = None;
+            for part in &mut self.parts {
+                part.answer = part.answer.doubted();
+            }
+        }
+        self
+    }
+
     /// The part that decides the answer, as [`Answer::outweighs`] has it. `None` where nothing is asked.
     ///
     /// ```
@@ -178,7 +213,13 @@ impl Evaluation {
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let readings = Readings::of(test, rules.scatter)?;
-    Ok(parts(&readings, test.grain(), demand, rules, |_| ()))
+    let mut parts = parts(&readings, test.grain(), demand, rules, |_| ());
+    if doubt::impossible(test).is_some() {
+        for part in &mut parts {
+            part.answer = part.answer.doubted();
+        }
+    }
+    Ok(parts)
 }
 
 /// The parts of a demand, each answered; those too close to call are handed to `open` too.

@@ -3,6 +3,7 @@
 pub(crate) mod chance;
 pub(crate) mod class;
 pub(crate) mod confidence;
+pub(crate) mod doubt;
 pub(crate) mod evaluation;
 pub(crate) mod figures;
 pub mod forecast;
@@ -14,6 +15,7 @@ pub(crate) mod verdict;
 
 pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
 pub use confidence::Confidence;
+pub use doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 pub use evaluation::{Ask, Evaluation, Part, Rules, Side, judge};
 pub use figures::{Figure, Figures, RestFigures};
 pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};

@@ -290,7 +290,7 @@ impl TestV1 {
             .with_load(self.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
         let mut rests = self.rests.iter().peekable();
         for (index, pull) in self.pulls.iter().enumerate() {
-            test.add_pull(steps(gauge + i64::from(*pull))?).ok()?;
+            test.add_stored_pull(steps(gauge + i64::from(*pull))?).ok()?;
             while let Some(rest) = rests.next_if(|rest| usize::from(rest.after_pull) == index) {
                 test.add_rest(rest.seconds, steps(gauge + i64::from(rest.growth))?).ok()?;
             }

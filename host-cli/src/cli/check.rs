@@ -46,7 +46,7 @@ pub struct CheckArgs {
     #[arg(long, value_name = "POINTS")]
     pub scatter: Option<String>,
     /// Woven, knit or other: uses your own repeatability, as far as the log knows it [default: assumed]
-    #[arg(long, value_enum, conflicts_with = "scatter")]
+    #[arg(long, value_enum, ignore_case = true, conflicts_with = "scatter")]
     pub construction: Option<ConstructionArg>,
     /// The table of stretch classes.
     #[command(flatten)]

@@ -1,6 +1,7 @@
 //! The flags of `cloth`.
 
 use clap::{Args, Subcommand, ValueEnum};
+use tenter_core::Construction;
 
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 
@@ -96,7 +97,7 @@ pub struct FabricFlags {
     #[arg(long, value_name = "TEXT")]
     pub fibre: Option<String>,
     /// How it is made
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub construction: Option<ConstructionArg>,
     /// Usable width: 148cm, 58in, or unknown
     #[arg(long, value_name = "LENGTH")]
@@ -172,7 +173,7 @@ pub struct ListArgs {
     /// Words to look for in name, fibre, place and note
     pub words: Vec<String>,
     /// Only of this construction
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub construction: Option<ConstructionArg>,
     /// Only cloths that you own
     #[arg(long, conflicts_with = "seen")]
@@ -184,7 +185,7 @@ pub struct ListArgs {
     #[arg(long, value_name = "RANGE")]
     pub stretch: Option<String>,
     /// The grain that --stretch is about
-    #[arg(long, value_enum, default_value_t = super::reading::GrainArg::Crosswise)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = super::reading::GrainArg::Crosswise)]
     pub grain: super::reading::GrainArg,
     /// Only with at least this length on hand
     #[arg(long, value_name = "LENGTH")]
@@ -253,10 +254,13 @@ pub struct ReturnArgs {
 #[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ConstructionArg {
     /// Warp and weft
+    #[value(aliases = Construction::Woven.synonyms().iter().copied())]
     Woven,
     /// Wales and courses
+    #[value(aliases = Construction::Knit.synonyms().iter().copied())]
     Knit,
     /// Felt, film, net; or not known
+    #[value(aliases = Construction::Other.synonyms().iter().copied())]
     Other,
 }
 

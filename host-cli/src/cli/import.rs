@@ -13,7 +13,8 @@ Examples:
       printf 'tag,pulled,grain,gauge,settling,readings,note\\n' > notebook.csv
       printf '12,2026-11-20,crosswise,10cm,yes,11.2cm 11.3cm 10.1cm@60s,washed\\n' >> notebook.csv
       tenter import --csv notebook.csv
-  A bare number is in millimetres; 10.1cm@60s was read 60 s after the pull before it. Two equal rows are two tests.
+  A bare number has the unit of the gauge, and a bare gauge is in centimetres. 10.1cm@60s was read 60 s after the pull
+  before it. Two equal rows are two tests.
 
 A file is imported whole or not at all. You may import it again: entries that are known stay as they are.";
 
@@ -26,6 +27,9 @@ pub struct ImportArgs {
     /// The file is a table of readings, with , ; or tabs between the cells
     #[arg(long)]
     pub csv: bool,
+    /// Take the readings of the table as they are, though tenter doubts them
+    #[arg(long, requires = "csv")]
+    pub as_read: bool,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,

@@ -50,6 +50,9 @@ pub struct WashArgs {
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
+    /// Take the marks as they are, though tenter doubts them
+    #[arg(long)]
+    pub as_read: bool,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
@@ -66,10 +69,10 @@ pub struct PairArgs {
     #[arg(long, value_name = "LENGTH")]
     pub along: String,
     /// The grain of the first along the seam
-    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
     pub grain: GrainArg,
     /// The grain of the second along the seam [default: that of the first]
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub second_grain: Option<GrainArg>,
     /// The stitch, if it is chosen
     #[arg(long, value_enum)]
@@ -168,7 +171,7 @@ pub struct HandleArgs {
     #[arg(long, value_name = "PERCENT")]
     pub facing_gives: Option<String>,
     /// The grain along the seam
-    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
     pub grain: GrainArg,
     /// How the advice is shown.
     #[command(flatten)]

@@ -104,7 +104,7 @@ pub struct RoleFlags {
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
     /// Constructions you accept [default: any]
-    #[arg(long, value_enum, value_delimiter = ',')]
+    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',')]
     pub construction: Vec<ConstructionArg>,
     /// How much cloth it needs, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
@@ -116,7 +116,7 @@ pub struct RoleFlags {
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
     pub movement: Option<String>,
     /// The grain that goes round the body, for --garment and --movement
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub around: Option<super::reading::GrainArg>,
     /// Anything else, such as where the figures come from
     #[arg(long, value_name = "TEXT")]

@@ -45,16 +45,16 @@ pub struct PullArgs {
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
     /// Exclude a stored test, by the letters that cloth show prints
-    #[arg(long, value_name = "TEST", conflicts_with_all = ["return_test", "resume", "discard", "marks", "to", "back", "at", "wants"])]
+    #[arg(long, value_name = "TEST", conflicts_with_all = ["return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants"])]
     pub retire: Option<String>,
     /// Count an excluded test again
-    #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "marks", "to", "back", "at", "wants", "note"])]
+    #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub return_test: Option<String>,
     /// Go on with an unfinished test without asking
-    #[arg(long, conflicts_with_all = ["discard", "marks", "to", "back"])]
+    #[arg(long, conflicts_with_all = ["discard", "lengths", "marks", "to", "back"])]
     pub resume: bool,
     /// Delete an unfinished test
-    #[arg(long, conflicts_with_all = ["marks", "to", "back", "wants", "at", "note"])]
+    #[arg(long, conflicts_with_all = ["lengths", "marks", "to", "back", "wants", "at", "note"])]
     pub discard: bool,
     /// The table of stretch classes.
     #[command(flatten)]

@@ -1,6 +1,7 @@
 //! The flags of a pull test and of the answer wanted, shared by the verbs that take readings.
 
 use clap::{ArgMatches, Args, Command, FromArgMatches, ValueEnum};
+use tenter_core::Grain;
 
 use crate::input::Reading;
 
@@ -10,6 +11,9 @@ pub struct TestFlags {
     /// Distance between the two marks before the pull: 10cm, 104.5mm, 4in, '4 1/8in'
     #[arg(long, aliases = ["gauge", "gage"], value_name = "LENGTH")]
     pub marks: Option<String>,
+    /// The lengths in one breath: the marks, then each pull; 25.2@1m for one after release
+    #[arg(value_name = "LENGTH")]
+    pub lengths: Vec<String>,
     /// Distance while pulled; once for each pull
     #[arg(long, value_name = "LENGTH")]
     pub to: Vec<String>,
@@ -20,7 +24,7 @@ pub struct TestFlags {
     #[arg(long)]
     pub settling: bool,
     /// The grain that was pulled
-    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
     pub grain: GrainArg,
     /// Distance between two lines of the scale [default: 1mm, or 1/16in when the marks are in inches]
     #[arg(long, value_name = "LENGTH")]
@@ -34,6 +38,9 @@ pub struct TestFlags {
     /// What pulled: hand, or a mass or force such as 500g, 15N, 3lb
     #[arg(long, value_name = "FORCE", default_value = "hand")]
     pub load: String,
+    /// Take the readings as they are, though tenter doubts them
+    #[arg(long)]
+    pub as_read: bool,
 }
 
 /// A pull test as typed, its readings in the order in which they were typed.
@@ -47,11 +54,17 @@ pub struct TestArgs {
 
 impl FromArgMatches for TestArgs {
     fn from_arg_matches(matches: &ArgMatches) -> Result<Self, clap::Error> {
-        let flags = TestFlags::from_arg_matches(matches)?;
+        let mut flags = TestFlags::from_arg_matches(matches)?;
         let places = |flag: &str| matches.indices_of(flag).into_iter().flatten();
         let pulls = places("to").zip(flags.to.iter().cloned().map(Reading::To));
         let rests = places("back").zip(flags.back.iter().cloned().map(Reading::Back));
         let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).collect();
+        let mut lengths = places("lengths").zip(flags.lengths.clone());
+        if flags.marks.is_none() {
+            flags.marks = lengths.next().map(|(_, marks)| marks);
+        }
+        let reading = |text: String| if text.contains('@') { Reading::Back(text) } else { Reading::To(text) };
+        readings.extend(lengths.map(|(place, text)| (place, reading(text))));
         readings.sort_by_key(|(place, _)| *place);
         Ok(Self { readings: readings.into_iter().map(|(_, reading)| reading).collect(), flags })
     }
@@ -105,8 +118,8 @@ pub struct TableArg {
 /// How the result is shown, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowArgs {
-    /// Unit of bare numbers and of the text [default: that of the marks, or mm]
-    #[arg(long, value_enum)]
+    /// Unit of the text, and of bare numbers where the marks have no unit [default: that of the marks, or cm]
+    #[arg(long, value_enum, env = "TENTER_UNITS")]
     pub units: Option<UnitArg>,
     /// Print one JSON object instead of text
     #[arg(long)]
@@ -131,10 +144,13 @@ pub struct AdviceArgs {
 #[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GrainArg {
     /// Along warp or wales
+    #[value(aliases = Grain::Lengthwise.synonyms().iter().copied())]
     Lengthwise,
     /// Along weft or courses
+    #[value(aliases = Grain::Crosswise.synonyms().iter().copied())]
     Crosswise,
     /// At 45° to both
+    #[value(aliases = Grain::Bias.synonyms().iter().copied())]
     Bias,
 }
 

@@ -195,7 +195,7 @@ pub struct PictureArgs {
     #[arg(value_name = "TAG", required_if_eq_any = [("kind", "stretch"), ("kind", "growth"), ("kind", "card")])]
     pub fabric: Option<String>,
     /// The grain of the growth [default: crosswise]
-    #[arg(long, value_enum)]
+    #[arg(long, value_enum, ignore_case = true)]
     pub grain: Option<GrainArg>,
     /// The role of the view whose demand is drawn [default: the first]
     #[arg(long, value_name = "ROLE", requires = "view")]

@@ -33,7 +33,7 @@ pub struct SizeArgs {
     #[arg(long, value_name = "TAG", conflicts_with = "stretch")]
     pub fabric: Option<String>,
     /// The grain that goes round the body
-    #[arg(long, value_enum, default_value_t = GrainArg::Crosswise)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
     pub grain: GrainArg,
     /// A stretch that is taken as exact: 50%, or '4in to 6in'
     #[arg(long, value_name = "PERCENT")]

@@ -55,8 +55,9 @@ impl From<UnitArg> for Unit {
 
 impl From<&TestArgs> for TypedTest {
     fn from(args: &TestArgs) -> Self {
-        // `to` and `back` stand in `readings`, in the order in which they were typed.
-        let TestFlags { marks, to: _, back: _, settling, grain, division, ends, held, load } = args.flags.clone();
+        // `lengths`, `to` and `back` stand in `readings`, in the order in which they were typed.
+        let TestFlags { marks, lengths: _, to: _, back: _, settling, grain, division, ends, held, load, as_read: _ } =
+            args.flags.clone();
         let readings = args.readings.clone();
         let (grain, ends, held, load) = (grain.into(), ends.into(), held.into(), Some(load));
         Self { marks, readings, settling, grain, division, ends, held, load }
@@ -76,14 +77,22 @@ fn asked(wants: &WantsArgs, confidence: &ConfidenceArg, table: &TableArg, show: 
 impl From<&CheckArgs> for TypedCheck {
     fn from(args: &CheckArgs) -> Self {
         let asked = asked(&args.wants, &args.confidence, &args.table, &args.show);
-        Self { test: (&args.test).into(), asked, scatter: args.scatter.clone() }
+        let construction = args.construction.map(Construction::from);
+        Self {
+            test: (&args.test).into(),
+            asked,
+            scatter: args.scatter.clone(),
+            construction,
+            as_read: args.test.flags.as_read,
+        }
     }
 }
 
 impl From<&PullArgs> for TypedPull {
     fn from(args: &PullArgs) -> Self {
         let asked = asked(&args.wants, &args.confidence, &args.table, &args.show);
-        let check = TypedCheck { test: (&args.test).into(), asked, scatter: None };
+        let as_read = args.test.flags.as_read;
+        let check = TypedCheck { test: (&args.test).into(), asked, scatter: None, construction: None, as_read };
         Self { check, at: args.at.clone(), note: args.note.clone() }
     }
 }
@@ -136,6 +145,7 @@ impl From<&RoleFlags> for TypedRole {
 impl From<&WashArgs> for TypedWash {
     fn from(args: &WashArgs) -> Self {
         let WashArgs { lengthwise, crosswise, division, need, .. } = args.clone();
-        Self { lengthwise, crosswise, division, need }
+        let unit = args.advice.show.units.map(Unit::from);
+        Self { lengthwise, crosswise, division, need, unit }
     }
 }

@@ -27,7 +27,7 @@ pub fn run(args: &ImportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, 
         let mut bytes = Vec::new();
         file.read_to_end(&mut bytes).map_err(|error| Error::file("read", Path::new(&args.file), &error))?;
         let mut store = store::open(db, screen.here)?;
-        let entries = table::read::entries(&bytes, &store, screen.here)?;
+        let entries = table::read::entries(&bytes, &store, args.as_read, screen.here)?;
         (store.merge(&mut entries.into_iter().map(Ok))?, Vec::new())
     } else {
         let entries = Exported::begin(file, &name)?;

@@ -1,8 +1,9 @@
 //! `tenter wash`: marks before and after a wash.
 
 use tenter_core::making::washing;
-use tenter_core::{Figure, Grain};
+use tenter_core::{Answer, Figure, Grain};
 
+use super::check::exit_code;
 use crate::cli::making::WashArgs;
 use crate::deed::wash::{self as deed, TypedWash};
 use crate::error::Error;
@@ -15,7 +16,7 @@ use crate::store::{Change as _, Store};
 use crate::text::Screen;
 use crate::text::wash as wash_text;
 
-/// Runs the verb.
+/// Runs the verb; 0, or 3 where the marks should be read again.
 ///
 /// # Errors
 ///
@@ -43,7 +44,7 @@ pub fn run(
         return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
     }
     let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
-    let mut found = Washed { changes, bought: None, confidence };
+    let mut found = Washed { changes, bought: None, confidence, as_read: args.as_read };
     if let Some(need) = need {
         found.buy(need).map_err(|error| Error::Usage(error.to_string()))?;
     }
@@ -51,7 +52,8 @@ pub fn run(
         let (_, fabric) = open()?.change(|read| deed::store(read, text, &marks, &args.note))?;
         Ok::<_, Error>(fabric)
     };
-    let stored = args.fabric.as_ref().map(store).transpose()?;
+    let doubted = found.doubted().is_some();
+    let stored = args.fabric.as_ref().filter(|_| !doubted).map(store).transpose()?;
     let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
@@ -60,5 +62,5 @@ pub fn run(
         let text = wash_text::render(&found, stored.as_ref(), args.advice.why, unit, screen.width);
         write!(screen.out, "{text}")?;
     }
-    Ok(0)
+    Ok(if doubted { exit_code(Some(Answer::Close)) } else { 0 })
 }

@@ -4,7 +4,7 @@ use jiff::Timestamp;
 
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
-use crate::input::{CheckInput, Field, TypedPull, Wrong, check, when};
+use crate::input::{CheckInput, Field, Known, TypedPull, Wrong, check, when};
 use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
 use crate::store::{Change as _, Read, Store};
 
@@ -33,9 +33,13 @@ pub fn typed(typed: &TypedPull, here: Here) -> Result<Typed, Wrong> {
 ///
 /// # Errors
 ///
-/// No such cloth.
-pub fn store(read: &dyn Read, which: &str, typed: &Typed) -> Done<Fabric> {
+/// No such cloth, more stretch than it gives, or readings that should not be believed and that nobody stands by.
+pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
     let fabric = find::live_fabric(read, which)?;
+    let known = Known { construction: Some(fabric.construction), width: fabric.width };
+    if let Some(doubted) = typed.input.believed(known)? {
+        return Err(Refused::Doubted(Box::new(doubted)));
+    }
     let said = tested(fabric.id, typed.pulled, &typed.note, &typed.input);
     Ok((vec![Fact::TestStored(said)], fabric))
 }

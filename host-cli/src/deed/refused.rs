@@ -2,7 +2,7 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::input::Wrong;
+use crate::input::{Doubted, Wrong};
 use crate::log::Id;
 use crate::store::StoreError;
 
@@ -12,6 +12,9 @@ pub enum Refused {
     /// A field cannot be read.
     #[error("wrong field")]
     Wrong(Wrong),
+    /// Readings that should not be believed, and that nobody stands by.
+    #[error("doubted readings")]
+    Doubted(Box<Doubted>),
     /// The log cannot be read or written.
     #[error(transparent)]
     Store(#[from] StoreError),

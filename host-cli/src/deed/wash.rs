@@ -1,11 +1,11 @@
 //! Storing marks before and after a wash.
 
-use tenter_core::{Grain, Length};
+use tenter_core::{Grain, Length, Unit};
 
 use super::{Done, Refused, find};
 use crate::input::amount::cloth;
 use crate::input::cloth::short;
-use crate::input::{Field, making};
+use crate::input::{BARE, Field, making};
 use crate::log::{Fabric, Fact, WashMarks};
 use crate::store::Read;
 
@@ -23,6 +23,8 @@ pub struct TypedWash {
     pub division: Option<String>,
     /// The length needed after the wash.
     pub need: Option<String>,
+    /// The unit of bare numbers; none for centimetres.
+    pub unit: Option<Unit>,
 }
 
 /// The marks of each grain that was typed, and the length needed.
@@ -37,7 +39,7 @@ pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused
         (Grain::Crosswise, Field::WashedCrosswise, &typed.crosswise),
     ] {
         if let Some(text) = text {
-            washed.push((grain, making::marks(field, text, typed.division.as_deref())?));
+            washed.push((grain, making::marks(field, text, typed.division.as_deref(), typed.unit.unwrap_or(BARE))?));
         }
     }
     if washed.is_empty() {

@@ -4,7 +4,7 @@ use std::io;
 
 use tenter_core::TestError;
 
-use crate::input::Wrong;
+use crate::input::{Doubted, Wrong};
 use crate::store::StoreError;
 
 /// Why a file cannot be taken; then nothing of it is.
@@ -132,6 +132,8 @@ pub enum RowFault {
     Cell(Wrong),
     /// A cell stands in no column: a decimal comma between commas does that to every cell behind it.
     TooMany(String),
+    /// Readings that should not be believed.
+    Doubted(Doubted),
     /// The log cannot be read.
     Store(StoreError),
 }

@@ -63,7 +63,7 @@ impl Checked {
     ///
     /// Readings that no figure can be made of.
     pub fn of(input: CheckInput) -> Result<Self, TestError> {
-        let evaluation = Evaluation::of(&input.test, &input.demand, &input.rules)?;
+        let evaluation = input.evaluate()?;
         let suits = suits(&input.test, &input.rules)?.collect::<Vec<_>>().into_iter().rev().collect();
         let foreseen = FORESEEN.map(|seconds| forecast(&input.test, seconds).map(|forecast| (seconds, forecast)));
         let no_forecast = foreseen.last().and_then(|latest| latest.err());
@@ -93,6 +93,9 @@ impl Checked {
 }
 
 fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
+    if !evaluation.doubts.is_empty() {
+        return Vec::new(); // Each doubt says what to do about it.
+    }
     let Some(answer) = evaluation.answer else { return vec![Next::Ask] };
     match answer {
         Answer::Meets if evaluation.notes.contains(&Note::ShorterThanBefore) => vec![Next::ReadAgain],

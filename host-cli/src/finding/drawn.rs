@@ -109,7 +109,7 @@ impl Reading {
     /// A reading as if it were the only one after its pull.
     fn of(test: &PullTest, rest: &Rest, scatter: Scatter) -> Option<Self> {
         let mut one = PullTest::new(test.gauge(), test.grain()).and_then(|one| one.with_scale(test.scale())).ok()?;
-        one.add_pull(*test.pulls().get(usize::from(rest.after_pull))?).ok()?;
+        one.add_stored_pull(*test.pulls().get(usize::from(rest.after_pull))?).ok()?;
         one.add_rest(rest.seconds, rest.recovered).ok()?;
         let seen = Figures::of(&one, scatter).ok()?.rest?;
         Some(Self { seconds: seen.seconds, growth: seen.growth })

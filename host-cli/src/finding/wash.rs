@@ -2,7 +2,7 @@
 
 use tenter_core::making::amount::Amount;
 use tenter_core::making::error::MakingError;
-use tenter_core::making::washing::Remedy;
+use tenter_core::making::washing::{Remedy, is_doubtful};
 use tenter_core::{Confidence, Figure, Grain, Length, Ratio};
 
 /// The change along a grain.
@@ -44,9 +44,17 @@ pub struct Washed {
     pub bought: Option<Bought>,
     /// How sure the figures are.
     pub confidence: Confidence,
+    /// Whether the person stands by the readings.
+    pub as_read: bool,
 }
 
 impl Washed {
+    /// The first change that is larger than a wash usually makes, unless the person stands by the readings.
+    #[must_use]
+    pub fn doubted(&self) -> Option<Change> {
+        self.changes.iter().find(|one| !self.as_read && is_doubtful(one.change)).copied()
+    }
+
     /// What to buy for `need`; nothing where the change of the length is not known.
     ///
     /// # Errors

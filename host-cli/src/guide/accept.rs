@@ -1,17 +1,16 @@
 //! What each answer does.
 
 use jiff::Timestamp;
-use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter};
+use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, Unit};
 
 use super::{ENOUGH, GRACE, Guide, Pull, Stage, seconds_between, words};
-use crate::input::{self, Wrong};
+use crate::input::doubt::{Doubted, Known, possible};
+use crate::input::{self, Why, Wrong};
 use crate::log::json::Mm;
-use crate::words::errors;
+use crate::words::{doubt, errors};
 
 /// Bare numbers that give marks outside these are asked for with their unit: 30 mm to 1 m.
 const LIKELY_GAUGE: (Length, Length) = (Length::from_mm(30), Length::from_mm(1000));
-/// A bare number that gives more than so many times the gauge length is asked for with its unit.
-const LIKELY_TIMES: i64 = 5;
 
 /// What to say after an answer that was taken, or why it was not.
 type Taken = Result<Vec<String>, String>;
@@ -135,10 +134,9 @@ impl Guide {
             return Err(asked.to_owned() + words::plural(self.draft.unit));
         }
         let extended = self.length(answer)?;
-        self.likely(answer, extended)?;
         let mut changed = self.draft.clone();
         changed.pulls.push(Pull { extended: Mm(extended), rest: None });
-        let test = changed.test().map_err(complaint)?;
+        let test = self.believed(changed.test(), answer)?;
         self.draft = changed;
         self.go(if self.draft.wait.is_some() { Stage::Release } else { Stage::Next });
         Ok(self.stretch_so_far(&test, extended))
@@ -196,14 +194,25 @@ impl Guide {
         Length::parse(text, self.draft.unit).map_err(|error| error.to_string())
     }
 
-    /// Refuses a bare number that was most likely meant in another unit.
-    fn likely(&self, answer: &str, extended: Length) -> Result<(), String> {
-        let gauge = self.draft.gauge.map_or(0, |Mm(gauge)| i64::from(gauge.steps()));
-        if input::unit_of(answer).is_none() && i64::from(extended.steps()) > LIKELY_TIMES * gauge {
-            let shown = extended.show(self.draft.unit);
-            return Err(format!("{shown} is over {LIKELY_TIMES} times the marks; if it is meant, type the unit too"));
+    /// The test with the answer, unless it cannot be or should not be believed. What is doubted is asked once more: the
+    /// same answer a second time is meant.
+    fn believed(&mut self, test: Result<PullTest, Wrong>, answer: &str) -> Result<PullTest, String> {
+        let unit = self.draft.unit;
+        let test = test.map_err(|mut wrong| {
+            if let Why::MoreThanCloth { unit: shown, .. } = &mut wrong.why {
+                *shown = unit; // The draft is read in millimetres.
+            }
+            meant(wrong, unit)
+        })?;
+        possible(&test, Some(self.construction), unit).map_err(|wrong| meant(wrong, unit))?;
+        let known = Known { construction: Some(self.construction), width: None };
+        let Some(doubted) = Doubted::of(&test, known, false, unit) else { return Ok(test) };
+        if self.doubted.as_deref() == Some(answer) {
+            return Ok(test);
         }
-        Ok(())
+        self.doubted = Some(answer.to_owned());
+        let said = doubt::doubted(&doubted).pop().unwrap_or_default();
+        Err(format!("{said} If it is what you read, type {answer} once more"))
     }
 
     fn stretch_so_far(&self, test: &PullTest, extended: Length) -> Vec<String> {
@@ -216,6 +225,12 @@ impl Guide {
         let (Some(this), Some(all)) = (alone(), stretch(test)) else { return Vec::new() };
         vec![words::stretch(this, all, test.pulls().len(), self.table)]
     }
+}
+
+/// A complaint with what was probably meant.
+fn meant(wrong: Wrong, unit: Unit) -> String {
+    let likely = wrong.likely().map(|slip| format!("; {}", doubt::likely(slip, unit)));
+    complaint(wrong) + &likely.unwrap_or_default()
 }
 
 fn complaint(wrong: Wrong) -> String {

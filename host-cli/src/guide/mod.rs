@@ -33,6 +33,8 @@ pub struct Guide {
     pub construction: Construction,
     /// The table of stretch classes.
     pub table: &'static Table,
+    /// The newest answer that was doubted.
+    pub doubted: Option<String>,
 }
 
 /// What to say after a step.

@@ -13,7 +13,7 @@ fn start() -> Timestamp {
 
 fn guide(construction: Construction) -> Guide {
     let draft = Draft::new(Ids::default().next(), start(), Grain::Crosswise, Unit::Cm);
-    Guide { draft, construction, table: Table::named("own").unwrap() }
+    Guide { draft, construction, table: Table::named("own").unwrap(), doubted: None }
 }
 
 /// A guide with a clock of its own.
@@ -155,7 +155,7 @@ fn mistakes_change_nothing() {
     refuse(&mut walk, "99d", "a time such as 45s or 5min");
     walk.lines(&["2"]);
     refuse(&mut walk, "9", "shorter than the gauge length");
-    refuse(&mut walk, "124", "124 cm is over 5 times the marks");
+    refuse(&mut walk, "124", "1140 % stretch, more than any cloth gives; did you mean 12.4 cm?");
     walk.lines(&["12.4"]);
     refuse(&mut walk, "10.2", "Enter as you let go");
     walk.lines(&[""]);
@@ -164,6 +164,23 @@ fn mistakes_change_nothing() {
     refuse(&mut walk, "10.2@soon", "type the time since release after the @");
     walk.lines(&["10.2"]);
     refuse(&mut walk, "12.4", "type a for another pull");
+}
+
+/// A woven that stretches by 70 % is asked for once more; the same answer again is meant.
+#[test]
+fn what_is_doubtful_is_asked_twice() {
+    let mut walk = Walk::new(Construction::Woven);
+    walk.lines(&["10", "", "", "0"]);
+    for line in ["17", "17.5"] {
+        let reply = walk.line(line);
+        assert!(reply.say[0].contains("type") && reply.say[0].contains("once more"), "{reply:?}");
+        assert_eq!(walk.guide.draft.pulls.len(), 0);
+    }
+    walk.lines(&["17.5"]);
+    assert_eq!(walk.guide.draft.pulls.len(), 1);
+    let refused = walk.line("a");
+    assert_eq!(refused.say, Vec::<String>::new());
+    assert!(walk.line("21").say[0].contains("more than any woven gives"));
 }
 
 /// Each answer is taken back by u, down to the first.

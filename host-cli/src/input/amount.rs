@@ -35,25 +35,19 @@ pub fn cloth(field: Field, text: &str) -> Result<Length, Wrong> {
 /// The unit a length was typed in, if it has one.
 #[must_use]
 pub fn unit_of(text: &str) -> Option<Unit> {
-    let unit = text.trim_start_matches(|c: char| !c.is_alphabetic() && !matches!(c, '"' | '″' | '”' | '\''));
-    match unit.to_ascii_lowercase().as_str() {
-        "mm" => Some(Unit::Mm),
-        "cm" | "m" => Some(Unit::Cm),
-        "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" | "yd" | "yard" | "yards" => Some(Unit::Inch),
-        _ => None,
-    }
+    Unit::typed(text)
 }
 
-/// `60s`, `30min`, `1h`, `2d`, or bare seconds.
+/// `60s`, `30min` or `30m`, `1h`, `2d`, or bare seconds.
 #[must_use]
 pub fn seconds(text: &str) -> Option<u32> {
     let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
     let (number, unit) = text.split_at_checked(end)?;
     let count: u32 = number.parse().ok()?;
-    count.checked_mul(match unit.trim() {
-        "" | "s" | "sec" | "seconds" => 1,
-        "min" | "minute" | "minutes" => 60,
-        "h" | "hour" | "hours" => 3600,
+    count.checked_mul(match unit.trim().to_ascii_lowercase().as_str() {
+        "" | "s" | "sec" | "secs" | "second" | "seconds" => 1,
+        "m" | "min" | "mins" | "minute" | "minutes" => 60,
+        "h" | "hr" | "hour" | "hours" => 3600,
         "d" | "day" | "days" => 86_400,
         _ => return None,
     })
@@ -96,10 +90,12 @@ mod tests {
 
     #[test]
     fn times() {
-        for (text, want) in [("60s", 60), ("30min", 1800), ("1 h", 3600), ("2d", 172_800), ("90", 90)] {
+        for (text, want) in
+            [("60s", 60), ("30min", 1800), ("1 h", 3600), ("2d", 172_800), ("90", 90), ("1m", 60), ("30 Min", 1800)]
+        {
             assert_eq!(seconds(text), Some(want), "{text}");
         }
-        for text in ["", "s", "1.5h", "60m", "99999999999s", "5000000d", "-1s"] {
+        for text in ["", "s", "1.5h", "60x", "99999999999s", "5000000d", "-1s"] {
             assert_eq!(seconds(text), None, "{text}");
         }
     }

@@ -1,20 +1,21 @@
 //! What was typed about marks, seams and stitches.
 
 use tenter_core::making::stitch::Stitch;
+use tenter_core::making::washing;
 use tenter_core::{Ends, Length, Scale, Unit};
 
 use super::{Field, Why, Wrong, length, unit_of};
 use crate::log::WashMarks;
 
-/// Marks before and after a wash: `50cm to 48.5cm`.
+/// Marks before and after a wash: `50cm to 48.5cm`, or `50 to 48.5` in the unit of bare numbers.
 ///
 /// # Errors
 ///
 /// A text that is not two lengths.
-pub fn marks(field: Field, text: &str, division: Option<&str>) -> Result<WashMarks, Wrong> {
+pub fn marks(field: Field, text: &str, division: Option<&str>, bare: Unit) -> Result<WashMarks, Wrong> {
     let wrong = || Wrong::new(field, text, Why::NotMarks);
     let (before, after) = text.split_once(" to ").ok_or_else(wrong)?;
-    let unit = unit_of(before).or_else(|| unit_of(after)).unwrap_or_default();
+    let unit = unit_of(before).or_else(|| unit_of(after)).unwrap_or(bare);
     let division = match division {
         Some(text) => length(Field::Division, text, unit)?,
         None if unit == Unit::Inch => Length::from_inch_64ths(4),
@@ -25,7 +26,9 @@ pub fn marks(field: Field, text: &str, division: Option<&str>) -> Result<WashMar
         return Err(wrong());
     }
     let marks = WashMarks { before, after, division };
-    scale(&marks)?;
+    if washing::change(before, after, scale(&marks)?).is_err() {
+        return Err(Wrong::new(field, text, Why::Washed { likely: washing::likely_after(before, after), unit }));
+    }
     Ok(marks)
 }
 

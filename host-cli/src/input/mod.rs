@@ -2,6 +2,7 @@
 
 pub mod amount;
 pub mod cloth;
+pub mod doubt;
 pub mod making;
 pub mod pattern;
 pub mod size;
@@ -10,12 +11,16 @@ pub mod wants;
 pub mod when;
 mod wrong;
 
-use tenter_core::{Demand, Ends, Grain, Held, PullTest, Rules, Scatter, Table, Unit};
+use tenter_core::{Construction, Demand, Ends, Grain, Held, PullTest, Rules, Scatter, Table, Unit};
 
 pub use amount::{length, load, seconds, unit_of};
+pub use doubt::{Doubted, Known};
 pub use test::{Reading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
 pub use wrong::{Field, Why, Wrong};
+
+/// The unit of bare numbers, unless the marks have one or the user has said inches.
+pub const BARE: Unit = Unit::Cm;
 
 /// Everything that an answer needs.
 #[derive(Debug)]
@@ -30,6 +35,14 @@ pub struct CheckInput {
     pub table: &'static Table,
     /// The unit of the text.
     pub unit: Unit,
+    /// The unit in which bare numbers were taken; none where the marks had a unit of their own.
+    pub bare: Option<Unit>,
+    /// What is known of the cloth.
+    pub known: Known,
+    /// Whether the person stands by the readings and by what is asked, whatever speaks against them.
+    pub as_read: bool,
+    /// Whether the readings are in the log: believed, or the person stood by them.
+    pub stored: bool,
 }
 
 /// A test and what is asked of it, as typed.
@@ -41,6 +54,10 @@ pub struct TypedCheck {
     pub asked: TypedAsked,
     /// The scatter of the user's own pulls; none for the assumed one.
     pub scatter: Option<String>,
+    /// How the cloth is made, where that was typed.
+    pub construction: Option<Construction>,
+    /// Whether the person stands by the readings.
+    pub as_read: bool,
 }
 
 /// What is asked of a test, and how it is answered, as typed.
@@ -52,7 +69,7 @@ pub struct TypedAsked {
     pub confidence: String,
     /// The table of stretch classes.
     pub table: String,
-    /// The unit of bare numbers and of the text; none for that of the marks.
+    /// The unit of the text, and of bare numbers where the marks have none; none for that of the marks, or centimetres.
     pub unit: Option<Unit>,
 }
 
@@ -73,10 +90,15 @@ pub struct TypedPull {
 ///
 /// The first text that cannot be read.
 pub fn check(typed: &TypedCheck) -> Result<CheckInput, Wrong> {
-    let marks = typed.test.marks.as_deref();
-    let unit = typed.asked.unit.or_else(|| marks.and_then(unit_of)).unwrap_or_default();
-    let mut input = asked(pull_test(&typed.test, unit)?, unit, &typed.asked)?;
+    let marks = typed.test.marks.as_deref().and_then(unit_of);
+    let bare = marks.or(typed.asked.unit).unwrap_or(BARE);
+    let mut input = asked(pull_test(&typed.test, bare)?, bare, &typed.asked)?;
+    input.unit = typed.asked.unit.unwrap_or(bare);
     input.rules.scatter = wants::scatter(typed.scatter.as_deref())?;
+    input.bare = marks.is_none().then_some(bare);
+    input.known.construction = typed.construction;
+    input.as_read = typed.as_read;
+    doubt::possible(&input.test, typed.construction, input.unit)?;
     Ok(input)
 }
 
@@ -88,7 +110,8 @@ pub fn check(typed: &TypedCheck) -> Result<CheckInput, Wrong> {
 pub fn asked(test: PullTest, unit: Unit, typed: &TypedAsked) -> Result<CheckInput, Wrong> {
     let demand = demand(&typed.wants, test.grain(), unit)?;
     let rules = Rules { confidence: confidence(&typed.confidence)?, scatter: Scatter::ASSUMED };
-    Ok(CheckInput { test, demand, rules, table: table(&typed.table)?, unit })
+    let (table, known) = (table(&typed.table)?, Known::default());
+    Ok(CheckInput { test, demand, rules, table, unit, bare: None, known, as_read: false, stored: false })
 }
 
 /// One of a few words, whatever its case.

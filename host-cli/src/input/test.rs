@@ -3,6 +3,7 @@
 use tenter_core::{Ends, Grain, Held, Length, Load, PullTest, Scale, Unit};
 
 use super::amount::{length, load, seconds, unit_of};
+use super::doubt::beyond;
 use super::{Field, Why, Wrong};
 
 /// A pull test as typed: on a command line, in a row of a table, step by step, in a form. Bare numbers are in the unit
@@ -84,13 +85,15 @@ pub fn pull_test(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
     if test.pulls().is_empty() { Err(Wrong::new(Field::To, "", Why::Missing)) } else { Ok(test) }
 }
 
-/// Reads a pull test as far as it goes, perhaps without a pull.
+/// Reads a pull test as far as it goes, perhaps without a pull. Bare numbers take the unit of the marks, or `unit` where
+/// those have none.
 ///
 /// # Errors
 ///
 /// The first text that cannot be read or is no reading that can be.
 pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
     let marks = typed.marks.as_deref().ok_or_else(|| Wrong::new(Field::Marks, "", Why::Missing))?;
+    let unit = unit_of(marks).unwrap_or(unit);
     let gauge = length(Field::Marks, marks, unit)?;
     let scale = scale(typed, unit)?;
     let wrong = |field, text: &str| {
@@ -107,7 +110,8 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
     for reading in &typed.readings {
         match reading {
             Reading::To(text) => {
-                test.add_pull(length(Field::To, text, unit)?).map_err(wrong(Field::To, text))?;
+                let extended = length(Field::To, text, unit)?;
+                test.add_pull(extended).map_err(|error| beyond(gauge, extended, None, unit, text, error))?;
             }
             Reading::Back(text) => {
                 let (recovered, seconds) = rest(text, unit)?;

@@ -1,7 +1,7 @@
 //! What can be wrong with what was typed, as data. Each front end says it in its own words.
 
 use tenter_core::making::error::MakingError;
-use tenter_core::{LengthError, LimitError, TestError};
+use tenter_core::{Construction, Length, LengthError, LimitError, Slip, TestError, Unit};
 
 /// A field that cannot be read.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,6 +19,16 @@ impl Wrong {
     #[must_use]
     pub fn new(field: Field, text: &str, why: Why) -> Self {
         Self { field, text: text.to_owned(), why }
+    }
+
+    /// What was probably meant, where another unit explains it.
+    #[must_use]
+    pub fn likely(&self) -> Option<Slip> {
+        match &self.why {
+            Why::Reading(error) => error.likely(),
+            Why::MoreThanCloth { likely, .. } => *likely,
+            _ => None,
+        }
     }
 }
 
@@ -158,6 +168,26 @@ pub enum Why {
     Limit(LimitError),
     /// It is read, and is no reading that can be.
     Reading(TestError),
+    /// It is read, and gives more stretch than such cloth does.
+    MoreThanCloth {
+        /// The distance between the marks.
+        gauge: Length,
+        /// The distance while pulled.
+        extended: Length,
+        /// How the cloth is made, where it is known.
+        construction: Option<Construction>,
+        /// What was probably meant.
+        likely: Option<Slip>,
+        /// The unit in which to say it.
+        unit: Unit,
+    },
+    /// A length after a wash that no wash leaves.
+    Washed {
+        /// What was probably meant.
+        likely: Option<Length>,
+        /// The unit in which to say it.
+        unit: Unit,
+    },
     /// It is read, and cannot be worked with.
     Making(MakingError),
     /// Nothing was typed; a value is, or the word `unknown`.

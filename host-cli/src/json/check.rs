@@ -1,9 +1,10 @@
 //! `check` as one JSON object: percentages as numbers in percent, lengths in millimetres, absent things null.
 
 use serde::Serialize;
-use tenter_core::Note;
+use tenter_core::{Note, Unit};
 
 use crate::finding::check::Checked;
+use crate::json::doubt::{self, DoubtJson};
 use crate::json::{FigureJson, PartJson, RecoveryJson, SettleJson, figure, line, millimetres, part, recovery, settle};
 use crate::words::terms::garment;
 
@@ -21,6 +22,8 @@ pub struct CheckJson {
     parts: Vec<PartJson>,
     settle: Option<SettleJson>,
     suits: Vec<SuitJson>,
+    doubts: Vec<DoubtJson>,
+    bare_unit: Option<&'static str>,
 }
 
 #[derive(Debug, Serialize)]
@@ -60,6 +63,8 @@ impl From<&Checked> for CheckJson {
                 .rev()
                 .map(|suit| SuitJson { garment: garment(suit), source: suit.source.to_string() })
                 .collect(),
+            doubts: doubt::of(&evaluation.doubts, &input.test, input.unit),
+            bare_unit: input.bare.map(Unit::symbol),
         }
     }
 }

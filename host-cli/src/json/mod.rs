@@ -3,6 +3,7 @@
 pub mod check;
 pub mod cloth;
 pub mod device;
+pub mod doubt;
 pub mod fit;
 pub mod handle;
 pub mod hang;

@@ -6,6 +6,7 @@ use tenter_core::{Grain, Unit};
 use crate::finding::wash::Washed;
 use crate::json::{FigureJson, figure, millimetres};
 use crate::words::advice::Spoken;
+use crate::words::doubt;
 use crate::words::washing as words;
 
 #[derive(Serialize)]
@@ -15,6 +16,7 @@ struct WashJson {
     buy_mm: Option<f64>,
     lines: Vec<Spoken>,
     tag: Option<u16>,
+    doubt: Option<String>,
 }
 
 /// The JSON text, on one line; `tag` is that of the cloth that the marks were stored with.
@@ -27,6 +29,7 @@ pub fn render(washed: &Washed, tag: Option<u16>, unit: Unit) -> String {
         buy_mm: washed.bought.map(|bought| millimetres(bought.length)),
         lines: words::spoken(washed, unit),
         tag,
+        doubt: washed.doubted().map(|change| doubt::washed(&change)),
     };
     serde_json::to_string(&json).unwrap_or_default()
 }

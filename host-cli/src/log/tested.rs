@@ -127,7 +127,7 @@ fn read_test<'de, D: Deserializer<'de>>(deserializer: D) -> Result<PullTest, D::
         .with_settling_pull(json.settled)
         .with_load(json.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
     for pull in &json.pulls {
-        test.add_pull(pull.extended_mm).map_err(D::Error::custom)?;
+        test.add_stored_pull(pull.extended_mm).map_err(D::Error::custom)?;
         for rest in &pull.rests {
             test.add_rest(rest.seconds, rest.recovered_mm).map_err(D::Error::custom)?;
         }

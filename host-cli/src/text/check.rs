@@ -3,11 +3,12 @@
 use tenter_core::Note;
 
 use crate::finding::check::Checked;
-use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
 use crate::text::lines::{Lines, style, width};
+use crate::text::{doubt, figures};
 use crate::words::answer;
 use crate::words::check as words;
+use crate::words::doubt as doubt_words;
 use crate::words::terms::{duration, garment};
 
 /// How many garments are named; `--json` names all of them.
@@ -24,7 +25,11 @@ pub fn render(checked: &Checked, columns: usize, unicode: bool) -> String {
 /// Writes the text where more may follow.
 pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
     let evaluation = &checked.evaluation;
-    headline(text, checked);
+    if evaluation.doubts.is_empty() {
+        headline(text, checked);
+    } else {
+        doubt::write(text, &checked.input, evaluation);
+    }
     measured(text, checked);
     drawn(text, checked, unicode);
     asked(text, checked);
@@ -36,6 +41,9 @@ pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
     // The figure's own row says when recovery is not readable.
     for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
         text.row("note", words::note(*note, evaluation.answer));
+    }
+    if let Some(unit) = checked.input.bare {
+        text.row("units", doubt_words::bare(unit));
     }
     text.row("how", &words::how(&checked.input));
 }

@@ -4,6 +4,7 @@ pub mod advice;
 pub mod check;
 pub mod cloth;
 pub mod device;
+pub mod doubt;
 pub mod figures;
 pub mod fit;
 pub mod gauge;

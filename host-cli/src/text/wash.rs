@@ -4,8 +4,8 @@ use tenter_core::Unit;
 
 use crate::finding::pair::Named;
 use crate::finding::wash::Washed;
-use crate::text::advice;
 use crate::text::lines::Lines;
+use crate::text::{advice, doubt};
 use crate::words::pair::named;
 use crate::words::washing as words;
 
@@ -13,6 +13,9 @@ use crate::words::washing as words;
 #[must_use]
 pub fn render(washed: &Washed, stored: Option<&Named>, why: bool, unit: Unit, columns: usize) -> String {
     let mut text = Lines::new(columns);
+    if let Some(change) = washed.doubted() {
+        doubt::washed(&mut text, &change);
+    }
     advice::write(&mut text, &words::spoken(washed, unit), why);
     if let Some(cloth) = stored {
         text.row("stored", &format!("with {}; fit uses it until you mark the cloth as washed", named(cloth)));

@@ -124,7 +124,7 @@ fn readings_typed_by_hand() {
         ),
         (
             "tab.csv",
-            "\u{feff}tag\tpulled\tgrain\tgauge\tsettling\treadings\tnote\n1\t2026-01-05\tLengthwise\t100\ty\t105 106 101@1min\tfirst, dry\n",
+            "\u{feff}tag\tpulled\tgrain\tgauge\tsettling\treadings\tnote\n1\t2026-01-05\tWarp\t10\ty\t10.5 106mm 10.1@1min\tfirst, dry\n",
         ),
     ] {
         let desk = Desk::new();
@@ -154,14 +154,14 @@ fn bad_lines_are_told_and_nothing_is_taken() {
     let desk = Desk::new();
     desk.ok("log.db", &["cloth", "add", "cloth"]);
     let table = "tag,pulled,gauge,readings,held\n\
-        1,2026-01-05,100,105,\n\
-        9,2026-01-05,100,105,\n\
-        1,yesterday,100,105,\n\
+        1,2026-01-05,10cm,105mm,\n\
+        9,2026-01-05,10cm,105mm,\n\
+        1,yesterday,10cm,105mm,\n\
         1,2026-01-05,ten,105,\n\
-        1,2026-01-05,100,,\n\
-        1,2026-01-05,100,95,\n\
-        1,2026-01-05,100,105 101@soon,\n\
-        1,2026-01-05,100,105,tied\n";
+        1,2026-01-05,10cm,,\n\
+        1,2026-01-05,10cm,95mm,\n\
+        1,2026-01-05,10cm,105mm 101@soon,\n\
+        1,2026-01-05,10cm,105mm,tied\n";
     fs::write(desk.path("bad.csv"), table).unwrap();
     let output = desk.run("log.db", &["import", "--csv", "bad.csv"]);
     assert_eq!(output.status.code(), Some(2));
@@ -173,7 +173,7 @@ fn bad_lines_are_told_and_nothing_is_taken() {
         "line 4: pulled 'yesterday': type a day",
         "line 5: gauge 'ten'",
         "line 6: readings '': type the pulled lengths",
-        "line 7: readings '95'",
+        "line 7: readings '95mm'",
         "line 8: readings '101@soon'",
         "line 9: held 'tied': type one of flat, folded, strip, loop",
     ]) {
@@ -210,7 +210,7 @@ fn a_table_is_known_however_it_was_saved() {
     desk.ok("log.db", &["cloth", "add", "cloth"]);
     let saved = [
         "tag,pulled,gauge,readings,note\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n",
-        "tag;pulled;gauge;readings;note\n1;2026-01-05;100;105 101@1min;a\n1;2026-01-05;10,0 cm;10,50cm 101@60;a\n",
+        "tag;pulled;gauge;readings;note\n1;2026-01-05;10;10,5 101mm@1min;a\n1;2026-01-05;100mm;10,50cm 101@60;a\n",
         "note\treadings\tgauge\tpulled\ttag\tgrain\theld\na\t105mm 101@60s\t0.1m\t2026-01-05 00:00\t#1\tcrosswise\tFolded\n\
          a\t105mm 101@60s\t0.1m\t2026-01-05\t01\t\t\n",
     ];
@@ -254,7 +254,7 @@ fn what_would_be_misread_is_refused() {
         assert!(output.status.code() == Some(2) && told.contains(words), "{table}: {told}");
         assert_eq!(notes(&desk, "log.db").len(), 0, "{table}");
     }
-    fs::write(desk.path("quote.csv"), "tag,pulled,gauge,readings,note\n1,2026-03-05,100,105,'twas dry,\n").unwrap();
+    fs::write(desk.path("quote.csv"), "tag,pulled,gauge,readings,note\n1,2026-03-05,10,10.5,'twas dry,\n").unwrap();
     assert_eq!(desk.ok("log.db", &["import", "--csv", "quote.csv"]), "1 new, 0 known\n");
     assert_eq!(notes(&desk, "log.db"), ["'twas dry"]);
 }
@@ -319,7 +319,7 @@ print(json.dumps([name(0), name(1)]))
 "#;
     let desk = Desk::new();
     desk.ok("log.db", &["cloth", "add", "cloth", "--tag", "12"]);
-    let row = "12,2026-01-05 14:30,10cm,yes,10.55cm 101@1min,dry\n";
+    let row = "12,2026-01-05 14:30,10cm,yes,10.55cm 10.1@1min,dry\n";
     fs::write(desk.path("t.csv"), format!("tag,pulled,gauge,settling,readings,note\n{row}{row}")).unwrap();
     desk.ok("log.db", &["import", "--csv", "t.csv"]);
     let shown: Value = serde_json::from_str(&desk.ok("log.db", &["cloth", "show", "12", "--json"])).unwrap();

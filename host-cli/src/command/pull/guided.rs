@@ -31,7 +31,7 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
     let terminal = Terminal::new(screen.here);
     let Some(draft) = choose(args, &fabric, &name, (store, screen.here), &terminal)? else { return Ok(0) };
     let construction = fabric.construction;
-    let guide = Guide { draft, construction, table: input::table(&args.table.table)? };
+    let guide = Guide { draft, construction, table: input::table(&args.table.table)?, doubted: None };
     terminal.say(&format!("{}: {}", stash::line_about(&fabric, guide.draft.unit), guide.draft.grain.word()))?;
     terminal.say(Guide::GREETING)?;
     let (guide, ended) =

@@ -2,16 +2,21 @@
 
 mod guided;
 
+use tenter_core::Answer;
+
 use super::check::exit_code;
 use crate::cli::pull::PullArgs;
+use crate::deed::Refused;
 use crate::deed::pull as deed;
 use crate::error::Error;
 use crate::finding::pull::Pulled;
-use crate::input::CheckInput;
+use crate::input::{CheckInput, Doubted};
+use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
 use crate::log::{Entry, Fabric, Id};
 use crate::store::{Change as _, Drafts, Store, Which};
 use crate::text::Screen;
+use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::words::pull as words;
 
@@ -33,24 +38,39 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
 
 /// A test whose readings were all typed.
 fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let typed = deed::typed(&args.into(), screen.here)?;
-    let (entries, fabric) = store.change(|read| deed::store(read, &args.fabric, &typed))?;
+    let mut typed = deed::typed(&args.into(), screen.here)?;
+    let changed = store.change(|read| deed::store(read, &args.fabric, &mut typed));
+    let (entries, fabric) = match changed {
+        Err(Refused::Doubted(doubted)) => return doubtful(&doubted, args.show.json, screen),
+        changed => changed?,
+    };
     match entries.first() {
         Some(Entry { id, .. }) => stored(&fabric, *id, typed.input, args.show.json, store, screen),
         None => Ok(0),
     }
 }
 
+/// Says why a test was not stored; 3, since it should be read again.
+fn doubtful(doubted: &Doubted, json: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if json {
+        writeln!(screen.out, "{}", doubt_json::not_stored(doubted))?;
+    } else {
+        write!(screen.out, "{}", doubt_text::not_stored(doubted, screen.width))?;
+    }
+    Ok(exit_code(Some(Answer::Close)))
+}
+
 /// Reports a test that is in the log.
 fn stored(
     fabric: &Fabric,
     id: Id,
-    input: CheckInput,
+    mut input: CheckInput,
     json: bool,
     store: &dyn Store,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
     let tests = store.tests(Which::Of(fabric.id))?;
+    input.stored = true;
     let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.hands()?)? else { return Ok(0) };
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;

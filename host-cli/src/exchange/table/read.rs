@@ -1,7 +1,9 @@
 //! Readings typed by hand in a table: CSV with `,`, `;` or tabs between the cells.
 //!
 //! Needs the columns `tag`, `pulled`, `gauge` and `readings`; takes `grain`, `division`, `ends`, `held`, `settling`, `load`,
-//! `note` and `id`; leaves alone what `export --csv tests` adds. A bare number is in millimetres; a cell may carry its unit.
+//! `note` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
+//! has the unit of the gauge, and a bare gauge is in centimetres; in a table that `export` wrote, which has more
+//! columns, and in a row with an `id`, it is in millimetres.
 
 use std::collections::HashMap;
 
@@ -9,10 +11,11 @@ use crc::{CRC_82_DARC, Crc};
 use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::Offset;
-use tenter_core::{Ends, Grain, Held, Unit};
+use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
 use super::{READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
+use crate::input::doubt::{Doubted, Known, possible};
 use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, ends_word, pull_test, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
@@ -30,7 +33,7 @@ const FIRST_CLOCK: i8 = 14;
 /// # Errors
 ///
 /// [`ImportError::Table`] with each bad row, or with what is wrong about the heads.
-pub fn entries(text: &[u8], read: &dyn Read, here: Here) -> Result<Vec<Entry>, ImportError> {
+pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Result<Vec<Entry>, ImportError> {
     let text = core::str::from_utf8(text).map_err(|_| TableError::NotUtf8)?;
     let text = text.trim_start_matches('\u{feff}');
     let mut table = csv::ReaderBuilder::new();
@@ -39,9 +42,12 @@ pub fn entries(text: &[u8], read: &dyn Read, here: Here) -> Result<Vec<Entry>, I
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
     check_heads(&heads)?;
-    let mut rows = Rows { read, tags: HashMap::new(), here, drawn: HashMap::new() };
+    let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
+    let bare = if exported { Unit::Mm } else { input::BARE };
+    let mut rows = Rows { read, tags: HashMap::new(), here, bare, as_read, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
-        rows.tags.entry(one.tag).or_default().push(one.id);
+        let known = Known { construction: Some(one.construction), width: one.width };
+        rows.tags.entry(one.tag).or_default().push((one.id, known));
     }
     let (mut entries, mut wrong) = (Vec::new(), Vec::new());
     for row in reader.records() {
@@ -95,8 +101,12 @@ fn check_heads(heads: &[String]) -> Result<(), TableError> {
 struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired fabrics left out.
-    tags: HashMap<u16, Vec<Id>>,
+    tags: HashMap<u16, Vec<(Id, Known)>>,
     here: Here,
+    /// The unit of a bare gauge.
+    bare: Unit,
+    /// Whether somebody stands by every reading.
+    as_read: bool,
     /// How many rows said the same so far.
     drawn: HashMap<Vec<u8>, u32>,
 }
@@ -105,7 +115,8 @@ impl Rows<'_> {
     fn entry(&mut self, cells: &HashMap<&str, &str>) -> Result<Entry, RowFault> {
         let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
         let (pulled, named) = self.when(cell("pulled"))?;
-        let test = pull_test(&typed(&cell)?, Unit::Mm)?;
+        let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
+        let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
         let mut said = Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, test };
         let id = match cell("id") {
@@ -114,7 +125,9 @@ impl Rows<'_> {
                     return Err(Wrong::new(Field::Pulled, cell("pulled"), Why::Ahead).into());
                 }
                 let tag = cloth::tag(cell("tag"))?;
-                said.fabric = Some(self.with_tag(tag)?);
+                let (fabric, known) = self.cloth(tag)?;
+                self.believe(&said.test, cell("gauge"), known)?;
+                said.fabric = Some(fabric);
                 self.draw(named, tag, &said)
             }
             text => {
@@ -139,11 +152,27 @@ impl Rows<'_> {
         Ok((pulled, first.unwrap_or(pulled)))
     }
 
+    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them.
+    fn believe(&self, test: &PullTest, gauge: &str, known: Known) -> Result<(), RowFault> {
+        let typed = input::unit_of(gauge);
+        let unit = typed.unwrap_or(input::BARE);
+        possible(test, known.construction, unit)?;
+        match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
+            Some(doubted) if !self.as_read => Err(RowFault::Doubted(doubted)),
+            _ => Ok(()),
+        }
+    }
+
     /// The fabric with a tag.
     fn with_tag(&self, tag: u16) -> Result<Id, Wrong> {
+        self.cloth(tag).map(|(id, _)| id)
+    }
+
+    /// The fabric with a tag, and what is known of it.
+    fn cloth(&self, tag: u16) -> Result<(Id, Known), Wrong> {
         let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
         match self.tags.get(&tag).map(Vec::as_slice) {
-            Some([id]) => Ok(*id),
+            Some([cloth]) => Ok(*cloth),
             Some([_, ..]) => wrong(Why::OnTwoCloths),
             _ => wrong(Why::OnNoCloth),
         }
@@ -209,7 +238,10 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
         },
         grain: match cell("grain") {
             "" => Grain::Crosswise,
-            text => input::word(Field::Grain, text, &input::GRAINS, Grain::word)?,
+            text => match Grain::typed(text) {
+                Some(grain) => grain,
+                None => input::word(Field::Grain, text, &input::GRAINS, Grain::word)?,
+            },
         },
         division: text("division"),
         ends: match cell("ends") {

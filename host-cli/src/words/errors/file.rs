@@ -4,6 +4,7 @@ use super::input::{column, wrong};
 use super::store::store;
 use crate::exchange::{BadLine, ExportError, Fault, ImportError, RowFault, TableError, Unsound};
 use crate::plain::one_line;
+use crate::words::doubt;
 use crate::words::quantity::counted;
 
 /// How many bad lines of a table are told one by one.
@@ -109,6 +110,10 @@ fn of_row(fault: &RowFault) -> String {
             "'{}' stands in no column; type a point for a decimal comma, or put \"\" round a cell that holds the mark between cells",
             one_line(cell)
         ),
+        RowFault::Doubted(doubted) => {
+            let said = doubt::doubted(doubted).join("; ");
+            format!("{said}; type the row again, or pass --as-read if it is what you read")
+        }
         RowFault::Store(error) => store(error),
     }
 }

@@ -1,7 +1,10 @@
 //! Fields that cannot be read.
 
-use crate::input::{Field, Why, Wrong};
+use tenter_core::{Length, Unit};
+
+use crate::input::{BARE, Field, Why, Wrong, unit_of};
 use crate::plain::one_line;
+use crate::words::doubt;
 
 /// A field that cannot be read, under the name that a front end gives it: [`flag`], [`column`].
 ///
@@ -9,7 +12,7 @@ use crate::plain::one_line;
 /// use tenter::input::{Field, Why, Wrong};
 /// use tenter::words::errors::{column, flag, wrong};
 ///
-/// let past = Wrong::new(Field::To, "9cm", Why::Reading(tenter_core::TestError::ExtendedBelowGauge));
+/// let past = Wrong::new(Field::To, "9cm", Why::Reading(tenter_core::TestError::ExtendedBelowGauge { likely: None }));
 /// assert!(wrong(&past, flag).starts_with("--to '9cm': the extended length is shorter"));
 /// assert!(wrong(&past, column).starts_with("readings '9cm': the extended length is shorter"));
 /// ```
@@ -24,7 +27,15 @@ pub fn wrong(wrong: &Wrong, named: impl Fn(Field) -> &'static str) -> String {
             other => format!("missing {}", named(other)),
         };
     }
-    format!("{} '{}': {}", named(wrong.field), one_line(&wrong.text), why(wrong))
+    let said = format!("{} '{}': {}", named(wrong.field), one_line(&wrong.text), why(wrong));
+    let unit = match wrong.why {
+        Why::MoreThanCloth { unit, .. } => unit,
+        _ => unit_of(&wrong.text).unwrap_or(BARE),
+    };
+    match wrong.likely() {
+        Some(slip) => format!("{said}; {}", doubt::meant(slip, unit, named)),
+        None => said,
+    }
 }
 
 /// What is wrong with a text, and what to type instead.
@@ -37,6 +48,10 @@ pub fn why(wrong: &Wrong) -> String {
         Why::Limit(error) => error.to_string(),
         Why::Reading(error) => error.to_string(),
         Why::Making(error) => error.to_string(),
+        Why::MoreThanCloth { gauge, extended, construction, unit, .. } => {
+            doubt::beyond(*gauge, *extended, *construction, *unit)
+        }
+        Why::Washed { likely, unit } => washed(*likely, *unit),
         Why::NoUnit => {
             let text = one_line(text);
             format!("type the unit too, such as {text}cm or {text}m")
@@ -53,6 +68,15 @@ pub fn why(wrong: &Wrong) -> String {
             )
         }
         other => fixed(other, wrong.field).to_owned(),
+    }
+}
+
+/// A length after a wash that no wash leaves.
+fn washed(likely: Option<Length>, unit: Unit) -> String {
+    let more = "no wash changes a length by more than half";
+    match likely {
+        Some(likely) => format!("{more}; did you mean {} after it?", doubt::shown(likely, unit)),
+        None => format!("{more}; measure the marks again and type both lengths, such as '50cm to 48.5cm'"),
     }
 }
 
@@ -93,6 +117,8 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::Length(_)
         | Why::Limit(_)
         | Why::Reading(_)
+        | Why::MoreThanCloth { .. }
+        | Why::Washed { .. }
         | Why::Making(_)
         | Why::NoUnit
         | Why::TooLong { .. }

@@ -10,9 +10,9 @@ use crate::plain::one_line;
 /// ```
 /// use tenter::link::LinkError;
 /// use tenter::words::errors::link;
-/// use tenter_core::wire::Reason;
+/// use tenter_core::wire::Refusal;
 ///
-/// let error = LinkError::Refused(Reason::Chip);
+/// let error = LinkError::Refused(Refusal::Chip);
 /// assert_eq!(link(&error), "the handheld refuses: its memory cannot be read or written");
 /// ```
 #[must_use]
