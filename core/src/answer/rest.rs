@@ -1,7 +1,9 @@
 //! Which readings after release are judged, and when they were made.
 
+use heapless::Vec;
+
 use crate::number::num;
-use crate::reading::pull_test::{PullTest, Rest};
+use crate::reading::pull_test::{MAX_RESTS, PullTest, Rest};
 use crate::statistics::kept::Kept;
 use crate::statistics::stats::Series;
 
@@ -39,12 +41,14 @@ impl Timing {
 }
 
 /// The readings after release that count.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct RestReadings {
     pub seconds: u32,
     pub timing: Timing,
     /// Recovered lengths, in steps.
     pub recovered: Series,
+    /// The same as points of growth.
+    pub points: Vec<f32, MAX_RESTS>,
     /// Sum of the extended lengths of the pulls they follow.
     pub extended_sum: i64,
 }
@@ -68,9 +72,11 @@ impl RestReadings {
             (Pick::At(asked), Timing::At) => Timing::of(rest.seconds, asked) == Timing::At,
             _ => rest.seconds == wanted,
         };
-        let mut readings = Self { seconds: wanted, timing, recovered: Series::default(), extended_sum: 0 };
+        let mut readings =
+            Self { seconds: wanted, timing, recovered: Series::default(), points: Vec::new(), extended_sum: 0 };
         for rest in test.rests().iter().filter(believed).filter(counts) {
             readings.recovered.push(rest.recovered.steps().into());
+            let _ = readings.points.push(kept.points(rest.recovered)); // Room for all.
             readings.extended_sum += i64::from(test.pulls().get(usize::from(rest.after_pull))?.steps());
         }
         Some(readings)

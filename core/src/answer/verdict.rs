@@ -47,6 +47,22 @@ impl Answer {
         if other.rank() > self.rank() { other } else { self }
     }
 
+    /// What is left of an answer when the readings are doubted: *close* for *meets*, *short* and *over*.
+    ///
+    /// ```
+    /// use tenter_core::Answer;
+    ///
+    /// assert_eq!(Answer::Meets.doubted(), Answer::Close);
+    /// assert_eq!(Answer::Unknown.doubted(), Answer::Unknown);
+    /// ```
+    #[must_use]
+    pub const fn doubted(self) -> Self {
+        match self {
+            Self::Meets | Self::Short | Self::Over | Self::Close => Self::Close,
+            Self::Unknown => Self::Unknown,
+        }
+    }
+
     /// The place in the order of answers, the best first: 0 a yes, 1 too close, 2 not measured, 3 a plain no.
     ///
     /// ```

@@ -28,6 +28,23 @@ impl Unit {
         }
     }
 
+    /// The unit in which a text gives its length: centimetres for metres and inches for yards too. `None` where the text
+    /// has no unit, or none that is known.
+    ///
+    /// ```
+    /// use tenter_core::Unit;
+    ///
+    /// assert_eq!(Unit::typed("4 1/8\""), Some(Unit::Inch));
+    /// assert_eq!(Unit::typed("10 Centimetres"), Some(Unit::Cm));
+    /// assert_eq!(Unit::typed("100"), None);
+    /// ```
+    #[must_use]
+    pub fn typed(text: &str) -> Option<Self> {
+        let text = text.trim();
+        let unit = text.get(text.find(|c: char| !is_number_part(c))?..)?;
+        parse_unit(unit).map(|(_, unit)| unit)
+    }
+
     const fn steps(self) -> i64 {
         match self {
             Self::Mm => 1600,
@@ -122,7 +139,12 @@ impl Length {
         let end = text.find(|c: char| !is_number_part(c)).unwrap_or(text.len());
         let (number, unit) = text.split_at_checked(end).ok_or(LengthError::NotANumber)?;
         let value = parse_number(number.trim())?;
-        let steps_per_unit = parse_unit(unit.trim(), default)?;
+        let unit = unit.trim();
+        let steps_per_unit = match parse_unit(unit) {
+            Some((steps, _)) => steps,
+            None if unit.is_empty() => default.steps(),
+            None => return Err(LengthError::UnknownUnit),
+        };
         let scaled = i128::from(value.num) * i128::from(steps_per_unit);
         let den = i128::from(value.den);
         match (scaled.checked_rem(den), scaled.checked_div(den)) {
@@ -189,6 +211,10 @@ fn parse_number(text: &str) -> Result<Fraction, LengthError> {
     if fraction.den == 0 {
         return Err(LengthError::ZeroDenominator);
     }
+    if fraction.num >= fraction.den {
+        let part = |part| u32::try_from(part).map_err(|_| LengthError::NotANumber);
+        return Err(LengthError::ImproperFraction { above: part(fraction.num)?, below: part(fraction.den)? });
+    }
     mixed(whole.trim_end_matches(['-', ' ', '\u{a0}']), fraction)
 }
 
@@ -205,22 +231,22 @@ fn whole_number(text: &str) -> Result<i64, LengthError> {
     }
 }
 
-fn parse_unit(text: &str, default: Unit) -> Result<i64, LengthError> {
+/// The steps of a unit as people write it, and the unit that its lengths are shown in.
+fn parse_unit(text: &str) -> Option<(i64, Unit)> {
+    let text = text.trim_end_matches('.').trim_end(); // 10 cm. and 4 in.
     let is = |names: &[&str]| names.iter().any(|name| text.eq_ignore_ascii_case(name));
-    if text.is_empty() {
-        Ok(default.steps())
-    } else if is(&["mm"]) {
-        Ok(Unit::Mm.steps())
-    } else if is(&["cm"]) {
-        Ok(Unit::Cm.steps())
-    } else if is(&["in", "inch", "inches", "\"", "''", "″", "”"]) {
-        Ok(Unit::Inch.steps())
+    if is(&["mm", "mms", "millimetre", "millimetres", "millimeter", "millimeters"]) {
+        Some((Unit::Mm.steps(), Unit::Mm))
+    } else if is(&["cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"]) {
+        Some((Unit::Cm.steps(), Unit::Cm))
+    } else if is(&["in", "ins", "inch", "inches", "\"", "''", "″", "”"]) {
+        Some((Unit::Inch.steps(), Unit::Inch))
     } else if is(&["m", "metre", "metres", "meter", "meters"]) {
-        Ok(1_600_000)
-    } else if is(&["yd", "yard", "yards"]) {
-        Ok(1_463_040)
+        Some((1_600_000, Unit::Cm))
+    } else if is(&["yd", "yds", "yard", "yards"]) {
+        Some((1_463_040, Unit::Inch))
     } else {
-        Err(LengthError::UnknownUnit)
+        None
     }
 }
 
@@ -303,6 +329,13 @@ pub enum LengthError {
     UnknownUnit,
     /// A fraction with a zero below the line.
     ZeroDenominator,
+    /// A fraction of one and more: `41/8` may be 4 1/8 or 5 1/8.
+    ImproperFraction {
+        /// The number above the line.
+        above: u32,
+        /// The number below the line.
+        below: u32,
+    },
     /// Finer than 1/1600 mm, so it would have to be rounded.
     NotAWholeStep,
     /// Beyond 1.3 km.
@@ -328,6 +361,7 @@ impl fmt::Display for LengthError {
             Self::NotANumber => "not a length; type one such as 104.5mm, 10,5cm or 4 1/8in",
             Self::AmbiguousComma => "a comma with three digits can be read two ways; type 1.250 or 1250",
             Self::UnknownUnit => "unknown unit; type mm, cm, m, in or yd after the number",
+            Self::ImproperFraction { above, below } => return write_meanings(f, *above, *below),
             Self::ZeroDenominator => "a fraction cannot have 0 below the line; type one such as 4 1/8in",
             Self::NotAWholeStep => {
                 "finer than any scale; type hundredths of a millimetre or 64ths of an inch, such as 104.25mm"
@@ -338,6 +372,27 @@ impl fmt::Display for LengthError {
 }
 
 impl core::error::Error for LengthError {}
+
+/// What `above/below` may mean: a space left out, or the fraction itself. `41/8` is 4 1/8 or 5 1/8.
+fn write_meanings(f: &mut fmt::Formatter<'_>, above: u32, below: u32) -> fmt::Result {
+    f.write_str("a fraction of one or more; type ")?;
+    let mut place = 10;
+    while let (Some(whole), Some(part)) = (above.checked_div(place), above.checked_rem(place)) {
+        if whole == 0 {
+            break;
+        }
+        // A space is not left out before a zero.
+        if part < below && part >= place / 10 {
+            write!(f, "{whole} {part}/{below} or ")?;
+        }
+        place = place.saturating_mul(10);
+    }
+    match (above.checked_div(below), above.checked_rem(below)) {
+        (Some(whole), Some(part)) if part > 0 => write!(f, "{whole} {part}/{below}"),
+        (Some(whole), _) => write!(f, "{whole}"),
+        _ => Ok(()),
+    }
+}
 
 #[cfg(test)]
 mod tests {
@@ -368,6 +423,13 @@ mod tests {
             ("0.01mm", 16),
             ("1/64 in", 635),
             ("0", 0),
+            ("10cms", 160_000),
+            ("10 centimetres", 160_000),
+            ("10 CENTIMETERS", 160_000),
+            ("104.5 Millimetres", 167_200),
+            ("2.5yds", 3_657_600),
+            ("4 ins", 162_560),
+            ("4 1/8 in.", 167_640),
         ] {
             assert_eq!(steps(text), Ok(want), "{text}");
         }
@@ -396,9 +458,20 @@ mod tests {
             ("99999999999999999999999mm", TooLong),
             ("1/2/3in", NotANumber),
             ("4.5 1/2 in", NotANumber),
+            ("41/8", ImproperFraction { above: 41, below: 8 }),
+            ("4 8/8in", ImproperFraction { above: 8, below: 8 }),
         ] {
             assert_eq!(steps(text), Err(want), "{text}");
         }
+    }
+
+    #[test]
+    fn a_fraction_of_one_and_more_is_asked_for() {
+        let told = |text| Length::parse(text, Unit::Inch).unwrap_err().to_string();
+        assert_eq!(told("41/8"), "a fraction of one or more; type 4 1/8 or 5 1/8");
+        assert_eq!(told("111/16"), "a fraction of one or more; type 11 1/16 or 1 11/16 or 6 15/16");
+        assert_eq!(told("3/2"), "a fraction of one or more; type 1 1/2");
+        assert_eq!(told("8/8"), "a fraction of one or more; type 1");
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::number::decimal::{self, DecimalError};
+use crate::number::decimal::{self, Decimal, DecimalError};
 use crate::number::ratio::Ratio;
 use crate::reading::length::{Length, LengthError, Unit};
 use crate::reading::pull_test::{Grain, MAX_LENGTH};
@@ -74,7 +74,7 @@ impl Limit {
         if limit.ratio() > most.ratio() { Err(LimitError::TooLarge) } else { Ok(limit) }
     }
 
-    /// Reads `5%`, `5`, `34,5 %` or `4in to 5 3/8in`; bare lengths are taken in `default`.
+    /// Reads `5%`, `5`, `34,5 %`, `5 percent`, `about 5%` or `4in to 5 3/8in`; bare lengths are taken in `default`.
     ///
     /// # Errors
     ///
@@ -86,7 +86,7 @@ impl Limit {
     /// assert_eq!(Limit::parse("5 %", Unit::Mm), Limit::milli_percent(5_000));
     /// ```
     pub fn parse(text: &str, default: Unit) -> Result<Self, LimitError> {
-        let text = text.trim();
+        let text = without_about(text.trim());
         if text.is_empty() {
             return Err(LimitError::Empty);
         }
@@ -100,7 +100,7 @@ impl Limit {
     }
 
     fn parse_percent(text: &str) -> Result<Self, LimitError> {
-        let number = text.strip_suffix('%').unwrap_or(text).trim();
+        let (number, signed) = without_sign(text);
         let value = match decimal::parse(number) {
             Ok(value) => value,
             Err(DecimalError::TooLarge) => return Err(LimitError::TooLarge),
@@ -111,7 +111,12 @@ impl Limit {
         let thousandths = i128::from(value.num) * 1000;
         match (thousandths.checked_rem(value.den.into()), thousandths.checked_div(value.den.into())) {
             (Some(0), Some(whole)) => {
-                u32::try_from(whole).map_err(|_| LimitError::TooLarge).and_then(Self::milli_percent)
+                let milli = u32::try_from(whole).map_err(|_| LimitError::TooLarge)?;
+                // 0.05 is 5 % to a calculator; with a sign it is what it says.
+                if !signed && (1..1000).contains(&milli) {
+                    return Err(LimitError::Share { milli });
+                }
+                Self::milli_percent(milli)
             }
             _ => Err(LimitError::TooFine),
         }
@@ -150,14 +155,50 @@ impl Limit {
 
 impl fmt::Display for Limit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let percent = self.ratio().percent(3);
-        let (mut scaled, mut decimals) = (percent.scaled(), percent.decimals());
-        while decimals > 0 && scaled % 10 == 0 {
-            scaled /= 10;
-            decimals -= 1;
-        }
-        write!(f, "{} %", decimal::Decimal::new(scaled, decimals))
+        write!(f, "{} %", short(self.ratio().percent(3)))
     }
+}
+
+/// A number without the zeros at its end.
+fn short(number: Decimal) -> Decimal {
+    let (mut scaled, mut decimals) = (number.scaled(), number.decimals());
+    while decimals > 0 && scaled % 10 == 0 {
+        scaled /= 10;
+        decimals -= 1;
+    }
+    Decimal::new(scaled, decimals)
+}
+
+/// Thousandths as a number without the zeros at its end.
+fn shown(milli: u32) -> Decimal {
+    short(Decimal::new(milli.into(), 3))
+}
+
+/// A text without the word that says it is rough.
+fn without_about(text: &str) -> &str {
+    const ABOUT: [&str; 8] = ["about", "approximately", "approx.", "approx", "around", "roughly", "circa", "~"];
+    let rest = ABOUT.into_iter().find_map(|word| {
+        let (head, rest) = text.split_at_checked(word.len())?;
+        head.eq_ignore_ascii_case(word).then_some(rest)
+    });
+    rest.unwrap_or(text).trim_start()
+}
+
+/// The number of a percentage, and whether it had its sign or the word for it.
+fn without_sign(text: &str) -> (&str, bool) {
+    const SIGNS: [&str; 4] = ["%", "percent", "per cent", "pct"];
+    let number = SIGNS.into_iter().find_map(|sign| {
+        let (number, tail) = text.split_at_checked(text.len().checked_sub(sign.len())?)?;
+        tail.eq_ignore_ascii_case(sign).then_some(number)
+    });
+    (number.unwrap_or(text).trim(), number.is_some())
+}
+
+/// The two ends of `20-30%`, of which each begins with a digit: `-5%` has one.
+fn split_dash(text: &str) -> Option<(&str, &str)> {
+    let (low, high) = text.split_once(['-', '\u{2013}'])?;
+    let digit = |text: &str| text.trim().bytes().next().is_some_and(|c| c.is_ascii_digit());
+    (digit(low) && digit(high)).then(|| (low.trim(), high.trim()))
 }
 
 /// What stands before and after the first `mark`. `str::split_once` does the same, but its search for a text, unlike
@@ -187,6 +228,11 @@ pub enum LimitError {
     AmbiguousComma,
     /// Finer than 0.001 %.
     TooFine,
+    /// A bare number between 0 and 1: a share of one, or a percentage that is less than can be read.
+    Share {
+        /// The number in thousandths.
+        milli: u32,
+    },
     /// Above 1000 %.
     TooLarge,
     /// `20% to 30%`: percentages where lengths belong.
@@ -217,6 +263,14 @@ impl fmt::Display for LimitError {
             Self::BadMarks => "a printed gauge goes from a length to a longer one, such as 4in to 5 3/8in",
             Self::UpsideDown => "the range is upside down; type the smaller figure first, such as 20%..30%",
             Self::Length(error) => return error.fmt(f),
+            Self::Share { milli } => {
+                let (number, percent) = (shown(*milli), shown(milli.saturating_mul(100)));
+                // Under a tenth of a percent no reading tells one from the other.
+                return match milli {
+                    ..100 => write!(f, "{number} % is less than can be read; type {percent}%"),
+                    _ => write!(f, "can be read two ways; type {percent}% or {number}%"),
+                };
+            }
         })
     }
 }
@@ -242,7 +296,7 @@ pub struct Range {
 }
 
 impl Range {
-    /// Reads `5%` (at least), `20%..30%`, `..30%` (at most), `20%..`; each end as [`Limit::parse`] reads it.
+    /// Reads `5%` (at least), `20%..30%`, `20-30%`, `..30%` (at most), `20%..`; each end as [`Limit::parse`] reads it.
     ///
     /// # Errors
     ///
@@ -255,7 +309,9 @@ impl Range {
     /// assert_eq!(Range::parse("..30%", Unit::Mm), Ok(most));
     /// ```
     pub fn parse(text: &str, default: Unit) -> Result<Self, LimitError> {
-        let Some((low, high)) = split_at(text, "..") else {
+        let text = without_about(text.trim());
+        let dashed = || if split_at(text, " to ").is_some() { None } else { split_dash(text) };
+        let Some((low, high)) = split_at(text, "..").or_else(dashed) else {
             return Limit::parse(text, default).map(|limit| Self { at_least: Some(limit), at_most: None });
         };
         let end = |text: &str| match text.trim() {
@@ -374,6 +430,11 @@ mod tests {
         assert_eq!(milli("4in to 5in"), Ok(25_000));
         assert_eq!(milli("10cm to 105 mm"), Ok(5_000));
         assert_eq!(milli("4 to 5 3/8"), Ok(34_375));
+        for text in ["5 percent", "5 Per Cent", "5PCT", "about 5%", "About 5 percent", "~5%", "approx. 5 %"] {
+            assert_eq!(milli(text), Ok(5_000), "{text}");
+        }
+        assert_eq!(milli("0.05%"), Ok(50));
+        assert_eq!(milli("0"), Ok(0));
     }
 
     #[test]
@@ -383,6 +444,11 @@ mod tests {
         assert_eq!(error("five"), LimitError::NotALimit);
         assert_eq!(error("5.0001%"), LimitError::TooFine);
         assert_eq!(error("1001%"), LimitError::TooLarge);
+        assert_eq!(error("0.05"), LimitError::Share { milli: 50 });
+        assert_eq!(error("0.05").to_string(), "0.05 % is less than can be read; type 5%");
+        assert_eq!(error("0.5").to_string(), "can be read two ways; type 50% or 0.5%");
+        assert_eq!(error("about"), LimitError::Empty);
+        assert_eq!(error("-5%"), LimitError::NotALimit);
         assert_eq!(error("20% to 30%"), LimitError::PercentInMarks);
         assert_eq!(error("5in to 4in"), LimitError::BadMarks);
         assert_eq!(error("1mm to 12mm"), LimitError::TooLarge);
@@ -390,6 +456,17 @@ mod tests {
         assert_eq!(error("4in to 5 ells"), LimitError::Length(LengthError::UnknownUnit));
         assert_eq!(Range::parse("30%..20%", Unit::Mm), Err(LimitError::UpsideDown));
         assert_eq!(Range::parse("..", Unit::Mm), Err(LimitError::Empty));
+    }
+
+    #[test]
+    fn a_range_as_people_write_it() {
+        let range = Range::parse("20%..30%", Unit::Mm);
+        for text in ["20-30%", "20% - 30%", "20 – 30 percent", "20%-30%", "about 20-30%"] {
+            assert_eq!(Range::parse(text, Unit::Mm), range, "{text}");
+        }
+        assert!(Range::parse("4-1/8in to 5in", Unit::Mm).unwrap().at_most.is_none());
+        assert_eq!(Range::parse("-5%", Unit::Mm), Err(LimitError::NotALimit));
+        assert_eq!(Range::parse("30-20%", Unit::Mm), Err(LimitError::UpsideDown));
     }
 
     #[test]

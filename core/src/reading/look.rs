@@ -50,7 +50,8 @@ impl PullTest {
         let unsettled = self.gauge_is_unsettled();
         let one_first_pull = !self.settled() && self.settling_pull().is_none();
         self.looks().enumerate().filter_map(move |(index, look)| {
-            let counts = if one_first_pull { look.after_pulls == 0 } else { unsettled || self.is_after_settling((index, look)) };
+            let counts =
+                if one_first_pull { look.after_pulls == 0 } else { unsettled || self.is_after_settling((index, look)) };
             counts.then_some(look)
         })
     }

@@ -4,9 +4,11 @@ use heapless::Vec;
 use serde::{Deserialize, Serialize};
 
 use crate::number::words;
+use crate::reading::construction::Construction;
 use crate::reading::length::Length;
 use crate::reading::look::{Look, MAX_LOOKS};
 use crate::reading::scale::Scale;
+use crate::reading::slip::{likely_recovered, likely_slip};
 pub use crate::reading::test_error::TestError;
 
 /// The longest gauge or extended length taken, 10 m: beyond it a unit was mistyped.
@@ -309,25 +311,57 @@ impl PullTest {
     ///
     /// # Errors
     ///
-    /// [`TestError::ExtendedBelowGauge`], [`TestError::ExtendedTooLong`] (over [`MAX_LENGTH`] or eleven times the
-    /// gauge), [`TestError::TooManyPulls`]; the test is as it was.
+    /// [`TestError::ExtendedBelowGauge`], [`TestError::ExtendedTooLong`] (over [`MAX_LENGTH`]),
+    /// [`TestError::MoreThanCloth`] (more stretch than any cloth gives), [`TestError::TooManyPulls`]; the test is as it
+    /// was.
     ///
     /// ```
     /// use tenter_core::{Grain, Length, PullTest, TestError};
     ///
     /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
-    /// assert_eq!(test.add_pull(Length::from_mm(99)), Err(TestError::ExtendedBelowGauge));
+    /// assert_eq!(test.add_pull(Length::from_mm(99)), Err(TestError::ExtendedBelowGauge { likely: None }));
     /// # Ok::<(), TestError>(())
     /// ```
     pub fn add_pull(&mut self, extended: Length) -> Result<(), TestError> {
-        if extended < self.gauge {
-            return Err(TestError::ExtendedBelowGauge);
-        }
-        let most = i64::from(self.gauge.steps()) * 11;
-        if extended > MAX_LENGTH || i64::from(extended.steps()) > most {
-            return Err(TestError::ExtendedTooLong);
-        }
+        self.refuse(extended, self.pulls.len(), Construction::Other)?;
         self.pulls.push(extended).map_err(|_| TestError::TooManyPulls)
+    }
+
+    /// Refuses pulls that give more stretch than cloth of this construction does.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::MoreThanCloth`] for the first pull that does, with what was probably meant.
+    ///
+    /// ```
+    /// use tenter_core::{Construction, Grain, Length, PullTest};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(267))?;
+    /// assert!(test.possible_for(Construction::Knit).is_ok());
+    /// let refused = test.possible_for(Construction::Woven).unwrap_err();
+    /// assert_eq!(refused.likely().unwrap().likely.show(tenter_core::Unit::Mm).to_string(), "105.118125 mm");
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn possible_for(&self, construction: Construction) -> Result<(), TestError> {
+        self.pulls.iter().enumerate().try_for_each(|(index, pull)| self.refuse(*pull, index, construction))
+    }
+
+    /// Refuses a pull that no such cloth gives.
+    fn refuse(&self, extended: Length, index: usize, construction: Construction) -> Result<(), TestError> {
+        let likely = || likely_slip(self.gauge, extended, u8::try_from(index).unwrap_or(u8::MAX), construction);
+        if extended < self.gauge {
+            return Err(TestError::ExtendedBelowGauge { likely: likely() });
+        }
+        if extended > MAX_LENGTH {
+            return Err(TestError::ExtendedTooLong { likely: likely() });
+        }
+        let most = construction.most_percent();
+        let (gauge, extended) = (i64::from(self.gauge.steps()), i64::from(extended.steps()));
+        if (extended - gauge) * 100 > gauge * i64::from(most) {
+            return Err(TestError::MoreThanCloth { most, likely: likely() });
+        }
+        Ok(())
     }
 
     /// Adds a reading `seconds` after the release of the newest pull; readings stay in the order of time.
@@ -345,18 +379,22 @@ impl PullTest {
     ///
     /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
     /// test.add_pull(Length::from_mm(105))?;
-    /// assert_eq!(test.add_rest(60, Length::from_mm(106)), Err(TestError::RecoveredAboveExtended));
+    /// assert_eq!(test.add_rest(60, Length::from_mm(106)), Err(TestError::RecoveredAboveExtended { likely: None }));
     /// # Ok::<(), TestError>(())
     /// ```
     pub fn add_rest(&mut self, seconds: u32, recovered: Length) -> Result<(), TestError> {
         let (Some(extended), Some(index)) = (self.pulls.last(), self.pulls.len().checked_sub(1)) else {
             return Err(TestError::RestBeforePull);
         };
+        let likely = || {
+            let rest = u8::try_from(self.rests.len()).unwrap_or(u8::MAX);
+            likely_recovered(self.gauge, *extended, recovered, rest)
+        };
         if recovered > *extended {
-            return Err(TestError::RecoveredAboveExtended);
+            return Err(TestError::RecoveredAboveExtended { likely: likely() });
         }
         if i64::from(recovered.steps()) * 10 < i64::from(self.gauge.steps()) * 9 {
-            return Err(TestError::RecoveredFarBelowGauge);
+            return Err(TestError::RecoveredFarBelowGauge { likely: likely() });
         }
         if seconds > MAX_REST_SECONDS {
             return Err(TestError::RestTooLong);
@@ -495,7 +533,21 @@ mod tests {
     fn keeps_what_happens_in_real_cloth() {
         let mut test = test_100_to(105);
         test.add_rest(60, Length::from_mm(99)).unwrap();
-        assert_eq!(test.add_rest(61, Length::from_mm(89)), Err(TestError::RecoveredFarBelowGauge));
+        assert_eq!(test.add_rest(61, Length::from_mm(89)), Err(TestError::RecoveredFarBelowGauge { likely: None }));
+    }
+
+    #[test]
+    fn what_no_cloth_gives_is_refused_with_what_was_meant() {
+        let mut test = test_100_to(400);
+        let likely = |error: TestError| error.likely().map(|slip| slip.likely);
+        let refused = test.add_pull(Length::from_mm(401)).unwrap_err();
+        assert_eq!(likely(refused), Some(Length::from_steps(252_598)));
+        assert!(matches!(refused, TestError::MoreThanCloth { most: 300, .. }), "{refused:?}");
+        assert_eq!(likely(test.add_pull(Length::from_mm(1050)).unwrap_err()), Some(Length::from_mm(105)));
+        assert_eq!(likely(test.add_rest(60, Length::from_mm(1010)).unwrap_err()), Some(Length::from_mm(101)));
+        assert_eq!(likely(test.add_rest(60, Length::from_mm(10)).unwrap_err()), Some(Length::from_mm(100)));
+        let text = std::string::ToString::to_string(&test.add_pull(Length::from_mm(1050)).unwrap_err());
+        assert!(text.ends_with("check the unit; did you mean 10.5 cm?"), "{text}");
     }
 
     #[test]

@@ -2,6 +2,9 @@
 
 use core::fmt;
 
+use crate::reading::length::Unit;
+use crate::reading::slip::Slip;
+
 /// Why a reading is invalid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -13,9 +16,23 @@ pub enum TestError {
     /// A scale division is longer than the gauge length.
     DivisionTooCoarse,
     /// The extended length is shorter than the gauge length.
-    ExtendedBelowGauge,
-    /// The extended length is over [`MAX_LENGTH`](crate::reading::MAX_LENGTH), or more than 1000 % of stretch.
-    ExtendedTooLong,
+    ExtendedBelowGauge {
+        /// What was probably meant.
+        likely: Option<Slip>,
+    },
+    /// The extended length is over [`MAX_LENGTH`](crate::reading::MAX_LENGTH).
+    ExtendedTooLong {
+        /// What was probably meant.
+        likely: Option<Slip>,
+    },
+    /// The stretch is more than such cloth gives: see
+    /// [`Construction::most_stretch`](crate::Construction::most_stretch).
+    MoreThanCloth {
+        /// The most that such cloth gives, in percent.
+        most: u16,
+        /// What was probably meant.
+        likely: Option<Slip>,
+    },
     /// More than [`MAX_PULLS`](crate::reading::MAX_PULLS) pulls.
     TooManyPulls,
     /// There is no pull yet.
@@ -23,9 +40,15 @@ pub enum TestError {
     /// A reading after release without a pull before it.
     RestBeforePull,
     /// The recovered length is longer than the extended length.
-    RecoveredAboveExtended,
+    RecoveredAboveExtended {
+        /// What was probably meant.
+        likely: Option<Slip>,
+    },
     /// The recovered length is under nine tenths of the gauge length.
-    RecoveredFarBelowGauge,
+    RecoveredFarBelowGauge {
+        /// What was probably meant.
+        likely: Option<Slip>,
+    },
     /// The rest is over [`MAX_REST_SECONDS`](crate::reading::MAX_REST_SECONDS).
     RestTooLong,
     /// Two readings at the same second after the same pull.
@@ -47,33 +70,61 @@ impl TestError {
         match self {
             Self::GaugeTooShort | Self::GaugeTooLong | Self::LooksDisagree | Self::TooManyLooks => "gauge length",
             Self::DivisionTooCoarse => "scale division",
-            Self::ExtendedBelowGauge | Self::ExtendedTooLong => "extended length",
+            Self::ExtendedBelowGauge { .. } | Self::ExtendedTooLong { .. } | Self::MoreThanCloth { .. } => {
+                "extended length"
+            }
             Self::TooManyPulls | Self::NoPull | Self::BadPlan => "pulls",
-            Self::RecoveredAboveExtended | Self::RecoveredFarBelowGauge => "recovered length",
+            Self::RecoveredAboveExtended { .. } | Self::RecoveredFarBelowGauge { .. } => "recovered length",
             Self::RestBeforePull | Self::RestTooLong | Self::RestTwice | Self::TooManyRests => "reading after release",
+        }
+    }
+
+    /// The reading that was probably typed in another unit, with what was meant; none where no unit explains it.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// let refused = test.add_pull(Length::from_mm(1050)).unwrap_err();
+    /// assert_eq!(refused.likely().unwrap().likely, Length::from_mm(105));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn likely(self) -> Option<Slip> {
+        match self {
+            Self::ExtendedBelowGauge { likely }
+            | Self::ExtendedTooLong { likely }
+            | Self::MoreThanCloth { likely, .. }
+            | Self::RecoveredAboveExtended { likely }
+            | Self::RecoveredFarBelowGauge { likely } => likely,
+            _ => None,
         }
     }
 }
 
 impl fmt::Display for TestError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+        let text = match self {
             Self::GaugeTooShort => {
                 "the gauge length must be 1 mm or more; type the distance between the marks, such as 100mm"
             }
             Self::GaugeTooLong => "a gauge length over 10 m; check the unit and type one such as 100mm",
             Self::DivisionTooCoarse => "a scale division longer than the gauge length; type one such as 1mm or 1/16in",
-            Self::ExtendedBelowGauge => {
+            Self::ExtendedBelowGauge { .. } => {
                 "the extended length is shorter than the gauge length; type the length read while pulling"
             }
-            Self::ExtendedTooLong => "an extended length over 10 m or over 11 times the gauge; check the unit",
+            Self::ExtendedTooLong { .. } => "an extended length over 10 m; check the unit",
+            Self::MoreThanCloth { most, .. } => {
+                write!(f, "more than {most} % of stretch, which no such cloth gives; check the unit")?;
+                ""
+            }
             Self::TooManyPulls => "more than 10 pulls; give the last ten",
             Self::NoPull => "no pull yet; give the length read while pulling, such as 105mm",
             Self::RestBeforePull => "a reading after release needs a pull before it; give the extended length first",
-            Self::RecoveredAboveExtended => {
+            Self::RecoveredAboveExtended { .. } => {
                 "the recovered length is longer than the extended length; type the length read after release"
             }
-            Self::RecoveredFarBelowGauge => {
+            Self::RecoveredFarBelowGauge { .. } => {
                 "the recovered length is under nine tenths of the gauge length; read it again, cloth laid flat"
             }
             Self::RestTooLong => "a rest over 30 days; type the time since release, such as 60s or 30min",
@@ -84,7 +135,12 @@ impl fmt::Display for TestError {
             Self::LooksDisagree => "the gauge lengths differ by more than a tenth; read the marks again and type both",
             Self::TooManyLooks => "more than 6 looks at the gauge length; give six",
             Self::BadPlan => "the planned pulls must be from 1 to 10; type one such as 5",
-        })
+        };
+        f.write_str(text)?;
+        match self.likely() {
+            Some(Slip { likely, .. }) => write!(f, "; did you mean {}?", likely.show(Unit::Cm)),
+            None => Ok(()),
+        }
     }
 }
 

@@ -2,7 +2,9 @@
 
 use heapless::Vec;
 
+use crate::number::list::list;
 use crate::number::num;
+use crate::reading::length::Length;
 use crate::reading::pull_test::{MAX_PULLS, PullTest};
 use crate::reading::scale::Scale;
 use crate::statistics::discordant::{self, Discordant, Known};
@@ -42,7 +44,7 @@ impl Kept {
         let (mut odd, mut left_out, mut slope) = (None, false, None);
         let prior = scatter.prior(test.load()).filter(|_| pulls.count() > 1);
         if let Some(prior) = prior {
-            let each: Vec<f32, MAX_PULLS> = steps().map(|pull| points(num::float(pull) - gauge)).collect();
+            let each: Vec<f32, MAX_PULLS> = list(steps().map(|pull| points(num::float(pull) - gauge)));
             let stretch = median(&each).max(0.0);
             let variance = prior.pull + prior.pull_per_point * stretch * stretch + rounding;
             let known = Known { variance, dof: prior.pull_dof };
@@ -52,7 +54,8 @@ impl Kept {
                 odd = u8::try_from(first + far.index).ok();
                 left_out = pulls.count() > 2;
                 if left_out {
-                    pulls = steps().enumerate().filter(|(index, _)| *index != far.index).map(|(_, pull)| pull).collect();
+                    pulls =
+                        steps().enumerate().filter(|(index, _)| *index != far.index).map(|(_, pull)| pull).collect();
                 }
             }
         }
@@ -69,6 +72,11 @@ impl Kept {
     /// The mean gauge length, in steps.
     pub fn gauge(&self) -> f32 {
         mean(&self.looks)
+    }
+
+    /// A length in points above the mean gauge length.
+    pub fn points(&self, length: Length) -> f32 {
+        100.0 * (num::float(length.steps().into()) - self.gauge()) / self.gauge()
     }
 
     /// Σ (look − mean)², in points².
@@ -106,7 +114,7 @@ fn mean(series: &Series) -> f32 {
 
 /// The middle reading, or the mean of the two in the middle.
 fn median(readings: &[f32]) -> f32 {
-    let mut sorted: Vec<f32, MAX_PULLS> = readings.iter().copied().collect();
+    let mut sorted: Vec<f32, MAX_PULLS> = list(readings.iter().copied());
     sorted.sort_unstable_by(f32::total_cmp);
     let at = |index: usize| sorted.get(index).copied().unwrap_or(0.0);
     let half = sorted.len() / 2;

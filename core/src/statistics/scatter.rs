@@ -24,8 +24,15 @@ pub struct Scatter(Kind);
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 enum Kind {
     /// Variances over the assumed ones, and the degrees of freedom of the second.
-    Believed { hand: f32, session: f32, session_dof: f32 },
-    Known { points: f32, dof: f32 },
+    Believed {
+        hand: f32,
+        session: f32,
+        session_dof: f32,
+    },
+    Known {
+        points: f32,
+        dof: f32,
+    },
     ScaleOnly,
 }
 
@@ -123,11 +130,8 @@ impl Scatter {
     /// What is known before a test under `load` is looked at; `None` where only the scale counts.
     pub(crate) fn prior(self, load: Load) -> Option<Prior> {
         let square = |x: f32| x * x;
-        let (per_point, session) = if load.is_known() {
-            (PULL_PER_POINT_LOAD, SESSION_LOAD)
-        } else {
-            (PULL_PER_POINT_HAND, SESSION_HAND)
-        };
+        let (per_point, session) =
+            if load.is_known() { (PULL_PER_POINT_LOAD, SESSION_LOAD) } else { (PULL_PER_POINT_HAND, SESSION_HAND) };
         let assumed = Prior {
             placing: square(PLACING),
             placing_dof: PLACING_DOF,

@@ -11,7 +11,7 @@ fn assert_valid(test: &PullTest) {
     assert!(gauge > 0 && test.gauge() <= MAX_LENGTH);
     assert!(test.pulls().len() <= MAX_PULLS && test.rests().len() <= MAX_RESTS);
     for pull in test.pulls() {
-        assert!(*pull >= test.gauge() && *pull <= MAX_LENGTH && i64::from(pull.steps()) <= 11 * gauge);
+        assert!(*pull >= test.gauge() && *pull <= MAX_LENGTH && i64::from(pull.steps()) <= 4 * gauge);
     }
     for rest in test.rests() {
         let pull = test.pulls()[usize::from(rest.after_pull)];

@@ -198,6 +198,7 @@ proptest! {
         match Length::parse(&text, default) {
             Ok(length) => prop_assert_eq!(Some(BigRational::from(BigInt::from(length.steps()))), exact),
             Err(LengthError::ZeroDenominator) => prop_assert!(exact.is_none()),
+            Err(LengthError::ImproperFraction { above, below }) => prop_assert!(text.contains('/') && above >= below),
             Err(LengthError::AmbiguousComma) => prop_assert!(number.comma && number.decimals == 3),
             Err(LengthError::TooLong) => prop_assert!(too_long || number.wide, "{exact:?}"),
             Err(LengthError::NotAWholeStep) => {
@@ -234,6 +235,9 @@ proptest! {
                 prop_assert!(number.decimals > 9 || !(percent * whole(1000)).is_integer());
             }
             Err(LimitError::TooLarge) => prop_assert!(percent > whole(1000)),
+            Err(LimitError::Share { .. }) => {
+                prop_assert!(sign.trim().is_empty() && percent > whole(0) && percent < whole(1));
+            }
             Err(error) => prop_assert!(false, "{error:?}"),
         }
     }

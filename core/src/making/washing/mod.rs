@@ -6,13 +6,14 @@ pub use fibres::{FIBRES, Fibre, PREWASHES, Prewash};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
+use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::Figure;
 use crate::answer::source::Source;
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 use crate::reading::scale::Scale;
+use crate::reading::slip::units_of;
 use crate::statistics::uncertainty::{self, Variance};
 
 /// The change between marks before and after washing, (after − before) / before: negative for shrinkage. Its
@@ -40,7 +41,41 @@ pub fn change(before: Length, after: Length, scale: Scale) -> Result<Figure, Mak
     let reading = Variance::certain(scale.variance());
     let (first, last) = (num::float(first), num::float(last));
     let both = uncertainty::sum(&[reading.times(100.0 / first), reading.times(100.0 * last / (first * first))]);
-    Ok(Figure { ratio, u: both.u(), dof: both.dof })
+    Ok(Figure { u: both.u(), dof: both.dof, ..Figure::exact(ratio) })
+}
+
+/// A change in the wash beyond this many percent either way is doubted: the most that [`FIBRES`] lists. The tool's
+/// own limit.
+pub const USUAL_CHANGE: u8 = 20;
+
+/// Whether a change in the wash is beyond [`USUAL_CHANGE`], so that the lengths should be read again.
+///
+/// ```
+/// use tenter_core::{Length, Scale, making::washing::{change, is_doubtful}};
+///
+/// let to = |after| change(Length::from_mm(500), Length::from_mm(after), Scale::default()).unwrap();
+/// assert!(is_doubtful(to(380)) && is_doubtful(to(620)));
+/// assert!(!is_doubtful(to(400)) && !is_doubtful(to(485)));
+/// ```
+#[must_use]
+pub fn is_doubtful(change: Figure) -> bool {
+    Ratio::new(USUAL_CHANGE.into(), 100).is_some_and(|usual| change.ratio.abs() > usual)
+}
+
+/// The length after a wash that was probably meant, where [`change`] refuses it: the change of unit that leaves the
+/// least change. `None` where no unit explains it.
+///
+/// ```
+/// use tenter_core::{Length, making::washing::likely_after};
+///
+/// // 50 cm to 485 cm: 48.5 cm was meant.
+/// assert_eq!(likely_after(Length::from_mm(500), Length::from_mm(4850)), Some(Length::from_mm(485)));
+/// ```
+#[must_use]
+pub fn likely_after(before: Length, after: Length) -> Option<Length> {
+    let usual = |likely: &Length| change(before, *likely, Scale::default()).is_ok_and(|change| !is_doubtful(change));
+    let apart = |likely: &Length| likely.steps().abs_diff(before.steps());
+    units_of(after).filter(usual).min_by_key(apart)
 }
 
 /// The change to count on when buying: as bad as it may be at the confidence, down to the next 0.1 %, and never above 0.

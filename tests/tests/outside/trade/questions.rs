@@ -178,8 +178,8 @@ fn matches_the_printed_mark() {
 #[test]
 fn impossible_entries() {
     let mut test = pull("100mm", "105mm");
-    assert_eq!(test.add_rest(60, length("106mm")), Err(TestError::RecoveredAboveExtended));
-    assert_eq!(test.add_pull(length("99mm")), Err(TestError::ExtendedBelowGauge));
+    assert_eq!(test.add_rest(60, length("106mm")), Err(TestError::RecoveredAboveExtended { likely: None }));
+    assert_eq!(test.add_pull(length("99mm")), Err(TestError::ExtendedBelowGauge { likely: None }));
     assert_eq!(percent(growth(&triple("100mm", "105mm", "99.8mm")), 1), "-0.2");
 }
 
