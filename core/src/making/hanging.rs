@@ -6,14 +6,16 @@ use super::error::{MakingError, positive};
 use crate::answer::source::Source;
 use crate::reading::length::Length;
 
-/// Standard gravity, 9.806 65 m/s², in hundred-thousandths (CGPM 1901).
-const GRAVITY: i64 = 980_665;
+/// Standard gravity, 9.806 65 m/s² exactly (3rd CGPM, 1901), in hundred-thousandths of it: 980 665.
+pub const STANDARD_GRAVITY: i32 = 980_665;
+
+const GRAVITY: i64 = STANDARD_GRAVITY as i64;
 
 /// The most force taken, in millinewtons: 10 kN.
 const MOST_MILLINEWTONS: u32 = 10_000_000;
 
 /// Steps of a length in a centimetre.
-const CENTIMETRE: i64 = 16_000;
+const CENTIMETRE: i64 = Length::from_mm(10).steps() as i64;
 
 /// A force spread over a width of cloth: a force in millinewtons on so many steps, kept as the pair.
 ///

@@ -6,7 +6,7 @@ use crate::answer::source::Source;
 use crate::reading::length::Length;
 
 /// An eighth of a yard.
-const EIGHTH_YARD: i32 = 182_880;
+const EIGHTH_YARD: i32 = Length::YARD.steps() / 8;
 
 /// The length of another width with the same area: an estimate that knows nothing of how pieces lie.
 ///

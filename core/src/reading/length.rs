@@ -47,9 +47,9 @@ impl Unit {
 
     const fn steps(self) -> i64 {
         match self {
-            Self::Mm => 1600,
-            Self::Cm => 16_000,
-            Self::Inch => 40_640,
+            Self::Mm => Length::STEPS_PER_MM as i64,
+            Self::Cm => 10 * Length::STEPS_PER_MM as i64,
+            Self::Inch => Length::INCH.0 as i64,
         }
     }
 }
@@ -73,6 +73,18 @@ impl Length {
     /// No length at all.
     pub const ZERO: Self = Self(0);
 
+    /// How many steps there are in a millimetre, 1600: the least with which 0.01 mm and 1/64 in are both whole.
+    pub const STEPS_PER_MM: i32 = 1600;
+
+    /// One metre.
+    pub const METRE: Self = Self(1000 * Self::STEPS_PER_MM);
+
+    /// One inch, 25.4 mm exactly (international agreement of 1959).
+    pub const INCH: Self = Self(254 * Self::STEPS_PER_MM / 10);
+
+    /// One yard, 36 in.
+    pub const YARD: Self = Self(36 * Self::INCH.0);
+
     /// A length of so many steps of 1/1600 mm.
     ///
     /// ```
@@ -90,7 +102,7 @@ impl Length {
     /// ```
     #[must_use]
     pub const fn from_mm(mm: i16) -> Self {
-        Self(1600 * mm as i32)
+        Self(Self::STEPS_PER_MM * mm as i32)
     }
 
     /// Whole 64ths of an inch.
@@ -242,9 +254,9 @@ fn parse_unit(text: &str) -> Option<(i64, Unit)> {
     } else if is(&["in", "ins", "inch", "inches", "\"", "''", "″", "”"]) {
         Some((Unit::Inch.steps(), Unit::Inch))
     } else if is(&["m", "metre", "metres", "meter", "meters"]) {
-        Some((1_600_000, Unit::Cm))
+        Some((Length::METRE.0.into(), Unit::Cm))
     } else if is(&["yd", "yds", "yard", "yards"]) {
-        Some((1_463_040, Unit::Inch))
+        Some((Length::YARD.0.into(), Unit::Inch))
     } else {
         None
     }

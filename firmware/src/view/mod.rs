@@ -48,7 +48,7 @@ pub fn draw(model: &Model, frame: &mut Frame) {
         Screen::Seam => dial(pen.say("Length of the seam"), model),
         Screen::Pair => making::pair(&mut pen, model),
         Screen::Opening => dial(pen.say("Opening, all round"), model),
-        Screen::Body => dial(pen.say("Passes over, round"), model),
+        Screen::Body => dial(pen.say("Fits over, round"), model),
         Screen::Reach => making::reach(&mut pen, model),
     }
     hint(&mut pen, model);
@@ -139,7 +139,7 @@ fn saved(pen: &mut Pen<'_>, model: &Model) {
     pen.say("Saved").put_large(At::Middle, 64, 6);
     let tag = if model.next_tag > 1 { model.next_tag - 1 } else { 999 };
     pen.say("Pin tag ").count(tag.into()).say(" to it.").put(At::Middle, 64, 29);
-    pen.say("Room for ").count(model.log.room.into()).say(" more").put(At::Middle, 64, 41);
+    pen.count(model.log.room.into()).say(" tests left").put(At::Middle, 64, 41);
 }
 
 /// The number on the dial, large, with its unit, and the place that the only button changes underlined.

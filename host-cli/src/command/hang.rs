@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use tenter_core::making::caution::{Job, MOST_GRAMS, cautions};
-use tenter_core::making::hanging::{self, METHODS, Method, Piece, Tension};
+use tenter_core::making::hanging::{self, METHODS, Method, Piece, STANDARD_GRAVITY, Tension};
 use tenter_core::making::source::Source;
 use tenter_core::{Decimal, Length, Load, Unit};
 
@@ -15,8 +15,8 @@ use crate::words::advice;
 use crate::words::advice::Spoken;
 use crate::words::terms as words;
 
-/// Standard gravity in millinewtons per gram, times 100 000 (CGPM 1901).
-const MILLINEWTONS_PER_GRAM: f64 = 9.80665;
+/// The weight of a gram, in millinewtons.
+const MILLINEWTONS_PER_GRAM: f64 = STANDARD_GRAVITY as f64 / 100_000.0;
 
 /// Runs the verb.
 ///

@@ -214,12 +214,11 @@ fn cutting(sheet: &Sheet<'_>) -> Vec<Spoken> {
             let grain = if along > across { "lengthwise" } else { "crosswise" };
             let why = format!("{} % across, {} % along", across.percent(1), along.percent(1));
             let text = format!("{role}: its greater stretch, {grain}, goes round the body");
-            let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
-            lines.push(Spoken::new("grain", text, why, source));
+            lines.push(Spoken::new("grain", text, why, Source::CommonPractice));
         }
         if fabric.construction == Construction::Knit {
-            let source = Source::Published("general fabric information, undated");
-            lines.push(Spoken::new("layout", format!("{role}: all pieces one way up"), "it is a knit", source));
+            let text = format!("{role}: all pieces one way up");
+            lines.push(Spoken::new("layout", text, "it is a knit", Source::CommonPractice));
         }
     }
     lines.dedup_by(|one, other| one.text == other.text);

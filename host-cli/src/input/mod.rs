@@ -7,6 +7,7 @@ pub mod pattern;
 pub mod size;
 pub mod when;
 
+use tenter_core::making::hanging::STANDARD_GRAVITY;
 use tenter_core::{
     Confidence, Demand, Ends, Grain, Held, Length, LengthError, Limit, Load, PullTest, Range, Rules, Scale, Scatter,
     Table, Unit,
@@ -19,8 +20,8 @@ use crate::cli::reading::{
 };
 use crate::error::Error;
 
-/// The weight of a kilogram, in millinewtons: standard gravity, 9.80665 m/s² (CGPM 1901).
-const MILLINEWTONS_PER_KG: f64 = 9806.65;
+/// The weight of a kilogram, in millinewtons.
+const MILLINEWTONS_PER_KG: f64 = STANDARD_GRAVITY as f64 / 100.0;
 /// The avoirdupois pound in kilograms (exact, international agreement of 1959).
 const KG_PER_POUND: f64 = 0.453_592_37;
 /// Degrees of freedom granted to a scatter that the user states: as if it came from thirty-one pulls.

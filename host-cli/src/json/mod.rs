@@ -86,7 +86,7 @@ pub fn settle(settle: &Settle) -> SettleJson {
 /// Exact: 1/1600 mm is a finite decimal.
 #[must_use]
 pub fn millimetres(length: Length) -> f64 {
-    f64::from(length.steps()) / 1600.0
+    f64::from(length.steps()) / f64::from(Length::STEPS_PER_MM)
 }
 
 /// A number rounded to so many decimals.

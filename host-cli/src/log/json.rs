@@ -5,7 +5,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use tenter_core::{Demand, Length, Limit, Range};
 
 /// Steps of length in a millimetre.
-const STEPS_PER_MM: f64 = 1600.0;
+const STEPS_PER_MM: f64 = Length::STEPS_PER_MM as f64;
 
 /// A length as a number of millimetres. 1/1600 mm is a finite decimal, so every length comes back as it was.
 pub mod mm {

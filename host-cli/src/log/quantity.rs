@@ -10,10 +10,6 @@ use tenter_core::Length;
 const MG_PER_M2_IN_OZ_PER_YD2: f64 = 33_905.747_479_807;
 /// The heaviest cloth taken: 10 kg/m².
 const MOST_MG_PER_M2: f64 = 10_000_000.0;
-/// A yard in steps of length: 36 in.
-const YARD_STEPS: i64 = 36 * 40_640;
-/// A metre in steps of length.
-const METRE_STEPS: i64 = 1_600_000;
 
 /// Mass per area of a cloth.
 ///
@@ -131,9 +127,9 @@ impl Price {
     /// What `length` costs, rounded up to the next hundredth, with the currency.
     #[must_use]
     pub fn of(&self, length: Length) -> String {
-        let per = match self.per {
-            Per::Metre => METRE_STEPS,
-            Per::Yard => YARD_STEPS,
+        let per: i64 = match self.per {
+            Per::Metre => Length::METRE.steps().into(),
+            Per::Yard => Length::YARD.steps().into(),
         };
         let hundredths = (i64::from(self.hundredths) * i64::from(length.steps()).max(0) + per - 1) / per;
         self.amount(hundredths)

@@ -61,7 +61,8 @@ pub fn spoken(handled: &Handled) -> Vec<Spoken> {
     let places = Place::ALL.into_iter().filter(|place| !(lined && *place == Place::RawSeams));
     let places: Vec<PlaceLine> = places.filter_map(|place| at(cloth, place)).collect();
     // What is done alike to several places is one line.
-    let alike = places.chunk_by(|one, next| (one.what, one.source) == (next.what, next.source));
+    let alike = places
+        .chunk_by(|one, next| (one.what, one.source, is_for_any(one)) == (next.what, next.source, is_for_any(next)));
     lines.extend(alike.filter_map(|places| placed(places, &most)));
     for line in practices(cloth) {
         let text = match line.practice {
@@ -100,6 +101,12 @@ fn inches(length: Length) -> String {
     format!("{} ({})", length.show(Unit::Inch), quantity::tape(length, Unit::Cm))
 }
 
+/// Whether it is done to every cloth, whatever it gives.
+fn is_for_any(line: &PlaceLine) -> bool {
+    matches!(line.place, Place::Eyelet | Place::RawSeams | Place::BiasHem)
+        || line.what == Do::Interface { that_gives: false }
+}
+
 fn placed(places: &[PlaceLine], most: &str) -> Option<Spoken> {
     let line = places.first()?;
     let name = |line: &PlaceLine| match line.place {
@@ -129,10 +136,7 @@ fn placed(places: &[PlaceLine], most: &str) -> Option<Spoken> {
         Do::HangADay => "let it hang for a day before you level it".to_owned(),
         Do::BindWithTape => "bind them with tape".to_owned(),
     };
-    // These are done to every cloth, whatever it gives.
-    let always = matches!(line.place, Place::Eyelet | Place::RawSeams | Place::BiasHem)
-        || line.what == Do::Interface { that_gives: false };
-    let why = if always { "for any cloth" } else { most };
+    let why = if is_for_any(line) { "for any cloth" } else { most };
     Some(Spoken::new("place", format!("{}: {what}", names.join(", ")), why, line.source))
 }
 

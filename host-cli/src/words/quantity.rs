@@ -20,18 +20,18 @@ pub fn cloth_to_buy(length: Length, unit: Unit) -> String {
 
 /// Metres or yards: `rounded` takes a hundred times the steps and the steps in one of them.
 fn hundredths(length: Length, unit: Unit, rounded: impl Fn(i64, i64) -> i64) -> String {
-    let (steps_in_one, symbol) = match unit {
-        Unit::Inch => (36 * 40_640, "yd"),
-        _ => (1_600_000, "m"),
+    let (one, symbol) = match unit {
+        Unit::Inch => (Length::YARD, "yd"),
+        _ => (Length::METRE, "m"),
     };
-    let hundredths = rounded(i64::from(length.steps()).saturating_mul(100), steps_in_one);
+    let hundredths = rounded(i64::from(length.steps()).saturating_mul(100), i64::from(one.steps()));
     format!("{} {symbol}", Decimal::new(hundredths, 2))
 }
 
 /// A length to measure off with a tape: to the nearest millimetre, or sixteenth of an inch.
 #[must_use]
 pub fn tape(length: Length, unit: Unit) -> String {
-    let step = if unit == Unit::Inch { 40_640 / 16 } else { 1_600 };
+    let step = if unit == Unit::Inch { Length::INCH.steps() / 16 } else { Length::STEPS_PER_MM };
     let up = length.steps().saturating_add(step / 2);
     Length::from_steps(up - up.rem_euclid(step)).show(unit).to_string()
 }

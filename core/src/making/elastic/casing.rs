@@ -57,7 +57,7 @@ impl Casing {
     ///
     /// # Errors
     ///
-    /// As for [`depth`](Self::depth).
+    /// [`MakingError::Width`] unless the width is above zero, [`MakingError::TooLarge`].
     ///
     /// ```
     /// use tenter_core::{Length, making::{elastic::CASINGS, source::Source}};

@@ -120,7 +120,8 @@ pub fn to_buy(need: Length, change: Ratio) -> Result<Length, MakingError> {
 ///
 /// # Errors
 ///
-/// As for [`to_buy`].
+/// [`MakingError::Cloth`] unless the length is above zero, [`MakingError::AfterWashing`] for a change of −100 % and below,
+/// [`MakingError::TooLarge`].
 ///
 /// ```
 /// use tenter_core::{Length, Ratio, making::washing::left};
