@@ -156,7 +156,7 @@ impl Figure {
         self.u * student::quantile(0.5 * (1.0 - confidence.chance()), self.dof)
     }
 
-    /// The percentage that the true figure reaches at least on another day, sure to `confidence`; minus infinity where
+    /// The percentage that the true figure reaches at least on another day, sure to `confidence`; −10 000 where
     /// nothing is sure.
     ///
     /// ```
@@ -170,7 +170,7 @@ impl Figure {
         self.ends(1.0 - confidence.chance()).0
     }
 
-    /// The percentage that the true figure reaches at most on another day, sure to `confidence`; infinity where nothing is
+    /// The percentage that the true figure reaches at most on another day, sure to `confidence`; 10 000 where nothing is
     /// sure.
     ///
     /// ```
@@ -205,13 +205,16 @@ impl Figure {
         let (t, value) = (student::quantile(tail, self.dof), self.percent());
         let lead = 1.0 - t * t * self.curve;
         if lead <= 0.0 {
-            return (f32::NEG_INFINITY, f32::INFINITY);
+            return (-UNBOUNDED, UNBOUNDED);
         }
         let half = 0.5 * t * t * self.slope;
         let root = num::sqrt(half * half + lead * t * t * self.u * self.u);
-        (value + (half - root) / lead, value + (half + root) / lead)
+        ((value + (half - root) / lead).max(-UNBOUNDED), (value + (half + root) / lead).min(UNBOUNDED))
     }
 }
+
+/// Where nothing is sure, the ends lie this far off, in percent: ten times the most stretch that a test can hold.
+const UNBOUNDED: f32 = 10_000.0;
 
 /// A variance that rounding of `f32` has eaten up is no certainty.
 const LEAST_VARIANCE: f32 = 1e-12;

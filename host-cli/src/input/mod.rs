@@ -78,7 +78,7 @@ pub fn asked(
     classes: &TableArg,
 ) -> Result<CheckInput, Error> {
     let demand = demand(wants, test.grain(), unit)?;
-    let rules = Rules { confidence: confidence(&sure.confidence)?, scatter: Scatter::ASSUMED };
+    let rules = Rules { confidence: confidence(&sure.confidence)?, ..Rules::default() };
     Ok(CheckInput { test, demand, rules, table: table(&classes.table)?, unit })
 }
 

@@ -135,25 +135,10 @@ fn next_steps(checked: &Checked<'_>) -> Vec<String> {
 }
 
 fn settle_words(settle: Option<&Settle>, input: &CheckInput) -> String {
-    let Some(settle) = settle else {
-        let test = &input.test;
-        return if test.settled() && test.pulls().len() > 2 {
-            "the reading lies on the limit: more pulls or longer marks may move it off".to_owned()
-        } else {
-            "the reading lies on the limit: settle it first, then pull three times".to_owned()
-        };
-    };
-    let gauge = |gauge: tenter_core::Length| gauge.show(input.unit);
-    match (settle.pulls, settle.gauge) {
-        (Some(pulls), Some(longer)) => {
-            format!("{pulls} pulls on these marks would settle it, or marks {} apart", gauge(longer))
-        }
-        (Some(pulls), None) => format!("{pulls} pulls on these marks would settle it"),
-        (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
-        (None, None) => {
-            format!("{} pulls on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
-        }
-    }
+    settle.map_or_else(
+        || "these readings should not be believed: read the marks again and pull again".to_owned(),
+        |settle| words::settle(settle, input.unit),
+    )
 }
 
 /// Whether the cloth would not be refused if its first pull had read as low as a knit's does.

@@ -52,7 +52,12 @@ impl<'a> Standing<'a> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
         let newest =
             grains.filter_map(|grain| tests.iter().rev().find(|test| !test.dropped && test.said.test.grain() == grain));
-        let rules = |test| Rules { confidence, scatter: hands.scatter_for(fabric.construction, test) };
+        let rules = |test| Rules {
+            confidence,
+            scatter: hands.scatter_for(fabric.construction, test),
+            construction: fabric.construction,
+            ..Rules::default()
+        };
         newest
             .filter_map(|newest| {
                 let before = retest::before(tests, newest);

@@ -1,7 +1,7 @@
 //! `fit` as text: for each role the fabrics that meet it, and what to do about the others.
 
 use anstyle::{AnsiColor, Style};
-use tenter_core::{Answer, Ask, Confidence, Figure, Grain, Part, Settle, Unit};
+use tenter_core::{Answer, Ask, Confidence, Figure, Grain, Part, Unit};
 
 use crate::finding::fit;
 use crate::finding::fit::Candidate;
@@ -212,15 +212,7 @@ fn settle(fabric: &Fabric, role: &Role, fitted: &Fitted<'_>, grain: Grain) -> St
     let measured = fitted.stock.measured(fabric, grain);
     let evaluation = measured.and_then(|measured| fit::evaluation(role, measured, fitted.confidence));
     match evaluation.and_then(|evaluation| evaluation.settle) {
-        Some(Settle { pulls: Some(pulls), .. }) => format!("{pulls} pulls would settle it"),
-        Some(Settle { gauge: Some(gauge), .. }) => {
-            format!("marks {} apart would settle it", gauge.show(quantity::marks_unit(fitted.unit)))
-        }
-        Some(Settle { plan, .. }) => format!(
-            "{} pulls on marks {} apart would settle it",
-            plan.pulls,
-            plan.gauge.show(quantity::marks_unit(fitted.unit))
-        ),
+        Some(settle) => words::settle(&settle, quantity::marks_unit(fitted.unit)),
         None => "it lies on the limit; settle it and pull three times".to_owned(),
     }
 }

@@ -43,7 +43,10 @@ pub fn write_forecast(text: &mut Lines, test: &PullTest, seconds: u32, name: &st
 
 fn figure(text: &mut Lines, name: &str, figure: &Figure, confidence: Confidence, words: &str) {
     let half = Decimal::round(figure.half_width(confidence), 1);
-    row(text, &format!("  {name:<9} {:>6} % ± {half:<5}", figure.ratio.percent(1)), words);
+    let here = Decimal::round(figure.here.half_width(confidence), 1);
+    // The scale alone gives both the same; so does recovery.
+    let words = if here == half { words.to_owned() } else { format!("{words}; these pulls alone ± {here}") };
+    row(text, &format!("  {name:<9} {:>6} % ± {half:<5}", figure.ratio.percent(1)), &words);
 }
 
 /// A figure and its words, below it where they do not fit beside it.

@@ -1,7 +1,7 @@
 //! The words for what the core says as data.
 
 use tenter_core::making::caution::{Allowed, Caution, Cord, CordPlace, Region};
-use tenter_core::{Answer, Confidence, Decimal, Figure, Note, Part, PullTest, Side, Suit, Unit};
+use tenter_core::{Answer, Confidence, Decimal, Figure, Note, Part, PullTest, Settle, Side, Suit, Unit};
 
 use crate::words::advice::Spoken;
 use crate::words::quantity;
@@ -127,12 +127,45 @@ pub fn trust(construction: Construction, hands: &Hands, test: &PullTest) -> Stri
     }
 }
 
+/// What would settle it.
+#[must_use]
+pub fn settle(settle: &Settle, unit: Unit) -> String {
+    if let Some(seconds) = settle.wait_until {
+        return format!("read it again {} after release: growth has still to fall", duration(seconds));
+    }
+    let Some(plan) = &settle.plan else {
+        let pulls = settle.complete.map(|pulls| format!("make all {pulls} pulls; "));
+        let marks = settle.marks.map(|marks| format!("lay marks {} apart; ", marks.show(unit)));
+        let first = [pulls, marks].into_iter().flatten().collect::<String>();
+        return format!("{first}no test of this size would settle it four times in five");
+    };
+    let some = |count: u8, one: &str, many: &str| match count {
+        0 => String::new(),
+        1 => format!(", 1 {one}"),
+        count => format!(", {count} {many}"),
+    };
+    let force = if plan.known_load { " with a hung mass" } else { "" };
+    let pulls = format!("{} {}{force}", plan.pulls, if plan.pulls == 1 { "pull" } else { "pulls" });
+    let looks = some(plan.looks, "look at the marks", "looks at the marks");
+    let rests = some(plan.rests, "reading after release", "readings after release");
+    match plan.days {
+        0 => format!("in all {pulls}{looks}{rests} would settle it four times in five"),
+        1 => format!("another day of {pulls}{looks}{rests} would settle it four times in five"),
+        days => format!("{days} more days, each of {pulls}{looks}{rests}, would settle it four times in five"),
+    }
+}
+
 /// What a note means and what to do about it.
 #[must_use]
 pub const fn note(note: Note) -> &'static str {
     match note {
         Note::OnePull => "one pull: its scatter is assumed, not seen; pull it twice more",
-        Note::NoSettlingPull => "a knit's first pull reads 2 to 3 points low; make one first and add --settling",
+        Note::NoSettlingPull => {
+            "a knit's first pull reads low, by more the more it stretches; make one first and add --settling"
+        }
+        Note::FirstPullSettled => {
+            "the first pull settled the cloth and is not counted; add --settling if one came before it"
+        }
         Note::ShortGauge => "marks under 10 cm apart read high; mark 10 cm or more",
         Note::BetweenLines => "a reading lies between two lines of the scale; if it is finer, say --division",
         Note::EarlyRest => "under 30 s after release growth may still fall; read again at 60 s",

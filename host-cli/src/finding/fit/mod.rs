@@ -132,7 +132,7 @@ fn answer(role: &Role, fabric: &Fabric, stock: &Stock, confidence: Confidence) -
             continue;
         }
         pulled = true;
-        let rules = Rules { confidence, scatter: measured.scatter };
+        let rules = Rules { confidence, scatter: measured.scatter, ..Rules::default() };
         for part in judge(&measured.test.said.test, &role.demand, &rules).into_iter().flatten() {
             let reason = match part.answer {
                 Answer::Unknown => Reason::NotRead(grain, part.ask),
@@ -150,6 +150,6 @@ fn answer(role: &Role, fabric: &Fabric, stock: &Stock, confidence: Confidence) -
 /// The whole evaluation of a fabric along a grain, for those that are shown.
 #[must_use]
 pub fn evaluation(role: &Role, measured: &Measured, confidence: Confidence) -> Option<Evaluation> {
-    let rules = Rules { confidence, scatter: measured.scatter };
+    let rules = Rules { confidence, scatter: measured.scatter, ..Rules::default() };
     Evaluation::of(&measured.test.said.test, &role.demand, &rules).ok()
 }
