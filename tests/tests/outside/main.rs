@@ -9,6 +9,7 @@ mod handling;
 mod hanging;
 mod identities;
 mod making_up;
+mod model;
 mod nist;
 mod open_data;
 mod scatter;
