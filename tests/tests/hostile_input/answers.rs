@@ -4,8 +4,8 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
 use tenter_core::{
-    Answer, Ask, Confidence, Demand, Evaluation, Figure, Figures, Length, Limit, MAX_PULLS, Part, PullTest, Range,
-    Ratio, Rules, Side, TestError, suits,
+    Answer, Ask, Confidence, Construction, Context, Demand, Evaluation, Figure, Figures, Length, Limit, MAX_PULLS,
+    Part, PullTest, Range, Ratio, Rules, Side, TestError, implausible, suits,
 };
 
 use crate::given;
@@ -110,6 +110,29 @@ proptest! {
         if let Some(rest) = figures.rest {
             assert_sane(&rest.growth, rules.confidence);
             rest.recovery.iter().for_each(|recovery| assert_sane(recovery, rules.confidence));
+        }
+    }
+
+    /// Whatever is known beside the readings: a doubted test has no plain answer, and is told from an undoubted one.
+    #[test]
+    fn a_doubted_test_has_no_plain_answer(
+        test in given::pulled_test(),
+        demand in given::demand(),
+        construction in prop::option::of(prop::sample::select(Construction::ALL.to_vec())),
+        width in prop::option::of(given::gauge()),
+        bare: bool,
+    ) {
+        let evaluation = Evaluation::of(&test, &demand, &Rules::default()).unwrap();
+        let cloth_width = width.map(Length::from_steps);
+        let doubts = implausible(&test, &Context { construction, cloth_width, demand: Some(&demand), bare });
+        let undoubted = evaluation.doubts.is_empty() && doubts.is_empty();
+        let doubted = evaluation.clone().with_doubts(&doubts);
+        prop_assert!(doubts.iter().all(|doubt| doubted.doubts.contains(doubt)));
+        let plain = |answer: Answer| !matches!(answer, Answer::Close | Answer::Unknown);
+        if undoubted {
+            prop_assert_eq!(doubted, evaluation);
+        } else {
+            prop_assert!(!doubted.parts.iter().any(|part| plain(part.answer)) && !doubted.answer.is_some_and(plain));
         }
     }
 

@@ -198,7 +198,10 @@ proptest! {
         match Length::parse(&text, default) {
             Ok(length) => prop_assert_eq!(Some(BigRational::from(BigInt::from(length.steps()))), exact),
             Err(LengthError::ZeroDenominator) => prop_assert!(exact.is_none()),
-            Err(LengthError::ImproperFraction { above, below }) => prop_assert!(text.contains('/') && above >= below),
+            Err(LengthError::ImproperFraction { above, below }) => {
+                let slashes = text.matches(['/', '\u{2044}']).count();
+                prop_assert!(slashes == 1 && above >= below);
+            }
             Err(LengthError::AmbiguousComma) => prop_assert!(number.comma && number.decimals == 3),
             Err(LengthError::TooLong) => prop_assert!(too_long || number.wide, "{exact:?}"),
             Err(LengthError::NotAWholeStep) => {
