@@ -205,11 +205,12 @@ impl Figure {
         let (t, value) = (student::quantile(tail, self.dof), self.percent());
         let lead = 1.0 - t * t * self.curve;
         if lead <= 0.0 {
-            return (-UNBOUNDED, UNBOUNDED);
+            return (value.min(-UNBOUNDED), value.max(UNBOUNDED));
         }
         let half = 0.5 * t * t * self.slope;
         let root = num::sqrt(half * half + lead * t * t * self.u * self.u);
-        ((value + (half - root) / lead).max(-UNBOUNDED), (value + (half + root) / lead).min(UNBOUNDED))
+        let bounded = |end: f32| end.clamp(-UNBOUNDED, UNBOUNDED);
+        (bounded(value + (half - root) / lead).min(value), bounded(value + (half + root) / lead).max(value))
     }
 }
 

@@ -24,10 +24,10 @@ use crate::reading::scale::{Ends, Scale};
 
 /// The most bytes a pull test takes, checksum included. An everyday test (five pulls, two readings after release)
 /// takes 28.
-pub const MAX_TEST_BYTES: usize = 191;
+pub const MAX_TEST_BYTES: usize = 185;
 
 /// The most bytes a demand takes, checksum included.
-pub const MAX_DEMAND_BYTES: usize = 113;
+pub const MAX_DEMAND_BYTES: usize = 114;
 
 /// The most bytes of a demand's label: pattern, view and role in short.
 pub const MAX_LABEL_BYTES: usize = 24;

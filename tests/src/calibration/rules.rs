@@ -160,7 +160,8 @@ impl<'w> OtherRules<'w> {
         self.answer(day, |limit| {
             let look = (cloth.placing.powi(2) + self.reading) / day.looks.len() as f64 + marks.powi(2);
             let pull = (sigma.powi(2) + self.reading) / day.pulls.len() as f64;
-            self.normal_quantile * ((1.0 + limit / 100.0).powi(2) * look + pull + (cloth.session * limit).powi(2)).sqrt()
+            self.normal_quantile
+                * ((1.0 + limit / 100.0).powi(2) * look + pull + (cloth.session * limit).powi(2)).sqrt()
         })
     }
 

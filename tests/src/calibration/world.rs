@@ -1,7 +1,7 @@
 //! A world: what is asked, how it is read, and what goes wrong.
 
-use rand::rngs::StdRng;
 use rand::Rng;
+use rand::rngs::StdRng;
 use rand_distr::{ChiSquared, Distribution, StandardNormal, StudentT};
 use tenter_core::components::{
     PLACING, PLACING_DOF, PULL_PER_POINT_HAND, PULL_PER_POINT_LOAD, SESSION_DOF, SESSION_HAND, SESSION_LOAD,
@@ -173,7 +173,9 @@ impl Cloth {
     pub fn new(world: &World, random: &mut StdRng) -> Self {
         let reach = world.reach();
         let stretch = match world.truth {
-            Truth::Around => random.random_range(world.least - reach..world.most.unwrap_or(world.least) + reach).max(0.0),
+            Truth::Around => {
+                random.random_range(world.least - reach..world.most.unwrap_or(world.least) + reach).max(0.0)
+            }
             Truth::Off(off) => world.least + off,
             Truth::At(stretch) => stretch,
         };
