@@ -113,10 +113,10 @@ fn a_test_with_looks_and_a_plan() {
         body[at] = byte;
         record::decode_test(&sealed(&body))
     };
-    assert!(with(27, 4).is_ok(), "after four pulls");
-    assert_eq!(with(27, 6), Err(RecordError::Impossible), "after a pull that is not there");
-    assert_eq!(with(25, 11), Err(RecordError::Impossible), "eleven planned");
-    assert_eq!(with(28, 22), Err(RecordError::Impossible), "eleven millimetres off");
+    assert!(with(28, 4).is_ok(), "after four pulls");
+    assert_eq!(with(28, 6), Err(RecordError::Impossible), "after a pull that is not there");
+    assert_eq!(with(26, 11), Err(RecordError::Impossible), "eleven planned");
+    assert_eq!(with(29, 22), Err(RecordError::Impossible), "eleven millimetres off");
 }
 
 /// Growth asked at an hour: version 2.

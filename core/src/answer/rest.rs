@@ -55,7 +55,9 @@ pub(crate) struct RestReadings {
 
 impl RestReadings {
     pub fn of(test: &PullTest, kept: &Kept, pick: Pick) -> Option<Self> {
-        let believed = |rest: &&Rest| !kept.leaves_out(rest.after_pull);
+        // Readings after a pull that was left out count only where there are no others.
+        let all_left_out = test.rests().iter().all(|rest| kept.leaves_out(rest.after_pull));
+        let believed = |rest: &&Rest| all_left_out || !kept.leaves_out(rest.after_pull);
         let seconds = || test.rests().iter().filter(believed).map(|rest| rest.seconds);
         let longest = seconds().max()?;
         let (timing, wanted) = match pick {

@@ -43,6 +43,7 @@ pub const fn row(row: Row, measured: bool) -> &'static str {
         Row::Finish => "Answer",
         Row::ReadAgain => "Read again",
         Row::Correct => "Correct the last",
+        Row::LookAgain => "Read marks again",
         Row::Discard => "Throw away",
         Row::Keep => "Keep it",
         Row::ThrowAway => "Throw it away",

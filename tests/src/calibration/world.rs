@@ -272,7 +272,9 @@ impl Day {
             .with_settling_pull(world.settled)
             .with_load(load);
         for look in &self.looks[1..looks] {
-            test.add_look(length(*look)).expect("a look near the first");
+            // Of a look that is refused for lying too far off, a person takes the nearest that is not.
+            let near = look.clamp(0.905 * self.looks[0], 1.095 * self.looks[0]);
+            test.add_look(length((near / world.division).round() * world.division)).expect("a look near the first");
         }
         for pull in &self.pulls[..pulls] {
             test.add_pull(length(*pull)).expect("an extended length no shorter than the gauge");
