@@ -33,6 +33,7 @@ fn doubted(line: &str, kind: &str, says: &[&str]) {
     }
     let json = self::ran(&Program::new(), &format!("{line} --json")).json();
     assert!(!["meets", "short", "over"].contains(&json["answer"].as_str().unwrap_or_default()), "{json}");
+    assert_eq!(json["suits"], serde_json::json!([]), "{line}");
     assert!(json["doubts"].as_array().unwrap().iter().any(|doubt| doubt["kind"] == kind), "{json}");
     assert_ne!(self::ran(&Program::new(), &format!("{line} --as-read")).code, Some(2));
 }

@@ -64,7 +64,11 @@ impl Checked {
     /// Readings that no figure can be made of.
     pub fn of(input: CheckInput) -> Result<Self, TestError> {
         let evaluation = input.evaluate()?;
-        let suits = suits(&input.test, &input.rules)?.collect::<Vec<_>>().into_iter().rev().collect();
+        let mut suits = suits(&input.test, &input.rules)?.collect::<Vec<_>>();
+        suits.reverse();
+        if !evaluation.doubts.is_empty() {
+            suits.clear(); // A reading that is doubted suits nothing.
+        }
         let foreseen = FORESEEN.map(|seconds| forecast(&input.test, seconds).map(|forecast| (seconds, forecast)));
         let no_forecast = foreseen.last().and_then(|latest| latest.err());
         let next = next(&input, &evaluation);
