@@ -215,11 +215,11 @@ impl Evaluation {
             }
         }
         if !self.doubts.is_empty() {
-            self.answer = self.answer.map(Answer::doubted);
             self.settle = None;
             for part in &mut self.parts {
                 part.answer = part.answer.doubted();
             }
+            self.answer = self.parts.iter().map(|part| part.answer).reduce(Answer::worse);
         }
         self
     }

@@ -122,6 +122,10 @@ fn longer_marks(test: &PullTest) -> Option<Length> {
     ladder.iter().map(|size| steps(*size)).find(|size| rounding(*size) <= PLACING)
 }
 
+fn count_of(items: impl Iterator) -> u32 {
+    u32::try_from(items.count()).unwrap_or(u32::MAX)
+}
+
 /// Searches for the least work that answers every open question. `one` is the only test there is, if it is.
 pub(crate) fn settle(
     newest: (&PullTest, &Readings),
@@ -144,7 +148,7 @@ pub(crate) fn settle(
         return settle;
     }
     let worth = &readings.worth;
-    let (pulls, looks, rests) = (made.pulls.0, readings.kept.looks.count(), made.rests);
+    let (pulls, looks, rests) = (made.pulls.0, count_of(test.looks()), made.rests);
     let more = |wanted: u8, had: u32| num::float(u32::from(wanted).saturating_sub(had).into());
     let going_on = |plan: Plan, tail: &Tail| {
         let add = [more(plan.looks, looks), more(plan.pulls, pulls), more(plan.rests, rests)];
