@@ -174,7 +174,7 @@ impl Evaluation {
         let judged = Judged::of(sittings, demand, rules)?;
         let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
-        let settle = (answer == Some(Answer::Close)).then(|| judged.settle(&open, demand, rules));
+        let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
         let newest = judged.newest();
         let evaluation = Self {
             figures: judged.figures,

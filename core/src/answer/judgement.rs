@@ -201,7 +201,7 @@ impl<'t> Judged<'t> {
         if self.newest.readings.prior.is_none() { AS_PLANNED } else { rules.looks.share(ask, self.made(ask, rules)) }
     }
 
-    pub fn settle(&self, open: &Vec<Open, 4>, demand: &Demand, rules: &Rules) -> Settle {
+    pub fn settle(&self, open: &Vec<Open, 4>, demand: &Demand, rules: &Rules) -> Option<Settle> {
         let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
         let wait = asks_rest && self.timing == Some(Timing::Early);
         let made = Made { rests: self.made(Ask::Growth, rules).rests, ..self.made(Ask::Stretch, rules) };

@@ -126,7 +126,7 @@ fn count_of(items: impl Iterator) -> u32 {
     u32::try_from(items.count()).unwrap_or(u32::MAX)
 }
 
-/// Searches for the least work that answers every open question. `one` is the only test there is, if it is.
+/// Searches for the least work that answers every open question; going on with the newest test where it is the only one.
 pub(crate) fn settle(
     newest: (&PullTest, &Readings),
     is_alone: bool,
@@ -134,8 +134,10 @@ pub(crate) fn settle(
     made: Made,
     rules: &Rules,
     wait_until: Option<u32>,
-) -> Settle {
+) -> Option<Settle> {
     let (test, readings) = newest;
+    // More readings of a scale that alone counts say the same again.
+    let prior = readings.prior?;
     let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
     let risk = 1.0 - rules.confidence.chance();
     let plans = Tail::of(TAKEN_UP * risk);
@@ -143,9 +145,8 @@ pub(crate) fn settle(
     let few = is_alone && made.pulls.0 < planned && open.iter().any(|open| open.ask == Ask::Stretch);
     let complete = u8::try_from(planned).ok().filter(|_| few);
     let mut settle = Settle { complete, wait_until, marks: longer_marks(test), plan: None };
-    let Some(prior) = readings.prior else { return settle };
     if wait_until.is_some() {
-        return settle;
+        return Some(settle);
     }
     let worth = &readings.worth;
     let (pulls, looks, rests) = (made.pulls.0, count_of(test.looks()), made.rests);
@@ -185,7 +186,7 @@ pub(crate) fn settle(
             settles.then_some(plan)
         });
     }
-    settle
+    Some(settle)
 }
 
 impl Open {
