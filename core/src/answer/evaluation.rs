@@ -174,7 +174,7 @@ impl Evaluation {
         let judged = Judged::of(sittings, demand, rules)?;
         let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
-        let settle = (answer == Some(Answer::Close)).then(|| judged.settle(&open, demand, rules));
+        let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
         let newest = judged.newest();
         let evaluation = Self {
             figures: judged.figures,
@@ -215,11 +215,11 @@ impl Evaluation {
             }
         }
         if !self.doubts.is_empty() {
-            self.answer = self.answer.map(Answer::doubted);
             self.settle = None;
             for part in &mut self.parts {
                 part.answer = part.answer.doubted();
             }
+            self.answer = self.parts.iter().map(|part| part.answer).reduce(Answer::worse);
         }
         self
     }

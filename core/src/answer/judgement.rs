@@ -16,7 +16,7 @@ use crate::number::list::list;
 use crate::number::num;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
-use crate::reading::pull_test::{PullTest, TestError};
+use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
 use crate::statistics::discordant::{self, Discordant, Known};
 
 /// Pulls that must be left for an answer beside one that was left out.
@@ -127,7 +127,8 @@ impl<'t> Judged<'t> {
                 continue;
             }
             let planned = one.sitting.test.planned_pulls().unwrap_or(rules.looks.pulls).max(1);
-            let (pulls, planned) = (num::count(one.sitting.test.pulls().len()), u32::from(planned));
+            let planned = num::count(planned.into()).min(num::count(MAX_PULLS));
+            let (pulls, planned) = (num::count(one.sitting.test.pulls().len()), u32::try_from(planned).unwrap_or(1));
             let pulls = u32::try_from(pulls).unwrap_or(u32::MAX);
             // The day with the fewest of what was planned.
             if made.days == 0
@@ -200,7 +201,7 @@ impl<'t> Judged<'t> {
         if self.newest.readings.prior.is_none() { AS_PLANNED } else { rules.looks.share(ask, self.made(ask, rules)) }
     }
 
-    pub fn settle(&self, open: &Vec<Open, 4>, demand: &Demand, rules: &Rules) -> Settle {
+    pub fn settle(&self, open: &Vec<Open, 4>, demand: &Demand, rules: &Rules) -> Option<Settle> {
         let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
         let wait = asks_rest && self.timing == Some(Timing::Early);
         let made = Made { rests: self.made(Ask::Growth, rules).rests, ..self.made(Ask::Stretch, rules) };

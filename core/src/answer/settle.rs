@@ -122,7 +122,11 @@ fn longer_marks(test: &PullTest) -> Option<Length> {
     ladder.iter().map(|size| steps(*size)).find(|size| rounding(*size) <= PLACING)
 }
 
-/// Searches for the least work that answers every open question. `one` is the only test there is, if it is.
+fn count_of(items: impl Iterator) -> u32 {
+    u32::try_from(items.count()).unwrap_or(u32::MAX)
+}
+
+/// Searches for the least work that answers every open question; going on with the newest test where it is the only one.
 pub(crate) fn settle(
     newest: (&PullTest, &Readings),
     is_alone: bool,
@@ -130,8 +134,10 @@ pub(crate) fn settle(
     made: Made,
     rules: &Rules,
     wait_until: Option<u32>,
-) -> Settle {
+) -> Option<Settle> {
     let (test, readings) = newest;
+    // More readings of a scale that alone counts say the same again.
+    let prior = readings.prior?;
     let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
     let risk = 1.0 - rules.confidence.chance();
     let plans = Tail::of(TAKEN_UP * risk);
@@ -139,12 +145,11 @@ pub(crate) fn settle(
     let few = is_alone && made.pulls.0 < planned && open.iter().any(|open| open.ask == Ask::Stretch);
     let complete = u8::try_from(planned).ok().filter(|_| few);
     let mut settle = Settle { complete, wait_until, marks: longer_marks(test), plan: None };
-    let Some(prior) = readings.prior else { return settle };
     if wait_until.is_some() {
-        return settle;
+        return Some(settle);
     }
     let worth = &readings.worth;
-    let (pulls, looks, rests) = (made.pulls.0, readings.kept.looks.count(), made.rests);
+    let (pulls, looks, rests) = (made.pulls.0, count_of(test.looks()), made.rests);
     let more = |wanted: u8, had: u32| num::float(u32::from(wanted).saturating_sub(had).into());
     let going_on = |plan: Plan, tail: &Tail| {
         let add = [more(plan.looks, looks), more(plan.pulls, pulls), more(plan.rests, rests)];
@@ -181,7 +186,7 @@ pub(crate) fn settle(
             settles.then_some(plan)
         });
     }
-    settle
+    Some(settle)
 }
 
 impl Open {

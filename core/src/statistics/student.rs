@@ -79,7 +79,7 @@ pub fn quantile(tail: f32, dof: f32) -> f32 {
     if tail.is_nan() || tail >= 0.5 {
         return 0.0;
     }
-    if dof < EXPANDED_FROM || tail < LEAST_EXPANDED {
+    if dof.is_nan() || dof < EXPANDED_FROM || tail < LEAST_EXPANDED {
         return halved(tail, dof);
     }
     let t = Tail::of(tail).quantile(dof);
