@@ -5,7 +5,8 @@
 use tenter_core::{Confidence, Decimal, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let mut test = PullTest::new(Length::parse("10cm", Unit::Cm)?, Grain::Crosswise)?;
+    let mut test = PullTest::new(Length::parse("10cm", Unit::Cm)?, Grain::Crosswise)?.with_settling_pull(true);
+    test.add_look(Length::parse("10.1cm", Unit::Cm)?)?;
     for extended in ["105.8mm", "106mm", "105.6mm"] {
         test.add_pull(Length::parse(extended, Unit::Mm)?)?;
     }
@@ -14,19 +15,18 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
 
     let stretch = evaluation.figures.stretch;
     let half_width = Decimal::round(stretch.half_width(Confidence::default()), 1);
-    println!("stretch {} % ± {half_width}", stretch.ratio.percent(1));
+    let here = Decimal::round(stretch.here.half_width(Confidence::default()), 1);
+    println!("stretch {} % ± {half_width}; these pulls alone ± {here}", stretch.ratio.percent(1));
     if let Some(part) = evaluation.deciding() {
         let chance = part.chance.map(|chance| Decimal::round(100.0 * chance, 1).to_string());
         println!("{}, chance {} %", part.answer.word(), chance.as_deref().unwrap_or("unknown:"));
     }
-    match evaluation.settle {
-        Some(settle) => {
-            println!(
-                "marks {} apart and {} pulls would settle it",
-                settle.plan.gauge.show(Unit::Cm),
-                settle.plan.pulls
-            );
+    match evaluation.settle.map(|settle| settle.plan) {
+        Some(Some(plan)) => {
+            let how = if plan.known_load { "with a hung mass" } else { "by hand" };
+            println!("days: {}; {} pulls {how}, {} looks at the marks: settles it", plan.days, plan.pulls, plan.looks);
         }
+        Some(None) => println!("no test of this size would settle it four times in five"),
         None => println!("nothing is left to settle"),
     }
     Ok(())

@@ -14,17 +14,22 @@ pub mod wire;
 
 pub use answer::forecast;
 pub use answer::{
-    Answer, Ask, Class, Confidence, Context, Doubt, EARLY_REST_SECONDS, Evaluation, Figure, Figures, GrowthClass,
-    MAX_DOUBTS, Note, Part, Plan, RECOVERY_READABLE_POINTS, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side,
-    Source, Suit, TABLES, Table, implausible, judge, recovery_is_readable, suits,
+    ASSURANCE, Answer, Ask, Class, Confidence, Context, Doubt, EARLY_REST_SECONDS, Evaluation, Even, Figure, Figures,
+    GrowthClass, Here, Looks, MAX_DOUBTS, MAX_SITTINGS, Note, Part, Plan, RECOVERY_READABLE_POINTS, RecoveryClass,
+    RestFigures, Rules, SUITS, Settle, Side, Sitting, Source, Suit, TABLES, Table, Widening, days, implausible, judge,
+    recovery_is_readable, suits,
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{
-    Construction, Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, MAX_LENGTH, MAX_PULLS,
-    MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, MOST_STRETCH, MOST_STRETCH_WOVEN, PullTest, Range, Reading, Rest, Scale,
-    ShowLength, Slip, TestError, USUAL_STRETCH, USUAL_STRETCH_WOVEN, Unit, likely_slip,
+    Construction, DEFAULT_REST_SECONDS, Demand, Ends, Grain, Held, Length, LengthError, Limit, LimitError, Load, Look,
+    MAX_LENGTH, MAX_LOOKS, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, MIN_GAUGE, MOST_STRETCH, MOST_STRETCH_WOVEN,
+    PullTest, Range, Reading, Rest, Scale, ShowLength, Slip, TestError, USUAL_STRETCH, USUAL_STRETCH_WOVEN, Unit,
+    likely_slip,
 };
-pub use statistics::{Repeatability, Scatter, line, rectangular, repeatability, scatter, stats, student, uncertainty};
+pub use statistics::{
+    Repeatability, Scatter, components, discordant, line, mixture, rectangular, repeatability, scatter, stats, student,
+    uncertainty,
+};
 pub use wire::{framing, record, saved};
 
 #[cfg(test)]

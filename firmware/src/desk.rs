@@ -128,4 +128,8 @@ impl<S: Storage> Desk for Records<S> {
     fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
         self.with_log(|log| log.set_repeatability(ratio, dof))
     }
+
+    fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
+        self.with_log(|log| log.set_sessions(ratio, dof))
+    }
 }

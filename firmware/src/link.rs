@@ -93,6 +93,13 @@ pub trait Desk {
     ///
     /// [`Refusal::Chip`].
     fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal>;
+
+    /// Stores how much the user's days differ, as [`Repeatability::with_sessions_in_thousandths`] takes it.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal::Chip`].
+    fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal>;
 }
 
 /// A conversation with the host. It remembers nothing between two requests but half a frame.
@@ -117,6 +124,7 @@ pub trait Desk {
 /// #     fn set_demand_count(&mut self, _: u8) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// #     fn set_clock(&mut self, _: u32) {}
 /// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// # }
 /// use tenter_firmware::link::Session;
 ///
@@ -195,6 +203,8 @@ fn answer<'b>(
             return Err(Refusal::Record);
         }
         Request::SetRepeatability { ratio, dof } => desk.set_repeatability(ratio, dof)?,
+        Request::SetSessions { ratio, .. } if ratio > 100_000 => return Err(Refusal::Record),
+        Request::SetSessions { ratio, dof } => desk.set_sessions(ratio, dof)?,
     }
     Ok(Reply::Done)
 }

@@ -66,7 +66,7 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         answer: Some(Answer::Unknown),
         pulls: Vec::new(),
     };
-    let wild = Figure { ratio: tenter_core::Ratio::new(6, 100).unwrap(), u: 40.0, dof: 3.0 };
+    let wild = Figure { u: 40.0, dof: 3.0, ..Figure::exact(tenter_core::Ratio::new(6, 100).unwrap()) };
     let wide = Row {
         grain: Crosswise,
         stretch: Some(wild),

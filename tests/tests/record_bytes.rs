@@ -11,8 +11,8 @@ mod crc32;
 use crc32::sealed;
 use tenter_core::record::{self, LabelledDemand, MAX_DEMAND_BYTES, MAX_LABEL_BYTES, MAX_TEST_BYTES, RecordError};
 use tenter_core::{
-    Demand, Ends, Grain, Held, Length, Limit, Load, MAX_LENGTH, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, PullTest,
-    Range, Scale,
+    Demand, Ends, Grain, Held, Length, Limit, Load, MAX_LENGTH, MAX_LOOKS, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS,
+    PullTest, Range, Scale,
 };
 
 fn encoded(test: &PullTest) -> Vec<u8> {
@@ -92,6 +92,42 @@ fn an_everyday_test() {
     assert_eq!(encoded(&everyday()).len(), 28);
 }
 
+/// Another look at the marks after the pulls, five pulls planned, the first look before the settling pull: version 2.
+#[test]
+fn a_test_with_looks_and_a_plan() {
+    let mut test = everyday().with_settling_pull(true).with_gauge_before_settling(true).with_planned_pulls(5).unwrap();
+    test.add_look(Length::from_mm(101)).unwrap();
+    #[rustfmt::skip]
+    let body = [
+        1,                                    // version 2 is variant 1
+        0xC0, 0x0C, 100, 1, 0, 1, 1, 1, 0,    // as above, with a settling pull
+        5, 5, 6, 5, 4, 6,
+        2, 4, 60, 2, 4, 0x88, 0x0E, 0,
+        1,                                    // the first look before settling
+        1, 5,                                 // five pulls planned
+        1, 5, 2,                              // one later look, after five pulls, + 1 mm: zigzag 2
+    ];
+    assert_bytes(&test, &body);
+    let with = |at: usize, byte| {
+        let mut body = body;
+        body[at] = byte;
+        record::decode_test(&sealed(&body))
+    };
+    assert!(with(28, 4).is_ok(), "after four pulls");
+    assert_eq!(with(28, 6), Err(RecordError::Impossible), "after a pull that is not there");
+    assert_eq!(with(26, 11), Err(RecordError::Impossible), "eleven planned");
+    assert_eq!(with(29, 22), Err(RecordError::Impossible), "eleven millimetres off");
+}
+
+/// Growth asked at an hour: version 2.
+#[test]
+fn a_demand_with_its_own_time() {
+    let demand = Demand { growth_at_most: Limit::milli_percent(2_000).ok(), rest_seconds: 3600, ..Demand::default() };
+    let demand = LabelledDemand::new("tights", demand).unwrap();
+    let body = *b"\x01\x06tights\x00\x00\x00\x00\x00\x00\x01\x00\xD0\x0F\x00\x90\x1C"; // 3600 = 28·128 + 16
+    assert_demand_bytes(&demand, &body);
+}
+
 #[test]
 fn an_inch_test_with_every_choice_made() {
     let inches = |sixty_fourths| Length::from_inch_64ths(sixty_fourths);
@@ -123,21 +159,26 @@ fn an_inch_test_with_every_choice_made() {
 
 #[test]
 fn the_largest_test() {
-    // 4 bytes hold 2^21 … 2^28 − 1. Every length but the unit is at least 2^21 steps (for a growth, 2^20, because of
+    // In the second version. 4 bytes hold 2^21 … 2^28 − 1. Every length but the unit is at least 2^21 steps (for a growth, 2^20, because of
     // the zigzag), none can be 2^28, and with a unit of two bytes the rest would need three at most.
     let wide = 1 << 21;
     let steps = |steps| Length::from_steps(steps);
     let scale = Scale::new(steps(wide), Ends::One).unwrap();
-    let mut test = PullTest::new(steps(wide), Grain::Lengthwise).unwrap().with_scale(scale).unwrap();
-    test = test.with_load(Load::Force { millinewtons: u32::MAX });
+    // The gauge is so long that looks a little under a tenth off take four bytes too.
+    let gauge = 13_000_000;
+    let mut test = PullTest::new(steps(gauge), Grain::Lengthwise).unwrap().with_scale(scale).unwrap();
+    test = test.with_load(Load::Force { millinewtons: u32::MAX }).with_planned_pulls(10).unwrap();
     for _ in 0..MAX_PULLS {
-        test.add_pull(steps(2 * wide + 1)).unwrap();
+        test.add_pull(steps(gauge + wide + 1)).unwrap();
     }
     for later in 0..10 {
-        test.add_rest((1 << 21) + later, steps(wide + wide / 2)).unwrap();
+        test.add_rest((1 << 21) + later, steps(gauge + wide / 2)).unwrap();
+    }
+    for _ in 1..MAX_LOOKS {
+        test.add_look(steps(gauge + 1_200_000)).unwrap();
     }
     assert_eq!((test.pulls().len(), test.rests().len()), (MAX_PULLS, MAX_RESTS));
-    let mut body = vec![0, 1, 0x80, 0x80, 0x80, 1, 0x80, 0x80, 0x80, 1, 0, 0, 1, 0];
+    let mut body = vec![1, 1, 0xC0, 0xBA, 0x99, 0x06, 0x80, 0x80, 0x80, 1, 0, 0, 1, 0];
     body.extend([1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
     body.push(10);
     body.extend([0x81, 0x80, 0x80, 1].repeat(10));
@@ -145,6 +186,8 @@ fn the_largest_test() {
     for later in 0..10 {
         body.extend([9, 0x80 + later, 0x80, 0x80, 1, 0x80, 0x80, 0x80, 1]);
     }
+    body.extend([0, 1, 10, 5]); // The gauge not before settling; ten planned; five later looks.
+    body.extend([10, 0x80, 0xBE, 0x92, 0x01].repeat(5)); // 2 400 000, the zigzag of 1 200 000.
     assert_bytes(&test, &body);
     assert_eq!(encoded(&test).len(), MAX_TEST_BYTES);
     assert_eq!(record::encode_test(&test, &mut [0; MAX_TEST_BYTES - 1]), Err(RecordError::NoRoom));
@@ -167,6 +210,7 @@ fn a_demand_of_every_kind() {
         bias: Range::default(),
         growth_at_most: percent(2_000),
         recovery_at_least: percent(90_000),
+        ..Demand::default()
     };
     let demand = LabelledDemand::new("B ¾", demand).unwrap();
     #[rustfmt::skip]
@@ -190,12 +234,19 @@ fn the_largest_demand() {
     // Marks of four bytes each: 10 m = 16 000 000 steps = ((7·128 + 80)·128 + 72)·128 + 0. A percentage takes three.
     let limit = Limit::marks(MAX_LENGTH, MAX_LENGTH).ok();
     let range = Range { at_least: limit, at_most: limit };
-    let demand =
-        Demand { lengthwise: range, crosswise: range, bias: range, growth_at_most: limit, recovery_at_least: limit };
+    let demand = Demand {
+        lengthwise: range,
+        crosswise: range,
+        bias: range,
+        growth_at_most: limit,
+        recovery_at_least: limit,
+        rest_seconds: MAX_REST_SECONDS,
+    };
     let demand = LabelledDemand::new(&"x".repeat(MAX_LABEL_BYTES), demand).unwrap();
-    let mut body = vec![0, 24];
+    let mut body = vec![1, 24];
     body.extend([b'x'; 24]);
     body.extend([1, 1, 0x80, 0xC8, 0xD0, 7, 0x80, 0xC8, 0xD0, 7].repeat(8));
+    body.extend([0x80, 0x9A, 0x9E, 1]); // 30 days, as in the inch test.
     assert_demand_bytes(&demand, &body);
     assert_eq!(encoded_demand(&demand).len(), MAX_DEMAND_BYTES);
     assert_eq!(record::encode_demand(&demand, &mut [0; MAX_DEMAND_BYTES - 1]), Err(RecordError::NoRoom));
@@ -210,7 +261,8 @@ fn what_is_whole_but_no_record() {
         record::decode_test(&sealed(&body))
     };
     assert!(with(0, 0).is_ok());
-    assert_eq!(with(0, 1), Err(RecordError::Newer));
+    assert_eq!(with(0, 2), Err(RecordError::Newer));
+    assert_eq!(with(0, 1), Err(RecordError::Damaged), "the second version goes on");
     assert_eq!(with(3, 0), Err(RecordError::Impossible), "gauge zero");
     assert_eq!(with(4, 101), Err(RecordError::Impossible), "division above gauge");
     assert_eq!(with(5, 2), Err(RecordError::Damaged), "no such way to read");

@@ -10,7 +10,7 @@ mod crc32;
 use crc32::sealed;
 use tenter_core::record::{RecordError, encode_test};
 use tenter_core::saved::{self, Clock, MAX_SAVED_BYTES, SavedTest};
-use tenter_core::{Ends, Grain, Length, Load, MAX_PULLS, MAX_RESTS, PullTest, Scale};
+use tenter_core::{Ends, Grain, Length, Load, MAX_LOOKS, MAX_PULLS, MAX_RESTS, PullTest, Scale};
 
 fn encoded(saved: &SavedTest) -> Vec<u8> {
     saved::encode(saved, &mut [0; MAX_SAVED_BYTES]).unwrap().to_vec()
@@ -65,27 +65,49 @@ fn an_everyday_test() {
     assert_eq!(encoded(&saved).len(), 39);
 }
 
+/// With another look after the pulls: version 2.
+#[test]
+fn a_test_with_a_second_look() {
+    let mut test = everyday();
+    test.add_look(Length::from_mm(101)).unwrap();
+    let saved = SavedTest { tag: 7, clock: Clock { uptime_s: 90, unix_s: None }, test };
+    #[rustfmt::skip]
+    let body = [
+        1, 7, 90, 0,                              // version 2 is variant 1; the rest as above
+        0xC0, 0x0C, 100, 1, 0, 1, 1, 0, 0,
+        5, 5, 6, 5, 4, 6,
+        2, 4, 60, 2, 4, 0x88, 0x0E, 0,
+        0, 0, 1, 5, 2,                            // not before settling, nothing planned, a look after five pulls, + 1 mm
+    ];
+    assert_bytes(&saved, &body);
+}
+
 #[test]
 fn the_largest_saved_test() {
     // As the largest test in record_bytes.rs: four bytes for every length but the unit, and for every time.
     let wide = 1 << 21;
     let steps = Length::from_steps;
     let scale = Scale::new(steps(wide), Ends::One).unwrap();
-    let mut test = PullTest::new(steps(wide), Grain::Lengthwise).unwrap().with_scale(scale).unwrap();
-    test = test.with_load(Load::Force { millinewtons: u32::MAX });
+    // The gauge is so long that looks a little under a tenth off take four bytes too.
+    let gauge = 13_000_000;
+    let mut test = PullTest::new(steps(gauge), Grain::Lengthwise).unwrap().with_scale(scale).unwrap();
+    test = test.with_load(Load::Force { millinewtons: u32::MAX }).with_planned_pulls(10).unwrap();
     for _ in 0..MAX_PULLS {
-        test.add_pull(steps(2 * wide + 1)).unwrap();
+        test.add_pull(steps(gauge + wide + 1)).unwrap();
     }
     for later in 0..10 {
-        test.add_rest((1 << 21) + later, steps(wide + wide / 2)).unwrap();
+        test.add_rest((1 << 21) + later, steps(gauge + wide / 2)).unwrap();
+    }
+    for _ in 1..MAX_LOOKS {
+        test.add_look(steps(gauge + 1_200_000)).unwrap();
     }
     assert_eq!((test.pulls().len(), test.rests().len()), (MAX_PULLS, MAX_RESTS));
     let clock = Clock { uptime_s: u32::MAX, unix_s: Some(u32::MAX) };
     let saved = SavedTest { tag: u16::MAX, clock, test };
 
-    let mut body = vec![0, 0xFF, 0xFF, 0x03]; // 65 535 = (3·128 + 127)·128 + 127
+    let mut body = vec![1, 0xFF, 0xFF, 0x03]; // 65 535 = (3·128 + 127)·128 + 127
     body.extend([0xFF, 0xFF, 0xFF, 0xFF, 0x0F, 1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
-    body.extend([1, 0x80, 0x80, 0x80, 1, 0x80, 0x80, 0x80, 1, 0, 0, 1, 0]);
+    body.extend([1, 0xC0, 0xBA, 0x99, 0x06, 0x80, 0x80, 0x80, 1, 0, 0, 1, 0]);
     body.extend([1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
     body.push(10);
     body.extend([0x81, 0x80, 0x80, 1].repeat(10));
@@ -93,6 +115,8 @@ fn the_largest_saved_test() {
     for later in 0..10 {
         body.extend([9, 0x80 + later, 0x80, 0x80, 1, 0x80, 0x80, 0x80, 1]);
     }
+    body.extend([0, 1, 10, 5]); // The gauge not before settling; ten planned; five later looks.
+    body.extend([10, 0x80, 0xBE, 0x92, 0x01].repeat(5)); // 2 400 000, the zigzag of 1 200 000.
     assert_bytes(&saved, &body);
     assert_eq!(encoded(&saved).len(), MAX_SAVED_BYTES);
     assert_eq!(saved::encode(&saved, &mut [0; MAX_SAVED_BYTES - 1]), Err(RecordError::NoRoom));
@@ -115,7 +139,8 @@ fn what_is_whole_but_no_saved_test() {
         saved::decode(&sealed(&body))
     };
     assert!(with(0, 0).is_ok());
-    assert_eq!(with(0, 1), Err(RecordError::Newer));
+    assert_eq!(with(0, 2), Err(RecordError::Newer));
+    assert_eq!(with(0, 1), Err(RecordError::Damaged), "the second version goes on");
     assert_eq!(with(6, 0), Err(RecordError::Impossible), "gauge zero");
     assert_eq!(with(3, 2), Err(RecordError::Damaged), "an option is 0 or 1");
     assert_eq!(with(9, 3), Err(RecordError::Damaged), "no such grain");

@@ -104,7 +104,8 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("recovered-negative", handheld.frame()));
     handheld.act(Action::Next);
     shots.push(("choice", handheld.frame()));
-    handheld.acts(&[Action::Step, Action::Step, Action::Step, Action::Step, Action::Step, Action::Next]);
+    handheld.acts(&[Action::Step; 6]);
+    handheld.act(Action::Next);
     shots.push(("discard", handheld.frame()));
 
     let mut close = result(vec![demand("choir trousers A", "5%")], &[(12, Some(2))]);
@@ -237,7 +238,7 @@ fn making(shots: &mut Vec<(&'static str, Frame)>) {
     shots.push(("pair-close", close.frame()));
     close.act(Action::More(1));
     shots.push(("pair-close-advice", close.frame()));
-    let mut far = pair(&[main.clone(), (999, saved(700, Some(130)))]);
+    let mut far = pair(&[main.clone(), (999, saved(390, Some(130)))]);
     shots.push(("pair-far", far.frame()));
 
     let facing = [facing];

@@ -101,6 +101,7 @@ fn requests() {
     assert_request(&Request::SetClock { unix_s: 1_700_000_000 }, &[7, 0x80, 0xE2, 0xCF, 0xAA, 0x06]);
     assert_request(&Request::SetRepeatability { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
     assert_request(&Request::SetRepeatability { ratio: 0, dof: 0 }, &[8, 0, 0]);
+    assert_request(&Request::SetSessions { ratio: 1_400, dof: 6 }, &[9, 0xF8, 0x0A, 6]); // 1400 = 10·128 + 120
 }
 
 #[test]

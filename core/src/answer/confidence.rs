@@ -67,9 +67,15 @@ impl Confidence {
     /// opposite is, else [`Answer::Close`]. The decision rule is that of JCGM 106:2012 § 8.3, guarded on both sides.
     #[must_use]
     pub fn judge(self, chance: f32, no: Answer) -> Answer {
-        if self.is_sure(chance) {
+        self.judge_with(1.0, chance, no)
+    }
+
+    /// The same, where the answer may take only a share of the risk of being wrong.
+    pub(crate) fn judge_with(self, share: f32, chance: f32, no: Answer) -> Answer {
+        let sure = if share < 1.0 { 1.0 - share * (1.0 - self.chance()) } else { self.chance() };
+        if chance >= sure {
             Answer::Meets
-        } else if self.is_sure(1.0 - chance) {
+        } else if 1.0 - chance >= sure {
             no
         } else {
             Answer::Close

@@ -2,16 +2,19 @@
 
 use heapless::Vec;
 
-use crate::answer::chance::Question;
+use crate::answer::bars::Looks;
 use crate::answer::confidence::Confidence;
-use crate::answer::doubt::{self, Doubt, MAX_DOUBTS};
-use crate::answer::figures::{Figures, Readings};
+use crate::answer::doubt::{Doubt, MAX_DOUBTS};
+use crate::answer::figures::Figures;
+use crate::answer::joint::{Sitting, WIDENINGS, Widening};
+use crate::answer::judgement::Judged;
 use crate::answer::note::{self, Note};
-use crate::answer::settle::{self, Settle};
+use crate::answer::settle::Settle;
 use crate::answer::verdict::Answer;
 use crate::number::words;
+use crate::reading::construction::Construction;
 use crate::reading::limit::{Demand, Limit};
-use crate::reading::pull_test::{Grain, PullTest, TestError};
+use crate::reading::pull_test::{PullTest, TestError};
 use crate::statistics::scatter::Scatter;
 
 /// The figure that a part of a demand asks about.
@@ -20,9 +23,9 @@ use crate::statistics::scatter::Scatter;
 pub enum Ask {
     /// Stretch.
     Stretch,
-    /// Growth at the longest rest.
+    /// Growth at the time that is asked.
     Growth,
-    /// Recovery at the longest rest.
+    /// Recovery at the time that is asked.
     Recovery,
 }
 
@@ -43,7 +46,7 @@ pub enum Side {
 /// ```
 /// use tenter_core::{Answer, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
 ///
-/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap().with_settling_pull(true);
 /// test.add_pull(Length::from_mm(105)).unwrap();
 /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
 /// let part = Evaluation::of(&test, &demand, &Rules::default()).unwrap().parts[0];
@@ -74,8 +77,12 @@ pub struct Part {
 pub struct Rules {
     /// How sure a plain yes or no must be, one-sided.
     pub confidence: Confidence,
-    /// What is known of the pull-to-pull scatter beforehand.
+    /// What is known of the scatter beforehand.
     pub scatter: Scatter,
+    /// How the cloth is made, which says what a first pull is worth.
+    pub construction: Construction,
+    /// What was planned beforehand.
+    pub looks: Looks,
 }
 
 /// Everything a pull test says about a demand.
@@ -83,7 +90,8 @@ pub struct Rules {
 /// ```
 /// use tenter_core::{Answer, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
 ///
-/// let mut test = PullTest::new(Length::from_mm(250), Grain::Crosswise).unwrap();
+/// let mut test = PullTest::new(Length::from_mm(250), Grain::Crosswise).unwrap().with_settling_pull(true);
+/// test.add_look(Length::from_mm(250)).unwrap();
 /// for extended in [270, 271, 269] {
 ///     test.add_pull(Length::from_mm(extended)).unwrap();
 /// }
@@ -106,6 +114,14 @@ pub struct Evaluation {
     pub notes: Vec<Note, { note::COUNT }>,
     /// Reasons not to believe these readings; where there is one, no part has a plain answer.
     pub doubts: Vec<Doubt, MAX_DOUBTS>,
+    /// The pull, counted from 0, that lies far from its fellows and was left out; enough were left.
+    pub left_out: Option<u8>,
+    /// What the figures were widened for.
+    pub widened: Vec<Widening, WIDENINGS>,
+    /// How many tests the figures rest on.
+    pub days: u8,
+    /// The test, counted from 0 in the order given, that the others contradict: its stretch or growth lies too far off.
+    pub contradicts: Option<u8>,
 }
 
 impl Evaluation {
@@ -125,20 +141,54 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        let readings = Readings::of(test, rules.scatter)?;
-        let figures = readings.figures();
-        let mut open: Vec<Question, 4> = Vec::new();
-        let parts = parts(&readings, test.grain(), demand, rules, |question| {
-            let _ = open.push(question); // Room for every part.
-        });
+        let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
+        Self::of_all(&[sitting], demand, rules)
+    }
+
+    /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
+    /// [`MAX_SITTINGS`](crate::MAX_SITTINGS) of the newest count, and of them those that pulled the grain of the newest. The
+    /// scatter of the rules is not used: each sitting has its own. A test that is doubted does not count beside one that
+    /// is not.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::NoPull`] where no test has a pull.
+    ///
+    /// ```
+    /// use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Rules, Sitting};
+    ///
+    /// let day = |extended| {
+    ///     let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?.with_settling_pull(true);
+    ///     test.add_pull(Length::from_mm(extended))?;
+    ///     Ok::<_, tenter_core::TestError>(test)
+    /// };
+    /// let (monday, friday) = (day(108)?, day(110)?);
+    /// let both = [Sitting::new(&monday), Sitting::new(&friday)];
+    /// let evaluation = Evaluation::of_all(&both, &Demand::default(), &Rules::default())?;
+    /// assert_eq!((evaluation.days, evaluation.contradicts), (2, None));
+    /// let percent = evaluation.figures.stretch.percent();
+    /// assert!(percent > 8.9 && percent < 9.0, "the larger one scatters more: {percent}");
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
+        let judged = Judged::of(sittings, demand, rules)?;
+        let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
-        let settle = match answer {
-            Some(Answer::Close) => settle::settle(test, &open, rules.confidence),
-            _ => None,
+        let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
+        let newest = judged.newest();
+        let evaluation = Self {
+            figures: judged.figures,
+            parts,
+            answer,
+            settle,
+            notes: note::notes(newest.test, &judged.figures, rules),
+            doubts: Vec::new(),
+            left_out: judged.left_out(),
+            widened: judged.widened(),
+            days: judged.days(),
+            contradicts: judged.contradicts,
         };
-        let notes = note::notes(test, &figures, rules);
-        let evaluation = Self { figures, parts, answer, settle, notes, doubts: Vec::new() };
-        Ok(evaluation.with_doubts(doubt::impossible(test).as_slice()))
+        Ok(evaluation.with_doubts(&judged.doubts))
     }
 
     /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
@@ -165,11 +215,11 @@ impl Evaluation {
             }
         }
         if !self.doubts.is_empty() {
-            self.answer = self.answer.map(Answer::doubted);
             self.settle = None;
             for part in &mut self.parts {
                 part.answer = part.answer.doubted();
             }
+            self.answer = self.parts.iter().map(|part| part.answer).reduce(Answer::worse);
         }
         self
     }
@@ -195,7 +245,7 @@ impl Evaluation {
     }
 }
 
-/// The parts of an [`Evaluation`] and nothing else, at a third of the cost: for going through a whole stash.
+/// The parts of an [`Evaluation`] and nothing else, at a part of the cost: for going through a whole stash.
 ///
 /// # Errors
 ///
@@ -212,63 +262,13 @@ impl Evaluation {
 /// # Ok::<(), tenter_core::TestError>(())
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
-    let readings = Readings::of(test, rules.scatter)?;
-    let mut parts = parts(&readings, test.grain(), demand, rules, |_| ());
-    if doubt::impossible(test).is_some() {
+    let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
+    let judged = Judged::of(&[sitting], demand, rules)?;
+    let (mut parts, _) = judged.parts(demand, rules);
+    if !judged.doubts.is_empty() {
         for part in &mut parts {
             part.answer = part.answer.doubted();
         }
     }
     Ok(parts)
-}
-
-/// The parts of a demand, each answered; those too close to call are handed to `open` too.
-fn parts(
-    readings: &Readings,
-    grain: Grain,
-    demand: &Demand,
-    rules: &Rules,
-    mut open: impl FnMut(Question),
-) -> Vec<Part, 4> {
-    let stretch = demand.stretch(grain);
-    let asked = [
-        (Ask::Stretch, Side::AtLeast, stretch.at_least),
-        (Ask::Stretch, Side::AtMost, stretch.at_most),
-        (Ask::Growth, Side::AtMost, demand.growth_at_most),
-        (Ask::Recovery, Side::AtLeast, demand.recovery_at_least),
-    ];
-    let mut parts: Vec<Part, 4> = Vec::new();
-    for (ask, side, limit) in asked {
-        let Some(limit) = limit else { continue };
-        let question = question(readings, ask, limit);
-        let (answer, chance) = answer(question.as_ref(), side, rules.confidence);
-        let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
-        if let (Answer::Close, Some(question)) = (answer, question) {
-            open(question);
-        }
-    }
-    parts
-}
-
-fn question(readings: &Readings, ask: Ask, limit: Limit) -> Option<Question> {
-    let limit = limit.ratio();
-    match ask {
-        Ask::Stretch => Some(Question::stretch_at_least(readings, limit)),
-        Ask::Growth => readings.rest.map(|rest| Question::growth_at_least(readings, &rest, limit)),
-        Ask::Recovery => {
-            let rest = readings.rest.filter(|rest| rest.extended_sum > rest.readings * readings.gauge)?;
-            Some(Question::recovery_at_least(readings, &rest, limit))
-        }
-    }
-}
-
-fn answer(question: Option<&Question>, side: Side, confidence: Confidence) -> (Answer, Option<f32>) {
-    let Some(at_least) = question.map(Question::chance) else {
-        return (Answer::Unknown, None);
-    };
-    let (chance, no) = match side {
-        Side::AtLeast => (at_least, Answer::Short),
-        Side::AtMost => (1.0 - at_least, Answer::Over),
-    };
-    (confidence.judge(chance, no), Some(chance))
 }

@@ -5,15 +5,16 @@ use heapless::Vec;
 use crate::answer::Rules;
 use crate::answer::class::{GrowthClass, RecoveryClass};
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::{Figure, Figures};
+use crate::answer::figure::Figure;
+use crate::answer::figures::Figures;
+use crate::answer::joint::SHORT_MARKS;
 use crate::number::list::list;
 use crate::number::num;
 use crate::number::ratio::Ratio;
-use crate::reading::length::Length;
 use crate::reading::pull_test::PullTest;
 
 /// How many kinds of note there are.
-pub(crate) const COUNT: usize = 8;
+pub(crate) const COUNT: usize = 9;
 
 /// A recovery figure is readable while its two-sided interval reaches no further than this many points either way:
 /// the grades of recovery are five to ten points wide. The tool's own limit.
@@ -21,10 +22,6 @@ pub const RECOVERY_READABLE_POINTS: f32 = 10.0;
 
 /// Growth read sooner than this many seconds after release is still on its way.
 pub const EARLY_REST_SECONDS: u32 = 30;
-
-/// The shortest gauge length that does not read high: 100 mm (Yanaka and Naruse 1991 found the change from 5 to 10 cm
-/// clearly larger than beyond).
-const SHORT_GAUGE: Length = Length::from_mm(100);
 
 /// Something to know about these readings.
 ///
@@ -42,8 +39,10 @@ const SHORT_GAUGE: Length = Length::from_mm(100);
 pub enum Note {
     /// One pull: its scatter is assumed, not seen.
     OnePull,
-    /// No settling pull: a first pull on a knit reads about 2 to 3 points low.
+    /// One pull and no settling pull before it: a first pull of a knit reads up to 5 points low.
     NoSettlingPull,
+    /// No settling pull was made before, so that the first of these pulls settled the cloth and does not count.
+    FirstPullSettled,
     /// The marks are under 100 mm apart, which reads high.
     ShortGauge,
     /// A length lies between two lines of the stated scale.
@@ -90,13 +89,19 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
     });
     let found = [
         (Note::OnePull, num::count(test.pulls().len()) == 1 && !rules.scatter.is_scale_only()),
-        (Note::NoSettlingPull, !test.settled()),
-        (Note::ShortGauge, test.gauge() < SHORT_GAUGE),
+        (Note::NoSettlingPull, !test.settled() && test.settling_pull().is_none()),
+        (Note::FirstPullSettled, test.settling_pull().is_some()),
+        (Note::ShortGauge, test.gauge() < SHORT_MARKS),
         (Note::BetweenLines, lengths.any(|length| !scale.has_line_at(length))),
         (Note::EarlyRest, figures.rest.is_some_and(|rest| rest.seconds < EARLY_REST_SECONDS)),
         (Note::RecoveryNotReadable, unreadable),
         (Note::GradesDisagree, apart),
-        (Note::ShorterThanBefore, figures.rest.is_some_and(|rest| rest.growth.interval(rules.confidence).1 < 0.0)),
+        (
+            Note::ShorterThanBefore,
+            figures
+                .rest
+                .is_some_and(|rest| rest.growth.percent() < 0.0 && rest.growth.interval(rules.confidence).1 < 0.0),
+        ),
     ];
     list(found.into_iter().filter_map(|(note, holds)| holds.then_some(note)))
 }

@@ -1,11 +1,13 @@
 //! Which kinds of garment ask for as much as a cloth gives.
 
-use crate::answer::chance::Question;
 use crate::answer::class::GrowthClass;
-use crate::answer::evaluation::Rules;
-use crate::answer::figures::Readings;
+use crate::answer::evaluation::{Ask, Rules};
+use crate::answer::joint::Sitting;
+use crate::answer::judgement::Judged;
 use crate::answer::source::Source;
+use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
+use crate::reading::limit::Demand;
 use crate::reading::pull_test::{PullTest, TestError};
 
 /// A kind of garment and what a source says it asks.
@@ -164,8 +166,8 @@ pub const SUITS: &[Suit] = &[
 /// ```
 /// use tenter_core::{Grain, Length, PullTest, Rules, suits};
 ///
-/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
-/// for extended in [108, 107, 108] {
+/// let mut test = PullTest::new(Length::from_mm(250), Grain::Crosswise)?.with_settling_pull(true);
+/// for extended in [271, 270, 271] {
 ///     test.add_pull(Length::from_mm(extended))?;
 /// }
 /// let garments: Vec<_> = suits(&test, &Rules::default())?.map(|row| row.garment).collect();
@@ -173,12 +175,14 @@ pub const SUITS: &[Suit] = &[
 /// # Ok::<(), tenter_core::TestError>(())
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
-    let readings = Readings::of(test, rules.scatter)?;
-    let growth = readings.figures().rest.map(|rest| GrowthClass::of(rest.growth.ratio));
-    let confidence = rules.confidence;
-    let chance_above = move |milli: u32| {
+    let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
+    let judged = Judged::of(&[sitting], &Demand::default(), rules)?;
+    let growth = judged.figures.rest.map(|rest| GrowthClass::of(rest.growth.ratio));
+    let (stretch, share) = (judged.figures.stretch, judged.share_of_risk(Ask::Stretch, rules));
+    let (confidence, believed) = (rules.confidence, judged.doubts.is_empty());
+    let reaches = move |milli: u32| {
         let limit = Ratio::new(milli.into(), 100_000).unwrap_or(Ratio::ZERO);
-        Question::stretch_at_least(&readings, limit).chance()
+        confidence.judge_with(share, stretch.chance_at_least(limit), Answer::Short)
     };
     Ok(SUITS.iter().filter(move |row| {
         let grows_too_much = match growth {
@@ -186,8 +190,9 @@ pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'st
             Some(GrowthClass::Watch) => row.close,
             _ => false,
         };
-        !grows_too_much
-            && confidence.is_sure(chance_above(row.at_least))
-            && row.at_most.is_none_or(|most| confidence.is_sure(1.0 - chance_above(most)))
+        believed
+            && !grows_too_much
+            && reaches(row.at_least) == Answer::Meets
+            && row.at_most.is_none_or(|most| reaches(most) == Answer::Short)
     }))
 }

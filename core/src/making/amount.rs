@@ -3,8 +3,8 @@
 use super::error::{MakingError, positive};
 use super::washing;
 use super::yardage;
+use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::Figure;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 

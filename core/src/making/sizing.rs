@@ -5,8 +5,8 @@
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
+use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::Figure;
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;

@@ -335,6 +335,10 @@ impl Range {
     }
 }
 
+/// The time after release at which growth and recovery are asked, in seconds, unless a demand says otherwise: 30 min, the
+/// later of the two rests of EN 14704-1:2005, which ISO 20932-1 follows.
+pub const DEFAULT_REST_SECONDS: u32 = 1800;
+
 /// What one role of a pattern view asks of a cloth: stretch per grain, most growth, least recovery.
 ///
 /// ```
@@ -344,7 +348,7 @@ impl Range {
 /// assert!(demand.stretch(Grain::Lengthwise).is_empty());
 /// # Ok::<(), tenter_core::LimitError>(())
 /// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Demand {
     /// Stretch along the warp or the wales.
@@ -353,10 +357,26 @@ pub struct Demand {
     pub crosswise: Range,
     /// Stretch at 45° to both.
     pub bias: Range,
-    /// The most growth that will do, at the longest rest that was read.
+    /// The most growth that will do.
     pub growth_at_most: Option<Limit>,
     /// The least recovery that will do: the share of the extension given back.
     pub recovery_at_least: Option<Limit>,
+    /// The time after release at which growth and recovery are asked, in seconds.
+    pub rest_seconds: u32,
+}
+
+/// Nothing, at [`DEFAULT_REST_SECONDS`].
+impl Default for Demand {
+    fn default() -> Self {
+        Self {
+            lengthwise: Range::default(),
+            crosswise: Range::default(),
+            bias: Range::default(),
+            growth_at_most: None,
+            recovery_at_least: None,
+            rest_seconds: DEFAULT_REST_SECONDS,
+        }
+    }
 }
 
 impl Demand {

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::number::words;
 use crate::reading::construction::Construction;
 use crate::reading::length::Length;
+use crate::reading::look::{Look, MAX_LOOKS};
 use crate::reading::scale::Scale;
 use crate::reading::slip::{likely_recovered, likely_slip};
 pub use crate::reading::test_error::TestError;
@@ -72,11 +73,25 @@ pub enum Load {
     /// A hand, to the first firm resistance.
     #[default]
     Hand,
-    /// A stated force, in millinewtons.
+    /// A stated force, in millinewtons: a force gauge, or the weight of a hung mass.
     Force {
         /// Thousandths of a newton.
         millinewtons: u32,
     },
+}
+
+impl Load {
+    /// Whether the force is known, so that it is the same on another day.
+    ///
+    /// ```
+    /// use tenter_core::Load;
+    ///
+    /// assert!(Load::Force { millinewtons: 5_000 }.is_known() && !Load::Hand.is_known());
+    /// ```
+    #[must_use]
+    pub const fn is_known(self) -> bool {
+        matches!(self, Self::Force { .. })
+    }
 }
 
 /// A reading after release.
@@ -120,6 +135,10 @@ pub struct PullTest {
     held: Held,
     load: Load,
     settled: bool,
+    gauge_before_settling: bool,
+    planned: Option<u8>,
+    /// Looks at the gauge length after the first, which is `gauge`.
+    later_looks: Vec<Look, { MAX_LOOKS - 1 }>,
     pulls: Vec<Length, MAX_PULLS>,
     rests: Vec<Rest, MAX_RESTS>,
 }
@@ -150,6 +169,9 @@ impl PullTest {
             held: Held::default(),
             load: Load::default(),
             settled: false,
+            gauge_before_settling: false,
+            planned: None,
+            later_looks: Vec::new(),
             pulls: Vec::new(),
             rests: Vec::new(),
         })
@@ -221,6 +243,68 @@ impl PullTest {
     pub const fn with_settling_pull(mut self, made: bool) -> Self {
         self.settled = made;
         self
+    }
+
+    /// States that the first look at the gauge length came before the settling pull, which moves it.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Bias)?;
+    /// assert!(test.with_settling_pull(true).with_gauge_before_settling(true).gauge_before_settling());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn with_gauge_before_settling(mut self, read_before: bool) -> Self {
+        self.gauge_before_settling = read_before;
+        self
+    }
+
+    /// States how many pulls were planned before the first was made.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::BadPlan`] unless it lies from 1 to [`MAX_PULLS`].
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, TestError};
+    ///
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Bias)?;
+    /// assert_eq!(test.clone().with_planned_pulls(5)?.planned_pulls(), Some(5));
+    /// assert_eq!(test.with_planned_pulls(0), Err(TestError::BadPlan));
+    /// # Ok::<(), TestError>(())
+    /// ```
+    pub fn with_planned_pulls(mut self, pulls: u8) -> Result<Self, TestError> {
+        if !(1..=MAX_PULLS).contains(&usize::from(pulls)) {
+            return Err(TestError::BadPlan);
+        }
+        self.planned = Some(pulls);
+        Ok(self)
+    }
+
+    /// Adds another look at the gauge length, the cloth lying free, after the pulls made so far.
+    ///
+    /// # Errors
+    ///
+    /// [`TestError::LooksDisagree`] unless it lies within a tenth of the first, [`TestError::TooManyLooks`]; the test is
+    /// as it was.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, TestError};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(250), Grain::Bias)?;
+    /// test.add_look(Length::from_mm(251))?;
+    /// assert_eq!(test.looks().count(), 2);
+    /// assert_eq!(test.add_look(Length::from_mm(25)), Err(TestError::LooksDisagree));
+    /// # Ok::<(), TestError>(())
+    /// ```
+    pub fn add_look(&mut self, length: Length) -> Result<(), TestError> {
+        let apart = i64::from(length.steps()) - i64::from(self.gauge.steps());
+        if apart.abs() * 10 > i64::from(self.gauge.steps()) {
+            return Err(TestError::LooksDisagree);
+        }
+        let after_pulls = u8::try_from(self.pulls.len()).unwrap_or(u8::MAX);
+        self.later_looks.push(Look { after_pulls, length }).map_err(|_| TestError::TooManyLooks)
     }
 
     /// Adds a pull.
@@ -356,7 +440,7 @@ impl PullTest {
         self.rests.push(moved).map_err(|_| TestError::TooManyRests)
     }
 
-    /// The distance between the marks before the pull.
+    /// The distance between the marks before the pull, as first read.
     #[must_use]
     pub const fn gauge(&self) -> Length {
         self.gauge
@@ -392,6 +476,40 @@ impl PullTest {
         self.settled
     }
 
+    /// Whether the first look at the gauge length came before the settling pull.
+    #[must_use]
+    pub const fn gauge_before_settling(&self) -> bool {
+        self.gauge_before_settling
+    }
+
+    /// How many pulls were planned before the first was made, where somebody said so.
+    #[must_use]
+    pub const fn planned_pulls(&self) -> Option<u8> {
+        self.planned
+    }
+
+    /// Every look at the gauge length, the first at [`PullTest::gauge`].
+    pub fn looks(&self) -> impl Iterator<Item = Look> + Clone + '_ {
+        core::iter::once(Look { after_pulls: 0, length: self.gauge }).chain(self.later_looks.iter().copied())
+    }
+
+    /// Which pull settled the cloth and so does not count: the first of several, where none was made before.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(105))?;
+    /// assert_eq!(test.settling_pull(), None); // Better one first pull than none.
+    /// test.add_pull(Length::from_mm(106))?;
+    /// assert_eq!(test.settling_pull(), Some(0));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub fn settling_pull(&self) -> Option<usize> {
+        (!self.settled && self.pulls.len() > 1).then_some(0)
+    }
+
     /// The extended lengths, one a pull, in the order they were made.
     #[must_use]
     pub fn pulls(&self) -> &[Length] {
@@ -404,7 +522,8 @@ impl PullTest {
         &self.rests
     }
 
-    /// Takes back the newest reading, a rest before the pull it follows; false when there is none.
+    /// Takes back the newest reading, a look or a rest before the pull it follows; false when there is none but the
+    /// first look.
     ///
     /// ```
     /// use tenter_core::{Grain, Length, PullTest};
@@ -415,6 +534,9 @@ impl PullTest {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn undo(&mut self) -> bool {
+        if self.later_looks.last().is_some_and(|look| usize::from(look.after_pulls) == self.pulls.len()) {
+            return self.later_looks.pop().is_some();
+        }
         let newest = self.pulls.len().checked_sub(1);
         let rests_follow = self.rests.last().is_some_and(|rest| Some(usize::from(rest.after_pull)) == newest);
         if rests_follow { self.rests.pop().is_some() } else { self.pulls.pop().is_some() }

@@ -54,6 +54,12 @@ pub enum TestError {
     RestTwice,
     /// More than [`MAX_RESTS`](crate::reading::MAX_RESTS) readings after release.
     TooManyRests,
+    /// A look at the gauge length lies more than a tenth from the first.
+    LooksDisagree,
+    /// More than [`MAX_LOOKS`](crate::reading::MAX_LOOKS) looks at the gauge length.
+    TooManyLooks,
+    /// The planned number of pulls is 0, or over [`MAX_PULLS`](crate::reading::MAX_PULLS).
+    BadPlan,
 }
 
 impl TestError {
@@ -61,12 +67,12 @@ impl TestError {
     #[must_use]
     pub const fn field(self) -> &'static str {
         match self {
-            Self::GaugeTooShort | Self::GaugeTooLong => "gauge length",
+            Self::GaugeTooShort | Self::GaugeTooLong | Self::LooksDisagree | Self::TooManyLooks => "gauge length",
             Self::DivisionTooCoarse => "scale division",
             Self::ExtendedBelowGauge { .. } | Self::ExtendedTooLong { .. } | Self::MoreThanCloth { .. } => {
                 "extended length"
             }
-            Self::TooManyPulls | Self::NoPull => "pulls",
+            Self::TooManyPulls | Self::NoPull | Self::BadPlan => "pulls",
             Self::RecoveredAboveExtended { .. } | Self::RecoveredFarBelowGauge { .. } => "recovered length",
             Self::RestBeforePull | Self::RestTooLong | Self::RestTwice | Self::TooManyRests => "reading after release",
         }
@@ -124,6 +130,9 @@ impl fmt::Display for TestError {
             Self::TooManyRests => {
                 "more than 10 readings after release; give the ones that matter, such as 60s and 30min"
             }
+            Self::LooksDisagree => "the gauge lengths differ by more than a tenth; read the marks again and type both",
+            Self::TooManyLooks => "more than 6 looks at the gauge length; give six",
+            Self::BadPlan => "the planned pulls must be from 1 to 10; type one such as 5",
         })
     }
 }

@@ -1,7 +1,10 @@
 //! The statistics that the answers rest on.
 
-mod assumed;
+pub mod components;
+pub mod discordant;
+pub(crate) mod kept;
 pub mod line;
+pub mod mixture;
 pub mod rectangular;
 pub mod repeatability;
 pub mod scatter;

@@ -88,6 +88,14 @@ pub enum Request<'a> {
         /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
         dof: u32,
     },
+    /// How much the user's days differ, to be stored and used beside the repeatability. Added after the others; a handheld
+    /// that does not know it says [`Refusal::Unknown`].
+    SetSessions {
+        /// The standard deviation from day to day as a multiple of the assumed one, in thousandths.
+        ratio: u32,
+        /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
+        dof: u32,
+    },
 }
 
 /// What the handheld answers.

@@ -5,7 +5,8 @@
 //! six flipped bits would still decode, to a wrong record.
 //!
 //! **Promise:** what any released version wrote stays readable. A new field means a new version; the order of an
-//! enum's variants is part of the format. The golden bytes in `tenter-tests` hold this.
+//! enum's variants is part of the format. The golden bytes in `tenter-tests` hold this. Each record is written in the
+//! oldest version that holds all of it, so that older programs read what they can.
 
 use core::fmt;
 
@@ -16,16 +17,17 @@ use serde::{Deserialize, Deserializer, Serialize};
 
 use crate::number::list::list;
 use crate::reading::length::Length;
-use crate::reading::limit::{Demand, Limit, Range};
-use crate::reading::pull_test::{Grain, Held, Load, MAX_PULLS, MAX_RESTS, PullTest};
+use crate::reading::limit::{DEFAULT_REST_SECONDS, Demand, Limit, Range};
+use crate::reading::look::{Look, MAX_LOOKS};
+use crate::reading::pull_test::{Grain, Held, Load, MAX_PULLS, MAX_REST_SECONDS, MAX_RESTS, PullTest};
 use crate::reading::scale::{Ends, Scale};
 
 /// The most bytes a pull test takes, checksum included. An everyday test (five pulls, two readings after release)
 /// takes 28.
-pub const MAX_TEST_BYTES: usize = 156;
+pub const MAX_TEST_BYTES: usize = 185;
 
 /// The most bytes a demand takes, checksum included.
-pub const MAX_DEMAND_BYTES: usize = 110;
+pub const MAX_DEMAND_BYTES: usize = 114;
 
 /// The most bytes of a demand's label: pattern, view and role in short.
 pub const MAX_LABEL_BYTES: usize = 24;
@@ -111,7 +113,10 @@ impl core::error::Error for RecordError {}
 /// # Ok::<(), record::RecordError>(())
 /// ```
 pub fn encode_test<'b>(test: &PullTest, buffer: &'b mut [u8]) -> Result<&'b [u8], RecordError> {
-    seal(&StoredTest::V1(TestV1::from(test)), buffer)
+    match TestV2::needed(test) {
+        None => seal(&StoredTest::V1(TestV1::from(test)), buffer),
+        Some(stored) => seal(&StoredTest::V2(stored), buffer),
+    }
 }
 
 /// Reads a pull test of any version.
@@ -126,9 +131,11 @@ pub fn encode_test<'b>(test: &PullTest, buffer: &'b mut [u8]) -> Result<&'b [u8]
 /// assert_eq!(decode_test(b"not a record"), Err(RecordError::Damaged));
 /// ```
 pub fn decode_test(bytes: &[u8]) -> Result<PullTest, RecordError> {
-    match open(bytes, 0)? {
-        StoredTest::V1(stored) => stored.restore().ok_or(RecordError::Impossible),
-    }
+    let test = match open(bytes, 1)? {
+        StoredTest::V1(stored) => stored.restore(),
+        StoredTest::V2(stored) => stored.restore(),
+    };
+    test.ok_or(RecordError::Impossible)
 }
 
 /// Writes a labelled demand into `buffer` ([`MAX_DEMAND_BYTES`] always do) and hands back the bytes used.
@@ -144,7 +151,11 @@ pub fn decode_test(bytes: &[u8]) -> Result<PullTest, RecordError> {
 /// assert_eq!(encode_demand(&demand, &mut [0; 3]), Err(RecordError::NoRoom));
 /// ```
 pub fn encode_demand<'b>(demand: &LabelledDemand, buffer: &'b mut [u8]) -> Result<&'b [u8], RecordError> {
-    seal(&StoredDemand::V1(DemandV1::from(demand)), buffer)
+    let limits = DemandV1::from(demand);
+    match demand.demand.rest_seconds {
+        DEFAULT_REST_SECONDS => seal(&StoredDemand::V1(limits), buffer),
+        rest_seconds => seal(&StoredDemand::V2(DemandV2 { limits, rest_seconds }), buffer),
+    }
 }
 
 /// Reads a labelled demand of any version.
@@ -163,9 +174,11 @@ pub fn encode_demand<'b>(demand: &LabelledDemand, buffer: &'b mut [u8]) -> Resul
 /// # Ok::<(), record::RecordError>(())
 /// ```
 pub fn decode_demand(bytes: &[u8]) -> Result<LabelledDemand, RecordError> {
-    match open(bytes, 0)? {
-        StoredDemand::V1(stored) => stored.restore().ok_or(RecordError::Impossible),
-    }
+    let demand = match open(bytes, 1)? {
+        StoredDemand::V1(stored) => stored.restore(),
+        StoredDemand::V2(stored) => stored.restore(),
+    };
+    demand.ok_or(RecordError::Impossible)
 }
 
 /// The CRC-32 (ISO-HDLC) at the end of every record, for others that need one too.
@@ -218,6 +231,7 @@ fn body(bytes: &[u8], newest: u8) -> Result<&[u8], RecordError> {
 #[derive(Serialize, Deserialize)]
 enum StoredTest {
     V1(TestV1),
+    V2(TestV2),
 }
 
 /// Lengths are counted in `unit` steps, their greatest common divisor, which makes most of them one byte.
@@ -244,11 +258,55 @@ struct RestV1 {
     growth: i32,
 }
 
+/// The first version with what was planned and the later looks at the gauge length.
+#[derive(Serialize, Deserialize)]
+pub(crate) struct TestV2 {
+    readings: TestV1,
+    gauge_before_settling: bool,
+    planned: Option<u8>,
+    looks: Vec<LookV2, { MAX_LOOKS - 1 }>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct LookV2 {
+    after_pulls: u8,
+    /// The length less the first look.
+    apart: i32,
+}
+
+impl TestV2 {
+    /// The test, where the first version cannot hold all of it.
+    pub(crate) fn needed(test: &PullTest) -> Option<Self> {
+        let plain = test.looks().count() == 1 && test.planned_pulls().is_none() && !test.gauge_before_settling();
+        if plain {
+            return None;
+        }
+        let readings = TestV1::from(test);
+        let unit = i32::try_from(readings.unit).ok()?;
+        let apart = |look: Look| (look.length.steps() - test.gauge().steps()).checked_div(unit).unwrap_or(0);
+        Some(Self {
+            readings,
+            gauge_before_settling: test.gauge_before_settling(),
+            planned: test.planned_pulls(),
+            looks: list(test.looks().skip(1).map(|look| LookV2 { after_pulls: look.after_pulls, apart: apart(look) })),
+        })
+    }
+
+    pub(crate) fn restore(&self) -> Option<PullTest> {
+        let test = self.readings.restore_with(&self.looks)?.with_gauge_before_settling(self.gauge_before_settling);
+        match self.planned {
+            Some(pulls) => test.with_planned_pulls(pulls).ok(),
+            None => Some(test),
+        }
+    }
+}
+
 impl From<&PullTest> for TestV1 {
     fn from(test: &PullTest) -> Self {
         let gauge = test.gauge().steps();
         let division = test.scale().division().steps();
-        let lengths = test.pulls().iter().copied().chain(test.rests().iter().map(|rest| rest.recovered));
+        let rests = test.rests().iter().map(|rest| rest.recovered);
+        let lengths = test.pulls().iter().copied().chain(rests).chain(test.looks().map(|look| look.length));
         let unit = lengths.map(Length::steps).fold(common_divisor(gauge, division), common_divisor).max(1);
         let units = |steps: i32| steps.checked_div(unit).unwrap_or(0);
         Self {
@@ -274,8 +332,12 @@ impl From<&PullTest> for TestV1 {
 }
 
 impl TestV1 {
-    /// The pull test, built reading by reading as the first time, so that nothing impossible comes back.
     pub(crate) fn restore(&self) -> Option<PullTest> {
+        self.restore_with(&[])
+    }
+
+    /// The pull test, built reading by reading as the first time, so that nothing impossible comes back.
+    fn restore_with(&self, looks: &[LookV2]) -> Option<PullTest> {
         let steps = |units: i64| {
             let steps = units.checked_mul(self.unit.into())?;
             i32::try_from(steps).ok().map(Length::from_steps)
@@ -289,13 +351,23 @@ impl TestV1 {
             .with_settling_pull(self.settled)
             .with_load(self.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
         let mut rests = self.rests.iter().peekable();
+        let mut looks = looks.iter().peekable();
+        let mut add_looks = |test: &mut PullTest| {
+            let made = test.pulls().len();
+            while let Some(look) = looks.next_if(|look| usize::from(look.after_pulls) == made) {
+                test.add_look(steps(gauge + i64::from(look.apart))?).ok()?;
+            }
+            Some(looks.peek().is_none())
+        };
+        let mut all_looked = add_looks(&mut test)?;
         for (index, pull) in self.pulls.iter().enumerate() {
             test.add_stored_pull(steps(gauge + i64::from(*pull))?).ok()?;
             while let Some(rest) = rests.next_if(|rest| usize::from(rest.after_pull) == index) {
                 test.add_rest(rest.seconds, steps(gauge + i64::from(rest.growth))?).ok()?;
             }
+            all_looked = add_looks(&mut test)?;
         }
-        rests.next().is_none().then_some(test)
+        (all_looked && rests.next().is_none()).then_some(test)
     }
 }
 
@@ -309,6 +381,22 @@ fn common_divisor(mut a: i32, mut b: i32) -> i32 {
 #[derive(Serialize, Deserialize)]
 enum StoredDemand {
     V1(DemandV1),
+    V2(DemandV2),
+}
+
+/// The first version with the time of growth and recovery.
+#[derive(Serialize, Deserialize)]
+struct DemandV2 {
+    limits: DemandV1,
+    rest_seconds: u32,
+}
+
+impl DemandV2 {
+    fn restore(&self) -> Option<LabelledDemand> {
+        let mut labelled = self.limits.restore()?;
+        labelled.demand.rest_seconds = self.rest_seconds;
+        (self.rest_seconds <= MAX_REST_SECONDS).then_some(labelled)
+    }
 }
 
 #[derive(Serialize, Deserialize)]
@@ -356,7 +444,7 @@ enum LimitV1 {
 
 impl From<&LabelledDemand> for DemandV1 {
     fn from(labelled: &LabelledDemand) -> Self {
-        let Demand { lengthwise, crosswise, bias, growth_at_most, recovery_at_least } = labelled.demand;
+        let Demand { lengthwise, crosswise, bias, growth_at_most, recovery_at_least, .. } = labelled.demand;
         let limits = [
             lengthwise.at_least,
             lengthwise.at_most,
@@ -406,6 +494,7 @@ impl DemandV1 {
             bias: range(bias_least, bias_most),
             growth_at_most: growth,
             recovery_at_least: recovery,
+            ..Demand::default()
         };
         Some(LabelledDemand { label: self.label.clone(), demand })
     }

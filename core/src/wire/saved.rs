@@ -5,11 +5,11 @@
 use serde::{Deserialize, Serialize};
 
 use crate::reading::pull_test::PullTest;
-use crate::wire::record::{RecordError, TestV1, open, seal};
+use crate::wire::record::{RecordError, TestV1, TestV2, open, seal};
 
 /// The most bytes a saved test takes, checksum included. An everyday test (five pulls, two readings after release)
 /// takes 39.
-pub const MAX_SAVED_BYTES: usize = 170;
+pub const MAX_SAVED_BYTES: usize = 199;
 
 /// When something was, on a handheld that may not know the date.
 ///
@@ -66,8 +66,11 @@ pub struct SavedTest {
 /// ```
 pub fn encode<'b>(saved: &SavedTest, buffer: &'b mut [u8]) -> Result<&'b [u8], RecordError> {
     let SavedTest { tag, clock: Clock { uptime_s, unix_s }, test } = saved;
-    let stored = SavedV1 { tag: *tag, uptime_s: *uptime_s, unix_s: *unix_s, test: TestV1::from(test) };
-    seal(&StoredSaved::V1(stored), buffer)
+    let (tag, uptime_s, unix_s) = (*tag, *uptime_s, *unix_s);
+    match TestV2::needed(test) {
+        None => seal(&StoredSaved::V1(Saved { tag, uptime_s, unix_s, test: TestV1::from(test) }), buffer),
+        Some(test) => seal(&StoredSaved::V2(Saved { tag, uptime_s, unix_s, test }), buffer),
+    }
 }
 
 /// Reads a saved test of any version.
@@ -82,23 +85,24 @@ pub fn encode<'b>(saved: &SavedTest, buffer: &'b mut [u8]) -> Result<&'b [u8], R
 /// assert_eq!(saved::decode(b"not a saved test"), Err(RecordError::Damaged));
 /// ```
 pub fn decode(bytes: &[u8]) -> Result<SavedTest, RecordError> {
-    match open(bytes, 0)? {
-        StoredSaved::V1(SavedV1 { tag, uptime_s, unix_s, test }) => {
-            let test = test.restore().ok_or(RecordError::Impossible)?;
-            Ok(SavedTest { tag, clock: Clock { uptime_s, unix_s }, test })
-        }
-    }
+    let (tag, uptime_s, unix_s, test) = match open(bytes, 1)? {
+        StoredSaved::V1(Saved { tag, uptime_s, unix_s, test }) => (tag, uptime_s, unix_s, test.restore()),
+        StoredSaved::V2(Saved { tag, uptime_s, unix_s, test }) => (tag, uptime_s, unix_s, test.restore()),
+    };
+    let test = test.ok_or(RecordError::Impossible)?;
+    Ok(SavedTest { tag, clock: Clock { uptime_s, unix_s }, test })
 }
 
 #[derive(Serialize, Deserialize)]
 enum StoredSaved {
-    V1(SavedV1),
+    V1(Saved<TestV1>),
+    V2(Saved<TestV2>),
 }
 
 #[derive(Serialize, Deserialize)]
-struct SavedV1 {
+struct Saved<T> {
     tag: u16,
     uptime_s: u32,
     unix_s: Option<u32>,
-    test: TestV1,
+    test: T,
 }

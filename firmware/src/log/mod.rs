@@ -349,8 +349,24 @@ impl<S: Storage> Log<S> {
 
     /// The user's repeatability, where the host has sent it.
     pub fn repeatability(&self) -> Option<Repeatability> {
-        let [ratio, dof] = self.state.newest().repeatability;
-        Repeatability::from_thousandths(ratio, dof)
+        let state = self.state.newest();
+        let ([ratio, dof], [session_ratio, session_dof]) = (state.repeatability, state.sessions);
+        let own = Repeatability::from_thousandths(ratio, dof)?;
+        // Erased, by a program that did not know of it: no degrees of freedom.
+        Some(if session_dof < u32::MAX { own.with_sessions_in_thousandths(session_ratio, session_dof) } else { own })
+    }
+
+    /// Stores how much the user's days differ, as [`Repeatability::with_sessions_in_thousandths`] takes it.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::Chip`] or [`LogError::NotKept`].
+    pub fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), LogError<S::Error>> {
+        let state = self.state.newest();
+        match [ratio, dof] {
+            same if same == state.sessions => Ok(()),
+            sessions => self.state.write_both(&mut self.storage, State { sessions, ..state }),
+        }
     }
 
     /// Stores the user's repeatability, as [`Repeatability::from_thousandths`] takes it; clears it where that

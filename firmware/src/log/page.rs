@@ -62,6 +62,8 @@ pub(super) struct State {
     /// The user's repeatability: a ratio in thousandths, and degrees of freedom, 0 while nobody said so. Programs
     /// that did not know of it left the page erased there, which is no possible repeatability; so the layout is still the first.
     pub repeatability: [u32; 2],
+    /// How much the user's days differ, in the same way; likewise erased where a program did not know of it.
+    pub sessions: [u32; 2],
 }
 
 /// The first `N` numbers in `bytes`.
@@ -82,15 +84,26 @@ impl State {
         let (layout, rest) = page.split_first()?;
         let [age, device, acknowledged] = numbers(rest);
         let (demands, rest) = rest.get(12..)?.split_first()?;
-        let repeatability = numbers(rest);
-        is_whole(page).then_some((*layout, age, Self { device, acknowledged, demands: *demands, repeatability }))
+        let [ratio, dof, session_ratio, session_dof] = numbers(rest);
+        let (repeatability, sessions) = ([ratio, dof], [session_ratio, session_dof]);
+        is_whole(page).then_some((
+            *layout,
+            age,
+            Self { device, acknowledged, demands: *demands, repeatability, sessions },
+        ))
     }
 
     pub fn page(&self, age: u32) -> Page {
-        let Self { device, acknowledged, demands, repeatability } = self;
+        let Self { device, acknowledged, demands, repeatability, sessions } = self;
         let words = [age, *device, *acknowledged].map(u32::to_le_bytes);
-        let repeatability = repeatability.map(u32::to_le_bytes);
-        sealed(&[&[Self::LAYOUT], words.as_flattened(), &[*demands], repeatability.as_flattened()])
+        let [repeatability, sessions] = [repeatability, sessions].map(|both| both.map(u32::to_le_bytes));
+        sealed(&[
+            &[Self::LAYOUT],
+            words.as_flattened(),
+            &[*demands],
+            repeatability.as_flattened(),
+            sessions.as_flattened(),
+        ])
     }
 }
 

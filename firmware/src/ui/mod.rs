@@ -9,7 +9,7 @@ mod screen;
 mod tests;
 
 use tenter_core::record::LabelledDemand;
-use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_PULLS, MAX_RESTS, PullTest, Scale, TestError};
+use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_LOOKS, MAX_PULLS, MAX_RESTS, PullTest, Scale, TestError};
 
 pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
@@ -177,6 +177,7 @@ fn choose(model: &mut Model, row: Row) -> Option<Effect> {
             None => model.show(Screen::Release),
         },
         Row::Correct => correct(model),
+        Row::LookAgain => dial_look(model, None),
         Row::Discard => model.show(Screen::Discard),
         Row::SkipRest | Row::Keep => model.show(Screen::Choice),
         Row::ThrowAway => {
@@ -267,6 +268,7 @@ fn dialled(model: &mut Model) -> Option<Effect> {
             let seconds = model.rest_seconds;
             measured(model, |test| test.add_rest(seconds, length), Screen::Choice);
         }
+        Screen::Look => measured(model, |test| test.add_look(length), Screen::Choice),
         Screen::Tag => {
             let tag = model.dial.as_count();
             model.next_tag = if tag < 999 { tag + 1 } else { 1 };
@@ -306,9 +308,25 @@ fn dial_recovered(model: &mut Model, start: Option<Length>) {
     model.show(Screen::Recovered);
 }
 
+/// Dials the gauge length as it reads now, beginning at `start` or at the first look; nothing where no more looks fit.
+fn dial_look(model: &mut Model, start: Option<Length>) {
+    let Some(test) = model.test.as_ref().filter(|test| test.looks().count() < MAX_LOOKS) else { return };
+    let gauge = test.gauge();
+    let tenth = gauge.steps() / 10;
+    let [least, most] = [gauge.steps() - tenth, gauge.steps() + tenth].map(Length::from_steps);
+    model.dial = Dial::length(test.scale().is_inch(), start.unwrap_or(gauge), least, most);
+    model.show(Screen::Look);
+}
+
 /// Takes the newest reading back and dials it again.
 fn correct(model: &mut Model) {
     let Some(test) = &mut model.test else { return };
+    let newest_look = test.looks().skip(1).last().filter(|look| usize::from(look.after_pulls) == test.pulls().len());
+    if let Some(look) = newest_look {
+        test.undo();
+        model.correcting = Some(Correcting::Look(look.length));
+        return dial_look(model, Some(look.length));
+    }
     let Some(extended) = test.pulls().last().copied() else { return };
     let newest_pull = test.pulls().len().saturating_sub(1);
     let rest = test.rests().last().copied().filter(|rest| usize::from(rest.after_pull) == newest_pull);
@@ -332,6 +350,7 @@ fn call_off(model: &mut Model) -> bool {
     let put_back = match correcting {
         Correcting::Pull(extended) => test.add_pull(extended),
         Correcting::Rest(rest) => test.add_rest(rest.seconds, rest.recovered),
+        Correcting::Look(length) => test.add_look(length),
     };
     put_back.is_ok()
 }
@@ -352,7 +371,7 @@ fn back(model: &mut Model) {
         Screen::Pull => Screen::Settle,
         Screen::Extended => return model.show(Screen::Pull),
         Screen::Recovered => return model.show(Screen::Rest),
-        Screen::Release | Screen::Rest | Screen::Discard | Screen::Result => Screen::Choice,
+        Screen::Release | Screen::Rest | Screen::Look | Screen::Discard | Screen::Result => Screen::Choice,
         Screen::Tag | Screen::NotSaved => Screen::Result,
         Screen::Saving => return,
         Screen::Saved => {

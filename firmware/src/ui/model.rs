@@ -29,6 +29,7 @@ pub struct LogState {
 pub(super) enum Correcting {
     Pull(Length),
     Rest(Rest),
+    Look(Length),
 }
 
 /// Everything a screen shows.

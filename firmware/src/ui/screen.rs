@@ -12,7 +12,7 @@ pub enum Screen {
     Full,
     /// No log answers.
     NoLog,
-    /// One pull that does not count.
+    /// One pull that does not count; then the marks are laid.
     Settle,
     /// Pull and hold, with a running clock.
     Pull,
@@ -24,6 +24,8 @@ pub enum Screen {
     Rest,
     /// Dialling the recovered length.
     Recovered,
+    /// Dialling the gauge length as it reads now.
+    Look,
     /// What next.
     Choice,
     /// Throw the test away?
@@ -62,7 +64,15 @@ impl Screen {
             Self::Home => &[Row::Start, Row::Demand, Row::Grain, Row::Gauge, Row::Saved],
             Self::Settle => &[Row::Settled, Row::SkipSettling],
             Self::Release => &[Row::Released, Row::SkipRest],
-            Self::Choice => &[Row::PullAgain, Row::Finish, Row::ReadAgain, Row::Correct, Row::PassOver, Row::Discard],
+            Self::Choice => &[
+                Row::PullAgain,
+                Row::Finish,
+                Row::ReadAgain,
+                Row::Correct,
+                Row::LookAgain,
+                Row::PassOver,
+                Row::Discard,
+            ],
             Self::Cloth => &[Row::Join, Row::PassOver, Row::GoBack],
             Self::Discard => &[Row::Keep, Row::ThrowAway],
             Self::Full | Self::NoLog => &[Row::MeasureAnyway, Row::GoBack],
@@ -86,7 +96,14 @@ impl Screen {
     pub const fn is_dial(self) -> bool {
         matches!(
             self,
-            Self::Gauge | Self::Extended | Self::Recovered | Self::Tag | Self::Seam | Self::Opening | Self::Body
+            Self::Gauge
+                | Self::Extended
+                | Self::Recovered
+                | Self::Look
+                | Self::Tag
+                | Self::Seam
+                | Self::Opening
+                | Self::Body
         )
     }
 
@@ -130,6 +147,8 @@ pub enum Row {
     ReadAgain,
     /// Dial the newest reading again.
     Correct,
+    /// Another look at the gauge length.
+    LookAgain,
     /// Throw the test away.
     Discard,
     /// Keep it after all.

@@ -12,7 +12,7 @@ pub fn draw(pen: &mut Pen<'_>, model: &Model) {
     match model.row {
         0 => answer(pen, evaluation, confidence),
         1 => figures(pen, model, evaluation, confidence),
-        _ => next(pen, model, evaluation),
+        _ => next(pen, evaluation),
     }
 }
 
@@ -76,9 +76,9 @@ fn figure(pen: &mut Pen<'_>, y: i32, figure: &Figure, confidence: Confidence) {
     pen.say(" +-").number(Decimal::round(figure.half_width(confidence), 1)).say(" %").put(At::Left, 78, y);
 }
 
-fn next(pen: &mut Pen<'_>, model: &Model, evaluation: &Evaluation) {
+fn next(pen: &mut Pen<'_>, evaluation: &Evaluation) {
     let y = match &evaluation.settle {
-        Some(settle) => settles(pen, model, settle),
+        Some(settle) => settles(pen, settle),
         None => {
             let [first, second] = words::next(evaluation.answer, evaluation.figures.rest.is_some());
             pen.say(first).put(At::Left, 0, 0);
@@ -87,26 +87,46 @@ fn next(pen: &mut Pen<'_>, model: &Model, evaluation: &Evaluation) {
         }
     };
     let places = [y, y + 10, y + 20].into_iter().filter(|y| *y < 50);
-    for (note, y) in evaluation.notes.iter().zip(places) {
-        pen.say(words::note(*note)).put(At::Left, 0, y);
+    let doubts = evaluation.doubts.iter().map(|doubt| words::doubt(*doubt));
+    let notes = evaluation.notes.iter().map(|note| words::note(*note));
+    for (text, y) in doubts.chain(notes).zip(places) {
+        pen.say(text).put(At::Left, 0, y);
     }
 }
 
 /// What would settle it; where the notes may begin.
-fn settles(pen: &mut Pen<'_>, model: &Model, settle: &Settle) -> i32 {
-    let unit = model.unit();
-    pen.say("To settle it:").put(At::Left, 0, 0);
-    let mut y = 11;
-    if let (None, None) = (settle.pulls, settle.gauge) {
-        pen.count(settle.plan.pulls.into()).say(" pulls, ");
+fn settles(pen: &mut Pen<'_>, settle: &Settle) -> i32 {
+    if let Some(seconds) = settle.wait_until {
+        pen.say("Too early. Read again").put(At::Left, 0, 0);
+        after(pen.say("after "), seconds).put(At::Left, 0, 11);
+        return 24;
     }
-    if let Some(pulls) = settle.pulls {
-        pen.count(pulls.into()).say(" pulls here").put(At::Left, 0, y);
-        y += 11;
+    let Some(plan) = settle.plan else {
+        match settle.complete {
+            Some(pulls) => pen.say("Make all ").count(pulls.into()).say(" pulls").put(At::Left, 0, 0),
+            None => {
+                pen.say("No test this small").put(At::Left, 0, 0);
+                pen.say("would settle it.").put(At::Left, 0, 11);
+            }
+        }
+        return 24;
+    };
+    match plan.days {
+        0 => pen.say("To settle it, in all:"),
+        1 => pen.say("Another day would do:"),
+        days => pen.count(days.into()).say(" more days would do:"),
     }
-    if let Some(gauge) = settle.gauge.or(settle.pulls.is_none().then_some(settle.plan.gauge)) {
-        pen.say(if settle.pulls.is_some() { "or marks " } else { "marks " });
-        pen.say(&gauge.show(unit).text()).put(At::Left, 0, y);
+    .put(At::Left, 0, 0);
+    pen.count(plan.pulls.into()).say(if plan.known_load { " pulls by a weight" } else { " pulls" }).put(
+        At::Left,
+        0,
+        11,
+    );
+    pen.count(plan.looks.into()).say(if plan.looks == 1 { " look at the marks" } else { " looks at the marks" });
+    pen.put(At::Left, 0, 22);
+    if plan.rests > 0 {
+        pen.count(plan.rests.into()).say(" readings back").put(At::Left, 0, 33);
+        return 44;
     }
     35
 }

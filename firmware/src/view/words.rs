@@ -2,7 +2,7 @@
 
 use tenter_core::making::pairing::{Advice, Between, Match, Which};
 use tenter_core::making::sizing::{Reach, Usage};
-use tenter_core::{Answer, Note};
+use tenter_core::{Answer, Doubt, Note};
 
 use crate::ui::{Row, Screen};
 
@@ -24,7 +24,7 @@ pub const fn next(answer: Option<Answer>, read_back: bool) -> [&'static str; 2] 
         Some(Answer::Short | Answer::Over) => ["Not for this.", ""],
         Some(Answer::Unknown) if read_back => ["It did not extend:", "judge by growth."],
         Some(Answer::Unknown) => ["Read it after release", "too: Read again."],
-        Some(Answer::Close) => ["On the limit: pull", "more, mark longer."],
+        Some(Answer::Close) => ["Not to be believed:", "read it all again."],
     }
 }
 
@@ -43,6 +43,7 @@ pub const fn row(row: Row, measured: bool) -> &'static str {
         Row::Finish => "Answer",
         Row::ReadAgain => "Read again",
         Row::Correct => "Correct the last",
+        Row::LookAgain => "Read marks again",
         Row::Discard => "Throw away",
         Row::Keep => "Keep it",
         Row::ThrowAway => "Throw it away",
@@ -60,12 +61,27 @@ pub const fn note(note: Note) -> &'static str {
     match note {
         Note::OnePull => "One pull: do 2 more",
         Note::NoSettlingPull => "1st pull reads low",
+        Note::FirstPullSettled => "1st pull not counted",
         Note::ShortGauge => "Short marks read high",
         Note::BetweenLines => "Read between lines",
         Note::EarlyRest => "Read back early",
         Note::RecoveryNotReadable => "Judge by growth",
         Note::GradesDisagree => "Go by the worse grade",
         Note::ShorterThanBefore => "Shorter: read again",
+    }
+}
+
+/// Why not to believe the readings.
+pub const fn doubt(doubt: Doubt) -> &'static str {
+    match doubt {
+        Doubt::OddPull { .. } => "One pull is far off",
+        Doubt::OddLook => "The two looks differ",
+        Doubt::OddRecovered => "One reading far off",
+        Doubt::Rising => "They rise: a slip?",
+        Doubt::Falling => "They fall: pull firm",
+        Doubt::NotReleased { .. } => "Not let go?",
+        Doubt::GrowthRises { .. } => "It grew after release",
+        _ => "Check marks and unit",
     }
 }
 

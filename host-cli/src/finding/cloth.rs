@@ -117,7 +117,8 @@ impl<'a> Standing<'a> {
         confidence: Confidence,
     ) -> Option<Self> {
         let test = &newest.said.test;
-        let rules = Rules { confidence, scatter: hands.scatter_for(construction, test) };
+        let rules =
+            Rules { confidence, scatter: hands.scatter_for(construction, test), construction, ..Rules::default() };
         let evaluation = Evaluation::of(test, &tenter_core::Demand::default(), &rules).ok()?;
         let stretch = &evaluation.figures.stretch;
         Some(Self {

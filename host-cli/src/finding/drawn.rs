@@ -95,7 +95,12 @@ fn pulls(standing: &Standing<'_>) -> Vec<Ratio> {
 fn answer(shown: &Shown<'_>, standing: &Standing<'_>, demand: &Demand) -> Answer {
     let test = &standing.test.said.test;
     let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
-    let parts = judge(test, demand, &Rules { confidence: shown.confidence, scatter }).unwrap_or_default();
+    let parts = judge(
+        test,
+        demand,
+        &Rules { confidence: shown.confidence, scatter, construction: shown.fabric.construction, ..Rules::default() },
+    )
+    .unwrap_or_default();
     parts.iter().map(|part| part.answer).reduce(Answer::worse).unwrap_or(Answer::Unknown)
 }
 

@@ -39,6 +39,7 @@ impl Pulled {
     ) -> Result<Option<Self>, TestError> {
         let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(None) };
         let construction = fabric.construction;
+        input.rules.construction = construction;
         input.rules.scatter = hands.scatter_for(construction, &input.test);
         let checked = Checked::of(input)?;
         let stretch = &checked.evaluation.figures.stretch;

@@ -6,16 +6,7 @@ use tenter_core::making::sizing::{Reach, Reduction, Stretch, Usage};
 use tenter_core::making::zip::{Choice, Ready, ZipEnds, ZipSeries};
 use tenter_core::{Answer, Confidence, Figure, Length, Unit};
 
-/// A body measure with a finished one.
-#[derive(Debug, Clone)]
-pub struct Girth {
-    /// What it is called.
-    pub name: String,
-    /// Of the body.
-    pub body: Length,
-    /// Of the garment.
-    pub garment: Length,
-}
+use crate::input::size::Girth;
 
 /// Whether a loop of elastic passes over the widest part.
 #[derive(Debug, Clone, Copy)]

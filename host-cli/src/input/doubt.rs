@@ -60,6 +60,7 @@ impl CheckInput {
     /// More stretch than such cloth gives.
     pub fn believed(&mut self, known: Known) -> Result<Option<Doubted>, Wrong> {
         self.known = known;
+        self.rules.construction = known.construction.unwrap_or_default();
         possible(&self.test, known.construction, self.unit)?;
         let doubted = Doubted::of(&self.test, known, self.bare.is_some(), self.unit);
         Ok(doubted.filter(|_| !self.as_read))

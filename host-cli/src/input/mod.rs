@@ -11,7 +11,7 @@ pub mod wants;
 pub mod when;
 mod wrong;
 
-use tenter_core::{Construction, Demand, Ends, Grain, Held, PullTest, Rules, Scatter, Table, Unit};
+use tenter_core::{Construction, Demand, Ends, Grain, Held, PullTest, Rules, Table, Unit};
 
 pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
@@ -97,6 +97,7 @@ pub fn check(typed: &TypedCheck) -> Result<CheckInput, Wrong> {
     input.rules.scatter = wants::scatter(typed.scatter.as_deref())?;
     input.bare = marks.is_none().then_some(bare);
     input.known.construction = typed.construction;
+    input.rules.construction = typed.construction.unwrap_or_default();
     input.as_read = typed.as_read;
     doubt::possible(&input.test, typed.construction, input.unit)?;
     Ok(input)
@@ -109,7 +110,7 @@ pub fn check(typed: &TypedCheck) -> Result<CheckInput, Wrong> {
 /// The first text that cannot be read.
 pub fn asked(test: PullTest, unit: Unit, typed: &TypedAsked) -> Result<CheckInput, Wrong> {
     let demand = demand(&typed.wants, test.grain(), unit)?;
-    let rules = Rules { confidence: confidence(&typed.confidence)?, scatter: Scatter::ASSUMED };
+    let rules = Rules { confidence: confidence(&typed.confidence)?, ..Rules::default() };
     let (table, known) = (table(&typed.table)?, Known::default());
     Ok(CheckInput { test, demand, rules, table, unit, bare: None, known, as_read: false, stored: false })
 }

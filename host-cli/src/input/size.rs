@@ -1,12 +1,23 @@
 //! What was typed about sizes.
 
+use tenter_core::Length;
 use tenter_core::making::{elastic, zip};
 use tenter_core::{Figure, Limit, Unit};
 
 use super::amount::cloth;
 use super::cloth::name;
 use super::{Field, Why, Wrong};
-use crate::finding::size::Girth;
+
+/// A body measure with a finished one.
+#[derive(Debug, Clone)]
+pub struct Girth {
+    /// What it is called.
+    pub name: String,
+    /// Of the body.
+    pub body: Length,
+    /// Of the garment.
+    pub garment: Length,
+}
 
 /// `hip=104cm/101cm`.
 ///

@@ -30,6 +30,8 @@ pub fn line(value: &impl Serialize) -> String {
 pub struct FigureJson {
     percent: f64,
     u: f64,
+    u_here: f64,
+    half_width_here: f64,
     low: f64,
     high: f64,
 }
@@ -57,8 +59,30 @@ pub struct PartJson {
 /// What would settle it.
 #[derive(Debug, Serialize)]
 pub struct SettleJson {
-    gauge_mm: f64,
-    pulls: u8,
+    /// The gauge length to mark, where these marks are too short for the scale.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    gauge_mm: Option<f64>,
+    /// Pulls in all, or of each new day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pulls: Option<u8>,
+    /// Looks at the marks, likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    looks: Option<u8>,
+    /// Readings after release, likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rests: Option<u8>,
+    /// New days; 0 for going on with this test.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    days: Option<u8>,
+    /// Whether to pull with a hung mass or another known force.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    known_load: Option<bool>,
+    /// Make this many pulls, which were planned, first.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    complete: Option<u8>,
+    /// Read growth again so many seconds after release.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    wait_until_s: Option<u32>,
 }
 
 /// A figure.
@@ -68,6 +92,8 @@ pub fn figure(figure: &Figure, confidence: Confidence) -> FigureJson {
     FigureJson {
         percent: number(figure.ratio.percent(3)),
         u: rounded(figure.u, 3),
+        u_here: rounded(figure.here.u, 3),
+        half_width_here: rounded(figure.here.half_width(confidence), 2),
         low: rounded(low, 2),
         high: rounded(high, 2),
     }
@@ -97,7 +123,17 @@ pub fn part(part: &Part) -> PartJson {
 /// What would settle it.
 #[must_use]
 pub fn settle(settle: &Settle) -> SettleJson {
-    SettleJson { gauge_mm: millimetres(settle.plan.gauge), pulls: settle.plan.pulls }
+    let plan = settle.plan.as_ref();
+    SettleJson {
+        gauge_mm: settle.marks.map(millimetres),
+        pulls: plan.map(|plan| plan.pulls),
+        looks: plan.map(|plan| plan.looks),
+        rests: plan.map(|plan| plan.rests),
+        days: plan.map(|plan| plan.days),
+        known_load: plan.map(|plan| plan.known_load),
+        complete: settle.complete,
+        wait_until_s: settle.wait_until,
+    }
 }
 
 /// Exact: 1/1600 mm is a finite decimal.

@@ -129,6 +129,9 @@ struct DemandJson {
     growth_most: Option<LimitJson>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     recovery_least: Option<LimitJson>,
+    /// The time of growth and recovery, where it is not 30 min.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    rest_seconds: Option<u32>,
 }
 
 const fn is_empty(range: &RangeJson) -> bool {
@@ -139,6 +142,7 @@ const fn is_empty(range: &RangeJson) -> bool {
 pub mod demand {
     use super::{Demand, DemandJson, Deserialize, Deserializer, Limit, LimitJson, Serialize, Serializer};
     use serde::de::Error as _;
+    use tenter_core::DEFAULT_REST_SECONDS;
 
     /// Writes it.
     ///
@@ -152,6 +156,7 @@ pub mod demand {
             bias: demand.bias.into(),
             growth_most: demand.growth_at_most.map(LimitJson::from),
             recovery_least: demand.recovery_at_least.map(LimitJson::from),
+            rest_seconds: Some(demand.rest_seconds).filter(|seconds| *seconds != DEFAULT_REST_SECONDS),
         };
         json.serialize(serializer)
     }
@@ -170,6 +175,7 @@ pub mod demand {
             bias: json.bias.try_into().map_err(D::Error::custom)?,
             growth_at_most: limit(json.growth_most)?,
             recovery_at_least: limit(json.recovery_least)?,
+            rest_seconds: json.rest_seconds.unwrap_or(DEFAULT_REST_SECONDS),
         })
     }
 }

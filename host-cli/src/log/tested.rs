@@ -76,6 +76,20 @@ struct TestJson {
     settled: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     millinewtons: Option<u32>,
+    /// Looks at the gauge length after the first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    looks: Vec<LookJson>,
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    gauge_before_settling: bool,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    planned: Option<u8>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct LookJson {
+    after_pulls: u8,
+    #[serde(with = "mm")]
+    gauge_mm: Length,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -111,6 +125,13 @@ fn write_test<S: Serializer>(test: &PullTest, serializer: S) -> Result<S::Ok, S:
             Load::Hand => None,
             Load::Force { millinewtons } => Some(millinewtons),
         },
+        looks: test
+            .looks()
+            .skip(1)
+            .map(|look| LookJson { after_pulls: look.after_pulls, gauge_mm: look.length })
+            .collect(),
+        gauge_before_settling: test.gauge_before_settling(),
+        planned: test.planned_pulls(),
     };
     json.serialize(serializer)
 }
@@ -125,12 +146,29 @@ fn read_test<'de, D: Deserializer<'de>>(deserializer: D) -> Result<PullTest, D::
         .map_err(D::Error::custom)?
         .with_held(json.held)
         .with_settling_pull(json.settled)
+        .with_gauge_before_settling(json.gauge_before_settling)
         .with_load(json.millinewtons.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
+    if let Some(planned) = json.planned {
+        test = test.with_planned_pulls(planned).map_err(D::Error::custom)?;
+    }
+    let mut looks = json.looks.iter().peekable();
+    let mut add_looks = |test: &mut PullTest| {
+        let made = test.pulls().len();
+        while let Some(look) = looks.next_if(|look| usize::from(look.after_pulls) == made) {
+            test.add_look(look.gauge_mm).map_err(D::Error::custom)?;
+        }
+        Ok(looks.peek().is_none())
+    };
+    let mut all_looked = add_looks(&mut test)?;
     for pull in &json.pulls {
         test.add_stored_pull(pull.extended_mm).map_err(D::Error::custom)?;
         for rest in &pull.rests {
             test.add_rest(rest.seconds, rest.recovered_mm).map_err(D::Error::custom)?;
         }
+        all_looked = add_looks(&mut test)?;
+    }
+    if !all_looked {
+        return Err(D::Error::custom("a look at the marks after pulls that are not there"));
     }
     if test.pulls().is_empty() {
         return Err(D::Error::custom("a test without a pull"));

@@ -25,7 +25,9 @@ pub fn write_forecast(text: &mut Lines, forecast: &Forecast, name: &str) {
 }
 
 fn figure(text: &mut Lines, name: &str, figure: &Figure, confidence: Confidence, words: &str) {
-    row(text, name, figure.ratio.percent(1), Decimal::round(figure.half_width(confidence), 1), words);
+    let half = Decimal::round(figure.half_width(confidence), 1);
+    let here = Decimal::round(figure.here.half_width(confidence), 1);
+    row(text, name, figure.ratio.percent(1), half, &words::with_here(words, half, here));
 }
 
 /// A figure and its words, below it where they do not fit beside it.

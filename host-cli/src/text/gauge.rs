@@ -131,7 +131,7 @@ mod tests {
     use tenter_core::{Ratio, Unit};
 
     fn drawn(percent: i64, u: f32, asked: &str, columns: usize, unicode: bool) -> String {
-        let stretch = Figure { ratio: Ratio::new(percent, 100).unwrap(), u, dof: f32::INFINITY };
+        let stretch = Figure { u, ..Figure::exact(Ratio::new(percent, 100).unwrap()) };
         let asked = if asked.is_empty() { Range::default() } else { Range::parse(asked, Unit::Mm).unwrap() };
         draw(&GaugeText { stretch, beside: &[], confidence: Confidence::default(), asked, columns, unicode })
     }

@@ -1,14 +1,14 @@
 //! What one pull test says, in sentences.
 
 use tenter_core::forecast::ForecastError;
-use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Settle, Side, Unit};
+use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Plan, Settle, Side, Unit};
 
 use crate::finding::check::Next;
 use crate::finding::cloth::{Disagreement, TrustOrigin};
 use crate::input::CheckInput;
 use crate::log::Construction;
 use crate::words::quantity;
-use crate::words::terms::{percent, whole};
+use crate::words::terms::{duration, percent, whole};
 
 /// The side of a limit.
 #[must_use]
@@ -62,16 +62,46 @@ pub const ON_LIMIT: &str = "the figure lies right on the limit: make a settling 
 /// What would settle an answer that is too close to call.
 #[must_use]
 pub fn settle(settle: &Settle, unit: Unit) -> String {
-    let gauge = |gauge| quantity::tape(gauge, unit);
-    match (settle.pulls, settle.gauge) {
-        (Some(pulls), Some(longer)) => {
-            format!("{pulls} pulls in all on these marks would settle it, or marks {} apart", gauge(longer))
+    if let Some(seconds) = settle.wait_until {
+        return format!("read growth again {} after release: until then it may still fall", duration(seconds));
+    }
+    let complete = settle.complete.map(|pulls| format!("make {pulls} pulls in all"));
+    let marks = settle.marks.map(|marks| format!("set the marks {} apart", quantity::tape(marks, unit)));
+    let first = [complete, marks].into_iter().flatten().collect::<Vec<_>>().join(", and ");
+    let plan = settle.plan.as_ref().map(|plan| format!("{} would settle it four times in five", planned(plan)));
+    match (first.is_empty(), plan) {
+        (true, Some(plan)) => plan,
+        (false, Some(plan)) => format!("{first}; {plan}"),
+        (true, None) => {
+            "it lies too near the limit: no test of this kind would settle it four times in five".to_owned()
         }
-        (Some(pulls), None) => format!("{pulls} pulls in all on these marks would settle it"),
-        (None, Some(longer)) => format!("marks {} apart would settle it", gauge(longer)),
-        (None, None) => {
-            format!("{} pulls in all on marks {} apart would settle it", settle.plan.pulls, gauge(settle.plan.gauge))
-        }
+        (false, None) => format!("{first}; that may not settle it, as it lies near the limit"),
+    }
+}
+
+/// The work of a plan.
+fn planned(plan: &Plan) -> String {
+    let some = |count: u8, one: &str, many: &str| match count {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        count => Some(format!("{count} {many}")),
+    };
+    let parts = [
+        some(plan.pulls, "pull", "pulls"),
+        some(plan.looks, "reading of the marks", "readings of the marks"),
+        some(plan.rests, "reading after release", "readings after release"),
+        plan.known_load.then(|| "a hung mass".to_owned()),
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    let list = match parts.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, before)) => format!("{} and {last}", before.join(", ")),
+        None => String::new(),
+    };
+    match plan.days {
+        0 => format!("{list} in all"),
+        1 => format!("a new test on another day, with {list},"),
+        days => format!("new tests on {days} other days, each with {list},"),
     }
 }
 
@@ -83,9 +113,13 @@ pub const fn note(note: Note, answer: Option<Answer>) -> &'static str {
             "only one pull, so the ± is an estimate from published data"
         }
         (Note::OnePull, _) => "only one pull, so the ± is an estimate; make two more",
-        (Note::NoSettlingPull, Some(Answer::Meets)) => "no settling pull: a knit's first pull reads 2 to 3 points low",
+        (Note::NoSettlingPull, Some(Answer::Meets)) => "no settling pull: a knit's first pull reads low",
         (Note::NoSettlingPull, _) => {
-            "a knit's first pull reads 2 to 3 points low: make a settling pull first, then add --settling"
+            "a knit's first pull reads low, the more so the more it stretches: make a settling pull first, then add \
+             --settling"
+        }
+        (Note::FirstPullSettled, _) => {
+            "the first pull settled the cloth and is left out: add --settling if you made one before it"
         }
         (Note::ShortGauge, _) => "marks less than 10 cm apart read high: mark 10 cm or more",
         (Note::BetweenLines, _) => {

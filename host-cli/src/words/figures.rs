@@ -1,7 +1,7 @@
 //! The figures of one test: what each is worth, and how good it is.
 
 use tenter_core::forecast::Forecast;
-use tenter_core::{Figure, GrowthClass, Note, RecoveryClass, RestFigures};
+use tenter_core::{Decimal, Figure, GrowthClass, Note, RecoveryClass, RestFigures};
 
 use crate::words::terms::duration;
 
@@ -22,6 +22,12 @@ pub fn recovery_grade(recovery: &Figure, notes: &[Note]) -> &'static str {
 #[must_use]
 pub fn recovery(recovery: &Figure, notes: &[Note]) -> String {
     format!("of the extension; {}", recovery_grade(recovery, notes))
+}
+
+/// What is said of a figure, with what these pulls alone are worth where that is another ±.
+#[must_use]
+pub fn with_here(words: &str, half: Decimal, here: Decimal) -> String {
+    if here == half { words.to_owned() } else { format!("{words}; these pulls alone ± {here}") }
 }
 
 /// What growth will be after a time, which is called `name`.

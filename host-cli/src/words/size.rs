@@ -6,7 +6,8 @@ use tenter_core::making::source::Source;
 use tenter_core::making::zip::{End, Fit, Ready, ZipSeries};
 use tenter_core::{Answer, Length, Ratio, Unit};
 
-use crate::finding::size::{Girth, Passes, Size, SizeLine, Sized};
+use crate::finding::size::{Passes, Size, SizeLine, Sized};
+use crate::input::size::Girth;
 use crate::words::advice::Spoken;
 use crate::words::bidi::isolated;
 use crate::words::quantity::{percent, tape};

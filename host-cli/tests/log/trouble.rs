@@ -185,6 +185,13 @@ impl Mount {
         system("mount", &["-t", "tmpfs", "-o", &format!("size={size}"), "tmpfs", path.to_str().unwrap()]);
         Self { path }
     }
+
+    /// Changes an option of it, and takes no other over from before: in a name space some of them have no meaning.
+    fn remount(&self, option: &str) {
+        let options = format!("remount,{option}");
+        let place = self.path.to_str().unwrap();
+        system("mount", &["--options-mode", "ignore", "-t", "tmpfs", "-o", &options, "tmpfs", place]);
+    }
 }
 
 impl Drop for Mount {
@@ -228,7 +235,7 @@ fn a_full_disk_is_told() {
     desk.ok("other.db", &["export", "demo.jsonl"]);
     let told = desk.refused("mount/log.db", &["import", "demo.jsonl"]);
     assert!(told.contains("full") && told.contains("nothing was changed"), "{told}");
-    system("mount", &["-o", "remount,size=8m", mount.path.to_str().unwrap()]);
+    mount.remount("size=8m");
     let store = store::open(&desk.path("mount/log.db"), tenter::log::Here::desk()).unwrap();
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
     assert_eq!(store.count().unwrap(), stored);
@@ -245,14 +252,14 @@ fn a_read_only_folder_is_told() {
     let desk = Desk::new();
     let mount = Mount::new(&desk, "8m");
     desk.fill("mount/log.db");
-    system("mount", &["-o", "remount,ro", mount.path.to_str().unwrap()]);
+    mount.remount("ro");
     for arguments in
         [&["cloth", "add", "new"][..], &["cloth", "retire", "1"], &["--db", "mount/new/log.db", "cloth", "list"]]
     {
         let told = desk.refused("mount/log.db", arguments);
         assert!(told.contains("may not") && told.contains("--db"), "{told}");
     }
-    system("mount", &["-o", "remount,rw", mount.path.to_str().unwrap()]);
+    mount.remount("rw");
     assert_eq!(store::open(&desk.path("mount/log.db"), tenter::log::Here::desk()).unwrap().count().unwrap(), 6);
 }
 

@@ -14,6 +14,7 @@ fn rules(points: f32, dof: f32, per_mille: u16) -> Rules {
     Rules {
         confidence: Confidence::per_mille(per_mille).unwrap_or_default(),
         scatter: Scatter::known(points, dof).unwrap_or_default(),
+        ..Rules::default()
     }
 }
 
@@ -62,7 +63,8 @@ pub unsafe extern "C" fn probe_evaluation(
     for part in &evaluation.parts {
         sum ^= printed(part.answer.word()) ^ printed(part.ask.word()) ^ part.chance.unwrap_or(0.0).to_bits();
     }
-    sum ^= evaluation.settle.map_or(0, |settle| settle.plan.gauge.steps().unsigned_abs());
+    let plan = evaluation.settle.and_then(|settle| settle.plan);
+    sum ^= plan.map_or(0, |plan| u32::from(plan.pulls ^ plan.looks ^ plan.rests ^ plan.days));
     evaluation.notes.iter().fold(sum, |sum, note| sum.rotate_left(3) ^ *note as u32)
 }
 

@@ -74,7 +74,7 @@ pub trait Board {
 
     /// The first photo that is as wanted. The error shows the last one that was not, when nobody would wait any longer.
     fn wait_for_photo(&mut self, wanted: &mut dyn FnMut(&Photo) -> bool) -> io::Result<Photo> {
-        const STEP_MS: u32 = 10;
+        const STEP_MS: u32 = 30;
         let began = Instant::now();
         loop {
             let photo = self.photo()?;

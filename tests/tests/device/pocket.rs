@@ -155,6 +155,10 @@ impl Desk for Pocket {
     fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
         if self.is_old { Err(Refusal::Unknown) } else { self.records.set_repeatability(ratio, dof) }
     }
+
+    fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
+        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_sessions(ratio, dof) }
+    }
 }
 
 /// 2026-11-25 00:00 UTC.

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use tenter_core::{
-    Confidence, Demand, Ends, Grain, Held, Length, Limit, Load, MAX_LENGTH, MAX_REST_SECONDS, MIN_GAUGE, PullTest,
-    Range, Rules, Scale, Scatter,
+    Confidence, Construction, Demand, Ends, Grain, Held, Length, Limit, Load, Looks, MAX_LENGTH, MAX_REST_SECONDS,
+    MIN_GAUGE, PullTest, Range, Rules, Scale, Scatter,
 };
 
 /// What is done to a test, lengths in steps.
@@ -11,6 +11,7 @@ use tenter_core::{
 pub enum Act {
     Pull(i32),
     Rest(u32, i32),
+    Look(i32),
     Undo,
 }
 
@@ -20,6 +21,7 @@ impl Act {
         match self {
             Self::Pull(steps) => test.add_pull(Length::from_steps(steps)).is_ok(),
             Self::Rest(seconds, steps) => test.add_rest(seconds, Length::from_steps(steps)).is_ok(),
+            Self::Look(steps) => test.add_look(Length::from_steps(steps)).is_ok(),
             Self::Undo => test.undo(),
         }
     }
@@ -61,6 +63,7 @@ pub fn acts(gauge: i32) -> impl Strategy<Value = Vec<Act>> {
     let act = prop_oneof![
         5 => about(gauge).prop_map(Act::Pull),
         5 => (seconds(), about(gauge)).prop_map(|(seconds, length)| Act::Rest(seconds, length)),
+        1 => about(gauge).prop_map(Act::Look),
         1 => Just(Act::Undo),
     ];
     (about(gauge), prop::collection::vec(act, 0..16)).prop_map(|(first, acts)| [vec![Act::Pull(first)], acts].concat())
@@ -71,6 +74,7 @@ pub fn any_acts() -> impl Strategy<Value = Vec<Act>> {
     let act = prop_oneof![
         any::<i32>().prop_map(Act::Pull),
         any::<(u32, i32)>().prop_map(|(seconds, length)| Act::Rest(seconds, length)),
+        any::<i32>().prop_map(Act::Look),
         Just(Act::Undo),
     ];
     prop::collection::vec(act, 0..40)
@@ -92,12 +96,15 @@ fn bare_test() -> impl Strategy<Value = PullTest> {
     let load = prop::option::of(any::<u32>())
         .prop_map(|force| force.map_or(Load::Hand, |millinewtons| Load::Force { millinewtons }));
     let lengths = gauge().prop_flat_map(|gauge| (Just(gauge), division(gauge)));
-    (lengths, any::<bool>(), grain(), held, load, any::<bool>()).prop_map(
-        |((gauge, division), both, grain, held, load, settled)| {
+    let said = (any::<[bool; 2]>(), prop::option::of(1..=10u8));
+    (lengths, any::<bool>(), grain(), held, load, said).prop_map(
+        |((gauge, division), both, grain, held, load, ([settled, before], planned))| {
             let ends = if both { Ends::Both } else { Ends::One };
             let scale = Scale::new(Length::from_steps(division), ends).unwrap();
             let test = PullTest::new(Length::from_steps(gauge), grain).unwrap().with_scale(scale).unwrap();
-            test.with_held(held).with_load(load).with_settling_pull(settled)
+            let test = test.with_held(held).with_load(load).with_settling_pull(settled);
+            let test = test.with_gauge_before_settling(before);
+            planned.map_or_else(|| test.clone(), |pulls| test.clone().with_planned_pulls(pulls).unwrap())
         },
     )
 }
@@ -154,6 +161,7 @@ pub fn demand() -> impl Strategy<Value = Demand> {
             bias,
             growth_at_most,
             recovery_at_least,
+            ..Demand::default()
         },
     )
 }
@@ -172,6 +180,13 @@ pub fn scatter() -> impl Strategy<Value = Scatter> {
 
 pub fn rules() -> impl Strategy<Value = Rules> {
     let confidence = prop_oneof![3 => Just(950), 1 => 501..=999u16];
-    (confidence, scatter())
-        .prop_map(|(per_mille, scatter)| Rules { confidence: Confidence::per_mille(per_mille).unwrap(), scatter })
+    let looks = (any::<u8>(), any::<u8>(), any::<u8>(), any::<bool>())
+        .prop_map(|(pulls, rests, days, looked_before)| Looks { pulls, rests, days, looked_before });
+    let constructions = prop::sample::select(Construction::ALL.to_vec());
+    (confidence, scatter(), constructions, looks).prop_map(|(per_mille, scatter, construction, looks)| Rules {
+        confidence: Confidence::per_mille(per_mille).unwrap(),
+        scatter,
+        construction,
+        looks,
+    })
 }

@@ -36,15 +36,15 @@ fn ratio() -> impl Strategy<Value = Ratio> {
 fn figure() -> impl Strategy<Value = Figure> {
     let float = || prop_oneof![4 => 0f32..5f32, 2 => Just(0.0), 1 => prop::num::f32::ANY];
     let dof = prop_oneof![3 => Just(f32::INFINITY), 3 => 1f32..50f32, 1 => prop::num::f32::ANY];
-    (ratio(), float(), dof).prop_map(|(ratio, u, dof)| Figure { ratio, u, dof })
+    (ratio(), float(), dof).prop_map(|(ratio, u, dof)| Figure { u, dof, ..Figure::exact(ratio) })
 }
 
 /// A figure as a measurement gives it.
 fn measured() -> impl Strategy<Value = Figure> {
     (0..2_000i64, 0f32..5f32, 1f32..50f32).prop_map(|(tenths, u, dof)| Figure {
-        ratio: Ratio::new(tenths, 1000).unwrap(),
         u,
         dof,
+        ..Figure::exact(Ratio::new(tenths, 1000).unwrap())
     })
 }
 
@@ -144,7 +144,7 @@ proptest! {
     #[test]
     fn a_wider_gap_is_less_alike(less in 0..400i64, more in 0..400i64, u in 0f32..5f32) {
         let edge = |tenths| {
-            let stretch = Figure { ratio: Ratio::new(tenths, 1000).unwrap(), u, dof: f32::INFINITY };
+            let stretch = Figure { u, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) };
             Edge { stretch, growth: None, washing: None }
         };
         let pair = |gap| Pair::of(&edge(100), &edge(100 + gap), Length::from_mm(600), None, Confidence::default()).unwrap();

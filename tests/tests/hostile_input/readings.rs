@@ -22,12 +22,17 @@ fn assert_valid(test: &PullTest) {
     assert!(keys.windows(2).all(|pair| pair[0] < pair[1]), "{keys:?}");
 }
 
+/// How many readings there are besides the first look.
+fn readings(test: &PullTest) -> usize {
+    test.pulls().len() + test.rests().len() + test.looks().count() - 1
+}
+
 fn assert_stays_valid(mut test: PullTest, acts: &[Act]) {
     for act in acts {
         let before = test.clone();
         let taken = act.on(&mut test);
         assert_valid(&test);
-        let (was, is) = [&before, &test].map(|test| test.pulls().len() + test.rests().len()).into();
+        let (was, is) = [&before, &test].map(readings).into();
         match act {
             _ if !taken => assert_eq!(before, test),
             Act::Undo => assert_eq!(is + 1, was),
@@ -57,8 +62,7 @@ proptest! {
 
     #[test]
     fn undo_takes_everything_back(mut test in given::test()) {
-        let readings = test.pulls().len() + test.rests().len();
-        for _ in 0..readings {
+        for _ in 0..readings(&test) {
             prop_assert!(test.undo());
             assert_valid(&test);
         }

@@ -2,6 +2,7 @@
 //! worked examples, certified data sets, tables of guides, open data, and other libraries. The source stands beside
 //! each check; nothing here was copied from our own output.
 
+mod components;
 mod conformance;
 mod elastic;
 mod fits;
@@ -9,6 +10,7 @@ mod handling;
 mod hanging;
 mod identities;
 mod making_up;
+mod model;
 mod nist;
 mod open_data;
 mod scatter;

@@ -48,7 +48,7 @@ fn any_figure() -> impl Strategy<Value = Figure> {
     let u =
         prop_oneof![0.0_f32..3.0, prop::sample::select(vec![0.0, 1e-30, 50.0, 1e6, f32::MAX, f32::INFINITY, f32::NAN])];
     (ratio, u, prop::sample::select(vec![0.5_f32, 1.0, 7.5, 40.0, f32::INFINITY]))
-        .prop_map(|((num, den), u, dof)| Figure { ratio: Ratio::new(num, den).unwrap(), u, dof })
+        .prop_map(|((num, den), u, dof)| Figure { u, dof, ..Figure::exact(Ratio::new(num, den).unwrap()) })
 }
 
 fn any_limit() -> impl Strategy<Value = Limit> {

@@ -1,7 +1,7 @@
 //! What is known of one cloth.
 
+use crate::answer::Figure;
 use crate::answer::class::GrowthClass;
-use crate::answer::figures::Figure;
 use crate::number::ratio::Ratio;
 use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;

@@ -9,8 +9,8 @@ pub use place::{Do, Place, PlaceLine, SeamAllowance, at, seam_allowance};
 pub use practice::{Practice, PracticeLine, practices};
 
 use super::stitch::Stitch;
+use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::Figure;
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;

@@ -9,8 +9,8 @@ pub use advice::{Advice, AdviceLine, AdviceReason, MOST_LINES};
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use super::stitch::Stitch;
+use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::Figure;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -308,7 +308,7 @@ fn gap(first: Figure, second: Figure) -> Option<(Figure, Option<Which>)> {
     };
     let [first, second] = [first, second].map(|figure| Variance { value: figure.u * figure.u, dof: figure.dof });
     let both = uncertainty::sum(&[first, second]);
-    Some((Figure { ratio: signed.abs(), u: both.u(), dof: both.dof }, larger))
+    Some((Figure { u: both.u(), dof: both.dof, ..Figure::exact(signed.abs()) }, larger))
 }
 
 /// The chance that a difference, of which the sign is not asked, reaches `limit`.

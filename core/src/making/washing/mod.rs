@@ -6,8 +6,8 @@ pub use fibres::{FIBRES, Fibre, PREWASHES, Prewash};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
+use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
-use crate::answer::figures::Figure;
 use crate::answer::source::Source;
 use crate::number::num;
 use crate::number::ratio::Ratio;
@@ -41,7 +41,7 @@ pub fn change(before: Length, after: Length, scale: Scale) -> Result<Figure, Mak
     let reading = Variance::certain(scale.variance());
     let (first, last) = (num::float(first), num::float(last));
     let both = uncertainty::sum(&[reading.times(100.0 / first), reading.times(100.0 * last / (first * first))]);
-    Ok(Figure { ratio, u: both.u(), dof: both.dof })
+    Ok(Figure { u: both.u(), dof: both.dof, ..Figure::exact(ratio) })
 }
 
 /// A change in the wash beyond this many percent either way is doubted: the most that [`FIBRES`] lists. The tool's

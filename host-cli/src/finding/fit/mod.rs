@@ -204,7 +204,8 @@ impl<'a> Candidate<'a> {
             if !asked && (stretch_asked || !growth_or_recovery) {
                 continue;
             }
-            let rules = Rules { confidence, scatter: measured.scatter };
+            let rules =
+                Rules { confidence, scatter: measured.scatter, construction: fabric.construction, ..Rules::default() };
             let Ok(evaluation) = Evaluation::of(&measured.test.said.test, &role.demand, &rules) else { continue };
             for part in &evaluation.parts {
                 let reason = match part.answer {

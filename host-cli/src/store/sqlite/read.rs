@@ -119,7 +119,7 @@ impl Read for Sqlite {
         let sums = self.list(sql, [], |row| {
             let word: String = row.get(0)?;
             let construction = Construction::from_word(&word).unwrap_or_default();
-            Ok((construction, Share { dof: row.get(1)?, sum: row.get(2)? }))
+            Ok((construction, Share { dof: row.get(1)?, sum: row.get(2)?, ..Share::default() }))
         })?;
         let mut hands = Hands::default();
         for (construction, share) in sums {

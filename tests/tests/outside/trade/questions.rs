@@ -10,7 +10,10 @@ fn asks(grain: Grain, range: &str) -> Demand {
     Demand::for_grain(grain, Range::parse(range, Unit::Mm).unwrap())
 }
 
+/// The one pull that the question tells of, after a settling pull, and planned as the only one: an unsettled single pull is
+/// never called short.
 fn evaluate(test: &PullTest, demand: &Demand, scatter: Scatter) -> Evaluation {
+    let test = &test.clone().with_settling_pull(true).with_planned_pulls(1).unwrap();
     Evaluation::of(test, demand, &Rules { scatter, ..Rules::default() }).unwrap()
 }
 

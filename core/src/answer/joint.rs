@@ -1,0 +1,188 @@
+//! One judgement of several tests of one grain of a cloth.
+
+use heapless::Vec;
+
+use crate::answer::figure::{Figure, Here};
+use crate::number::num;
+use crate::number::ratio::Ratio;
+use crate::reading::length::Length;
+use crate::reading::pull_test::{Held, PullTest};
+use crate::statistics::scatter::Scatter;
+use crate::statistics::student;
+
+/// The most tests that are judged together.
+pub const MAX_SITTINGS: usize = 16;
+
+/// Two days that differ by what happens this seldom contradict each other. The tool's own limit.
+const CONTRADICTS: f32 = 0.05;
+
+/// A test, and what is known of it besides its readings.
+///
+/// ```
+/// use tenter_core::{Grain, Length, PullTest, Sitting};
+///
+/// let test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+/// assert!(!Sitting::new(&test).before_wash);
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Sitting<'t> {
+    /// The readings.
+    pub test: &'t PullTest,
+    /// What is known of the scatter of the person who pulled.
+    pub scatter: Scatter,
+    /// Whether the cloth was washed since, and tests from after the wash are judged too.
+    pub before_wash: bool,
+}
+
+impl<'t> Sitting<'t> {
+    /// A test of cloth as it is now, by a person of whom nothing is known.
+    #[must_use]
+    pub const fn new(test: &'t PullTest) -> Self {
+        Self { test, scatter: Scatter::ASSUMED, before_wash: false }
+    }
+}
+
+/// Why a test's figures are widened: it was done in a way that reads otherwise than a garment is worn. The amounts are the
+/// tool's own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Widening {
+    /// A single layer, which curls and reads high.
+    SingleLayer,
+    /// A cut strip, whose raw edges read high.
+    RawEdge,
+    /// Marks under 100 mm apart, which read high (Yanaka and Naruse 1991).
+    ShortMarks,
+    /// Pulled before a wash, which changes cloth.
+    BeforeWash,
+}
+
+/// How many kinds of widening there are.
+pub(crate) const WIDENINGS: usize = 4;
+
+/// The shortest gauge length that does not read high.
+pub(crate) const SHORT_MARKS: Length = Length::from_mm(100);
+
+impl Widening {
+    /// Those of a test.
+    pub(crate) fn of(sitting: &Sitting<'_>) -> impl Iterator<Item = Self> {
+        let held = sitting.test.held();
+        let found = [
+            (Self::SingleLayer, held == Held::Flat),
+            (Self::RawEdge, held == Held::Strip),
+            (Self::ShortMarks, sitting.test.gauge() < SHORT_MARKS),
+            (Self::BeforeWash, sitting.before_wash),
+        ];
+        found.into_iter().filter_map(|(widening, holds)| holds.then_some(widening))
+    }
+
+    /// The standard deviation it adds, as a share of the figure.
+    #[must_use]
+    pub const fn share(self) -> f32 {
+        match self {
+            Self::SingleLayer | Self::RawEdge => 0.2,
+            Self::ShortMarks => 0.1,
+            Self::BeforeWash => 0.3,
+        }
+    }
+
+    /// The figure with that added.
+    pub(crate) fn widen(self, figure: Figure) -> Figure {
+        let (share, value) = (self.share() * self.share(), figure.percent());
+        Figure {
+            u: num::sqrt(figure.u * figure.u + share * value * value),
+            slope: figure.slope + 2.0 * share * value,
+            curve: figure.curve + share,
+            even: None,
+            ..figure
+        }
+    }
+}
+
+/// One figure of several.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Combined {
+    pub figure: Figure,
+    /// The place in the list of one that the others contradict.
+    pub contradicts: Option<usize>,
+}
+
+/// The figure that several amount to, each weighted with its variance: a common scale is learnt from how far they
+/// agree, starting from their own worth (a Birge ratio with a prior), so that a few that agree by luck do not look too
+/// sure. `None` of none.
+pub(crate) fn combine(figures: &[Figure]) -> Option<Combined> {
+    let (first, others) = figures.split_first()?;
+    if others.is_empty() {
+        return Some(Combined { figure: *first, contradicts: None });
+    }
+    let count = num::float(num::count(figures.len()));
+    let middle = figures.iter().map(Figure::percent).sum::<f32>() / count;
+    let variance = |figure: &Figure| figure.variance_above(middle - figure.percent());
+    let total: f32 = figures.iter().map(|figure| 1.0 / variance(figure)).sum();
+    let weight = |figure: &Figure| 1.0 / variance(figure) / total;
+    let value: f32 = figures.iter().map(|figure| weight(figure) * figure.percent()).sum();
+    let apart: f32 = figures.iter().map(|figure| square(figure.percent() - value) / variance(figure)).sum();
+    let least_dof = figures.iter().map(|figure| figure.dof).fold(f32::INFINITY, f32::min);
+    let dof = least_dof + count - 1.0;
+    let scale = if least_dof.is_finite() { (least_dof + apart) / dof } else { 1.0 };
+    let (mut u2, mut here2, mut slope, mut curve) = (0.0, 0.0, 0.0, 0.0);
+    for figure in figures {
+        let (share, off) = (scale * square(weight(figure)), value - figure.percent());
+        u2 += share * figure.variance_above(off);
+        here2 += share * square(figure.here.u);
+        slope += share * (figure.slope + 2.0 * figure.curve * off);
+        curve += share * figure.curve;
+    }
+    let here_dof = figures.iter().map(|figure| figure.here.dof).fold(f32::INFINITY, f32::min) + count - 1.0;
+    let figure = Figure {
+        shift: 0.0,
+        u: num::sqrt(u2),
+        dof,
+        here: Here { u: num::sqrt(here2), dof: here_dof },
+        slope,
+        curve,
+        ..Figure::exact(to_ratio(value))
+    };
+    Some(Combined { figure, contradicts: contradicting(figures, least_dof) })
+}
+
+/// The figure farthest from the mean of the others, where that is too far.
+fn contradicting(figures: &[Figure], dof: f32) -> Option<usize> {
+    let mut worst = (0, 0.0f32);
+    for (index, figure) in figures.iter().enumerate() {
+        let others = || figures.iter().enumerate().filter(|(other, _)| *other != index).map(|(_, other)| other);
+        let total: f32 = others().map(|other| 1.0 / own_variance(other)).sum();
+        let mean = others().map(|other| other.percent() / own_variance(other)).sum::<f32>() / total;
+        let t = (figure.percent() - mean).abs() / num::sqrt(own_variance(figure) + 1.0 / total);
+        if t >= worst.1 {
+            worst = (index, t);
+        }
+    }
+    // Of two either may be the one.
+    let places = if figures.len() == 2 { 1.0 } else { num::float(num::count(figures.len())) };
+    (2.0 * places * student::upper_tail(worst.1, dof) < CONTRADICTS).then_some(worst.0)
+}
+
+fn own_variance(figure: &Figure) -> f32 {
+    figure.variance_above(0.0)
+}
+
+/// A percentage to a thousand-millionth of a percent; far finer than what it rests on.
+fn to_ratio(percent: f32) -> Ratio {
+    Ratio::new(num::round(percent * 1e6), 100_000_000).unwrap_or(Ratio::ZERO)
+}
+
+fn square(x: f32) -> f32 {
+    x * x
+}
+
+/// The widenings of several tests, each once.
+pub(crate) fn widenings<'s>(sittings: impl Iterator<Item = &'s Sitting<'s>>) -> Vec<Widening, WIDENINGS> {
+    let mut all = Vec::new();
+    for widening in sittings.flat_map(|sitting| Widening::of(sitting)) {
+        if !all.contains(&widening) {
+            let _ = all.push(widening); // Room for every kind.
+        }
+    }
+    all
+}

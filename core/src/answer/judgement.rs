@@ -1,0 +1,261 @@
+//! Tests of one grain, each alone and then together: figures, doubts, answers.
+
+use heapless::Vec;
+
+use crate::answer::bars::{AS_PLANNED, Made};
+use crate::answer::doubt::{self, Doubt, MAX_DOUBTS};
+use crate::answer::evaluation::{Ask, Part, Rules, Side};
+use crate::answer::figure::Figure;
+use crate::answer::figures::{Figures, RestFigures};
+use crate::answer::joint::{self, Combined, MAX_SITTINGS, Sitting, WIDENINGS, Widening};
+use crate::answer::readings::Readings;
+use crate::answer::rest::{Pick, Timing};
+use crate::answer::settle::{self, Open, Settle};
+use crate::answer::verdict::Answer;
+use crate::number::list::list;
+use crate::number::num;
+use crate::reading::limit::{Demand, Limit};
+use crate::reading::look::MAX_LOOKS;
+use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
+use crate::statistics::discordant::{self, Discordant, Known};
+
+/// Pulls that must be left for an answer beside one that was left out.
+const ENOUGH_PULLS: u32 = 3;
+
+/// One test with what it gives.
+#[derive(Clone, Debug)]
+struct One<'t> {
+    /// Its place in the list that was given.
+    index: u8,
+    sitting: Sitting<'t>,
+    readings: Readings,
+}
+
+/// The tests that count, and what they give together.
+#[derive(Clone, Debug)]
+pub(crate) struct Judged<'t> {
+    newest: One<'t>,
+    /// The others that count.
+    others: Vec<One<'t>, { MAX_SITTINGS - 1 }>,
+    pub figures: Figures,
+    pub doubts: Vec<Doubt, MAX_DOUBTS>,
+    pub contradicts: Option<u8>,
+    timing: Option<Timing>,
+}
+
+impl<'t> Judged<'t> {
+    pub fn of(sittings: &[Sitting<'t>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
+        let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
+        let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
+        let grain = sittings.last().map(|sitting| sitting.test.grain());
+        let (mut newest, mut others): (Option<(One<'t>, Vec<Doubt, MAX_DOUBTS>)>, Vec<One<'t>, _>) = (None, Vec::new());
+        for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
+            let index = u8::try_from(index).unwrap_or(u8::MAX);
+            let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, pick);
+            let Some(readings) = readings.ok().filter(|_| Some(sitting.test.grain()) == grain) else { continue };
+            let doubts = doubts(sitting.test, &readings);
+            let one = One { index, sitting: *sitting, readings };
+            match &mut newest {
+                None => newest = Some((one, doubts)),
+                // Doubted readings do not count beside others.
+                Some((had, had_doubts)) if !had_doubts.is_empty() && doubts.is_empty() => {
+                    *had = one;
+                    had_doubts.clear();
+                }
+                Some(_) if doubts.is_empty() => {
+                    let _ = others.push(one); // Room for all but one.
+                }
+                Some(_) => {}
+            }
+        }
+        let (newest, doubts) = newest.ok_or(TestError::NoPull)?;
+        let mut judged =
+            Self { figures: newest.figures(), timing: newest.timing(), newest, others, doubts, contradicts: None };
+        if !judged.others.is_empty() {
+            judged.combine();
+        }
+        Ok(judged)
+    }
+
+    /// All that count.
+    fn all(&self) -> impl Iterator<Item = &One<'t>> + Clone {
+        self.others.iter().rev().chain([&self.newest])
+    }
+
+    fn combine(&mut self) {
+        // Readings at the time that is asked count before earlier ones, and those before later ones.
+        self.timing = self.all().filter_map(One::timing).min();
+        let timing = self.timing;
+        let each: Vec<(u8, Figures), MAX_SITTINGS> = list(self.all().map(|one| (one.index, one.figures())));
+        let rested = || self.all().zip(&each).filter(move |(one, _)| one.timing().is_some() && one.timing() == timing);
+        let rests = || rested().filter_map(|(_, (index, figures))| Some((*index, figures.rest?)));
+        let stretch = together(each.iter().map(|(index, figures)| (*index, figures.stretch)));
+        let growth = together(rests().map(|(index, rest)| (index, rest.growth)));
+        let recovery = together(rests().filter_map(|(index, rest)| Some((index, rest.recovery?))));
+        let rest = growth.map(|(growth, _)| RestFigures {
+            seconds: rests().map(|(_, rest)| rest.seconds).max().unwrap_or(0),
+            readings: rests().map(|(_, rest)| rest.readings).sum(),
+            growth,
+            recovery: recovery.map(|(recovery, _)| recovery),
+        });
+        let contradicts = stretch.and_then(|(_, index)| index).or(growth.and_then(|(_, index)| index));
+        self.figures = Figures { stretch: stretch.map_or(self.figures.stretch, |(stretch, _)| stretch), rest };
+        self.contradicts = contradicts;
+    }
+
+    pub const fn newest(&self) -> &Sitting<'t> {
+        &self.newest.sitting
+    }
+
+    pub fn days(&self) -> u8 {
+        u8::try_from(self.all().count()).unwrap_or(u8::MAX)
+    }
+
+    pub fn left_out(&self) -> Option<u8> {
+        self.newest.readings.kept.odd.filter(|pull| self.newest.readings.kept.leaves_out(*pull))
+    }
+
+    pub fn widened(&self) -> Vec<Widening, WIDENINGS> {
+        joint::widenings(self.all().map(|one| &one.sitting))
+    }
+
+    /// How often what a question rests on was read.
+    fn made(&self, ask: Ask, rules: &Rules) -> Made {
+        let mut made = Made::default();
+        for one in self.all() {
+            if ask != Ask::Stretch && (one.timing().is_none() || one.timing() != self.timing) {
+                continue;
+            }
+            let planned = one.sitting.test.planned_pulls().unwrap_or(rules.looks.pulls).max(1);
+            let planned = num::count(planned.into()).min(num::count(MAX_PULLS));
+            let (pulls, planned) = (num::count(one.sitting.test.pulls().len()), u32::try_from(planned).unwrap_or(1));
+            let pulls = u32::try_from(pulls).unwrap_or(u32::MAX);
+            // The day with the fewest of what was planned.
+            if made.days == 0
+                || i64::from(pulls) - i64::from(planned) < i64::from(made.pulls.0) - i64::from(made.pulls.1)
+            {
+                made.pulls = (pulls, planned);
+            }
+            made.days = made.days.saturating_add(1);
+            made.looks += one.readings.kept.looks.count();
+            made.rests += one.readings.rest.as_ref().map_or(0, |rest| rest.recovered.count());
+        }
+        made
+    }
+
+    /// The figure that is asked about.
+    fn figure(&self, ask: Ask) -> Option<Figure> {
+        match ask {
+            Ask::Stretch => Some(self.figures.stretch),
+            Ask::Growth => self.figures.rest.map(|rest| rest.growth),
+            Ask::Recovery => self.figures.rest.and_then(|rest| rest.recovery),
+        }
+    }
+
+    /// The parts of a demand, each answered, and those too close to call.
+    pub fn parts(&self, demand: &Demand, rules: &Rules) -> (Vec<Part, 4>, Vec<Open, 4>) {
+        let stretch = demand.stretch(self.newest.sitting.test.grain());
+        let asked = [
+            (Ask::Stretch, Side::AtLeast, stretch.at_least),
+            (Ask::Stretch, Side::AtMost, stretch.at_most),
+            (Ask::Growth, Side::AtMost, demand.growth_at_most),
+            (Ask::Recovery, Side::AtLeast, demand.recovery_at_least),
+        ];
+        let (mut parts, mut open) = (Vec::new(), Vec::new());
+        for (ask, side, limit) in asked {
+            let Some(limit) = limit else { continue };
+            let figure = self.figure(ask);
+            let (answer, chance) = match figure {
+                Some(figure) => self.answer(&figure, (ask, side, limit), rules),
+                None => (Answer::Unknown, None),
+            };
+            let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
+            if let (Answer::Close, Some(figure)) = (answer, figure) {
+                let _ = open.push(Open { ask, figure, limit: limit.ratio() });
+            }
+        }
+        (parts, open)
+    }
+
+    fn answer(&self, figure: &Figure, (ask, side, limit): (Ask, Side, Limit), rules: &Rules) -> (Answer, Option<f32>) {
+        let at_least = figure.chance_at_least(limit.ratio());
+        let (chance, no) = match side {
+            Side::AtLeast => (at_least, Answer::Short),
+            Side::AtMost => (1.0 - at_least, Answer::Over),
+        };
+        let answer = rules.confidence.judge_with(self.share_of_risk(ask, rules), chance, no);
+        let timing = self.timing.filter(|_| ask != Ask::Stretch);
+        let no_only_low = ask == Ask::Stretch && side == Side::AtLeast && self.newest.readings.never_short;
+        let believed = match (answer, timing) {
+            (Answer::Meets, Some(Timing::Late)) => false,
+            (Answer::Short | Answer::Over, Some(Timing::Early)) => false,
+            (Answer::Short, _) => !(no_only_low && self.others.is_empty()),
+            _ => true,
+        };
+        (if believed { answer } else { Answer::Close }, Some(chance))
+    }
+
+    /// The share of the risk that an answer may take.
+    pub fn share_of_risk(&self, ask: Ask, rules: &Rules) -> f32 {
+        // A scale that alone counts answers the same however often it is read.
+        if self.newest.readings.prior.is_none() { AS_PLANNED } else { rules.looks.share(ask, self.made(ask, rules)) }
+    }
+
+    pub fn settle(&self, open: &Vec<Open, 4>, demand: &Demand, rules: &Rules) -> Option<Settle> {
+        let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
+        let wait = asks_rest && self.timing == Some(Timing::Early);
+        let made = Made { rests: self.made(Ask::Growth, rules).rests, ..self.made(Ask::Stretch, rules) };
+        let newest = (self.newest.sitting.test, &self.newest.readings);
+        settle::settle(newest, self.others.is_empty(), open, made, rules, wait.then_some(demand.rest_seconds))
+    }
+}
+
+impl One<'_> {
+    fn timing(&self) -> Option<Timing> {
+        self.readings.rest.as_ref().map(|rest| rest.timing)
+    }
+
+    /// The figures, widened for how the test was done.
+    fn figures(&self) -> Figures {
+        let mut figures = self.readings.figures();
+        if self.readings.prior.is_some() {
+            for widening in Widening::of(&self.sitting) {
+                figures.stretch = widening.widen(figures.stretch);
+                if let Some(rest) = &mut figures.rest {
+                    rest.growth = widening.widen(rest.growth);
+                }
+            }
+        }
+        figures
+    }
+}
+
+/// One figure of several, and the test that the others contradict.
+fn together(figures: impl Iterator<Item = (u8, Figure)> + Clone) -> Option<(Figure, Option<u8>)> {
+    let each: Vec<Figure, MAX_SITTINGS> = list(figures.clone().map(|(_, figure)| figure));
+    let Combined { figure, contradicts } = joint::combine(&each)?;
+    let index = contradicts.and_then(|place| figures.map(|(index, _)| index).nth(place));
+    Some((figure, index))
+}
+
+/// What the readings themselves give to doubt.
+fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
+    let mut doubts: Vec<Doubt, MAX_DOUBTS> = doubt::impossible(test).into_iter().collect();
+    let Some(prior) = readings.prior else { return doubts };
+    let kept = &readings.kept;
+    let known = Known { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
+    if let Some(pull) = kept.odd.filter(|_| !kept.left_out || kept.count() < ENOUGH_PULLS) {
+        let _ = doubts.push(Doubt::OddPull { pull });
+    } else if let Some(slope) = kept.trend {
+        let _ = doubts.push(if slope > 0.0 { Doubt::Rising } else { Doubt::Falling });
+    }
+    let far = |points: &[f32]| discordant::farthest(points, known).is_some_and(|far: Discordant| far.is_odd());
+    let points: Vec<f32, MAX_LOOKS> = list(test.counted_looks().map(|look| kept.points(look.length)));
+    if far(&points) {
+        let _ = doubts.push(Doubt::OddLook);
+    }
+    if readings.rest.as_ref().is_some_and(|rest| far(&rest.points)) {
+        let _ = doubts.push(Doubt::OddRecovered);
+    }
+    doubts
+}

@@ -1,0 +1,65 @@
+//! What retests of one cloth on several days say of how much days differ.
+
+use heapless::Vec;
+
+use crate::answer::figure::Figure;
+use crate::answer::joint::MAX_SITTINGS;
+use crate::number::list::list;
+use crate::number::num;
+use crate::statistics::components::SESSION_HAND;
+use crate::statistics::mixture::variance_of_scale;
+use crate::statistics::repeatability::Pooled;
+
+/// What the stretch of one cloth, grain and state says, pulled by hand on two days or more: the variance between days
+/// beyond what each day's own readings are worth (analysis of variance, NIST/SEMATECH e-Handbook § 3.2.3), over the assumed
+/// one. It is worth little where the days themselves are uncertain. Nothing of fewer than two days.
+///
+/// ```
+/// use tenter_core::{Figure, Ratio, days};
+///
+/// assert_eq!(days(&[Figure::exact(Ratio::new(1, 5).unwrap())]).session_dof, 0.0);
+/// ```
+#[must_use]
+pub fn days(stretches: &[Figure]) -> Pooled {
+    let each: Vec<(f32, f32), MAX_SITTINGS> = list(
+        stretches
+            .iter()
+            .map(|figure| (figure.percent(), variance_of_scale(figure.here.u * figure.here.u, figure.here.dof))),
+    );
+    from_values(&each)
+}
+
+/// From stretches in points and their variances without the day.
+fn from_values(each: &[(f32, f32)]) -> Pooled {
+    let count = num::float(num::count(each.len()));
+    if count < 2.0 {
+        return Pooled::default();
+    }
+    let mean = each.iter().map(|(value, _)| value).sum::<f32>() / count;
+    let between = each.iter().map(|(value, _)| (value - mean) * (value - mean)).sum::<f32>() / (count - 1.0);
+    let within = each.iter().map(|(_, variance)| variance).sum::<f32>() / count;
+    let assumed = (SESSION_HAND * mean.max(1.0)) * (SESSION_HAND * mean.max(1.0));
+    let share = assumed / (assumed + within);
+    let session_dof = f64::from((count - 1.0) * share * share);
+    let session_sum = session_dof * f64::from((between - within) / assumed);
+    Pooled { session_dof, session_sum, ..Pooled::default() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// SciPy 1.17, an independent computation: stretches, variances, degrees of freedom, their product with the ratio.
+    #[test]
+    fn sessions_against_scipy() {
+        let known: [(&[(f32, f32)], f64, f64); 3] = [
+            (&[(20.0, 0.8), (24.0, 0.9)], 0.588_045, 1.503_99),
+            (&[(8.0, 0.5), (8.5, 0.5)], 0.193_75, -0.184_815),
+            (&[(30.0, 1.0), (36.0, 1.2), (28.0, 1.1)], 1.402_93, 4.016_1),
+        ];
+        for (days, dof, sum) in known {
+            let said = from_values(days);
+            assert!((said.session_dof - dof).abs() < 1e-4 && (said.session_sum - sum).abs() < 1e-3, "{said:?}");
+        }
+    }
+}

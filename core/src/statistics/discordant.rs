@@ -1,0 +1,116 @@
+//! Readings that do not go with their fellows: one far off, or all of them rising or falling.
+//!
+//! Three readings are too few for Grubbs', Dixon's or any iterated robust rule: what three can say of their own scatter is
+//! next to nothing. Here the scatter is pooled with what is known beforehand, which works from two on.
+
+use crate::number::num;
+use crate::statistics::student;
+
+/// The chance of a false alarm in readings that are as assumed. The tool's own limit.
+pub const ODD: f32 = 0.005;
+
+/// Below this many standard deviations no tail of any number of degrees of freedom is under [`ODD`].
+const SURELY_FINE: f32 = 2.8;
+
+/// What is known beforehand of one reading: its variance, in the square of the readings' unit, and how well.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Known {
+    /// The squared scale.
+    pub variance: f32,
+    /// Its degrees of freedom.
+    pub dof: f32,
+}
+
+/// A reading or a trend, with the chance of one as large by accident.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Discordant {
+    /// Which reading, from 0; for a trend 0.
+    pub index: usize,
+    /// How far the reading lies from the mean of the others, or the slope from reading to reading.
+    pub off: f32,
+    /// How many standard deviations that is.
+    pub t: f32,
+    /// The degrees of freedom of `t`.
+    pub dof: f32,
+    /// In how many places it might as well have been.
+    places: f32,
+}
+
+impl Discordant {
+    /// The two-sided chance of one as large by accident.
+    #[must_use]
+    pub fn tail(&self) -> f32 {
+        2.0 * self.places * student::upper_tail(self.t, self.dof)
+    }
+
+    /// Whether that is below [`ODD`].
+    #[must_use]
+    pub fn is_odd(&self) -> bool {
+        self.t >= SURELY_FINE && self.tail() < ODD
+    }
+}
+
+/// The reading farthest from the others: the externally studentised residual (Cook and Weisberg, *Residuals and Influence
+/// in Regression*, 1982, from memory) on a pooled scale, after Bonferroni. `None` below two readings.
+///
+/// ```
+/// use tenter_core::discordant::{Known, farthest};
+///
+/// let known = Known { variance: 0.7, dof: 7.0 };
+/// let slip = farthest(&[5.0, 15.0, 6.0], known).unwrap();
+/// assert!(slip.index == 1 && slip.is_odd());
+/// assert!(!farthest(&[5.0, 5.0, 6.0], known).unwrap().is_odd());
+/// ```
+#[must_use]
+pub fn farthest(readings: &[f32], known: Known) -> Option<Discordant> {
+    let n = num::float(num::count(readings.len()));
+    if n < 2.0 {
+        return None;
+    }
+    let mean = readings.iter().sum::<f32>() / n;
+    let squares: f32 = readings.iter().map(|x| (x - mean) * (x - mean)).sum();
+    let mut worst = (0, 0.0f32);
+    for (index, off) in readings.iter().map(|x| x - mean).enumerate() {
+        if off.abs() > worst.1.abs() {
+            worst = (index, off);
+        }
+    }
+    let (index, from_mean) = worst;
+    let off = from_mean * n / (n - 1.0);
+    let dof = known.dof + n - 2.0;
+    let others = (squares - off * from_mean).max(0.0);
+    let variance = (known.dof * known.variance + others) / dof * n / (n - 1.0);
+    let places = if n == 2.0 { 1.0 } else { n };
+    Some(Discordant { index, off, t: off.abs() / num::sqrt(variance), dof, places })
+}
+
+/// How the readings rise or fall in their order: the slope of the straight line by least squares (JCGM 100:2008 § H.3),
+/// on a pooled scale. `None` below three readings.
+///
+/// ```
+/// use tenter_core::discordant::{Known, trend};
+///
+/// let known = Known { variance: 2.0, dof: 7.0 };
+/// let creep = trend(&[10.0, 20.0, 30.0], known).unwrap();
+/// assert!(creep.off == 10.0 && creep.is_odd());
+/// ```
+#[must_use]
+pub fn trend(readings: &[f32], known: Known) -> Option<Discordant> {
+    let n = num::float(num::count(readings.len()));
+    if n < 3.0 {
+        return None;
+    }
+    let mean = readings.iter().sum::<f32>() / n;
+    let middle = 0.5 * (n - 1.0);
+    let (mut spread, mut product, mut squares, mut at) = (0.0, 0.0, 0.0, -middle);
+    for reading in readings {
+        spread += at * at;
+        product += at * (reading - mean);
+        squares += (reading - mean) * (reading - mean);
+        at += 1.0;
+    }
+    let slope = product / spread;
+    let dof = known.dof + n - 2.0;
+    let variance = (known.dof * known.variance + (squares - slope * product).max(0.0)) / dof;
+    Some(Discordant { index: 0, off: slope, t: slope.abs() * num::sqrt(spread / variance), dof, places: 1.0 })
+}
