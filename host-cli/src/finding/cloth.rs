@@ -116,13 +116,7 @@ impl Standing {
         grains.filter_map(|grain| Self::of(fabric, tests, grain, hands, confidence)).collect()
     }
 
-    fn of(
-        fabric: &Fabric,
-        tests: &[StoredTest],
-        grain: Grain,
-        hands: &Hands,
-        confidence: Confidence,
-    ) -> Option<Self> {
+    fn of(fabric: &Fabric, tests: &[StoredTest], grain: Grain, hands: &Hands, confidence: Confidence) -> Option<Self> {
         let construction = fabric.construction;
         let measured = Measured::of(fabric, tests, grain, hands)?;
         let (newest, released) = (measured.newest()?.stored.clone(), measured.newest_released()?.stored.clone());

@@ -57,12 +57,8 @@ impl Measured {
     ) -> Option<Self> {
         let live = tests.into_iter().filter(|stored| !stored.dropped && stored.said.test.grain() == grain);
         let mut tests: Vec<Counted> = live.map(|stored| Self::counted(fabric, stored, hands)).collect();
-        let mut measured = Self {
-            tests: Vec::new(),
-            doubted: Vec::new(),
-            construction: fabric.construction,
-            width: fabric.width,
-        };
+        let mut measured =
+            Self { tests: Vec::new(), doubted: Vec::new(), construction: fabric.construction, width: fabric.width };
         if tests.len() > 1 {
             let (sound, doubted): (Vec<_>, Vec<_>) =
                 tests.into_iter().partition(|counted| measured.doubts_of(counted).is_empty());
@@ -87,11 +83,7 @@ impl Measured {
 
     /// What speaks against a test.
     fn doubts_of(&self, counted: &Counted) -> Vec<Doubt> {
-        let context = Context {
-            construction: Some(self.construction),
-            cloth_width: self.width,
-            ..Context::default()
-        };
+        let context = Context { construction: Some(self.construction), cloth_width: self.width, ..Context::default() };
         let mut doubts: Vec<Doubt> = implausible(&counted.stored.said.test, &context).iter().copied().collect();
         let rules = Rules { construction: self.construction, ..Rules::default() };
         if let Ok(alone) = Evaluation::of_all(&[counted.sitting()], &Demand::default(), &rules) {

@@ -157,7 +157,9 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
                 let extended = length(Field::To, text, unit)?;
                 test.add_pull(extended).map_err(|error| beyond(gauge, extended, None, unit, text, error))?;
             }
-            Reading::Marks(text) => test.add_look(length(Field::Marks, text, unit)?).map_err(wrong(Field::Marks, text))?,
+            Reading::Marks(text) => {
+                test.add_look(length(Field::Marks, text, unit)?).map_err(wrong(Field::Marks, text))?
+            }
             Reading::Back(text) => {
                 let (recovered, seconds) = rest(text, unit)?;
                 test.add_rest(seconds, recovered).map_err(wrong(Field::Back, text))?;

@@ -42,7 +42,8 @@ pub fn demand(typed: &TypedWants, grain: Grain, unit: Unit) -> Result<Demand, Wr
 pub fn timed_limit(field: Field, text: Option<&str>, unit: Unit) -> Result<(Option<Limit>, Option<u32>), Wrong> {
     let Some(text) = text else { return Ok((None, None)) };
     let (text, seconds) = timed(field, text)?;
-    let limit = if field == Field::RecoveryAtLeast { recovery(Some(text), unit) } else { limit(field, Some(text), unit) };
+    let limit =
+        if field == Field::RecoveryAtLeast { recovery(Some(text), unit) } else { limit(field, Some(text), unit) };
     Ok((limit?, seconds))
 }
 

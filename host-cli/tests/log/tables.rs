@@ -211,8 +211,8 @@ fn a_table_is_known_however_it_was_saved() {
     let saved = [
         "tag,pulled,gauge,readings,note\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n1,2026-01-05,10cm,10.5cm 10.1cm@60s,a\n",
         "tag;pulled;gauge;readings;note\n1;2026-01-05;10;10,5 101mm@1min;a\n1;2026-01-05;100mm;10,50cm 101@60;a\n",
-        "note\treadings\tgauge\tpulled\ttag\tgrain\theld\na\t105mm 101@60s\t0.1m\t2026-01-05 00:00\t#1\tcrosswise\tFolded\n\
-         a\t105mm 101@60s\t0.1m\t2026-01-05\t01\t\t\n",
+        "note\treadings\tgauge\tpulled\ttag\tgrain\theld\na\t105mm 101mm@60s\t0.1m\t2026-01-05 00:00\t#1\tcrosswise\tFolded\n\
+         a\t105mm 101mm@60s\t0.1m\t2026-01-05\t01\t\t\n",
     ];
     for (index, text) in saved.into_iter().enumerate() {
         for zone in ["UTC", "Pacific/Kiritimati", "Pacific/Pago_Pago"] {

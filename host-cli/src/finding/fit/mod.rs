@@ -200,7 +200,15 @@ impl<'a> Candidate<'a> {
         let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
-            return Self { fabric, answer, chance: None, reason, grains: Vec::new(), rest_seconds: role.demand.rest_seconds, cloth };
+            return Self {
+                fabric,
+                answer,
+                chance: None,
+                reason,
+                grains: Vec::new(),
+                rest_seconds: role.demand.rest_seconds,
+                cloth,
+            };
         }
         let mut judging = Judging { decides: None, chance: Some(1.0) };
         let mut grains = Vec::new();
