@@ -14,7 +14,7 @@ fn cloths() -> Program {
         ("twill", "woven", "--marks 250mm --settling --to 271mm --to 272mm --to 271mm --back 253mm@60s"),
         ("corduroy", "woven", "--marks 200mm --settling --to 245mm --to 246mm --to 245mm --back 205mm@60s"),
         ("rib", "knit", "--marks 100mm --settling --to 178mm --to 181mm --to 179mm --back 105mm@60s"),
-        ("poplin", "woven", "--marks 250mm --settling --to 268mm --to 268mm --to 269mm --back 253mm@60s"),
+        ("poplin", "woven", "--marks 250mm --settling --to 268mm --to 268mm --to 269mm"),
     ] {
         program.run(&["cloth", "add", name, "--construction", made]);
         let tag = program.log_fabrics().to_string();

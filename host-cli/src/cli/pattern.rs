@@ -97,10 +97,10 @@ pub struct RoleFlags {
     /// Stretch at 45°
     #[arg(long, value_name = "RANGE")]
     pub bias: Option<String>,
-    /// Largest growth you accept: 3%, or none
+    /// Largest growth you accept, and when after release: 3%@30min, or none [default time: 30min]
     #[arg(long, value_name = "PERCENT")]
     pub growth_at_most: Option<String>,
-    /// Smallest recovery you accept: 90%, or none
+    /// Smallest recovery you accept: 90%@30min, or none
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
     /// Constructions you accept [default: any]

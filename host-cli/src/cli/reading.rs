@@ -8,15 +8,18 @@ use crate::input::Reading;
 /// How a pull test was made, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
-    /// Distance between the two marks before the pull: 10cm, 104.5mm, 4in, '4 1/8in'
+    /// Distance between the two marks, lying free: 10cm, 104.5mm, 4in, '4 1/8in'; once more for each time you read it again
     #[arg(long, aliases = ["gauge", "gage"], value_name = "LENGTH")]
-    pub marks: Option<String>,
-    /// The lengths in one breath: the marks, then each pull; 25.2@1m for one after release
+    pub marks: Vec<String>,
+    /// The lengths in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again
     #[arg(value_name = "LENGTH")]
     pub lengths: Vec<String>,
     /// Distance while pulled; once for each pull
     #[arg(long, value_name = "LENGTH")]
     pub to: Vec<String>,
+    /// How many pulls you planned before you began [default: 3]
+    #[arg(long, value_name = "PULLS")]
+    pub planned: Option<String>,
     /// Distance after release, and how long after: 101mm@60s, 10.1cm@30min; belongs to the --to before it
     #[arg(long, value_name = "LENGTH@TIME")]
     pub back: Vec<String>,
@@ -48,7 +51,7 @@ pub struct TestFlags {
 pub struct TestArgs {
     /// The flags.
     pub flags: TestFlags,
-    /// `--to` and `--back` in order.
+    /// `--to`, `--back` and every `--marks` after the first, in order.
     pub readings: Vec<Reading>,
 }
 
@@ -58,13 +61,13 @@ impl FromArgMatches for TestArgs {
         let places = |flag: &str| matches.indices_of(flag).into_iter().flatten();
         let pulls = places("to").zip(flags.to.iter().cloned().map(Reading::To));
         let rests = places("back").zip(flags.back.iter().cloned().map(Reading::Back));
-        let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).collect();
+        let looks = places("marks").zip(flags.marks.iter().cloned().map(Reading::Marks)).skip(1);
+        let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).chain(looks).collect();
         let mut lengths = places("lengths").zip(flags.lengths.clone());
-        if flags.marks.is_none() {
-            flags.marks = lengths.next().map(|(_, marks)| marks);
+        if flags.marks.is_empty() {
+            flags.marks.extend(lengths.next().map(|(_, marks)| marks));
         }
-        let reading = |text: String| if text.contains('@') { Reading::Back(text) } else { Reading::To(text) };
-        readings.extend(lengths.map(|(place, text)| (place, reading(text))));
+        readings.extend(lengths.map(|(place, text)| (place, Reading::in_a_row(&text))));
         readings.sort_by_key(|(place, _)| *place);
         Ok(Self { readings: readings.into_iter().map(|(_, reading)| reading).collect(), flags })
     }
@@ -91,10 +94,10 @@ pub struct WantsArgs {
     /// Stretch you want: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
     #[arg(long, value_name = "RANGE")]
     pub wants: Option<String>,
-    /// Largest growth you accept, at the last reading after release: 3%
+    /// Largest growth you accept, and when after release: 3%@30min [default time: 30min]
     #[arg(long, value_name = "PERCENT")]
     pub growth_at_most: Option<String>,
-    /// Smallest recovery you accept, as a share of the extension: 90%
+    /// Smallest recovery you accept, as a share of the extension: 90%@30min
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
 }

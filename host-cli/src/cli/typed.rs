@@ -55,12 +55,13 @@ impl From<UnitArg> for Unit {
 
 impl From<&TestArgs> for TypedTest {
     fn from(args: &TestArgs) -> Self {
-        // `lengths`, `to` and `back` stand in `readings`, in the order in which they were typed.
-        let TestFlags { marks, lengths: _, to: _, back: _, settling, grain, division, ends, held, load, as_read: _ } =
-            args.flags.clone();
+        // `lengths`, `to`, `back` and the later `marks` stand in `readings`, in the order in which they were typed.
+        let flags = args.flags.clone();
+        let TestFlags { marks, planned, settling, grain, division, ends, held, load, .. } = flags;
         let readings = args.readings.clone();
         let (grain, ends, held, load) = (grain.into(), ends.into(), held.into(), Some(load));
-        Self { marks, readings, settling, grain, division, ends, held, load }
+        let (marks, marks_before_settling) = (marks.into_iter().next(), false);
+        Self { marks, readings, settling, marks_before_settling, planned, grain, division, ends, held, load }
     }
 }
 

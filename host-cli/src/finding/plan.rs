@@ -97,6 +97,8 @@ pub struct Taken {
     pub answer: Answer,
     /// The chance that it meets every part; none where a part was not measured.
     pub chance: Option<f32>,
+    /// Whether tests of it disagree, so that no chance means anything.
+    pub disagrees: bool,
     /// What the role takes of it; none where the pattern does not say.
     pub needed: Option<Needed>,
     /// What is missing of it at home.
@@ -110,6 +112,7 @@ impl From<&Candidate<'_>> for Taken {
             verdict: candidate.verdict(),
             answer: candidate.answer,
             chance: candidate.chance,
+            disagrees: candidate.disagrees(),
             needed: candidate.cloth.needed(),
             missing: candidate.missing(),
         }

@@ -162,6 +162,8 @@ impl Draft {
             marks: self.gauge.map(|Mm(gauge)| mm(gauge)),
             readings,
             settling: self.settled,
+            marks_before_settling: false,
+            planned: None,
             grain: self.grain,
             division: Some(mm(division)),
             ends: self.ends,

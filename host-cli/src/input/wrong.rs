@@ -37,6 +37,8 @@ impl Wrong {
 pub enum Field {
     /// The distance between the marks.
     Marks,
+    /// How many pulls were planned.
+    Planned,
     /// A length read while pulling.
     To,
     /// A length read after release, and when.
@@ -226,6 +228,8 @@ pub enum Why {
     AtHome,
     /// A recovered length without the time.
     NoTime,
+    /// Growth and recovery asked at two times.
+    TwoTimes,
     /// Not a time since release.
     NotATime,
     /// Not a mass, a force or a hand.

@@ -1,9 +1,10 @@
 //! The stash as JSON: lengths in millimetres, percentages in percent, absent things null.
 
 use serde::Serialize;
-use tenter_core::{Figure, Figures, Length, Note};
+use tenter_core::{Figure, Figures, Length, Note, Widening};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
 use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
 
@@ -58,12 +59,42 @@ struct ListedJson<'a> {
 struct StandingJson {
     grain: &'static str,
     test: String,
+    tests: Vec<CountedJson>,
     stretch: FigureJson,
     growth: Option<FigureJson>,
     recovery: Option<RecoveryJson>,
     class: &'static str,
     own_share: f64,
-    disagrees_points: Option<f64>,
+    /// The test that the others contradict.
+    disagrees: Option<String>,
+}
+
+/// A test that counts.
+#[derive(Serialize)]
+struct CountedJson {
+    id: String,
+    before_wash: bool,
+    widened: Vec<&'static str>,
+}
+
+impl From<&Counted> for CountedJson {
+    fn from(counted: &Counted) -> Self {
+        Self {
+            id: counted.stored.id.to_string(),
+            before_wash: counted.before_wash,
+            widened: counted.widened().into_iter().map(widening).collect(),
+        }
+    }
+}
+
+/// The word for a reason to widen.
+pub const fn widening(widening: Widening) -> &'static str {
+    match widening {
+        Widening::SingleLayer => "single-layer",
+        Widening::RawEdge => "raw-edge",
+        Widening::ShortMarks => "short-marks",
+        Widening::BeforeWash => "before-wash",
+    }
 }
 
 #[derive(Serialize)]
@@ -129,18 +160,19 @@ pub fn list(listed: &[Listed]) -> String {
 /// Everything about one fabric.
 #[must_use]
 pub fn shown(shown: &Shown<'_>) -> String {
-    let standing = |standing: &Standing<'_>| {
+    let standing = |standing: &Standing| {
         let Figures { stretch, rest } = standing.figures;
         let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
         StandingJson {
-            grain: standing.test.said.test.grain().word(),
-            test: standing.test.id.to_string(),
+            grain: standing.grain.word(),
+            test: standing.newest.id.to_string(),
+            tests: standing.measured.tests.iter().map(CountedJson::from).collect(),
             stretch: figure(&stretch, shown.confidence),
             growth: rest.map(|rest| figure(&rest.growth, shown.confidence)),
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
             class: shown.table.class(stretch.ratio).name,
             own_share: rounded(standing.repeatability.own, 3),
-            disagrees_points: standing.disagrees.as_ref().map(|one| rounded(one.points, 2)),
+            disagrees: standing.disagrees.as_ref().map(|one| one.apart.id.to_string()),
         }
     };
     line(&ShownJson {

@@ -1,5 +1,6 @@
 //! A fabric: a length in the stash, or a bolt met in a shop.
 
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 pub use tenter_core::Construction;
 use tenter_core::{Grain, Length};
@@ -57,6 +58,8 @@ pub struct Fabric {
     pub note: String,
     /// Whether it was washed since it came home.
     pub washed: bool,
+    /// When it was last washed, where the log saw that: what was pulled before is of another cloth.
+    pub last_washed: Option<Timestamp>,
     /// Where it was seen, as long as it was not bought.
     pub shop: Option<Shop>,
     /// Newest washing marks along the length.
@@ -83,6 +86,7 @@ impl Fabric {
             place: String::new(),
             note: String::new(),
             washed: false,
+            last_washed: None,
             shop: None,
             washed_lengthwise: None,
             washed_crosswise: None,

@@ -22,11 +22,22 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
                 new.apply(said);
                 fabric = Some(new);
             }
-            (Fact::FabricChanged { change, .. }, Some(fabric)) => fabric.apply(change),
+            (Fact::FabricChanged { change, .. }, Some(fabric)) => {
+                match change.washed {
+                    Some(true) => fabric.last_washed = Some(entry.id.at()),
+                    Some(false) => fabric.last_washed = None,
+                    None => {}
+                }
+                fabric.apply(change);
+            }
             (Fact::FabricCut { length, .. }, Some(fabric)) => {
                 fabric.length = fabric.length.map(|had| less(had, length))
             }
             (Fact::FabricWashed { grain, marks, .. }, Some(fabric)) => {
+                // Marks may be those of a swatch, until the cloth is said to be washed.
+                if fabric.washed {
+                    fabric.last_washed = Some(entry.id.at());
+                }
                 match grain {
                     Grain::Lengthwise => fabric.washed_lengthwise = Some(marks),
                     Grain::Crosswise => fabric.washed_crosswise = Some(marks),

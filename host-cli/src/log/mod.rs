@@ -13,7 +13,6 @@ pub mod id;
 pub mod json;
 pub mod pattern;
 pub mod quantity;
-pub mod retest;
 pub mod tested;
 
 pub use entry::{Entry, Fact, Subject};

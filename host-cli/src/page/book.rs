@@ -150,7 +150,7 @@ fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let verdict = candidate.verdict();
     // What the map does not show, such as growth, may be what is short; and of a cloth that does there may be too little.
     let why = (verdict != Verdict::Meets && !verdict.is_open()).then(|| because(candidate, view));
-    let worth = [chance(candidate.answer, candidate.chance), why];
+    let worth = [chance(candidate.answer, candidate.chance, candidate.disagrees()), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,

@@ -18,7 +18,7 @@ use crate::words::figures::recovery_grade;
 use crate::words::fit::{MAY_SHRINK, because};
 use crate::words::terms as words;
 use crate::words::terms::duration;
-use crate::words::{check, quantity, washing};
+use crate::words::{check, counts, quantity, washing};
 
 /// A fabric, ready for the template.
 #[derive(Debug)]
@@ -97,7 +97,7 @@ impl Cloth {
             .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
             .map(|(role, _)| *role);
         let stretch = |grain| {
-            let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
+            let standing = shown.standing.iter().find(|standing| standing.grain == grain)?;
             Some(standing.figures.stretch.ratio)
         };
         let (across, along) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
@@ -178,14 +178,14 @@ fn place(fabric: &Fabric) -> (&'static str, String, String) {
 }
 
 /// A picture where there is a course to see.
-fn grown(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Option<Grown> {
+fn grown(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Option<Grown> {
     let course = Course::of(shown, standing, beside);
     let words = format!("growth, {}", course.grain.word());
     course.is_worth_drawing().then(|| Grown { picture: drawn::growth(shown, &course).inline(), words })
 }
 
 /// What was read after release, in words.
-fn rested(standing: &Standing<'_>, confidence: Confidence) -> Option<String> {
+fn rested(standing: &Standing, confidence: Confidence) -> Option<String> {
     let rest = standing.figures.rest?;
     let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
     if let Some(recovery) = rest.recovery {
@@ -206,11 +206,14 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
     }
     for standing in &shown.standing {
         if let Some(words) = rested(standing, shown.confidence) {
-            add(standing.grain().word(), words, String::new());
+            add(standing.grain.word(), words, String::new());
         }
         if let Some(disagreement) = &standing.disagrees {
-            let words = check::disagreement(disagreement);
-            add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
+            let words = counts::disagreement(disagreement, shown.confidence);
+            add(counts::DISAGREE, format!("{}: {words}", standing.grain.word()), String::new());
+        }
+        if let Some(words) = counts::from(standing, shown.unit) {
+            add("from", format!("{}: {words}", standing.grain.word()), String::new());
         }
     }
     for (grain, change) in shown.washing() {

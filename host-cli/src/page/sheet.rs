@@ -82,7 +82,7 @@ pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Un
 
 fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
-    let why = [chance(taken.answer, taken.chance), takes(planned, unit), missing(planned, unit)];
+    let why = [chance(taken.answer, taken.chance, taken.disagrees), takes(planned, unit), missing(planned, unit)];
     Some(Chosen {
         tag: taken.cloth.tag,
         name: taken.cloth.name.clone(),

@@ -22,8 +22,6 @@ pub use error::{Access, Stop, StoreError};
 pub enum Which {
     /// Of one fabric, retired ones too, the oldest first.
     Of(Id),
-    /// The newest of each grain of each fabric, in no order.
-    Newest,
     /// Those that belong to no fabric, the oldest first.
     Inbox,
     /// All of them, the oldest first.

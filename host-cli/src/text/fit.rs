@@ -71,8 +71,9 @@ fn aside(text: &mut Lines, label: &str, words: &str) {
 fn one_candidate(text: &mut Lines, candidate: &Candidate<'_>, fitted: &Fitted<'_>) {
     let (fabric, verdict) = (candidate.fabric, candidate.verdict());
     let (style, kind) = (style(answer::tone(verdict)), answer::label(verdict));
-    let chance =
-        words::chance(candidate.answer, candidate.chance).map(|chance| format!(", {chance}")).unwrap_or_default();
+    let chance = words::chance(candidate.answer, candidate.chance, candidate.disagrees())
+        .map(|chance| format!(", {chance}"))
+        .unwrap_or_default();
     let label = format!("  {style}{kind:<10}{style:#}{:>4}  ", fabric.tag);
     text.hanging(&label, UNDER, &format!("{}{chance}", isolated(&fabric.name)));
     let mark = if candidate.may_shrink() { format!("\u{a0}{MARK}") } else { String::new() };

@@ -2,8 +2,9 @@
 
 use crate::finding::pull::Pulled;
 use crate::text::check;
-use crate::text::lines::Lines;
-use crate::words::{check as words, pull};
+use crate::text::lines::{Lines, style};
+use crate::words::answer::Tone;
+use crate::words::{check as words, counts, pull};
 
 /// The text.
 #[must_use]
@@ -11,8 +12,14 @@ pub fn render(pulled: &Pulled, columns: usize, unicode: bool) -> String {
     let mut lines = Lines::new(columns);
     check::write(&mut lines, &pulled.checked, unicode);
     lines.row("trust", &words::repeatability(&pulled.repeatability));
-    if let Some(disagreement) = &pulled.disagrees {
-        lines.row("disagrees", &words::disagreement(disagreement));
+    if let Some(together) = &pulled.together {
+        let confidence = pulled.checked.input.rules.confidence;
+        lines.row("together", &counts::together(together, confidence));
+        if let Some(disagreement) = &together.disagrees {
+            let tone = style(Tone::Doubtful);
+            lines.line(format_args!("{tone}{}{tone:#}", counts::DISAGREE));
+            lines.hanging("  ", 2, &counts::disagreement(disagreement, confidence));
+        }
     }
     lines.row("stored", &pull::stored(pulled));
     lines.finish()

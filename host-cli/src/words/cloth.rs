@@ -87,6 +87,8 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
     let status = match shown.status(stored) {
         Status::Retired => "retired",
         Status::Counts => "counts",
+        Status::BeforeWash => "counts for less: before a wash",
+        Status::Doubted => "doubted, left out",
         Status::Older => "older",
     };
     let handheld = if stored.said.device.is_some() { "handheld" } else { "" };

@@ -5,6 +5,7 @@ pub mod answer;
 pub mod card;
 pub mod check;
 pub mod cloth;
+pub mod counts;
 pub mod doubt;
 pub mod errors;
 pub mod figures;

@@ -1,10 +1,11 @@
 //! What patterns ask, in words.
 
-use tenter_core::{Demand, Grain, Range, Unit};
+use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Range, Unit};
 
 use crate::log::{Pattern, Role};
 use crate::words::bidi::isolated;
 use crate::words::quantity;
+use crate::words::terms::duration;
 
 /// How a pattern without views calls its only one.
 const NO_VIEW: &str = "-";
@@ -37,8 +38,13 @@ pub fn demand(demand: &Demand) -> String {
             parts.push(format!("{} {}", grain.word(), range(asked)));
         }
     }
-    parts.extend(demand.growth_at_most.map(|limit| format!("growth at most {limit}")));
-    parts.extend(demand.recovery_at_least.map(|limit| format!("recovery at least {limit}")));
+    // 30 min unless said.
+    let at = match demand.rest_seconds {
+        DEFAULT_REST_SECONDS => String::new(),
+        seconds => format!(" after {}", duration(seconds)),
+    };
+    parts.extend(demand.growth_at_most.map(|limit| format!("growth at most {limit}{at}")));
+    parts.extend(demand.recovery_at_least.map(|limit| format!("recovery at least {limit}{at}")));
     parts.join(", ")
 }
 

@@ -7,6 +7,7 @@ use tenter_core::making::source::Source;
 use crate::finding::plan::{Part, Plan, Planned, Step, Topic};
 use crate::words::advice::Spoken;
 use crate::words::bidi::isolated;
+use crate::words::counts::DISAGREE;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
 use crate::words::{answer, handle, quantity, size, terms};
@@ -60,7 +61,8 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
     let text = match &planned.cloth {
         None => format!("{role}: nothing in the stash; see below"),
         Some(taken) => {
-            let chance = taken.chance.map(|chance| format!(" ({})", terms::percent(chance))).unwrap_or_default();
+            let chance = if taken.disagrees { Some(DISAGREE.to_owned()) } else { taken.chance.map(terms::percent) };
+            let chance = chance.map(|chance| format!(" ({chance})")).unwrap_or_default();
             let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
             for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
                 text.push_str(", ");

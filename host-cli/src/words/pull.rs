@@ -9,10 +9,9 @@ use crate::words::quantity;
 /// What became of the test.
 #[must_use]
 pub fn stored(pulled: &Pulled) -> String {
-    let Pulled { fabric, test, older, .. } = pulled;
-    let counts = if *older { "; a later test counts instead" } else { "" };
+    let Pulled { fabric, test, .. } = pulled;
     let (day, name) = (quantity::minute(test.said.pulled), isolated(&fabric.name));
-    format!("{} on {}  {name}, pulled {day}{counts}", test.id.short(), fabric.tag)
+    format!("{} on {}  {name}, pulled {day}", test.id.short(), fabric.tag)
 }
 
 /// A test in one line: what it measured, and when.

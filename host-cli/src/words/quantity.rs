@@ -5,6 +5,7 @@ use jiff::{Timestamp, ZonedDateTime};
 use tenter_core::{Decimal, Length, Ratio, Unit};
 
 use crate::log::tested::Tested;
+use crate::words::terms::duration;
 
 /// A length of cloth: `2.40 m`, or `2.62 yd` for inches. Rounded down: nobody should count on what is not there.
 #[must_use]
@@ -101,6 +102,12 @@ pub const DAY_NOT_KNOWN: &str = "day not known";
 #[must_use]
 pub fn pulled(said: &Tested) -> String {
     if said.clock_unset { DAY_NOT_KNOWN.to_owned() } else { day(said.pulled) }
+}
+
+/// A time since release as it is typed after the `@`.
+#[must_use]
+pub fn time_typed(seconds: u32) -> String {
+    duration(seconds).replace(' ', "")
 }
 
 #[cfg(test)]

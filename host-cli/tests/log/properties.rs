@@ -120,8 +120,6 @@ fn say(store: &mut Sqlite, all: &[Said]) {
 fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
     let fabrics = store.fabrics().unwrap();
     let of = |which| store.tests(which).unwrap();
-    let mut newest = of(Which::Newest);
-    newest.sort_by_key(|test| test.id);
     let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(Which::Of(fabric.id))).collect();
     each.extend(of(Which::Inbox));
     let histories: Vec<Vec<Entry>> =
@@ -129,7 +127,7 @@ fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
     let hands = store.hands().unwrap().all();
     // Sums of floating numbers in another order differ in the last digits.
     let hand = (format!("{:.6}", hands.dof), format!("{:.6}", hands.sum));
-    (fabrics, (each, newest, of(Which::All)), store.patterns().unwrap(), histories, hand)
+    (fabrics, (each, of(Which::All)), store.patterns().unwrap(), histories, hand)
 }
 
 /// The log as `tenter export` writes it.

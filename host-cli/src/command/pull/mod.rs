@@ -32,7 +32,7 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
     if let Some(text) = &args.return_test {
         return set_retired(args, text, false, store, screen);
     }
-    let typed = args.test.flags.marks.is_some() || !args.test.readings.is_empty();
+    let typed = !args.test.flags.marks.is_empty() || !args.test.readings.is_empty();
     if typed { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
 

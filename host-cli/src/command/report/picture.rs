@@ -58,7 +58,7 @@ fn of_fabric(
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),
         PictureKind::Growth => {
             let grain = args.grain.map_or(Grain::Crosswise, input::grain);
-            let standing = shown.standing.iter().find(|standing| standing.grain() == grain);
+            let standing = shown.standing.iter().find(|standing| standing.grain == grain);
             let standing = standing.ok_or_else(|| not_pulled(&known.fabric, grain))?;
             Ok(drawn::growth(&shown, &Course::of(&shown, standing, role)))
         }

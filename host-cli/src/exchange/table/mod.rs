@@ -7,7 +7,7 @@ pub mod write;
 use crate::input::{Reading, TypedTest, ends_word};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
-pub const TESTS: [&str; 23] = [
+pub const TESTS: [&str; 24] = [
     "id",
     "tag",
     "name",
@@ -21,6 +21,7 @@ pub const TESTS: [&str; 23] = [
     "held",
     "settling",
     "load",
+    "planned",
     "note",
     "stretch_percent",
     "stretch_low",
@@ -66,15 +67,17 @@ pub fn as_typed(text: &str) -> &str {
     text.strip_prefix('\'').filter(|rest| harmless(rest) == text).unwrap_or(text)
 }
 
-/// How many of the heads of the tests are read; those after them are worked out.
-pub const READ: usize = 14;
+/// A settling pull made after the marks were read.
+pub const AFTER_MARKS: &str = "after-marks";
 
-/// How a test was made, in the columns from `grain` to `load`. The readings stand in the order in which they were made:
-/// `105 106 101@60s` is two pulls and a reading a minute after the second.
+/// How many of the heads of the tests are read; those after them are worked out.
+pub const READ: usize = 15;
+
+/// How a test was made, in the columns from `grain` to `planned`. The readings stand in the order in which they were made:
+/// `105 106 101@60s 100.5@marks` is two pulls, a reading a minute after the second, and the marks read again.
 #[must_use]
-pub fn made(test: &TypedTest) -> [String; 8] {
-    let readings: Vec<&str> =
-        test.readings.iter().map(|(Reading::To(text) | Reading::Back(text))| text.as_str()).collect();
+pub fn made(test: &TypedTest) -> [String; 9] {
+    let readings: Vec<String> = test.readings.iter().map(Reading::row).collect();
     [
         test.grain.word().to_owned(),
         test.marks.clone().unwrap_or_default(),
@@ -82,8 +85,14 @@ pub fn made(test: &TypedTest) -> [String; 8] {
         test.division.clone().unwrap_or_default(),
         ends_word(test.ends).to_owned(),
         test.held.word().to_owned(),
-        if test.settling { "yes" } else { "no" }.to_owned(),
+        match (test.settling, test.marks_before_settling) {
+            (true, true) => AFTER_MARKS,
+            (true, false) => "yes",
+            (false, _) => "no",
+        }
+        .to_owned(),
         test.load.clone().unwrap_or_else(|| "hand".to_owned()),
+        test.planned.clone().unwrap_or_default(),
     ]
 }
 

@@ -13,7 +13,7 @@ use jiff::civil::DateTime;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
-use super::{READ, TESTS, as_typed, made};
+use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
 use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, ends_word, pull_test, when};
@@ -182,7 +182,10 @@ impl Rows<'_> {
     /// another program is the same. A row that stands there a second time is a second test.
     fn draw(&mut self, named: Timestamp, tag: u16, said: &Tested) -> Id {
         let mut says = tag.to_string();
-        for text in made(&TypedTest::of(&said.test)).iter().chain([&said.note]) {
+        let [said_before @ .., planned] = made(&TypedTest::of(&said.test));
+        // A column that came later counts where it says something, so that what was imported before is known again.
+        let later = Some(&planned).filter(|planned| !planned.is_empty());
+        for text in said_before.iter().chain([&said.note]).chain(later) {
             says.push('\0');
             says.push_str(text);
         }
@@ -223,8 +226,7 @@ impl Rows<'_> {
 /// The cells of a row as a test.
 fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
-    let reading = |text: &str| if text.contains('@') { Reading::Back } else { Reading::To }(text.to_owned());
-    let readings: Vec<Reading> = cell("readings").split_whitespace().map(reading).collect();
+    let readings: Vec<Reading> = cell("readings").split_whitespace().map(Reading::in_a_row).collect();
     if readings.is_empty() {
         return Err(Wrong::new(Field::Readings, "", Why::NoReadings));
     }
@@ -232,7 +234,7 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
         marks: Some(cell("gauge").to_owned()),
         readings,
         settling: match cell("settling").to_lowercase().as_str() {
-            "yes" | "y" | "1" | "true" => true,
+            "yes" | "y" | "1" | "true" | AFTER_MARKS => true,
             "" | "no" | "n" | "0" | "false" => false,
             other => return Err(Wrong::new(Field::Settling, other, Why::NotYesOrNo)),
         },
@@ -254,5 +256,7 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
             text => input::word(Field::Held, text, &input::HELD, Held::word)?,
         },
         load: text("load"),
+        planned: text("planned"),
+        marks_before_settling: cell("settling").eq_ignore_ascii_case(AFTER_MARKS),
     })
 }

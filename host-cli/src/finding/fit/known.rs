@@ -54,8 +54,7 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    let measured = stock.measured(fabric, grain)?;
-    Figures::of(&measured.test.said.test, measured.scatter).ok()
+    stock.measured(fabric, grain)?.figures()
 }
 
 /// What the newest washing marks along a grain say.

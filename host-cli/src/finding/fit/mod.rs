@@ -1,18 +1,19 @@
 //! Which fabrics suit which role of a view.
 //!
-//! For each role every fabric of the stash is judged, none is left out: by its construction, by the newest pull test of
-//! each grain that is asked, and by the cloth that is on hand.
+//! For each role every fabric of the stash is judged, none is left out: by its construction, by the pull tests of each
+//! grain that is asked, and by the cloth that is on hand.
 
 pub mod cloth;
 pub mod known;
 pub mod stock;
 
-use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Rules, Unit};
+use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit};
 
+use super::measured::Measured;
 use super::verdict::Verdict;
 use crate::log::{Fabric, Pattern, Role};
 use cloth::{ClothAnswer, Need};
-pub use stock::{Measured, Stock};
+pub use stock::Stock;
 
 /// Why a fabric got its answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,6 +22,10 @@ pub enum Reason {
     Construction,
     /// This grain was not pulled.
     NotPulled(Grain),
+    /// The tests of this grain disagree.
+    Disagree(Grain),
+    /// The only tests of this grain are doubtful.
+    Doubted(Grain),
     /// This grain was pulled, but what is asked of it was not read: growth or recovery after release.
     NotRead(Grain, Ask),
     /// The part that decides, along this grain.
@@ -31,11 +36,13 @@ pub enum Reason {
 
 /// A grain that was asked about and pulled.
 #[derive(Clone, Debug)]
-pub struct Along {
+pub struct Along<'a> {
     /// The grain.
     pub grain: Grain,
-    /// What its newest test says.
+    /// What its tests say together.
     pub evaluation: Evaluation,
+    /// The tests that count.
+    pub measured: &'a Measured,
 }
 
 /// A view with the fabrics for each of its roles.
@@ -70,7 +77,9 @@ pub struct Candidate<'a> {
     /// Why.
     pub reason: Reason,
     /// What each grain says that is asked about and was pulled.
-    pub grains: Vec<Along>,
+    pub grains: Vec<Along<'a>>,
+    /// When growth and recovery are asked, in seconds after release.
+    pub rest_seconds: u32,
     /// Whether there is enough of it.
     pub cloth: ClothAnswer,
 }
@@ -84,6 +93,12 @@ impl Candidate<'_> {
             Answer::Meets if self.missing().is_some() => Verdict::TooLittle,
             answer => answer.into(),
         }
+    }
+
+    /// Whether tests of it disagree, so that no chance means anything.
+    #[must_use]
+    pub const fn disagrees(&self) -> bool {
+        matches!(self.reason, Reason::Disagree(_))
     }
 
     /// Whether it meets everything and there is enough of it, or the bolt still lies in the shop.
@@ -100,10 +115,10 @@ impl Candidate<'_> {
             && self.cloth.needed().is_some_and(|needed| !needed.washing_known)
     }
 
-    /// What the newest test of a grain says.
+    /// What the tests of a grain say.
     #[must_use]
-    pub fn along(&self, grain: Grain) -> Option<&Evaluation> {
-        self.grains.iter().find(|along| along.grain == grain).map(|along| &along.evaluation)
+    pub fn along(&self, grain: Grain) -> Option<&Along<'_>> {
+        self.grains.iter().find(|along| along.grain == grain)
     }
 
     /// What is missing of a cloth at home; of a bolt in the shop as much is cut as is needed.
@@ -181,11 +196,19 @@ impl Judging {
 impl<'a> Candidate<'a> {
     /// Judges a fabric for a role.
     #[must_use]
-    pub fn of(fabric: &'a Fabric, role: &Role, stock: &Stock, confidence: Confidence) -> Self {
+    pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
         let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
-            return Self { fabric, answer, chance: None, reason, grains: Vec::new(), cloth };
+            return Self {
+                fabric,
+                answer,
+                chance: None,
+                reason,
+                grains: Vec::new(),
+                rest_seconds: role.demand.rest_seconds,
+                cloth,
+            };
         }
         let mut judging = Judging { decides: None, chance: Some(1.0) };
         let mut grains = Vec::new();
@@ -204,17 +227,17 @@ impl<'a> Candidate<'a> {
             if !asked && (stretch_asked || !growth_or_recovery) {
                 continue;
             }
-            let rules =
-                Rules { confidence, scatter: measured.scatter, construction: fabric.construction, ..Rules::default() };
-            let Ok(evaluation) = Evaluation::of(&measured.test.said.test, &role.demand, &rules) else { continue };
+            let Ok(evaluation) = measured.judge(&role.demand, Some(role.id.at()), confidence) else { continue };
             for part in &evaluation.parts {
-                let reason = match part.answer {
-                    Answer::Unknown => Reason::NotRead(grain, part.ask),
-                    _ => Reason::Part(grain, *part),
+                let (answer, reason) = match part.answer {
+                    Answer::Unknown => (Answer::Unknown, Reason::NotRead(grain, part.ask)),
+                    _ if evaluation.contradicts.is_some() => (Answer::Close, Reason::Disagree(grain)),
+                    Answer::Close if !evaluation.doubts.is_empty() => (Answer::Close, Reason::Doubted(grain)),
+                    answer => (answer, Reason::Part(grain, *part)),
                 };
-                judging.note(part.answer, part.chance, reason);
+                judging.note(answer, part.chance, reason);
             }
-            grains.push(Along { grain, evaluation });
+            grains.push(Along { grain, evaluation, measured });
         }
         if growth_or_recovery && !stretch_asked && grains.is_empty() {
             judging.note(Answer::Unknown, None, Reason::NotPulled(Grain::Crosswise));
@@ -222,6 +245,6 @@ impl<'a> Candidate<'a> {
         let nothing_asked = (Answer::Meets, Some(1.0), Reason::NothingAsked);
         let (answer, chance, reason) =
             judging.decides.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
-        Self { fabric, answer, chance, reason, grains, cloth }
+        Self { fabric, answer, chance, reason, grains, rest_seconds: role.demand.rest_seconds, cloth }
     }
 }

@@ -89,7 +89,6 @@ impl Read for Sqlite {
                 let sql = select("WHERE fabric = ?1 ORDER BY pulled, id");
                 self.each(&sql, params![id.to_string()], rows::test, each)
             }
-            Which::Newest => self.each(&select("WHERE newest = 1"), [], rows::test, each),
             Which::Inbox => {
                 self.each(&select("WHERE fabric IS NULL AND dropped = 0 ORDER BY pulled, id"), [], rows::test, each)
             }

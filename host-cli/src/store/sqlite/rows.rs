@@ -5,7 +5,7 @@ use rusqlite::types::Type;
 use rusqlite::{Row, ToSql};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length, Scatter, record};
+use tenter_core::{Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
@@ -14,7 +14,7 @@ use crate::log::{
 
 /// Columns of a fabric, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
-    washed_lengthwise, washed_crosswise, dropped";
+    washed_lengthwise, washed_crosswise, dropped, last_washed";
 /// Columns of a test, in the order of [`test`].
 pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
 /// Columns of a pattern, in the order of [`pattern`].
@@ -49,6 +49,11 @@ fn json<T: DeserializeOwned>(row: &Row<'_>, column: usize) -> Result<Option<T>> 
 
 fn length(row: &Row<'_>, column: usize) -> Result<Option<Length>> {
     row.get::<_, Option<i32>>(column).map(|steps| steps.map(Length::from_steps))
+}
+
+fn time(row: &Row<'_>, column: usize) -> Result<Option<Timestamp>> {
+    let ms: Option<i64> = row.get(column)?;
+    ms.map(|ms| Timestamp::from_millisecond(ms).map_err(|error| wrong(column, error))).transpose()
 }
 
 /// A value as JSON text.
@@ -108,6 +113,7 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         washed_lengthwise: json(row, 12)?,
         washed_crosswise: json(row, 13)?,
         dropped: row.get(14)?,
+        last_washed: time(row, 15)?,
     })
 }
 
@@ -134,6 +140,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(fabric.washed_lengthwise.as_ref().map(text).transpose()?),
         Box::new(fabric.washed_crosswise.as_ref().map(text).transpose()?),
         Box::new(fabric.dropped),
+        Box::new(fabric.last_washed.map(Timestamp::as_millisecond)),
     ])
 }
 
@@ -245,10 +252,4 @@ pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(role.note.clone()),
         Box::new(role.dropped),
     ])
-}
-
-/// The word of a grain, as the column holds it.
-#[must_use]
-pub const fn grain(grain: Grain) -> &'static str {
-    grain.word()
 }
