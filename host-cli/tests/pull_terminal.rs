@@ -117,7 +117,7 @@ fn our_clock() -> Timestamp {
 #[test]
 #[ignore = "it is the program that clocks_run_in_place runs"]
 fn program_by_our_clock() {
-    let Parsed::Run(line) = cli::parse(["tenter", "pull", "1", "--wants", "20%"]).unwrap() else { unreachable!() };
+    let Parsed::Run(line) = cli::parse(["tenter", "pull", "1", "--wants", "10%"]).unwrap() else { unreachable!() };
     let mut out = std::io::stdout();
     let mut screen = Screen { out: &mut out, width: 80, unicode: true, here: Here { now: our_clock, ..Here::desk() } };
     std::process::exit(tenter::command::run(&line, &mut screen).unwrap().into());
