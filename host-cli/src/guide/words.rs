@@ -28,6 +28,9 @@ pub struct Clock {
     pub due: bool,
 }
 
+/// The settling pull.
+const SETTLE: &str = "Pull once to the first firm resistance and let go: this pull does not count.";
+
 /// How long to hold before the length is read, in seconds (common practice, no source).
 const HOLD: u32 = 10;
 
@@ -58,8 +61,12 @@ impl Guide {
                     Construction::Woven => format!("{shown} suits a woven: it gives little, long marks read it finer."),
                     Construction::Other => format!("{shown} suits most cloth; the less it gives, the longer."),
                 };
-                let mark = format!("Lay it flat and loose. Make two marks {way}.");
-                ask(&[&mark, &why], &format!("between the marks, in {} [{shown}]: ", plural(draft.unit)))
+                let mark = format!("Make two marks {way}.");
+                // The marks are read after the settling pull, which moves them.
+                ask(
+                    &[&mark, &why, SETTLE, "Then lay it flat and loose, and read."],
+                    &format!("between the marks, in {} [{shown}]: ", plural(draft.unit)),
+                )
             }
             Stage::Held => {
                 let question = format!("held 1 flat, 2 folded, 3 as a strip, 4 as a loop [{}]: ", draft.held.word());
@@ -69,10 +76,7 @@ impl Guide {
                 };
                 ask(&[say], &question)
             }
-            Stage::Settling => ask(
-                &["Pull once to the first firm resistance and let go: this pull does not count."],
-                "done? Enter, or n to leave it out: ",
-            ),
+            Stage::Settling => ask(&[], "did you make that first pull? Enter, or n: "),
             Stage::Wait => {
                 let chosen = draft.wait.map_or_else(|| "1 min".to_owned(), duration);
                 let question = format!("read after release at 1 30 s, 2 1 min, 3 30 min, 0 never [{chosen}]: ");

@@ -49,7 +49,7 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     let (_folder, db) = fetched();
     let id = short(&db, 3);
     let said = typed(&db, &format!("device assign {id} 1")).unwrap();
-    assert!(said.starts_with(&format!("given  {id}  lengthwise 9.0 % ± ")), "{said}");
+    assert!(said.starts_with(&format!("given  {id}  lengthwise 9.5 % ± ")), "{said}");
     assert!(said.ends_with(": to 1 Vestry twill\n"), "{said}");
     let said = typed(&db, &format!("device assign {} #2", id.to_uppercase())).unwrap();
     assert!(said.ends_with(": from 1 Vestry twill to 2 Doorway rib\n"), "{said}");
