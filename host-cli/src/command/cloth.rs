@@ -145,7 +145,7 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
     let known = Known::of(store, fabric)?;
-    let shown = known.shown(store.hands()?, Rules { confidence, table, unit });
+    let shown = known.shown(store.hands()?, Rules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

@@ -4,7 +4,7 @@ use tenter_core::{Confidence, Table, Unit};
 
 use crate::error::Error;
 use crate::finding::cloth::{Shown, Standing};
-use crate::log::{Entry, Fabric, Hands, StoredTest, Subject};
+use crate::log::{Entry, Fabric, Hands, Here, StoredTest, Subject};
 use crate::store::{Read, Which};
 
 /// How figures are read and shown.
@@ -40,10 +40,10 @@ impl Known {
 
     /// What they say, with her hand.
     #[must_use]
-    pub fn shown(&self, hands: Hands, rules: Rules) -> Shown<'_> {
+    pub fn shown(&self, hands: Hands, rules: Rules, here: Here) -> Shown<'_> {
         let Rules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
         let standing = Standing::all(fabric, tests, &hands, confidence);
-        Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit }
+        Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit, here }
     }
 }

@@ -5,7 +5,7 @@ use tenter_core::{
 };
 
 use super::fit::known;
-use crate::log::{Construction, Entry, Fabric, Hands, Share, StoredTest, fold, retest};
+use crate::log::{Construction, Entry, Fabric, Hands, Here, Share, StoredTest, fold, retest};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -168,6 +168,8 @@ pub struct Shown<'a> {
     pub confidence: Confidence,
     /// The unit of the text.
     pub unit: Unit,
+    /// Whose wall clock tells the days.
+    pub here: Here,
 }
 
 impl<'a> Shown<'a> {

@@ -209,7 +209,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
             add(standing.grain().word(), words, String::new());
         }
         if let Some(disagreement) = &standing.disagrees {
-            let words = check::disagreement(disagreement);
+            let words = check::disagreement(disagreement, shown.here);
             add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
         }
     }
@@ -232,7 +232,7 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let rest = figures.and_then(|figures| figures.rest);
     let mm = |length: &Length| length.show(shown.unit).to_string();
     Test {
-        pulled: quantity::pulled(said),
+        pulled: quantity::pulled(said, shown.here),
         grain: test.grain().word(),
         marks: mm(&test.gauge()),
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),

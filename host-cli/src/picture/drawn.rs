@@ -87,7 +87,7 @@ fn with_card<T>(shown: &Shown<'_>, facts: &CardFacts, draw: impl FnOnce(&Card<'_
         stretch: &facts.stretch,
         growth: facts.growth,
         confidence: shown.confidence,
-        date: &facts.newest.as_ref().map(|test| quantity::pulled(&test.said)).unwrap_or_default(),
+        date: &facts.newest.as_ref().map(|test| quantity::pulled(&test.said, shown.here)).unwrap_or_default(),
         notes: &notes,
         unit: shown.unit,
     })

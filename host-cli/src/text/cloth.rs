@@ -129,7 +129,7 @@ fn measured(text: &mut Lines, shown: &Shown<'_>, standing: &Standing<'_>, unicod
     let asked = Range::default();
     text.block(&gauge::draw(&GaugeText { stretch, beside: &beside, confidence, asked, columns, unicode }));
     if let Some(disagreement) = &standing.disagrees {
-        text.row("disagrees", &check::disagreement(disagreement));
+        text.row("disagrees", &check::disagreement(disagreement, shown.here));
     }
 }
 
@@ -150,7 +150,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
         let figure = |figure: Option<Figure>| figure.map(|figure| quantity::percent(figure.ratio)).unwrap_or_default();
         vec![
             test.id.short(),
-            quantity::pulled(said),
+            quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
             said.test.gauge().show(shown.unit).to_string(),
             said.test.pulls().len().to_string(),

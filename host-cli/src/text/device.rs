@@ -6,7 +6,7 @@ use tenter_core::{Confidence, Decimal, Figure, Unit};
 
 use crate::deed::handheld::{Assigned, Wanted};
 use crate::finding::handheld::{Arrived, ClockState, Counts, There, Unclaimed, Waiting};
-use crate::log::Fabric;
+use crate::log::{Fabric, Here};
 use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table;
@@ -34,8 +34,8 @@ pub fn which_port(ports: &[String]) -> String {
 
 /// A moment, where the reader is.
 #[must_use]
-pub fn moment(at: Timestamp) -> String {
-    quantity::minute(at)
+pub fn moment(at: Timestamp, here: Here) -> String {
+    quantity::minute(at, here)
 }
 
 /// How the handheld's clock was.
@@ -148,7 +148,7 @@ pub fn unread(unread: &[(u32, RecordError)], given_up: bool) -> Option<String> {
 
 /// Who is there and what waits.
 #[must_use]
-pub fn there(there: &There, width: usize) -> String {
+pub fn there(there: &There, width: usize, here: Here) -> String {
     let There { identity, listing, waiting, .. } = there;
     let mut text = Lines::new(width);
     match identity.device {
@@ -178,13 +178,13 @@ pub fn there(there: &There, width: usize) -> String {
         ("", Column::Word),
     ];
     text.blank();
-    text.block(&table::render(&columns, waiting.iter().map(waits), width));
+    text.block(&table::render(&columns, waiting.iter().map(|one| waits(one, here)), width));
     let fresh = waiting.iter().filter(|waiting| !waiting.in_log).count();
     text.words(&format!("{} to fetch: tenter device sync", counted(fresh, "test")));
     text.finish()
 }
 
-fn waits(waiting: &Waiting) -> Vec<String> {
+fn waits(waiting: &Waiting, here: Here) -> Vec<String> {
     let number = waiting.number.to_string();
     let test = match &waiting.test {
         Ok(test) => test,
@@ -200,14 +200,14 @@ fn waits(waiting: &Waiting) -> Vec<String> {
         waiting.fabric.as_ref().map(|fabric| fabric.name.clone()).unwrap_or_default(),
         test.saved.test.grain().word().to_owned(),
         figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
-        test.saved_at().map_or_else(|| quantity::DAY_NOT_KNOWN.to_owned(), quantity::minute),
+        test.saved_at().map_or_else(|| quantity::DAY_NOT_KNOWN.to_owned(), |at| quantity::minute(at, here)),
         if waiting.in_log { "in the log" } else { "" }.to_owned(),
     ]
 }
 
 /// The tests without a cloth, and what to type.
 #[must_use]
-pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
+pub fn inbox(unclaimed: &[Unclaimed], width: usize, here: Here) -> String {
     if unclaimed.is_empty() {
         return "every test has its cloth\n".to_owned();
     }
@@ -237,7 +237,7 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
             said.test.grain().word().to_owned(),
             said.test.gauge().show(Unit::Mm).to_string(),
             stretch(one.stretch),
-            if said.clock_unset { quantity::DAY_NOT_KNOWN.to_owned() } else { quantity::minute(said.pulled) },
+            if said.clock_unset { quantity::DAY_NOT_KNOWN.to_owned() } else { quantity::minute(said.pulled, here) },
             why,
         ]
     });

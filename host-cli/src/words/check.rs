@@ -6,7 +6,7 @@ use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Plan, Settle, Side, Un
 use crate::finding::check::Next;
 use crate::finding::cloth::{Disagreement, TrustOrigin};
 use crate::input::CheckInput;
-use crate::log::Construction;
+use crate::log::{Construction, Here};
 use crate::words::quantity;
 use crate::words::terms::{duration, percent, whole};
 
@@ -168,13 +168,16 @@ pub fn how(input: &CheckInput) -> String {
 
 /// By how much a test differs from the one before it.
 #[must_use]
-pub fn disagreement(disagreement: &Disagreement) -> String {
+pub fn disagreement(disagreement: &Disagreement, here: Here) -> String {
     let Disagreement { before, points } = disagreement;
     let side = if *points < 0.0 { "lower" } else { "higher" };
     let points = Decimal::round(points.abs(), 1);
     let before = &before.said;
-    let when =
-        if before.clock_unset { "the test before".to_owned() } else { format!("on {}", quantity::pulled(before)) };
+    let when = if before.clock_unset {
+        "the test before".to_owned()
+    } else {
+        format!("on {}", quantity::pulled(before, here))
+    };
     format!("{points} points {side} than {when}, more than the ± explains: pull it again")
 }
 

@@ -97,7 +97,8 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
 /// The history, each step with its day.
 #[must_use]
 pub fn steps(shown: &Shown<'_>) -> Vec<(String, String)> {
-    let said = |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at), step(entry, left, shown.unit));
+    let said =
+        |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at, shown.here), step(entry, left, shown.unit));
     shown.steps().into_iter().map(said).filter(|(_, words)| !words.is_empty()).collect()
 }
 

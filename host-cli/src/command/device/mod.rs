@@ -60,7 +60,11 @@ fn open(arg: &PortArg) -> Result<Line, Error> {
 /// As [`run`].
 pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) -> Result<(), Error> {
     let was = set_clock(session, screen.here)?;
-    Ok(screen.say(&format!("clock set to {}; {}", report::moment(screen.here.now()), report::clock_was(was)))?)
+    Ok(screen.say(&format!(
+        "clock set to {}; {}",
+        report::moment(screen.here.now(), screen.here),
+        report::clock_was(was)
+    ))?)
 }
 
 /// Sets the clock; how it was before.

@@ -79,7 +79,7 @@ fn choose(
         return anew();
     };
     begin::said_again(&args.into(), &mut kept, here)?;
-    terminal.say(&kept.so_far(&quantity::minute(kept.id.at())))?;
+    terminal.say(&kept.so_far(&quantity::minute(kept.id.at(), here)))?;
     if args.resume {
         return Ok(Some(kept));
     }

@@ -75,7 +75,7 @@ fn stored(
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
-        write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode))?;
+        write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode, screen.here))?;
     }
     Ok(exit_code(pulled.checked.evaluation.answer))
 }
@@ -91,7 +91,7 @@ fn set_retired(
     let note = args.note.as_deref().unwrap_or_default();
     let (_, (Fabric { tag, .. }, test)) =
         store.change(|read| deed::set_retired(read, &args.fabric, text, retire, note))?;
-    let about = words::line_about(&test);
+    let about = words::line_about(&test, screen.here);
     screen.say(&match retire {
         true => {
             format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())

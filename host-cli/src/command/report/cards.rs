@@ -34,7 +34,7 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let mut sheets: Vec<Picture> = Vec::new();
     for four in fabrics.chunks(4) {
         let known: Vec<Known> = four.iter().map(|fabric| Known::of(read, fabric.clone())).collect::<Result<_, _>>()?;
-        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.hands, rules)).collect();
+        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.hands, rules, screen.here)).collect();
         let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, &stock)).collect();
         sheets.push(drawn::sheet(shown.iter().zip(&facts)));
     }

@@ -63,7 +63,7 @@ fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Er
 
 /// The day of today.
 fn today(here: crate::log::Here) -> String {
-    quantity::day(here.now())
+    quantity::day(here.now(), here)
 }
 
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.

@@ -13,6 +13,7 @@ use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known::not_pulled;
 use crate::input;
+use crate::log::Here;
 use crate::picture::{Picture, drawn};
 use crate::store::Read;
 use crate::text::Screen;
@@ -38,7 +39,7 @@ pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resu
     let role = fits.first().map(|role| fit::role(role, &stock, rules.confidence));
     let role = role.as_ref();
     let picture = match &args.fabric {
-        Some(tag) => of_fabric(args, (tag, read), role, &stock, rules)?,
+        Some(tag) => of_fabric(args, (tag, read), role, &stock, rules, screen.here)?,
         None => drawn::map(&stock, role, rules.confidence),
     };
     write(&args.out, &picture.file(), "a picture", screen)
@@ -50,9 +51,10 @@ fn of_fabric(
     fit: Option<&RoleFit<'_>>,
     stock: &Stock,
     rules: Rules,
+    here: Here,
 ) -> Result<Picture, Error> {
     let known = Known::of(read, find::live_fabric(read, tag)?)?;
-    let shown = known.shown(stock.hands, rules);
+    let shown = known.shown(stock.hands, rules, here);
     let role = fit.map(|fit| fit.role);
     match args.kind {
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),
