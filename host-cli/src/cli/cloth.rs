@@ -1,8 +1,9 @@
 //! The flags of `cloth`.
 
 use clap::{Args, Subcommand, ValueEnum};
-use tenter_core::Construction;
+use tenter_core::{Construction, Grain};
 
+use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 
 /// Examples for the help.
@@ -97,8 +98,8 @@ pub struct FabricFlags {
     #[arg(long, value_name = "TEXT")]
     pub fibre: Option<String>,
     /// How it is made
-    #[arg(long, value_enum, ignore_case = true)]
-    pub construction: Option<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION)]
+    pub construction: Option<Construction>,
     /// Usable width: 148cm, 58in, or unknown
     #[arg(long, value_name = "LENGTH")]
     pub width: Option<String>,
@@ -173,8 +174,8 @@ pub struct ListArgs {
     /// Words to look for in name, fibre, place and note
     pub words: Vec<String>,
     /// Only of this construction
-    #[arg(long, value_enum, ignore_case = true)]
-    pub construction: Option<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION)]
+    pub construction: Option<Construction>,
     /// Only cloths that you own
     #[arg(long, conflicts_with = "seen")]
     pub owned: bool,
@@ -185,8 +186,8 @@ pub struct ListArgs {
     #[arg(long, value_name = "RANGE")]
     pub stretch: Option<String>,
     /// The grain that --stretch is about
-    #[arg(long, value_enum, ignore_case = true, default_value_t = super::reading::GrainArg::Crosswise)]
-    pub grain: super::reading::GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// Only with at least this length on hand
     #[arg(long, value_name = "LENGTH")]
     pub at_least: Option<String>,
@@ -248,20 +249,6 @@ pub struct ReturnArgs {
     /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
-}
-
-/// A construction, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ConstructionArg {
-    /// Warp and weft
-    #[value(aliases = Construction::Woven.synonyms().iter().copied())]
-    Woven,
-    /// Wales and courses
-    #[value(aliases = Construction::Knit.synonyms().iter().copied())]
-    Knit,
-    /// Felt, film, net; or not known
-    #[value(aliases = Construction::Other.synonyms().iter().copied())]
-    Other,
 }
 
 /// Yes or no, as typed.

@@ -1,8 +1,9 @@
 //! The flags of `pattern`.
 
 use clap::{Args, Subcommand};
+use tenter_core::{Construction, Grain};
 
-use super::cloth::ConstructionArg;
+use super::choice;
 use super::reading::ShowArgs;
 
 /// Examples for the help.
@@ -104,8 +105,8 @@ pub struct RoleFlags {
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
     /// Constructions you accept [default: any]
-    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',')]
-    pub construction: Vec<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION, value_delimiter = ',')]
+    pub construction: Vec<Construction>,
     /// How much cloth it needs, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
     pub cloth: Option<String>,
@@ -116,8 +117,8 @@ pub struct RoleFlags {
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
     pub movement: Option<String>,
     /// The grain that goes round the body, for --garment and --movement
-    #[arg(long, value_enum, ignore_case = true)]
-    pub around: Option<super::reading::GrainArg>,
+    #[arg(long, value_parser = choice::GRAIN)]
+    pub around: Option<Grain>,
     /// Anything else, such as where the figures come from
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,

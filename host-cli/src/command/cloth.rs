@@ -80,7 +80,7 @@ fn report_change(
 ) -> Result<(), Error> {
     let id = entries.first().map(|entry| entry.subject().id());
     let Some(fabric) = id.map(|id| store.fabric(id)).transpose()?.flatten() else { return Ok(()) };
-    let unit = show.units.map(input::unit).unwrap_or_default();
+    let unit = show.units.unwrap_or_default();
     if show.json {
         writeln!(screen.out, "{}", stash_json::fabric(&fabric))?;
     } else {
@@ -90,8 +90,8 @@ fn report_change(
 }
 
 fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
-    let grain = input::grain(args.grain);
+    let unit = args.show.units.unwrap_or_default();
+    let grain = args.grain;
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
@@ -140,7 +140,7 @@ fn newest(read: &dyn Read) -> Result<BTreeMap<Id, Vec<StoredTest>>, StoreError> 
 }
 
 fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.show.units.unwrap_or_default();
     let table = input::table(&args.table.table)?;
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;

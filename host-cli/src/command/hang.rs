@@ -1,10 +1,10 @@
 //! `tenter hang`: which mass to hang for a wanted tension, and back.
 
-use tenter_core::making::hanging::{METHODS, Method, Piece, STANDARD_GRAVITY, Tension};
+use tenter_core::making::hanging::{METHODS, Method, STANDARD_GRAVITY, Tension};
 use tenter_core::making::source::Source;
 use tenter_core::{Length, Load};
 
-use crate::cli::making::{HangArgs, PieceArg};
+use crate::cli::making::HangArgs;
 use crate::error::{Error, one_line};
 use crate::finding::hang::{Hang, Hung};
 use crate::input::{self, Field, amount::cloth};
@@ -32,11 +32,8 @@ pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
 
 fn found(args: &HangArgs) -> Result<Hang, Error> {
     let Some(text) = &args.width else { return Ok(Hang::Methods) };
-    let piece = match args.piece {
-        PieceArg::Strip => Piece::Strip,
-        PieceArg::Loop => Piece::Loop,
-    };
-    let hung = Hung { width: cloth(Field::Width, text)?, piece, unit: input::unit_of(text).unwrap_or_default() };
+    let hung =
+        Hung { width: cloth(Field::Width, text)?, piece: args.piece, unit: input::unit_of(text).unwrap_or_default() };
     let found = match &args.mass {
         Some(typed) => Hang::tension(hung, mass(typed)?),
         None => Hang::mass(hung, wanted(args)?),

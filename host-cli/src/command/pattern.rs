@@ -6,7 +6,6 @@ use crate::cli::reading::ShowArgs;
 use crate::deed::pattern::{self as deed, Moved, Which};
 use crate::error::Error;
 use crate::finding::pattern::Listed;
-use crate::input;
 use crate::json::pattern as pattern_json;
 use crate::log::Pattern;
 use crate::plain::isolated;
@@ -59,7 +58,7 @@ fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen:
     if show.json {
         writeln!(screen.out, "{}", pattern_json::pattern(pattern, view))?;
     } else {
-        let unit = show.units.map(input::unit).unwrap_or_default();
+        let unit = show.units.unwrap_or_default();
         write!(screen.out, "{}", report::pattern(pattern, view, unit, screen.width))?;
     }
     Ok(())

@@ -1,24 +1,22 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
+use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
-use crate::cli::size::{ElasticArg, PlaceArg};
 use crate::error::{Error, one_line};
 use crate::finding::fit::{RoleFit, Stock};
 use crate::finding::plan::{Chosen, Plan, Seam, Wanted};
 use crate::finding::size::Sized;
-use crate::input::{self, Field, amount::cloth, size as typed};
+use crate::input::{self, Field, amount::cloth};
 use crate::json::plan as plan_json;
 use crate::log::Pattern;
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
-
-use clap::ValueEnum as _;
 
 /// The length of a seam that was not said.
 const SEAM: Length = Length::from_mm(500);
@@ -42,7 +40,7 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends), input::unit_of(text));
+        let (ends, typed) = (args.zip_ends.unwrap_or(ZipEnds::Open), input::unit_of(text));
         notions.zip(edge, ends, typed, typed.unwrap_or(unit)).map_err(|error| Error::argument("--zip", text, error))?;
     }
     for text in &args.elastic {
@@ -138,9 +136,9 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     let (Some(kind), Some(place), Some(measure)) = (words.next(), words.next(), words.next()) else {
         return Err(wrong());
     };
-    let kind = ElasticArg::from_str(kind, true).map_err(|_| wrong())?;
-    let place = PlaceArg::from_str(place, true).map_err(|_| wrong())?;
-    let (kind, place, length) = (typed::kind(kind), typed::place(place), cloth(Field::Elastic, measure)?);
+    let kind = Kind::from_word(&kind.to_lowercase()).ok_or_else(wrong)?;
+    let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
+    let length = cloth(Field::Elastic, measure)?;
     let unit = input::unit_of(measure).unwrap_or_default();
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged

@@ -44,9 +44,9 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
     if let (Some(kind), Some(place), Some(measure)) = (args.elastic, args.place, &args.measure) {
         let widest = args.widest.as_deref().map(|text| cloth(Field::Widest, text)).transpose()?;
         let gives = args.gives.as_deref().map(|text| typed::exact(Field::Gives, text)).transpose()?;
-        let (kind, length) = (typed::kind(kind), cloth(Field::Measure, measure)?);
+        let (kind, length) = (kind, cloth(Field::Measure, measure)?);
         let wrong = |error| Error::argument("--measure", measure, error);
-        sized.elastic((kind, typed::place(place)), length, widest.zip(gives), confidence, unit).map_err(wrong)?;
+        sized.elastic((kind, place), length, widest.zip(gives), confidence, unit).map_err(wrong)?;
         let width = args.elastic_width.as_deref().map(|text| cloth(Field::ElasticWidth, text)).transpose()?;
         sized.casing(kind, width, args.stitched, unit).map_err(|error| {
             Error::argument("--elastic-width", args.elastic_width.as_deref().unwrap_or_default(), error)
@@ -54,8 +54,9 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
     }
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let ends = typed::zip_ends(args.zip_ends);
-        sized.zip(edge, ends, input::unit_of(text), unit).map_err(|error| Error::argument("--zip", text, error))?;
+        sized
+            .zip(edge, args.zip_ends, input::unit_of(text), unit)
+            .map_err(|error| Error::argument("--zip", text, error))?;
     }
     if sized.lines.is_empty() {
         return Err(Error::Usage(
@@ -75,7 +76,7 @@ fn unit(args: &SizeArgs) -> Unit {
     let measures = args.girth.iter().chain(&args.opening).map(|text| text.rsplit('/').next().unwrap_or(text));
     let others = [&args.measure, &args.zip].into_iter().flatten().map(String::as_str);
     let typed = measures.chain(others).find_map(input::unit_of);
-    args.advice.show.units.map(input::unit).or(typed).unwrap_or(Unit::Cm)
+    args.advice.show.units.or(typed).unwrap_or(Unit::Cm)
 }
 
 fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error> {
@@ -85,7 +86,7 @@ fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error
     let Some(text) = &args.fabric else { return Ok(None) };
     let log = open()?;
     let (stock, fabric) = (Stock::read(&*log)?, find::live_fabric(&*log, text)?);
-    let grain = input::grain(args.grain);
+    let grain = args.grain;
     Ok(Some(known::stretch(&fabric, grain, &stock)?))
 }
 

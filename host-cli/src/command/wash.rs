@@ -54,7 +54,7 @@ pub fn run(
     };
     let doubted = found.doubted().is_some();
     let stored = args.fabric.as_ref().filter(|_| !doubted).map(store).transpose()?;
-    let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.advice.show.units.unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
     } else {

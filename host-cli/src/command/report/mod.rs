@@ -44,7 +44,7 @@ impl Rules {
     fn of(confidence: &ConfidenceArg, table: &TableArg, units: &UnitsArg) -> Result<Self, Error> {
         let table = input::table(&table.table)?;
         let confidence = input::confidence(&confidence.confidence)?;
-        Ok(Self { confidence, table, unit: units.units.map(input::unit).unwrap_or_default() })
+        Ok(Self { confidence, table, unit: units.units.unwrap_or_default() })
     }
 
     /// With the tool's own classes.

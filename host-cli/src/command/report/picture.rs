@@ -12,7 +12,6 @@ use crate::finding::fit;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known::not_pulled;
-use crate::input;
 use crate::log::Here;
 use crate::picture::{Picture, drawn};
 use crate::store::Read;
@@ -59,7 +58,7 @@ fn of_fabric(
     match args.kind {
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),
         PictureKind::Growth => {
-            let grain = args.grain.map_or(Grain::Crosswise, input::grain);
+            let grain = args.grain.unwrap_or(Grain::Crosswise);
             let standing = shown.standing.iter().find(|standing| standing.grain() == grain);
             let standing = standing.ok_or_else(|| not_pulled(&known.fabric, grain))?;
             Ok(drawn::growth(&shown, &Course::of(&shown, standing, role)))

@@ -4,7 +4,7 @@
 pub mod read;
 pub mod write;
 
-use crate::input::{Reading, TypedTest, ends_word};
+use crate::input::{Reading, TypedTest};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
 pub const TESTS: [&str; 23] = [
@@ -80,7 +80,7 @@ pub fn made(test: &TypedTest) -> [String; 8] {
         test.marks.clone().unwrap_or_default(),
         readings.join(" "),
         test.division.clone().unwrap_or_default(),
-        ends_word(test.ends).to_owned(),
+        test.ends.word().to_owned(),
         test.held.word().to_owned(),
         if test.settling { "yes" } else { "no" }.to_owned(),
         test.load.clone().unwrap_or_else(|| "hand".to_owned()),

@@ -16,7 +16,7 @@ use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 use super::{READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
-use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, ends_word, pull_test, when};
+use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
 
@@ -240,18 +240,18 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
             "" => Grain::Crosswise,
             text => match Grain::typed(text) {
                 Some(grain) => grain,
-                None => input::word(Field::Grain, text, &input::GRAINS, Grain::word)?,
+                None => input::word(Field::Grain, text, &Grain::ALL, Grain::word)?,
             },
         },
         division: text("division"),
         ends: match cell("ends") {
             "" | "1" => Ends::One,
             "2" => Ends::Both,
-            text => input::word(Field::Ends, text, &[Ends::One, Ends::Both], ends_word)?,
+            text => input::word(Field::Ends, text, &Ends::ALL, Ends::word)?,
         },
         held: match cell("held") {
             "" => Held::Folded,
-            text => input::word(Field::Held, text, &input::HELD, Held::word)?,
+            text => input::word(Field::Held, text, &Held::ALL, Held::word)?,
         },
         load: text("load"),
     })
