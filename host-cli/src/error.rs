@@ -86,7 +86,7 @@ impl Error {
         Self::File { what, path: shown(path), reason: reason(error) }
     }
 
-    /// Whether the reader of the output went away, as `head` does.
+    /// Whether the reader of the output was closed, as `head` does.
     #[must_use]
     pub fn is_closed_pipe(&self) -> bool {
         matches!(self, Self::Output(error) if error.kind() == io::ErrorKind::BrokenPipe)

@@ -111,7 +111,7 @@ fn a_draft_can_be_let_go() {
     let anew = program.typed(&["pull", "1"], &format!("n\n{THREE}"));
     assert!(anew.out.contains("3 pulls by hand"), "{anew:?}");
     broken_off();
-    assert!(program.typed(&["pull", "1"], "d\n").err.contains("dropped; stored tests stay"));
+    assert!(program.typed(&["pull", "1"], "d\n").err.contains("discarded; stored tests stay"));
     broken_off();
     let forgotten = program.run(&["pull", "1", "--discard"]);
     assert_eq!(forgotten.out, "forgotten: the unfinished test of cloth 1; stored tests stay\n");

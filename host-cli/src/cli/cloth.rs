@@ -91,7 +91,7 @@ pub enum ClothVerb {
     Return(ReturnArgs),
 }
 
-/// What is said about a fabric, as typed.
+/// What is said about a cloth, as typed.
 #[derive(Args, Debug, Clone, Default)]
 pub struct FabricFlags {
     /// What it is made of, as on the label

@@ -36,7 +36,7 @@ Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to b
 /// `wash`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct WashArgs {
-    /// The fabric's tag, to store the marks with it; none to work it out only
+    /// The cloth's tag, to store the marks with it; none to work it out only
     #[arg(value_name = "TAG")]
     pub fabric: Option<String>,
     /// Marks along the cloth before and after: '50cm to 48.5cm'
@@ -65,7 +65,7 @@ pub struct WashArgs {
 /// `pair`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct PairArgs {
-    /// The tag of one fabric
+    /// The tag of one cloth
     pub first: String,
     /// The tag of the other
     pub second: String,
@@ -138,7 +138,7 @@ pub struct HangArgs {
 /// `handle`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct HandleArgs {
-    /// The fabric's tag
+    /// The cloth's tag
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The stretch that the view wants along the seam [default: what the cloth has]

@@ -222,12 +222,12 @@ pub struct PictureArgs {
 /// What a picture shows, as typed.
 #[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PictureKind {
-    /// The stretch of a fabric along each grain, with its trust
+    /// The stretch of a cloth along each grain, with its trust
     Stretch,
-    /// The growth of a fabric after release, with its forecast
+    /// The growth of a cloth after release, with its forecast
     Growth,
-    /// The card of a fabric
+    /// The card of a cloth
     Card,
-    /// All fabrics by their stretch across and along
+    /// All cloths by their stretch across and along
     Map,
 }

@@ -12,7 +12,7 @@ use super::reading::AdviceArgs;
 pub const EXAMPLES: &str = "\
 Examples:
   Does a finished girth go round the body, and an opening over the head, in the cloth under tag 9?
-      tenter size --fabric 9 --girth hip=104cm/101cm \\
+      tenter size --cloth 9 --girth hip=104cm/101cm \\
           --girth waist=78cm/74cm --opening head=56cm/42cm
 
   The same with a stretch from a label; what would be needed:
@@ -33,8 +33,8 @@ Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a m
 /// `size`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct SizeArgs {
-    /// The fabric whose measured stretch counts, by its tag
-    #[arg(long, value_name = "TAG", conflicts_with = "stretch")]
+    /// The cloth whose measured stretch counts, by its tag
+    #[arg(long = "cloth", alias = "fabric", value_name = "TAG", conflicts_with = "stretch")]
     pub fabric: Option<String>,
     /// The grain that goes round the body
     #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]

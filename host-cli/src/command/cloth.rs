@@ -1,4 +1,4 @@
-//! `tenter cloth`: the fabrics at home and those seen in shops.
+//! `tenter cloth`: the cloths at home and those seen in shops.
 
 use std::collections::BTreeMap;
 
@@ -127,7 +127,7 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
     Ok(())
 }
 
-/// The tests that count, by fabric.
+/// The tests that count, by cloth.
 fn newest(read: &dyn Read) -> Result<BTreeMap<Id, Vec<StoredTest>>, StoreError> {
     let mut tests: BTreeMap<Id, Vec<StoredTest>> = BTreeMap::new();
     read.each_test(Which::Newest, &mut |test| {

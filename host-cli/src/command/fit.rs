@@ -1,4 +1,4 @@
-//! `tenter fit`: which fabrics suit which role of a view.
+//! `tenter fit`: which cloths suit which role of a view.
 
 use tenter_core::Answer;
 

@@ -1,4 +1,4 @@
-//! `tenter pair`: two fabrics in one seam.
+//! `tenter pair`: two cloths in one seam.
 
 use tenter_core::making::pairing::Match;
 

@@ -70,7 +70,7 @@ pub fn print(plan: &Plan, json: bool, why: bool, unit: Unit, screen: &mut Screen
     Ok(check::exit_code(plan.answer))
 }
 
-/// The fabric that was named for each role, or the best.
+/// The cloth that was named for each role, or the best.
 fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
@@ -83,7 +83,7 @@ fn choose<'a>(
         let (role, tag) = text.rsplit_once('=').ok_or_else(|| wrong("type a role and a tag, such as main=1"))?;
         let role = find::role(pattern, view, role)?.id;
         if tag.trim().is_empty() {
-            return Err(wrong("type the tag of a fabric after the ="));
+            return Err(wrong("type the tag of a cloth after the ="));
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
@@ -92,7 +92,7 @@ fn choose<'a>(
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
             Some(fabric) => candidates.find(|one| one.fabric.id == fabric),
-            // Only an explicit --use selects a fabric that falls short.
+            // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
         Chosen { role: fit.role, candidate }

@@ -1,4 +1,4 @@
-//! Everything that the log knows of a fabric, to be shown.
+//! Everything that the log knows of a cloth, to be shown.
 
 use tenter_core::{Confidence, Table, Unit};
 
@@ -18,10 +18,10 @@ pub struct Rules {
     pub unit: Unit,
 }
 
-/// A fabric with all its tests and entries.
+/// A cloth with all its tests and entries.
 #[derive(Debug)]
 pub struct Known {
-    /// The fabric.
+    /// The cloth.
     pub fabric: Fabric,
     tests: Vec<StoredTest>,
     history: Vec<Entry>,
@@ -38,7 +38,7 @@ impl Known {
         Ok(Self { fabric, tests, history })
     }
 
-    /// What they say, with her hand.
+    /// What they say, with the person's repeatability.
     #[must_use]
     pub fn shown(&self, hands: Hands, rules: Rules, here: Here) -> Shown<'_> {
         let Rules { confidence, table, unit } = rules;

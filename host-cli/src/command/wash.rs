@@ -41,7 +41,11 @@ pub fn run(
     }
     let along = washed.iter().find(|(grain, ..)| *grain == Grain::Lengthwise).map(|(_, _, change)| *change);
     if let (Some(text), None) = (&args.need, along) {
-        return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
+        return Err(Error::argument(
+            "--need",
+            text,
+            "pass --lengthwise too: the marks along the cloth before and after",
+        ));
     }
     let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
     let mut found = Washed { changes, bought: None, confidence, as_read: args.as_read };

@@ -4,7 +4,7 @@ use super::{Refused, Subject};
 use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, Which};
 
-/// The fabric that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
+/// The cloth that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
 ///
 /// # Errors
 ///
@@ -16,7 +16,7 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     }
     let tag: u16 = text.trim().trim_start_matches('#').parse().map_err(|_| none())?;
     let mut found = read.fabrics_tagged(tag)?;
-    // A retired fabric steps back behind one that is there.
+    // A retired cloth steps back behind one that is there.
     if found.iter().any(|fabric| !fabric.dropped) {
         found.retain(|fabric| !fabric.dropped);
     }
@@ -30,7 +30,7 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     }
 }
 
-/// The fabric that is meant, unless it was retired.
+/// The cloth that is meant, unless it was retired.
 ///
 /// # Errors
 ///
@@ -178,7 +178,7 @@ pub fn roles<'p>(pattern: &'p Pattern, view: &'p str, wanted: &[String]) -> Resu
     Ok(pattern.view(view).filter(|role| ids.is_empty() || ids.contains(&role.id)).collect())
 }
 
-/// The test of a fabric that is meant by the last letters of its identifier, retired or not.
+/// The test of a cloth that is meant by the last letters of its identifier, retired or not.
 ///
 /// # Errors
 ///

@@ -1,4 +1,4 @@
-//! What the log knows of a fabric, gathered to be shown.
+//! What the log knows of a cloth, gathered to be shown.
 
 use tenter_core::{
     Confidence, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rules, Scatter, Suit, Table, Unit, suits,
@@ -10,10 +10,10 @@ use crate::log::{Construction, Entry, Fabric, Hands, Here, Share, StoredTest, fo
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
 
-/// A fabric in a list, with the stretch that was measured last.
+/// A cloth in a list, with the stretch that was measured last.
 #[derive(Debug)]
 pub struct Listed {
-    /// The fabric.
+    /// The cloth.
     pub fabric: Fabric,
     /// Across.
     pub crosswise: Option<Figure>,
@@ -22,7 +22,7 @@ pub struct Listed {
 }
 
 impl Listed {
-    /// A fabric with the tests that count.
+    /// A cloth with the tests that count.
     #[must_use]
     pub fn of(fabric: Fabric, tests: &[StoredTest], hands: &Hands) -> Self {
         let stretch = |grain| stretch(&fabric, tests, grain, hands);
@@ -30,7 +30,7 @@ impl Listed {
     }
 }
 
-/// The stretch of a fabric along a grain, of the tests that count.
+/// The stretch of a cloth along a grain, of the tests that count.
 #[must_use]
 pub fn stretch(fabric: &Fabric, tests: &[StoredTest], grain: Grain, hands: &Hands) -> Option<Figure> {
     let test = &tests.iter().find(|test| test.said.test.grain() == grain)?.said.test;
@@ -99,7 +99,7 @@ pub struct Standing<'a> {
 }
 
 impl<'a> Standing<'a> {
-    /// What the newest test of each grain says, of all tests of a fabric, the oldest first.
+    /// What the newest test of each grain says, of all tests of a cloth, the oldest first.
     #[must_use]
     pub fn all(fabric: &Fabric, tests: &'a [StoredTest], hands: &Hands, confidence: Confidence) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
@@ -149,10 +149,10 @@ pub enum Status {
     Retired,
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[derive(Debug)]
 pub struct Shown<'a> {
-    /// The fabric.
+    /// The cloth.
     pub fabric: &'a Fabric,
     /// All its tests, the oldest first.
     pub tests: &'a [StoredTest],

@@ -1,9 +1,9 @@
-//! The plan of a view in chosen fabrics, from cutting to finishing.
+//! The plan of a view in chosen cloths, from cutting to finishing.
 
 use tenter_core::making::caution::{CORDS, Caution, Cord, Job, cautions};
 use tenter_core::making::handling::{Layer, Layered};
 use tenter_core::making::source::Source;
-use tenter_core::making::washing::{PREWASHES, Prewash};
+use tenter_core::making::washing::{Prewash, PrewashCloth};
 use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
@@ -15,12 +15,12 @@ use crate::finding::size::{SizeLine, Sized};
 use crate::finding::verdict::Verdict;
 use crate::log::{Construction, Fabric, Pattern, Role, Shop};
 
-/// A role with the fabric chosen for it.
+/// A role with the cloth chosen for it.
 #[derive(Debug)]
 pub struct Chosen<'a> {
     /// The role.
     pub role: &'a Role,
-    /// The fabric with its answer; none where nothing is there for it.
+    /// The cloth with its answer; none where nothing is there for it.
     pub candidate: Option<Candidate<'a>>,
 }
 
@@ -46,7 +46,7 @@ pub struct Wanted<'a> {
     pub pattern: &'a Pattern,
     /// The view.
     pub view: &'a str,
-    /// Roles and their fabrics.
+    /// Roles and their cloths.
     pub chosen: Vec<Chosen<'a>>,
     /// Seams between them.
     pub seams: Vec<Seam>,
@@ -261,7 +261,7 @@ impl Plan {
     }
 }
 
-/// The fabrics, each once.
+/// The cloths, each once.
 fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
     let mut fabrics: Vec<&'a Fabric> = Vec::new();
     for fabric in wanted.chosen.iter().filter_map(Chosen::fabric) {
@@ -275,7 +275,7 @@ fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
 fn before(wanted: &Wanted<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     for fabric in fabrics(wanted).into_iter().filter(|fabric| !fabric.washed) {
-        let Prewash { washes, source, .. } = prewash(fabric);
+        let Prewash { washes, source } = prewash(fabric);
         steps.push(Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), washes, source });
         if fabric.washed_lengthwise.is_none() {
             steps.push(Step::MarkBeforeWash(fabric.into()));
@@ -294,17 +294,15 @@ fn before(wanted: &Wanted<'_>) -> Vec<Step> {
 fn prewash(fabric: &Fabric) -> Prewash {
     let text = format!("{} {}", fabric.fibre, fabric.name).to_lowercase();
     let knit = fabric.construction == Construction::Knit;
-    let wanted = if text.contains("denim") {
-        "denim"
+    Prewash::of(if text.contains("denim") {
+        PrewashCloth::Denim
     } else if knit && (text.contains("cotton") || text.contains("viscose") || text.contains("rayon")) {
-        "cotton and viscose knits"
+        PrewashCloth::CottonOrViscoseKnit
     } else if text.contains("cotton") {
-        "cotton"
+        PrewashCloth::Cotton
     } else {
-        "any cloth"
-    };
-    let found = PREWASHES.iter().find(|row| row.cloth == wanted).copied();
-    found.unwrap_or(Prewash { cloth: "any cloth", washes: 1, source: Source::CommonPractice })
+        PrewashCloth::Any
+    })
 }
 
 fn cutting(wanted: &Wanted<'_>) -> Vec<Step> {
@@ -348,7 +346,7 @@ fn joined(wanted: &Wanted<'_>, seam: Seam) -> Part {
     Part { topic: Topic::Seam { roles, length: seam.length }, steps }
 }
 
-/// What each fabric wants for itself, and what several want alike, each line once with the tags it is for.
+/// What each cloth wants for itself, and what several want alike, each line once with the tags it is for.
 fn sewing(wanted: &Wanted<'_>) -> Vec<Part> {
     let fabrics = fabrics(wanted);
     let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();

@@ -10,7 +10,7 @@ use crate::log::{Fabric, Hands, Id, StoredTest, retest};
 /// A stored test with its answer.
 #[derive(Debug)]
 pub struct Pulled {
-    /// The fabric it belongs to.
+    /// The cloth it belongs to.
     pub fabric: Fabric,
     /// The test, as it is in the log.
     pub test: StoredTest,
@@ -25,7 +25,7 @@ pub struct Pulled {
 }
 
 impl Pulled {
-    /// Judges the test `id` among all `tests` of a fabric; none where it is not among them.
+    /// Judges the test `id` among all `tests` of a cloth; none where it is not among them.
     ///
     /// # Errors
     ///

@@ -66,7 +66,7 @@ impl Terminal {
     ///
     /// # Errors
     ///
-    /// A terminal that went away.
+    /// A terminal that was closed.
     pub fn say(&self, words: &str) -> io::Result<()> {
         self.write(&wrapped("", words))
     }
@@ -84,7 +84,7 @@ impl Terminal {
     ///
     /// # Errors
     ///
-    /// A terminal that went away.
+    /// A terminal that was closed.
     pub fn ask(&self, question: &str) -> io::Result<Option<String>> {
         self.await_line(question, &mut || None)
     }
@@ -93,7 +93,7 @@ impl Terminal {
     ///
     /// # Errors
     ///
-    /// What `keep` says, or a terminal that went away.
+    /// What `keep` says, or a terminal that was closed.
     pub fn run<E: From<io::Error>>(
         &self,
         mut guide: Guide,
@@ -145,7 +145,7 @@ impl Terminal {
                 }
                 (Err(RecvTimeoutError::Timeout), None) => {}
                 (Err(RecvTimeoutError::Timeout), Some(now)) => {
-                    // A bell, once, when the time has come: she may look at the cloth.
+                    // A bell, once, when the time has come: the person may be looking at the cloth.
                     self.over(1, &whole(&now), if now.due && !rang { "\u{7}" } else { "" })?;
                     rang |= now.due;
                 }

@@ -7,7 +7,7 @@ use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
 use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
 
-/// A fabric.
+/// A cloth.
 #[derive(Debug, Serialize)]
 pub struct FabricJson<'a> {
     id: String,
@@ -105,7 +105,7 @@ struct ShownJson<'a> {
     history: &'a [Entry],
 }
 
-/// One fabric.
+/// One cloth.
 #[must_use]
 pub fn fabric(fabric: &Fabric) -> String {
     line(&FabricJson::from(fabric))
@@ -126,7 +126,7 @@ pub fn list(listed: &[Listed]) -> String {
     line(&list)
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[must_use]
 pub fn shown(shown: &Shown<'_>) -> String {
     let standing = |standing: &Standing<'_>| {

@@ -1,4 +1,4 @@
-//! A fabric: a length in the stash, or a bolt met in a shop.
+//! A cloth: a length in the stash, or a bolt met in a shop.
 
 use serde::{Deserialize, Serialize};
 pub use tenter_core::Construction;
@@ -32,7 +32,7 @@ pub struct WashMarks {
     pub division: Length,
 }
 
-/// A fabric as it stands now.
+/// A cloth as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fabric {
     /// Its identifier: that of the entry that added it.
@@ -68,7 +68,7 @@ pub struct Fabric {
 }
 
 impl Fabric {
-    /// A fabric that is only named so far.
+    /// A cloth that is only named so far.
     #[must_use]
     pub fn named(id: Id, tag: u16, name: &str) -> Self {
         Self {
@@ -129,7 +129,7 @@ fn set<T>(field: &mut T, value: Option<T>) {
     }
 }
 
-/// What is said about a fabric: absent fields stay as they are, null clears.
+/// What is said about a cloth: absent fields stay as they are, null clears.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 #[allow(clippy::option_option)] // Absent, null and a value are three things.
@@ -149,7 +149,7 @@ pub struct FabricChange {
     /// Usable width.
     #[serde(rename = "width_mm", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub width: Option<Option<Mm>>,
-    /// Length on hand, counted anew.
+    /// Length on hand, measured again.
     #[serde(rename = "length_mm", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub length: Option<Option<Mm>>,
     /// Mass per area.

@@ -6,7 +6,7 @@ use super::Hands;
 use super::fabric::Construction;
 use super::tested::StoredTest;
 
-/// The test that counted on the same grain before `test` did, among tests of one fabric.
+/// The test that counted on the same grain before `test` did, among tests of one cloth.
 #[must_use]
 pub fn before<'t>(tests: &'t [StoredTest], test: &StoredTest) -> Option<&'t StoredTest> {
     let grain = test.said.test.grain();

@@ -1,4 +1,4 @@
-//! The swatch book: every fabric with its pictures, a map of the stash, search and filters; beside what a view asks
+//! The swatch book: every cloth with its pictures, a map of the stash, search and filters; beside what a view asks
 //! where one is chosen.
 
 use askama::Template;
@@ -20,10 +20,10 @@ use crate::words::fit::{because, chance};
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
-/// How many fabrics of a role are listed beside its map.
+/// How many cloths of a role are listed beside its map.
 const LISTED: usize = 12;
 
-/// A book that grows fabric by fabric.
+/// A book that grows cloth by cloth.
 #[derive(Debug)]
 pub struct Book<'a> {
     stock: &'a Stock,
@@ -43,7 +43,7 @@ struct Role {
     others: String,
 }
 
-/// A fabric that may suit a role.
+/// A cloth that may suit a role.
 #[derive(Debug)]
 struct Fit {
     id: String,
@@ -81,7 +81,7 @@ impl<'a> Book<'a> {
         Self { stock, view, confidence, table, cloths: Vec::new() }
     }
 
-    /// Puts in a fabric.
+    /// Puts in a cloth.
     pub fn add(&mut self, shown: &Shown<'_>) {
         self.cloths.push(Cloth::of(shown, self.view));
     }

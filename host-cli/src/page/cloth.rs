@@ -1,4 +1,4 @@
-//! One fabric as the swatch book shows it.
+//! One cloth as the swatch book shows it.
 
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
@@ -20,7 +20,7 @@ use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, quantity, washing};
 
-/// A fabric, ready for the template.
+/// A cloth, ready for the template.
 #[derive(Debug)]
 pub struct Cloth {
     pub id: String,
@@ -87,7 +87,7 @@ pub struct Test {
 }
 
 impl Cloth {
-    /// A fabric with everything that is known of it, beside what a view asks.
+    /// A cloth with everything that is known of it, beside what a view asks.
     pub fn of(shown: &Shown<'_>, view: Option<&Fitted<'_>>) -> Self {
         let fabric = shown.fabric;
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
@@ -137,7 +137,7 @@ impl Cloth {
     }
 }
 
-/// The fabric in every role of the view.
+/// The cloth in every role of the view.
 fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candidate<'v>)> {
     let in_role = |role: &'v crate::finding::fit::RoleFit<'_>| {
         let found = role.candidates.iter().find(|candidate| candidate.fabric.id == fabric.id)?;

@@ -18,7 +18,7 @@ struct Role {
     chosen: Option<Chosen>,
 }
 
-/// A fabric that was chosen.
+/// A cloth that was chosen.
 #[derive(Debug)]
 struct Chosen {
     tag: u16,
@@ -60,7 +60,7 @@ struct Page<'a> {
     trust: String,
 }
 
-/// The page; `gauges` are the pictures of the chosen fabrics beside what is asked, one a role, empty where none was
+/// The page; `gauges` are the pictures of the chosen cloths beside what is asked, one a role, empty where none was
 /// chosen; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
 pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {

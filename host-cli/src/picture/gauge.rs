@@ -78,7 +78,7 @@ pub fn key(key: &Key) -> Picture {
 fn description(gauge: &Gauge<'_>) -> String {
     let sentence = |row: &Row| {
         let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
-        let asked = words::range(&row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
+        let asked = words::range(row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
         let answer = row.answer.map(|answer| format!(": {}", words::answer(answer))).unwrap_or_default();
         format!("{}: {seen}{asked}{answer}.", row.grain.word())
     };
@@ -144,7 +144,7 @@ fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge
     if let Some(stretch) = row.stretch {
         trust(picture, axis, middle, &stretch, gauge.confidence);
     }
-    if let Some(asked) = words::range(&row.asked) {
+    if let Some(asked) = words::range(row.asked) {
         let asked = fit::shortened(&format!("asked {asked}"), 33.0);
         picture.draw(text("tn-asked", (LEFT, y + 65.0), 11.0, Anchor::Start, asked));
     }

@@ -20,11 +20,11 @@ pub use error::{Access, Stop, StoreError};
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Which {
-    /// Of one fabric, retired ones too, the oldest first.
+    /// Of one cloth, retired ones too, the oldest first.
     Of(Id),
-    /// The newest of each grain of each fabric, in no order.
+    /// The newest of each grain of each cloth, in no order.
     Newest,
-    /// Those that belong to no fabric, the oldest first.
+    /// Those that belong to no cloth, the oldest first.
     Inbox,
     /// All of them, the oldest first.
     All,
@@ -32,21 +32,21 @@ pub enum Which {
 
 /// What can be read. Within [`Store::write`] everything read belongs to one moment.
 pub trait Read {
-    /// All fabrics, retired ones too, by tag.
+    /// All cloths, retired ones too, by tag.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn fabrics(&self) -> Result<Vec<Fabric>, StoreError>;
 
-    /// The fabrics under a tag, retired ones too: usually one, more after two logs were merged.
+    /// The cloths under a tag, retired ones too: usually one, more after two logs were merged.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError>;
 
-    /// The fabric with this identifier.
+    /// The cloth with this identifier.
     ///
     /// # Errors
     ///

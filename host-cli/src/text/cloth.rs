@@ -56,7 +56,7 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
     text.finish()
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[must_use]
 pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     let fabric = shown.fabric;

@@ -22,11 +22,9 @@ pub const OLD_HAND: &str =
 #[must_use]
 pub fn which_port(ports: &[String]) -> String {
     match ports {
-        [] => {
-            "say where the handheld is: no serial port was found; plug it in, or type --port tcp:HOST:PORT".to_owned()
-        }
+        [] => "no serial port was found; plug the handheld in, or pass --port tcp:HOST:PORT".to_owned(),
         [port, ..] => format!(
-            "say where the handheld is: --port {port}, or TENTER_PORT={port} once for all (serial ports here: {})",
+            "pass --port {port}, or set TENTER_PORT={port} once for all (serial ports here: {})",
             ports.join(", ")
         ),
     }

@@ -75,7 +75,7 @@ fn all_of_the_inbox_goes_where_a_tag_is_clear_now() {
     assert!(text.contains("now on Fern"), "{text}");
     let text = typed(&db, "device assign --all").unwrap();
     assert!(text.ends_with("1 test given to their cloths; 2 still without: see tenter device inbox\n"), "{text}");
-    // One of two fabrics with one tag gets another; then the tag is clear.
+    // One of two cloths with one tag gets another; then the tag is clear.
     let twill = store::open(&db, tenter::log::Here::desk()).unwrap().fabrics_tagged(3).unwrap()[1].id;
     typed(&db, &format!("cloth edit {twill} --tag 30")).unwrap();
     let text = typed(&db, "device assign --all").unwrap();

@@ -1,4 +1,4 @@
-//! `tenter pull`: a pull test stored with a fabric.
+//! `tenter pull`: a pull test stored with a cloth.
 
 mod guided;
 

@@ -23,7 +23,7 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
             }
         }
         if gauges.is_empty() {
-            return Err(Error::Usage("no role of that view asks for stretch; say it with --wants 25%".to_owned()));
+            return Err(Error::Usage("no role of that view asks for stretch; pass it with --wants 25%".to_owned()));
         }
     }
     if let Some(text) = &args.wants {
@@ -32,7 +32,8 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         if asked.at_least.is_some_and(|least| least.ratio() <= Ratio::ZERO) && asked.at_most.is_none() {
             return Err(Error::argument("--wants", text, "every cloth gives that; type more, such as 5%"));
         }
-        let wrong = || Error::argument("--wants", text, "no gauge of paper is so long; type less, such as 100%");
+        let wrong =
+            || Error::argument("--wants", text, "a gauge on paper cannot be that long; type less, such as 100%");
         gauges.push(pull_gauge(&PullGauge { title, asked }).ok_or_else(wrong)?);
     }
     let count = if gauges.len() == 1 { "a gauge".to_owned() } else { format!("{} gauges", gauges.len()) };

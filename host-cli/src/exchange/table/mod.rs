@@ -1,5 +1,5 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
-//! fabric. [`write`] makes such tables, [`read`] takes readings typed into one.
+//! cloth. [`write`] makes such tables, [`read`] takes readings typed into one.
 
 pub mod read;
 pub mod write;
@@ -33,7 +33,7 @@ pub const TESTS: [&str; 23] = [
     "device",
 ];
 
-/// The heads of the fabrics.
+/// The heads of the cloths.
 pub const FABRICS: [&str; 16] = [
     "id",
     "tag",

@@ -1,4 +1,4 @@
-//! Tables of tests and of fabrics.
+//! Tables of tests and of cloths.
 
 use std::collections::HashMap;
 use std::io::{self, Write};
@@ -36,7 +36,7 @@ pub fn tests(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Re
     Ok(count)
 }
 
-/// Writes one row a fabric, by tag, retired ones too; how many.
+/// Writes one row a cloth, by tag, retired ones too; how many.
 ///
 /// # Errors
 ///
@@ -108,7 +108,7 @@ pub fn test(test: &StoredTest, fabric: Option<&Fabric>, hands: &Hands) -> Result
     Ok(row)
 }
 
-/// The row of a fabric.
+/// The row of a cloth.
 #[must_use]
 pub fn fabric(fabric: &Fabric) -> Vec<String> {
     let length = |length: Option<Length>| length.map(mm).unwrap_or_default();

@@ -1,4 +1,4 @@
-//! What is known of a fabric, as the core takes it for sewing.
+//! What is known of a cloth, as the core takes it for sewing.
 
 use tenter_core::making::handling::{Cloth, Weight};
 use tenter_core::making::pairing::Edge;
@@ -13,7 +13,7 @@ use crate::log::{Fabric, Mass};
 const LIGHT_UNDER: f64 = 120.0;
 const HEAVY_FROM: f64 = 280.0;
 
-/// What is known of a fabric, as the core takes it.
+/// What is known of a cloth, as the core takes it.
 #[must_use]
 pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let stretch = |grain| stretch(fabric, grain, stock).ok();
@@ -33,7 +33,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     }
 }
 
-/// What is known of a fabric along a seam.
+/// What is known of a cloth along a seam.
 ///
 /// # Errors
 ///
@@ -44,7 +44,7 @@ pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPul
     Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
 }
 
-/// The stretch of a fabric along a grain.
+/// The stretch of a cloth along a grain.
 ///
 /// # Errors
 ///

@@ -1,4 +1,4 @@
-//! The stash as `fit` looks at it: live fabrics, their newest tests, and her hand.
+//! The stash as `fit` looks at it: live cloths, their newest tests, and the person's repeatability.
 
 use std::collections::HashMap;
 
@@ -7,21 +7,21 @@ use tenter_core::{Grain, Scatter};
 use crate::log::{Fabric, Hands, Id, StoredTest};
 use crate::store::{Read, StoreError, Which};
 
-/// The newest test of a grain, with the scatter to reckon with.
+/// The newest test of a grain, with the scatter to count with.
 #[derive(Debug)]
 pub struct Measured {
     /// The test.
     pub test: StoredTest,
-    /// Her hand on this construction, the test's own pulls left out.
+    /// The person's repeatability on this construction, the test's own pulls left out.
     pub scatter: Scatter,
 }
 
-/// Live fabrics with their newest tests.
+/// Live cloths with their newest tests.
 #[derive(Debug, Default)]
 pub struct Stock {
-    /// The fabrics that were not dropped, by tag.
+    /// The cloths that were not dropped, by tag.
     pub fabrics: Vec<Fabric>,
-    /// Her hand.
+    /// The person's repeatability.
     pub hands: Hands,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
@@ -51,7 +51,7 @@ impl Stock {
         Ok(Self { fabrics, hands, measured })
     }
 
-    /// The newest test of a grain of a fabric.
+    /// The newest test of a grain of a cloth.
     #[must_use]
     pub fn measured(&self, fabric: &Fabric, grain: Grain) -> Option<&Measured> {
         self.measured.get(&fabric.id)?.get(index(grain))?.as_deref()

@@ -1,4 +1,4 @@
-//! Brings the tables of fabrics, tests, patterns and roles up to date with their entries.
+//! Brings the tables of cloths, tests, patterns and roles up to date with their entries.
 
 use std::collections::{BTreeSet, HashSet};
 
@@ -10,7 +10,7 @@ use crate::log::{Entry, Id, Subject, fold};
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
 pub struct Touched {
-    /// In the order in which they must come: a test after its fabric, a role after its pattern.
+    /// In the order in which they must come: a test after its cloth, a role after its pattern.
     fabrics: HashSet<Id>,
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
@@ -165,7 +165,7 @@ fn test(connection: &Connection, id: Id, grains: &mut BTreeSet<(String, &'static
     Ok(())
 }
 
-/// Marks the test that counts for a grain of a fabric: the one pulled last.
+/// Marks the test that counts for a grain of a cloth: the one pulled last.
 fn newest(connection: &Connection, fabric: &str, grain: &str) -> rusqlite::Result<()> {
     connection
         .prepare_cached("UPDATE test SET newest = 0 WHERE fabric = ?1 AND grain = ?2 AND newest = 1")?
@@ -179,7 +179,7 @@ fn newest(connection: &Connection, fabric: &str, grain: &str) -> rusqlite::Resul
     Ok(())
 }
 
-/// Sums up what the tests of a fabric say of the hand that pulled them.
+/// Sums up what the tests of a cloth say of the hand that pulled them.
 fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
     connection
         .prepare_cached(

@@ -12,7 +12,7 @@ use crate::log::{
     Cloth, Construction, Device, Entry, Fabric, Fact, Id, Mass, Pattern, Role, Share, Shop, StoredTest, Tested,
 };
 
-/// Columns of a fabric, in the order of [`fabric`].
+/// Columns of a cloth, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
     washed_lengthwise, washed_crosswise, dropped";
 /// Columns of a test, in the order of [`test`].
@@ -85,7 +85,7 @@ fn construction(word: &str) -> Construction {
     Construction::from_word(word).unwrap_or_default()
 }
 
-/// A fabric of [`FABRIC`].
+/// A cloth of [`FABRIC`].
 ///
 /// # Errors
 ///

@@ -40,7 +40,7 @@ pub fn refused(refused: &Refused) -> String {
             format!("cloth {tag} lies in a shop; once it is bought type tenter cloth edit {tag} --bought 2m")
         }
         Refused::NotSoMuch { tag, text, had, unit } => format!(
-            "LENGTH '{}': only {} is on hand; type that or less, or count anew: tenter cloth edit {tag} --length",
+            "LENGTH '{}': only {} is on hand; type that or less, or correct the length: tenter cloth edit {tag} --length",
             one_line(text),
             quantity::cloth(*had, *unit)
         ),
