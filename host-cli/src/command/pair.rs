@@ -7,7 +7,7 @@ use crate::cli::making::PairArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::pair::{Pairing, SeamSide};
-use crate::input::{self, Field, amount};
+use crate::input::{self, Field, Why, Wrong, amount};
 use crate::json::pair as pair_json;
 use crate::store::Read;
 use crate::text::Screen;
@@ -28,7 +28,7 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         |fabric, grain| known::edge(fabric, grain, &stock).map(|edge| SeamSide { cloth: fabric.into(), grain, edge });
     let sides = [side(&first, grain)?, side(&second, args.second_grain.unwrap_or(grain))?];
     let pairing = Pairing::of(sides, seam, args.stitch, confidence)
-        .map_err(|error| Error::argument("--along", &args.along, error))?;
+        .map_err(|error| Wrong::new(Field::Along, &args.along, Why::Making(error)))?;
     let unit = args.advice.show.units.or_else(|| input::unit_of(&args.along)).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", pair_json::render(&pairing))?;

@@ -7,11 +7,12 @@ use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
-use crate::error::{Error, one_line};
+use crate::deed::Refused;
+use crate::error::Error;
 use crate::finding::fit::{RoleFit, Stock};
 use crate::finding::plan::{Chosen, Plan, Seam, Wanted};
 use crate::finding::size::Sized;
-use crate::input::{self, Field, amount::cloth};
+use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
 use crate::log::Pattern;
 use crate::store::Read;
@@ -41,7 +42,9 @@ pub fn plan<'a>(
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
         let (ends, typed) = (args.zip_ends.unwrap_or(ZipEnds::Open), input::unit_of(text));
-        notions.zip(edge, ends, typed, typed.unwrap_or(unit)).map_err(|error| Error::argument("--zip", text, error))?;
+        notions
+            .zip(edge, ends, typed, typed.unwrap_or(unit))
+            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence)?;
@@ -79,11 +82,11 @@ fn choose<'a>(
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
-        let wrong = |remedy: &str| Error::argument("--use", text, remedy);
-        let (role, tag) = text.rsplit_once('=').ok_or_else(|| wrong("type a role and a tag, such as main=1"))?;
+        let wrong = || Wrong::new(Field::Use, text, Why::NotAUse);
+        let (role, tag) = text.rsplit_once('=').ok_or_else(wrong)?;
         let role = find::role(pattern, view, role)?.id;
         if tag.trim().is_empty() {
-            return Err(wrong("type the tag of a cloth after the ="));
+            return Err(wrong().into());
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
@@ -103,19 +106,17 @@ fn choose<'a>(
 fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<Seam>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
-        let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+waistband=60cm'");
+        let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
         let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
         let length = cloth(Field::Seam, length)?;
         if length <= Length::ZERO {
-            return Err(wrong());
+            return Err(wrong().into());
         }
         let place = |text: &str| {
             let name = find::role(pattern, view, text)?.name.as_str();
             let place = names.iter().position(|known| *known == name);
-            place.ok_or_else(|| {
-                Error::Usage(format!("'{}' is not on this sheet; name it with --role too", one_line(name)))
-            })
+            Ok::<_, Error>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
         };
         seams.push(Seam { roles: [place(one)?, place(other)?], length });
     }
@@ -127,14 +128,10 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
 
 /// `soft waist 76cm`.
 fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
-    let wrong = || {
-        let words =
-            "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'";
-        Error::argument("--elastic", text, words)
-    };
+    let wrong = || Wrong::new(Field::Elastic, text, Why::NotAnElastic);
     let mut words = text.trim().splitn(3, ' ');
     let (Some(kind), Some(place), Some(measure)) = (words.next(), words.next(), words.next()) else {
-        return Err(wrong());
+        return Err(wrong().into());
     };
     let kind = Kind::from_word(&kind.to_lowercase()).ok_or_else(wrong)?;
     let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
@@ -143,5 +140,5 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged
         .and_then(|()| sized.casing(kind, None, false, unit))
-        .map_err(|error| Error::argument("--elastic", text, error))
+        .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

@@ -51,6 +51,12 @@ pub enum Refused {
     /// Nothing was said that would change anything.
     #[error("nothing changed")]
     NothingChanged(Subject),
+    /// A seam with a role that is not on the sheet.
+    #[error("role not on the sheet")]
+    NotOnSheet(String),
+    /// No role of the view asks for stretch.
+    #[error("no stretch asked")]
+    NoStretchAsked,
     /// The length on hand is not known.
     #[error("length not known")]
     LengthNotKnown(u16),

@@ -305,7 +305,7 @@ mod tests {
 
     #[test]
     fn the_ports_that_are_there_are_named() {
-        assert!(which_port(&[]).ends_with("plug it in, or type --port tcp:HOST:PORT"));
+        assert!(which_port(&[]).ends_with("plug the handheld in, or pass --port tcp:HOST:PORT"));
         let two = which_port(&["COM3".to_owned(), "COM4".to_owned()]);
         assert!(two.contains("--port COM3,") && two.ends_with("(serial ports here: COM3, COM4)"), "{two}");
     }

@@ -26,6 +26,8 @@ pub fn refused(refused: &Refused) -> String {
                 names.join(", ")
             )
         }
+        Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
+        Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
         Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
         Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
         Refused::TagTaken { tag, by, free } => {
