@@ -13,7 +13,7 @@ use tenter_core::{Construction, Ends, Grain, Held, Unit};
 
 /// One of a closed enum, in any case.
 #[derive(Clone, Copy, Debug)]
-pub struct Choice<T: 'static> {
+pub struct OneOf<T: 'static> {
     all: &'static [T],
     word: fn(T) -> &'static str,
     /// What the words beside those that are shown mean.
@@ -21,7 +21,7 @@ pub struct Choice<T: 'static> {
     help: fn(T) -> &'static str,
 }
 
-impl<T: Copy> Choice<T> {
+impl<T: Copy> OneOf<T> {
     fn typed(&self, text: &str) -> Option<T> {
         let exact = self.all.iter().copied().find(|one| (self.word)(*one).eq_ignore_ascii_case(text.trim()));
         exact.or_else(|| (self.synonym)(text))
@@ -32,7 +32,7 @@ impl<T: Copy> Choice<T> {
     }
 }
 
-impl<T: Copy + Send + Sync + 'static> TypedValueParser for Choice<T> {
+impl<T: Copy + Send + Sync + 'static> TypedValueParser for OneOf<T> {
     type Value = T;
 
     fn parse_ref(&self, command: &Command, arg: Option<&Arg>, value: &OsStr) -> Result<T, clap::Error> {
@@ -54,7 +54,7 @@ const fn none<T>(_: &str) -> Option<T> {
 }
 
 /// Grains.
-pub const GRAIN: Choice<Grain> = Choice {
+pub const GRAIN: OneOf<Grain> = OneOf {
     all: &Grain::ALL,
     word: Grain::word,
     synonym: Grain::typed,
@@ -66,7 +66,7 @@ pub const GRAIN: Choice<Grain> = Choice {
 };
 
 /// Constructions.
-pub const CONSTRUCTION: Choice<Construction> = Choice {
+pub const CONSTRUCTION: OneOf<Construction> = OneOf {
     all: &Construction::ALL,
     word: Construction::word,
     synonym: Construction::typed,
@@ -78,7 +78,7 @@ pub const CONSTRUCTION: Choice<Construction> = Choice {
 };
 
 /// Ends that are read; their number does too.
-pub const ENDS: Choice<Ends> = Choice {
+pub const ENDS: OneOf<Ends> = OneOf {
     all: &Ends::ALL,
     word: Ends::word,
     synonym: |text| match text {
@@ -93,7 +93,7 @@ pub const ENDS: Choice<Ends> = Choice {
 };
 
 /// Ways of holding.
-pub const HELD: Choice<Held> = Choice {
+pub const HELD: OneOf<Held> = OneOf {
     all: &Held::ALL,
     word: Held::word,
     synonym: none,
@@ -106,7 +106,7 @@ pub const HELD: Choice<Held> = Choice {
 };
 
 /// Units of the text.
-pub const UNIT: Choice<Unit> = Choice {
+pub const UNIT: OneOf<Unit> = OneOf {
     all: &[Unit::Mm, Unit::Cm, Unit::Inch],
     word: Unit::symbol,
     synonym: none,
@@ -118,7 +118,7 @@ pub const UNIT: Choice<Unit> = Choice {
 };
 
 /// Stitches.
-pub const STITCH: Choice<Stitch> = Choice {
+pub const STITCH: OneOf<Stitch> = OneOf {
     all: &Stitch::ALL,
     word: Stitch::word,
     synonym: none,
@@ -132,7 +132,7 @@ pub const STITCH: Choice<Stitch> = Choice {
 };
 
 /// Layers of what hangs.
-pub const PIECE: Choice<Piece> = Choice {
+pub const PIECE: OneOf<Piece> = OneOf {
     all: &Piece::ALL,
     word: Piece::word,
     synonym: none,
@@ -143,7 +143,7 @@ pub const PIECE: Choice<Piece> = Choice {
 };
 
 /// Kinds of elastic.
-pub const ELASTIC: Choice<Kind> = Choice {
+pub const ELASTIC: OneOf<Kind> = OneOf {
     all: &Kind::ALL,
     word: Kind::word,
     synonym: none,
@@ -156,7 +156,7 @@ pub const ELASTIC: Choice<Kind> = Choice {
 };
 
 /// Where elastic goes.
-pub const EDGING: Choice<Edging> = Choice {
+pub const EDGING: OneOf<Edging> = OneOf {
     all: &Edging::ALL,
     word: Edging::word,
     synonym: none,
@@ -172,7 +172,7 @@ pub const EDGING: Choice<Edging> = Choice {
 };
 
 /// Ends of a zip.
-pub const ZIP_ENDS: Choice<ZipEnds> = Choice {
+pub const ZIP_ENDS: OneOf<ZipEnds> = OneOf {
     all: &ZipEnds::ALL,
     word: ZipEnds::word,
     synonym: none,

@@ -70,16 +70,16 @@ Examples:
 pub enum ClothVerb {
     /// Add a length at home, or a bolt seen in a shop
     #[command(after_help = ADD)]
-    Add(AddArgs),
+    Add(AddClothArgs),
     /// List the cloths
     #[command(after_help = LIST)]
-    List(ListArgs),
+    List(ListClothsArgs),
     /// Show one cloth: its stretch, its tests and its history
     #[command(after_help = SHOW)]
     Show(ShowFabricArgs),
     /// Change what is stored about a cloth
     #[command(after_help = EDIT)]
-    Edit(EditArgs),
+    Edit(EditClothArgs),
     /// Record that you cut a length off
     #[command(after_help = CUT)]
     Cut(CutArgs),
@@ -125,7 +125,7 @@ pub struct FabricFlags {
 
 /// `cloth add`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct AddArgs {
+pub struct AddClothArgs {
     /// What to call it
     pub name: String,
     /// Number to pin to the cloth [default: the next free one]
@@ -144,7 +144,7 @@ pub struct AddArgs {
 
 /// `cloth edit`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct EditArgs {
+pub struct EditClothArgs {
     /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
@@ -170,7 +170,7 @@ pub struct EditArgs {
 
 /// `cloth list`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct ListArgs {
+pub struct ListClothsArgs {
     /// Words to look for in name, fibre, place and note
     pub words: Vec<String>,
     /// Only of this construction

@@ -68,16 +68,16 @@ Examples:
 pub enum PatternVerb {
     /// Add a pattern, or a role of one of its views
     #[command(after_help = ADD)]
-    Add(AddArgs),
+    Add(AddRoleArgs),
     /// List the patterns
     #[command(after_help = LIST)]
-    List(ListArgs),
+    List(ListPatternsArgs),
     /// Show the demands of a pattern
     #[command(after_help = SHOW)]
     Show(ShowPatternArgs),
     /// Change a pattern or one of its roles
     #[command(after_help = EDIT)]
-    Edit(EditArgs),
+    Edit(EditRoleArgs),
     /// Retire a pattern, a view or a role; return brings it back
     #[command(after_help = RETIRE)]
     Retire(WhichArgs),
@@ -126,7 +126,7 @@ pub struct RoleFlags {
 
 /// `pattern add`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct AddArgs {
+pub struct AddRoleArgs {
     /// The pattern
     pub pattern: String,
     /// The view, or - where it has only one
@@ -144,7 +144,7 @@ pub struct AddArgs {
 
 /// `pattern edit`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct EditArgs {
+pub struct EditRoleArgs {
     /// The pattern
     pub pattern: String,
     /// The view
@@ -165,7 +165,7 @@ pub struct EditArgs {
 
 /// `pattern list`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct ListArgs {
+pub struct ListPatternsArgs {
     /// Only retired patterns
     #[arg(long)]
     pub retired: bool,

@@ -1,7 +1,7 @@
 //! What the flags say, in the plain words of `input` and of the core.
 
 use super::check::CheckArgs;
-use super::cloth::{AddArgs, EditArgs, FabricFlags, YesNo};
+use super::cloth::{AddClothArgs, EditClothArgs, FabricFlags, YesNo};
 use super::making::WashArgs;
 use super::pattern::RoleFlags;
 use super::pull::PullArgs;
@@ -62,15 +62,15 @@ impl From<&FabricFlags> for TypedCloth {
     }
 }
 
-impl From<&AddArgs> for TypedCloth {
-    fn from(args: &AddArgs) -> Self {
+impl From<&AddClothArgs> for TypedCloth {
+    fn from(args: &AddClothArgs) -> Self {
         let (name, tag, washed) = (Some(args.name.clone()), args.tag.clone(), args.washed.then_some(true));
         Self { name, tag, washed, ..(&args.flags).into() }
     }
 }
 
-impl From<&EditArgs> for TypedCloth {
-    fn from(args: &EditArgs) -> Self {
+impl From<&EditClothArgs> for TypedCloth {
+    fn from(args: &EditClothArgs) -> Self {
         let washed = args.washed.map(|washed| washed == YesNo::Yes);
         let (name, tag, bought) = (args.name.clone(), args.tag.clone(), args.bought.clone());
         Self { name, tag, bought, washed, ..(&args.flags).into() }

@@ -5,12 +5,12 @@ use std::collections::BTreeMap;
 use tenter_core::Confidence;
 
 use super::find;
-use super::shown::{Known, Rules};
-use crate::cli::cloth::AddArgs;
+use super::shown::{KnownCloth, ShownRules};
+use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
-use crate::cli::cloth::EditArgs;
-use crate::cli::cloth::ListArgs;
+use crate::cli::cloth::EditClothArgs;
+use crate::cli::cloth::ListClothsArgs;
 use crate::cli::cloth::RetireArgs;
 use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
@@ -22,7 +22,7 @@ use crate::input::{self, Field, amount, cloth::construction};
 use crate::json::cloth as stash_json;
 use crate::log::{Entry, Fabric, Id, StoredTest};
 use crate::plain::isolated;
-use crate::store::{Change as _, Read, Store, StoreError, Which};
+use crate::store::{Change as _, Read, Store, StoreError, WhichTests};
 use crate::text::Screen;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
@@ -45,12 +45,12 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> 
     Ok(0)
 }
 
-fn add(args: &AddArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::add(read, &args.into()))?;
     report_change(store, &entries, &args.show, "added", screen)
 }
 
-fn edit(args: &EditArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
     report_change(store, &entries, &args.show, "changed", screen)
 }
@@ -89,7 +89,7 @@ fn report_change(
     Ok(())
 }
 
-fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let unit = args.show.units.unwrap_or_default();
     let grain = args.grain;
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
@@ -130,7 +130,7 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
 /// The tests that count, by cloth.
 fn newest(read: &dyn Read) -> Result<BTreeMap<Id, Vec<StoredTest>>, StoreError> {
     let mut tests: BTreeMap<Id, Vec<StoredTest>> = BTreeMap::new();
-    read.each_test(Which::Newest, &mut |test| {
+    read.each_test(WhichTests::Newest, &mut |test| {
         if let Some(fabric) = test.said.fabric {
             tests.entry(fabric).or_default().push(test);
         }
@@ -144,8 +144,8 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let table = input::table(&args.table.table)?;
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
-    let known = Known::of(store, fabric)?;
-    let shown = known.shown(store.hands()?, Rules { confidence, table, unit }, screen.here);
+    let known = KnownCloth::of(store, fabric)?;
+    let shown = known.shown(store.hands()?, ShownRules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

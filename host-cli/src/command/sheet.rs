@@ -10,7 +10,7 @@ use crate::cli::fit::PlanArgs;
 use crate::deed::Refused;
 use crate::error::Error;
 use crate::finding::fit::{RoleFit, Stock};
-use crate::finding::plan::{Chosen, Plan, Seam, Wanted};
+use crate::finding::plan::{Chosen, PlanWanted, Seam, ViewPlan};
 use crate::finding::size::Sized;
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
@@ -34,7 +34,7 @@ pub fn plan<'a>(
     roles: Vec<RoleFit<'a>>,
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
-) -> Result<Plan, Error> {
+) -> Result<ViewPlan, Error> {
     let chosen = choose(args, (pattern, view), roles, read)?;
     let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
@@ -56,7 +56,7 @@ pub fn plan<'a>(
         tight: args.tight,
         ..Job::default()
     };
-    Ok(Plan::of(&Wanted { pattern, view, chosen, seams, notions, job, stock, confidence }))
+    Ok(ViewPlan::of(&PlanWanted { pattern, view, chosen, seams, notions, job, stock, confidence }))
 }
 
 /// Prints the plan; the exit code is that of its worst role.
@@ -64,7 +64,7 @@ pub fn plan<'a>(
 /// # Errors
 ///
 /// An output that cannot be written.
-pub fn print(plan: &Plan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", plan_json::render(plan, unit))?;
     } else {

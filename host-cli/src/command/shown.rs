@@ -5,11 +5,11 @@ use tenter_core::{Confidence, Table, Unit};
 use crate::error::Error;
 use crate::finding::cloth::{Shown, Standing};
 use crate::log::{Entry, Fabric, Hands, Here, StoredTest, Subject};
-use crate::store::{Read, Which};
+use crate::store::{Read, WhichTests};
 
 /// How figures are read and shown.
 #[derive(Clone, Copy, Debug)]
-pub struct Rules {
+pub struct ShownRules {
     /// How sure an interval is.
     pub confidence: Confidence,
     /// The table of stretch classes.
@@ -20,28 +20,28 @@ pub struct Rules {
 
 /// A cloth with all its tests and entries.
 #[derive(Debug)]
-pub struct Known {
+pub struct KnownCloth {
     /// The cloth.
     pub fabric: Fabric,
     tests: Vec<StoredTest>,
     history: Vec<Entry>,
 }
 
-impl Known {
+impl KnownCloth {
     /// Reads them.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     pub fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, Error> {
-        let (tests, history) = (read.tests(Which::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
+        let (tests, history) = (read.tests(WhichTests::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
         Ok(Self { fabric, tests, history })
     }
 
     /// What they say, with the person's repeatability.
     #[must_use]
-    pub fn shown(&self, hands: Hands, rules: Rules, here: Here) -> Shown<'_> {
-        let Rules { confidence, table, unit } = rules;
+    pub fn shown(&self, hands: Hands, rules: ShownRules, here: Here) -> Shown<'_> {
+        let ShownRules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
         let standing = Standing::all(fabric, tests, &hands, confidence);
         Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit, here }

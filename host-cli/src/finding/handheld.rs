@@ -7,7 +7,7 @@ use tenter_core::{Figure, Figures, PullTest};
 use super::tag;
 use crate::log::handheld::FromHandheld;
 use crate::log::{Construction, Fabric, Hands, StoredTest};
-use crate::store::{Read, StoreError, Which};
+use crate::store::{Read, StoreError, WhichTests};
 
 /// Who is there and what waits.
 #[derive(Debug)]
@@ -96,7 +96,7 @@ pub fn inbox(read: &dyn Read) -> Result<Vec<Unclaimed>, StoreError> {
         let stretch = stretch(&test.said.test, &hands, Construction::default());
         Ok(Unclaimed { test, worn, stretch })
     };
-    read.tests(Which::Inbox)?.into_iter().map(unclaimed).collect()
+    read.tests(WhichTests::Inbox)?.into_iter().map(unclaimed).collect()
 }
 
 /// The stretch with what it is worth.

@@ -41,7 +41,7 @@ pub struct Seam {
 
 /// What a plan is made from.
 #[derive(Debug)]
-pub struct Wanted<'a> {
+pub struct PlanWanted<'a> {
     /// The pattern.
     pub pattern: &'a Pattern,
     /// The view.
@@ -62,7 +62,7 @@ pub struct Wanted<'a> {
 
 /// A plan.
 #[derive(Debug, Clone)]
-pub struct Plan {
+pub struct ViewPlan {
     /// The pattern.
     pub pattern: String,
     /// The view.
@@ -70,7 +70,7 @@ pub struct Plan {
     /// Each role with what was chosen for it.
     pub roles: Vec<Planned>,
     /// What to do, part by part; no part is empty.
-    pub parts: Vec<Part>,
+    pub parts: Vec<PlanPart>,
     /// The worst answer of the roles.
     pub answer: Option<Answer>,
     /// How sure an answer is.
@@ -118,7 +118,7 @@ impl From<&Candidate<'_>> for Taken {
 
 /// What a part of a plan is about.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Topic {
+pub enum PlanTopic {
     /// What to do before cutting.
     Before,
     /// How to lay and cut.
@@ -144,9 +144,9 @@ pub enum Topic {
 
 /// A part of a plan.
 #[derive(Debug, Clone)]
-pub struct Part {
+pub struct PlanPart {
     /// What it is about.
-    pub topic: Topic,
+    pub topic: PlanTopic,
     /// What to do.
     pub steps: Vec<Step>,
 }
@@ -232,17 +232,17 @@ pub enum Step {
     Cord(&'static Cord),
 }
 
-impl Plan {
+impl ViewPlan {
     /// Works out a plan.
     #[must_use]
-    pub fn of(wanted: &Wanted<'_>) -> Self {
-        let part = |topic, steps| Part { topic, steps };
-        let mut parts = vec![part(Topic::Before, before(wanted)), part(Topic::Cutting, cutting(wanted))];
+    pub fn of(wanted: &PlanWanted<'_>) -> Self {
+        let part = |topic, steps| PlanPart { topic, steps };
+        let mut parts = vec![part(PlanTopic::Before, before(wanted)), part(PlanTopic::Cutting, cutting(wanted))];
         parts.extend(wanted.seams.iter().map(|seam| joined(wanted, *seam)));
         parts.extend(sewing(wanted));
-        parts.push(part(Topic::Notions, wanted.notions.lines.iter().cloned().map(Step::Size).collect()));
-        parts.push(part(Topic::Buying, buying(wanted)));
-        parts.push(part(Topic::Care, care(wanted.job)));
+        parts.push(part(PlanTopic::Notions, wanted.notions.lines.iter().cloned().map(Step::Size).collect()));
+        parts.push(part(PlanTopic::Buying, buying(wanted)));
+        parts.push(part(PlanTopic::Care, care(wanted.job)));
         parts.retain(|part| !part.steps.is_empty());
         let planned = |chosen: &Chosen<'_>| Planned {
             role: chosen.role.clone(),
@@ -262,7 +262,7 @@ impl Plan {
 }
 
 /// The cloths, each once.
-fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
+fn fabrics<'a>(wanted: &PlanWanted<'a>) -> Vec<&'a Fabric> {
     let mut fabrics: Vec<&'a Fabric> = Vec::new();
     for fabric in wanted.chosen.iter().filter_map(Chosen::fabric) {
         if !fabrics.iter().any(|known| known.id == fabric.id) {
@@ -272,7 +272,7 @@ fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
     fabrics
 }
 
-fn before(wanted: &Wanted<'_>) -> Vec<Step> {
+fn before(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     for fabric in fabrics(wanted).into_iter().filter(|fabric| !fabric.washed) {
         let Prewash { washes, source } = prewash(fabric);
@@ -305,7 +305,7 @@ fn prewash(fabric: &Fabric) -> Prewash {
     })
 }
 
-fn cutting(wanted: &Wanted<'_>) -> Vec<Step> {
+fn cutting(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     for chosen in &wanted.chosen {
         let Some(fabric) = chosen.fabric() else { continue };
@@ -322,7 +322,7 @@ fn cutting(wanted: &Wanted<'_>) -> Vec<Step> {
     steps
 }
 
-fn joined(wanted: &Wanted<'_>, seam: Seam) -> Part {
+fn joined(wanted: &PlanWanted<'_>, seam: Seam) -> PlanPart {
     let chosen = seam.roles.map(|role| wanted.chosen.get(role));
     let roles = chosen.map(|chosen| chosen.map(|chosen| chosen.role.name.clone()).unwrap_or_default());
     let steps = match chosen.map(|chosen| chosen.and_then(Chosen::fabric)) {
@@ -343,11 +343,11 @@ fn joined(wanted: &Wanted<'_>, seam: Seam) -> Part {
         }
         _ => Vec::new(),
     };
-    Part { topic: Topic::Seam { roles, length: seam.length }, steps }
+    PlanPart { topic: PlanTopic::Seam { roles, length: seam.length }, steps }
 }
 
 /// What each cloth wants for itself, and what several want alike, each line once with the tags it is for.
-fn sewing(wanted: &Wanted<'_>) -> Vec<Part> {
+fn sewing(wanted: &PlanWanted<'_>) -> Vec<PlanPart> {
     let fabrics = fabrics(wanted);
     let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
     let mut parts = Vec::new();
@@ -362,19 +362,19 @@ fn sewing(wanted: &Wanted<'_>) -> Vec<Part> {
             }
         }
         let steps = own.into_iter().map(|handle| Step::Handle { handle, most: handled.most, tags: Vec::new() });
-        parts.push(Part { topic: Topic::Sewing((*fabric).into()), steps: steps.collect() });
+        parts.push(PlanPart { topic: PlanTopic::Sewing((*fabric).into()), steps: steps.collect() });
     }
     shared.sort_by_key(|(handle, ..)| handle.topic());
     let steps = shared.into_iter().map(|(handle, most, tags)| {
         let tags = if tags.len() == fabrics.len() { Vec::new() } else { tags };
         Step::Handle { handle, most, tags }
     });
-    parts.push(Part { topic: Topic::Finishing, steps: steps.collect() });
+    parts.push(PlanPart { topic: PlanTopic::Finishing, steps: steps.collect() });
     parts
 }
 
 /// What the view's lining does to a cloth that it is sewn to.
-fn lining(wanted: &Wanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
+fn lining(wanted: &PlanWanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
     let is_lining = |chosen: &Chosen<'_>| chosen.role.name.to_lowercase().contains("lining");
     let gives = |fabric| known::stretch(fabric, Grain::Crosswise, wanted.stock).ok();
     let (outer, under) = wanted.seams.iter().find_map(|seam| {
@@ -389,7 +389,7 @@ fn lining(wanted: &Wanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
     Some(layered(gives(fabric)?, Layer::Lining, gives(under)?, wants, wanted.confidence))
 }
 
-fn buying(wanted: &Wanted<'_>) -> Vec<Step> {
+fn buying(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let step = |chosen: &Chosen<'_>| {
         let role = chosen.role.name.clone();
         let Some(candidate) = &chosen.candidate else { return Some(Step::Seek(Box::new(chosen.role.clone()))) };

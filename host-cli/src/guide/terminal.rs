@@ -8,7 +8,7 @@ use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::thread;
 use std::time::Duration;
 
-use super::{Clock, Draft, Guide, Stage};
+use super::{ClockLine, Draft, Guide, Stage};
 use crate::log::Here;
 use crate::plain::one_line;
 use crate::text as report;
@@ -127,7 +127,7 @@ impl Terminal {
     }
 
     /// Shows a question, and above it a clock for as long as no line comes.
-    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<Clock>) -> io::Result<Option<String>> {
+    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<ClockLine>) -> io::Result<Option<String>> {
         let Some(first) = clock().filter(|_| self.live) else {
             self.write(question)?;
             return self.lines.recv().ok().transpose()?.map(|line| self.echoed(line)).transpose();
@@ -189,6 +189,6 @@ fn cut(text: &str) -> String {
     format!("  {}", text.chars().take(width).collect::<String>())
 }
 
-fn whole(clock: &Clock) -> String {
+fn whole(clock: &ClockLine) -> String {
     format!("{}   {}", clock.shows, clock.hint)
 }

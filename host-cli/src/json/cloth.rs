@@ -5,7 +5,7 @@ use tenter_core::{Figure, Figures, Length, Note};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
+use crate::log::{Device, Entry, Fabric, MassPerArea, Shop, StoredTest};
 
 /// A cloth.
 #[derive(Debug, Serialize)]
@@ -36,7 +36,7 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             construction: fabric.construction.word(),
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
-            g_per_m2: fabric.mass.map(Mass::g_per_m2),
+            g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,

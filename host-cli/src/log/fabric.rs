@@ -6,7 +6,7 @@ use tenter_core::{Grain, Length};
 
 use super::id::Id;
 use super::json::{Mm, mm, some};
-use super::quantity::{Mass, Price};
+use super::quantity::{MassPerArea, Price};
 
 /// Where a cloth was seen, and for how much.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -50,7 +50,7 @@ pub struct Fabric {
     /// Length on hand.
     pub length: Option<Length>,
     /// Mass per area.
-    pub mass: Option<Mass>,
+    pub mass: Option<MassPerArea>,
     /// Where it lies.
     pub place: String,
     /// Anything else.
@@ -154,7 +154,7 @@ pub struct FabricChange {
     pub length: Option<Option<Mm>>,
     /// Mass per area.
     #[serde(rename = "mg_per_m2", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
-    pub mass: Option<Option<Mass>>,
+    pub mass: Option<Option<MassPerArea>>,
     /// Where it lies.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<String>,

@@ -22,7 +22,7 @@ use crate::words::{check, quantity, washing};
 
 /// A cloth, ready for the template.
 #[derive(Debug)]
-pub struct Cloth {
+pub struct ClothArticle {
     pub id: String,
     pub tag: u16,
     pub name: String,
@@ -44,7 +44,7 @@ pub struct Cloth {
     pub asked_by: String,
     pub gauge: String,
     pub growths: Vec<Grown>,
-    pub rows: Vec<Line>,
+    pub rows: Vec<SourcedLine>,
     pub tests: Vec<Test>,
     pub history: Vec<(String, String)>,
 }
@@ -68,7 +68,7 @@ pub struct Grown {
 
 /// A label, what is said, and where it comes from.
 #[derive(Debug)]
-pub struct Line {
+pub struct SourcedLine {
     pub label: &'static str,
     pub words: String,
     pub source: String,
@@ -86,7 +86,7 @@ pub struct Test {
     pub standing: String,
 }
 
-impl Cloth {
+impl ClothArticle {
     /// A cloth with everything that is known of it, beside what a view asks.
     pub fn of(shown: &Shown<'_>, view: Option<&Fitted<'_>>) -> Self {
         let fabric = shown.fabric;
@@ -198,9 +198,9 @@ fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> 
     format!("{what} {}, {grade}", words::figure(figure, confidence))
 }
 
-fn rows(shown: &Shown<'_>) -> Vec<Line> {
+fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     let mut rows = Vec::new();
-    let mut add = |label, words: String, source| rows.push(Line { label, words: together(&words), source });
+    let mut add = |label, words: String, source| rows.push(SourcedLine { label, words: together(&words), source });
     if shown.standing.is_empty() {
         add("stretch", format!("not measured: tenter pull {}", shown.fabric.tag), String::new());
     }

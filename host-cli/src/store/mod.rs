@@ -19,7 +19,7 @@ pub use error::{Access, Stop, StoreError};
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Which {
+pub enum WhichTests {
     /// Of one cloth, retired ones too, the oldest first.
     Of(Id),
     /// The newest of each grain of each cloth, in no order.
@@ -58,7 +58,11 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
-    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>) -> Result<(), StoreError>;
+    fn each_test(
+        &self,
+        which: WhichTests,
+        each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>,
+    ) -> Result<(), StoreError>;
 
     /// The test with this identifier.
     ///
@@ -107,7 +111,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read.
-    fn tests(&self, which: Which) -> Result<Vec<StoredTest>, StoreError> {
+    fn tests(&self, which: WhichTests) -> Result<Vec<StoredTest>, StoreError> {
         let mut tests = Vec::new();
         self.each_test(which, &mut |test| {
             tests.push(test);

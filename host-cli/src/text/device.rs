@@ -4,7 +4,7 @@ use jiff::Timestamp;
 use tenter_core::record::RecordError;
 use tenter_core::{Confidence, Decimal, Figure, Unit};
 
-use crate::deed::handheld::{Assigned, Wanted};
+use crate::deed::handheld::{Assigned, WantedDemands};
 use crate::finding::handheld::{Arrived, ClockState, Counts, There, Unclaimed, Waiting};
 use crate::log::{Fabric, Here};
 use crate::plain::isolated;
@@ -279,7 +279,7 @@ pub fn assigned_all(moved: usize, left: usize) -> String {
 
 /// What was put on the handheld, and what was not.
 #[must_use]
-pub fn demands(wanted: &Wanted, sent: usize) -> Vec<String> {
+pub fn demands(wanted: &WantedDemands, sent: usize) -> Vec<String> {
     if wanted.demands.is_empty() {
         return vec!["the handheld holds no demands now".to_owned()];
     }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use tempfile::TempDir;
 use tenter::command::device::sync::Options;
-use tenter::store::{self, Read as _, Which};
+use tenter::store::{self, Read as _, WhichTests};
 
 use crate::cable::{Cable, all, stock, typed};
 use crate::pocket::{Pocket, tests};
@@ -58,7 +58,7 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let rib = store.fabrics_tagged(2).unwrap()[0].id;
     let numbers: Vec<_> =
-        store.tests(Which::Of(rib)).unwrap().iter().map(|test| test.said.device.unwrap().number).collect();
+        store.tests(WhichTests::Of(rib)).unwrap().iter().map(|test| test.said.device.unwrap().number).collect();
     assert_eq!(numbers, [1, 3, 5]);
     // Stored, given, given: nothing of what was said is gone.
     let (_, test) = all(&store).into_iter().find(|(number, _)| *number == 3).unwrap();

@@ -19,7 +19,7 @@ use crate::text::Screen;
 use crate::text::device as report;
 
 /// A conversation over whatever line was named.
-pub type Line = Session<Box<dyn Transport>>;
+pub type PortLine = Session<Box<dyn Transport>>;
 
 /// Runs the verb.
 ///
@@ -45,12 +45,12 @@ pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut Screen<'_>) ->
 }
 
 /// Opens the line that was named.
-fn open(arg: &PortArg) -> Result<Line, Error> {
+fn open(arg: &PortArg) -> Result<PortLine, Error> {
     let Some(port) = arg.port.as_deref().filter(|port| !port.trim().is_empty()) else {
         return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
     };
     let patience = Duration::from_secs(arg.patience.into());
-    Ok(Session::open_with(link::open(port)?, patience, Line::TRIES)?)
+    Ok(Session::open_with(link::open(port)?, patience, PortLine::TRIES)?)
 }
 
 /// Sets the clock and says how far off it was.

@@ -14,7 +14,7 @@ use crate::input::{CheckInput, Doubted};
 use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
 use crate::log::{Entry, Fabric, Id};
-use crate::store::{Change as _, Drafts, Store, Which};
+use crate::store::{Change as _, Drafts, Store, WhichTests};
 use crate::text::Screen;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
@@ -69,7 +69,7 @@ fn stored(
     store: &dyn Store,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
-    let tests = store.tests(Which::Of(fabric.id))?;
+    let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
     let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.hands()?)? else { return Ok(0) };
     if json {

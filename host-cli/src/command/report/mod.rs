@@ -11,7 +11,7 @@ use std::path::Path;
 
 use tenter_core::Table;
 
-use super::shown::Rules;
+use super::shown::ShownRules;
 use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
 use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
@@ -40,7 +40,7 @@ pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Path, screen: &mut Screen<'_
     Ok(0)
 }
 
-impl Rules {
+impl ShownRules {
     fn of(confidence: &ConfidenceArg, table: &TableArg, units: &UnitsArg) -> Result<Self, Error> {
         let table = input::table(&table.table)?;
         let confidence = input::confidence(&confidence.confidence)?;

@@ -3,9 +3,9 @@
 use tenter_core::Grain;
 
 use super::super::find;
-use super::{Rules, view, write};
+use super::{ShownRules, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
-use crate::command::shown::Known;
+use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::drawn::{CardFacts, Course};
 use crate::finding::fit;
@@ -19,7 +19,7 @@ use crate::text::Screen;
 
 /// Writes one picture.
 pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let rules = Rules::of(&args.confidence, &args.table, &args.units)?;
+    let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} does not apply to {what}; leave it out")));
     match args.kind {
         PictureKind::Map if args.fabric.is_some() => return refused("the tag", "the map: it shows all cloths"),
@@ -49,10 +49,10 @@ fn of_fabric(
     (tag, read): (&str, &dyn Read),
     fit: Option<&RoleFit<'_>>,
     stock: &Stock,
-    rules: Rules,
+    rules: ShownRules,
     here: Here,
 ) -> Result<Picture, Error> {
-    let known = Known::of(read, find::live_fabric(read, tag)?)?;
+    let known = KnownCloth::of(read, find::live_fabric(read, tag)?)?;
     let shown = known.shown(stock.hands, rules, here);
     let role = fit.map(|fit| fit.role);
     match args.kind {

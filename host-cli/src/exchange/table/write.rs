@@ -8,8 +8,8 @@ use tenter_core::{Confidence, Figure, Figures, Length, Ratio, TestError};
 use super::{FABRICS, TESTS, harmless, made};
 use crate::exchange::ExportError;
 use crate::input::{TypedTest, test::mm};
-use crate::log::{Fabric, Hands, Id, Mass, Price, StoredTest};
-use crate::store::{Read, Which, caught};
+use crate::log::{Fabric, Hands, Id, MassPerArea, Price, StoredTest};
+use crate::store::{Read, WhichTests, caught};
 
 /// Writes one row a test, the oldest first, with `step` after each; how many.
 ///
@@ -23,7 +23,7 @@ pub fn tests(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Re
     rows.write_record(TESTS).map_err(failed)?;
     let mut count = 0;
     caught(|own| {
-        read.each_test(Which::All, &mut |stored| {
+        read.each_test(WhichTests::All, &mut |stored| {
             let fabric = stored.said.fabric.and_then(|id| fabrics.get(&id));
             let row = test(&stored, fabric, &hands).map_err(ExportError::from);
             own.keep(row.and_then(|row| rows.write_record(row).map_err(failed)))?;
@@ -125,7 +125,7 @@ pub fn fabric(fabric: &Fabric) -> Vec<String> {
         fabric.construction.word().to_owned(),
         length(fabric.width),
         length(fabric.length),
-        fabric.mass.map(Mass::g_per_m2).map(|mass| mass.to_string()).unwrap_or_default(),
+        fabric.mass.map(MassPerArea::g_per_m2).map(|mass| mass.to_string()).unwrap_or_default(),
         harmless(&fabric.place),
         harmless(&fabric.note),
         yes(fabric.washed),

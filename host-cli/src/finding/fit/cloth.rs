@@ -5,7 +5,7 @@ use tenter_core::making::error::MakingError;
 use tenter_core::{Confidence, Grain, Length};
 
 use super::known;
-use crate::log::{Cloth, Fabric};
+use crate::log::{ClothNeed, Fabric};
 
 /// What a role takes: a length of a width, washed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,8 +14,8 @@ pub struct Need {
     width: Length,
 }
 
-impl From<Cloth> for Need {
-    fn from(cloth: Cloth) -> Self {
+impl From<ClothNeed> for Need {
+    fn from(cloth: ClothNeed) -> Self {
         Self { length: cloth.length, width: cloth.width }
     }
 }

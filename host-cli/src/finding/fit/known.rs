@@ -7,7 +7,7 @@ use tenter_core::{Figure, Figures, Grain};
 
 use super::Stock;
 use crate::input::making;
-use crate::log::{Fabric, Mass};
+use crate::log::{Fabric, MassPerArea};
 
 /// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
 const LIGHT_UNDER: f64 = 120.0;
@@ -21,7 +21,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
     Cloth {
         construction: fabric.construction,
-        weight: match fabric.mass.map(Mass::g_per_m2) {
+        weight: match fabric.mass.map(MassPerArea::g_per_m2) {
             Some(mass) if mass < LIGHT_UNDER => Weight::Light,
             Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,
             _ => Weight::Medium,

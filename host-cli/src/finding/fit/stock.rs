@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use tenter_core::{Grain, Scatter};
 
 use crate::log::{Fabric, Hands, Id, StoredTest};
-use crate::store::{Read, StoreError, Which};
+use crate::store::{Read, StoreError, WhichTests};
 
 /// The newest test of a grain, with the scatter to count with.
 #[derive(Debug)]
@@ -38,7 +38,7 @@ impl Stock {
         let hands = read.hands()?;
         let construction: HashMap<Id, _> = fabrics.iter().map(|fabric| (fabric.id, fabric.construction)).collect();
         let mut measured: HashMap<Id, [Option<Box<Measured>>; 3]> = HashMap::with_capacity(fabrics.len());
-        read.each_test(Which::Newest, &mut |test| {
+        read.each_test(WhichTests::Newest, &mut |test| {
             if let Some((fabric, construction)) = test.said.fabric.and_then(|id| Some((id, *construction.get(&id)?))) {
                 let scatter = hands.scatter_for(construction, &test.said.test);
                 let grain = test.said.test.grain();

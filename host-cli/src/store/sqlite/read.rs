@@ -4,7 +4,7 @@ use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
 use super::{Sqlite, project, rows};
 use crate::log::{Construction, Fabric, Hands, Id, Pattern, Role, Share, StoredTest, Subject};
-use crate::store::{Read, Stop, StoreError, Which};
+use crate::store::{Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far.
 pub fn last_id(connection: &Connection) -> rusqlite::Result<Option<Id>> {
@@ -82,18 +82,22 @@ impl Read for Sqlite {
         self.one(&sql, params![id.to_string()], rows::fabric)
     }
 
-    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>) -> Result<(), StoreError> {
+    fn each_test(
+        &self,
+        which: WhichTests,
+        each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>,
+    ) -> Result<(), StoreError> {
         let select = |condition: &str| format!("SELECT {} FROM test {condition}", rows::TEST);
         match which {
-            Which::Of(id) => {
+            WhichTests::Of(id) => {
                 let sql = select("WHERE fabric = ?1 ORDER BY pulled, id");
                 self.each(&sql, params![id.to_string()], rows::test, each)
             }
-            Which::Newest => self.each(&select("WHERE newest = 1"), [], rows::test, each),
-            Which::Inbox => {
+            WhichTests::Newest => self.each(&select("WHERE newest = 1"), [], rows::test, each),
+            WhichTests::Inbox => {
                 self.each(&select("WHERE fabric IS NULL AND dropped = 0 ORDER BY pulled, id"), [], rows::test, each)
             }
-            Which::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
+            WhichTests::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
         }
     }
 

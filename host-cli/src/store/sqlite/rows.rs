@@ -9,7 +9,8 @@ use tenter_core::{Grain, Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    Cloth, Construction, Device, Entry, Fabric, Fact, Id, Mass, Pattern, Role, Share, Shop, StoredTest, Tested,
+    ClothNeed, Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Role, Share, Shop, StoredTest,
+    Tested,
 };
 
 /// Columns of a cloth, in the order of [`fabric`].
@@ -100,7 +101,7 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         construction: construction(row.get_ref(4)?.as_str()?),
         width: length(row, 5)?,
         length: length(row, 6)?,
-        mass: mass.map(Mass::from_mg_per_m2),
+        mass: mass.map(MassPerArea::from_mg_per_m2),
         place: row.get(8)?,
         note: row.get(9)?,
         washed: row.get(10)?,
@@ -126,7 +127,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(fabric.construction.word()),
         Box::new(steps(fabric.width)),
         Box::new(steps(fabric.length)),
-        Box::new(fabric.mass.map(Mass::mg_per_m2)),
+        Box::new(fabric.mass.map(MassPerArea::mg_per_m2)),
         Box::new(fabric.place.clone()),
         Box::new(fabric.note.clone()),
         Box::new(fabric.washed),
@@ -205,7 +206,7 @@ pub fn pattern(row: &Row<'_>) -> Result<Pattern> {
 struct Asks {
     demand: DemandField,
     constructions: Vec<Construction>,
-    cloth: Option<Cloth>,
+    cloth: Option<ClothNeed>,
 }
 
 /// A role of [`ROLE`].

@@ -2,7 +2,7 @@
 
 use super::input::{flag, wrong};
 use super::store::store;
-use crate::deed::{Refused, Subject};
+use crate::deed::{Refused, Thing};
 use crate::finding::fit::known::NotPulled;
 use crate::input::Field;
 use crate::log::Id;
@@ -94,7 +94,7 @@ fn of_names(refused: &Refused) -> String {
     match refused {
         Refused::NoneNamed { thing, known, pattern, .. } if known.is_empty() => {
             let how = match thing {
-                Subject::View => format!("tenter pattern add '{}' VIEW ROLE", one_line(pattern)),
+                Thing::View => format!("tenter pattern add '{}' VIEW ROLE", one_line(pattern)),
                 _ => "tenter pattern add".to_owned(),
             };
             format!("there is no {} yet; add one with {how}", word(*thing))
@@ -122,7 +122,7 @@ fn of_names(refused: &Refused) -> String {
         ),
         Refused::PatternExists(name) => format!("there is a pattern '{}' already", one_line(name)),
         Refused::NameTaken { thing, name } => {
-            let where_ = if *thing == Subject::Role { " of this view" } else { "" };
+            let where_ = if *thing == Thing::Role { " of this view" } else { "" };
             format!("--name '{}': another {}{where_} has this name", one_line(name), word(*thing))
         }
         Refused::NameTakenMeanwhile(name) => {
@@ -136,20 +136,20 @@ fn of_names(refused: &Refused) -> String {
     }
 }
 
-const fn nothing_changed(subject: Subject) -> &'static str {
+const fn nothing_changed(subject: Thing) -> &'static str {
     match subject {
-        Subject::Cloth => "type what changed, such as --place 'top shelf'; see tenter cloth edit --help",
-        Subject::Pattern => "type what changed: --name or --note",
-        Subject::View | Subject::Role => "type what changed, such as --crosswise 5%; see tenter pattern edit --help",
+        Thing::Cloth => "type what changed, such as --place 'top shelf'; see tenter cloth edit --help",
+        Thing::Pattern => "type what changed: --name or --note",
+        Thing::View | Thing::Role => "type what changed, such as --crosswise 5%; see tenter pattern edit --help",
     }
 }
 
-const fn word(subject: Subject) -> &'static str {
+const fn word(subject: Thing) -> &'static str {
     match subject {
-        Subject::Cloth => "cloth",
-        Subject::Pattern => "pattern",
-        Subject::View => "view",
-        Subject::Role => "role",
+        Thing::Cloth => "cloth",
+        Thing::Pattern => "pattern",
+        Thing::View => "view",
+        Thing::Role => "role",
     }
 }
 
