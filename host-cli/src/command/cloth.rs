@@ -95,7 +95,7 @@ fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
-    let (mut tests, hands) = (newest(store)?, store.hands()?);
+    let (mut tests, pooled) = (newest(store)?, store.repeatability()?);
     let wanted = |fabric: &Fabric| {
         let text =
             [&fabric.name, &fabric.fibre, &fabric.place, &fabric.note].map(|text| text.to_lowercase()).join("\n");
@@ -111,11 +111,11 @@ fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let mut listed = Vec::new();
     for fabric in fabrics.into_iter().filter(wanted) {
         let tests = tests.remove(&fabric.id).unwrap_or_default();
-        let seen = finding::stretch(&fabric, &tests, grain, &hands).map(|seen| seen.ratio);
+        let seen = finding::stretch(&fabric, &tests, grain, &pooled).map(|seen| seen.ratio);
         let fits = stretch.at_least.is_none_or(|limit| seen.is_some_and(|seen| seen >= limit.ratio()))
             && stretch.at_most.is_none_or(|limit| seen.is_some_and(|seen| seen <= limit.ratio()));
         if fits {
-            listed.push(Listed::of(fabric, &tests, &hands));
+            listed.push(Listed::of(fabric, &tests, &pooled));
         }
     }
     if args.show.json {
@@ -145,7 +145,7 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
     let known = KnownCloth::of(store, fabric)?;
-    let shown = known.shown(store.hands()?, ShownRules { confidence, table, unit }, screen.here);
+    let shown = known.shown(store.repeatability()?, ShownRules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

@@ -4,7 +4,7 @@ use tenter_core::{Confidence, Table, Unit};
 
 use crate::error::Error;
 use crate::finding::cloth::{Shown, Standing};
-use crate::log::{Entry, Fabric, Hands, Here, StoredTest, Subject};
+use crate::log::{ByConstruction, Entry, Fabric, Here, StoredTest, Subject};
 use crate::store::{Read, WhichTests};
 
 /// How figures are read and shown.
@@ -40,10 +40,10 @@ impl KnownCloth {
 
     /// What they say, with the person's repeatability.
     #[must_use]
-    pub fn shown(&self, hands: Hands, rules: ShownRules, here: Here) -> Shown<'_> {
+    pub fn shown(&self, pooled: ByConstruction, rules: ShownRules, here: Here) -> Shown<'_> {
         let ShownRules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
-        let standing = Standing::all(fabric, tests, &hands, confidence);
-        Shown { fabric, tests, history: &self.history, standing, hands, table, confidence, unit, here }
+        let standing = Standing::all(fabric, tests, &pooled, confidence);
+        Shown { fabric, tests, history: &self.history, standing, pooled, table, confidence, unit, here }
     }
 }

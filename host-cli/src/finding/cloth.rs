@@ -5,7 +5,7 @@ use tenter_core::{
 };
 
 use super::fit::known;
-use crate::log::{Construction, Entry, Fabric, Hands, Here, Share, StoredTest, fold, retest};
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold, retest};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -24,17 +24,17 @@ pub struct Listed {
 impl Listed {
     /// A cloth with the tests that count.
     #[must_use]
-    pub fn of(fabric: Fabric, tests: &[StoredTest], hands: &Hands) -> Self {
-        let stretch = |grain| stretch(&fabric, tests, grain, hands);
+    pub fn of(fabric: Fabric, tests: &[StoredTest], pooled: &ByConstruction) -> Self {
+        let stretch = |grain| stretch(&fabric, tests, grain, pooled);
         Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), fabric }
     }
 }
 
 /// The stretch of a cloth along a grain, of the tests that count.
 #[must_use]
-pub fn stretch(fabric: &Fabric, tests: &[StoredTest], grain: Grain, hands: &Hands) -> Option<Figure> {
+pub fn stretch(fabric: &Fabric, tests: &[StoredTest], grain: Grain, pooled: &ByConstruction) -> Option<Figure> {
     let test = &tests.iter().find(|test| test.said.test.grain() == grain)?.said.test;
-    Some(Figures::of(test, hands.scatter_for(fabric.construction, test)).ok()?.stretch)
+    Some(Figures::of(test, pooled.scatter_for(fabric.construction, test)).ok()?.stretch)
 }
 
 /// How the ± of a test was found.
@@ -51,8 +51,8 @@ pub struct TrustOrigin {
 impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
-    pub fn of(construction: Construction, hands: &Hands, test: &PullTest) -> Self {
-        let hand = hands.on(construction).without(Share::of(test)).repeatability();
+    pub fn of(construction: Construction, pooled: &ByConstruction, test: &PullTest) -> Self {
+        let hand = pooled.on(construction).without(Pooled::of(test)).repeatability();
         Self { construction, own: hand.map_or(0.0, |hand| hand.share()), ratio: hand.map_or(1.0, |hand| hand.ratio()) }
     }
 }
@@ -72,11 +72,11 @@ impl Disagreement {
     pub fn of(
         stretch: &Figure,
         before: &StoredTest,
-        hands: &Hands,
+        pooled: &ByConstruction,
         construction: Construction,
         confidence: Confidence,
     ) -> Option<Self> {
-        let points = retest::disagreement(stretch, before, hands, construction, confidence)?;
+        let points = retest::disagreement(stretch, before, pooled, construction, confidence)?;
         Some(Self { before: before.clone(), points })
     }
 }
@@ -101,33 +101,33 @@ pub struct Standing<'a> {
 impl<'a> Standing<'a> {
     /// What the newest test of each grain says, of all tests of a cloth, the oldest first.
     #[must_use]
-    pub fn all(fabric: &Fabric, tests: &'a [StoredTest], hands: &Hands, confidence: Confidence) -> Vec<Self> {
+    pub fn all(fabric: &Fabric, tests: &'a [StoredTest], pooled: &ByConstruction, confidence: Confidence) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
         let newest =
             grains.filter_map(|grain| tests.iter().rev().find(|test| !test.dropped && test.said.test.grain() == grain));
-        let of = |newest| Self::of(newest, retest::before(tests, newest), hands, fabric.construction, confidence);
+        let of = |newest| Self::of(newest, retest::before(tests, newest), pooled, fabric.construction, confidence);
         newest.filter_map(of).collect()
     }
 
     fn of(
         newest: &'a StoredTest,
         before: Option<&StoredTest>,
-        hands: &Hands,
+        pooled: &ByConstruction,
         construction: Construction,
         confidence: Confidence,
     ) -> Option<Self> {
         let test = &newest.said.test;
         let rules =
-            Rules { confidence, scatter: hands.scatter_for(construction, test), construction, ..Rules::default() };
+            Rules { confidence, scatter: pooled.scatter_for(construction, test), construction, ..Rules::default() };
         let evaluation = Evaluation::of(test, &tenter_core::Demand::default(), &rules).ok()?;
         let stretch = &evaluation.figures.stretch;
         Some(Self {
             test: newest,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, hands, test),
+            repeatability: TrustOrigin::of(construction, pooled, test),
             notes: evaluation.notes.iter().copied().collect(),
             suits: suits(test, &rules).ok()?.collect(),
-            disagrees: before.and_then(|before| Disagreement::of(stretch, before, hands, construction, confidence)),
+            disagrees: before.and_then(|before| Disagreement::of(stretch, before, pooled, construction, confidence)),
         })
     }
 
@@ -161,7 +161,7 @@ pub struct Shown<'a> {
     /// What the newest tests say.
     pub standing: Vec<Standing<'a>>,
     /// The person's repeatability.
-    pub hands: Hands,
+    pub pooled: ByConstruction,
     /// The table of stretch classes.
     pub table: &'static Table,
     /// How sure an interval is.
@@ -213,7 +213,7 @@ impl<'a> Shown<'a> {
     #[must_use]
     pub fn figures(&self, stored: &StoredTest) -> Option<Figures> {
         let test = &stored.said.test;
-        Figures::of(test, self.hands.scatter_for(self.fabric.construction, test)).ok()
+        Figures::of(test, self.pooled.scatter_for(self.fabric.construction, test)).ok()
     }
 
     /// The straight grains that were not measured.

@@ -94,7 +94,7 @@ fn pulls(standing: &Standing<'_>) -> Vec<Ratio> {
 
 fn answer(shown: &Shown<'_>, standing: &Standing<'_>, demand: &Demand) -> Answer {
     let test = &standing.test.said.test;
-    let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+    let scatter = shown.pooled.scatter_for(shown.fabric.construction, test);
     let parts = judge(
         test,
         demand,
@@ -132,7 +132,7 @@ impl Course {
     #[must_use]
     pub fn of(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Self {
         let test = &standing.test.said.test;
-        let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+        let scatter = shown.pooled.scatter_for(shown.fabric.construction, test);
         Self {
             grain: standing.grain(),
             readings: Reading::all(test, scatter),

@@ -5,7 +5,7 @@ use tenter_core::TestError;
 use super::check::Checked;
 use super::cloth::{Disagreement, TrustOrigin};
 use crate::input::CheckInput;
-use crate::log::{Fabric, Hands, Id, StoredTest, retest};
+use crate::log::{ByConstruction, Fabric, Id, StoredTest, retest};
 
 /// A stored test with its answer.
 #[derive(Debug)]
@@ -35,19 +35,19 @@ impl Pulled {
         id: Id,
         mut input: CheckInput,
         tests: &[StoredTest],
-        hands: &Hands,
+        pooled: &ByConstruction,
     ) -> Result<Option<Self>, TestError> {
         let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(None) };
         let construction = fabric.construction;
         input.rules.construction = construction;
-        input.rules.scatter = hands.scatter_for(construction, &input.test);
+        input.rules.scatter = pooled.scatter_for(construction, &input.test);
         let checked = Checked::of(input)?;
         let stretch = &checked.evaluation.figures.stretch;
         let confidence = checked.input.rules.confidence;
         let disagrees = retest::before(tests, test)
-            .and_then(|before| Disagreement::of(stretch, before, hands, construction, confidence));
+            .and_then(|before| Disagreement::of(stretch, before, pooled, construction, confidence));
         let older = tests.iter().any(|other| retest::before(tests, other).is_some_and(|before| before.id == id));
-        let repeatability = TrustOrigin::of(construction, hands, &test.said.test);
+        let repeatability = TrustOrigin::of(construction, pooled, &test.said.test);
         Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), checked, repeatability, disagrees, older }))
     }
 }

@@ -22,5 +22,5 @@ pub use here::Here;
 pub use id::{Id, Ids};
 pub use pattern::{ClothNeed, Pattern, PatternChange, Role, RoleChange};
 pub use quantity::{MassPerArea, Price};
-pub use tenter_core::repeatability::{ByConstruction as Hands, Pooled as Share};
+pub use tenter_core::repeatability::{ByConstruction, Pooled};
 pub use tested::{Device, StoredTest, Tested};

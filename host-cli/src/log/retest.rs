@@ -2,7 +2,7 @@
 
 use tenter_core::{Confidence, Figure, Figures};
 
-use super::Hands;
+use super::ByConstruction;
 use super::fabric::Construction;
 use super::tested::StoredTest;
 
@@ -21,11 +21,11 @@ pub fn before<'t>(tests: &'t [StoredTest], test: &StoredTest) -> Option<&'t Stor
 pub fn disagreement(
     stretch: &Figure,
     before: &StoredTest,
-    hands: &Hands,
+    pooled: &ByConstruction,
     construction: Construction,
     confidence: Confidence,
 ) -> Option<f32> {
-    let scatter = hands.scatter_for(construction, &before.said.test);
+    let scatter = pooled.scatter_for(construction, &before.said.test);
     let old = Figures::of(&before.said.test, scatter).ok()?.stretch;
     let apart = stretch.ratio.percent_f32() - old.ratio.percent_f32();
     let worth = stretch.half_width(confidence).hypot(old.half_width(confidence));

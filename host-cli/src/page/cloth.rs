@@ -228,7 +228,7 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
 
 fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
-    let figures = Figures::of(test, shown.hands.scatter_for(shown.fabric.construction, test)).ok();
+    let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
     let rest = figures.and_then(|figures| figures.rest);
     let mm = |length: &Length| length.show(shown.unit).to_string();
     Test {

@@ -13,7 +13,7 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use crate::log::{Entry, Fabric, Fact, Hands, Id, Pattern, StoredTest, Subject};
+use crate::log::{ByConstruction, Entry, Fabric, Fact, Id, Pattern, StoredTest, Subject};
 
 pub use error::{Access, Stop, StoreError};
 
@@ -83,7 +83,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read.
-    fn hands(&self) -> Result<Hands, StoreError>;
+    fn repeatability(&self) -> Result<ByConstruction, StoreError>;
 
     /// Every entry about one thing, in order.
     ///
@@ -127,7 +127,7 @@ pub type Make<'m> = dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Stop> + 'm;
 /// A place that keeps the log. What it has reported as stored survives a crash of the program or of the machine.
 pub trait Store: Read {
     /// Adds what `make` says, all or none: what `make` reads is true until its facts are stored, whoever else writes.
-    /// Hands back the entries. Callers use [`Change::change`].
+    /// ByConstruction back the entries. Callers use [`Change::change`].
     ///
     /// # Errors
     ///

@@ -4,11 +4,11 @@ use tenter_core::forecast::forecast;
 use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
-use crate::words::bidi::isolated;
 use crate::words::cloth as words;
 use crate::words::terms::{bare_figure, duration, garment};
 use crate::words::{check, quantity, washing};

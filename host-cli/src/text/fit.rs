@@ -2,9 +2,9 @@
 
 use crate::finding::fit::{Candidate, Fitted, RoleFit};
 use crate::finding::verdict::Verdict;
+use crate::plain::isolated;
 use crate::text::lines::{Lines, padded, style};
 use crate::words::answer;
-use crate::words::bidi::isolated;
 use crate::words::fit as words;
 use crate::words::pattern::{asks, title};
 

@@ -4,9 +4,9 @@ use tenter_core::Unit;
 
 use crate::finding::pattern::ListedPattern;
 use crate::log::Pattern;
+use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
-use crate::words::bidi::isolated;
 use crate::words::pattern as words;
 
 /// A pattern, or one of its views.

@@ -4,7 +4,7 @@ use tenter_core::{Grain, Length, Unit};
 
 use crate::finding::cloth::{Shown, Status};
 use crate::log::{Entry, Fabric, FabricChange, Fact, StoredTest};
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::quantity::{self, cloth};
 
 /// Where there is no cloth yet.

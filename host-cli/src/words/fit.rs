@@ -6,7 +6,7 @@ use crate::finding::check::figure;
 use crate::finding::fit::cloth::ClothAnswer;
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit};
 use crate::log::Role;
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::pattern::demand;
 use crate::words::terms::{self, percent};
 use crate::words::{check, quantity};

@@ -7,8 +7,8 @@ use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Decimal, Unit};
 
 use crate::finding::pair::{Named, PairDoubt, Pairing};
+use crate::plain::isolated;
 use crate::words::advice::Spoken;
-use crate::words::bidi::isolated;
 use crate::words::quantity;
 use crate::words::terms as words;
 

@@ -3,7 +3,7 @@
 use tenter_core::{Demand, Grain, Limit, Range, Unit};
 
 use crate::log::{Pattern, Role};
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::quantity;
 
 /// How a pattern without views calls its only one.

@@ -5,8 +5,8 @@ use tenter_core::Unit;
 use tenter_core::making::source::Source;
 
 use crate::finding::plan::{PlanPart, PlanTopic, Planned, Step, ViewPlan};
+use crate::plain::isolated;
 use crate::words::advice::Spoken;
-use crate::words::bidi::isolated;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
 use crate::words::{answer, handle, quantity, size, terms};

@@ -3,7 +3,7 @@
 use crate::finding::cloth::stretch_of;
 use crate::finding::pull::Pulled;
 use crate::log::{Here, StoredTest};
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::quantity;
 
 /// What became of the test.

@@ -126,9 +126,9 @@ fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
     each.extend(of(WhichTests::Inbox));
     let histories: Vec<Vec<Entry>> =
         fabrics.iter().map(|fabric| store.history(Subject::Fabric(fabric.id)).unwrap()).collect();
-    let hands = store.hands().unwrap().all();
+    let pooled = store.repeatability().unwrap().all();
     // Sums of floating numbers in another order differ in the last digits.
-    let hand = (format!("{:.6}", hands.dof), format!("{:.6}", hands.sum));
+    let hand = (format!("{:.6}", pooled.dof), format!("{:.6}", pooled.sum));
     (fabrics, (each, newest, of(WhichTests::All)), store.patterns().unwrap(), histories, hand)
 }
 
@@ -283,7 +283,7 @@ proptest! {
             tests.retain(|test| with_id || test.said.fabric.is_some());
             for test in &tests {
                 let of = fabrics.iter().find(|fabric| Some(fabric.id) == test.said.fabric);
-                let row = row_of(test, of, &a.hands().unwrap()).unwrap();
+                let row = row_of(test, of, &a.repeatability().unwrap()).unwrap();
                 table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
             }
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();

@@ -83,7 +83,7 @@ fn ahead(unix_s: Option<u32>, here: Here) -> Option<i64> {
 /// Sends the user's repeatability, over all cloths: the handheld does not know the cloth. What to say about it, if
 /// anything.
 fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
-    match session.set_repeatability(read.hands()?.all().repeatability()) {
+    match session.set_repeatability(read.repeatability()?.all().repeatability()) {
         Ok(()) => Ok(None),
         Err(LinkError::Refused(Refusal::Unknown)) => Ok(Some(report::OLD_HAND)),
         Err(error) => Err(error.into()),

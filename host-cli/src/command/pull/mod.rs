@@ -71,7 +71,7 @@ fn stored(
 ) -> Result<u8, Error> {
     let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
-    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.hands()?)? else { return Ok(0) };
+    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.repeatability()?)? else { return Ok(0) };
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {

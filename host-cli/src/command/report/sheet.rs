@@ -28,7 +28,8 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        gauges.push(drawn::stretch(&known.shown(stock.hands, rules, screen.here), Some(&planned.role), false).inline());
+        gauges
+            .push(drawn::stretch(&known.shown(stock.pooled, rules, screen.here), Some(&planned.role), false).inline());
     }
     let (made, unit) = (today(screen.here), rules.unit);
     let bytes = page::page(&plan, &gauges, &made, args.plan.why, unit);

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use tenter_core::{Grain, Scatter};
 
-use crate::log::{Fabric, Hands, Id, StoredTest};
+use crate::log::{ByConstruction, Fabric, Id, StoredTest};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// The newest test of a grain, with the scatter to count with.
@@ -22,7 +22,7 @@ pub struct Stock {
     /// The cloths that were not dropped, by tag.
     pub fabrics: Vec<Fabric>,
     /// The person's repeatability.
-    pub hands: Hands,
+    pub pooled: ByConstruction,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
@@ -35,12 +35,12 @@ impl Stock {
     pub fn read(read: &dyn Read) -> Result<Self, StoreError> {
         let mut fabrics = read.fabrics()?;
         fabrics.retain(|fabric| !fabric.dropped);
-        let hands = read.hands()?;
+        let pooled = read.repeatability()?;
         let construction: HashMap<Id, _> = fabrics.iter().map(|fabric| (fabric.id, fabric.construction)).collect();
         let mut measured: HashMap<Id, [Option<Box<Measured>>; 3]> = HashMap::with_capacity(fabrics.len());
         read.each_test(WhichTests::Newest, &mut |test| {
             if let Some((fabric, construction)) = test.said.fabric.and_then(|id| Some((id, *construction.get(&id)?))) {
-                let scatter = hands.scatter_for(construction, &test.said.test);
+                let scatter = pooled.scatter_for(construction, &test.said.test);
                 let grain = test.said.test.grain();
                 if let Some(place) = measured.entry(fabric).or_default().get_mut(index(grain)) {
                     *place = Some(Box::new(Measured { test, scatter }));
@@ -48,7 +48,7 @@ impl Stock {
             }
             Ok(())
         })?;
-        Ok(Self { fabrics, hands, measured })
+        Ok(Self { fabrics, pooled, measured })
     }
 
     /// The newest test of a grain of a cloth.

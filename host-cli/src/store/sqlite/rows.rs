@@ -9,7 +9,7 @@ use tenter_core::{Grain, Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    ClothNeed, Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Role, Share, Shop, StoredTest,
+    ClothNeed, Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Pooled, Role, Shop, StoredTest,
     Tested,
 };
 
@@ -172,7 +172,7 @@ pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn 
         .map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))?;
     let figures = tenter_core::Figures::of(&said.test, Scatter::ASSUMED)
         .map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))?;
-    let hand = Share::of(&said.test);
+    let hand = Pooled::of(&said.test);
     Ok(vec![
         Box::new(test.id.to_string()),
         Box::new(fabric.map(|fabric| fabric.to_string())),
