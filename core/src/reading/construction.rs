@@ -63,13 +63,10 @@ impl Construction {
     /// ```
     #[must_use]
     pub fn usual_stretch(self) -> Ratio {
-        percent(
-            match self {
-                Self::Woven => USUAL_STRETCH_WOVEN,
-                Self::Knit | Self::Other => USUAL_STRETCH,
-            }
-            .into(),
-        )
+        percent(match self {
+            Self::Woven => USUAL_STRETCH_WOVEN,
+            Self::Knit | Self::Other => USUAL_STRETCH,
+        })
     }
 }
 

@@ -133,7 +133,7 @@ pub enum RowFault {
     /// A cell stands in no column: a decimal comma between commas does that to every cell behind it.
     TooMany(String),
     /// Readings that should not be believed.
-    Doubted(Doubted),
+    Doubted(Box<Doubted>),
     /// The log cannot be read.
     Store(StoreError),
 }

@@ -269,7 +269,8 @@ pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, Store
     sqlite::Sqlite::open(path, here)
 }
 
-#[cfg(all(test, feature = "desk"))]
+#[cfg(test)]
+#[cfg(feature = "desk")]
 mod tests {
     use super::*;
     use crate::log::{FabricChange, Here};

@@ -158,7 +158,7 @@ impl Rows<'_> {
         let unit = typed.unwrap_or(input::BARE);
         possible(test, known.construction, unit)?;
         match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
-            Some(doubted) if !self.as_read => Err(RowFault::Doubted(doubted)),
+            Some(doubted) if !self.as_read => Err(RowFault::Doubted(Box::new(doubted))),
             _ => Ok(()),
         }
     }
