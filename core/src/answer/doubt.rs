@@ -366,11 +366,11 @@ mod tests {
     fn a_stored_slip_never_gets_a_plain_answer() {
         let mut stored = PullTest::new(length("10cm"), Grain::Crosswise).unwrap();
         stored.add_stored_pull(length("105cm")).unwrap();
-        let (demand, rules) = (wants("5%"), crate::Rules::default());
-        let evaluation = crate::Evaluation::of(&stored, &demand, &rules).unwrap();
-        assert_eq!(evaluation.answer, Some(crate::Answer::Close));
+        let (demand, rules) = (wants("5%"), crate::answer::evaluation::Rules::default());
+        let evaluation = crate::answer::evaluation::Evaluation::of(&stored, &demand, &rules).unwrap();
+        assert_eq!(evaluation.answer, Some(crate::answer::verdict::Answer::Close));
         assert_eq!(evaluation.doubts[0].word(), "slip-of-unit");
-        assert_eq!(crate::judge(&stored, &demand, &rules).unwrap(), evaluation.parts);
+        assert_eq!(crate::answer::evaluation::judge(&stored, &demand, &rules).unwrap(), evaluation.parts);
     }
 
     #[test]

@@ -126,13 +126,13 @@ mod tests {
     use super::*;
 
     fn slip(gauge: &str, extended: &str) -> Option<(Reading, Length)> {
-        let read = |text| Length::parse(text, crate::Unit::Cm).unwrap();
+        let read = |text| Length::parse(text, crate::reading::length::Unit::Cm).unwrap();
         likely_slip(read(gauge), read(extended), 0, Construction::Other).map(|slip| (slip.reading, slip.likely))
     }
 
     #[test]
     fn finds_the_unit_that_was_meant() {
-        let length = |text| Length::parse(text, crate::Unit::Cm).unwrap();
+        let length = |text| Length::parse(text, crate::reading::length::Unit::Cm).unwrap();
         let pull = Reading::Extended { pull: 0 };
         assert_eq!(slip("10cm", "105cm"), Some((pull, length("10.5cm"))));
         assert_eq!(slip("10mm", "10.5cm"), Some((Reading::Gauge, length("10cm"))));
