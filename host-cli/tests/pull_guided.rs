@@ -10,7 +10,7 @@ use program::Program;
 use serde_json::{Value, json};
 use tenter::guide::{Draft, Stage};
 use tenter::log::Id;
-use tenter::store::{Drafts as _, Read as _, Which};
+use tenter::store::{Drafts as _, Read as _, WhichTests};
 
 /// Marks 10 cm apart, no reading after release, three pulls.
 const THREE: &str = "10\n\n\n0\n12.4\n\n12.5\n\n12.4\n\n";
@@ -111,7 +111,7 @@ fn a_draft_can_be_let_go() {
     let anew = program.typed(&["pull", "1"], &format!("n\n{THREE}"));
     assert!(anew.out.contains("3 pulls by hand"), "{anew:?}");
     broken_off();
-    assert!(program.typed(&["pull", "1"], "d\n").err.contains("dropped; stored tests stay"));
+    assert!(program.typed(&["pull", "1"], "d\n").err.contains("discarded; stored tests stay"));
     broken_off();
     let forgotten = program.run(&["pull", "1", "--discard"]);
     assert_eq!(forgotten.out, "forgotten: the unfinished test of cloth 1; stored tests stay\n");
@@ -190,6 +190,6 @@ fn two_windows() {
     let mut extended: Vec<String> = program.tests("1").iter().map(|test| test["extended_mm"].to_string()).collect();
     extended.sort();
     assert_eq!(extended, ["[124.0,125.0]", "[124.0,127.0]"]);
-    assert_eq!(program.log().tests(Which::All).unwrap().len(), 2);
+    assert_eq!(program.log().tests(WhichTests::All).unwrap().len(), 2);
     assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
 }

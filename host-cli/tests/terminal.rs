@@ -33,7 +33,7 @@ const VERBS: [&str; 27] = [
     "fit 'معطف المسرح' A --sheet --why --use 'الجسم الرئيسي=17' --use sleeve=18",
     "pair 17 18 --along 60cm --why",
     "handle 17 --lining 12 --why",
-    "size --fabric 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
+    "size --cloth 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
     "size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 2cm --why",
     "size --zip 31in --zip-ends open --why",
     "wash --lengthwise '50cm to 48.5cm' --crosswise '50cm to 49cm' --need 2m --why",

@@ -10,7 +10,7 @@ use crate::words::terms::duration;
 
 /// What is asked: words to read first, then the question itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Ask {
+pub struct Question {
     /// One line each.
     pub say: Vec<String>,
     /// The question, before which the answer is typed.
@@ -19,7 +19,7 @@ pub struct Ask {
 
 /// A clock that runs while an answer is awaited.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Clock {
+pub struct ClockLine {
     /// What it shows.
     pub shows: String,
     /// What to do when.
@@ -40,8 +40,8 @@ impl Guide {
 
     /// What is asked now.
     #[must_use]
-    pub fn ask(&self) -> Ask {
-        let ask = |say: &[&str], question: &str| Ask {
+    pub fn ask(&self) -> Question {
+        let ask = |say: &[&str], question: &str| Question {
             say: say.iter().map(|line| (*line).to_owned()).collect(),
             question: question.to_owned(),
         };
@@ -106,13 +106,13 @@ impl Guide {
 
     /// The clock that runs while an answer is awaited.
     #[must_use]
-    pub fn clock(&self, now: Timestamp) -> Option<Clock> {
+    pub fn clock(&self, now: Timestamp) -> Option<ClockLine> {
         match (self.draft.stage, self.draft.wait) {
             (Stage::Holding(since), _) => {
                 let held = seconds_between(since, now);
                 let due = held >= HOLD;
                 let hint = if due { "read it now".to_owned() } else { format!("read it at about {HOLD} s") };
-                Some(Clock { shows: format!("held {}", time(held)), hint, due })
+                Some(ClockLine { shows: format!("held {}", time(held)), hint, due })
             }
             (Stage::Resting(since), wait) => {
                 let passed = seconds_between(since, now);
@@ -121,7 +121,7 @@ impl Guide {
                     0 => "read it now".to_owned(),
                     left => format!("read it in {} (Enter: now)", time(left)),
                 };
-                Some(Clock { shows: format!("released {} ago", time(passed)), hint, due: left == 0 })
+                Some(ClockLine { shows: format!("released {} ago", time(passed)), hint, due: left == 0 })
             }
             _ => None,
         }

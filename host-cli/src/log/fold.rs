@@ -1,4 +1,4 @@
-//! What fabrics, tests, patterns and roles are now, from their entries in order.
+//! What cloths, tests, patterns and roles are now, from their entries in order.
 //!
 //! Entries of another subject, or that come before the one that adds it, count for nothing; so a log of which a part
 //! is missing is still read, and becomes whole when the part arrives.
@@ -11,7 +11,7 @@ use super::json::Mm;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
 use super::tested::StoredTest;
 
-/// The fabric that these entries make.
+/// The cloth that these entries make.
 #[must_use]
 pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
     let mut fabric: Option<Fabric> = None;
