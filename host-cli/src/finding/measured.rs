@@ -145,7 +145,7 @@ impl Measured {
             _ => false,
         };
         let gives = |suit: &&Suit| {
-            let limit = |milli: u32| Limit::milli_percent(milli.into()).ok();
+            let limit = |milli: u32| Limit::milli_percent(milli).ok();
             let asked = Range { at_least: limit(suit.at_least), at_most: suit.at_most.and_then(limit) };
             let judged = self.judge(&Demand::for_grain(grain, asked), None, confidence);
             judged.is_ok_and(|judged| judged.answer == Some(Answer::Meets) && judged.contradicts.is_none())
