@@ -197,9 +197,9 @@ fn exit_codes_of_fit() {
     assert!(ran.out.contains("look for    woven cloth, crosswise at least 200 %"), "{}", ran.out);
 }
 
-/// The more of her own repeats there are, the more of the trust is hers.
+/// The more repeats the log holds, the more of the trust rests on them.
 #[test]
-fn the_log_learns_how_she_pulls() {
+fn the_log_learns_the_repeatability() {
     let program = Program::with_cloth();
     let share = || program.shown("2")["grains"][0]["own_share"].as_f64().unwrap();
     ok(&program, "pull 2 --marks 200mm --settling --to 212mm --to 212mm --to 213mm");
@@ -278,7 +278,11 @@ fn a_view_from_garment_and_movement() {
     let bend = demand("pattern add skirt B knee --movement 'knee bend:along'");
     assert_eq!(bend["demand"]["lengthwise"]["least"]["percent"], 45.0);
     refused(&program, "pattern add skirt C knee --movement 'knee bend'", "'knee bend:along'");
-    refused(&program, "pattern add skirt C x --garment ballgown", "type one of: outer layer with slight stretch");
+    refused(
+        &program,
+        "pattern add skirt C x --garment ballgown",
+        "type one of: trousers, skirt or coat with slight stretch",
+    );
     refused(&program, "pattern add skirt C x --garment leggings --crosswise 5%", "do not go together");
     refused(&program, "pattern add skirt C x --around bias", "--garment or --movement");
 }

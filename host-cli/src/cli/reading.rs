@@ -1,8 +1,9 @@
 //! The flags of a pull test and of the answer wanted, shared by the verbs that take readings.
 
-use clap::{ArgMatches, Args, Command, FromArgMatches, ValueEnum};
-use tenter_core::Grain;
+use clap::{ArgMatches, Args, Command, FromArgMatches};
+use tenter_core::{Ends, Grain, Held, Unit};
 
+use super::choice;
 use crate::input::Reading;
 
 /// How a pull test was made, as typed.
@@ -27,17 +28,17 @@ pub struct TestFlags {
     #[arg(long)]
     pub settling: bool,
     /// The grain that was pulled
-    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
-    pub grain: GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// Distance between two lines of the scale [default: 1mm, or 1/16in when the marks are in inches]
     #[arg(long, value_name = "LENGTH")]
     pub division: Option<String>,
     /// Ends read on the scale: one (the other mark held at zero) or both
-    #[arg(long, value_enum, default_value_t = EndsArg::One)]
-    pub ends: EndsArg,
+    #[arg(long, value_parser = choice::ENDS, default_value = Ends::One.word())]
+    pub ends: Ends,
     /// How the swatch was held
-    #[arg(long, value_enum, default_value_t = HeldArg::Folded)]
-    pub held: HeldArg,
+    #[arg(long, value_parser = choice::HELD, default_value = Held::Folded.word())]
+    pub held: Held,
     /// What pulled: hand, or a mass or force such as 500g, 15N, 3lb
     #[arg(long, value_name = "FORCE", default_value = "hand")]
     pub load: String,
@@ -122,8 +123,8 @@ pub struct TableArg {
 #[derive(Args, Debug, Clone)]
 pub struct ShowArgs {
     /// Unit of the text, and of bare numbers where the marks have no unit [default: that of the marks, or cm]
-    #[arg(long, value_enum, env = "TENTER_UNITS")]
-    pub units: Option<UnitArg>,
+    #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
+    pub units: Option<Unit>,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,
@@ -141,53 +142,4 @@ pub struct AdviceArgs {
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,
-}
-
-/// A grain, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum GrainArg {
-    /// Along warp or wales
-    #[value(aliases = Grain::Lengthwise.synonyms().iter().copied())]
-    Lengthwise,
-    /// Along weft or courses
-    #[value(aliases = Grain::Crosswise.synonyms().iter().copied())]
-    Crosswise,
-    /// At 45° to both
-    #[value(aliases = Grain::Bias.synonyms().iter().copied())]
-    Bias,
-}
-
-/// Ends that are read, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum EndsArg {
-    /// One mark is held at zero
-    #[value(alias = "1")]
-    One,
-    /// Both marks are read
-    #[value(alias = "2")]
-    Both,
-}
-
-/// A way of holding, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum HeldArg {
-    /// One layer, away from edges
-    Flat,
-    /// Folded along the pull
-    Folded,
-    /// A cut strip
-    Strip,
-    /// A sewn loop
-    Loop,
-}
-
-/// A unit, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum UnitArg {
-    /// Millimetres
-    Mm,
-    /// Centimetres
-    Cm,
-    /// Inches
-    In,
 }

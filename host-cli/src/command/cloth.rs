@@ -1,14 +1,14 @@
-//! `tenter cloth`: the fabrics at home and those seen in shops.
+//! `tenter cloth`: the cloths at home and those seen in shops.
 
 use tenter_core::Confidence;
 
 use super::find;
-use super::shown::{Known, Rules};
-use crate::cli::cloth::AddArgs;
+use super::shown::{KnownCloth, ShownRules};
+use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
-use crate::cli::cloth::EditArgs;
-use crate::cli::cloth::ListArgs;
+use crate::cli::cloth::EditClothArgs;
+use crate::cli::cloth::ListClothsArgs;
 use crate::cli::cloth::RetireArgs;
 use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
@@ -44,12 +44,12 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> 
     Ok(0)
 }
 
-fn add(args: &AddArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::add(read, &args.into()))?;
     report_change(store, &entries, &args.show, "added", screen)
 }
 
-fn edit(args: &EditArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
     report_change(store, &entries, &args.show, "changed", screen)
 }
@@ -79,7 +79,7 @@ fn report_change(
 ) -> Result<(), Error> {
     let id = entries.first().map(|entry| entry.subject().id());
     let Some(fabric) = id.map(|id| store.fabric(id)).transpose()?.flatten() else { return Ok(()) };
-    let unit = show.units.map(input::unit).unwrap_or_default();
+    let unit = show.units.unwrap_or_default();
     if show.json {
         writeln!(screen.out, "{}", stash_json::fabric(&fabric))?;
     } else {
@@ -88,9 +88,9 @@ fn report_change(
     Ok(())
 }
 
-fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
-    let grain = input::grain(args.grain);
+fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+    let unit = args.show.units.unwrap_or_default();
+    let grain = args.grain;
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
@@ -122,12 +122,12 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
 }
 
 fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.show.units.unwrap_or_default();
     let table = input::table(&args.table.table)?;
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
-    let known = Known::of(store, fabric)?;
-    let shown = known.shown(store.hands()?, Rules { confidence, table, unit });
+    let known = KnownCloth::of(store, fabric)?;
+    let shown = known.shown(store.repeatability()?, ShownRules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

@@ -1,4 +1,4 @@
-//! What the log knows of a fabric, gathered to be shown.
+//! What the log knows of a cloth, gathered to be shown.
 
 use tenter_core::{
     Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
@@ -6,15 +6,15 @@ use tenter_core::{
 
 use super::fit::{Stock, known};
 use super::measured::{Counted, Measured};
-use crate::log::{Construction, Entry, Fabric, Hands, Share, StoredTest, fold};
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
 
-/// A fabric in a list, with the stretch that its tests amount to.
+/// A cloth in a list, with the stretch that its tests amount to.
 #[derive(Debug)]
 pub struct Listed {
-    /// The fabric.
+    /// The cloth.
     pub fabric: Fabric,
     /// Across.
     pub crosswise: Option<Figure>,
@@ -23,7 +23,7 @@ pub struct Listed {
 }
 
 impl Listed {
-    /// A fabric of a stock.
+    /// A cloth of a stock.
     #[must_use]
     pub fn of(fabric: &Fabric, stock: &Stock) -> Self {
         let stretch = |grain| known::stretch(fabric, grain, stock).ok();
@@ -45,8 +45,8 @@ pub struct TrustOrigin {
 impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
-    pub fn of(construction: Construction, hands: &Hands, test: &PullTest) -> Self {
-        let hand = hands.on(construction).without(Share::of(test)).repeatability();
+    pub fn of(construction: Construction, pooled: &ByConstruction, test: &PullTest) -> Self {
+        let hand = pooled.on(construction).without(Pooled::of(test)).repeatability();
         Self { construction, own: hand.map_or(0.0, |hand| hand.share()), ratio: hand.map_or(1.0, |hand| hand.ratio()) }
     }
 }
@@ -111,21 +111,27 @@ impl Standing {
 
     /// What the tests of each grain say, of all tests of a fabric, the oldest first.
     #[must_use]
-    pub fn all(fabric: &Fabric, tests: &[StoredTest], hands: &Hands, confidence: Confidence) -> Vec<Self> {
+    pub fn all(fabric: &Fabric, tests: &[StoredTest], pooled: &ByConstruction, confidence: Confidence) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
-        grains.filter_map(|grain| Self::of(fabric, tests, grain, hands, confidence)).collect()
+        grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, confidence)).collect()
     }
 
-    fn of(fabric: &Fabric, tests: &[StoredTest], grain: Grain, hands: &Hands, confidence: Confidence) -> Option<Self> {
+    fn of(
+        fabric: &Fabric,
+        tests: &[StoredTest],
+        grain: Grain,
+        pooled: &ByConstruction,
+        confidence: Confidence,
+    ) -> Option<Self> {
         let construction = fabric.construction;
-        let measured = Measured::of(fabric, tests, grain, hands)?;
+        let measured = Measured::of(fabric, tests, grain, pooled)?;
         let (newest, released) = (measured.newest()?.stored.clone(), measured.newest_released()?.stored.clone());
         let evaluation = measured.judge(&tenter_core::Demand::default(), None, confidence).ok()?;
         let test = &newest.said.test;
         Some(Self {
             grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, hands, test),
+            repeatability: TrustOrigin::of(construction, pooled, test),
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),
@@ -152,10 +158,10 @@ pub enum Status {
     Retired,
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[derive(Debug)]
 pub struct Shown<'a> {
-    /// The fabric.
+    /// The cloth.
     pub fabric: &'a Fabric,
     /// All its tests, the oldest first.
     pub tests: &'a [StoredTest],
@@ -164,13 +170,15 @@ pub struct Shown<'a> {
     /// What the tests of each grain say.
     pub standing: Vec<Standing>,
     /// The person's repeatability.
-    pub hands: Hands,
+    pub pooled: ByConstruction,
     /// The table of stretch classes.
     pub table: &'static Table,
     /// How sure an interval is.
     pub confidence: Confidence,
     /// The unit of the text.
     pub unit: Unit,
+    /// Whose wall clock tells the days.
+    pub here: Here,
 }
 
 impl<'a> Shown<'a> {
@@ -219,7 +227,7 @@ impl<'a> Shown<'a> {
     #[must_use]
     pub fn figures(&self, stored: &StoredTest) -> Option<Figures> {
         let test = &stored.said.test;
-        Figures::of(test, self.hands.scatter_for(self.fabric.construction, test)).ok()
+        Figures::of(test, self.pooled.scatter_for(self.fabric.construction, test)).ok()
     }
 
     /// The straight grains that were not measured.

@@ -131,7 +131,7 @@ impl Course {
     #[must_use]
     pub fn of(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Self {
         let test = &standing.released.said.test;
-        let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+        let scatter = shown.pooled.scatter_for(shown.fabric.construction, test);
         Self {
             grain: standing.grain,
             readings: Reading::all(test, scatter),

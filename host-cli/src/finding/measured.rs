@@ -9,7 +9,7 @@ use tenter_core::{
     Looks, MAX_SITTINGS, Range, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
 };
 
-use crate::log::{Fabric, Hands, StoredTest};
+use crate::log::{ByConstruction, Fabric, StoredTest};
 
 /// A test that counts.
 #[derive(Clone, Debug)]
@@ -53,10 +53,10 @@ impl Measured {
         fabric: &Fabric,
         tests: impl IntoIterator<Item = &'t StoredTest>,
         grain: Grain,
-        hands: &Hands,
+        pooled: &ByConstruction,
     ) -> Option<Self> {
         let live = tests.into_iter().filter(|stored| !stored.dropped && stored.said.test.grain() == grain);
-        let mut tests: Vec<Counted> = live.map(|stored| Self::counted(fabric, stored, hands)).collect();
+        let mut tests: Vec<Counted> = live.map(|stored| Self::counted(fabric, stored, pooled)).collect();
         let mut measured =
             Self { tests: Vec::new(), doubted: Vec::new(), construction: fabric.construction, width: fabric.width };
         if tests.len() > 1 {
@@ -65,7 +65,7 @@ impl Measured {
             (tests, measured.doubted) = (sound, doubted.into_iter().map(|counted| counted.stored).collect());
             if tests.is_empty() {
                 // Nothing but doubtful tests: the newest stands for them, and is doubted.
-                tests.extend(measured.doubted.pop().map(|newest| Self::counted(fabric, &newest, hands)));
+                tests.extend(measured.doubted.pop().map(|newest| Self::counted(fabric, &newest, pooled)));
             }
         }
         tests.drain(..tests.len().saturating_sub(MAX_SITTINGS));
@@ -73,9 +73,9 @@ impl Measured {
         (!measured.tests.is_empty()).then_some(measured)
     }
 
-    fn counted(fabric: &Fabric, stored: &StoredTest, hands: &Hands) -> Counted {
+    fn counted(fabric: &Fabric, stored: &StoredTest, pooled: &ByConstruction) -> Counted {
         Counted {
-            scatter: hands.scatter_for(fabric.construction, &stored.said.test),
+            scatter: pooled.scatter_for(fabric.construction, &stored.said.test),
             before_wash: fabric.last_washed.is_some_and(|washed| stored.said.pulled < washed),
             stored: stored.clone(),
         }
@@ -145,7 +145,7 @@ impl Measured {
             _ => false,
         };
         let gives = |suit: &&Suit| {
-            let limit = |milli: u32| Limit::milli_percent(milli.into()).ok();
+            let limit = |milli: u32| Limit::milli_percent(milli).ok();
             let asked = Range { at_least: limit(suit.at_least), at_most: suit.at_most.and_then(limit) };
             let judged = self.judge(&Demand::for_grain(grain, asked), None, confidence);
             judged.is_ok_and(|judged| judged.answer == Some(Answer::Meets) && judged.contradicts.is_none())

@@ -6,12 +6,12 @@ use super::check::Checked;
 use super::cloth::{Disagreement, TrustOrigin};
 use super::measured::Measured;
 use crate::input::CheckInput;
-use crate::log::{Fabric, Hands, Id, StoredTest};
+use crate::log::{ByConstruction, Fabric, Id, StoredTest};
 
 /// A stored test with its answer.
 #[derive(Debug)]
 pub struct Pulled {
-    /// The fabric it belongs to.
+    /// The cloth it belongs to.
     pub fabric: Fabric,
     /// The test, as it is in the log.
     pub test: StoredTest,
@@ -37,8 +37,8 @@ pub struct Together {
 }
 
 impl Together {
-    fn of(fabric: &Fabric, test: &StoredTest, tests: &[StoredTest], hands: &Hands) -> Option<Self> {
-        let measured = Measured::of(fabric, tests, test.said.test.grain(), hands)?;
+    fn of(fabric: &Fabric, test: &StoredTest, tests: &[StoredTest], pooled: &ByConstruction) -> Option<Self> {
+        let measured = Measured::of(fabric, tests, test.said.test.grain(), pooled)?;
         let left_out = !measured.tests.iter().any(|counted| counted.stored.id == test.id);
         if measured.tests.len() < 2 && !left_out {
             return None;
@@ -54,7 +54,7 @@ impl Together {
 }
 
 impl Pulled {
-    /// Judges the test `id` among all `tests` of a fabric; none where it is not among them.
+    /// Judges the test `id` among all `tests` of a cloth; none where it is not among them.
     ///
     /// # Errors
     ///
@@ -64,15 +64,15 @@ impl Pulled {
         id: Id,
         mut input: CheckInput,
         tests: &[StoredTest],
-        hands: &Hands,
+        pooled: &ByConstruction,
     ) -> Result<Option<Self>, TestError> {
         let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(None) };
         let construction = fabric.construction;
         input.rules.construction = construction;
-        input.rules.scatter = hands.scatter_for(construction, &input.test);
+        input.rules.scatter = pooled.scatter_for(construction, &input.test);
         let checked = Checked::of(input)?;
-        let together = Together::of(fabric, test, tests, hands);
-        let repeatability = TrustOrigin::of(construction, hands, &test.said.test);
+        let together = Together::of(fabric, test, tests, pooled);
+        let repeatability = TrustOrigin::of(construction, pooled, &test.said.test);
         Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), checked, repeatability, together }))
     }
 }

@@ -138,7 +138,7 @@ impl Draft {
     #[must_use]
     pub fn text(&self) -> String {
         // Plain structs of numbers and texts always serialise.
-        serde_json::to_string(self).unwrap_or_default()
+        crate::json::line(self)
     }
 
     /// How many lengths were typed so far.

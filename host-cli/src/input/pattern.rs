@@ -8,7 +8,7 @@ use super::cloth::{name, short};
 use super::wants::{one_time, timed_limit};
 use super::{Field, Why, Wrong, range};
 use crate::log::pattern::DemandField;
-use crate::log::{Cloth, Construction, RoleChange};
+use crate::log::{ClothNeed, Construction, RoleChange};
 
 /// What a role asks, as typed; none for what is not said.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -161,7 +161,7 @@ fn is_none(text: &str) -> bool {
 }
 
 /// `1.6m at 140cm`, or `none`.
-fn cloth_at(text: &str) -> Result<Option<Cloth>, Wrong> {
+fn cloth_at(text: &str) -> Result<Option<ClothNeed>, Wrong> {
     if is_none(text) {
         return Ok(None);
     }
@@ -171,5 +171,5 @@ fn cloth_at(text: &str) -> Result<Option<Cloth>, Wrong> {
     if length.steps() == 0 || width.steps() == 0 {
         return Err(wrong());
     }
-    Ok(Some(Cloth { length, width }))
+    Ok(Some(ClothNeed { length, width }))
 }

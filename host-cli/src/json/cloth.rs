@@ -6,9 +6,9 @@ use tenter_core::{Figure, Figures, Length, Note, Widening};
 use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
+use crate::log::{Device, Entry, Fabric, MassPerArea, Shop, StoredTest};
 
-/// A fabric.
+/// A cloth.
 #[derive(Debug, Serialize)]
 pub struct FabricJson<'a> {
     id: String,
@@ -37,7 +37,7 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             construction: fabric.construction.word(),
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
-            g_per_m2: fabric.mass.map(Mass::g_per_m2),
+            g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,
@@ -136,7 +136,7 @@ struct ShownJson<'a> {
     history: &'a [Entry],
 }
 
-/// One fabric.
+/// One cloth.
 #[must_use]
 pub fn fabric(fabric: &Fabric) -> String {
     line(&FabricJson::from(fabric))
@@ -157,7 +157,7 @@ pub fn list(listed: &[Listed]) -> String {
     line(&list)
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[must_use]
 pub fn shown(shown: &Shown<'_>) -> String {
     let standing = |standing: &Standing| {

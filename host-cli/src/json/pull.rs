@@ -6,7 +6,7 @@ use crate::finding::pull::Pulled;
 use crate::json::check::CheckJson;
 use crate::json::{FigureJson, figure, line};
 
-/// The shape of `check`, with the test's identifier and the fabric's tag.
+/// The shape of `check`, with the test's identifier and the cloth's tag.
 #[derive(Serialize)]
 struct PulledJson {
     #[serde(flatten)]

@@ -1,4 +1,4 @@
-//! One fabric as the swatch book shows it.
+//! One cloth as the swatch book shows it.
 
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
@@ -20,9 +20,9 @@ use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, counts, quantity, washing};
 
-/// A fabric, ready for the template.
+/// A cloth, ready for the template.
 #[derive(Debug)]
-pub struct Cloth {
+pub struct ClothArticle {
     pub id: String,
     pub tag: u16,
     pub name: String,
@@ -44,7 +44,7 @@ pub struct Cloth {
     pub asked_by: String,
     pub gauge: String,
     pub growths: Vec<Grown>,
-    pub rows: Vec<Line>,
+    pub rows: Vec<SourcedLine>,
     pub tests: Vec<Test>,
     pub history: Vec<(String, String)>,
 }
@@ -68,7 +68,7 @@ pub struct Grown {
 
 /// A label, what is said, and where it comes from.
 #[derive(Debug)]
-pub struct Line {
+pub struct SourcedLine {
     pub label: &'static str,
     pub words: String,
     pub source: String,
@@ -86,8 +86,8 @@ pub struct Test {
     pub standing: String,
 }
 
-impl Cloth {
-    /// A fabric with everything that is known of it, beside what a view asks.
+impl ClothArticle {
+    /// A cloth with everything that is known of it, beside what a view asks.
     pub fn of(shown: &Shown<'_>, view: Option<&Fitted<'_>>) -> Self {
         let fabric = shown.fabric;
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
@@ -137,7 +137,7 @@ impl Cloth {
     }
 }
 
-/// The fabric in every role of the view.
+/// The cloth in every role of the view.
 fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candidate<'v>)> {
     let in_role = |role: &'v crate::finding::fit::RoleFit<'_>| {
         let found = role.candidates.iter().find(|candidate| candidate.fabric.id == fabric.id)?;
@@ -198,9 +198,9 @@ fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> 
     format!("{what} {}, {grade}", words::figure(figure, confidence))
 }
 
-fn rows(shown: &Shown<'_>) -> Vec<Line> {
+fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     let mut rows = Vec::new();
-    let mut add = |label, words: String, source| rows.push(Line { label, words: together(&words), source });
+    let mut add = |label, words: String, source| rows.push(SourcedLine { label, words: together(&words), source });
     if shown.standing.is_empty() {
         add("stretch", format!("not measured: tenter pull {}", shown.fabric.tag), String::new());
     }
@@ -209,7 +209,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
             add(standing.grain.word(), words, String::new());
         }
         if let Some(disagreement) = &standing.disagrees {
-            let words = counts::disagreement(disagreement, shown.confidence);
+            let words = counts::disagreement(disagreement, shown.confidence, shown.here);
             add(counts::DISAGREE, format!("{}: {words}", standing.grain.word()), String::new());
         }
         if let Some(words) = counts::from(standing, shown.unit) {
@@ -231,11 +231,11 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
 
 fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
-    let figures = Figures::of(test, shown.hands.scatter_for(shown.fabric.construction, test)).ok();
+    let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
     let rest = figures.and_then(|figures| figures.rest);
     let mm = |length: &Length| length.show(shown.unit).to_string();
     Test {
-        pulled: quantity::pulled(said),
+        pulled: quantity::pulled(said, shown.here),
         grain: test.grain().word(),
         marks: mm(&test.gauge()),
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),

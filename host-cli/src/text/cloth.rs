@@ -4,12 +4,12 @@ use tenter_core::forecast::forecast;
 use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
 use crate::text::lines::{Lines, style};
 use crate::text::table::{self, Column};
 use crate::words::answer::Tone;
-use crate::words::bidi::isolated;
 use crate::words::cloth as words;
 use crate::words::terms::{bare_figure, duration, garment};
 use crate::words::{check, counts, quantity, washing};
@@ -57,7 +57,7 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
     text.finish()
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[must_use]
 pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     let fabric = shown.fabric;
@@ -121,7 +121,7 @@ fn measured(text: &mut Lines, shown: &Shown<'_>, standing: &Standing, unicode: b
     if let Some(disagreement) = &standing.disagrees {
         let tone = style(Tone::Doubtful);
         text.line(format_args!("  {tone}{}{tone:#}", counts::DISAGREE));
-        text.hanging("  ", 2, &counts::disagreement(disagreement, shown.confidence));
+        text.hanging("  ", 2, &counts::disagreement(disagreement, shown.confidence, shown.here));
     }
     let stretch = standing.figures.stretch;
     let class = shown.table.class(stretch.ratio).name;
@@ -156,7 +156,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
         let figure = |figure: Option<Figure>| figure.map(|figure| quantity::percent(figure.ratio)).unwrap_or_default();
         vec![
             test.id.short(),
-            quantity::pulled(said),
+            quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
             said.test.gauge().show(shown.unit).to_string(),
             said.test.pulls().len().to_string(),

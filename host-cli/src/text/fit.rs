@@ -1,14 +1,14 @@
-//! `fit` as text: for each role the fabrics that meet it, and what to do about the others.
+//! `fit` as text: for each role the cloths that meet it, and what to do about the others.
 
 use crate::finding::fit::{Candidate, Fitted, RoleFit};
 use crate::finding::verdict::Verdict;
+use crate::plain::isolated;
 use crate::text::lines::{Lines, padded, style};
 use crate::words::answer;
-use crate::words::bidi::isolated;
 use crate::words::fit as words;
 use crate::words::pattern::{asks, title};
 
-/// How many fabrics of one answer are listed unless all are asked for.
+/// How many cloths of one answer are listed unless all are asked for.
 const LISTED: usize = 5;
 /// Columns of a candidate's answer and tag; what is said of it stands to the right of them.
 const UNDER: usize = 18;

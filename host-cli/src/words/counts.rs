@@ -5,7 +5,7 @@ use tenter_core::{Confidence, Doubt, Figure, Unit, Widening};
 use crate::finding::cloth::{Disagreement, Standing};
 use crate::finding::measured::{Counted, Measured};
 use crate::finding::pull::Together;
-use crate::log::StoredTest;
+use crate::log::{Here, StoredTest};
 use crate::words::{doubt, quantity, terms};
 
 /// Over a grain whose tests contradict each other.
@@ -13,10 +13,10 @@ pub const DISAGREE: &str = "TESTS DISAGREE";
 
 /// What two or more tests say that do not agree, and what to do.
 #[must_use]
-pub fn disagreement(disagreement: &Disagreement, confidence: Confidence) -> String {
+pub fn disagreement(disagreement: &Disagreement, confidence: Confidence, here: Here) -> String {
     let gives = |(test, stretch): (&StoredTest, Option<&Figure>)| {
         let stretch = stretch.map(|stretch| terms::figure(stretch, confidence)).unwrap_or_default();
-        format!("{} ({}) gives {stretch}", test.id.short(), quantity::day(test.said.pulled))
+        format!("{} ({}) gives {stretch}", test.id.short(), quantity::day(test.said.pulled, here))
     };
     let all = core::iter::once((&disagreement.apart, disagreement.stretch.as_ref()));
     let all = all.chain(disagreement.others.iter().map(|(test, stretch)| (test, stretch.as_ref())));

@@ -7,7 +7,7 @@ use crate::finding::cloth::Disagreement;
 use crate::finding::fit::cloth::ClothAnswer;
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit};
 use crate::log::Role;
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::pattern::demand;
 use crate::words::terms::{self, percent};
 use crate::words::{check, counts, quantity};
@@ -63,7 +63,8 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
         Reason::Disagree(grain) => {
             let along = candidate.along(grain);
             let apart = along.and_then(|along| Disagreement::of(along.measured, &along.evaluation));
-            let apart = apart.map(|apart| counts::disagreement(&apart, fitted.confidence)).unwrap_or_default();
+            let apart =
+                apart.map(|apart| counts::disagreement(&apart, fitted.confidence, fitted.here)).unwrap_or_default();
             format!("{} {apart}", grain.word())
         }
         Reason::Doubted(grain) => {

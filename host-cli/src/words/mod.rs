@@ -22,5 +22,3 @@ pub mod terms;
 pub mod tied;
 pub mod typeset;
 pub mod washing;
-
-pub use crate::plain as bidi;

@@ -1,10 +1,10 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
-//! fabric. [`write`] makes such tables, [`read`] takes readings typed into one.
+//! cloth. [`write`] makes such tables, [`read`] takes readings typed into one.
 
 pub mod read;
 pub mod write;
 
-use crate::input::{Reading, TypedTest, ends_word};
+use crate::input::{Reading, TypedTest};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
 pub const TESTS: [&str; 24] = [
@@ -34,7 +34,7 @@ pub const TESTS: [&str; 24] = [
     "device",
 ];
 
-/// The heads of the fabrics.
+/// The heads of the cloths.
 pub const FABRICS: [&str; 16] = [
     "id",
     "tag",
@@ -83,7 +83,7 @@ pub fn made(test: &TypedTest) -> [String; 9] {
         test.marks.clone().unwrap_or_default(),
         readings.join(" "),
         test.division.clone().unwrap_or_default(),
-        ends_word(test.ends).to_owned(),
+        test.ends.word().to_owned(),
         test.held.word().to_owned(),
         match (test.settling, test.marks_before_settling) {
             (true, true) => AFTER_MARKS,

@@ -16,7 +16,7 @@ use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
-use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, ends_word, pull_test, when};
+use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
 
@@ -100,7 +100,7 @@ fn check_heads(heads: &[String]) -> Result<(), TableError> {
 /// What rows are read against.
 struct Rows<'r> {
     read: &'r dyn Read,
-    /// Who has a tag, retired fabrics left out.
+    /// Who has a tag, retired cloths left out.
     tags: HashMap<u16, Vec<(Id, Known)>>,
     here: Here,
     /// The unit of a bare gauge.
@@ -163,12 +163,12 @@ impl Rows<'_> {
         }
     }
 
-    /// The fabric with a tag.
+    /// The cloth with a tag.
     fn with_tag(&self, tag: u16) -> Result<Id, Wrong> {
         self.cloth(tag).map(|(id, _)| id)
     }
 
-    /// The fabric with a tag, and what is known of it.
+    /// The cloth with a tag, and what is known of it.
     fn cloth(&self, tag: u16) -> Result<(Id, Known), Wrong> {
         let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
         match self.tags.get(&tag).map(Vec::as_slice) {
@@ -199,7 +199,7 @@ impl Rows<'_> {
         Id::of(named, draw.finalize())
     }
 
-    /// A row of an exported table. One that says what the log says is the entry that is there; one of no fabric, whose
+    /// A row of an exported table. One that says what the log says is the entry that is there; one of no cloth, whose
     /// name is empty then, goes to the inbox it came from.
     fn named(&self, id: Id, cells: &HashMap<&str, &str>, mut said: Tested) -> Result<Entry, RowFault> {
         let tag = cloth::tag(cells.get("tag").copied().unwrap_or_default());
@@ -242,18 +242,18 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
             "" => Grain::Crosswise,
             text => match Grain::typed(text) {
                 Some(grain) => grain,
-                None => input::word(Field::Grain, text, &input::GRAINS, Grain::word)?,
+                None => input::word(Field::Grain, text, &Grain::ALL, Grain::word)?,
             },
         },
         division: text("division"),
         ends: match cell("ends") {
             "" | "1" => Ends::One,
             "2" => Ends::Both,
-            text => input::word(Field::Ends, text, &[Ends::One, Ends::Both], ends_word)?,
+            text => input::word(Field::Ends, text, &Ends::ALL, Ends::word)?,
         },
         held: match cell("held") {
             "" => Held::Folded,
-            text => input::word(Field::Held, text, &input::HELD, Held::word)?,
+            text => input::word(Field::Held, text, &Held::ALL, Held::word)?,
         },
         load: text("load"),
         planned: text("planned"),

@@ -1,4 +1,4 @@
-//! Which fabrics suit which role of a view.
+//! Which cloths suit which role of a view.
 //!
 //! For each role every fabric of the stash is judged, none is left out: by its construction, by the pull tests of each
 //! grain that is asked, and by the cloth that is on hand.
@@ -11,11 +11,11 @@ use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit
 
 use super::measured::Measured;
 use super::verdict::Verdict;
-use crate::log::{Fabric, Pattern, Role};
+use crate::log::{Fabric, Here, Pattern, Role};
 use cloth::{ClothAnswer, Need};
 pub use stock::Stock;
 
-/// Why a fabric got its answer.
+/// Why a cloth got its answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Reason {
     /// The role does not take its construction.
@@ -45,7 +45,7 @@ pub struct Along<'a> {
     pub measured: &'a Measured,
 }
 
-/// A view with the fabrics for each of its roles.
+/// A view with the cloths for each of its roles.
 #[derive(Debug)]
 pub struct Fitted<'a> {
     /// The pattern.
@@ -60,14 +60,16 @@ pub struct Fitted<'a> {
     pub confidence: Confidence,
     /// The unit of the text.
     pub unit: Unit,
-    /// List every fabric.
+    /// Where the reader is.
+    pub here: Here,
+    /// List every cloth.
     pub all: bool,
 }
 
-/// A fabric judged for a role.
+/// A cloth judged for a role.
 #[derive(Clone, Debug)]
 pub struct Candidate<'a> {
-    /// The fabric.
+    /// The cloth.
     pub fabric: &'a Fabric,
     /// The answer about its stretch, growth and recovery.
     pub answer: Answer,
@@ -142,12 +144,12 @@ impl Candidate<'_> {
     }
 }
 
-/// A role with all fabrics, the best first.
+/// A role with all cloths, the best first.
 #[derive(Debug)]
 pub struct RoleFit<'a> {
     /// The role.
     pub role: &'a Role,
-    /// Every fabric, the best first.
+    /// Every cloth, the best first.
     pub candidates: Vec<Candidate<'a>>,
 }
 
@@ -169,7 +171,7 @@ impl RoleFit<'_> {
     }
 }
 
-/// Judges every fabric for a role.
+/// Judges every cloth for a role.
 #[must_use]
 pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> RoleFit<'a> {
     let judged = |fabric: &'a Fabric| Candidate::of(fabric, role, stock, confidence);
@@ -194,7 +196,7 @@ impl Judging {
 }
 
 impl<'a> Candidate<'a> {
-    /// Judges a fabric for a role.
+    /// Judges a cloth for a role.
     #[must_use]
     pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
         let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);

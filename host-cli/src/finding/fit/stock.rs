@@ -5,8 +5,8 @@ use std::collections::HashMap;
 use tenter_core::Grain;
 
 use crate::finding::measured::Measured;
-use crate::log::{Fabric, Hands, Id, StoredTest};
-use crate::store::{Read, StoreError, Which};
+use crate::log::{ByConstruction, Fabric, Id, StoredTest};
+use crate::store::{Read, StoreError, WhichTests};
 
 /// Live fabrics with what was measured of them.
 #[derive(Debug, Default)]
@@ -14,7 +14,7 @@ pub struct Stock {
     /// The fabrics that were not retired, by tag.
     pub fabrics: Vec<Fabric>,
     /// The person's repeatability.
-    pub hands: Hands,
+    pub pooled: ByConstruction,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
@@ -36,9 +36,9 @@ impl Stock {
     pub fn of(read: &dyn Read, wanted: impl Fn(&Fabric) -> bool) -> Result<Self, StoreError> {
         let mut fabrics = read.fabrics()?;
         fabrics.retain(wanted);
-        let hands = read.hands()?;
+        let pooled = read.repeatability()?;
         let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
-        read.each_test(Which::All, &mut |test| {
+        read.each_test(WhichTests::All, &mut |test| {
             if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
                 mine.push(test);
             }
@@ -46,11 +46,11 @@ impl Stock {
         })?;
         let of = |fabric: &Fabric| {
             let tests = tests.get(&fabric.id).map(Vec::as_slice).unwrap_or_default();
-            let along = |grain| Measured::of(fabric, tests, grain, &hands).map(Box::new);
+            let along = |grain| Measured::of(fabric, tests, grain, &pooled).map(Box::new);
             (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
         };
         let measured = fabrics.iter().map(of).collect();
-        Ok(Self { fabrics, hands, measured })
+        Ok(Self { fabrics, pooled, measured })
     }
 
     /// What was measured of a grain of a fabric.

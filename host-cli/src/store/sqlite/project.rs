@@ -1,4 +1,4 @@
-//! Brings the tables of fabrics, tests, patterns and roles up to date with their entries.
+//! Brings the tables of cloths, tests, patterns and roles up to date with their entries.
 
 use std::collections::{BTreeSet, HashSet};
 
@@ -10,7 +10,7 @@ use crate::log::{Entry, Id, Subject, fold};
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
 pub struct Touched {
-    /// In the order in which they must come: a test after its fabric, a role after its pattern.
+    /// In the order in which they must come: a test after its cloth, a role after its pattern.
     fabrics: HashSet<Id>,
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
@@ -161,7 +161,7 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     Ok(())
 }
 
-/// Sums up what the tests of a fabric say of the hand that pulled them.
+/// Sums up what the tests of a cloth say of the hand that pulled them.
 fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
     connection
         .prepare_cached(

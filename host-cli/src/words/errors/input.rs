@@ -62,6 +62,7 @@ pub fn why(wrong: &Wrong) -> String {
         }
         Why::NotOneOf(words) => format!("type one of {}", words.join(", ")),
         Why::NotANumber { most } => format!("type a whole number from 1 to {most}"),
+        Why::Ambiguous { one, other } => format!("both '{one}' and '{other}' match; type more of it"),
         Why::NoLine { name } => {
             format!(
                 "its source does not give the line along which it stretches; type '{name}:along' or '{name}:around'"
@@ -114,6 +115,19 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAnId => "leave it empty for a new test",
         Why::OnNoCloth => "no cloth has this tag; add one with tenter cloth add first",
         Why::OnTwoCloths => "two cloths have this tag; give one a new tag",
+        Why::NothingLeft => {
+            "nothing would be left; a reduction is a share of the body, below 100 % (a stretch is no reduction)"
+        }
+        Why::NotATension => "type the force on each centimetre of width, such as 3.5N",
+        Why::NotAHungMass => "type a mass such as 500g, 1.2kg or 3lb",
+        Why::NotAnElastic => {
+            "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'"
+        }
+        Why::NotASeam => "type two roles and a length, such as 'main+waistband=60cm'",
+        Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
+        Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
+        Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
+        Why::TooLongForPaper => "a gauge on paper cannot be that long; type less, such as 100%",
         Why::Missing
         | Why::Length(_)
         | Why::Limit(_)
@@ -125,6 +139,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::TooLong { .. }
         | Why::NotOneOf(_)
         | Why::NotANumber { .. }
+        | Why::Ambiguous { .. }
         | Why::NoLine { .. } => column(field),
     }
 }
@@ -190,6 +205,11 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
+        Field::Reduce => "--reduce",
+        Field::Tension => "--tension",
+        Field::Method => "--method",
+        Field::HungMass => "--mass",
+        Field::Use => "--use",
     }
 }
 
