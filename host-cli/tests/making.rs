@@ -318,7 +318,7 @@ fn a_plan_sheet() {
     assert!(heads.contains(&"seam main + pocket bags, 50 cm"), "{heads:?}");
     for (words, part) in [
         (&["--use", "main=99"][..], "no cloth has tag 99; tenter cloth list"),
-        (&["--use", "main="], "type the tag of a fabric after the ="),
+        (&["--use", "main="], "type a role and the tag of a cloth, such as main=1"),
         (&["--use", "main"], "main=1"),
         (&["--seam", "main=60cm"], "main+waistband=60cm"),
         (&["--seam", "main+hood=60cm"], "no role is called 'hood'"),

@@ -51,7 +51,7 @@ fn gauge_of(title: &str, rows: &[Row], table: &str) -> Picture {
 /// Gauges: one grain, several, over, far apart, not measured, no demand.
 fn gauges() -> Vec<(&'static str, Picture)> {
     use Grain::{Bias, Crosswise, Lengthwise};
-    let slight = row(&test(Crosswise, 250, &[265, 266, 265], &[]), range("5%"));
+    let slight = row(&test(Crosswise, 250, &[270, 271, 270], &[]), range("5%"));
     let close = row(&test(Crosswise, 100, &[105], &[]), range("5%"));
     let trousers = [
         row(&test(Crosswise, 100, &[158, 160, 157], &[]), range("40%..70%")),

@@ -43,6 +43,17 @@ pub struct Figure {
 }
 
 /// The uncertainty of these readings alone.
+///
+/// ```
+/// use tenter_core::{Confidence, Figures, Grain, Length, PullTest, Scatter};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?.with_settling_pull(true);
+/// test.add_pull(Length::from_mm(105))?;
+/// let stretch = Figures::of(&test, Scatter::ASSUMED)?.stretch;
+/// // Another day adds to it.
+/// assert!(stretch.here.half_width(Confidence::default()) < stretch.half_width(Confidence::default()));
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Here {
@@ -61,6 +72,18 @@ impl Here {
 }
 
 /// Readings at one end of a scale that alone counts: each lies evenly within ± half a division.
+///
+/// ```
+/// use tenter_core::{Figures, Grain, Length, PullTest, Scatter};
+///
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?.with_settling_pull(true);
+/// test.add_pull(Length::from_mm(105))?;
+/// let half_width = |scatter| Figures::of(&test, scatter).map(|all| all.stretch.even.map(|even| even.half_width));
+/// // Half a millimetre of 100.
+/// assert_eq!(half_width(Scatter::SCALE_ONLY), Ok(Some(0.5)));
+/// assert_eq!(half_width(Scatter::ASSUMED), Ok(None));
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Even {

@@ -82,6 +82,17 @@ impl Figures {
     /// # Errors
     ///
     /// [`TestError::NoPull`] without a pull.
+    ///
+    /// ```
+    /// use tenter_core::{Construction, Figures, Grain, Length, PullTest, Scatter};
+    ///
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(150))?;
+    /// let of = |construction| Figures::of_cloth(&test, Scatter::ASSUMED, construction).map(|all| all.stretch);
+    /// // A first pull falls shorter of the next ones on a knit than on a woven cloth.
+    /// assert!(of(Construction::Knit)?.shift != of(Construction::Woven)?.shift);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
     pub fn of_cloth(test: &PullTest, scatter: Scatter, construction: Construction) -> Result<Self, TestError> {
         Readings::of(test, scatter, construction, Pick::Longest).map(|readings| readings.figures())
     }

@@ -325,6 +325,13 @@ fn write_inches(text: &mut Text, sixty_fourths: u32) {
 }
 
 /// Why a text is no length.
+///
+/// ```
+/// use tenter_core::{Length, LengthError, Unit};
+///
+/// assert_eq!(Length::parse("41/8in", Unit::Mm), Err(LengthError::ImproperFraction { above: 41, below: 8 }));
+/// assert_eq!(Length::parse("1,250", Unit::Mm), Err(LengthError::AmbiguousComma));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum LengthError {

@@ -5,6 +5,15 @@ use core::fmt;
 use crate::reading::slip::Slip;
 
 /// Why a reading is invalid.
+///
+/// ```
+/// use tenter_core::{Grain, Length, PullTest, TestError};
+///
+/// assert_eq!(PullTest::new(Length::ZERO, Grain::Crosswise), Err(TestError::GaugeTooShort));
+/// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+/// assert!(matches!(test.add_pull(Length::from_mm(90)), Err(TestError::ExtendedBelowGauge { .. })));
+/// # Ok::<(), TestError>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum TestError {

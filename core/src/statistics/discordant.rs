@@ -13,6 +13,15 @@ pub const ODD: f32 = 0.005;
 const SURELY_FINE: f32 = 2.8;
 
 /// What is known beforehand of one reading: its variance, in the square of the readings' unit, and how well.
+///
+/// ```
+/// use tenter_core::discordant::{Known, farthest};
+///
+/// let readings = [5.0, 9.0, 6.0];
+/// // Odd for readings that are known to repeat, not for readings of which little is known.
+/// assert!(farthest(&readings, Known { variance: 0.1, dof: 50.0 }).unwrap().is_odd());
+/// assert!(!farthest(&readings, Known { variance: 0.1, dof: 1.0 }).unwrap().is_odd());
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Known {
     /// The squared scale.
@@ -22,6 +31,13 @@ pub struct Known {
 }
 
 /// A reading or a trend, with the chance of one as large by accident.
+///
+/// ```
+/// use tenter_core::discordant::{Known, ODD, farthest};
+///
+/// let slip = farthest(&[5.0, 15.0, 6.0], Known { variance: 0.7, dof: 7.0 }).unwrap();
+/// assert!(slip.off == 9.5 && slip.tail() < ODD);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Discordant {
     /// Which reading, from 0; for a trend 0.

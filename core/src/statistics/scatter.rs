@@ -186,6 +186,25 @@ impl ByConstruction {
     }
 
     /// The same where `everyone` is known too, this person among them: theirs comes first.
+    ///
+    /// ```
+    /// use tenter_core::repeatability::ByConstruction;
+    /// use tenter_core::{Construction, Grain, Length, PullTest};
+    ///
+    /// let mut steady = PullTest::new(Length::from_mm(200), Grain::Crosswise)?.with_settling_pull(true);
+    /// for _ in 0..10 {
+    ///     steady.add_pull(Length::from_mm(230))?;
+    /// }
+    /// let mut everyone = ByConstruction::default();
+    /// everyone.add(Construction::Woven, tenter_core::repeatability::Pooled::of(&steady));
+    ///
+    /// // A newcomer is first taken to repeat as the others do.
+    /// let newcomer = ByConstruction::default();
+    /// let test = PullTest::new(Length::from_mm(200), Grain::Crosswise)?;
+    /// let among = newcomer.scatter_among(&everyone, Construction::Woven, &test);
+    /// assert!(among.variance(10.0).u() < newcomer.scatter_for(Construction::Woven, &test).variance(10.0).u());
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
     #[must_use]
     pub fn scatter_among(&self, everyone: &Self, construction: Construction, test: &PullTest) -> Scatter {
         let (here, mine) = (self.on(construction), self.all());

@@ -74,9 +74,10 @@ fn answers_of_a_role_are_filtered_and_shown_again() {
     let book = ["book", "--view", "Choir trousers", "A"];
     let to_role = [TAB; 6];
     let keys = |more: &[&'static str]| [&to_role[..], more].concat();
-    // Asked of the main cloth are 5 to 15 %: 1, 5 and 6 give 8 % on three pulls each; 2 gives 6 % on one, too close to call.
-    // Of 5 there are 0.90 m where 2.20 m are needed.
-    assert_eq!(seen(&desk, &book, &keys(&[TAB, "m"]))[0], "1 6", "main meets");
+    // Asked of the main cloth are 5 to 15 %, and 3 % growth at most: 1, 5 and 6 give 8 % on three pulls each; 2 gives 6 %
+    // on one, too close to call. The growth of 6 was read a minute after release, so that it is too close to call too. Of
+    // 5 there are 0.90 m where 2.20 m are needed.
+    assert_eq!(seen(&desk, &book, &keys(&[TAB, "m"]))[0], "1", "main meets");
     assert_eq!(seen(&desk, &book, &keys(&[TAB, "t"]))[0], "5", "too little for main");
     assert_eq!(seen(&desk, &book, &keys(&["w", TAB, "m"]))[0], "4 13", "waistband meets");
     assert_eq!(seen(&desk, &book, &keys(&["w", TAB, "m", TAB, "<Enter>"]))[0], ALL, "show all");
