@@ -31,16 +31,6 @@ pub enum Error {
     /// The words of the command line do not fit together.
     #[error("{0}")]
     Usage(String),
-    /// One argument that only the command line knows cannot be read.
-    #[error("{flag} '{text}': {remedy}")]
-    Argument {
-        /// The flag, as typed.
-        flag: String,
-        /// What was typed after it.
-        text: String,
-        /// What is wrong and what to type instead.
-        remedy: String,
-    },
     /// A field cannot be read.
     #[error("{}", errors::wrong(.0, errors::flag))]
     Wrong(Wrong),
@@ -75,18 +65,13 @@ pub enum Error {
 }
 
 impl Error {
-    /// An argument that only the command line knows, and that cannot be read.
-    pub fn argument(flag: &str, text: &str, remedy: impl ToString) -> Self {
-        Self::Argument { flag: flag.to_owned(), text: one_line(text), remedy: remedy.to_string() }
-    }
-
     /// A file that cannot be read or written.
     #[must_use]
     pub fn file(what: &'static str, path: &Path, error: &io::Error) -> Self {
         Self::File { what, path: shown(path), reason: reason(error) }
     }
 
-    /// Whether the reader of the output went away, as `head` does.
+    /// Whether the reader of the output was closed, as `head` does.
     #[must_use]
     pub fn is_closed_pipe(&self) -> bool {
         matches!(self, Self::Output(error) if error.kind() == io::ErrorKind::BrokenPipe)

@@ -147,9 +147,17 @@ fn a_pattern_and_its_roles() {
 fn a_newcomer_sees_every_answer() {
     let program = Program::demo();
     let text = ok(&program, "fit 'Choir trousers' A");
-    for word in
-        ["MEETS", "TOO LITTLE", "CLOSE", "UNKNOWN", "SHORT", "OVER", "wrong kind", "for 25.30", "would settle it"]
-    {
+    for word in [
+        "MEETS",
+        "TOO LITTLE",
+        "CLOSE",
+        "UNKNOWN",
+        "SHORT",
+        "OVER",
+        "wrong kind",
+        "for 25.30",
+        "read growth again 30 min",
+    ] {
         assert!(text.contains(word), "{word}: {text}");
     }
     let json: Value = serde_json::from_str(&ok(&program, "fit choir a --json")).unwrap();
@@ -189,19 +197,19 @@ fn exit_codes_of_fit() {
     assert!(ran.out.contains("look for    woven cloth, crosswise at least 200 %"), "{}", ran.out);
 }
 
-/// The more of her own repeats there are, the more of the trust is hers.
+/// The more repeats the log holds, the more of the trust rests on them.
 #[test]
-fn the_log_learns_how_she_pulls() {
+fn the_log_learns_the_repeatability() {
     let program = Program::with_cloth();
     let share = || program.shown("2")["grains"][0]["own_share"].as_f64().unwrap();
     ok(&program, "pull 2 --marks 200mm --settling --to 212mm --to 212mm --to 213mm");
     assert_eq!(share(), 0.0, "a test says nothing about itself");
     ok(&program, "pull 2 --grain lengthwise --marks 200mm --settling --to 205mm --to 206mm --to 205mm");
-    // Two degrees of freedom from the other test beside the assumed 7.5.
-    assert!((share() - 2.0 / 9.5).abs() < 1e-3, "{}", share());
+    // Two degrees of freedom from the other test beside the assumed 7.
+    assert!((share() - 2.0 / 9.0).abs() < 1e-3, "{}", share());
     let shown = ok(&program, "cloth show 2");
     let shown = shown.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(shown.contains("21 % of the ± comes from your own tests of wovens, 79 % from published data"), "{shown}");
+    assert!(shown.contains("22 % of the ± comes from your own tests of wovens, 78 % from published data"), "{shown}");
     let other = ok(&program, "cloth show 1");
     assert!(!other.contains("your own tests"), "{other}");
 }
@@ -270,7 +278,11 @@ fn a_view_from_garment_and_movement() {
     let bend = demand("pattern add skirt B knee --movement 'knee bend:along'");
     assert_eq!(bend["demand"]["lengthwise"]["least"]["percent"], 45.0);
     refused(&program, "pattern add skirt C knee --movement 'knee bend'", "'knee bend:along'");
-    refused(&program, "pattern add skirt C x --garment ballgown", "type one of: outer layer with slight stretch");
+    refused(
+        &program,
+        "pattern add skirt C x --garment ballgown",
+        "type one of: trousers, skirt or coat with slight stretch",
+    );
     refused(&program, "pattern add skirt C x --garment leggings --crosswise 5%", "do not go together");
     refused(&program, "pattern add skirt C x --around bias", "--garment or --movement");
 }
@@ -296,6 +308,11 @@ fn fit_calls_over_over_and_says_a_caution_once() {
 fn the_list_has_the_trust_of_its_figures() {
     let program = Program::demo();
     let list = ok(&program, "cloth list");
-    assert!(list.contains("across, %") && list.contains("8.5 ± 0.8"), "{list}");
-    assert!(ok(&program, "cloth show 1").contains("8.5 % ± 0.8"));
+    assert!(list.contains("across, %"), "{list}");
+    let (_, worth) = list.split_once("8.5 ± ").unwrap();
+    let (worth, _) = worth.split_once(' ').unwrap();
+    // A hand's force by day, 8.7 % of 8.5, and laying 250 mm marks twice and pulling thrice, about 0.7: twice their sum.
+    let points: f64 = worth.parse().unwrap();
+    assert!((1.7..2.4).contains(&points), "{points}");
+    assert!(ok(&program, "cloth show 1").contains(&format!("8.5 % ± {worth}")));
 }

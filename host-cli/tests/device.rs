@@ -28,7 +28,7 @@ fn without_a_port_it_says_which_there_are() {
     for verb in ["list", "sync", "clock", "demands --clear"] {
         for port in [None, Some(""), Some(" ")] {
             let text = complaint(&format!("device {verb}"), port);
-            assert!(text.starts_with("tenter: say where the handheld is: "), "{text}");
+            assert!(text.starts_with("tenter: ") && text.contains("pass --port "), "{text}");
             assert!(text.contains("--port "), "{text}");
         }
     }

@@ -31,12 +31,12 @@ fn a_test_is_stored_and_shown() {
         "--back",
         "10.2cm@60s",
         "--wants",
-        "20%",
+        "15%",
         "--note",
         "after the wash",
     ]);
     assert_eq!(ran.code, Some(0), "{ran:?}");
-    assert!(ran.out.starts_with("MEETS  stretch at least 20 %"), "{}", ran.out);
+    assert!(ran.out.starts_with("MEETS  stretch at least 15 %"), "{}", ran.out);
     let tests = program.tests("1");
     assert_eq!(tests.len(), 1);
     assert_eq!(tests[0]["extended_mm"], serde_json::json!([124.0, 125.0, 126.0]));
@@ -54,19 +54,19 @@ fn json_is_that_of_check_with_test_and_tag() {
     let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
     let mut checked = keys(&program.line(&format!("check {readings}")).json());
     let json = program.line(&format!("pull 2 {readings}")).json();
-    checked.extend(["test", "tag", "disagrees_points"].map(str::to_owned));
+    checked.extend(["test", "tag", "together"].map(str::to_owned));
     checked.sort();
     assert_eq!(keys(&json), checked);
     assert_eq!(json["tag"], 2);
     assert_eq!(json["test"], program.tests("2")[0]["id"]);
-    assert_eq!(json["disagrees_points"], Value::Null);
+    assert_eq!(json["together"], Value::Null);
 }
 
 /// Those of `check`, on the same readings.
 #[test]
 fn exit_codes_are_those_of_check() {
     let program = Program::with_cloth();
-    let three = "--marks 250mm --settling --to 272mm --to 273mm --to 272mm";
+    let three = "--marks 250mm --settling --to 270mm --to 271mm --to 270mm --marks 250mm";
     for (wants, code) in [("5%", 0), ("15%", 1), ("..3%", 1), ("8%", 3)] {
         for verb in ["check", "pull 1"] {
             assert_eq!(program.line(&format!("{verb} {three} --wants {wants}")).code, Some(code), "{verb} {wants}");
@@ -106,42 +106,47 @@ fn bad_input_leaves_nothing_stored() {
     assert_eq!((program.tests("1").len(), program.tests("2").len()), (0, 0));
 }
 
-/// 24 % and then 34 % on the same marks lie ten points apart, far more than two readings of a knit are worth.
+/// 24 % and then 60 % on the same marks lie farther apart than two days of one hand explain.
 #[test]
 fn a_retest_that_disagrees_says_so() {
     let program = Program::with_cloth();
-    let old = "pull 1 --marks 10cm --to 12.4cm --to 12.4cm --to 12.4cm --at 2025-03-20";
-    assert!(!program.line(old).out.contains("disagrees"));
-    let new = program.line("pull 1 --marks 10cm --to 13.4cm --to 13.4cm --to 13.4cm --at 2025-03-21");
-    assert!(new.out.contains("disagrees 10.0 points higher than on 2025-03-20"), "{}", new.out);
-    assert!(program.line("cloth show 1").out.contains("disagrees 10.0 points higher than on 2025-03-20"));
-    // Within what both are worth, and on another grain, there is nothing to say.
-    let near = program.line("pull 1 --marks 10cm --to 13.5cm --to 13.4cm --to 13.5cm --json").json();
-    assert_eq!(near["disagrees_points"], Value::Null);
+    let old = "pull 1 --marks 10cm --settling --to 12.4cm --to 12.4cm --to 12.4cm --at 2025-03-20";
+    assert!(!program.line(old).out.contains("together"));
+    let near = program.line("pull 1 --marks 10cm --settling --to 12.5cm --to 12.5cm --to 12.5cm --at 2025-03-20");
+    let told = near.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("2 tests of this grain judged together give 24."), "{told}");
+    assert!(!near.out.contains("DISAGREE"), "{}", near.out);
+    let new = program.line("pull 1 --marks 10cm --settling --to 16cm --to 16cm --to 16cm --at 2025-03-21");
+    assert!(new.out.contains("TESTS DISAGREE"), "{}", new.out);
+    assert!(program.line("cloth show 1").out.contains("TESTS DISAGREE"));
+    // Another grain is another thing.
     let along = program.line("pull 1 --grain lengthwise --marks 10cm --to 10.4cm --json").json();
-    assert_eq!(along["disagrees_points"], Value::Null);
+    assert_eq!(along["together"], Value::Null);
 }
 
-/// The newest by its day counts, whatever was typed last; older ones stay in sight.
+/// All of them count, in the order of the days on which they were pulled, whatever was typed last.
 #[test]
-fn the_day_it_was_pulled_decides_what_counts() {
+fn all_tests_count_in_the_order_they_were_pulled() {
     let program = Program::with_cloth();
     let pull = |to: &str, more: &[&str]| {
-        let mut words = vec!["pull", "1", "--marks", "10cm", "--to", to];
+        let mut words = vec!["pull", "1", "--marks", "10cm", "--settling", "--to", to];
         words.extend(more);
         let ran = program.run(&words);
         assert_eq!(ran.code, Some(0), "{ran:?}");
         ran.out
     };
     pull("12.4cm", &["--at", "2025-03-20 14:30"]);
-    let late = pull("12.5cm", &["--at", "2025-03-20 14:29"]);
-    assert!(late.contains("pulled 2025-03-20 14:29; a later test"), "{late}");
-    assert_eq!(program.shown("1")["grains"][0]["stretch"]["percent"], 24.0);
+    pull("12.5cm", &["--at", "2025-03-20 14:29"]);
     pull("12.6cm", &[]);
-    let shown = program.shown("1");
-    assert_eq!(shown["grains"][0]["stretch"]["percent"], 26.0);
+    let grain = program.shown("1")["grains"][0].clone();
+    // 24, 25 and 26 %: a reading scatters a little more the more the cloth gives, so just below the mean.
+    let percent = grain["stretch"]["percent"].as_f64().unwrap();
+    assert!(percent > 24.8 && percent < 25.1, "{percent}");
     let extended: Vec<_> = program.tests("1").iter().map(|test| test["extended_mm"][0].clone()).collect();
     assert_eq!(extended, [125.0, 124.0, 126.0]);
+    let counted: Vec<_> = grain["tests"].as_array().unwrap().iter().map(|test| test["id"].clone()).collect();
+    let stored: Vec<_> = program.tests("1").iter().map(|test| test["id"].clone()).collect();
+    assert_eq!(counted, stored);
 }
 
 /// A dropped test no longer counts and comes back as it was.
@@ -152,7 +157,8 @@ fn drop_and_undrop() {
     program.line("pull 1 --marks 10cm --to 15cm --at 2025-03-21");
     let stretch = || program.shown("1")["grains"][0]["stretch"]["percent"].clone();
     let test = letters(&program.tests("1")[1]);
-    assert_eq!(stretch(), 50.0);
+    let both = stretch();
+    assert!(both.as_f64().is_some_and(|both| both > 24.0 && both < 50.0), "{both}");
     let dropped = program.run(&["pull", "1", "--retire", &test, "--note", "a pin slipped"]);
     let remedy = format!(
         "retired  {test}, crosswise 50.0 % of 2025-03-21; it stays in the history: tenter pull 1 --return {test}\n"
@@ -163,7 +169,7 @@ fn drop_and_undrop() {
     // Capital letters and the whole identifier mean the same test.
     let whole = program.tests("1")[1]["id"].as_str().unwrap().to_owned();
     assert_eq!(program.run(&["pull", "1", "--return", &whole]).code, Some(0));
-    assert_eq!(stretch(), 50.0);
+    assert_eq!(stretch(), both);
     assert!(program.run(&["pull", "1", "--return", &test]).err.contains("it counts; nothing to bring back"));
     // A test of another fabric is none of this one.
     assert!(program.run(&["pull", "2", "--retire", &test]).err.contains("no test of cloth 2 ends so"));
@@ -173,7 +179,7 @@ fn drop_and_undrop() {
 #[test]
 fn check_can_use_her_hand() {
     let program = Program::new();
-    let readings = "--marks 10cm --to 12.4cm --to 12.5cm --json";
+    let readings = "--marks 10cm --settling --to 12.4cm --to 12.5cm --json";
     let u = |line: String| program.line(&line).json()["stretch"]["u"].as_f64().unwrap();
     let assumed = u(format!("check {readings}"));
     assert_eq!(u(format!("check --construction knit {readings}")), assumed);
@@ -184,7 +190,7 @@ fn check_can_use_her_hand() {
     let program = Program::with_cloth();
     let u = |line: String| program.line(&line).json()["stretch"]["u"].as_f64().unwrap();
     // Ten pulls that all read the same: steadier than assumed.
-    let steady = format!("pull 1 --marks 20cm{}", " --to 25cm".repeat(10));
+    let steady = format!("pull 1 --marks 20cm --settling{}", " --to 25cm".repeat(10));
     assert_eq!(program.line(&steady).code, Some(0));
     let hers = u(format!("check --construction knit {readings}"));
     assert!(hers < assumed, "{hers} is not below {assumed}");

@@ -12,7 +12,7 @@ use std::thread;
 use std::time::Instant;
 
 use program::Program;
-use tenter::store::{Drafts as _, Read as _, Which};
+use tenter::store::{Drafts as _, Read as _, WhichTests};
 use tenter_core::Length;
 
 /// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.
@@ -42,7 +42,7 @@ fn killed(mut running: Child, count: u32, limit: Duration) -> (String, String) {
 /// How often each extended length was stored, in steps.
 fn stored(program: &Program) -> BTreeMap<i32, usize> {
     let mut counts = BTreeMap::new();
-    for test in program.log().tests(Which::All).unwrap() {
+    for test in program.log().tests(WhichTests::All).unwrap() {
         *counts.entry(test.said.test.pulls()[0].steps()).or_default() += 1;
     }
     counts

@@ -33,7 +33,7 @@ const VERBS: [&str; 27] = [
     "fit 'معطف المسرح' A --sheet --why --use 'الجسم الرئيسي=17' --use sleeve=18",
     "pair 17 18 --along 60cm --why",
     "handle 17 --lining 12 --why",
-    "size --fabric 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
+    "size --cloth 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
     "size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 2cm --why",
     "size --zip 31in --zip-ends open --why",
     "wash --lengthwise '50cm to 48.5cm' --crosswise '50cm to 49cm' --need 2m --why",
@@ -208,7 +208,7 @@ fn a_narrow_table_is_paragraphs() {
     let program = stocked();
     let text = piped(&program, "cloth list", 40);
     let one_line = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    let first = "1 Vestry twill, woven, across 8.5 ± 0.8 %, along 0.9 ± 0.4 %, on hand 3.10 m, wide 148 cm, blue crate";
+    let first = "1 Vestry twill, woven, across 8.5 ± 1.9 %, along 0.9 ± 1.1 %, on hand 3.10 m, wide 148 cm, blue crate";
     assert!(one_line.starts_with(first), "{text}");
     assert!(text.ends_with("18 of 18 in the stash\n"), "{text}");
     assert!(text.contains("\n17  \u{2068}قماش الأرض الأزرق\u{2069}, knit"), "{text}");

@@ -4,7 +4,7 @@ use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
 use tenter::log::json::Mm;
 use tenter::log::pattern::DemandField;
-use tenter::log::{Cloth, Construction, Entry, FabricChange, Fact, Id, PatternChange, RoleChange, Tested};
+use tenter::log::{ClothNeed, Construction, Entry, FabricChange, Fact, Id, PatternChange, RoleChange, Tested};
 use tenter_core::{Demand, Grain, Length, Limit, PullTest, Range, Unit};
 
 /// Pulls in each test.
@@ -112,7 +112,7 @@ fn roles() -> Vec<RoleChange> {
                 ..Demand::default()
             })),
             constructions: Some(made.into_iter().collect()),
-            cloth: Some(Some(Cloth { length: Length::from_mm(1200), width: Length::from_mm(1400) })),
+            cloth: Some(Some(ClothNeed { length: Length::from_mm(1200), width: Length::from_mm(1400) })),
             ..RoleChange::default()
         };
     ROLES.into_iter().map(role).collect()

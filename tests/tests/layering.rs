@@ -164,6 +164,20 @@ fn core_and_firmware_are_no_std_without_unsafe_code() {
     }
 }
 
+/// The machine's time of day and zone are read in one place only.
+#[test]
+fn only_one_place_reads_the_time_of_day() {
+    let reads = |text: &str| {
+        let names = ["TimeZone::system", "Timestamp::now", "SystemTime", "Zoned::now"];
+        code(text).any(|(_, line)| names.iter().any(|name| line.contains(name)))
+    };
+    let found =
+        sources(&root().join("host-cli/src")).into_iter().filter(|file| reads(&fs::read_to_string(file).unwrap()));
+    let folder = root().join("host-cli/src");
+    let found: Vec<_> = found.map(|file| file.strip_prefix(&folder).unwrap().to_owned()).collect();
+    assert_eq!(found, [Path::new("log/here.rs")]);
+}
+
 /// The folders of a crate in their order: a folder may use itself and those before it. Folders in one row may not use
 /// each other.
 type Order = &'static [&'static [&'static str]];

@@ -35,7 +35,7 @@ pub struct Suit {
 /// Every row, from the least stretch to the most.
 pub const SUITS: &[Suit] = &[
     Suit {
-        garment: "outer layer with slight stretch",
+        garment: "trousers, skirt or coat with slight stretch",
         at_least: 5_000,
         at_most: Some(12_000),
         other_grain: None,
@@ -171,7 +171,7 @@ pub const SUITS: &[Suit] = &[
 ///     test.add_pull(Length::from_mm(extended))?;
 /// }
 /// let garments: Vec<_> = suits(&test, &Rules::default())?.map(|row| row.garment).collect();
-/// assert_eq!(garments, ["outer layer with slight stretch"]);
+/// assert_eq!(garments, ["trousers, skirt or coat with slight stretch"]);
 /// # Ok::<(), tenter_core::TestError>(())
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {

@@ -4,6 +4,7 @@
 use super::caution::MOST_GRAMS;
 use super::error::{MakingError, positive};
 use crate::answer::source::Source;
+use crate::number::words;
 use crate::reading::length::Length;
 
 /// Standard gravity, 9.806 65 m/s² exactly (3rd CGPM, 1901), in hundred-thousandths of it: 980 665.
@@ -78,6 +79,8 @@ pub enum Piece {
     /// A sewn loop, of which both legs share the load.
     Loop,
 }
+
+words!(Piece { Strip => "strip", Loop => "loop" });
 
 impl Piece {
     /// How many layers share the load.

@@ -6,6 +6,7 @@ use super::error::{MakingError, positive};
 use super::pairing::{MISMATCH_FROM, MISMATCH_FROM_PERCENT};
 use crate::answer::source::Source;
 use crate::number::ratio::Ratio;
+use crate::number::words;
 use crate::reading::length::Length;
 
 /// In which lengths zips are sold.
@@ -44,6 +45,8 @@ pub enum ZipEnds {
     /// It parts at the bottom, as in the front of a jacket.
     Open,
 }
+
+words!(ZipEnds { Closed => "closed", Open => "open" });
 
 /// An end of a zip.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

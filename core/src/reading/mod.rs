@@ -3,6 +3,7 @@
 pub(crate) mod construction;
 pub(crate) mod length;
 pub(crate) mod limit;
+pub(crate) mod load;
 pub(crate) mod look;
 pub(crate) mod pull_test;
 pub(crate) mod scale;

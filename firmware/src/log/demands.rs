@@ -23,7 +23,7 @@ pub(super) fn read<S: Storage>(storage: &mut S, slot: u8) -> Result<Option<Label
     Ok(record.and_then(|record| decode_demand(record).ok()))
 }
 
-/// Writes only the pages that change: a host that sends the same demands again wears nothing.
+/// Writes only the pages that change: a host that sends the same demands again causes no wear.
 pub(super) fn write<S: Storage>(storage: &mut S, slot: u8, record: &[u8]) -> Result<(), LogError<S::Error>> {
     decode_demand(record).map_err(LogError::Record)?;
     let len = u8::try_from(record.len()).map_err(|_| LogError::Record(RecordError::NoRoom))?;

@@ -124,13 +124,25 @@ mod tests {
 
     #[test]
     fn the_bytes_of_the_state() {
-        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, repeatability: [500, 22] };
+        let (repeatability, sessions) = ([500, 22], [1400, 6]);
+        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, repeatability, sessions };
         let page = state.page(5);
         let mut by_hand = [0xFF; PAGE_BYTES];
         by_hand[..22].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08\xF4\x01\0\0\x16\0\0\0");
-        by_hand[60..].copy_from_slice(&0x2701_8F55u32.to_le_bytes());
+        by_hand[22..30].copy_from_slice(b"\x78\x05\0\0\x06\0\0\0"); // 1400 = 5·256 + 120
+        by_hand[60..].copy_from_slice(&0xC2B8_F1CFu32.to_le_bytes());
         assert_eq!(page, by_hand);
         assert_eq!(State::of(&page), Some((1, 5, state)));
+    }
+
+    /// As it was written before it held the days: they are erased.
+    #[test]
+    fn a_state_without_sessions() {
+        let mut page = [0xFF; PAGE_BYTES];
+        page[..22].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08\xF4\x01\0\0\x16\0\0\0");
+        page[60..].copy_from_slice(&0x2701_8F55u32.to_le_bytes());
+        let (_, _, state) = State::of(&page).unwrap();
+        assert_eq!((state.repeatability, state.sessions), ([500, 22], [u32::MAX; 2]));
     }
 
     /// As it was written before it held a repeatability: what follows the demands is erased, and there is none.

@@ -36,7 +36,7 @@ pub enum Action {
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Input {
-    /// The only button was held long enough to go back; its release then means nothing.
+    /// The only button was held long enough to go back; its release is then ignored.
     went_back: bool,
 }
 

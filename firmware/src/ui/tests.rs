@@ -208,7 +208,7 @@ fn her_own_hand_counts_in_the_answer() {
     let asked = Demand::for_grain(Grain::Crosswise, tenter_core::Range::parse("5%", Unit::Mm).unwrap());
     let demand = Event::Demand(LabelledDemand::new("choir trousers A", asked));
     let mut model =
-        play(&[(Event::Log(log), 0), (demand, 0), next(), next(), next(), more(13), next(), more(1), next()]);
+        play(&[(Event::Log(log), 0), (demand, 0), next(), next(), next(), more(16), next(), more(1), next()]);
     model.row = 1;
     let now = model.now;
     update(&mut model, Event::Key(Action::Next), now);

@@ -24,7 +24,7 @@ fn answer(pen: &mut Pen<'_>, evaluation: &Evaluation, confidence: Confidence) {
         }
         None => title(pen.say(Table::OWN.class(stretch.ratio).name), None),
     }
-    let half = Decimal::round(stretch.half_width(confidence), 1);
+    let half = half_width(stretch, confidence);
     pen.say("stretch ").number(stretch.ratio.percent(1)).say(" % +-").number(half).put(At::Left, 0, 22);
     bar::stretch(pen, 34, evaluation, confidence);
 }
@@ -68,12 +68,18 @@ fn figures(pen: &mut Pen<'_>, model: &Model, evaluation: &Evaluation, confidence
     after(pen.say("after "), rest.seconds).put(At::Left, 12, 44);
 }
 
+/// Half the width of the interval; whole points from ten on, which fit the line.
+fn half_width(figure: &Figure, confidence: Confidence) -> Decimal {
+    let half = figure.half_width(confidence);
+    Decimal::round(half, if half < 9.95 { 1 } else { 0 })
+}
+
 /// A figure behind the name that was said.
 #[inline(never)]
 fn figure(pen: &mut Pen<'_>, y: i32, figure: &Figure, confidence: Confidence) {
     pen.put(At::Left, 0, y);
     pen.number(figure.ratio.percent(1)).put(At::Right, 77, y);
-    pen.say(" +-").number(Decimal::round(figure.half_width(confidence), 1)).say(" %").put(At::Left, 78, y);
+    pen.say(" +-").number(half_width(figure, confidence)).say(" %").put(At::Left, 78, y);
 }
 
 fn next(pen: &mut Pen<'_>, evaluation: &Evaluation) {

@@ -1,8 +1,9 @@
 //! The flags of `check`.
 
 use clap::Args;
+use tenter_core::Construction;
 
-use super::cloth::ConstructionArg;
+use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
 
 /// Examples for the help.
@@ -49,8 +50,8 @@ pub struct CheckArgs {
     #[arg(long, value_name = "POINTS")]
     pub scatter: Option<String>,
     /// Woven, knit or other: uses your own repeatability, as far as the log knows it [default: assumed]
-    #[arg(long, value_enum, ignore_case = true, conflicts_with = "scatter")]
-    pub construction: Option<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION, conflicts_with = "scatter")]
+    pub construction: Option<Construction>,
     /// The table of stretch classes.
     #[command(flatten)]
     pub table: TableArg,

@@ -1,8 +1,9 @@
 //! The flags of `cloth`.
 
 use clap::{Args, Subcommand, ValueEnum};
-use tenter_core::Construction;
+use tenter_core::{Construction, Grain};
 
+use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 
 /// Examples for the help.
@@ -69,16 +70,16 @@ Examples:
 pub enum ClothVerb {
     /// Add a length at home, or a bolt seen in a shop
     #[command(after_help = ADD)]
-    Add(AddArgs),
+    Add(AddClothArgs),
     /// List the cloths
     #[command(after_help = LIST)]
-    List(ListArgs),
+    List(ListClothsArgs),
     /// Show one cloth: its stretch, its tests and its history
     #[command(after_help = SHOW)]
     Show(ShowFabricArgs),
     /// Change what is stored about a cloth
     #[command(after_help = EDIT)]
-    Edit(EditArgs),
+    Edit(EditClothArgs),
     /// Record that you cut a length off
     #[command(after_help = CUT)]
     Cut(CutArgs),
@@ -90,15 +91,15 @@ pub enum ClothVerb {
     Return(ReturnArgs),
 }
 
-/// What is said about a fabric, as typed.
+/// What is said about a cloth, as typed.
 #[derive(Args, Debug, Clone, Default)]
 pub struct FabricFlags {
     /// What it is made of, as on the label
     #[arg(long, value_name = "TEXT")]
     pub fibre: Option<String>,
     /// How it is made
-    #[arg(long, value_enum, ignore_case = true)]
-    pub construction: Option<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION)]
+    pub construction: Option<Construction>,
     /// Usable width: 148cm, 58in, or unknown
     #[arg(long, value_name = "LENGTH")]
     pub width: Option<String>,
@@ -124,7 +125,7 @@ pub struct FabricFlags {
 
 /// `cloth add`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct AddArgs {
+pub struct AddClothArgs {
     /// What to call it
     pub name: String,
     /// Number to pin to the cloth [default: the next free one]
@@ -143,7 +144,7 @@ pub struct AddArgs {
 
 /// `cloth edit`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct EditArgs {
+pub struct EditClothArgs {
     /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
@@ -169,12 +170,12 @@ pub struct EditArgs {
 
 /// `cloth list`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct ListArgs {
+pub struct ListClothsArgs {
     /// Words to look for in name, fibre, place and note
     pub words: Vec<String>,
     /// Only of this construction
-    #[arg(long, value_enum, ignore_case = true)]
-    pub construction: Option<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION)]
+    pub construction: Option<Construction>,
     /// Only cloths that you own
     #[arg(long, conflicts_with = "seen")]
     pub owned: bool,
@@ -185,8 +186,8 @@ pub struct ListArgs {
     #[arg(long, value_name = "RANGE")]
     pub stretch: Option<String>,
     /// The grain that --stretch is about
-    #[arg(long, value_enum, ignore_case = true, default_value_t = super::reading::GrainArg::Crosswise)]
-    pub grain: super::reading::GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// Only with at least this length on hand
     #[arg(long, value_name = "LENGTH")]
     pub at_least: Option<String>,
@@ -248,20 +249,6 @@ pub struct ReturnArgs {
     /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,
-}
-
-/// A construction, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ConstructionArg {
-    /// Warp and weft
-    #[value(aliases = Construction::Woven.synonyms().iter().copied())]
-    Woven,
-    /// Wales and courses
-    #[value(aliases = Construction::Knit.synonyms().iter().copied())]
-    Knit,
-    /// Felt, film, net; or not known
-    #[value(aliases = Construction::Other.synonyms().iter().copied())]
-    Other,
 }
 
 /// Yes or no, as typed.

@@ -64,7 +64,7 @@ Examples:
 pub enum DeviceVerb {
     /// Show the connected handheld and the tests not yet copied; changes nothing
     #[command(after_help = LIST)]
-    List(ListArgs),
+    List(ListTestsArgs),
     /// Copy every test into the log, and then let the handheld delete it
     #[command(after_help = SYNC)]
     Sync(SyncArgs),
@@ -95,7 +95,7 @@ pub struct PortArg {
 
 /// `device list`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct ListArgs {
+pub struct ListTestsArgs {
     /// Where the handheld is.
     #[command(flatten)]
     pub port: PortArg,

@@ -14,7 +14,7 @@ Examples:
 
   Tables for a spreadsheet:
       tenter export --csv tests tests.csv
-      tenter export --csv fabrics fabrics.csv
+      tenter export --csv cloths cloths.csv
 
 The tables leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss. \
 A file that is there already is replaced once the new one is complete.";
@@ -35,6 +35,7 @@ pub struct ExportArgs {
 pub enum TableOf {
     /// One row a pull test, with its readings and figures
     Tests,
-    /// One row a fabric
-    Fabrics,
+    /// One row a cloth
+    #[value(alias = "fabrics")]
+    Cloths,
 }

@@ -1,9 +1,10 @@
 //! The flags of `fit`.
 
 use clap::Args;
+use tenter_core::making::zip::ZipEnds;
 
+use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs};
-use super::size::ZipEnds;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -61,7 +62,7 @@ pub struct PlanArgs {
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
     /// Whether the zip parts at its lower end [default: open]
-    #[arg(long, value_enum, requires = "zip")]
+    #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
     /// Elastic: its kind, its place and the body measure, such as 'soft waist 76cm'
     #[arg(long, value_name = "KIND PLACE LENGTH")]

@@ -1,8 +1,12 @@
 //! The flags of `wash`, `pair`, `hang` and `handle`.
 
-use clap::{Args, ValueEnum};
+use clap::Args;
+use tenter_core::Grain;
+use tenter_core::making::hanging::Piece;
+use tenter_core::making::stitch::Stitch;
 
-use super::reading::{AdviceArgs, GrainArg, ShowArgs};
+use super::choice;
+use super::reading::{AdviceArgs, ShowArgs};
 
 /// Examples for the help of `wash`.
 pub const WASH: &str = "\
@@ -32,7 +36,7 @@ Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to b
 /// `wash`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct WashArgs {
-    /// The fabric's tag, to store the marks with it; none to work it out only
+    /// The cloth's tag, to store the marks with it; none to work it out only
     #[arg(value_name = "TAG")]
     pub fabric: Option<String>,
     /// Marks along the cloth before and after: '50cm to 48.5cm'
@@ -61,7 +65,7 @@ pub struct WashArgs {
 /// `pair`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct PairArgs {
-    /// The tag of one fabric
+    /// The tag of one cloth
     pub first: String,
     /// The tag of the other
     pub second: String,
@@ -69,32 +73,17 @@ pub struct PairArgs {
     #[arg(long, value_name = "LENGTH")]
     pub along: String,
     /// The grain of the first along the seam
-    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
-    pub grain: GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// The grain of the second along the seam [default: that of the first]
-    #[arg(long, value_enum, ignore_case = true)]
-    pub second_grain: Option<GrainArg>,
+    #[arg(long, value_parser = choice::GRAIN)]
+    pub second_grain: Option<Grain>,
     /// The stitch, if it is chosen
-    #[arg(long, value_enum)]
-    pub stitch: Option<StitchArg>,
+    #[arg(long, value_parser = choice::STITCH)]
+    pub stitch: Option<Stitch>,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
-}
-
-/// A stitch, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum StitchArg {
-    /// Lockstitch, straight
-    Straight,
-    /// Zigzag 0.5 to 1 mm wide
-    NarrowZigzag,
-    /// Straight triple stitch
-    Triple,
-    /// Zigzag 3 mm wide and more
-    WideZigzag,
-    /// Overlock
-    Overlock,
 }
 
 /// Examples for the help of `hang`.
@@ -127,8 +116,8 @@ pub struct HangArgs {
     #[arg(long, value_name = "LENGTH")]
     pub width: Option<String>,
     /// One layer, or a loop, which is two
-    #[arg(long, value_enum, default_value_t = PieceArg::Strip)]
-    pub piece: PieceArg,
+    #[arg(long, value_parser = choice::PIECE, default_value = Piece::Strip.word())]
+    pub piece: Piece,
     /// Wanted tension: the force on each centimetre of width, such as 3.5N
     #[arg(long, value_name = "FORCE", conflicts_with_all = ["method", "mass"], requires = "width")]
     pub tension: Option<String>,
@@ -146,19 +135,10 @@ pub struct HangArgs {
     pub show: ShowArgs,
 }
 
-/// Layers, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum PieceArg {
-    /// One layer
-    Strip,
-    /// Two layers
-    Loop,
-}
-
 /// `handle`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct HandleArgs {
-    /// The fabric's tag
+    /// The cloth's tag
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The stretch that the view wants along the seam [default: what the cloth has]
@@ -171,8 +151,8 @@ pub struct HandleArgs {
     #[arg(long, value_name = "PERCENT")]
     pub facing_gives: Option<String>,
     /// The grain along the seam
-    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
-    pub grain: GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,

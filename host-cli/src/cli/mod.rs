@@ -1,6 +1,7 @@
 //! The command line: every verb and flag. One file a verb; completions and manual pages come from the same definition.
 
 pub mod check;
+pub mod choice;
 pub mod cloth;
 pub mod demo;
 pub mod device;

@@ -1,8 +1,9 @@
 //! The flags of `pattern`.
 
 use clap::{Args, Subcommand};
+use tenter_core::{Construction, Grain};
 
-use super::cloth::ConstructionArg;
+use super::choice;
 use super::reading::ShowArgs;
 
 /// Examples for the help.
@@ -67,16 +68,16 @@ Examples:
 pub enum PatternVerb {
     /// Add a pattern, or a role of one of its views
     #[command(after_help = ADD)]
-    Add(AddArgs),
+    Add(AddRoleArgs),
     /// List the patterns
     #[command(after_help = LIST)]
-    List(ListArgs),
+    List(ListPatternsArgs),
     /// Show the demands of a pattern
     #[command(after_help = SHOW)]
     Show(ShowPatternArgs),
     /// Change a pattern or one of its roles
     #[command(after_help = EDIT)]
-    Edit(EditArgs),
+    Edit(EditRoleArgs),
     /// Retire a pattern, a view or a role; return brings it back
     #[command(after_help = RETIRE)]
     Retire(WhichArgs),
@@ -97,15 +98,15 @@ pub struct RoleFlags {
     /// Stretch at 45°
     #[arg(long, value_name = "RANGE")]
     pub bias: Option<String>,
-    /// Largest growth you accept: 3%, or none
+    /// Largest growth you accept, and when after release: 3%@30min, or none [default time: 30min]
     #[arg(long, value_name = "PERCENT")]
     pub growth_at_most: Option<String>,
-    /// Smallest recovery you accept: 90%, or none
+    /// Smallest recovery you accept: 90%@30min, or none
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
     /// Constructions you accept [default: any]
-    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',')]
-    pub construction: Vec<ConstructionArg>,
+    #[arg(long, value_parser = choice::CONSTRUCTION, value_delimiter = ',')]
+    pub construction: Vec<Construction>,
     /// How much cloth it needs, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
     pub cloth: Option<String>,
@@ -116,8 +117,8 @@ pub struct RoleFlags {
     #[arg(long, value_name = "TEXT", conflicts_with_all = ["crosswise", "lengthwise", "bias"])]
     pub movement: Option<String>,
     /// The grain that goes round the body, for --garment and --movement
-    #[arg(long, value_enum, ignore_case = true)]
-    pub around: Option<super::reading::GrainArg>,
+    #[arg(long, value_parser = choice::GRAIN)]
+    pub around: Option<Grain>,
     /// Anything else, such as where the figures come from
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
@@ -125,7 +126,7 @@ pub struct RoleFlags {
 
 /// `pattern add`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct AddArgs {
+pub struct AddRoleArgs {
     /// The pattern
     pub pattern: String,
     /// The view, or - where it has only one
@@ -143,7 +144,7 @@ pub struct AddArgs {
 
 /// `pattern edit`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct EditArgs {
+pub struct EditRoleArgs {
     /// The pattern
     pub pattern: String,
     /// The view
@@ -164,7 +165,7 @@ pub struct EditArgs {
 
 /// `pattern list`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct ListArgs {
+pub struct ListPatternsArgs {
     /// Only retired patterns
     #[arg(long)]
     pub retired: bool,

@@ -1,22 +1,26 @@
 //! The flags of a pull test and of the answer wanted, shared by the verbs that take readings.
 
-use clap::{ArgMatches, Args, Command, FromArgMatches, ValueEnum};
-use tenter_core::Grain;
+use clap::{ArgMatches, Args, Command, FromArgMatches};
+use tenter_core::{Ends, Grain, Held, Unit};
 
+use super::choice;
 use crate::input::Reading;
 
 /// How a pull test was made, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
-    /// Distance between the two marks before the pull: 10cm, 104.5mm, 4in, '4 1/8in'
+    /// Distance between the two marks, lying free: 10cm, 104.5mm, 4in, '4 1/8in'; once more for each time you read it again
     #[arg(long, aliases = ["gauge", "gage"], value_name = "LENGTH")]
-    pub marks: Option<String>,
-    /// The lengths in one breath: the marks, then each pull; 25.2@1m for one after release
+    pub marks: Vec<String>,
+    /// The lengths in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again
     #[arg(value_name = "LENGTH")]
     pub lengths: Vec<String>,
     /// Distance while pulled; once for each pull
     #[arg(long, value_name = "LENGTH")]
     pub to: Vec<String>,
+    /// How many pulls you planned before you began [default: 3]
+    #[arg(long, value_name = "PULLS")]
+    pub planned: Option<String>,
     /// Distance after release, and how long after: 101mm@60s, 10.1cm@30min; belongs to the --to before it
     #[arg(long, value_name = "LENGTH@TIME")]
     pub back: Vec<String>,
@@ -24,17 +28,17 @@ pub struct TestFlags {
     #[arg(long)]
     pub settling: bool,
     /// The grain that was pulled
-    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
-    pub grain: GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// Distance between two lines of the scale [default: 1mm, or 1/16in when the marks are in inches]
     #[arg(long, value_name = "LENGTH")]
     pub division: Option<String>,
     /// Ends read on the scale: one (the other mark held at zero) or both
-    #[arg(long, value_enum, default_value_t = EndsArg::One)]
-    pub ends: EndsArg,
+    #[arg(long, value_parser = choice::ENDS, default_value = Ends::One.word())]
+    pub ends: Ends,
     /// How the swatch was held
-    #[arg(long, value_enum, default_value_t = HeldArg::Folded)]
-    pub held: HeldArg,
+    #[arg(long, value_parser = choice::HELD, default_value = Held::Folded.word())]
+    pub held: Held,
     /// What pulled: hand, or a mass or force such as 500g, 15N, 3lb
     #[arg(long, value_name = "FORCE", default_value = "hand")]
     pub load: String,
@@ -48,7 +52,7 @@ pub struct TestFlags {
 pub struct TestArgs {
     /// The flags.
     pub flags: TestFlags,
-    /// `--to` and `--back` in order.
+    /// `--to`, `--back` and every `--marks` after the first, in order.
     pub readings: Vec<Reading>,
 }
 
@@ -58,13 +62,13 @@ impl FromArgMatches for TestArgs {
         let places = |flag: &str| matches.indices_of(flag).into_iter().flatten();
         let pulls = places("to").zip(flags.to.iter().cloned().map(Reading::To));
         let rests = places("back").zip(flags.back.iter().cloned().map(Reading::Back));
-        let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).collect();
+        let looks = places("marks").zip(flags.marks.iter().cloned().map(Reading::Marks)).skip(1);
+        let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).chain(looks).collect();
         let mut lengths = places("lengths").zip(flags.lengths.clone());
-        if flags.marks.is_none() {
-            flags.marks = lengths.next().map(|(_, marks)| marks);
+        if flags.marks.is_empty() {
+            flags.marks.extend(lengths.next().map(|(_, marks)| marks));
         }
-        let reading = |text: String| if text.contains('@') { Reading::Back(text) } else { Reading::To(text) };
-        readings.extend(lengths.map(|(place, text)| (place, reading(text))));
+        readings.extend(lengths.map(|(place, text)| (place, Reading::in_a_row(&text))));
         readings.sort_by_key(|(place, _)| *place);
         Ok(Self { readings: readings.into_iter().map(|(_, reading)| reading).collect(), flags })
     }
@@ -91,10 +95,10 @@ pub struct WantsArgs {
     /// Stretch you want: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
     #[arg(long, value_name = "RANGE")]
     pub wants: Option<String>,
-    /// Largest growth you accept, at the last reading after release: 3%
+    /// Largest growth you accept, and when after release: 3%@30min [default time: 30min]
     #[arg(long, value_name = "PERCENT")]
     pub growth_at_most: Option<String>,
-    /// Smallest recovery you accept, as a share of the extension: 90%
+    /// Smallest recovery you accept, as a share of the extension: 90%@30min
     #[arg(long, value_name = "PERCENT")]
     pub recovery_at_least: Option<String>,
 }
@@ -119,8 +123,8 @@ pub struct TableArg {
 #[derive(Args, Debug, Clone)]
 pub struct ShowArgs {
     /// Unit of the text, and of bare numbers where the marks have no unit [default: that of the marks, or cm]
-    #[arg(long, value_enum, env = "TENTER_UNITS")]
-    pub units: Option<UnitArg>,
+    #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
+    pub units: Option<Unit>,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,
@@ -138,53 +142,4 @@ pub struct AdviceArgs {
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,
-}
-
-/// A grain, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum GrainArg {
-    /// Along warp or wales
-    #[value(aliases = Grain::Lengthwise.synonyms().iter().copied())]
-    Lengthwise,
-    /// Along weft or courses
-    #[value(aliases = Grain::Crosswise.synonyms().iter().copied())]
-    Crosswise,
-    /// At 45° to both
-    #[value(aliases = Grain::Bias.synonyms().iter().copied())]
-    Bias,
-}
-
-/// Ends that are read, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum EndsArg {
-    /// One mark is held at zero
-    #[value(alias = "1")]
-    One,
-    /// Both marks are read
-    #[value(alias = "2")]
-    Both,
-}
-
-/// A way of holding, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum HeldArg {
-    /// One layer, away from edges
-    Flat,
-    /// Folded along the pull
-    Folded,
-    /// A cut strip
-    Strip,
-    /// A sewn loop
-    Loop,
-}
-
-/// A unit, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum UnitArg {
-    /// Millimetres
-    Mm,
-    /// Centimetres
-    Cm,
-    /// Inches
-    In,
 }

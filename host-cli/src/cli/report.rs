@@ -1,9 +1,11 @@
 //! The flags of `report`.
 
 use clap::{Args, Subcommand, ValueEnum};
+use tenter_core::{Grain, Unit};
 
+use super::choice;
 use super::fit::PlanArgs;
-use super::reading::{ConfidenceArg, GrainArg, TableArg, UnitArg};
+use super::reading::{ConfidenceArg, TableArg};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -103,8 +105,8 @@ pub struct ViewArg {
 #[derive(Args, Debug, Clone)]
 pub struct UnitsArg {
     /// Unit of the lengths [default: mm]
-    #[arg(long, value_enum)]
-    pub units: Option<UnitArg>,
+    #[arg(long, value_parser = choice::UNIT)]
+    pub units: Option<Unit>,
 }
 
 /// `report book`, as typed.
@@ -195,8 +197,8 @@ pub struct PictureArgs {
     #[arg(value_name = "TAG", required_if_eq_any = [("kind", "stretch"), ("kind", "growth"), ("kind", "card")])]
     pub fabric: Option<String>,
     /// The grain of the growth [default: crosswise]
-    #[arg(long, value_enum, ignore_case = true)]
-    pub grain: Option<GrainArg>,
+    #[arg(long, value_parser = choice::GRAIN)]
+    pub grain: Option<Grain>,
     /// The role of the view whose demand is drawn [default: the first]
     #[arg(long, value_name = "ROLE", requires = "view")]
     pub role: Option<String>,
@@ -220,12 +222,12 @@ pub struct PictureArgs {
 /// What a picture shows, as typed.
 #[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PictureKind {
-    /// The stretch of a fabric along each grain, with its trust
+    /// The stretch of a cloth along each grain, with its trust
     Stretch,
-    /// The growth of a fabric after release, with its forecast
+    /// The growth of a cloth after release, with its forecast
     Growth,
-    /// The card of a fabric
+    /// The card of a cloth
     Card,
-    /// All fabrics by their stretch across and along
+    /// All cloths by their stretch across and along
     Map,
 }

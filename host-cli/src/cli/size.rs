@@ -1,14 +1,18 @@
 //! The flags of `size`.
 
-use clap::{Args, ValueEnum};
+use clap::Args;
+use tenter_core::Grain;
+use tenter_core::making::elastic::{Edging, Kind};
+use tenter_core::making::zip::ZipEnds;
 
-use super::reading::{AdviceArgs, GrainArg};
+use super::choice;
+use super::reading::AdviceArgs;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
   Does a finished girth go round the body, and an opening over the head, in the cloth under tag 9?
-      tenter size --fabric 9 --girth hip=104cm/101cm \\
+      tenter size --cloth 9 --girth hip=104cm/101cm \\
           --girth waist=78cm/74cm --opening head=56cm/42cm
 
   The same with a stretch from a label; what would be needed:
@@ -29,12 +33,12 @@ Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a m
 /// `size`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct SizeArgs {
-    /// The fabric whose measured stretch counts, by its tag
-    #[arg(long, value_name = "TAG", conflicts_with = "stretch")]
+    /// The cloth whose measured stretch counts, by its tag
+    #[arg(long = "cloth", alias = "fabric", value_name = "TAG", conflicts_with = "stretch")]
     pub fabric: Option<String>,
     /// The grain that goes round the body
-    #[arg(long, value_enum, ignore_case = true, default_value_t = GrainArg::Crosswise)]
-    pub grain: GrainArg,
+    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    pub grain: Grain,
     /// A stretch that is taken as exact: 50%, or '4in to 6in'
     #[arg(long, value_name = "PERCENT")]
     pub stretch: Option<String>,
@@ -48,11 +52,11 @@ pub struct SizeArgs {
     #[arg(long, value_name = "PERCENT")]
     pub reduce: Option<String>,
     /// Elastic of this kind
-    #[arg(long, value_enum, requires_all = ["place", "measure"])]
-    pub elastic: Option<ElasticArg>,
+    #[arg(long, value_parser = choice::ELASTIC, requires_all = ["place", "measure"])]
+    pub elastic: Option<Kind>,
     /// Where the elastic goes
-    #[arg(long, value_enum)]
-    pub place: Option<PlaceArg>,
+    #[arg(long, value_parser = choice::EDGING)]
+    pub place: Option<Edging>,
     /// The body or edge that the elastic is cut for
     #[arg(long, value_name = "LENGTH")]
     pub measure: Option<String>,
@@ -72,50 +76,9 @@ pub struct SizeArgs {
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
     /// Whether the zip parts at its lower end
-    #[arg(long, value_enum, default_value_t = ZipEnds::Closed)]
+    #[arg(long, value_parser = choice::ZIP_ENDS, default_value = ZipEnds::Closed.word())]
     pub zip_ends: ZipEnds,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
-}
-
-/// A kind of elastic, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ElasticArg {
-    /// Woven, or one that does not roll
-    Firm,
-    /// Knitted
-    Soft,
-    /// Braided
-    Braided,
-    /// Ribbing used as a band
-    Ribbing,
-}
-
-/// Where elastic goes, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum PlaceArg {
-    /// Round the waist
-    Waist,
-    /// Round the waist, snug
-    SnugWaist,
-    /// Along an edge
-    Edge,
-    /// Along the front of a swim leg
-    SwimLegFront,
-    /// Along the back of a swim leg
-    SwimLegBack,
-    /// Round a wrist
-    Wrist,
-    /// Round a neck or cuff opening
-    Opening,
-}
-
-/// The ends of a zip, as typed.
-#[derive(ValueEnum, Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ZipEnds {
-    /// Closed at the bottom
-    Closed,
-    /// Parts at the bottom
-    Open,
 }

@@ -1,28 +1,27 @@
-//! `tenter cloth`: the fabrics at home and those seen in shops.
-
-use std::collections::BTreeMap;
+//! `tenter cloth`: the cloths at home and those seen in shops.
 
 use tenter_core::Confidence;
 
 use super::find;
-use super::shown::{Known, Rules};
-use crate::cli::cloth::AddArgs;
+use super::shown::{KnownCloth, ShownRules};
+use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
-use crate::cli::cloth::EditArgs;
-use crate::cli::cloth::ListArgs;
+use crate::cli::cloth::EditClothArgs;
+use crate::cli::cloth::ListClothsArgs;
 use crate::cli::cloth::RetireArgs;
 use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
 use crate::cli::reading::ShowArgs;
 use crate::deed::cloth as deed;
 use crate::error::Error;
-use crate::finding::cloth::{self as finding, Listed};
+use crate::finding::cloth::Listed;
+use crate::finding::fit::{Stock, known};
 use crate::input::{self, Field, amount, cloth::construction};
 use crate::json::cloth as stash_json;
-use crate::log::{Entry, Fabric, Id, StoredTest};
+use crate::log::{Entry, Fabric};
 use crate::plain::isolated;
-use crate::store::{Change as _, Read, Store, StoreError, Which};
+use crate::store::{Change as _, Store};
 use crate::text::Screen;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
@@ -45,12 +44,12 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> 
     Ok(0)
 }
 
-fn add(args: &AddArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::add(read, &args.into()))?;
     report_change(store, &entries, &args.show, "added", screen)
 }
 
-fn edit(args: &EditArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
     report_change(store, &entries, &args.show, "changed", screen)
 }
@@ -80,7 +79,7 @@ fn report_change(
 ) -> Result<(), Error> {
     let id = entries.first().map(|entry| entry.subject().id());
     let Some(fabric) = id.map(|id| store.fabric(id)).transpose()?.flatten() else { return Ok(()) };
-    let unit = show.units.map(input::unit).unwrap_or_default();
+    let unit = show.units.unwrap_or_default();
     if show.json {
         writeln!(screen.out, "{}", stash_json::fabric(&fabric))?;
     } else {
@@ -89,35 +88,30 @@ fn report_change(
     Ok(())
 }
 
-fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
-    let grain = input::grain(args.grain);
+fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+    let unit = args.show.units.unwrap_or_default();
+    let grain = args.grain;
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
-    let (mut tests, hands) = (newest(store)?, store.hands()?);
     let wanted = |fabric: &Fabric| {
         let text =
             [&fabric.name, &fabric.fibre, &fabric.place, &fabric.note].map(|text| text.to_lowercase()).join("\n");
-        fabric.dropped == args.retired
-            && args.construction.is_none_or(|arg| fabric.construction == construction(arg))
+        args.construction.is_none_or(|arg| fabric.construction == construction(arg))
             && (!args.owned || !fabric.is_seen())
             && (!args.seen || fabric.is_seen())
             && at_least.is_none_or(|least| fabric.length.is_some_and(|length| length >= least))
             && words.iter().all(|word| text.contains(word.as_str()))
     };
-    let fabrics = store.fabrics()?;
-    let all = fabrics.iter().filter(|fabric| fabric.dropped == args.retired).count();
-    let mut listed = Vec::new();
-    for fabric in fabrics.into_iter().filter(wanted) {
-        let tests = tests.remove(&fabric.id).unwrap_or_default();
-        let seen = finding::stretch(&fabric, &tests, grain, &hands).map(|seen| seen.ratio);
-        let fits = stretch.at_least.is_none_or(|limit| seen.is_some_and(|seen| seen >= limit.ratio()))
-            && stretch.at_most.is_none_or(|limit| seen.is_some_and(|seen| seen <= limit.ratio()));
-        if fits {
-            listed.push(Listed::of(fabric, &tests, &hands));
-        }
-    }
+    let stock = Stock::of(store, |fabric| fabric.dropped == args.retired)?;
+    let all = stock.fabrics.len();
+    let fits = |fabric: &&Fabric| {
+        let seen = known::stretch(fabric, grain, &stock).ok().map(|seen| seen.ratio);
+        stretch.at_least.is_none_or(|limit| seen.is_some_and(|seen| seen >= limit.ratio()))
+            && stretch.at_most.is_none_or(|limit| seen.is_some_and(|seen| seen <= limit.ratio()))
+    };
+    let listed = stock.fabrics.iter().filter(|fabric| wanted(fabric)).filter(fits);
+    let listed: Vec<Listed> = listed.map(|fabric| Listed::of(fabric, &stock)).collect();
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::list(&listed))?;
     } else {
@@ -127,25 +121,13 @@ fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(
     Ok(())
 }
 
-/// The tests that count, by fabric.
-fn newest(read: &dyn Read) -> Result<BTreeMap<Id, Vec<StoredTest>>, StoreError> {
-    let mut tests: BTreeMap<Id, Vec<StoredTest>> = BTreeMap::new();
-    read.each_test(Which::Newest, &mut |test| {
-        if let Some(fabric) = test.said.fabric {
-            tests.entry(fabric).or_default().push(test);
-        }
-        Ok(())
-    })?;
-    Ok(tests)
-}
-
 fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.show.units.unwrap_or_default();
     let table = input::table(&args.table.table)?;
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
-    let known = Known::of(store, fabric)?;
-    let shown = known.shown(store.hands()?, Rules { confidence, table, unit });
+    let known = KnownCloth::of(store, fabric)?;
+    let shown = known.shown(store.repeatability()?, ShownRules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

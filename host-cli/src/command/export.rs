@@ -28,7 +28,7 @@ pub fn run(args: &ExportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, 
         Ok(match args.csv {
             None => format!("{} entries", jsonl::write(&store, out, &mut step)?),
             Some(TableOf::Tests) => format!("{} tests", table::write::tests(&store, out, &mut step)?),
-            Some(TableOf::Fabrics) => format!("{} fabrics", table::write::fabrics(&store, out)?),
+            Some(TableOf::Cloths) => format!("{} cloths", table::write::fabrics(&store, out)?),
         })
     };
     if args.file == "-" {

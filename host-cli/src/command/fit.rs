@@ -1,4 +1,4 @@
-//! `tenter fit`: which fabrics suit which role of a view.
+//! `tenter fit`: which cloths suit which role of a view.
 
 use tenter_core::Answer;
 
@@ -30,12 +30,21 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let roles = find::roles(&pattern, view, &args.role)?;
     let stock = Stock::read(read)?;
     let roles: Vec<RoleFit<'_>> = roles.into_iter().map(|role| fit::role(role, &stock, confidence)).collect();
-    let unit = args.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.show.units.unwrap_or_default();
     if args.sheet {
         let plan = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit), read)?;
         return sheet::print(&plan, args.show.json, args.plan.why, unit, screen);
     }
-    let fitted = Fitted { pattern: &pattern, view, roles: &roles, stock: &stock, confidence, unit, all: args.all };
+    let fitted = Fitted {
+        pattern: &pattern,
+        view,
+        roles: &roles,
+        stock: &stock,
+        confidence,
+        unit,
+        here: screen.here,
+        all: args.all,
+    };
     if args.show.json {
         writeln!(screen.out, "{}", fit_json::render(&fitted))?;
     } else {

@@ -22,7 +22,7 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;
-    let grain = input::grain(args.grain);
+    let grain = args.grain;
     let own = known::stretch(&fabric, grain, &stock)?;
     let wants = args.wants.as_deref().map(|text| typed::exact(Field::Wants, text)).transpose()?;
     let wanted = wants.map(|wants| wants.ratio);

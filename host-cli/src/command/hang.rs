@@ -1,13 +1,13 @@
 //! `tenter hang`: which mass to hang for a wanted tension, and back.
 
-use tenter_core::making::hanging::{METHODS, Method, Piece, STANDARD_GRAVITY, Tension};
+use tenter_core::making::hanging::{METHODS, Method, STANDARD_GRAVITY, Tension};
 use tenter_core::making::source::Source;
 use tenter_core::{Length, Load};
 
-use crate::cli::making::{HangArgs, PieceArg};
-use crate::error::{Error, one_line};
+use crate::cli::making::HangArgs;
+use crate::error::Error;
 use crate::finding::hang::{Hang, Hung};
-use crate::input::{self, Field, amount::cloth};
+use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::hang as hang_json;
 use crate::text::Screen;
 use crate::text::hang as hang_text;
@@ -32,28 +32,24 @@ pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
 
 fn found(args: &HangArgs) -> Result<Hang, Error> {
     let Some(text) = &args.width else { return Ok(Hang::Methods) };
-    let piece = match args.piece {
-        PieceArg::Strip => Piece::Strip,
-        PieceArg::Loop => Piece::Loop,
-    };
-    let hung = Hung { width: cloth(Field::Width, text)?, piece, unit: input::unit_of(text).unwrap_or_default() };
+    let hung =
+        Hung { width: cloth(Field::Width, text)?, piece: args.piece, unit: input::unit_of(text).unwrap_or_default() };
     let found = match &args.mass {
         Some(typed) => Hang::tension(hung, mass(typed)?),
         None => Hang::mass(hung, wanted(args)?),
     };
-    found.map_err(|error| Error::argument("--width", text, error))
+    Ok(found.map_err(|error| Wrong::new(Field::Width, text, Why::Making(error)))?)
 }
 
 /// The tension that is asked for.
 fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
     if let Some(text) = &args.tension {
         let force = text.trim().trim_end_matches("/cm");
-        let remedy = "type the force on each centimetre of width, such as 3.5N";
-        let wrong = || Error::argument("--tension", text, remedy);
-        let Ok(Load::Force { millinewtons }) = input::load(force) else { return Err(wrong()) };
+        let wrong = || Wrong::new(Field::Tension, text, Why::NotATension);
+        let Ok(Load::Force { millinewtons }) = input::load(force) else { return Err(wrong().into()) };
         return Ok((Tension::new(millinewtons, Length::from_mm(10)).ok_or_else(wrong)?, Source::Own));
     }
-    let names = || METHODS.iter().map(|method| method.cloth).collect::<Vec<_>>().join("; ");
+    let names = || METHODS.iter().map(|method| method.cloth.to_owned()).collect();
     let Some(text) = &args.method else {
         return Err(Error::Usage(
             "pass a tension: --method TEXT (tenter hang lists them), --tension 3.5N, or --mass".to_owned(),
@@ -64,18 +60,17 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
     let mut found = METHODS.iter().filter(|method| name(method).contains(&wanted));
     match (found.next(), found.next()) {
         (Some(method), None) => Ok((method.tension(), method.source)),
-        (None, _) => Err(Error::argument("--method", text, format!("type one of {}", names()))),
-        (Some(one), Some(other)) => Err(Error::argument(
-            "--method",
-            text,
-            format!("both '{}' and '{}' match; type more of it", one_line(one.cloth), one_line(other.cloth)),
-        )),
+        (None, _) => Err(Wrong::new(Field::Method, text, Why::NotOneOf(names())).into()),
+        (Some(one), Some(other)) => {
+            let why = Why::Ambiguous { one: one.cloth, other: other.cloth };
+            Err(Wrong::new(Field::Method, text, why).into())
+        }
     }
 }
 
 /// A mass in grams, from the weight that `--load` reads.
-fn mass(text: &str) -> Result<u32, Error> {
-    let wrong = || Error::argument("--mass", text, "type a mass such as 500g, 1.2kg or 3lb");
+fn mass(text: &str) -> Result<u32, Wrong> {
+    let wrong = || Wrong::new(Field::HungMass, text, Why::NotAHungMass);
     if text.trim().ends_with(['N', 'n']) {
         return Err(wrong());
     }

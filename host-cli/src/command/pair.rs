@@ -1,4 +1,4 @@
-//! `tenter pair`: two fabrics in one seam.
+//! `tenter pair`: two cloths in one seam.
 
 use tenter_core::making::pairing::Match;
 
@@ -7,7 +7,7 @@ use crate::cli::making::PairArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::pair::{Pairing, SeamSide};
-use crate::input::{self, Field, amount, making};
+use crate::input::{self, Field, Why, Wrong, amount};
 use crate::json::pair as pair_json;
 use crate::store::Read;
 use crate::text::Screen;
@@ -23,13 +23,13 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let seam = amount::cloth(Field::Along, &args.along)?;
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
-    let grain = input::grain(args.grain);
+    let grain = args.grain;
     let side =
         |fabric, grain| known::edge(fabric, grain, &stock).map(|edge| SeamSide { cloth: fabric.into(), grain, edge });
-    let sides = [side(&first, grain)?, side(&second, args.second_grain.map_or(grain, input::grain))?];
-    let pairing = Pairing::of(sides, seam, args.stitch.map(making::stitch), confidence)
-        .map_err(|error| Error::argument("--along", &args.along, error))?;
-    let unit = args.advice.show.units.map(input::unit).or_else(|| input::unit_of(&args.along)).unwrap_or_default();
+    let sides = [side(&first, grain)?, side(&second, args.second_grain.unwrap_or(grain))?];
+    let pairing = Pairing::of(sides, seam, args.stitch, confidence)
+        .map_err(|error| Wrong::new(Field::Along, &args.along, Why::Making(error)))?;
+    let unit = args.advice.show.units.or_else(|| input::unit_of(&args.along)).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", pair_json::render(&pairing))?;
     } else {

@@ -1,12 +1,11 @@
 //! `tenter pattern`: what the views of a pattern ask.
 
 use super::find;
-use crate::cli::pattern::{AddArgs, EditArgs, ListArgs, PatternVerb, ShowPatternArgs, WhichArgs};
+use crate::cli::pattern::{AddRoleArgs, EditRoleArgs, ListPatternsArgs, PatternVerb, ShowPatternArgs, WhichArgs};
 use crate::cli::reading::ShowArgs;
-use crate::deed::pattern::{self as deed, Moved, Which};
+use crate::deed::pattern::{self as deed, Moved, WhichPattern};
 use crate::error::Error;
-use crate::finding::pattern::Listed;
-use crate::input;
+use crate::finding::pattern::ListedPattern;
 use crate::json::pattern as pattern_json;
 use crate::log::Pattern;
 use crate::plain::isolated;
@@ -32,7 +31,7 @@ pub fn run(verb: &PatternVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -
     Ok(0)
 }
 
-fn add(args: &AddArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let asked = (&args.flags).into();
     let which = match (&args.view, &args.role) {
         (Some(view), Some(role)) => deed::add_role(store, (&args.pattern, view, role), &asked)?,
@@ -41,7 +40,7 @@ fn add(args: &AddArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result
     report_change(store, which, &args.show, screen)
 }
 
-fn edit(args: &EditArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn edit(args: &EditRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (asked, name) = ((&args.flags).into(), args.name.as_deref());
     let (_, which) = store.change(|read| match (&args.view, &args.role) {
         (Some(view), Some(role)) => deed::edit_role(read, (&args.pattern, view, role), name, &asked),
@@ -50,7 +49,12 @@ fn edit(args: &EditArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Resu
     report_change(store, which, &args.show, screen)
 }
 
-fn report_change(store: &dyn Store, (id, view): Which, show: &ShowArgs, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn report_change(
+    store: &dyn Store,
+    (id, view): WhichPattern,
+    show: &ShowArgs,
+    screen: &mut Screen<'_>,
+) -> Result<(), Error> {
     let Some(pattern) = store.patterns()?.into_iter().find(|pattern| pattern.id == id) else { return Ok(()) };
     write_pattern(&pattern, view.as_deref(), show, screen)
 }
@@ -59,20 +63,21 @@ fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen:
     if show.json {
         writeln!(screen.out, "{}", pattern_json::pattern(pattern, view))?;
     } else {
-        let unit = show.units.map(input::unit).unwrap_or_default();
+        let unit = show.units.unwrap_or_default();
         write!(screen.out, "{}", report::pattern(pattern, view, unit, screen.width))?;
     }
     Ok(())
 }
 
-fn list(args: &ListArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn list(args: &ListPatternsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let mut patterns = store.patterns()?;
     let drops = |pattern: &Pattern| pattern.dropped || pattern.roles.iter().any(|role| role.dropped);
     patterns.retain(|pattern| if args.retired { drops(pattern) } else { !pattern.dropped });
     if args.show.json {
         writeln!(screen.out, "{}", pattern_json::list(&patterns))?;
     } else {
-        let listed: Vec<Listed> = patterns.iter().map(|pattern| Listed::of(pattern, args.retired)).collect();
+        let listed: Vec<ListedPattern> =
+            patterns.iter().map(|pattern| ListedPattern::of(pattern, args.retired)).collect();
         write!(screen.out, "{}", report::list(&listed, args.retired, screen.width))?;
     }
     Ok(())

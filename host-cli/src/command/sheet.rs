@@ -1,24 +1,23 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
+use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
-use crate::cli::size::{ElasticArg, PlaceArg};
-use crate::error::{Error, one_line};
+use crate::deed::Refused;
+use crate::error::Error;
 use crate::finding::fit::{RoleFit, Stock};
-use crate::finding::plan::{Chosen, Plan, Seam, Wanted};
+use crate::finding::plan::{Chosen, PlanWanted, Seam, ViewPlan};
 use crate::finding::size::Sized;
-use crate::input::{self, Field, amount::cloth, size as typed};
+use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
 use crate::log::Pattern;
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
-
-use clap::ValueEnum as _;
 
 /// The length of a seam that was not said.
 const SEAM: Length = Length::from_mm(500);
@@ -35,15 +34,17 @@ pub fn plan<'a>(
     roles: Vec<RoleFit<'a>>,
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
-) -> Result<Plan, Error> {
+) -> Result<ViewPlan, Error> {
     let chosen = choose(args, (pattern, view), roles, read)?;
     let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.map_or(ZipEnds::Open, typed::zip_ends), input::unit_of(text));
-        notions.zip(edge, ends, typed, typed.unwrap_or(unit)).map_err(|error| Error::argument("--zip", text, error))?;
+        let (ends, typed) = (args.zip_ends.unwrap_or(ZipEnds::Open), input::unit_of(text));
+        notions
+            .zip(edge, ends, typed, typed.unwrap_or(unit))
+            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence)?;
@@ -55,7 +56,7 @@ pub fn plan<'a>(
         tight: args.tight,
         ..Job::default()
     };
-    Ok(Plan::of(&Wanted { pattern, view, chosen, seams, notions, job, stock, confidence }))
+    Ok(ViewPlan::of(&PlanWanted { pattern, view, chosen, seams, notions, job, stock, confidence }))
 }
 
 /// Prints the plan; the exit code is that of its worst role.
@@ -63,7 +64,7 @@ pub fn plan<'a>(
 /// # Errors
 ///
 /// An output that cannot be written.
-pub fn print(plan: &Plan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", plan_json::render(plan, unit))?;
     } else {
@@ -72,7 +73,7 @@ pub fn print(plan: &Plan, json: bool, why: bool, unit: Unit, screen: &mut Screen
     Ok(check::exit_code(plan.answer))
 }
 
-/// The fabric that was named for each role, or the best.
+/// The cloth that was named for each role, or the best.
 fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
@@ -81,11 +82,11 @@ fn choose<'a>(
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
-        let wrong = |remedy: &str| Error::argument("--use", text, remedy);
-        let (role, tag) = text.rsplit_once('=').ok_or_else(|| wrong("type a role and a tag, such as main=1"))?;
+        let wrong = || Wrong::new(Field::Use, text, Why::NotAUse);
+        let (role, tag) = text.rsplit_once('=').ok_or_else(wrong)?;
         let role = find::role(pattern, view, role)?.id;
         if tag.trim().is_empty() {
-            return Err(wrong("type the tag of a fabric after the ="));
+            return Err(wrong().into());
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
@@ -94,7 +95,7 @@ fn choose<'a>(
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
             Some(fabric) => candidates.find(|one| one.fabric.id == fabric),
-            // Only an explicit --use selects a fabric that falls short.
+            // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
         Chosen { role: fit.role, candidate }
@@ -105,19 +106,17 @@ fn choose<'a>(
 fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<Seam>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
-        let wrong = || Error::argument("--seam", text, "type two roles and a length, such as 'main+waistband=60cm'");
+        let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
         let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
         let length = cloth(Field::Seam, length)?;
         if length <= Length::ZERO {
-            return Err(wrong());
+            return Err(wrong().into());
         }
         let place = |text: &str| {
             let name = find::role(pattern, view, text)?.name.as_str();
             let place = names.iter().position(|known| *known == name);
-            place.ok_or_else(|| {
-                Error::Usage(format!("'{}' is not on this sheet; name it with --role too", one_line(name)))
-            })
+            Ok::<_, Error>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
         };
         seams.push(Seam { roles: [place(one)?, place(other)?], length });
     }
@@ -129,21 +128,17 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
 
 /// `soft waist 76cm`.
 fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
-    let wrong = || {
-        let words =
-            "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'";
-        Error::argument("--elastic", text, words)
-    };
+    let wrong = || Wrong::new(Field::Elastic, text, Why::NotAnElastic);
     let mut words = text.trim().splitn(3, ' ');
     let (Some(kind), Some(place), Some(measure)) = (words.next(), words.next(), words.next()) else {
-        return Err(wrong());
+        return Err(wrong().into());
     };
-    let kind = ElasticArg::from_str(kind, true).map_err(|_| wrong())?;
-    let place = PlaceArg::from_str(place, true).map_err(|_| wrong())?;
-    let (kind, place, length) = (typed::kind(kind), typed::place(place), cloth(Field::Elastic, measure)?);
+    let kind = Kind::from_word(&kind.to_lowercase()).ok_or_else(wrong)?;
+    let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
+    let length = cloth(Field::Elastic, measure)?;
     let unit = input::unit_of(measure).unwrap_or_default();
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged
         .and_then(|()| sized.casing(kind, None, false, unit))
-        .map_err(|error| Error::argument("--elastic", text, error))
+        .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

@@ -8,12 +8,11 @@ use crate::cli::size::SizeArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::size::Sized;
-use crate::input::{self, Field, amount::cloth, size as typed};
+use crate::input::{self, Field, Why, Wrong, amount::cloth, size as typed};
 use crate::json::size as size_json;
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::size as size_text;
-use crate::words::errors::flag;
 
 /// Opens the log, where it is needed.
 pub type Open<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;
@@ -32,7 +31,7 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
         for text in texts {
             let girth = typed::girth(field, text)?;
             let judged = sized.girth(girth, opening, stretch, confidence, unit);
-            judged.map_err(|error| Error::argument(flag(field), text, error))?;
+            judged.map_err(|error| Wrong::new(field, text, Why::Making(error)))?;
         }
     }
     if let Some(text) = &args.reduce {
@@ -44,18 +43,19 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
     if let (Some(kind), Some(place), Some(measure)) = (args.elastic, args.place, &args.measure) {
         let widest = args.widest.as_deref().map(|text| cloth(Field::Widest, text)).transpose()?;
         let gives = args.gives.as_deref().map(|text| typed::exact(Field::Gives, text)).transpose()?;
-        let (kind, length) = (typed::kind(kind), cloth(Field::Measure, measure)?);
-        let wrong = |error| Error::argument("--measure", measure, error);
-        sized.elastic((kind, typed::place(place)), length, widest.zip(gives), confidence, unit).map_err(wrong)?;
+        let (kind, length) = (kind, cloth(Field::Measure, measure)?);
+        let wrong = |error| Wrong::new(Field::Measure, measure, Why::Making(error));
+        sized.elastic((kind, place), length, widest.zip(gives), confidence, unit).map_err(wrong)?;
         let width = args.elastic_width.as_deref().map(|text| cloth(Field::ElasticWidth, text)).transpose()?;
         sized.casing(kind, width, args.stitched, unit).map_err(|error| {
-            Error::argument("--elastic-width", args.elastic_width.as_deref().unwrap_or_default(), error)
+            Wrong::new(Field::ElasticWidth, args.elastic_width.as_deref().unwrap_or_default(), Why::Making(error))
         })?;
     }
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let ends = typed::zip_ends(args.zip_ends);
-        sized.zip(edge, ends, input::unit_of(text), unit).map_err(|error| Error::argument("--zip", text, error))?;
+        sized
+            .zip(edge, args.zip_ends, input::unit_of(text), unit)
+            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     if sized.lines.is_empty() {
         return Err(Error::Usage(
@@ -75,7 +75,7 @@ fn unit(args: &SizeArgs) -> Unit {
     let measures = args.girth.iter().chain(&args.opening).map(|text| text.rsplit('/').next().unwrap_or(text));
     let others = [&args.measure, &args.zip].into_iter().flatten().map(String::as_str);
     let typed = measures.chain(others).find_map(input::unit_of);
-    args.advice.show.units.map(input::unit).or(typed).unwrap_or(Unit::Cm)
+    args.advice.show.units.or(typed).unwrap_or(Unit::Cm)
 }
 
 fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error> {
@@ -85,13 +85,12 @@ fn stretch(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<Figure>, Error
     let Some(text) = &args.fabric else { return Ok(None) };
     let log = open()?;
     let (stock, fabric) = (Stock::read(&*log)?, find::live_fabric(&*log, text)?);
-    let grain = input::grain(args.grain);
+    let grain = args.grain;
     Ok(Some(known::stretch(&fabric, grain, &stock)?))
 }
 
 /// A reduction below 100 %.
-fn reduction(text: &str) -> Result<Reduction, Error> {
-    let limit = Limit::parse(text, Unit::Mm).map_err(|error| Error::argument("--reduce", text, error))?;
-    let remedy = "nothing would be left; a reduction is a share of the body, below 100 % (a stretch is no reduction)";
-    Reduction::new(limit.ratio()).ok_or_else(|| Error::argument("--reduce", text, remedy))
+fn reduction(text: &str) -> Result<Reduction, Wrong> {
+    let limit = Limit::parse(text, Unit::Mm).map_err(|error| Wrong::new(Field::Reduce, text, Why::Limit(error)))?;
+    Reduction::new(limit.ratio()).ok_or_else(|| Wrong::new(Field::Reduce, text, Why::NothingLeft))
 }

@@ -41,12 +41,13 @@ pub fn run(
     }
     let along = washed.iter().find(|(grain, ..)| *grain == Grain::Lengthwise).map(|(_, _, change)| *change);
     if let (Some(text), None) = (&args.need, along) {
-        return Err(Error::argument("--need", text, "say too what the length does, with --lengthwise"));
+        return Err(Wrong::new(Field::Need, text, Why::NeedsShrinkage).into());
     }
     let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
     let mut found = Washed { changes, bought: None, confidence, as_read: args.as_read };
     if let Some(need) = need {
-        found.buy(need).map_err(|error| Error::Usage(error.to_string()))?;
+        let wrong = |error| Wrong::new(Field::Need, args.need.as_deref().unwrap_or_default(), Why::Making(error));
+        found.buy(need).map_err(wrong)?;
     }
     let store = |text: &String| {
         let (_, fabric) = open()?.change(|read| deed::store(read, text, &marks, &args.note))?;
@@ -54,7 +55,7 @@ pub fn run(
     };
     let doubted = found.doubted().is_some();
     let stored = args.fabric.as_ref().filter(|_| !doubted).map(store).transpose()?;
-    let unit = args.advice.show.units.map(input::unit).unwrap_or_default();
+    let unit = args.advice.show.units.unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
     } else {

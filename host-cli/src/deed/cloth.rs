@@ -2,7 +2,7 @@
 
 use tenter_core::Length;
 
-use super::{Done, Refused, Subject, find};
+use super::{Done, Refused, Thing, find};
 use crate::finding::tag;
 use crate::input::amount::{cloth, unit_of};
 use crate::input::cloth::{TypedCloth, added, edited, short};
@@ -33,7 +33,7 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedCloth) -> Done<()> {
     let fabric = find::live_fabric(read, which)?;
     let change = edited(typed, &fabric)?;
     if change == FabricChange::default() {
-        return Err(Refused::NothingChanged(Subject::Cloth));
+        return Err(Refused::NothingChanged(Thing::Cloth));
     }
     if let Some(tag) = change.tag {
         free(read, tag, Some(fabric.id))?;

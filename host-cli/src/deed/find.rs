@@ -1,10 +1,10 @@
 //! Finds what was meant by a tag, a name or the end of an identifier.
 
-use super::{Refused, Subject};
+use super::{Refused, Thing};
 use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
-use crate::store::{Read, Which};
+use crate::store::{Read, WhichTests};
 
-/// The fabric that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
+/// The cloth that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
 ///
 /// # Errors
 ///
@@ -16,7 +16,7 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     }
     let tag: u16 = text.trim().trim_start_matches('#').parse().map_err(|_| none())?;
     let mut found = read.fabrics_tagged(tag)?;
-    // A retired fabric steps back behind one that is there.
+    // A retired cloth steps back behind one that is there.
     if found.iter().any(|fabric| !fabric.dropped) {
         found.retain(|fabric| !fabric.dropped);
     }
@@ -30,7 +30,7 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     }
 }
 
-/// The fabric that is meant, unless it was retired.
+/// The cloth that is meant, unless it was retired.
 ///
 /// # Errors
 ///
@@ -54,7 +54,7 @@ pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Refused> {
     }
     let mut found = Vec::new();
     if typed.len() >= 4 {
-        read.each_test(Which::All, &mut |test| {
+        read.each_test(WhichTests::All, &mut |test| {
             found.extend(test.id.to_string().ends_with(&typed).then_some(test));
             Ok(())
         })?;
@@ -87,7 +87,7 @@ fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-fn named<'t>(thing: Subject, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+fn named<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
     match among(&text, names) {
         Ok(Some(name)) => Ok(name),
@@ -110,7 +110,7 @@ pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Patter
         return Ok(patterns.swap_remove(at));
     }
     let names: Vec<&str> = patterns.iter().map(|pattern| pattern.name.as_str()).collect();
-    let name = named(Subject::Pattern, text, &names, "")?.to_owned();
+    let name = named(Thing::Pattern, text, &names, "")?.to_owned();
     patterns.retain(|pattern| pattern.name == name);
     let ids: Vec<Id> = patterns.iter().map(|pattern| pattern.id).collect();
     match patterns.pop() {
@@ -134,7 +134,7 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
 ///
 /// A text that means none, or two.
 pub fn view<'p>(pattern: &'p Pattern, text: &str) -> Result<&'p str, Refused> {
-    named(Subject::View, text, &pattern.views(), &pattern.name)
+    named(Thing::View, text, &pattern.views(), &pattern.name)
 }
 
 /// The view that is meant, or the only one.
@@ -159,9 +159,9 @@ pub fn view_or_only<'p>(pattern: &'p Pattern, text: Option<&str>) -> Result<&'p 
 pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role, Refused> {
     let roles: Vec<&Role> = pattern.roles.iter().filter(|role| !role.dropped && role.view == view).collect();
     let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
-    let name = named(Subject::Role, text, &names, &pattern.name)?;
+    let name = named(Thing::Role, text, &names, &pattern.name)?;
     let known = owned(&names);
-    let none = || Refused::NoneNamed { thing: Subject::Role, text: text.to_owned(), known, pattern: String::new() };
+    let none = || Refused::NoneNamed { thing: Thing::Role, text: text.to_owned(), known, pattern: String::new() };
     roles.into_iter().find(|role| role.name == name).ok_or_else(none)
 }
 
@@ -178,14 +178,14 @@ pub fn roles<'p>(pattern: &'p Pattern, view: &'p str, wanted: &[String]) -> Resu
     Ok(pattern.view(view).filter(|role| ids.is_empty() || ids.contains(&role.id)).collect())
 }
 
-/// The test of a fabric that is meant by the last letters of its identifier, retired or not.
+/// The test of a cloth that is meant by the last letters of its identifier, retired or not.
 ///
 /// # Errors
 ///
 /// Letters that mean none, or several.
 pub fn test_of(read: &dyn Read, fabric: &Fabric, text: &str, retire: bool) -> Result<StoredTest, Refused> {
     let ending = text.trim().to_uppercase();
-    let mut tests = read.tests(Which::Of(fabric.id))?;
+    let mut tests = read.tests(WhichTests::Of(fabric.id))?;
     tests.retain(|test| !ending.is_empty() && test.id.to_string().ends_with(&ending));
     let ids = tests.iter().map(|test| test.id).collect();
     match tests.pop() {

@@ -11,7 +11,7 @@ use crate::finding::tag;
 use crate::input::{Field, Why, Wrong};
 use crate::log::handheld::{self, FromHandheld};
 use crate::log::{Device, Fabric, Fact, Here, Id, Pattern, Role, StoredTest, Subject, fold};
-use crate::store::{Change as _, Read, Store, StoreError, Which};
+use crate::store::{Change as _, Read, Store, StoreError, WhichTests};
 
 /// The numbers that handhelds gave to tests that are in the log, and as what.
 pub type Numbers = HashMap<u32, HashMap<u32, HashSet<Id>>>;
@@ -23,7 +23,7 @@ pub type Numbers = HashMap<u32, HashMap<u32, HashSet<Id>>>;
 /// A log that cannot be read.
 pub fn numbers(read: &dyn Read) -> Result<Numbers, StoreError> {
     let mut numbers = Numbers::new();
-    read.each_test(Which::All, &mut |test| {
+    read.each_test(WhichTests::All, &mut |test| {
         if let Some(Device { device, number }) = test.said.device {
             numbers.entry(device).or_default().entry(number).or_default().insert(test.id);
         }
@@ -117,7 +117,7 @@ pub fn assign(read: &dyn Read, test: &str, cloth: &str) -> Done<Assigned> {
 /// A log that cannot be read.
 pub fn assign_all(read: &dyn Read) -> Done<Vec<Assigned>> {
     let (mut facts, mut moved) = (Vec::new(), Vec::new());
-    for test in read.tests(Which::Inbox)? {
+    for test in read.tests(WhichTests::Inbox)? {
         let Some(Fact::TestAssigned { fabric, .. }) = assignment(read, test.id)? else { continue };
         facts.push(Fact::TestAssigned { test: test.id, fabric });
         if let Some(fabric) = read.fabric(fabric)? {
@@ -129,7 +129,7 @@ pub fn assign_all(read: &dyn Read) -> Done<Vec<Assigned>> {
 
 /// What shall be on the handheld.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Wanted {
+pub struct WantedDemands {
     /// The demands with their labels, and the roles they come from.
     pub demands: Vec<(LabelledDemand, String)>,
     /// Roles that ask nothing of stretch, growth or recovery.
@@ -141,7 +141,7 @@ pub struct Wanted {
 /// # Errors
 ///
 /// No such pattern, view or role, or a view that asks nothing.
-pub fn wanted(read: &dyn Read, pattern: &str, view: Option<&str>, only: &[String]) -> Result<Wanted, Refused> {
+pub fn wanted(read: &dyn Read, pattern: &str, view: Option<&str>, only: &[String]) -> Result<WantedDemands, Refused> {
     let pattern = find::pattern(read, pattern)?;
     let view = find::view_or_only(&pattern, view)?;
     let mut roles: Vec<&Role> = Vec::new();
@@ -164,7 +164,7 @@ pub fn wanted(read: &dyn Read, pattern: &str, view: Option<&str>, only: &[String
         LabelledDemand::new(&label, role.demand).map(|demand| (demand, role.name.clone()))
     };
     let nothing_asked = silent.iter().map(|role| role.name.clone()).collect();
-    Ok(Wanted { demands: asking.iter().zip(labels).filter_map(labelled).collect(), nothing_asked })
+    Ok(WantedDemands { demands: asking.iter().zip(labels).filter_map(labelled).collect(), nothing_asked })
 }
 
 /// One label a role, each unlike the others: pattern, view and role as far as they fit, the role first of all.

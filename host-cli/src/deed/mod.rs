@@ -11,7 +11,7 @@ pub mod pull;
 mod refused;
 pub mod wash;
 
-pub use refused::{Refused, Subject};
+pub use refused::{Refused, Thing};
 
 /// Facts to be stored, with what they are about.
 pub type Done<T> = Result<(Vec<crate::log::Fact>, T), Refused>;

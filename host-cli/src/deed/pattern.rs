@@ -2,7 +2,7 @@
 
 use tenter_core::Demand;
 
-use super::{Done, Refused, Subject, find};
+use super::{Done, Refused, Thing, find};
 use crate::input::Field;
 use crate::input::cloth::{name as name_of, short};
 use crate::input::pattern::{TypedRole, role as role_of, view as view_of};
@@ -10,7 +10,7 @@ use crate::log::{Fact, Id, Pattern, PatternChange, Role, RoleChange};
 use crate::store::{Change as _, Read, Store, StoreError};
 
 /// A pattern, and the view of it that is meant; none for all of it.
-pub type Which = (Id, Option<String>);
+pub type WhichPattern = (Id, Option<String>);
 
 /// A pattern of exactly this name, whatever its case.
 fn same_name(read: &dyn Read, name: &str) -> Result<Option<Pattern>, StoreError> {
@@ -28,7 +28,7 @@ fn alike(one: &str, other: &str) -> bool {
 /// # Errors
 ///
 /// A field that cannot be read, a pattern of that name, or something asked without a role.
-pub fn add(store: &mut dyn Store, name: &str, asked: &TypedRole) -> Result<Which, Refused> {
+pub fn add(store: &mut dyn Store, name: &str, asked: &TypedRole) -> Result<WhichPattern, Refused> {
     let name = name_of(Field::Pattern, name)?;
     let note = asked.note.as_deref().map(|text| short(Field::Note, text)).transpose()?;
     if !asked.asks_nothing() {
@@ -54,7 +54,7 @@ pub fn add_role(
     store: &mut dyn Store,
     (pattern, view, role): (&str, &str, &str),
     asked: &TypedRole,
-) -> Result<Which, Refused> {
+) -> Result<WhichPattern, Refused> {
     let name = name_of(Field::Pattern, pattern)?;
     let (typed_view, role) = (view_of(view)?, name_of(Field::Role, role)?);
     let said = role_of(asked, Demand::default())?;
@@ -84,7 +84,7 @@ pub fn add_role(
 /// # Errors
 ///
 /// No such pattern, a name that is taken, something asked without a role, or nothing that changes.
-pub fn edit(read: &dyn Read, pattern: &str, name: Option<&str>, asked: &TypedRole) -> Done<Which> {
+pub fn edit(read: &dyn Read, pattern: &str, name: Option<&str>, asked: &TypedRole) -> Done<WhichPattern> {
     let name = name.map(|text| name_of(Field::NewName, text)).transpose()?;
     let pattern = find::pattern(read, pattern)?;
     let note = asked.note.as_deref().map(|text| short(Field::Note, text)).transpose()?;
@@ -94,11 +94,11 @@ pub fn edit(read: &dyn Read, pattern: &str, name: Option<&str>, asked: &TypedRol
     if let Some(name) = &name
         && same_name(read, name)?.is_some_and(|other| other.id != pattern.id)
     {
-        return Err(Refused::NameTaken { thing: Subject::Pattern, name: name.clone() });
+        return Err(Refused::NameTaken { thing: Thing::Pattern, name: name.clone() });
     }
     let change = PatternChange { name, note };
     if change == PatternChange::default() {
-        return Err(Refused::NothingChanged(Subject::Pattern));
+        return Err(Refused::NothingChanged(Thing::Pattern));
     }
     Ok((vec![Fact::PatternChanged { pattern: pattern.id, change }], (pattern.id, None)))
 }
@@ -113,7 +113,7 @@ pub fn edit_role(
     (pattern, view, role): (&str, &str, &str),
     name: Option<&str>,
     asked: &TypedRole,
-) -> Done<Which> {
+) -> Done<WhichPattern> {
     let name = name.map(|text| name_of(Field::NewName, text)).transpose()?;
     let pattern = find::pattern(read, pattern)?;
     let view = find::view(&pattern, view)?;
@@ -121,12 +121,12 @@ pub fn edit_role(
     let mut change = role_of(asked, role.demand)?;
     change.name.clone_from(&name);
     if change == RoleChange::default() {
-        return Err(Refused::NothingChanged(Subject::Role));
+        return Err(Refused::NothingChanged(Thing::Role));
     }
     if let Some(name) = name
         && pattern.view(view).any(|other| other.id != role.id && alike(&other.name, &name))
     {
-        return Err(Refused::NameTaken { thing: Subject::Role, name });
+        return Err(Refused::NameTaken { thing: Thing::Role, name });
     }
     Ok((vec![Fact::RoleChanged { role: role.id, change }], (pattern.id, Some(view.to_owned()))))
 }

@@ -50,7 +50,13 @@ pub enum Refused {
     NoTagLeft,
     /// Nothing was said that would change anything.
     #[error("nothing changed")]
-    NothingChanged(Subject),
+    NothingChanged(Thing),
+    /// A seam with a role that is not on the sheet.
+    #[error("role not on the sheet")]
+    NotOnSheet(String),
+    /// No role of the view asks for stretch.
+    #[error("no stretch asked")]
+    NoStretchAsked,
     /// The length on hand is not known.
     #[error("length not known")]
     LengthNotKnown(u16),
@@ -104,7 +110,7 @@ pub enum Refused {
     #[error("no such name")]
     NoneNamed {
         /// What was looked for.
-        thing: Subject,
+        thing: Thing,
         /// What was typed.
         text: String,
         /// The names there are.
@@ -146,7 +152,7 @@ pub enum Refused {
     #[error("name taken")]
     NameTaken {
         /// What has it.
-        thing: Subject,
+        thing: Thing,
         /// The name.
         name: String,
     },
@@ -196,7 +202,7 @@ pub enum Refused {
 
 /// What a refusal is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Subject {
+pub enum Thing {
     /// A cloth.
     Cloth,
     /// A pattern.

@@ -87,7 +87,7 @@ pub enum Unsound {
     Id,
     /// Its time is not that of its identifier.
     Time,
-    /// A fabric without tag or name.
+    /// A cloth without tag or name.
     Unnamed,
     /// A tag of 0.
     TagZero,

@@ -46,8 +46,8 @@ pub enum Next {
     },
     /// Judge by growth: the cloth did not extend.
     JudgeByGrowth,
-    /// Read the length after release.
-    ReadAfterRelease,
+    /// Read the length so many seconds after release.
+    ReadAfterRelease(u32),
     /// Make a settling pull before refusing it: a first pull may read as low as this.
     SettleFirst,
     /// Leave it: no more than so many percent are certain.
@@ -109,7 +109,7 @@ fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
             Next::Settle,
         )],
         Answer::Unknown if evaluation.figures.rest.is_some() => vec![Next::JudgeByGrowth],
-        Answer::Unknown => vec![Next::ReadAfterRelease],
+        Answer::Unknown => vec![Next::ReadAfterRelease(input.demand.rest_seconds)],
         Answer::Short | Answer::Over => {
             let refused = evaluation.parts.iter().filter(|part| matches!(part.answer, Answer::Short | Answer::Over));
             refused.filter_map(|part| refusal(part, input, evaluation)).collect()

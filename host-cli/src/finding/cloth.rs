@@ -1,19 +1,20 @@
-//! What the log knows of a fabric, gathered to be shown.
+//! What the log knows of a cloth, gathered to be shown.
 
 use tenter_core::{
-    Confidence, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rules, Scatter, Suit, Table, Unit, suits,
+    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
 };
 
-use super::fit::known;
-use crate::log::{Construction, Entry, Fabric, Hands, Share, StoredTest, fold, retest};
+use super::fit::{Stock, known};
+use super::measured::{Counted, Measured};
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
 
-/// A fabric in a list, with the stretch that was measured last.
+/// A cloth in a list, with the stretch that its tests amount to.
 #[derive(Debug)]
 pub struct Listed {
-    /// The fabric.
+    /// The cloth.
     pub fabric: Fabric,
     /// Across.
     pub crosswise: Option<Figure>,
@@ -22,19 +23,12 @@ pub struct Listed {
 }
 
 impl Listed {
-    /// A fabric with the tests that count.
+    /// A cloth of a stock.
     #[must_use]
-    pub fn of(fabric: Fabric, tests: &[StoredTest], hands: &Hands) -> Self {
-        let stretch = |grain| stretch(&fabric, tests, grain, hands);
-        Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), fabric }
+    pub fn of(fabric: &Fabric, stock: &Stock) -> Self {
+        let stretch = |grain| known::stretch(fabric, grain, stock).ok();
+        Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), fabric: fabric.clone() }
     }
-}
-
-/// The stretch of a fabric along a grain, of the tests that count.
-#[must_use]
-pub fn stretch(fabric: &Fabric, tests: &[StoredTest], grain: Grain, hands: &Hands) -> Option<Figure> {
-    let test = &tests.iter().find(|test| test.said.test.grain() == grain)?.said.test;
-    Some(Figures::of(test, hands.scatter_for(fabric.construction, test)).ok()?.stretch)
 }
 
 /// How the ± of a test was found.
@@ -51,123 +45,140 @@ pub struct TrustOrigin {
 impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
-    pub fn of(construction: Construction, hands: &Hands, test: &PullTest) -> Self {
-        let hand = hands.on(construction).without(Share::of(test)).repeatability();
+    pub fn of(construction: Construction, pooled: &ByConstruction, test: &PullTest) -> Self {
+        let hand = pooled.on(construction).without(Pooled::of(test)).repeatability();
         Self { construction, own: hand.map_or(0.0, |hand| hand.share()), ratio: hand.map_or(1.0, |hand| hand.ratio()) }
     }
 }
 
-/// A test that an earlier one disagrees with by more than the ± of both explains.
+/// Tests of a grain that contradict each other by more than the ± of both explains.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Disagreement {
-    /// The earlier test.
-    pub before: StoredTest,
-    /// By how many points the later stretch is more.
-    pub points: f32,
+    /// The one that stands apart.
+    pub apart: StoredTest,
+    /// Its own stretch.
+    pub stretch: Option<Figure>,
+    /// What it was held against: the others, with their stretch.
+    pub others: Vec<(StoredTest, Option<Figure>)>,
 }
 
 impl Disagreement {
-    /// Compares a stretch with the test `before`.
+    /// Of the tests of a grain, as they were judged; none where they agree.
     #[must_use]
-    pub fn of(
-        stretch: &Figure,
-        before: &StoredTest,
-        hands: &Hands,
-        construction: Construction,
-        confidence: Confidence,
-    ) -> Option<Self> {
-        let points = retest::disagreement(stretch, before, hands, construction, confidence)?;
-        Some(Self { before: before.clone(), points })
+    pub fn of(measured: &Measured, evaluation: &Evaluation) -> Option<Self> {
+        let apart = measured.tests.get(usize::from(evaluation.contradicts?))?;
+        let seen = |one: &Counted| Figures::of(&one.stored.said.test, one.scatter).ok().map(|figures| figures.stretch);
+        let others = measured.tests.iter().filter(|one| one.stored.id != apart.stored.id);
+        Some(Self {
+            apart: apart.stored.clone(),
+            stretch: seen(apart),
+            others: others.map(|one| (one.stored.clone(), seen(one))).collect(),
+        })
     }
 }
 
-/// What the newest test of a grain says.
+/// What the tests of a grain say.
 #[derive(Debug)]
-pub struct Standing<'a> {
-    /// The test.
-    pub test: &'a StoredTest,
+pub struct Standing {
+    /// Its grain.
+    pub grain: Grain,
+    /// The tests that count.
+    pub measured: Measured,
+    /// The newest of them.
+    pub newest: StoredTest,
+    /// The newest of those that read what was left after release; else the newest.
+    pub released: StoredTest,
     /// The figures.
     pub figures: Figures,
     /// How their ± was found.
     pub repeatability: TrustOrigin,
     /// What to know about the readings.
     pub notes: Vec<Note>,
+    /// Why not to believe them.
+    pub doubts: Vec<Doubt>,
     /// The kinds of garment that ask for as much.
     pub suits: Vec<&'static Suit>,
-    /// The test before it, where the two disagree.
+    /// Where the tests disagree.
     pub disagrees: Option<Disagreement>,
 }
 
-impl<'a> Standing<'a> {
-    /// What the newest test of each grain says, of all tests of a fabric, the oldest first.
+impl Standing {
+    /// The tests that count, the newest last.
     #[must_use]
-    pub fn all(fabric: &Fabric, tests: &'a [StoredTest], hands: &Hands, confidence: Confidence) -> Vec<Self> {
+    pub fn tests(&self) -> Vec<StoredTest> {
+        self.measured.tests.iter().map(|counted| counted.stored.clone()).collect()
+    }
+
+    /// What the tests of each grain say, of all tests of a fabric, the oldest first.
+    #[must_use]
+    pub fn all(fabric: &Fabric, tests: &[StoredTest], pooled: &ByConstruction, confidence: Confidence) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
-        let newest =
-            grains.filter_map(|grain| tests.iter().rev().find(|test| !test.dropped && test.said.test.grain() == grain));
-        let of = |newest| Self::of(newest, retest::before(tests, newest), hands, fabric.construction, confidence);
-        newest.filter_map(of).collect()
+        grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, confidence)).collect()
     }
 
     fn of(
-        newest: &'a StoredTest,
-        before: Option<&StoredTest>,
-        hands: &Hands,
-        construction: Construction,
+        fabric: &Fabric,
+        tests: &[StoredTest],
+        grain: Grain,
+        pooled: &ByConstruction,
         confidence: Confidence,
     ) -> Option<Self> {
+        let construction = fabric.construction;
+        let measured = Measured::of(fabric, tests, grain, pooled)?;
+        let (newest, released) = (measured.newest()?.stored.clone(), measured.newest_released()?.stored.clone());
+        let evaluation = measured.judge(&tenter_core::Demand::default(), None, confidence).ok()?;
         let test = &newest.said.test;
-        let rules =
-            Rules { confidence, scatter: hands.scatter_for(construction, test), construction, ..Rules::default() };
-        let evaluation = Evaluation::of(test, &tenter_core::Demand::default(), &rules).ok()?;
-        let stretch = &evaluation.figures.stretch;
         Some(Self {
-            test: newest,
+            grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, hands, test),
+            repeatability: TrustOrigin::of(construction, pooled, test),
             notes: evaluation.notes.iter().copied().collect(),
-            suits: suits(test, &rules).ok()?.collect(),
-            disagrees: before.and_then(|before| Disagreement::of(stretch, before, hands, construction, confidence)),
+            doubts: evaluation.doubts.iter().copied().collect(),
+            suits: measured.suits(confidence),
+            disagrees: Disagreement::of(&measured, &evaluation),
+            newest,
+            released,
+            measured,
         })
-    }
-
-    /// Its grain.
-    #[must_use]
-    pub const fn grain(&self) -> Grain {
-        self.test.said.test.grain()
     }
 }
 
 /// Whether a test counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Status {
-    /// It is the newest of its grain.
+    /// It counts with the others of its grain.
     Counts,
-    /// A newer one counts.
+    /// It counts, for less: the cloth was washed since.
+    BeforeWash,
+    /// It is doubtful, and others are not.
+    Doubted,
+    /// More tests came after it than are judged together.
     Older,
     /// It was retired.
     Retired,
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[derive(Debug)]
 pub struct Shown<'a> {
-    /// The fabric.
+    /// The cloth.
     pub fabric: &'a Fabric,
     /// All its tests, the oldest first.
     pub tests: &'a [StoredTest],
     /// All its entries.
     pub history: &'a [Entry],
-    /// What the newest tests say.
-    pub standing: Vec<Standing<'a>>,
+    /// What the tests of each grain say.
+    pub standing: Vec<Standing>,
     /// The person's repeatability.
-    pub hands: Hands,
+    pub pooled: ByConstruction,
     /// The table of stretch classes.
     pub table: &'static Table,
     /// How sure an interval is.
     pub confidence: Confidence,
     /// The unit of the text.
     pub unit: Unit,
+    /// Whose wall clock tells the days.
+    pub here: Here,
 }
 
 impl<'a> Shown<'a> {
@@ -199,11 +210,16 @@ impl<'a> Shown<'a> {
     /// Whether a test counts.
     #[must_use]
     pub fn status(&self, stored: &StoredTest) -> Status {
-        let counts = self.standing.iter().any(|standing| standing.test.id == stored.id);
-        match (stored.dropped, counts) {
-            (true, _) => Status::Retired,
-            (false, true) => Status::Counts,
-            (false, false) => Status::Older,
+        if stored.dropped {
+            return Status::Retired;
+        }
+        let mine = self.standing.iter().find(|standing| standing.grain == stored.said.test.grain());
+        let Some(Standing { measured, .. }) = mine else { return Status::Older };
+        match measured.tests.iter().find(|counted| counted.stored.id == stored.id) {
+            Some(counted) if counted.before_wash => Status::BeforeWash,
+            Some(_) => Status::Counts,
+            None if measured.doubted.iter().any(|doubted| doubted.id == stored.id) => Status::Doubted,
+            None => Status::Older,
         }
     }
 
@@ -211,12 +227,12 @@ impl<'a> Shown<'a> {
     #[must_use]
     pub fn figures(&self, stored: &StoredTest) -> Option<Figures> {
         let test = &stored.said.test;
-        Figures::of(test, self.hands.scatter_for(self.fabric.construction, test)).ok()
+        Figures::of(test, self.pooled.scatter_for(self.fabric.construction, test)).ok()
     }
 
     /// The straight grains that were not measured.
     pub fn unmeasured(&self) -> impl Iterator<Item = Grain> {
-        let measured = |grain: &Grain| self.standing.iter().any(|standing| standing.grain() == *grain);
+        let measured = |grain: &Grain| self.standing.iter().any(|standing| standing.grain == *grain);
         [Grain::Crosswise, Grain::Lengthwise].into_iter().filter(move |grain| !measured(grain))
     }
 

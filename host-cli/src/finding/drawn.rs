@@ -2,7 +2,7 @@
 
 use tenter_core::forecast::{Forecast, forecast};
 use tenter_core::making::handling::{Needle, SeamLine};
-use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Rules, Scatter, judge};
+use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Scatter};
 
 use crate::finding::cloth::{Shown, Standing};
 use crate::finding::fit::{Stock, known};
@@ -53,16 +53,16 @@ pub struct CardFacts {
     pub stretch: Vec<(Grain, Option<Figure>)>,
     /// The most growth along any grain, with the seconds after release.
     pub growth: Option<(Grain, Figure, u32)>,
-    /// The newest test.
-    pub newest: Option<StoredTest>,
+    /// The tests behind the first of these figures that was measured, the newest last.
+    pub tests: Vec<StoredTest>,
     /// The needle; none where any will do, or nothing was measured.
     pub needle: Option<Needle>,
     /// The stitch; none where nothing was measured.
     pub stitch: Option<SeamLine>,
 }
 
-fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing<'s>> {
-    shown.standing.iter().find(|standing| standing.grain() == grain)
+fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing> {
+    shown.standing.iter().find(|standing| standing.grain == grain)
 }
 
 /// The stretch of a cloth beside what a role asks: both straight grains, measured or not, and the bias where it was
@@ -77,7 +77,7 @@ pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<Row> {
         }
         let answer = (!asked.is_empty()).then(|| {
             let demand = Demand::for_grain(grain, asked);
-            standing.map_or(Answer::Unknown, |standing| answer(shown, standing, &demand))
+            standing.map_or(Answer::Unknown, |standing| answer(shown, standing, beside, &demand))
         });
         let stretch = standing.map(|standing| standing.figures.stretch);
         Some(Row { grain, stretch, asked, answer, pulls: standing.map(pulls).unwrap_or_default() })
@@ -85,23 +85,22 @@ pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<Row> {
     [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(row).collect()
 }
 
-/// The stretch of each pull.
-fn pulls(standing: &Standing<'_>) -> Vec<Ratio> {
-    let test = &standing.test.said.test;
-    let gauge = i64::from(test.gauge().steps());
-    test.pulls().iter().filter_map(|to| Ratio::new(i64::from(to.steps()) - gauge, gauge)).collect()
+/// The stretch of each pull of the tests that count.
+fn pulls(standing: &Standing) -> Vec<Ratio> {
+    let of = |test: &PullTest| {
+        let gauge = i64::from(test.gauge().steps());
+        test.pulls().iter().filter_map(|to| Ratio::new(i64::from(to.steps()) - gauge, gauge)).collect::<Vec<_>>()
+    };
+    standing.measured.tests.iter().flat_map(|counted| of(&counted.stored.said.test)).collect()
 }
 
-fn answer(shown: &Shown<'_>, standing: &Standing<'_>, demand: &Demand) -> Answer {
-    let test = &standing.test.said.test;
-    let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
-    let parts = judge(
-        test,
-        demand,
-        &Rules { confidence: shown.confidence, scatter, construction: shown.fabric.construction, ..Rules::default() },
-    )
-    .unwrap_or_default();
-    parts.iter().map(|part| part.answer).reduce(Answer::worse).unwrap_or(Answer::Unknown)
+fn answer(shown: &Shown<'_>, standing: &Standing, role: Option<&Role>, demand: &Demand) -> Answer {
+    let judged = standing.measured.judge(demand, role.map(|role| role.id.at()), shown.confidence);
+    let agreed = judged.map(|judged| match judged.contradicts {
+        Some(_) => judged.answer.map(Answer::doubted),
+        None => judged.answer,
+    });
+    agreed.ok().flatten().unwrap_or(Answer::Unknown)
 }
 
 impl Reading {
@@ -130,11 +129,11 @@ pub fn to_come(test: &PullTest) -> Vec<(u32, Forecast)> {
 impl Course {
     /// The growth along the grain of a standing, beside what a role allows.
     #[must_use]
-    pub fn of(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Self {
-        let test = &standing.test.said.test;
-        let scatter = shown.hands.scatter_for(shown.fabric.construction, test);
+    pub fn of(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Self {
+        let test = &standing.released.said.test;
+        let scatter = shown.pooled.scatter_for(shown.fabric.construction, test);
         Self {
-            grain: standing.grain(),
+            grain: standing.grain,
             readings: Reading::all(test, scatter),
             to_come: to_come(test),
             at_most: beside.and_then(|role| role.demand.growth_at_most),
@@ -153,16 +152,15 @@ impl CardFacts {
     #[must_use]
     pub fn of(shown: &Shown<'_>, stock: &Stock) -> Self {
         let stretch = |grain| (grain, along(shown, grain).map(|standing| standing.figures.stretch));
-        let newest = shown.standing.iter().max_by_key(|standing| standing.test.said.pulled);
         let growths = shown.standing.iter().filter_map(|standing| {
             let rest = standing.figures.rest?;
-            Some((standing.grain(), rest.growth, rest.seconds))
+            Some((standing.grain, rest.growth, rest.seconds))
         });
         let straight = [Grain::Crosswise, Grain::Lengthwise].into_iter();
         let mut facts = Self {
-            stretch: straight.chain(along(shown, Grain::Bias).map(Standing::grain)).map(stretch).collect(),
+            stretch: straight.chain(along(shown, Grain::Bias).map(|standing| standing.grain)).map(stretch).collect(),
             growth: growths.max_by_key(|(_, growth, _)| growth.ratio),
-            newest: newest.map(|standing| standing.test.clone()),
+            tests: shown.standing.first().map(Standing::tests).unwrap_or_default(),
             needle: None,
             stitch: None,
         };

@@ -6,8 +6,8 @@ use tenter_core::{Figure, Figures, PullTest};
 
 use super::tag;
 use crate::log::handheld::FromHandheld;
-use crate::log::{Construction, Fabric, Hands, StoredTest};
-use crate::store::{Read, StoreError, Which};
+use crate::log::{ByConstruction, Construction, Fabric, StoredTest};
+use crate::store::{Read, StoreError, WhichTests};
 
 /// Who is there and what waits.
 #[derive(Debug)]
@@ -90,19 +90,19 @@ pub struct Unclaimed {
 ///
 /// A log that cannot be read.
 pub fn inbox(read: &dyn Read) -> Result<Vec<Unclaimed>, StoreError> {
-    let hands = read.hands()?;
+    let pooled = read.repeatability()?;
     let unclaimed = |test: StoredTest| {
         let worn = test.said.tag.map(|number| tag::live(read, number)).transpose()?.unwrap_or_default();
-        let stretch = stretch(&test.said.test, &hands, Construction::default());
+        let stretch = stretch(&test.said.test, &pooled, Construction::default());
         Ok(Unclaimed { test, worn, stretch })
     };
-    read.tests(Which::Inbox)?.into_iter().map(unclaimed).collect()
+    read.tests(WhichTests::Inbox)?.into_iter().map(unclaimed).collect()
 }
 
 /// The stretch with what it is worth.
 #[must_use]
-pub fn stretch(test: &PullTest, hands: &Hands, construction: Construction) -> Option<Figure> {
-    Figures::of(test, hands.scatter_for(construction, test)).ok().map(|figures| figures.stretch)
+pub fn stretch(test: &PullTest, pooled: &ByConstruction, construction: Construction) -> Option<Figure> {
+    Figures::of(test, pooled.scatter_for(construction, test)).ok().map(|figures| figures.stretch)
 }
 
 /// How far a handheld's clock is off: not set, right, or by so many seconds ahead.

@@ -9,7 +9,7 @@ use tenter_core::{Answer, Confidence, Figure, Ratio};
 
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Topic {
+pub enum HandleTopic {
     /// The needle.
     Needle,
     /// The stitch.
@@ -24,7 +24,7 @@ pub enum Topic {
     Allowance,
 }
 
-impl Topic {
+impl HandleTopic {
     /// Whether several cloths may want the same, so that it is said of all of them at once.
     #[must_use]
     pub const fn is_shared(self) -> bool {
@@ -63,14 +63,14 @@ pub enum Handle {
 impl Handle {
     /// What the line is about.
     #[must_use]
-    pub const fn topic(&self) -> Topic {
+    pub const fn topic(&self) -> HandleTopic {
         match self {
-            Self::Needle(_) => Topic::Needle,
-            Self::Stitch(_) | Self::StraightCracks(_) => Topic::Stitch,
-            Self::Place { .. } => Topic::Place,
-            Self::Machine(_) => Topic::Machine,
-            Self::Layer(..) => Topic::Layer,
-            Self::Allowance(_) => Topic::Allowance,
+            Self::Needle(_) => HandleTopic::Needle,
+            Self::Stitch(_) | Self::StraightCracks(_) => HandleTopic::Stitch,
+            Self::Place { .. } => HandleTopic::Place,
+            Self::Machine(_) => HandleTopic::Machine,
+            Self::Layer(..) => HandleTopic::Layer,
+            Self::Allowance(_) => HandleTopic::Allowance,
         }
     }
 }

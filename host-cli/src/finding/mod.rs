@@ -8,6 +8,7 @@ pub mod fit;
 pub mod handheld;
 pub mod handle;
 pub mod hang;
+pub mod measured;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

@@ -35,7 +35,7 @@ pub struct SeamSide {
 
 /// What an answer that is too close to call hangs on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Doubt {
+pub enum PairDoubt {
     /// How far the stretch of the two differs.
     Stretch,
     /// Which of them stays longer after release; the stretch is sure.
@@ -100,15 +100,15 @@ impl Pairing {
 
     /// What the answer hangs on, where it is too close to call.
     #[must_use]
-    pub fn doubt(&self) -> Option<Doubt> {
+    pub fn doubt(&self) -> Option<PairDoubt> {
         let Match::Close(_) = self.pair.answer else { return None };
         let chances = self.pair.chances;
         let sure = [chances.alike, chances.handle, chances.band].iter().any(|one| *one >= self.confidence.chance());
         let is_close = |mismatch: tenter_core::making::pairing::Mismatch| mismatch.answer == Answer::Close;
         Some(match sure {
-            false => Doubt::Stretch,
-            true if self.pair.growth.is_some_and(is_close) => Doubt::Growth,
-            true => Doubt::Washing,
+            false => PairDoubt::Stretch,
+            true if self.pair.growth.is_some_and(is_close) => PairDoubt::Growth,
+            true => PairDoubt::Washing,
         })
     }
 

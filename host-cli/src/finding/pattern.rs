@@ -4,7 +4,7 @@ use crate::log::Pattern;
 
 /// A pattern with the names that a list shows, each once.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Listed {
+pub struct ListedPattern {
     /// Its name.
     pub name: String,
     /// Its views.
@@ -13,7 +13,7 @@ pub struct Listed {
     pub roles: Vec<String>,
 }
 
-impl Listed {
+impl ListedPattern {
     /// With the roles that are retired, or else with those that are not; all of a pattern that is itself retired.
     #[must_use]
     pub fn of(pattern: &Pattern, retired: bool) -> Self {

@@ -1,9 +1,9 @@
-//! The plan of a view in chosen fabrics, from cutting to finishing.
+//! The plan of a view in chosen cloths, from cutting to finishing.
 
 use tenter_core::making::caution::{CORDS, Caution, Cord, Job, cautions};
 use tenter_core::making::handling::{Layer, Layered};
 use tenter_core::making::source::Source;
-use tenter_core::making::washing::{PREWASHES, Prewash};
+use tenter_core::making::washing::{Prewash, PrewashCloth};
 use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
@@ -15,12 +15,12 @@ use crate::finding::size::{SizeLine, Sized};
 use crate::finding::verdict::Verdict;
 use crate::log::{Construction, Fabric, Pattern, Role, Shop};
 
-/// A role with the fabric chosen for it.
+/// A role with the cloth chosen for it.
 #[derive(Debug)]
 pub struct Chosen<'a> {
     /// The role.
     pub role: &'a Role,
-    /// The fabric with its answer; none where nothing is there for it.
+    /// The cloth with its answer; none where nothing is there for it.
     pub candidate: Option<Candidate<'a>>,
 }
 
@@ -41,12 +41,12 @@ pub struct Seam {
 
 /// What a plan is made from.
 #[derive(Debug)]
-pub struct Wanted<'a> {
+pub struct PlanWanted<'a> {
     /// The pattern.
     pub pattern: &'a Pattern,
     /// The view.
     pub view: &'a str,
-    /// Roles and their fabrics.
+    /// Roles and their cloths.
     pub chosen: Vec<Chosen<'a>>,
     /// Seams between them.
     pub seams: Vec<Seam>,
@@ -62,7 +62,7 @@ pub struct Wanted<'a> {
 
 /// A plan.
 #[derive(Debug, Clone)]
-pub struct Plan {
+pub struct ViewPlan {
     /// The pattern.
     pub pattern: String,
     /// The view.
@@ -70,7 +70,7 @@ pub struct Plan {
     /// Each role with what was chosen for it.
     pub roles: Vec<Planned>,
     /// What to do, part by part; no part is empty.
-    pub parts: Vec<Part>,
+    pub parts: Vec<PlanPart>,
     /// The worst answer of the roles.
     pub answer: Option<Answer>,
     /// How sure an answer is.
@@ -97,6 +97,8 @@ pub struct Taken {
     pub answer: Answer,
     /// The chance that it meets every part; none where a part was not measured.
     pub chance: Option<f32>,
+    /// Whether tests of it disagree, so that no chance means anything.
+    pub disagrees: bool,
     /// What the role takes of it; none where the pattern does not say.
     pub needed: Option<Needed>,
     /// What is missing of it at home.
@@ -110,6 +112,7 @@ impl From<&Candidate<'_>> for Taken {
             verdict: candidate.verdict(),
             answer: candidate.answer,
             chance: candidate.chance,
+            disagrees: candidate.disagrees(),
             needed: candidate.cloth.needed(),
             missing: candidate.missing(),
         }
@@ -118,7 +121,7 @@ impl From<&Candidate<'_>> for Taken {
 
 /// What a part of a plan is about.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Topic {
+pub enum PlanTopic {
     /// What to do before cutting.
     Before,
     /// How to lay and cut.
@@ -144,9 +147,9 @@ pub enum Topic {
 
 /// A part of a plan.
 #[derive(Debug, Clone)]
-pub struct Part {
+pub struct PlanPart {
     /// What it is about.
-    pub topic: Topic,
+    pub topic: PlanTopic,
     /// What to do.
     pub steps: Vec<Step>,
 }
@@ -232,17 +235,17 @@ pub enum Step {
     Cord(&'static Cord),
 }
 
-impl Plan {
+impl ViewPlan {
     /// Works out a plan.
     #[must_use]
-    pub fn of(wanted: &Wanted<'_>) -> Self {
-        let part = |topic, steps| Part { topic, steps };
-        let mut parts = vec![part(Topic::Before, before(wanted)), part(Topic::Cutting, cutting(wanted))];
+    pub fn of(wanted: &PlanWanted<'_>) -> Self {
+        let part = |topic, steps| PlanPart { topic, steps };
+        let mut parts = vec![part(PlanTopic::Before, before(wanted)), part(PlanTopic::Cutting, cutting(wanted))];
         parts.extend(wanted.seams.iter().map(|seam| joined(wanted, *seam)));
         parts.extend(sewing(wanted));
-        parts.push(part(Topic::Notions, wanted.notions.lines.iter().cloned().map(Step::Size).collect()));
-        parts.push(part(Topic::Buying, buying(wanted)));
-        parts.push(part(Topic::Care, care(wanted.job)));
+        parts.push(part(PlanTopic::Notions, wanted.notions.lines.iter().cloned().map(Step::Size).collect()));
+        parts.push(part(PlanTopic::Buying, buying(wanted)));
+        parts.push(part(PlanTopic::Care, care(wanted.job)));
         parts.retain(|part| !part.steps.is_empty());
         let planned = |chosen: &Chosen<'_>| Planned {
             role: chosen.role.clone(),
@@ -261,8 +264,8 @@ impl Plan {
     }
 }
 
-/// The fabrics, each once.
-fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
+/// The cloths, each once.
+fn fabrics<'a>(wanted: &PlanWanted<'a>) -> Vec<&'a Fabric> {
     let mut fabrics: Vec<&'a Fabric> = Vec::new();
     for fabric in wanted.chosen.iter().filter_map(Chosen::fabric) {
         if !fabrics.iter().any(|known| known.id == fabric.id) {
@@ -272,10 +275,10 @@ fn fabrics<'a>(wanted: &Wanted<'a>) -> Vec<&'a Fabric> {
     fabrics
 }
 
-fn before(wanted: &Wanted<'_>) -> Vec<Step> {
+fn before(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     for fabric in fabrics(wanted).into_iter().filter(|fabric| !fabric.washed) {
-        let Prewash { washes, source, .. } = prewash(fabric);
+        let Prewash { washes, source } = prewash(fabric);
         steps.push(Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), washes, source });
         if fabric.washed_lengthwise.is_none() {
             steps.push(Step::MarkBeforeWash(fabric.into()));
@@ -294,20 +297,18 @@ fn before(wanted: &Wanted<'_>) -> Vec<Step> {
 fn prewash(fabric: &Fabric) -> Prewash {
     let text = format!("{} {}", fabric.fibre, fabric.name).to_lowercase();
     let knit = fabric.construction == Construction::Knit;
-    let wanted = if text.contains("denim") {
-        "denim"
+    Prewash::of(if text.contains("denim") {
+        PrewashCloth::Denim
     } else if knit && (text.contains("cotton") || text.contains("viscose") || text.contains("rayon")) {
-        "cotton and viscose knits"
+        PrewashCloth::CottonOrViscoseKnit
     } else if text.contains("cotton") {
-        "cotton"
+        PrewashCloth::Cotton
     } else {
-        "any cloth"
-    };
-    let found = PREWASHES.iter().find(|row| row.cloth == wanted).copied();
-    found.unwrap_or(Prewash { cloth: "any cloth", washes: 1, source: Source::CommonPractice })
+        PrewashCloth::Any
+    })
 }
 
-fn cutting(wanted: &Wanted<'_>) -> Vec<Step> {
+fn cutting(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     for chosen in &wanted.chosen {
         let Some(fabric) = chosen.fabric() else { continue };
@@ -324,7 +325,7 @@ fn cutting(wanted: &Wanted<'_>) -> Vec<Step> {
     steps
 }
 
-fn joined(wanted: &Wanted<'_>, seam: Seam) -> Part {
+fn joined(wanted: &PlanWanted<'_>, seam: Seam) -> PlanPart {
     let chosen = seam.roles.map(|role| wanted.chosen.get(role));
     let roles = chosen.map(|chosen| chosen.map(|chosen| chosen.role.name.clone()).unwrap_or_default());
     let steps = match chosen.map(|chosen| chosen.and_then(Chosen::fabric)) {
@@ -345,11 +346,11 @@ fn joined(wanted: &Wanted<'_>, seam: Seam) -> Part {
         }
         _ => Vec::new(),
     };
-    Part { topic: Topic::Seam { roles, length: seam.length }, steps }
+    PlanPart { topic: PlanTopic::Seam { roles, length: seam.length }, steps }
 }
 
-/// What each fabric wants for itself, and what several want alike, each line once with the tags it is for.
-fn sewing(wanted: &Wanted<'_>) -> Vec<Part> {
+/// What each cloth wants for itself, and what several want alike, each line once with the tags it is for.
+fn sewing(wanted: &PlanWanted<'_>) -> Vec<PlanPart> {
     let fabrics = fabrics(wanted);
     let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
     let mut parts = Vec::new();
@@ -364,19 +365,19 @@ fn sewing(wanted: &Wanted<'_>) -> Vec<Part> {
             }
         }
         let steps = own.into_iter().map(|handle| Step::Handle { handle, most: handled.most, tags: Vec::new() });
-        parts.push(Part { topic: Topic::Sewing((*fabric).into()), steps: steps.collect() });
+        parts.push(PlanPart { topic: PlanTopic::Sewing((*fabric).into()), steps: steps.collect() });
     }
     shared.sort_by_key(|(handle, ..)| handle.topic());
     let steps = shared.into_iter().map(|(handle, most, tags)| {
         let tags = if tags.len() == fabrics.len() { Vec::new() } else { tags };
         Step::Handle { handle, most, tags }
     });
-    parts.push(Part { topic: Topic::Finishing, steps: steps.collect() });
+    parts.push(PlanPart { topic: PlanTopic::Finishing, steps: steps.collect() });
     parts
 }
 
 /// What the view's lining does to a cloth that it is sewn to.
-fn lining(wanted: &Wanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
+fn lining(wanted: &PlanWanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
     let is_lining = |chosen: &Chosen<'_>| chosen.role.name.to_lowercase().contains("lining");
     let gives = |fabric| known::stretch(fabric, Grain::Crosswise, wanted.stock).ok();
     let (outer, under) = wanted.seams.iter().find_map(|seam| {
@@ -391,7 +392,7 @@ fn lining(wanted: &Wanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> {
     Some(layered(gives(fabric)?, Layer::Lining, gives(under)?, wants, wanted.confidence))
 }
 
-fn buying(wanted: &Wanted<'_>) -> Vec<Step> {
+fn buying(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let step = |chosen: &Chosen<'_>| {
         let role = chosen.role.name.clone();
         let Some(candidate) = &chosen.candidate else { return Some(Step::Seek(Box::new(chosen.role.clone()))) };

@@ -32,7 +32,7 @@ pub fn begun(typed: &TypedPull, id: Id, here: Here) -> Result<Draft, Wrong> {
     Ok(draft)
 }
 
-/// What may be said anew when a test is resumed.
+/// What may be passed again when a test is resumed.
 ///
 /// # Errors
 ///

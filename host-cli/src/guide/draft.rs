@@ -138,7 +138,7 @@ impl Draft {
     #[must_use]
     pub fn text(&self) -> String {
         // Plain structs of numbers and texts always serialise.
-        serde_json::to_string(self).unwrap_or_default()
+        crate::json::line(self)
     }
 
     /// How many lengths were typed so far.
@@ -162,6 +162,8 @@ impl Draft {
             marks: self.gauge.map(|Mm(gauge)| mm(gauge)),
             readings,
             settling: self.settled,
+            marks_before_settling: false,
+            planned: None,
             grain: self.grain,
             division: Some(mm(division)),
             ends: self.ends,

@@ -15,7 +15,7 @@ use tenter_core::{Length, Table, Unit};
 
 use crate::log::Construction;
 pub use draft::{Draft, Pull, Stage};
-pub use words::{Ask, Clock};
+pub use words::{ClockLine, Question};
 
 /// A reading typed this soon after the countdown's end was read at its end, in seconds, and never longer than a third of
 /// the wait; later ones carry the time that has passed.
@@ -39,7 +39,7 @@ pub struct Guide {
 
 /// What to say after a step.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Reply {
+pub struct GuideReply {
     /// What to say, one line each.
     pub say: Vec<String>,
     /// Whether to stop for now; else [`Guide::ask`] says what is asked next, until the [stage](Stage) is done.
@@ -49,7 +49,7 @@ pub struct Reply {
 impl Guide {
     /// Takes a line that was typed at a time. A line that cannot be used changes nothing.
     #[must_use]
-    pub fn step(mut self, line: &str, now: Timestamp) -> (Self, Reply) {
+    pub fn step(mut self, line: &str, now: Timestamp) -> (Self, GuideReply) {
         let answer = line.trim().to_lowercase();
         let leave = answer == "q";
         let taken = match answer.as_str() {
@@ -58,7 +58,7 @@ impl Guide {
             answer => self.accept(answer, now),
         };
         let say = taken.unwrap_or_else(|complaint| vec![complaint]);
-        (self, Reply { say, leave })
+        (self, GuideReply { say, leave })
     }
 
     /// The gauge length that suits the cloth: wovens give little, so longer marks read them finer; a knit pulled on long

@@ -8,7 +8,7 @@ use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::thread;
 use std::time::Duration;
 
-use super::{Clock, Draft, Guide, Stage};
+use super::{ClockLine, Draft, Guide, Stage};
 use crate::log::Here;
 use crate::plain::one_line;
 use crate::text as report;
@@ -66,7 +66,7 @@ impl Terminal {
     ///
     /// # Errors
     ///
-    /// A terminal that went away.
+    /// A terminal that was closed.
     pub fn say(&self, words: &str) -> io::Result<()> {
         self.write(&wrapped("", words))
     }
@@ -84,7 +84,7 @@ impl Terminal {
     ///
     /// # Errors
     ///
-    /// A terminal that went away.
+    /// A terminal that was closed.
     pub fn ask(&self, question: &str) -> io::Result<Option<String>> {
         self.await_line(question, &mut || None)
     }
@@ -93,7 +93,7 @@ impl Terminal {
     ///
     /// # Errors
     ///
-    /// What `keep` says, or a terminal that went away.
+    /// What `keep` says, or a terminal that was closed.
     pub fn run<E: From<io::Error>>(
         &self,
         mut guide: Guide,
@@ -127,7 +127,7 @@ impl Terminal {
     }
 
     /// Shows a question, and above it a clock for as long as no line comes.
-    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<Clock>) -> io::Result<Option<String>> {
+    fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<ClockLine>) -> io::Result<Option<String>> {
         let Some(first) = clock().filter(|_| self.live) else {
             self.write(question)?;
             return self.lines.recv().ok().transpose()?.map(|line| self.echoed(line)).transpose();
@@ -145,7 +145,7 @@ impl Terminal {
                 }
                 (Err(RecvTimeoutError::Timeout), None) => {}
                 (Err(RecvTimeoutError::Timeout), Some(now)) => {
-                    // A bell, once, when the time has come: she may look at the cloth.
+                    // A bell, once, when the time has come: the person may be looking at the cloth.
                     self.over(1, &whole(&now), if now.due && !rang { "\u{7}" } else { "" })?;
                     rang |= now.due;
                 }
@@ -189,6 +189,6 @@ fn cut(text: &str) -> String {
     format!("  {}", text.chars().take(width).collect::<String>())
 }
 
-fn whole(clock: &Clock) -> String {
+fn whole(clock: &ClockLine) -> String {
     format!("{}   {}", clock.shows, clock.hint)
 }

@@ -4,7 +4,7 @@ use jiff::{SignedDuration, Timestamp};
 use proptest::prelude::*;
 use tenter_core::{Grain, Held, Length, Rest, Table, Unit};
 
-use super::{Draft, Guide, Reply, Stage};
+use super::{Draft, Guide, GuideReply, Stage};
 use crate::log::{Construction, Ids};
 
 fn start() -> Timestamp {
@@ -32,7 +32,7 @@ impl Walk {
         self
     }
 
-    fn line(&mut self, line: &str) -> Reply {
+    fn line(&mut self, line: &str) -> GuideReply {
         let (guide, reply) = self.guide.clone().step(line, self.now);
         self.guide = guide;
         reply

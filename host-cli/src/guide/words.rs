@@ -10,7 +10,7 @@ use crate::words::terms::duration;
 
 /// What is asked: words to read first, then the question itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Ask {
+pub struct Question {
     /// One line each.
     pub say: Vec<String>,
     /// The question, before which the answer is typed.
@@ -19,7 +19,7 @@ pub struct Ask {
 
 /// A clock that runs while an answer is awaited.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Clock {
+pub struct ClockLine {
     /// What it shows.
     pub shows: String,
     /// What to do when.
@@ -27,6 +27,9 @@ pub struct Clock {
     /// Whether it is time to read.
     pub due: bool,
 }
+
+/// The settling pull.
+const SETTLE: &str = "Pull once to the first firm resistance and let go: this pull does not count.";
 
 /// How long to hold before the length is read, in seconds (common practice, no source).
 const HOLD: u32 = 10;
@@ -37,8 +40,8 @@ impl Guide {
 
     /// What is asked now.
     #[must_use]
-    pub fn ask(&self) -> Ask {
-        let ask = |say: &[&str], question: &str| Ask {
+    pub fn ask(&self) -> Question {
+        let ask = |say: &[&str], question: &str| Question {
             say: say.iter().map(|line| (*line).to_owned()).collect(),
             question: question.to_owned(),
         };
@@ -58,8 +61,12 @@ impl Guide {
                     Construction::Woven => format!("{shown} suits a woven: it gives little, long marks read it finer."),
                     Construction::Other => format!("{shown} suits most cloth; the less it gives, the longer."),
                 };
-                let mark = format!("Lay it flat and loose. Make two marks {way}.");
-                ask(&[&mark, &why], &format!("between the marks, in {} [{shown}]: ", plural(draft.unit)))
+                let mark = format!("Make two marks {way}.");
+                // The marks are read after the settling pull, which moves them.
+                ask(
+                    &[&mark, &why, SETTLE, "Then lay it flat and loose, and read."],
+                    &format!("between the marks, in {} [{shown}]: ", plural(draft.unit)),
+                )
             }
             Stage::Held => {
                 let question = format!("held 1 flat, 2 folded, 3 as a strip, 4 as a loop [{}]: ", draft.held.word());
@@ -69,10 +76,7 @@ impl Guide {
                 };
                 ask(&[say], &question)
             }
-            Stage::Settling => ask(
-                &["Pull once to the first firm resistance and let go: this pull does not count."],
-                "done? Enter, or n to leave it out: ",
-            ),
+            Stage::Settling => ask(&[], "did you make that first pull? Enter, or n: "),
             Stage::Wait => {
                 let chosen = draft.wait.map_or_else(|| "1 min".to_owned(), duration);
                 let question = format!("read after release at 1 30 s, 2 1 min, 3 30 min, 0 never [{chosen}]: ");
@@ -102,13 +106,13 @@ impl Guide {
 
     /// The clock that runs while an answer is awaited.
     #[must_use]
-    pub fn clock(&self, now: Timestamp) -> Option<Clock> {
+    pub fn clock(&self, now: Timestamp) -> Option<ClockLine> {
         match (self.draft.stage, self.draft.wait) {
             (Stage::Holding(since), _) => {
                 let held = seconds_between(since, now);
                 let due = held >= HOLD;
                 let hint = if due { "read it now".to_owned() } else { format!("read it at about {HOLD} s") };
-                Some(Clock { shows: format!("held {}", time(held)), hint, due })
+                Some(ClockLine { shows: format!("held {}", time(held)), hint, due })
             }
             (Stage::Resting(since), wait) => {
                 let passed = seconds_between(since, now);
@@ -117,7 +121,7 @@ impl Guide {
                     0 => "read it now".to_owned(),
                     left => format!("read it in {} (Enter: now)", time(left)),
                 };
-                Some(Clock { shows: format!("released {} ago", time(passed)), hint, due: left == 0 })
+                Some(ClockLine { shows: format!("released {} ago", time(passed)), hint, due: left == 0 })
             }
             _ => None,
         }

@@ -1,6 +1,6 @@
 //! Lengths, times and forces, as typed.
 
-use tenter_core::{Length, Load, Unit};
+use tenter_core::{Length, Load, MAX_REST_SECONDS, Unit};
 
 use super::{Field, Why, Wrong};
 
@@ -51,6 +51,17 @@ pub fn seconds(text: &str) -> Option<u32> {
         "d" | "day" | "days" => 86_400,
         _ => return None,
     })
+}
+
+/// A limit with the time since release at which it is asked, where it says one: `3%@30min`.
+///
+/// # Errors
+///
+/// A time that is none, or longer than is read.
+pub fn timed(field: Field, text: &str) -> Result<(&str, Option<u32>), Wrong> {
+    let Some((limit, time)) = text.split_once('@') else { return Ok((text, None)) };
+    let seconds = seconds(time.trim()).filter(|seconds| (1..=MAX_REST_SECONDS).contains(seconds));
+    seconds.map(|seconds| (limit, Some(seconds))).ok_or_else(|| Wrong::new(field, text, Why::NotATime))
 }
 
 /// `hand`, `500g`, `1.5kg`, `3lb`, `15N`, `50cN`.

@@ -3,7 +3,7 @@
 use super::amount::cloth;
 use super::{Field, Why, Wrong};
 use crate::log::json::Mm;
-use crate::log::{Construction, Fabric, FabricChange, Mass, Price, Shop};
+use crate::log::{Construction, Fabric, FabricChange, MassPerArea, Price, Shop};
 
 /// The longest text kept about a cloth, in characters.
 pub const MAX_TEXT: usize = 400;
@@ -131,8 +131,8 @@ pub fn tag(text: &str) -> Result<u16, Wrong> {
     number.ok_or_else(|| Wrong::new(Field::Tag, text, Why::NotANumber { most: u16::MAX.into() }))
 }
 
-fn mass(text: &str) -> Result<Mass, Wrong> {
-    Mass::parse(text).ok_or_else(|| Wrong::new(Field::Mass, text, Why::NotAMass))
+fn mass(text: &str) -> Result<MassPerArea, Wrong> {
+    MassPerArea::parse(text).ok_or_else(|| Wrong::new(Field::Mass, text, Why::NotAMass))
 }
 
 fn price(text: &str) -> Result<Price, Wrong> {

@@ -1,6 +1,5 @@
 //! What was typed about marks, seams and stitches.
 
-use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing;
 use tenter_core::{Ends, Length, Scale, Unit};
 
@@ -40,9 +39,4 @@ pub fn marks(field: Field, text: &str, division: Option<&str>, bare: Unit) -> Re
 pub fn scale(marks: &WashMarks) -> Result<Scale, Wrong> {
     let wrong = || Wrong::new(Field::Division, &marks.division.show(Unit::Mm).to_string(), Why::NoDivision);
     Scale::new(marks.division, Ends::One).ok_or_else(wrong)
-}
-
-/// A stitch, from a front end's own choice of words.
-pub fn stitch(arg: impl Into<Stitch>) -> Stitch {
-    arg.into()
 }

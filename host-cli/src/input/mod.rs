@@ -11,7 +11,7 @@ pub mod wants;
 pub mod when;
 mod wrong;
 
-use tenter_core::{Construction, Demand, Ends, Grain, Held, PullTest, Rules, Table, Unit};
+use tenter_core::{Construction, Demand, PullTest, Rules, Table, Unit};
 
 pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
@@ -124,27 +124,3 @@ pub fn word<T: Copy>(field: Field, text: &str, all: &[T], word: impl Fn(T) -> &'
     let found = all.iter().copied().find(|one| word(*one).eq_ignore_ascii_case(text.trim()));
     found.ok_or_else(|| Wrong::new(field, text, Why::NotOneOf(all.iter().map(|one| word(*one).to_owned()).collect())))
 }
-
-/// A unit, from a front end's own choice of words.
-pub fn unit(arg: impl Into<Unit>) -> Unit {
-    arg.into()
-}
-
-/// A grain, from a front end's own choice of words.
-pub fn grain(arg: impl Into<Grain>) -> Grain {
-    arg.into()
-}
-
-/// Ends that were read, as a word.
-#[must_use]
-pub const fn ends_word(ends: Ends) -> &'static str {
-    match ends {
-        Ends::One => "one",
-        Ends::Both => "both",
-    }
-}
-
-/// All grains.
-pub const GRAINS: [Grain; 3] = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias];
-/// All ways of holding.
-pub const HELD: [Held; 4] = [Held::Flat, Held::Folded, Held::Strip, Held::Loop];

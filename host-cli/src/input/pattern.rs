@@ -1,13 +1,14 @@
 //! What was typed about a pattern.
 
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
-use tenter_core::{Demand, Grain, Length, Range, SUITS, Unit};
+use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Length, Limit, Range, SUITS, Unit};
 
 use super::amount::cloth;
 use super::cloth::{name, short};
-use super::{Field, Why, Wrong, limit, range, recovery};
+use super::wants::{one_time, timed_limit};
+use super::{Field, Why, Wrong, range};
 use crate::log::pattern::DemandField;
-use crate::log::{Cloth, Construction, RoleChange};
+use crate::log::{ClothNeed, Construction, RoleChange};
 
 /// What a role asks, as typed; none for what is not said.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -69,20 +70,25 @@ pub fn role(flags: &TypedRole, before: Demand) -> Result<RoleChange, Wrong> {
     demand.crosswise = stretch(Field::Crosswise, &flags.crosswise, before.crosswise)?;
     demand.lengthwise = stretch(Field::Lengthwise, &flags.lengthwise, before.lengthwise)?;
     demand.bias = stretch(Field::Bias, &flags.bias, before.bias)?;
-    demand.growth_at_most = match flags.growth_at_most.as_deref() {
-        None => before.growth_at_most,
-        Some(text) if is_none(text) => None,
-        text => limit(Field::GrowthAtMost, text, unit)?,
+    let asked = |field, text: &Option<String>, had: Option<Limit>| match text.as_deref() {
+        None => Ok((had, None)),
+        Some(text) if is_none(text) => Ok((None, None)),
+        text => timed_limit(field, text, unit),
     };
-    demand.recovery_at_least = match flags.recovery_at_least.as_deref() {
-        None => before.recovery_at_least,
-        Some(text) if is_none(text) => None,
-        text => recovery(text, unit)?,
+    let (growth_at_most, growth_time) = asked(Field::GrowthAtMost, &flags.growth_at_most, before.growth_at_most)?;
+    let (recovery_at_least, recovery_time) =
+        asked(Field::RecoveryAtLeast, &flags.recovery_at_least, before.recovery_at_least)?;
+    (demand.growth_at_most, demand.recovery_at_least) = (growth_at_most, recovery_at_least);
+    let time = one_time(growth_time, recovery_time, flags.recovery_at_least.as_deref())?;
+    demand.rest_seconds = match (growth_at_most, recovery_at_least) {
+        (None, None) => DEFAULT_REST_SECONDS,
+        _ => time.unwrap_or(before.rest_seconds),
     };
     let mut note = flags.note.as_deref().map(|text| short(Field::Note, text)).transpose()?;
     if flags.garment.is_some() || flags.movement.is_some() {
         let (asked, from) = body(flags)?;
-        demand = Demand { growth_at_most: demand.growth_at_most, recovery_at_least: demand.recovery_at_least, ..asked };
+        let Demand { growth_at_most, recovery_at_least, rest_seconds, .. } = demand;
+        demand = Demand { growth_at_most, recovery_at_least, rest_seconds, ..asked };
         note = note.or(Some(from));
     } else if let Some(around) = flags.around {
         return Err(Wrong::new(Field::Around, around.word(), Why::WithoutBody));
@@ -155,7 +161,7 @@ fn is_none(text: &str) -> bool {
 }
 
 /// `1.6m at 140cm`, or `none`.
-fn cloth_at(text: &str) -> Result<Option<Cloth>, Wrong> {
+fn cloth_at(text: &str) -> Result<Option<ClothNeed>, Wrong> {
     if is_none(text) {
         return Ok(None);
     }
@@ -165,5 +171,5 @@ fn cloth_at(text: &str) -> Result<Option<Cloth>, Wrong> {
     if length.steps() == 0 || width.steps() == 0 {
         return Err(wrong());
     }
-    Ok(Some(Cloth { length, width }))
+    Ok(Some(ClothNeed { length, width }))
 }

@@ -1,7 +1,6 @@
 //! What was typed about sizes.
 
 use tenter_core::Length;
-use tenter_core::making::{elastic, zip};
 use tenter_core::{Figure, Limit, Unit};
 
 use super::amount::cloth;
@@ -44,21 +43,6 @@ pub fn girth(field: Field, text: &str) -> Result<Girth, Wrong> {
 pub fn exact(field: Field, text: &str) -> Result<Figure, Wrong> {
     let limit = Limit::parse(text, Unit::Mm).map_err(|error| Wrong::new(field, text, Why::Limit(error)))?;
     Ok(Figure::exact(limit.ratio()))
-}
-
-/// A kind of elastic, from a front end's own choice of words.
-pub fn kind(arg: impl Into<elastic::Kind>) -> elastic::Kind {
-    arg.into()
-}
-
-/// Where elastic goes, from a front end's own choice of words.
-pub fn place(arg: impl Into<elastic::Edging>) -> elastic::Edging {
-    arg.into()
-}
-
-/// The ends of a zip, from a front end's own choice of words.
-pub fn zip_ends(arg: impl Into<zip::ZipEnds>) -> zip::ZipEnds {
-    arg.into()
 }
 
 #[cfg(test)]

@@ -1,10 +1,13 @@
 //! The readings of a pull test, as typed.
 
-use tenter_core::{Ends, Grain, Held, Length, Load, PullTest, Scale, Unit};
+use tenter_core::{Ends, Grain, Held, Length, Load, MAX_PULLS, PullTest, Scale, Unit};
 
 use super::amount::{length, load, seconds, unit_of};
 use super::doubt::beyond;
 use super::{Field, Why, Wrong};
+
+/// What says that a length in a row is that of the marks.
+const AGAIN: &str = "marks";
 
 /// A pull test as typed: on a command line, in a row of a table, step by step, in a form. Bare numbers are in the unit
 /// that it is read with.
@@ -16,6 +19,10 @@ pub struct TypedTest {
     pub readings: Vec<Reading>,
     /// Whether a settling pull was made.
     pub settling: bool,
+    /// Whether the marks were read before it, and not after.
+    pub marks_before_settling: bool,
+    /// How many pulls were planned beforehand; none where nobody said.
+    pub planned: Option<String>,
     /// The grain that was pulled.
     pub grain: Grain,
     /// Between two lines of the scale; none for that of an ordinary tape.
@@ -35,22 +42,52 @@ pub enum Reading {
     To(String),
     /// Read after release, with the time: `101mm@60s`.
     Back(String),
+    /// The marks, read again: `250.5mm`.
+    Marks(String),
+}
+
+impl Reading {
+    /// One of several lengths in a row: `265`, `252@60s` after release, `250@marks` for the marks.
+    #[must_use]
+    pub fn in_a_row(text: &str) -> Self {
+        match text.split_once('@') {
+            Some((marks, what)) if what.trim().eq_ignore_ascii_case(AGAIN) => Self::Marks(marks.to_owned()),
+            Some(_) => Self::Back(text.to_owned()),
+            None => Self::To(text.to_owned()),
+        }
+    }
+
+    /// The same as text.
+    #[must_use]
+    pub fn row(&self) -> String {
+        match self {
+            Self::To(text) | Self::Back(text) => text.clone(),
+            Self::Marks(text) => format!("{text}@{AGAIN}"),
+        }
+    }
 }
 
 impl TypedTest {
     /// What would have to be typed, in millimetres, to make a test again, exactly.
     #[must_use]
     pub fn of(test: &PullTest) -> Self {
-        let mut readings = Vec::new();
+        let looks = |made: usize| {
+            let mine = test.looks().skip(1).filter(move |look| usize::from(look.after_pulls) == made);
+            mine.map(|look| Reading::Marks(mm(look.length)))
+        };
+        let mut readings: Vec<Reading> = looks(0).collect();
         for (index, pull) in test.pulls().iter().enumerate() {
             readings.push(Reading::To(mm(*pull)));
             let mine = test.rests().iter().filter(|rest| usize::from(rest.after_pull) == index);
             readings.extend(mine.map(|rest| Reading::Back(format!("{}@{}s", mm(rest.recovered), rest.seconds))));
+            readings.extend(looks(index.saturating_add(1)));
         }
         Self {
             marks: Some(mm(test.gauge())),
             readings,
             settling: test.settled(),
+            marks_before_settling: test.gauge_before_settling(),
+            planned: test.planned_pulls().map(|pulls| pulls.to_string()),
             grain: test.grain(),
             division: Some(mm(test.scale().division())),
             ends: test.scale().ends(),
@@ -106,12 +143,22 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
         .map_err(wrong(Field::Division, typed.division.as_deref().unwrap_or("1mm")))?
         .with_held(typed.held)
         .with_load(typed.load.as_deref().map_or(Ok(Load::Hand), load)?)
-        .with_settling_pull(typed.settling);
+        .with_settling_pull(typed.settling)
+        .with_gauge_before_settling(typed.marks_before_settling);
+    if let Some(text) = &typed.planned {
+        let most = u32::try_from(MAX_PULLS).unwrap_or(u32::MAX);
+        let wrong = || Wrong::new(Field::Planned, text, Why::NotANumber { most });
+        let pulls = text.trim().parse().map_err(|_| wrong())?;
+        test = test.with_planned_pulls(pulls).map_err(|_| wrong())?;
+    }
     for reading in &typed.readings {
         match reading {
             Reading::To(text) => {
                 let extended = length(Field::To, text, unit)?;
                 test.add_pull(extended).map_err(|error| beyond(gauge, extended, None, unit, text, error))?;
+            }
+            Reading::Marks(text) => {
+                test.add_look(length(Field::Marks, text, unit)?).map_err(wrong(Field::Marks, text))?
             }
             Reading::Back(text) => {
                 let (recovered, seconds) = rest(text, unit)?;
@@ -168,13 +215,18 @@ mod tests {
             .unwrap()
             .with_held(Held::Loop)
             .with_load(Load::Force { millinewtons: 4903 })
-            .with_settling_pull(true);
+            .with_settling_pull(true)
+            .with_gauge_before_settling(true)
+            .with_planned_pulls(5)
+            .unwrap();
+        test.add_look(Length::from_steps(163_201)).unwrap();
         test.add_pull(Length::from_steps(200_001)).unwrap();
         test.add_rest(60, Length::from_steps(165_001)).unwrap();
         test.add_rest(1800, Length::from_steps(164_999)).unwrap();
         test.add_pull(Length::from_steps(201_599)).unwrap();
+        test.add_look(Length::from_steps(163_333)).unwrap();
         let typed = TypedTest::of(&test);
-        assert_eq!(typed.readings[1], Reading::Back("103.125625@60s".to_owned()));
+        assert_eq!(typed.readings[2], Reading::Back("103.125625@60s".to_owned()));
         assert_eq!(pull_test(&typed, Unit::Mm), Ok(test));
     }
 
@@ -184,6 +236,8 @@ mod tests {
             marks: None,
             readings: Vec::new(),
             settling: false,
+            marks_before_settling: false,
+            planned: None,
             grain: Grain::Crosswise,
             division: None,
             ends: Ends::One,

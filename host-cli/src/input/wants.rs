@@ -2,6 +2,7 @@
 
 use tenter_core::{Confidence, Demand, Grain, Limit, Range, Scatter, Table, Unit};
 
+use super::amount::timed;
 use super::{Field, Why, Wrong};
 
 /// Degrees of freedom granted to a scatter that the user states: as if it came from thirty-one pulls.
@@ -25,9 +26,39 @@ pub struct TypedWants {
 /// The first text that cannot be read.
 pub fn demand(typed: &TypedWants, grain: Grain, unit: Unit) -> Result<Demand, Wrong> {
     let demand = Demand::for_grain(grain, range(Field::Wants, typed.wants.as_deref(), unit)?);
-    let growth_at_most = limit(Field::GrowthAtMost, typed.growth_at_most.as_deref(), unit)?;
-    let recovery_at_least = recovery(typed.recovery_at_least.as_deref(), unit)?;
-    Ok(Demand { growth_at_most, recovery_at_least, ..demand })
+    let growth = typed.growth_at_most.as_deref();
+    let recovery = typed.recovery_at_least.as_deref();
+    let (growth_at_most, growth_time) = timed_limit(Field::GrowthAtMost, growth, unit)?;
+    let (recovery_at_least, recovery_time) = timed_limit(Field::RecoveryAtLeast, recovery, unit)?;
+    let rest_seconds = one_time(growth_time, recovery_time, recovery)?.unwrap_or(demand.rest_seconds);
+    Ok(Demand { growth_at_most, recovery_at_least, rest_seconds, ..demand })
+}
+
+/// A limit with the time since release at which it is asked, where one was typed.
+///
+/// # Errors
+///
+/// A text that is no limit, no time, or a recovery above 100 %.
+pub fn timed_limit(field: Field, text: Option<&str>, unit: Unit) -> Result<(Option<Limit>, Option<u32>), Wrong> {
+    let Some(text) = text else { return Ok((None, None)) };
+    let (text, seconds) = timed(field, text)?;
+    let limit =
+        if field == Field::RecoveryAtLeast { recovery(Some(text), unit) } else { limit(field, Some(text), unit) };
+    Ok((limit?, seconds))
+}
+
+/// The time at which growth and recovery are asked: one for both.
+///
+/// # Errors
+///
+/// Two times that differ.
+pub fn one_time(growth: Option<u32>, recovery: Option<u32>, text: Option<&str>) -> Result<Option<u32>, Wrong> {
+    match (growth, recovery) {
+        (Some(growth), Some(recovery)) if growth != recovery => {
+            Err(Wrong::new(Field::RecoveryAtLeast, text.unwrap_or_default(), Why::TwoTimes))
+        }
+        (growth, recovery) => Ok(growth.or(recovery)),
+    }
 }
 
 /// A range of stretch; empty where nothing was typed.

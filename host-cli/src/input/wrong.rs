@@ -37,6 +37,8 @@ impl Wrong {
 pub enum Field {
     /// The distance between the marks.
     Marks,
+    /// How many pulls were planned.
+    Planned,
     /// A length read while pulling.
     To,
     /// A length read after release, and when.
@@ -155,6 +157,16 @@ pub enum Field {
     Readings,
     /// The number of a handheld.
     DeviceName,
+    /// How much smaller than the body a garment is to be cut.
+    Reduce,
+    /// The force on each centimetre of width.
+    Tension,
+    /// The published test whose tension is wanted.
+    Method,
+    /// The mass that hangs.
+    HungMass,
+    /// The cloth chosen for a role.
+    Use,
 }
 
 /// What is wrong with a text.
@@ -226,6 +238,8 @@ pub enum Why {
     AtHome,
     /// A recovered length without the time.
     NoTime,
+    /// Growth and recovery asked at two times.
+    TwoTimes,
     /// Not a time since release.
     NotATime,
     /// Not a mass, a force or a hand.
@@ -269,4 +283,29 @@ pub enum Why {
     OnNoCloth,
     /// More than one cloth has this tag.
     OnTwoCloths,
+    /// A reduction that leaves nothing of the body.
+    NothingLeft,
+    /// Not a force on each centimetre.
+    NotATension,
+    /// Not a mass that can hang.
+    NotAHungMass,
+    /// Two published tests have these words.
+    Ambiguous {
+        /// One of them.
+        one: &'static str,
+        /// The other.
+        other: &'static str,
+    },
+    /// Not a kind of elastic with its place and a length.
+    NotAnElastic,
+    /// Not two roles with a length.
+    NotASeam,
+    /// Not a role with a tag.
+    NotAUse,
+    /// A shrinkage is needed to say how much to buy.
+    NeedsShrinkage,
+    /// A stretch that every cloth has.
+    EveryClothHasIt,
+    /// A stretch for which no gauge fits on paper.
+    TooLongForPaper,
 }

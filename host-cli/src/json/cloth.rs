@@ -1,13 +1,14 @@
 //! The stash as JSON: lengths in millimetres, percentages in percent, absent things null.
 
 use serde::Serialize;
-use tenter_core::{Figure, Figures, Length, Note};
+use tenter_core::{Figure, Figures, Length, Note, Widening};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Entry, Fabric, Mass, Shop, StoredTest};
+use crate::log::{Device, Entry, Fabric, MassPerArea, Shop, StoredTest};
 
-/// A fabric.
+/// A cloth.
 #[derive(Debug, Serialize)]
 pub struct FabricJson<'a> {
     id: String,
@@ -36,7 +37,7 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             construction: fabric.construction.word(),
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
-            g_per_m2: fabric.mass.map(Mass::g_per_m2),
+            g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,
@@ -58,12 +59,42 @@ struct ListedJson<'a> {
 struct StandingJson {
     grain: &'static str,
     test: String,
+    tests: Vec<CountedJson>,
     stretch: FigureJson,
     growth: Option<FigureJson>,
     recovery: Option<RecoveryJson>,
     class: &'static str,
     own_share: f64,
-    disagrees_points: Option<f64>,
+    /// The test that the others contradict.
+    disagrees: Option<String>,
+}
+
+/// A test that counts.
+#[derive(Serialize)]
+struct CountedJson {
+    id: String,
+    before_wash: bool,
+    widened: Vec<&'static str>,
+}
+
+impl From<&Counted> for CountedJson {
+    fn from(counted: &Counted) -> Self {
+        Self {
+            id: counted.stored.id.to_string(),
+            before_wash: counted.before_wash,
+            widened: counted.widened().into_iter().map(widening).collect(),
+        }
+    }
+}
+
+/// The word for a reason to widen.
+pub const fn widening(widening: Widening) -> &'static str {
+    match widening {
+        Widening::SingleLayer => "single-layer",
+        Widening::RawEdge => "raw-edge",
+        Widening::ShortMarks => "short-marks",
+        Widening::BeforeWash => "before-wash",
+    }
 }
 
 #[derive(Serialize)]
@@ -105,7 +136,7 @@ struct ShownJson<'a> {
     history: &'a [Entry],
 }
 
-/// One fabric.
+/// One cloth.
 #[must_use]
 pub fn fabric(fabric: &Fabric) -> String {
     line(&FabricJson::from(fabric))
@@ -126,21 +157,22 @@ pub fn list(listed: &[Listed]) -> String {
     line(&list)
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[must_use]
 pub fn shown(shown: &Shown<'_>) -> String {
-    let standing = |standing: &Standing<'_>| {
+    let standing = |standing: &Standing| {
         let Figures { stretch, rest } = standing.figures;
         let readable = !standing.notes.contains(&Note::RecoveryNotReadable);
         StandingJson {
-            grain: standing.test.said.test.grain().word(),
-            test: standing.test.id.to_string(),
+            grain: standing.grain.word(),
+            test: standing.newest.id.to_string(),
+            tests: standing.measured.tests.iter().map(CountedJson::from).collect(),
             stretch: figure(&stretch, shown.confidence),
             growth: rest.map(|rest| figure(&rest.growth, shown.confidence)),
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
             class: shown.table.class(stretch.ratio).name,
             own_share: rounded(standing.repeatability.own, 3),
-            disagrees_points: standing.disagrees.as_ref().map(|one| rounded(one.points, 2)),
+            disagrees: standing.disagrees.as_ref().map(|one| one.apart.id.to_string()),
         }
     };
     line(&ShownJson {

@@ -7,6 +7,7 @@ use tenter_core::{Confidence, Figure};
 use crate::finding::handheld::{There, Unclaimed, Waiting};
 use crate::json::FigureJson;
 use crate::json::figure;
+use crate::json::line;
 use crate::json::millimetres;
 use crate::json::number;
 
@@ -67,15 +68,10 @@ struct UnclaimedJson {
     worn_by: Vec<String>,
 }
 
-fn text(value: &impl Serialize) -> String {
-    // Plain structs of numbers and texts always serialise.
-    serde_json::to_string(value).unwrap_or_default()
-}
-
 /// Who is there and what waits.
 #[must_use]
 pub fn there(there: &There) -> String {
-    text(&ThereJson {
+    line(&ThereJson {
         device: (there.identity.device != 0).then_some(there.identity.device),
         version: &there.identity.version,
         on_seconds: there.identity.uptime_s,
@@ -100,5 +96,5 @@ pub fn inbox(unclaimed: &[Unclaimed]) -> String {
         clock_unset: one.test.said.clock_unset,
         worn_by: one.worn.iter().map(|fabric| fabric.id.to_string()).collect(),
     };
-    text(&unclaimed.iter().map(json).collect::<Vec<_>>())
+    line(&unclaimed.iter().map(json).collect::<Vec<_>>())
 }

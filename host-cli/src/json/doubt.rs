@@ -37,5 +37,5 @@ struct NotStored {
 pub fn not_stored(doubted: &Doubted) -> String {
     let doubts = of(&doubted.doubts, &doubted.test, doubted.unit);
     let answer = tenter_core::Answer::Close.word();
-    serde_json::to_string(&NotStored { stored: false, answer, doubts }).unwrap_or_default()
+    super::line(&NotStored { stored: false, answer, doubts })
 }

@@ -5,6 +5,7 @@ use tenter_core::Grain;
 
 use crate::finding::fit::cloth::ClothAnswer;
 use crate::finding::fit::{Along, Candidate, Fitted, Reason};
+use crate::json::cloth::widening;
 use crate::json::{PartJson, SettleJson, line, millimetres, part, rounded, settle};
 
 #[derive(Serialize)]
@@ -44,6 +45,8 @@ struct GrainJson {
     grain: &'static str,
     parts: Vec<PartJson>,
     settle: Option<SettleJson>,
+    tests: Vec<String>,
+    widened: Vec<&'static str>,
 }
 
 /// The JSON text, on one line.
@@ -62,15 +65,19 @@ fn candidate_json<'a>(candidate: &Candidate<'a>) -> CandidateJson<'a> {
     let (reason, grain) = match candidate.reason {
         Reason::Construction => ("construction", None),
         Reason::NotPulled(grain) => ("not pulled", Some(grain)),
+        Reason::Disagree(grain) => ("tests disagree", Some(grain)),
+        Reason::Doubted(grain) => ("doubted", Some(grain)),
         Reason::NotRead(grain, _) => ("not read after release", Some(grain)),
         Reason::Part(grain, _) => ("measured", Some(grain)),
         Reason::NothingAsked => ("nothing asked", None),
     };
     let grains = candidate.grains.iter().filter(|along| !along.evaluation.parts.is_empty());
-    let grains = grains.map(|Along { grain, evaluation }| GrainJson {
+    let grains = grains.map(|Along { grain, evaluation, measured }| GrainJson {
         grain: grain.word(),
         parts: evaluation.parts.iter().map(part).collect(),
         settle: evaluation.settle.as_ref().map(settle),
+        tests: measured.tests.iter().map(|counted| counted.stored.id.to_string()).collect(),
+        widened: evaluation.widened.iter().copied().map(widening).collect(),
     });
     let needed = candidate.cloth.needed();
     let price = candidate.fabric.shop.as_ref().and_then(|shop| shop.price.as_ref());

@@ -39,5 +39,5 @@ pub fn render(pairing: &Pairing) -> String {
         washing_mismatch_mm: pair.washing.map(|mismatch| millimetres(mismatch.length)),
         lines: words::spoken(pairing),
     };
-    serde_json::to_string(&json).unwrap_or_default()
+    super::line(&json)
 }

@@ -2,12 +2,12 @@
 
 use tenter_core::Unit;
 
-use crate::finding::plan::Plan;
+use crate::finding::plan::ViewPlan;
 use crate::words::plan::sections;
 
 /// The JSON text, on one line.
 #[must_use]
-pub fn render(plan: &Plan, unit: Unit) -> String {
+pub fn render(plan: &ViewPlan, unit: Unit) -> String {
     let sections = sections(plan, unit);
     serde_json::json!({ "pattern": plan.pattern, "view": plan.view, "sections": sections }).to_string()
 }

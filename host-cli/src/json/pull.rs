@@ -4,16 +4,26 @@ use serde::Serialize;
 
 use crate::finding::pull::Pulled;
 use crate::json::check::CheckJson;
-use crate::json::{line, rounded};
+use crate::json::{FigureJson, figure, line};
 
-/// The shape of `check`, with the test's identifier and the fabric's tag.
+/// The shape of `check`, with the test's identifier and the cloth's tag.
 #[derive(Serialize)]
 struct PulledJson {
     #[serde(flatten)]
     check: CheckJson,
     test: String,
     tag: u16,
-    disagrees_points: Option<f64>,
+    together: Option<TogetherJson>,
+}
+
+/// All tests of the grain, judged together.
+#[derive(Serialize)]
+struct TogetherJson {
+    tests: usize,
+    stretch: FigureJson,
+    left_out: bool,
+    /// The test that the others contradict.
+    disagrees: Option<String>,
 }
 
 /// The JSON text, on one line.
@@ -23,6 +33,11 @@ pub fn render(pulled: &Pulled) -> String {
         check: CheckJson::from(&pulled.checked),
         test: pulled.test.id.to_string(),
         tag: pulled.fabric.tag,
-        disagrees_points: pulled.disagrees.as_ref().map(|disagreement| rounded(disagreement.points, 2)),
+        together: pulled.together.as_ref().map(|together| TogetherJson {
+            tests: together.tests,
+            stretch: figure(&together.stretch, pulled.checked.input.rules.confidence),
+            left_out: together.left_out,
+            disagrees: together.disagrees.as_ref().map(|disagreement| disagreement.apart.id.to_string()),
+        }),
     })
 }

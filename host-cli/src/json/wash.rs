@@ -31,5 +31,5 @@ pub fn render(washed: &Washed, tag: Option<u16>, unit: Unit) -> String {
         tag,
         doubt: washed.doubted().map(|change| doubt::washed(&change)),
     };
-    serde_json::to_string(&json).unwrap_or_default()
+    super::line(&json)
 }

@@ -59,7 +59,7 @@ impl Entry {
 /// What an entry is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Subject {
-    /// A fabric.
+    /// A cloth.
     Fabric(Id),
     /// A pull test.
     Test(Id),
@@ -83,11 +83,11 @@ impl Subject {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum Fact {
-    /// A fabric was added.
+    /// A cloth was added.
     FabricAdded(FabricChange),
-    /// Something about a fabric changed.
+    /// Something about a cloth changed.
     FabricChanged {
-        /// The fabric.
+        /// The cloth.
         fabric: Id,
         /// What changed.
         #[serde(flatten)]
@@ -95,7 +95,7 @@ pub enum Fact {
     },
     /// A length was cut off.
     FabricCut {
-        /// The fabric.
+        /// The cloth.
         fabric: Id,
         /// How much.
         #[serde(rename = "length_mm", with = "mm")]
@@ -106,7 +106,7 @@ pub enum Fact {
     },
     /// Marks were measured before and after a wash.
     FabricWashed {
-        /// The fabric.
+        /// The cloth.
         fabric: Id,
         /// The grain along which the marks lie.
         grain: Grain,
@@ -117,26 +117,26 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },
-    /// A fabric left the stash.
+    /// A cloth left the stash.
     FabricDropped {
-        /// The fabric.
+        /// The cloth.
         fabric: Id,
         /// Why.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },
-    /// A dropped fabric came back.
+    /// A retired cloth came back.
     FabricRestored {
-        /// The fabric.
+        /// The cloth.
         fabric: Id,
     },
     /// A pull test was stored.
     TestStored(Tested),
-    /// A test was given to a fabric.
+    /// A test was given to a cloth.
     TestAssigned {
         /// The test.
         test: Id,
-        /// The fabric.
+        /// The cloth.
         fabric: Id,
     },
     /// A test was taken out of account.

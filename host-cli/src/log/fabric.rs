@@ -1,12 +1,13 @@
-//! A fabric: a length in the stash, or a bolt met in a shop.
+//! A cloth: a length in the stash, or a bolt met in a shop.
 
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 pub use tenter_core::Construction;
 use tenter_core::{Grain, Length};
 
 use super::id::Id;
 use super::json::{Mm, mm, some};
-use super::quantity::{Mass, Price};
+use super::quantity::{MassPerArea, Price};
 
 /// Where a cloth was seen, and for how much.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -32,7 +33,7 @@ pub struct WashMarks {
     pub division: Length,
 }
 
-/// A fabric as it stands now.
+/// A cloth as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fabric {
     /// Its identifier: that of the entry that added it.
@@ -50,13 +51,15 @@ pub struct Fabric {
     /// Length on hand.
     pub length: Option<Length>,
     /// Mass per area.
-    pub mass: Option<Mass>,
+    pub mass: Option<MassPerArea>,
     /// Where it lies.
     pub place: String,
     /// Anything else.
     pub note: String,
     /// Whether it was washed since it came home.
     pub washed: bool,
+    /// When it was last washed, where the log saw that: what was pulled before is of another cloth.
+    pub last_washed: Option<Timestamp>,
     /// Where it was seen, as long as it was not bought.
     pub shop: Option<Shop>,
     /// Newest washing marks along the length.
@@ -68,7 +71,7 @@ pub struct Fabric {
 }
 
 impl Fabric {
-    /// A fabric that is only named so far.
+    /// A cloth that is only named so far.
     #[must_use]
     pub fn named(id: Id, tag: u16, name: &str) -> Self {
         Self {
@@ -83,6 +86,7 @@ impl Fabric {
             place: String::new(),
             note: String::new(),
             washed: false,
+            last_washed: None,
             shop: None,
             washed_lengthwise: None,
             washed_crosswise: None,
@@ -129,7 +133,7 @@ fn set<T>(field: &mut T, value: Option<T>) {
     }
 }
 
-/// What is said about a fabric: absent fields stay as they are, null clears.
+/// What is said about a cloth: absent fields stay as they are, null clears.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 #[allow(clippy::option_option)] // Absent, null and a value are three things.
@@ -149,12 +153,12 @@ pub struct FabricChange {
     /// Usable width.
     #[serde(rename = "width_mm", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub width: Option<Option<Mm>>,
-    /// Length on hand, counted anew.
+    /// Length on hand, measured again.
     #[serde(rename = "length_mm", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub length: Option<Option<Mm>>,
     /// Mass per area.
     #[serde(rename = "mg_per_m2", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
-    pub mass: Option<Option<Mass>>,
+    pub mass: Option<Option<MassPerArea>>,
     /// Where it lies.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<String>,

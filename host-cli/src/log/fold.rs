@@ -1,4 +1,4 @@
-//! What fabrics, tests, patterns and roles are now, from their entries in order.
+//! What cloths, tests, patterns and roles are now, from their entries in order.
 //!
 //! Entries of another subject, or that come before the one that adds it, count for nothing; so a log of which a part
 //! is missing is still read, and becomes whole when the part arrives.
@@ -11,7 +11,7 @@ use super::json::Mm;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
 use super::tested::StoredTest;
 
-/// The fabric that these entries make.
+/// The cloth that these entries make.
 #[must_use]
 pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
     let mut fabric: Option<Fabric> = None;
@@ -22,11 +22,22 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
                 new.apply(said);
                 fabric = Some(new);
             }
-            (Fact::FabricChanged { change, .. }, Some(fabric)) => fabric.apply(change),
+            (Fact::FabricChanged { change, .. }, Some(fabric)) => {
+                match change.washed {
+                    Some(true) => fabric.last_washed = Some(entry.id.at()),
+                    Some(false) => fabric.last_washed = None,
+                    None => {}
+                }
+                fabric.apply(change);
+            }
             (Fact::FabricCut { length, .. }, Some(fabric)) => {
                 fabric.length = fabric.length.map(|had| less(had, length))
             }
             (Fact::FabricWashed { grain, marks, .. }, Some(fabric)) => {
+                // Marks may be those of a swatch, until the cloth is said to be washed.
+                if fabric.washed {
+                    fabric.last_washed = Some(entry.id.at());
+                }
                 match grain {
                     Grain::Lengthwise => fabric.washed_lengthwise = Some(marks),
                     Grain::Crosswise => fabric.washed_crosswise = Some(marks),
@@ -215,5 +226,35 @@ mod tests {
             let text = serde_json::to_string(&entry).unwrap();
             assert_eq!(serde_json::from_str::<Entry>(&text).unwrap(), entry, "{text}");
         }
+    }
+
+    /// Marks of a swatch do not make a washed cloth; the word for it does, each wash after it too, and it can be taken
+    /// back.
+    #[test]
+    fn the_last_wash_is_known() {
+        let mut ids = Ids::default();
+        let added = ids.next();
+        let marks = super::super::WashMarks {
+            before: Length::from_mm(500),
+            after: Length::from_mm(490),
+            division: Length::from_mm(1),
+        };
+        let swatch = Fact::FabricWashed { fabric: added, grain: Grain::Lengthwise, marks, note: String::new() };
+        let said = |washed| Fact::FabricChanged {
+            fabric: added,
+            change: FabricChange { washed: Some(washed), ..FabricChange::default() },
+        };
+        let mut entries = vec![Entry::new(added, Fact::FabricAdded(FabricChange::default()))];
+        let mut after = |fact| {
+            let id = ids.next();
+            entries.push(Entry::new(id, fact));
+            (fabric(entries.clone()).unwrap().last_washed, Some(id.at()))
+        };
+        assert_eq!(after(swatch.clone()).0, None);
+        for fact in [said(true), swatch, said(true)] {
+            let (last, now) = after(fact);
+            assert_eq!(last, now);
+        }
+        assert_eq!(after(said(false)).0, None);
     }
 }

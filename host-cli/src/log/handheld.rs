@@ -60,7 +60,7 @@ impl FromHandheld {
         (self.saved.tag != 0).then_some(self.saved.tag)
     }
 
-    /// The entry that stores it. It names no fabric: that is for the log it comes into to say, and every machine shall
+    /// The entry that stores it. It names no cloth: that is for the log it comes into to say, and every machine shall
     /// write the same entry.
     #[must_use]
     pub fn entry(&self, pulled: Timestamp) -> Entry {
@@ -85,7 +85,7 @@ fn saved_at(saved: &SavedTest) -> Option<Timestamp> {
 /// the handheld did not know the time, when it was fetched, `now`. The order stays: the last one counts.
 ///
 /// The time since power-on that a record also holds does not help: between saving and fetching the handheld may have
-/// been switched off and on, and then counts from nought; nothing in it says how often.
+/// been switched off and on, and then counts from zero; nothing in it says how often.
 #[must_use]
 pub fn pulled(tests: &[FromHandheld], now: Timestamp) -> Vec<Timestamp> {
     let mut times = Vec::new();
@@ -119,7 +119,7 @@ mod tests {
     }
 
     /// Identifiers must never change. The drawn bits are those of the catalogue of parametrised CRC algorithms for
-    /// CRC-82/DARC (check value 09ea83f625023801fd612), reckoned bit by bit with a few lines of Python over the
+    /// CRC-82/DARC (check value 09ea83f625023801fd612), worked out bit by bit with a few lines of Python over the
     /// handheld's number, the test's number and the record.
     #[test]
     fn an_identifier_is_always_the_same() {

@@ -65,7 +65,7 @@ impl Id {
         self.0.random()
     }
 
-    /// Its last six letters, enough to tell the tests of one fabric apart.
+    /// Its last six letters, enough to tell the tests of one cloth apart.
     #[must_use]
     pub fn short(self) -> String {
         let text = self.to_string();

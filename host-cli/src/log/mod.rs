@@ -1,7 +1,7 @@
-//! What the log holds: fabrics, pull tests, patterns, and the entries they are made of.
+//! What the log holds: cloths, pull tests, patterns, and the entries they are made of.
 //!
 //! The log is a growing set of [entries](Entry). Nothing is ever overwritten: a change is one more entry, and what a
-//! fabric, a test or a pattern is now is [folded](fold) from its entries in the order of their identifiers. So every
+//! cloth, a test or a pattern is now is [folded](fold) from its entries in the order of their identifiers. So every
 //! step can be seen and undone, and two logs merge by putting their entries together.
 
 pub mod entry;
@@ -13,14 +13,13 @@ pub mod id;
 pub mod json;
 pub mod pattern;
 pub mod quantity;
-pub mod retest;
 pub mod tested;
 
 pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Fabric, FabricChange, Shop, WashMarks};
 pub use here::Here;
 pub use id::{Id, Ids};
-pub use pattern::{Cloth, Pattern, PatternChange, Role, RoleChange};
-pub use quantity::{Mass, Price};
-pub use tenter_core::repeatability::{ByConstruction as Hands, Pooled as Share};
+pub use pattern::{ClothNeed, Pattern, PatternChange, Role, RoleChange};
+pub use quantity::{MassPerArea, Price};
+pub use tenter_core::repeatability::{ByConstruction, Pooled};
 pub use tested::{Device, StoredTest, Tested};

@@ -43,7 +43,7 @@ impl Pattern {
 
 /// How much cloth a role takes: a length of a width.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Cloth {
+pub struct ClothNeed {
     /// The length.
     #[serde(rename = "length_mm", with = "mm")]
     pub length: Length,
@@ -68,7 +68,7 @@ pub struct Role {
     /// The constructions that will do; any when empty.
     pub constructions: Vec<Construction>,
     /// How much cloth it takes.
-    pub cloth: Option<Cloth>,
+    pub cloth: Option<ClothNeed>,
     /// Anything else, such as where the figures come from.
     pub note: String,
     /// Whether it was dropped.
@@ -128,7 +128,7 @@ pub struct RoleChange {
     pub constructions: Option<Vec<Construction>>,
     /// How much cloth it takes.
     #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
-    pub cloth: Option<Option<Cloth>>,
+    pub cloth: Option<Option<ClothNeed>>,
     /// Anything else.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,

@@ -14,19 +14,19 @@ const MOST_MG_PER_M2: f64 = 10_000_000.0;
 /// Mass per area of a cloth.
 ///
 /// ```
-/// use tenter::log::Mass;
+/// use tenter::log::MassPerArea;
 ///
-/// assert_eq!(Mass::parse("180 g/m2").unwrap().to_string(), "180 g/m²");
-/// assert_eq!(Mass::parse("5.3oz/yd2").unwrap().to_string(), "179.7 g/m²");
+/// assert_eq!(MassPerArea::parse("180 g/m2").unwrap().to_string(), "180 g/m²");
+/// assert_eq!(MassPerArea::parse("5.3oz/yd2").unwrap().to_string(), "179.7 g/m²");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct Mass {
+pub struct MassPerArea {
     /// Milligrams per square metre.
     mg_per_m2: u32,
 }
 
-impl Mass {
+impl MassPerArea {
     /// Reads `180g/m2`, `180 g/m²`, `5.3 oz/yd²`; none for anything else, or outside 0.001 … 10 000 g/m².
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
@@ -60,7 +60,7 @@ impl Mass {
     }
 }
 
-impl fmt::Display for Mass {
+impl fmt::Display for MassPerArea {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let tenths = (self.g_per_m2() * 10.0).round() / 10.0;
         write!(f, "{tenths} g/m²")
@@ -166,13 +166,13 @@ mod tests {
     #[test]
     fn masses() {
         // 1 oz/yd² = 33.906 g/m²: NIST SP 811 (2008), Appendix B.8, "ounce (avoirdupois) per square yard" 3.390 575 E−02 kg/m².
-        let ounce = Mass::parse("1 oz/yd²").unwrap();
+        let ounce = MassPerArea::parse("1 oz/yd²").unwrap();
         assert!((ounce.g_per_m2() - 33.90575).abs() < 0.0005, "{ounce:?}");
         for (text, want) in [("180g/m2", "180 g/m²"), ("92,5 g/m²", "92.5 g/m²"), ("200 gsm", "200 g/m²")] {
-            assert_eq!(Mass::parse(text).unwrap().to_string(), want);
+            assert_eq!(MassPerArea::parse(text).unwrap().to_string(), want);
         }
         for text in ["", "180", "g/m2", "-3 g/m2", "0g/m2", "99999g/m2", "5 stone", "1.2.3 g/m2", "NaN g/m2"] {
-            assert_eq!(Mass::parse(text), None, "{text}");
+            assert_eq!(MassPerArea::parse(text), None, "{text}");
         }
     }
 

@@ -20,7 +20,7 @@ pub struct Device {
 /// What an entry says about a test.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Tested {
-    /// The fabric; none while it waits in the inbox.
+    /// The cloth; none while it waits in the inbox.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub fabric: Option<Id>,
     /// The tag that was dialled on the handheld.
@@ -47,14 +47,14 @@ pub struct Tested {
 pub struct StoredTest {
     /// Its identifier: that of the entry that stored it.
     pub id: Id,
-    /// What is said about it, with the fabric it is now assigned to.
+    /// What is said about it, with the cloth it is now assigned to.
     pub said: Tested,
     /// Whether it was dropped.
     pub dropped: bool,
 }
 
 impl StoredTest {
-    /// The order in which tests of one grain of one fabric count: the last one counts.
+    /// The order in which tests of one grain of one cloth count: the last one counts.
     #[must_use]
     pub const fn order(&self) -> (Timestamp, Id) {
         (self.said.pulled, self.id)

@@ -1,10 +1,10 @@
-//! The swatch book: every fabric with its pictures, a map of the stash, search and filters; beside what a view asks
+//! The swatch book: every cloth with its pictures, a map of the stash, search and filters; beside what a view asks
 //! where one is chosen.
 
 use askama::Template;
 use tenter_core::{Confidence, Table};
 
-use super::cloth::Cloth;
+use super::cloth::ClothArticle;
 use super::{class, rendered, together};
 use crate::finding::cloth::Shown;
 use crate::finding::fit::Candidate;
@@ -14,23 +14,23 @@ use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::verdict::Verdict;
 use crate::picture::drawn;
-use crate::picture::gauge::{self, Key};
+use crate::picture::gauge::{self, GaugeKey};
 use crate::words::answer;
 use crate::words::fit::{because, chance};
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
-/// How many fabrics of a role are listed beside its map.
+/// How many cloths of a role are listed beside its map.
 const LISTED: usize = 12;
 
-/// A book that grows fabric by fabric.
+/// A book that grows cloth by cloth.
 #[derive(Debug)]
 pub struct Book<'a> {
     stock: &'a Stock,
     view: Option<&'a Fitted<'a>>,
     confidence: Confidence,
     table: &'static Table,
-    cloths: Vec<Cloth>,
+    cloths: Vec<ClothArticle>,
 }
 
 /// A role of the view with its map and what suits it.
@@ -43,7 +43,7 @@ struct Role {
     others: String,
 }
 
-/// A fabric that may suit a role.
+/// A cloth that may suit a role.
 #[derive(Debug)]
 struct Fit {
     id: String,
@@ -66,7 +66,7 @@ struct Page<'a> {
     key: String,
     trust: String,
     table: String,
-    cloths: &'a [Cloth],
+    cloths: &'a [ClothArticle],
 }
 
 impl<'a> Book<'a> {
@@ -81,9 +81,9 @@ impl<'a> Book<'a> {
         Self { stock, view, confidence, table, cloths: Vec::new() }
     }
 
-    /// Puts in a fabric.
+    /// Puts in a cloth.
     pub fn add(&mut self, shown: &Shown<'_>) {
-        self.cloths.push(Cloth::of(shown, self.view));
+        self.cloths.push(ClothArticle::of(shown, self.view));
     }
 
     /// The page, dated `made`.
@@ -92,7 +92,7 @@ impl<'a> Book<'a> {
         let roles: Vec<Role> =
             self.view.map(|view| view.roles.iter().map(|role| self.role(role, view)).collect()).unwrap_or_default();
         let map = if roles.is_empty() { drawn::map(self.stock, None, self.confidence).inline() } else { String::new() };
-        let key = Key { confidence: self.confidence, pulls: true, asked: !roles.is_empty() };
+        let key = GaugeKey { confidence: self.confidence, pulls: true, asked: !roles.is_empty() };
         let trust = words::whole(self.confidence.percent());
         rendered(&Page {
             title: self.title(),
@@ -150,7 +150,7 @@ fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let verdict = candidate.verdict();
     // What the map does not show, such as growth, may be what is short; and of a cloth that does there may be too little.
     let why = (verdict != Verdict::Meets && !verdict.is_open()).then(|| because(candidate, view));
-    let worth = [chance(candidate.answer, candidate.chance), why];
+    let worth = [chance(candidate.answer, candidate.chance, candidate.disagrees()), why];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,

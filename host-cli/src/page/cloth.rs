@@ -1,4 +1,4 @@
-//! One fabric as the swatch book shows it.
+//! One cloth as the swatch book shows it.
 
 use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
 
@@ -18,11 +18,11 @@ use crate::words::figures::recovery_grade;
 use crate::words::fit::{MAY_SHRINK, because};
 use crate::words::terms as words;
 use crate::words::terms::duration;
-use crate::words::{check, quantity, washing};
+use crate::words::{check, counts, quantity, washing};
 
-/// A fabric, ready for the template.
+/// A cloth, ready for the template.
 #[derive(Debug)]
-pub struct Cloth {
+pub struct ClothArticle {
     pub id: String,
     pub tag: u16,
     pub name: String,
@@ -44,7 +44,7 @@ pub struct Cloth {
     pub asked_by: String,
     pub gauge: String,
     pub growths: Vec<Grown>,
-    pub rows: Vec<Line>,
+    pub rows: Vec<SourcedLine>,
     pub tests: Vec<Test>,
     pub history: Vec<(String, String)>,
 }
@@ -68,7 +68,7 @@ pub struct Grown {
 
 /// A label, what is said, and where it comes from.
 #[derive(Debug)]
-pub struct Line {
+pub struct SourcedLine {
     pub label: &'static str,
     pub words: String,
     pub source: String,
@@ -86,8 +86,8 @@ pub struct Test {
     pub standing: String,
 }
 
-impl Cloth {
-    /// A fabric with everything that is known of it, beside what a view asks.
+impl ClothArticle {
+    /// A cloth with everything that is known of it, beside what a view asks.
     pub fn of(shown: &Shown<'_>, view: Option<&Fitted<'_>>) -> Self {
         let fabric = shown.fabric;
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
@@ -97,7 +97,7 @@ impl Cloth {
             .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
             .map(|(role, _)| *role);
         let stretch = |grain| {
-            let standing = shown.standing.iter().find(|standing| standing.grain() == grain)?;
+            let standing = shown.standing.iter().find(|standing| standing.grain == grain)?;
             Some(standing.figures.stretch.ratio)
         };
         let (across, along) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
@@ -137,7 +137,7 @@ impl Cloth {
     }
 }
 
-/// The fabric in every role of the view.
+/// The cloth in every role of the view.
 fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candidate<'v>)> {
     let in_role = |role: &'v crate::finding::fit::RoleFit<'_>| {
         let found = role.candidates.iter().find(|candidate| candidate.fabric.id == fabric.id)?;
@@ -178,14 +178,14 @@ fn place(fabric: &Fabric) -> (&'static str, String, String) {
 }
 
 /// A picture where there is a course to see.
-fn grown(shown: &Shown<'_>, standing: &Standing<'_>, beside: Option<&Role>) -> Option<Grown> {
+fn grown(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Option<Grown> {
     let course = Course::of(shown, standing, beside);
     let words = format!("growth, {}", course.grain.word());
     course.is_worth_drawing().then(|| Grown { picture: drawn::growth(shown, &course).inline(), words })
 }
 
 /// What was read after release, in words.
-fn rested(standing: &Standing<'_>, confidence: Confidence) -> Option<String> {
+fn rested(standing: &Standing, confidence: Confidence) -> Option<String> {
     let rest = standing.figures.rest?;
     let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
     if let Some(recovery) = rest.recovery {
@@ -198,19 +198,22 @@ fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> 
     format!("{what} {}, {grade}", words::figure(figure, confidence))
 }
 
-fn rows(shown: &Shown<'_>) -> Vec<Line> {
+fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     let mut rows = Vec::new();
-    let mut add = |label, words: String, source| rows.push(Line { label, words: together(&words), source });
+    let mut add = |label, words: String, source| rows.push(SourcedLine { label, words: together(&words), source });
     if shown.standing.is_empty() {
         add("stretch", format!("not measured: tenter pull {}", shown.fabric.tag), String::new());
     }
     for standing in &shown.standing {
         if let Some(words) = rested(standing, shown.confidence) {
-            add(standing.grain().word(), words, String::new());
+            add(standing.grain.word(), words, String::new());
         }
         if let Some(disagreement) = &standing.disagrees {
-            let words = check::disagreement(disagreement);
-            add("disagrees", format!("{} {words}", standing.grain().word()), String::new());
+            let words = counts::disagreement(disagreement, shown.confidence, shown.here);
+            add(counts::DISAGREE, format!("{}: {words}", standing.grain.word()), String::new());
+        }
+        if let Some(words) = counts::from(standing, shown.unit) {
+            add("from", format!("{}: {words}", standing.grain.word()), String::new());
         }
     }
     for (grain, change) in shown.washing() {
@@ -228,11 +231,11 @@ fn rows(shown: &Shown<'_>) -> Vec<Line> {
 
 fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
-    let figures = Figures::of(test, shown.hands.scatter_for(shown.fabric.construction, test)).ok();
+    let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
     let rest = figures.and_then(|figures| figures.rest);
     let mm = |length: &Length| length.show(shown.unit).to_string();
     Test {
-        pulled: quantity::pulled(said),
+        pulled: quantity::pulled(said, shown.here),
         grain: test.grain().word(),
         marks: mm(&test.gauge()),
         to: test.pulls().iter().map(mm).collect::<Vec<_>>().join(", "),

@@ -4,7 +4,7 @@ use askama::Template;
 use tenter_core::Unit;
 
 use super::{rendered, together};
-use crate::finding::plan::{Part, Plan, Planned, Topic};
+use crate::finding::plan::{PlanPart, PlanTopic, Planned, ViewPlan};
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
 use crate::words::plan::{missing, section, takes};
@@ -18,7 +18,7 @@ struct Role {
     chosen: Option<Chosen>,
 }
 
-/// A fabric that was chosen.
+/// A cloth that was chosen.
 #[derive(Debug)]
 struct Chosen {
     tag: u16,
@@ -60,10 +60,10 @@ struct Page<'a> {
     trust: String,
 }
 
-/// The page; `gauges` are the pictures of the chosen fabrics beside what is asked, one a role, empty where none was
+/// The page; `gauges` are the pictures of the chosen cloths beside what is asked, one a role, empty where none was
 /// chosen; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {
+pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {
     let role = |(place, planned): (usize, &Planned)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
@@ -82,7 +82,7 @@ pub fn page(plan: &Plan, gauges: &[String], made: &str, with_why: bool, unit: Un
 
 fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
-    let why = [chance(taken.answer, taken.chance), takes(planned, unit), missing(planned, unit)];
+    let why = [chance(taken.answer, taken.chance, taken.disagrees), takes(planned, unit), missing(planned, unit)];
     Some(Chosen {
         tag: taken.cloth.tag,
         name: taken.cloth.name.clone(),
@@ -94,8 +94,8 @@ fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
     })
 }
 
-fn printed(plan: &Plan, part: &Part, why: bool, unit: Unit) -> Printed {
-    let care = part.topic == Topic::Care;
+fn printed(plan: &ViewPlan, part: &PlanPart, why: bool, unit: Unit) -> Printed {
+    let care = part.topic == PlanTopic::Care;
     let section = section(plan, part, unit);
     let mut last = "";
     let lines = section.lines.into_iter().map(|spoken| {

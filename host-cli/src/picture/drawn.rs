@@ -14,14 +14,14 @@ use crate::picture::stash_map::{self, Asked, Spot, StashMap};
 use crate::words::card as words;
 use crate::words::quantity;
 
-/// The stretch of a fabric beside what a role asks.
+/// The stretch of a cloth beside what a role asks.
 #[must_use]
 pub fn stretch(shown: &Shown<'_>, beside: Option<&Role>, key: bool) -> Picture {
     let (title, rows) = (&shown.fabric.name, rows(shown, beside));
     gauge::draw(&Gauge { title, rows: &rows, confidence: shown.confidence, table: shown.table, key })
 }
 
-/// The growth of a fabric along a grain, beside what a role allows.
+/// The growth of a cloth along a grain, beside what a role allows.
 #[must_use]
 pub fn growth(shown: &Shown<'_>, course: &Course) -> Picture {
     let title = format!("{}, {}", shown.fabric.name, course.grain.word());
@@ -60,13 +60,13 @@ pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) ->
     stash_map::draw(&StashMap { title: "the stash", spots: &spots, asked, confidence })
 }
 
-/// The card of a fabric.
+/// The card of a cloth.
 #[must_use]
 pub fn card(shown: &Shown<'_>, facts: &CardFacts) -> Picture {
     with_card(shown, facts, card::draw)
 }
 
-/// A sheet of the cards of at most four fabrics.
+/// A sheet of the cards of at most four cloths.
 #[must_use]
 pub fn sheet<'c>(cards: impl Iterator<Item = (&'c Shown<'c>, &'c CardFacts)>) -> Picture {
     card::sheet(cards.map(|(shown, facts)| with_card(shown, facts, card::laid)).collect())
@@ -87,7 +87,7 @@ fn with_card<T>(shown: &Shown<'_>, facts: &CardFacts, draw: impl FnOnce(&Card<'_
         stretch: &facts.stretch,
         growth: facts.growth,
         confidence: shown.confidence,
-        date: &facts.newest.as_ref().map(|test| quantity::pulled(&test.said)).unwrap_or_default(),
+        date: &facts.tests.last().map(|test| quantity::pulled(&test.said, shown.here)).unwrap_or_default(),
         notes: &notes,
         unit: shown.unit,
     })

@@ -49,14 +49,14 @@ pub fn draw(gauge: &Gauge<'_>) -> Picture {
     if gauge.key {
         let pulls = gauge.rows.iter().any(|row| !row.pulls.is_empty());
         let asked = gauge.rows.iter().any(|row| !row.asked.is_empty());
-        signs(&mut picture, foot + FOOT + KEY - 10.0, &Key { confidence: gauge.confidence, pulls, asked });
+        signs(&mut picture, foot + FOOT + KEY - 10.0, &GaugeKey { confidence: gauge.confidence, pulls, asked });
     }
     picture
 }
 
 /// What is explained.
 #[derive(Debug, Clone, Copy)]
-pub struct Key {
+pub struct GaugeKey {
     /// How sure the drawn trust is.
     pub confidence: Confidence,
     /// Whether single pulls are drawn.
@@ -67,7 +67,7 @@ pub struct Key {
 
 /// The signs of all gauges of a page.
 #[must_use]
-pub fn key(key: &Key) -> Picture {
+pub fn key(key: &GaugeKey) -> Picture {
     let description =
         "A diamond is what was measured, the bar what it is worth, a ring one pull; hatched is what is asked.";
     let mut picture = Picture::new(Size::Pixels, WIDTH, KEY, "The signs of the gauges", description);
@@ -78,7 +78,7 @@ pub fn key(key: &Key) -> Picture {
 fn description(gauge: &Gauge<'_>) -> String {
     let sentence = |row: &Row| {
         let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
-        let asked = words::range(&row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
+        let asked = words::range(row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
         let answer = row.answer.map(|answer| format!(": {}", words::answer(answer))).unwrap_or_default();
         format!("{}: {seen}{asked}{answer}.", row.grain.word())
     };
@@ -144,7 +144,7 @@ fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge
     if let Some(stretch) = row.stretch {
         trust(picture, axis, middle, &stretch, gauge.confidence);
     }
-    if let Some(asked) = words::range(&row.asked) {
+    if let Some(asked) = words::range(row.asked) {
         let asked = fit::shortened(&format!("asked {asked}"), 33.0);
         picture.draw(text("tn-asked", (LEFT, y + 65.0), 11.0, Anchor::Start, asked));
     }
@@ -223,7 +223,7 @@ fn name(picture: &mut Picture, class: &Class, (from, to): (f64, f64), y: f64, ta
 }
 
 /// The signs in a line, from the left as far as there are any.
-fn signs(picture: &mut Picture, y: f64, key: &Key) {
+fn signs(picture: &mut Picture, y: f64, key: &GaugeKey) {
     let small = |x: f64, words: String| text("tn-small", (x, y), 11.0, Anchor::Start, words);
     let x = LEFT + 6.0;
     picture.draw(polygon("tn-ink", &[(x - 5.0, y - 4.0), (x, y - 10.0), (x + 5.0, y - 4.0), (x, y + 2.0)]));

@@ -157,7 +157,7 @@ fn description(map: &StashMap<'_>) -> String {
     let Some(asked) = &map.asked else { return text };
     text.push_str(&format!(" {} asks", words::isolated(asked.name)));
     for (grain, range) in [("crosswise", asked.crosswise), ("lengthwise", asked.lengthwise)] {
-        let range = words::range(&range).unwrap_or_else(|| "nothing".to_owned());
+        let range = words::range(range).unwrap_or_else(|| "nothing".to_owned());
         text.push_str(&format!(" {grain} {range};"));
     }
     for answer in [Answer::Meets, Answer::Close, Answer::Short, Answer::Over, Answer::Unknown] {

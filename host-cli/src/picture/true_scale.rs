@@ -73,7 +73,7 @@ pub fn title(view: &str, role: &str, grain: Grain) -> String {
 #[must_use]
 pub fn pull_gauge(gauge: &PullGauge<'_>) -> Option<Picture> {
     let marks = Marks::of(&gauge.asked)?;
-    let asked = words::range(&gauge.asked)?;
+    let asked = words::range(gauge.asked)?;
     let title = format!("Pull gauge for {}", words::isolated(gauge.title));
     let relaxed = marks.shown(marks.gauge);
     let description = format!(

@@ -2,6 +2,7 @@
 
 use tenter_core::{Answer, Confidence, Figure, Length, Limit, Range, Unit};
 
+use crate::words::pattern;
 use crate::words::terms;
 use crate::words::typeset::minus;
 
@@ -10,15 +11,9 @@ pub fn figure(figure: &Figure, confidence: Confidence) -> String {
     minus(&terms::figure(figure, confidence))
 }
 
-/// What is asked, as it was printed: `at least 5 %`, `20 % to 30 %`; none where nothing is.
-pub fn range(range: &Range) -> Option<String> {
-    match (range.at_least, range.at_most) {
-        (None, None) => None,
-        (Some(least), None) => Some(format!("at least {}", limit(least))),
-        (None, Some(most)) => Some(format!("at most {}", limit(most))),
-        (Some(least), Some(most)) if least == most => Some(format!("exactly {}", limit(least))),
-        (Some(least), Some(most)) => Some(format!("at least {}, at most {}", limit(least), limit(most))),
-    }
+/// What is asked, as it was printed; none where nothing is.
+pub fn range(range: Range) -> Option<String> {
+    pattern::range(range, limit)
 }
 
 /// A limit, with its printed gauge where it has one.

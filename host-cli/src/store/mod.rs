@@ -13,18 +13,16 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use crate::log::{Entry, Fabric, Fact, Hands, Id, Pattern, StoredTest, Subject};
+use crate::log::{ByConstruction, Entry, Fabric, Fact, Id, Pattern, StoredTest, Subject};
 
 pub use error::{Access, Stop, StoreError};
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Which {
-    /// Of one fabric, retired ones too, the oldest first.
+pub enum WhichTests {
+    /// Of one cloth, retired ones too, the oldest first.
     Of(Id),
-    /// The newest of each grain of each fabric, in no order.
-    Newest,
-    /// Those that belong to no fabric, the oldest first.
+    /// Those that belong to no cloth, the oldest first.
     Inbox,
     /// All of them, the oldest first.
     All,
@@ -32,21 +30,21 @@ pub enum Which {
 
 /// What can be read. Within [`Store::write`] everything read belongs to one moment.
 pub trait Read {
-    /// All fabrics, retired ones too, by tag.
+    /// All cloths, retired ones too, by tag.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn fabrics(&self) -> Result<Vec<Fabric>, StoreError>;
 
-    /// The fabrics under a tag, retired ones too: usually one, more after two logs were merged.
+    /// The cloths under a tag, retired ones too: usually one, more after two logs were merged.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError>;
 
-    /// The fabric with this identifier.
+    /// The cloth with this identifier.
     ///
     /// # Errors
     ///
@@ -58,7 +56,11 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
-    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>) -> Result<(), StoreError>;
+    fn each_test(
+        &self,
+        which: WhichTests,
+        each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>,
+    ) -> Result<(), StoreError>;
 
     /// The test with this identifier.
     ///
@@ -79,7 +81,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read.
-    fn hands(&self) -> Result<Hands, StoreError>;
+    fn repeatability(&self) -> Result<ByConstruction, StoreError>;
 
     /// Every entry about one thing, in order.
     ///
@@ -107,7 +109,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read.
-    fn tests(&self, which: Which) -> Result<Vec<StoredTest>, StoreError> {
+    fn tests(&self, which: WhichTests) -> Result<Vec<StoredTest>, StoreError> {
         let mut tests = Vec::new();
         self.each_test(which, &mut |test| {
             tests.push(test);
@@ -123,7 +125,7 @@ pub type Make<'m> = dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Stop> + 'm;
 /// A place that keeps the log. What it has reported as stored survives a crash of the program or of the machine.
 pub trait Store: Read {
     /// Adds what `make` says, all or none: what `make` reads is true until its facts are stored, whoever else writes.
-    /// Hands back the entries. Callers use [`Change::change`].
+    /// ByConstruction back the entries. Callers use [`Change::change`].
     ///
     /// # Errors
     ///
@@ -265,7 +267,8 @@ pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, Store
     sqlite::Sqlite::open(path, here)
 }
 
-#[cfg(all(test, feature = "desk"))]
+#[cfg(test)]
+#[cfg(feature = "desk")]
 mod tests {
     use super::*;
     use crate::log::{FabricChange, Here};

@@ -4,14 +4,15 @@ use tenter_core::forecast::forecast;
 use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
-use crate::text::lines::Lines;
+use crate::text::lines::{Lines, style};
 use crate::text::table::{self, Column};
-use crate::words::bidi::isolated;
+use crate::words::answer::Tone;
 use crate::words::cloth as words;
 use crate::words::terms::{bare_figure, duration, garment};
-use crate::words::{check, quantity, washing};
+use crate::words::{check, counts, quantity, washing};
 
 /// When growth is foreseen, in seconds after release.
 const FORESEEN: u32 = 3600;
@@ -56,7 +57,7 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
     text.finish()
 }
 
-/// Everything about one fabric.
+/// Everything about one cloth.
 #[must_use]
 pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     let fabric = shown.fabric;
@@ -114,22 +115,27 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     }
 }
 
-fn measured(text: &mut Lines, shown: &Shown<'_>, standing: &Standing<'_>, unicode: bool) {
+fn measured(text: &mut Lines, shown: &Shown<'_>, standing: &Standing, unicode: bool) {
     text.blank();
-    text.heading(&format!("  {}", standing.grain().word()));
+    text.heading(&format!("  {}", standing.grain.word()));
+    if let Some(disagreement) = &standing.disagrees {
+        let tone = style(Tone::Doubtful);
+        text.line(format_args!("  {tone}{}{tone:#}", counts::DISAGREE));
+        text.hanging("  ", 2, &counts::disagreement(disagreement, shown.confidence, shown.here));
+    }
     let stretch = standing.figures.stretch;
     let class = shown.table.class(stretch.ratio).name;
     figures::write(text, &standing.figures, class, &standing.notes, shown.confidence);
     // Where it cannot be foreseen, there is nothing to say here.
-    if let Ok(forecast) = forecast(&standing.test.said.test, FORESEEN) {
+    if let Ok(forecast) = forecast(&standing.released.said.test, FORESEEN) {
         figures::write_forecast(text, &forecast, &duration(FORESEEN));
     }
     let beside: Vec<Figure> = shown.standing.iter().map(|standing| standing.figures.stretch).collect();
     let (confidence, columns) = (shown.confidence, text.columns());
     let asked = Range::default();
     text.block(&gauge::draw(&GaugeText { stretch, beside: &beside, confidence, asked, columns, unicode }));
-    if let Some(disagreement) = &standing.disagrees {
-        text.row("disagrees", &check::disagreement(disagreement));
+    if let Some(from) = counts::from(standing, quantity::marks_unit(shown.unit)) {
+        text.row("from", &from);
     }
 }
 
@@ -150,7 +156,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
         let figure = |figure: Option<Figure>| figure.map(|figure| quantity::percent(figure.ratio)).unwrap_or_default();
         vec![
             test.id.short(),
-            quantity::pulled(said),
+            quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
             said.test.gauge().show(shown.unit).to_string(),
             said.test.pulls().len().to_string(),

@@ -4,9 +4,9 @@ use jiff::Timestamp;
 use tenter_core::record::RecordError;
 use tenter_core::{Confidence, Decimal, Figure, Unit};
 
-use crate::deed::handheld::{Assigned, Wanted};
+use crate::deed::handheld::{Assigned, WantedDemands};
 use crate::finding::handheld::{Arrived, ClockState, Counts, There, Unclaimed, Waiting};
-use crate::log::Fabric;
+use crate::log::{Fabric, Here};
 use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table;
@@ -22,11 +22,9 @@ pub const OLD_HAND: &str =
 #[must_use]
 pub fn which_port(ports: &[String]) -> String {
     match ports {
-        [] => {
-            "say where the handheld is: no serial port was found; plug it in, or type --port tcp:HOST:PORT".to_owned()
-        }
+        [] => "no serial port was found; plug the handheld in, or pass --port tcp:HOST:PORT".to_owned(),
         [port, ..] => format!(
-            "say where the handheld is: --port {port}, or TENTER_PORT={port} once for all (serial ports here: {})",
+            "pass --port {port}, or set TENTER_PORT={port} once for all (serial ports here: {})",
             ports.join(", ")
         ),
     }
@@ -34,8 +32,8 @@ pub fn which_port(ports: &[String]) -> String {
 
 /// A moment, where the reader is.
 #[must_use]
-pub fn moment(at: Timestamp) -> String {
-    quantity::minute(at)
+pub fn moment(at: Timestamp, here: Here) -> String {
+    quantity::minute(at, here)
 }
 
 /// How the handheld's clock was.
@@ -148,7 +146,7 @@ pub fn unread(unread: &[(u32, RecordError)], given_up: bool) -> Option<String> {
 
 /// Who is there and what waits.
 #[must_use]
-pub fn there(there: &There, width: usize) -> String {
+pub fn there(there: &There, width: usize, here: Here) -> String {
     let There { identity, listing, waiting, .. } = there;
     let mut text = Lines::new(width);
     match identity.device {
@@ -178,13 +176,13 @@ pub fn there(there: &There, width: usize) -> String {
         ("", Column::Word),
     ];
     text.blank();
-    text.block(&table::render(&columns, waiting.iter().map(waits), width));
+    text.block(&table::render(&columns, waiting.iter().map(|one| waits(one, here)), width));
     let fresh = waiting.iter().filter(|waiting| !waiting.in_log).count();
     text.words(&format!("{} to fetch: tenter device sync", counted(fresh, "test")));
     text.finish()
 }
 
-fn waits(waiting: &Waiting) -> Vec<String> {
+fn waits(waiting: &Waiting, here: Here) -> Vec<String> {
     let number = waiting.number.to_string();
     let test = match &waiting.test {
         Ok(test) => test,
@@ -200,14 +198,14 @@ fn waits(waiting: &Waiting) -> Vec<String> {
         waiting.fabric.as_ref().map(|fabric| fabric.name.clone()).unwrap_or_default(),
         test.saved.test.grain().word().to_owned(),
         figures.map(|figures| quantity::percent(figures.stretch.ratio)).unwrap_or_default(),
-        test.saved_at().map_or_else(|| quantity::DAY_NOT_KNOWN.to_owned(), quantity::minute),
+        test.saved_at().map_or_else(|| quantity::DAY_NOT_KNOWN.to_owned(), |at| quantity::minute(at, here)),
         if waiting.in_log { "in the log" } else { "" }.to_owned(),
     ]
 }
 
 /// The tests without a cloth, and what to type.
 #[must_use]
-pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
+pub fn inbox(unclaimed: &[Unclaimed], width: usize, here: Here) -> String {
     if unclaimed.is_empty() {
         return "every test has its cloth\n".to_owned();
     }
@@ -237,7 +235,7 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize) -> String {
             said.test.grain().word().to_owned(),
             said.test.gauge().show(Unit::Mm).to_string(),
             stretch(one.stretch),
-            if said.clock_unset { quantity::DAY_NOT_KNOWN.to_owned() } else { quantity::minute(said.pulled) },
+            if said.clock_unset { quantity::DAY_NOT_KNOWN.to_owned() } else { quantity::minute(said.pulled, here) },
             why,
         ]
     });
@@ -281,7 +279,7 @@ pub fn assigned_all(moved: usize, left: usize) -> String {
 
 /// What was put on the handheld, and what was not.
 #[must_use]
-pub fn demands(wanted: &Wanted, sent: usize) -> Vec<String> {
+pub fn demands(wanted: &WantedDemands, sent: usize) -> Vec<String> {
     if wanted.demands.is_empty() {
         return vec!["the handheld holds no demands now".to_owned()];
     }
@@ -307,7 +305,7 @@ mod tests {
 
     #[test]
     fn the_ports_that_are_there_are_named() {
-        assert!(which_port(&[]).ends_with("plug it in, or type --port tcp:HOST:PORT"));
+        assert!(which_port(&[]).ends_with("plug the handheld in, or pass --port tcp:HOST:PORT"));
         let two = which_port(&["COM3".to_owned(), "COM4".to_owned()]);
         assert!(two.contains("--port COM3,") && two.ends_with("(serial ports here: COM3, COM4)"), "{two}");
     }

@@ -1,14 +1,14 @@
-//! `fit` as text: for each role the fabrics that meet it, and what to do about the others.
+//! `fit` as text: for each role the cloths that meet it, and what to do about the others.
 
 use crate::finding::fit::{Candidate, Fitted, RoleFit};
 use crate::finding::verdict::Verdict;
+use crate::plain::isolated;
 use crate::text::lines::{Lines, padded, style};
 use crate::words::answer;
-use crate::words::bidi::isolated;
 use crate::words::fit as words;
 use crate::words::pattern::{asks, title};
 
-/// How many fabrics of one answer are listed unless all are asked for.
+/// How many cloths of one answer are listed unless all are asked for.
 const LISTED: usize = 5;
 /// Columns of a candidate's answer and tag; what is said of it stands to the right of them.
 const UNDER: usize = 18;
@@ -71,8 +71,9 @@ fn aside(text: &mut Lines, label: &str, words: &str) {
 fn one_candidate(text: &mut Lines, candidate: &Candidate<'_>, fitted: &Fitted<'_>) {
     let (fabric, verdict) = (candidate.fabric, candidate.verdict());
     let (style, kind) = (style(answer::tone(verdict)), answer::label(verdict));
-    let chance =
-        words::chance(candidate.answer, candidate.chance).map(|chance| format!(", {chance}")).unwrap_or_default();
+    let chance = words::chance(candidate.answer, candidate.chance, candidate.disagrees())
+        .map(|chance| format!(", {chance}"))
+        .unwrap_or_default();
     let label = format!("  {style}{kind:<10}{style:#}{:>4}  ", fabric.tag);
     text.hanging(&label, UNDER, &format!("{}{chance}", isolated(&fabric.name)));
     let mark = if candidate.may_shrink() { format!("\u{a0}{MARK}") } else { String::new() };

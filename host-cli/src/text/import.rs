@@ -14,7 +14,7 @@ pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
     let mut text = Lines::new(columns);
     text.words(&format!("{} new, {} known", merged.new, merged.known));
     if merged.differ > 0 {
-        let words = format!("{} of the known say something else in this log, which was left as it is", merged.differ);
+        let words = format!("{} of the known differ from those in this log, which stays as it was", merged.differ);
         text.row("note", &words);
     }
     for one in shared.iter().take(SHOWN) {
@@ -24,7 +24,7 @@ pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
         text.row("", &format!("tenter cloth edit {second} --tag {free}"));
     }
     if let Some(more) = shared.len().checked_sub(SHOWN).filter(|more| *more > 0) {
-        text.row("note", &format!("{more} more tags are on two fabrics; import again to see them"));
+        text.row("note", &format!("{more} more tags are on two cloths; import again to see them"));
     }
     text.finish()
 }

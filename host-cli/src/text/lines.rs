@@ -10,8 +10,9 @@ use textwrap::wrap_algorithms::wrap_first_fit;
 use unicode_segmentation::UnicodeSegmentation as _;
 use unicode_width::{UnicodeWidthChar as _, UnicodeWidthStr as _};
 
+use crate::plain;
 use crate::words::answer::Tone;
-use crate::words::{bidi, tied};
+use crate::words::tied;
 
 /// Columns of a row's label, with the space before and after it.
 const LABEL: usize = 12;
@@ -145,9 +146,9 @@ pub fn wrap(words: &str, first: usize, room: usize) -> Vec<String> {
     let isolated = |line: String| {
         let mut line = format!("{carry}{}", tied::untied(line.trim()));
         carry = "";
-        if bidi::is_open(&line) {
-            line.push(bidi::CLOSE);
-            carry = bidi::OPEN_TEXT;
+        if plain::is_open(&line) {
+            line.push(plain::CLOSE);
+            carry = plain::OPEN_TEXT;
         }
         line
     };
@@ -208,7 +209,7 @@ mod tests {
 
     #[test]
     fn an_isolate_is_closed_and_opened_at_a_break() {
-        let words = format!("on {}, knit", bidi::isolated("قماش أزرق"));
+        let words = format!("on {}, knit", plain::isolated("قماش أزرق"));
         assert_eq!(wrap(&words, 8, 8), ["on \u{2068}قماش\u{2069}", "\u{2068}أزرق\u{2069},", "knit"]);
     }
 
@@ -216,12 +217,12 @@ mod tests {
         /// Nothing is lost, and a line that is too wide is one word or one figure.
         #[test]
         fn words_are_kept(before in "[a-z0-9%± m]{0,40}", name in "[a-zقما生地🧵「」、 ]{0,40}", room in 4_usize..40) {
-            let words = format!("{before} {} end", bidi::isolated(&name));
-            let bare = |text: &str| bidi::plain(text).split_whitespace().collect::<String>();
+            let words = format!("{before} {} end", plain::isolated(&name));
+            let bare = |text: &str| plain::plain(text).split_whitespace().collect::<String>();
             let lines = wrap(&words, room, room);
             prop_assert_eq!(bare(&lines.concat()), bare(&words));
             for line in &lines {
-                prop_assert!(!bidi::is_open(line), "{:?}", line);
+                prop_assert!(!plain::is_open(line), "{:?}", line);
                 let one = wrap(line, 1, 1).len() == 1;
                 prop_assert!(width(line) <= room || one, "{:?} in {}", line, room);
             }

@@ -5,9 +5,9 @@ use tenter_core::Unit;
 use tenter_core::making::pairing::Match;
 
 use crate::finding::pair::Pairing;
+use crate::plain::isolated;
 use crate::text::advice;
 use crate::text::lines::Lines;
-use crate::words::bidi::isolated;
 use crate::words::pair as words;
 use crate::words::terms;
 

@@ -2,11 +2,11 @@
 
 use tenter_core::Unit;
 
-use crate::finding::pattern::Listed;
+use crate::finding::pattern::ListedPattern;
 use crate::log::Pattern;
+use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
-use crate::words::bidi::isolated;
 use crate::words::pattern as words;
 
 /// A pattern, or one of its views.
@@ -39,7 +39,7 @@ pub fn pattern(pattern: &Pattern, view: Option<&str>, unit: Unit, columns: usize
 
 /// The patterns, a line each.
 #[must_use]
-pub fn list(patterns: &[Listed], retired: bool, width: usize) -> String {
+pub fn list(patterns: &[ListedPattern], retired: bool, width: usize) -> String {
     if patterns.is_empty() {
         let mut text = Lines::new(width);
         text.words(if retired { words::NONE_RETIRED } else { words::NONE });

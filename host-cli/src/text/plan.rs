@@ -2,7 +2,7 @@
 
 use tenter_core::Unit;
 
-use crate::finding::plan::Plan;
+use crate::finding::plan::ViewPlan;
 use crate::text::advice;
 use crate::text::lines::{HEADING, Lines};
 use crate::words::pattern::titled;
@@ -10,7 +10,7 @@ use crate::words::plan::sections;
 
 /// The text.
 #[must_use]
-pub fn render(plan: &Plan, why: bool, unit: Unit, columns: usize) -> String {
+pub fn render(plan: &ViewPlan, why: bool, unit: Unit, columns: usize) -> String {
     let mut text = Lines::new(columns);
     text.words(&format!("{}: plan", titled(&plan.pattern, &plan.view)));
     for section in sections(plan, unit) {

@@ -1,7 +1,7 @@
 //! A quiet table: a line of heads, columns lined up, no rules; it fits the width it is given.
 
+use crate::plain::isolated;
 use crate::text::lines::{HEADING, Lines, padded, width, wrap};
-use crate::words::bidi::isolated;
 
 /// Columns between two columns of the table.
 const GAP: usize = 2;

@@ -4,7 +4,7 @@ use tenter_core::forecast::ForecastError;
 use tenter_core::{Answer, Ask, Decimal, Load, Note, Part, Plan, Settle, Side, Unit};
 
 use crate::finding::check::Next;
-use crate::finding::cloth::{Disagreement, TrustOrigin};
+use crate::finding::cloth::TrustOrigin;
 use crate::input::CheckInput;
 use crate::log::Construction;
 use crate::words::quantity;
@@ -40,7 +40,10 @@ pub fn next(next: Next, unit: Unit) -> String {
         }
         Next::OnLimit { well_read: false } => ON_LIMIT.to_owned(),
         Next::JudgeByGrowth => "the cloth did not stretch, so recovery has no meaning: judge by growth".to_owned(),
-        Next::ReadAfterRelease => "read the length after release and add it, such as --back 101mm@60s".to_owned(),
+        Next::ReadAfterRelease(seconds) => {
+            let time = quantity::time_typed(seconds);
+            format!("read the length {} after release and add it, such as --back 101mm@{time}", duration(seconds))
+        }
         Next::SettleFirst => {
             "before you give up on it, make a settling pull and pull again: a knit's first pull reads low".to_owned()
         }
@@ -68,7 +71,10 @@ pub fn settle(settle: &Settle, unit: Unit) -> String {
     let complete = settle.complete.map(|pulls| format!("make {pulls} pulls in all"));
     let marks = settle.marks.map(|marks| format!("set the marks {} apart", quantity::tape(marks, unit)));
     let first = [complete, marks].into_iter().flatten().collect::<Vec<_>>().join(", and ");
-    let plan = settle.plan.as_ref().map(|plan| format!("{} would settle it four times in five", planned(plan)));
+    let plan = settle.plan.as_ref().map(|plan| match plan.days {
+        0 | 1 => format!("{} would settle it four times in five", planned(plan)),
+        _ => format!("only a lot of work would settle it: {}", planned(plan).trim_end_matches(',')),
+    });
     match (first.is_empty(), plan) {
         (true, Some(plan)) => plan,
         (false, Some(plan)) => format!("{first}; {plan}"),
@@ -164,18 +170,6 @@ pub fn how(input: &CheckInput) -> String {
     let (gauge, confidence) = (test.gauge().show(input.unit), whole(input.rules.confidence.percent()));
     let (grain, held) = (test.grain().word(), test.held().word());
     format!("{grain}, {held}, {pulls} {load}, marks {gauge}, scale {scale}, ± at {confidence} %")
-}
-
-/// By how much a test differs from the one before it.
-#[must_use]
-pub fn disagreement(disagreement: &Disagreement) -> String {
-    let Disagreement { before, points } = disagreement;
-    let side = if *points < 0.0 { "lower" } else { "higher" };
-    let points = Decimal::round(points.abs(), 1);
-    let before = &before.said;
-    let when =
-        if before.clock_unset { "the test before".to_owned() } else { format!("on {}", quantity::pulled(before)) };
-    format!("{points} points {side} than {when}, more than the ± explains: pull it again")
 }
 
 /// How the ± was found.

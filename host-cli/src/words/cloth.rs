@@ -1,32 +1,32 @@
-//! A fabric in words.
+//! A cloth in words.
 
 use tenter_core::{Grain, Length, Unit};
 
 use crate::finding::cloth::{Shown, Status};
 use crate::log::{Entry, Fabric, FabricChange, Fact, StoredTest};
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::quantity::{self, cloth};
 
-/// Where there is no fabric yet.
+/// Where there is no cloth yet.
 pub const NONE: &str =
     "the stash is empty; begin with tenter cloth add NAME, or type tenter demo for a file of samples to look round in";
 /// Where nothing is retired.
 pub const NONE_RETIRED: &str = "nothing is retired";
 
-/// How many fabrics of all are listed.
+/// How many cloths of all are listed.
 #[must_use]
 pub fn count(listed: usize, all: usize, retired: bool) -> String {
     format!("{listed} of {all} {}", if retired { "retired" } else { "in the stash" })
 }
 
-/// A fabric and what is on hand, in one line.
+/// A cloth and what is on hand, in one line.
 #[must_use]
 pub fn line_about(fabric: &Fabric, unit: Unit) -> String {
     let parts = [title(fabric), on_hand(fabric, unit), fabric.construction.word().to_owned()];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
-/// A fabric's tag and name.
+/// A cloth's tag and name.
 #[must_use]
 pub fn title(fabric: &Fabric) -> String {
     format!("{}  {}", fabric.tag, isolated(&fabric.name))
@@ -57,7 +57,7 @@ pub fn facts(fabric: &Fabric, unit: Unit) -> Vec<String> {
     parts
 }
 
-/// Where a fabric lies, or was seen and for how much, as a list says it.
+/// Where a cloth lies, or was seen and for how much, as a list says it.
 #[must_use]
 pub fn place(fabric: &Fabric) -> String {
     match &fabric.shop {
@@ -69,7 +69,7 @@ pub fn place(fabric: &Fabric) -> String {
     }
 }
 
-/// How to bring a retired fabric back.
+/// How to bring a retired cloth back.
 #[must_use]
 pub fn retired(fabric: &Fabric) -> String {
     format!("bring it back with tenter cloth return {}", fabric.tag)
@@ -87,6 +87,8 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
     let status = match shown.status(stored) {
         Status::Retired => "retired",
         Status::Counts => "counts",
+        Status::BeforeWash => "counts for less: before a wash",
+        Status::Doubted => "doubted, left out",
         Status::Older => "older",
     };
     let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
@@ -97,11 +99,12 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
 /// The history, each step with its day.
 #[must_use]
 pub fn steps(shown: &Shown<'_>) -> Vec<(String, String)> {
-    let said = |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at), step(entry, left, shown.unit));
+    let said =
+        |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at, shown.here), step(entry, left, shown.unit));
     shown.steps().into_iter().map(said).filter(|(_, words)| !words.is_empty()).collect()
 }
 
-/// One step of a fabric's history.
+/// One step of a cloth's history.
 fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
     let left = left.map(|length| format!("; {} on hand", cloth(length, unit))).unwrap_or_default();
     let noted = |text: &str| if text.is_empty() { String::new() } else { format!(": {}", isolated(text)) };

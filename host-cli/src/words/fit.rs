@@ -3,13 +3,14 @@
 use tenter_core::{Answer, Ask, Part, Side, Unit};
 
 use crate::finding::check::figure;
+use crate::finding::cloth::Disagreement;
 use crate::finding::fit::cloth::ClothAnswer;
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit};
 use crate::log::Role;
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::pattern::demand;
 use crate::words::terms::{self, percent};
-use crate::words::{check, quantity};
+use crate::words::{check, counts, quantity};
 
 /// Where there is nothing to choose from.
 pub const EMPTY: &str = "the stash is empty; begin with tenter cloth add NAME";
@@ -21,7 +22,10 @@ pub const MAY_SHRINK_NOTE: &str =
 
 /// How likely it is that a cloth meets what is asked.
 #[must_use]
-pub fn chance(answer: Answer, chance: Option<f32>) -> Option<String> {
+pub fn chance(answer: Answer, chance: Option<f32>, disagree: bool) -> Option<String> {
+    if disagree {
+        return Some(counts::DISAGREE.to_owned());
+    }
     let chance = percent(chance?);
     match answer {
         Answer::Meets => Some(format!("{chance} sure")),
@@ -34,6 +38,8 @@ pub fn chance(answer: Answer, chance: Option<f32>) -> Option<String> {
 #[must_use]
 pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     let mut parts = vec![reason(candidate, fitted)];
+    let before_wash = candidate.grains.iter().filter(|along| !along.evaluation.parts.is_empty());
+    parts.extend(before_wash.filter_map(|along| counts::before_wash(along.measured)).next());
     // How much there is of a cloth that will not do is of no use.
     if !candidate.verdict().is_refused() {
         parts.extend(amount(candidate, fitted.unit));
@@ -51,11 +57,25 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
             format!("{} not measured yet: tenter pull {tag} --grain {}", grain.word(), grain.word())
         }
         Reason::NotRead(grain, ask) => {
-            format!("{} {} not measured yet: pull again and add --back LENGTH@60s", grain.word(), ask.word())
+            let time = quantity::time_typed(candidate.rest_seconds);
+            format!("{} {} not measured yet: pull again and add --back LENGTH@{time}", grain.word(), ask.word())
+        }
+        Reason::Disagree(grain) => {
+            let along = candidate.along(grain);
+            let apart = along.and_then(|along| Disagreement::of(along.measured, &along.evaluation));
+            let apart =
+                apart.map(|apart| counts::disagreement(&apart, fitted.confidence, fitted.here)).unwrap_or_default();
+            format!("{} {apart}", grain.word())
+        }
+        Reason::Doubted(grain) => {
+            let along = candidate.along(grain);
+            let unit = quantity::marks_unit(fitted.unit);
+            let doubted = along.and_then(|along| counts::doubted(along.measured, &along.evaluation.doubts, unit));
+            format!("{} {}", grain.word(), doubted.unwrap_or_default())
         }
         Reason::Part(..) if candidate.answer == Answer::Meets => measured(candidate, fitted),
         Reason::Part(grain, part) => {
-            let evaluation = candidate.along(grain);
+            let evaluation = candidate.along(grain).map(|along| &along.evaluation);
             let seen = evaluation.and_then(|evaluation| figure(evaluation, part.ask));
             let seen = seen.map(|figure| terms::figure(&figure, fitted.confidence)).unwrap_or_default();
             let asked = match part.side {
@@ -65,9 +85,9 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
             let but = if candidate.verdict().is_refused() { "but" } else { "and" };
             let mut text = format!("{} {} {seen}, {but} {asked}", grain.word(), part.ask.word());
             if candidate.answer == Answer::Close {
-                let settle = evaluation.and_then(|evaluation| evaluation.settle);
+                let settle = evaluation.and_then(|evaluation| evaluation.settle.as_ref());
                 let unit = quantity::marks_unit(fitted.unit);
-                let settle = settle.map_or_else(|| check::ON_LIMIT.to_owned(), |settle| check::settle(&settle, unit));
+                let settle = settle.map_or_else(|| check::ON_LIMIT.to_owned(), |settle| check::settle(settle, unit));
                 text.push_str(&format!("; {settle}"));
             }
             text

@@ -5,6 +5,7 @@ pub mod answer;
 pub mod card;
 pub mod check;
 pub mod cloth;
+pub mod counts;
 pub mod doubt;
 pub mod errors;
 pub mod figures;
@@ -21,5 +22,3 @@ pub mod terms;
 pub mod tied;
 pub mod typeset;
 pub mod washing;
-
-pub use crate::plain as bidi;

@@ -6,9 +6,9 @@ use tenter_core::making::pairing::{
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Decimal, Unit};
 
-use crate::finding::pair::{Doubt, Named, Pairing};
+use crate::finding::pair::{Named, PairDoubt, Pairing};
+use crate::plain::isolated;
 use crate::words::advice::Spoken;
-use crate::words::bidi::isolated;
 use crate::words::quantity;
 use crate::words::terms as words;
 
@@ -26,11 +26,11 @@ pub const fn headline(pairing: &Pairing) -> (&'static str, &'static str) {
 
 /// What a close answer hangs on.
 #[must_use]
-pub const fn doubt(doubt: Doubt) -> &'static str {
+pub const fn doubt(doubt: PairDoubt) -> &'static str {
     match doubt {
-        Doubt::Stretch => "only their stretch leaves it open",
-        Doubt::Growth => "their stretch is settled; only their growth leaves it open",
-        Doubt::Washing => "their stretch is settled; only the wash leaves it open",
+        PairDoubt::Stretch => "only their stretch leaves it open",
+        PairDoubt::Growth => "their stretch is settled; only their growth leaves it open",
+        PairDoubt::Washing => "their stretch is settled; only the wash leaves it open",
     }
 }
 
@@ -133,7 +133,7 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
         AdviceReason::Gap => gap,
         AdviceReason::Mismatch => "one side comes out longer than the other".to_owned(),
         AdviceReason::TooClose => match pairing.doubt() {
-            Some(doubt @ (Doubt::Growth | Doubt::Washing)) => self::doubt(doubt).to_owned(),
+            Some(doubt @ (PairDoubt::Growth | PairDoubt::Washing)) => self::doubt(doubt).to_owned(),
             _ => format!("{gap} ± {}", Decimal::round(pair.gap.half_width(pairing.confidence), 1)),
         },
         AdviceReason::NotMeasured => "that was not measured".to_owned(),
@@ -165,8 +165,8 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
 /// What to measure where the answer is too close to call.
 fn again(pairing: &Pairing) -> &'static str {
     match pairing.doubt() {
-        Some(Doubt::Growth) => "pull both again and read them after release, with longer marks",
-        Some(Doubt::Washing) => "wash both again, with longer marks",
-        Some(Doubt::Stretch) | None => "pull both again, with longer marks; the answer lies on a limit",
+        Some(PairDoubt::Growth) => "pull both again and read them after release, with longer marks",
+        Some(PairDoubt::Washing) => "wash both again, with longer marks",
+        Some(PairDoubt::Stretch) | None => "pull both again, with longer marks; the answer lies on a limit",
     }
 }

@@ -1,10 +1,11 @@
 //! What patterns ask, in words.
 
-use tenter_core::{Demand, Grain, Range, Unit};
+use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Limit, Range, Unit};
 
 use crate::log::{Pattern, Role};
-use crate::words::bidi::isolated;
+use crate::plain::isolated;
 use crate::words::quantity;
+use crate::words::terms::duration;
 
 /// How a pattern without views calls its only one.
 const NO_VIEW: &str = "-";
@@ -16,14 +17,20 @@ pub const NO_ROLES: &str = "no roles yet; begin with tenter pattern add NAME VIE
 /// Where nothing is retired.
 pub const NONE_RETIRED: &str = "nothing is retired";
 
-/// A range in words: `at least 5 %`, `5 % to 15 %`, `at most 15 %`.
+/// A range in words, each limit as `limit` says it: `at least 5 %`, `5 % to 15 %`, `at most 15 %`, `exactly 5 %`; none
+/// where nothing is asked.
 #[must_use]
-pub fn range(range: Range) -> String {
-    match (range.at_least, range.at_most) {
-        (Some(least), Some(most)) => format!("{least} to {most}"),
-        (Some(least), None) => format!("at least {least}"),
-        (None, Some(most)) => format!("at most {most}"),
-        (None, None) => String::new(),
+pub fn range(range: Range, limit: impl Fn(Limit) -> String) -> Option<String> {
+    match (range.at_least.map(&limit), range.at_most.map(&limit)) {
+        (None, None) => None,
+        (Some(least), None) => Some(format!("at least {least}")),
+        (None, Some(most)) => Some(format!("at most {most}")),
+        (Some(least), Some(most)) if least == most => Some(format!("exactly {least}")),
+        // A printed gauge has a "to" of its own.
+        (Some(least), Some(most)) if least.contains(" to ") || most.contains(" to ") => {
+            Some(format!("at least {least}, at most {most}"))
+        }
+        (Some(least), Some(most)) => Some(format!("{least} to {most}")),
     }
 }
 
@@ -32,13 +39,16 @@ pub fn range(range: Range) -> String {
 pub fn demand(demand: &Demand) -> String {
     let mut parts: Vec<String> = Vec::new();
     for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-        let asked = demand.stretch(grain);
-        if !asked.is_empty() {
-            parts.push(format!("{} {}", grain.word(), range(asked)));
-        }
+        let asked = range(demand.stretch(grain), |limit| limit.to_string());
+        parts.extend(asked.map(|asked| format!("{} {asked}", grain.word())));
     }
-    parts.extend(demand.growth_at_most.map(|limit| format!("growth at most {limit}")));
-    parts.extend(demand.recovery_at_least.map(|limit| format!("recovery at least {limit}")));
+    // 30 min unless said.
+    let at = match demand.rest_seconds {
+        DEFAULT_REST_SECONDS => String::new(),
+        seconds => format!(" after {}", duration(seconds)),
+    };
+    parts.extend(demand.growth_at_most.map(|limit| format!("growth at most {limit}{at}")));
+    parts.extend(demand.recovery_at_least.map(|limit| format!("recovery at least {limit}{at}")));
     parts.join(", ")
 }
 

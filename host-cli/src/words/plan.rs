@@ -4,9 +4,10 @@ use serde::Serialize;
 use tenter_core::Unit;
 use tenter_core::making::source::Source;
 
-use crate::finding::plan::{Part, Plan, Planned, Step, Topic};
+use crate::finding::plan::{PlanPart, PlanTopic, Planned, Step, ViewPlan};
+use crate::plain::isolated;
 use crate::words::advice::Spoken;
-use crate::words::bidi::isolated;
+use crate::words::counts::DISAGREE;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
 use crate::words::{answer, handle, quantity, size, terms};
@@ -22,7 +23,7 @@ pub struct Section {
 
 /// The plan, part by part, the cloths first.
 #[must_use]
-pub fn sections(plan: &Plan, unit: Unit) -> Vec<Section> {
+pub fn sections(plan: &ViewPlan, unit: Unit) -> Vec<Section> {
     let cloths =
         Section { head: "cloths".to_owned(), lines: plan.roles.iter().map(|role| cloth(role, unit)).collect() };
     let parts = plan.parts.iter().map(|part| section(plan, part, unit));
@@ -31,26 +32,26 @@ pub fn sections(plan: &Plan, unit: Unit) -> Vec<Section> {
 
 /// One part.
 #[must_use]
-pub fn section(plan: &Plan, part: &Part, unit: Unit) -> Section {
+pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
     let mut lines: Vec<Spoken> = part.steps.iter().flat_map(|step| speak(plan, step, unit)).collect();
-    if part.topic == Topic::Cutting {
+    if part.topic == PlanTopic::Cutting {
         lines.dedup_by(|one, other| one.text == other.text);
     }
     Section { head: head(&part.topic, unit), lines }
 }
 
-fn head(topic: &Topic, unit: Unit) -> String {
+fn head(topic: &PlanTopic, unit: Unit) -> String {
     match topic {
-        Topic::Before => "before cutting".to_owned(),
-        Topic::Cutting => "cutting".to_owned(),
-        Topic::Seam { roles: [one, other], length } => {
+        PlanTopic::Before => "before cutting".to_owned(),
+        PlanTopic::Cutting => "cutting".to_owned(),
+        PlanTopic::Seam { roles: [one, other], length } => {
             format!("seam {} + {}, {}", isolated(one), isolated(other), quantity::width(*length, unit))
         }
-        Topic::Sewing(cloth) => format!("sewing {}", named(cloth)),
-        Topic::Finishing => "stabilise and finish, where the garment has it".to_owned(),
-        Topic::Notions => "zips and elastic".to_owned(),
-        Topic::Buying => "to buy".to_owned(),
-        Topic::Care => "take care".to_owned(),
+        PlanTopic::Sewing(cloth) => format!("sewing {}", named(cloth)),
+        PlanTopic::Finishing => "stabilise and finish, where the garment has it".to_owned(),
+        PlanTopic::Notions => "zips and elastic".to_owned(),
+        PlanTopic::Buying => "to buy".to_owned(),
+        PlanTopic::Care => "take care".to_owned(),
     }
 }
 
@@ -60,7 +61,8 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
     let text = match &planned.cloth {
         None => format!("{role}: nothing in the stash; see below"),
         Some(taken) => {
-            let chance = taken.chance.map(|chance| format!(" ({})", terms::percent(chance))).unwrap_or_default();
+            let chance = if taken.disagrees { Some(DISAGREE.to_owned()) } else { taken.chance.map(terms::percent) };
+            let chance = chance.map(|chance| format!(" ({chance})")).unwrap_or_default();
             let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
             for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
                 text.push_str(", ");
@@ -87,7 +89,7 @@ pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
     Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
 }
 
-fn speak(plan: &Plan, step: &Step, unit: Unit) -> Vec<Spoken> {
+fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
     let own = |about, text: String, why: String| Spoken::new(about, text, why, Source::Own);
     let line = match step {
         Step::Wash { cloth, fibre, washes, source } => {

@@ -2,23 +2,22 @@
 
 use crate::finding::cloth::stretch_of;
 use crate::finding::pull::Pulled;
-use crate::log::StoredTest;
-use crate::words::bidi::isolated;
+use crate::log::{Here, StoredTest};
+use crate::plain::isolated;
 use crate::words::quantity;
 
 /// What became of the test.
 #[must_use]
-pub fn stored(pulled: &Pulled) -> String {
-    let Pulled { fabric, test, older, .. } = pulled;
-    let counts = if *older { "; a later test counts instead" } else { "" };
-    let (day, name) = (quantity::minute(test.said.pulled), isolated(&fabric.name));
-    format!("{} on {}  {name}, pulled {day}{counts}", test.id.short(), fabric.tag)
+pub fn stored(pulled: &Pulled, here: Here) -> String {
+    let Pulled { fabric, test, .. } = pulled;
+    let (day, name) = (quantity::minute(test.said.pulled, here), isolated(&fabric.name));
+    format!("{} on {}  {name}, pulled {day}", test.id.short(), fabric.tag)
 }
 
 /// A test in one line: what it measured, and when.
 #[must_use]
-pub fn line_about(test: &StoredTest) -> String {
+pub fn line_about(test: &StoredTest, here: Here) -> String {
     let said = &test.said;
     let stretch = stretch_of(test).map(|stretch| quantity::percent(stretch.ratio)).unwrap_or_default();
-    format!("{}, {} {stretch} of {}", test.id.short(), said.test.grain().word(), quantity::day(said.pulled))
+    format!("{}, {} {stretch} of {}", test.id.short(), said.test.grain().word(), quantity::day(said.pulled, here))
 }

@@ -1,10 +1,11 @@
 //! Lengths of cloth, dates and other quantities as people write them.
 
-use jiff::tz::TimeZone;
-use jiff::{Timestamp, ZonedDateTime};
+use jiff::Timestamp;
 use tenter_core::{Decimal, Length, Ratio, Unit};
 
+use crate::log::Here;
 use crate::log::tested::Tested;
+use crate::words::terms::duration;
 
 /// A length of cloth: `2.40 m`, or `2.62 yd` for inches. Rounded down: nobody should count on what is not there.
 #[must_use]
@@ -42,10 +43,6 @@ pub fn width(length: Length, unit: Unit) -> String {
     tape(length, if unit == Unit::Mm { Unit::Cm } else { unit })
 }
 
-fn zoned(at: Timestamp) -> ZonedDateTime {
-    at.to_zoned_datetime(TimeZone::system())
-}
-
 /// The unit in which marks are shown beside lengths of cloth.
 #[must_use]
 pub const fn marks_unit(unit: Unit) -> Unit {
@@ -66,14 +63,14 @@ pub const fn seam_unit(unit: Unit) -> Unit {
 
 /// A day, where the reader is.
 #[must_use]
-pub fn day(at: Timestamp) -> String {
-    zoned(at).date().to_string()
+pub fn day(at: Timestamp, here: Here) -> String {
+    here.shows(at).date().to_string()
 }
 
 /// A day and the time of day, where the reader is.
 #[must_use]
-pub fn minute(at: Timestamp) -> String {
-    zoned(at).strftime("%Y-%m-%d %H:%M").to_string()
+pub fn minute(at: Timestamp, here: Here) -> String {
+    here.shows(at).strftime("%Y-%m-%d %H:%M").to_string()
 }
 
 /// A number with a true minus sign.
@@ -99,8 +96,14 @@ pub const DAY_NOT_KNOWN: &str = "day not known";
 
 /// The day of a test, as far as it is known.
 #[must_use]
-pub fn pulled(said: &Tested) -> String {
-    if said.clock_unset { DAY_NOT_KNOWN.to_owned() } else { day(said.pulled) }
+pub fn pulled(said: &Tested, here: Here) -> String {
+    if said.clock_unset { DAY_NOT_KNOWN.to_owned() } else { day(said.pulled, here) }
+}
+
+/// A time since release as it is typed after the `@`.
+#[must_use]
+pub fn time_typed(seconds: u32) -> String {
+    duration(seconds).replace(' ', "")
 }
 
 #[cfg(test)]

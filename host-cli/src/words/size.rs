@@ -8,8 +8,8 @@ use tenter_core::{Answer, Length, Ratio, Unit};
 
 use crate::finding::size::{Passes, Size, SizeLine, Sized};
 use crate::input::size::Girth;
+use crate::plain::isolated;
 use crate::words::advice::Spoken;
-use crate::words::bidi::isolated;
 use crate::words::quantity::{percent, tape};
 use crate::words::terms as words;
 

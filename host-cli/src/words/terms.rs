@@ -39,7 +39,7 @@ pub fn bare_figure(figure: &Figure, confidence: Confidence) -> String {
     format!("{} ± {half}", quantity::number(figure.ratio.percent(1)))
 }
 
-/// What is said of a length that was reckoned by area.
+/// What is said of a length that was worked out by area.
 pub const BY_AREA: &str = "an estimate by area: lay it out";
 
 /// A chance in percent, never rounded to certainty.

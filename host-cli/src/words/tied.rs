@@ -1,6 +1,6 @@
 //! What a line's end in a terminal must not part.
 
-use crate::words::bidi;
+use crate::plain;
 use crate::words::typeset;
 
 /// Where no line ends though there is no space.
@@ -18,8 +18,8 @@ pub fn tied(text: &str) -> String {
     let mut tied = String::with_capacity(text.len());
     for sign in typeset::set(text).chars() {
         match sign {
-            '/' | bidi::OPEN => tied.extend([sign, JOINER]),
-            bidi::CLOSE => tied.extend([JOINER, sign]),
+            '/' | plain::OPEN => tied.extend([sign, JOINER]),
+            plain::CLOSE => tied.extend([JOINER, sign]),
             _ => tied.push(sign),
         }
     }

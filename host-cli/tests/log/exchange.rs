@@ -24,7 +24,7 @@ fn a_log_comes_back_as_it_was() {
     assert_eq!(desk.ok("b.db", &["export"]), exported);
 }
 
-/// Both sides' history is there, in one order, whichever side imports; a tag on two fabrics is told, and the command
+/// Both sides' history is there, in one order, whichever side imports; a tag on two cloths is told, and the command
 /// that is proposed mends it.
 #[test]
 fn two_logs_merge() {
@@ -150,7 +150,7 @@ fn an_edited_entry_is_told() {
     let before = desk.ok("a.db", &["export"]);
     let output = desk.piped("a.db", &["import", "-"], before.replace("hem; facing", "pockets").as_bytes());
     let told = String::from_utf8(output.stdout).unwrap();
-    assert!(told.starts_with("0 new, 6 known\n") && told.contains("1 of the known say something else"), "{told}");
+    assert!(told.starts_with("0 new, 6 known\n") && told.contains("1 of the known differ"), "{told}");
     assert_eq!(desk.ok("a.db", &["export"]), before);
 }
 

@@ -8,7 +8,7 @@ use tenter::log::pattern::DemandField;
 use tenter::log::{
     Construction, Entry, FabricChange, Fact, Id, PatternChange, RoleChange, StoredTest, Subject, Tested,
 };
-use tenter::store::{Change as _, Merged, Read, Store as _, StoreError, Which, sqlite::Sqlite};
+use tenter::store::{Change as _, Merged, Read, Store as _, StoreError, WhichTests, sqlite::Sqlite};
 use tenter::words::errors::imported;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
@@ -66,7 +66,7 @@ fn test(fabric: Option<Id>, beyond: &[u16], rest: u16) -> Fact {
 }
 
 fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
-    let (fabrics, tests, patterns) = (read.fabrics()?, read.tests(Which::All)?, read.patterns()?);
+    let (fabrics, tests, patterns) = (read.fabrics()?, read.tests(WhichTests::All)?, read.patterns()?);
     let fabric = |index: &usize| fabrics.get(index % fabrics.len().max(1)).map(|fabric| fabric.id);
     let stored = |index: &usize| tests.get(index % tests.len().max(1)).map(|test| test.id);
     let pattern = |index: &usize| patterns.get(index % patterns.len().max(1)).map(|pattern| pattern.id);
@@ -120,16 +120,14 @@ fn say(store: &mut Sqlite, all: &[Said]) {
 fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
     let fabrics = store.fabrics().unwrap();
     let of = |which| store.tests(which).unwrap();
-    let mut newest = of(Which::Newest);
-    newest.sort_by_key(|test| test.id);
-    let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(Which::Of(fabric.id))).collect();
-    each.extend(of(Which::Inbox));
+    let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(WhichTests::Of(fabric.id))).collect();
+    each.extend(of(WhichTests::Inbox));
     let histories: Vec<Vec<Entry>> =
         fabrics.iter().map(|fabric| store.history(Subject::Fabric(fabric.id)).unwrap()).collect();
-    let hands = store.hands().unwrap().all();
+    let pooled = store.repeatability().unwrap().all();
     // Sums of floating numbers in another order differ in the last digits.
-    let hand = (format!("{:.6}", hands.dof), format!("{:.6}", hands.sum));
-    (fabrics, (each, newest, of(Which::All)), store.patterns().unwrap(), histories, hand)
+    let hand = (format!("{:.6}", pooled.dof), format!("{:.6}", pooled.sum));
+    (fabrics, (each, of(WhichTests::All)), store.patterns().unwrap(), histories, hand)
 }
 
 /// The log as `tenter export` writes it.
@@ -275,7 +273,7 @@ proptest! {
             let (tag, name) = (Some(fabric.tag), Some(fabric.name.clone()));
             Ok(Entry::new(fabric.id, Fact::FabricAdded(FabricChange { tag, name, ..FabricChange::default() })))
         })).unwrap();
-        let mut tests = a.tests(Which::All).unwrap();
+        let mut tests = a.tests(WhichTests::All).unwrap();
         for with_id in [true, false] {
             let mut table = ::csv::Writer::from_writer(Vec::new());
             table.write_record(TESTS.iter().skip(usize::from(!with_id))).unwrap();
@@ -283,7 +281,7 @@ proptest! {
             tests.retain(|test| with_id || test.said.fabric.is_some());
             for test in &tests {
                 let of = fabrics.iter().find(|fabric| Some(fabric.id) == test.said.fabric);
-                let row = row_of(test, of, &a.hands().unwrap()).unwrap();
+                let row = row_of(test, of, &a.repeatability().unwrap()).unwrap();
                 table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
             }
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();

@@ -39,7 +39,7 @@ fn python_reads_the_tables() {
     desk.ok("log.db", &["cloth", "add", "plain"]);
     let pull = "pull 1 --marks 10cm --to 10.5cm --back 9.9cm@60s --at 2026-01-05";
     desk.ok("log.db", &pull.split(' ').collect::<Vec<_>>());
-    assert_eq!(desk.ok("log.db", &["export", "--csv", "fabrics", "f.csv"]), "2 fabrics in f.csv\n");
+    assert_eq!(desk.ok("log.db", &["export", "--csv", "cloths", "f.csv"]), "2 cloths in f.csv\n");
     assert_eq!(desk.ok("log.db", &["export", "--csv", "tests", "t.csv"]), "1 tests in t.csv\n");
     let fabrics = rows(&desk, "f.csv");
     assert_eq!(fabrics[0]["name"], "'=SUM(A1), \"quoted\"\u{fc}");
@@ -284,7 +284,7 @@ fn a_log_knows_its_own_table() {
     assert_ne!(changed, table);
     fs::write(desk.path("changed.csv"), changed).unwrap();
     let told = desk.ok("log.db", &["import", "--csv", "changed.csv"]);
-    assert!(told.contains("1 of the known say something else"), "{told}");
+    assert!(told.contains("1 of the known differ"), "{told}");
     assert_eq!(desk.ok("log.db", &["export"]), before);
     let heads = table.lines().next().unwrap();
     fs::write(desk.path("inbox.csv"), format!("{heads}\n{row}\n")).unwrap();

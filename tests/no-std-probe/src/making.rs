@@ -33,7 +33,7 @@ impl Given {
     }
 
     fn figure(&self) -> Figure {
-        Figure { ratio: self.ratio(), u: self.u, dof: self.dof }
+        Figure { u: self.u, dof: self.dof, ..Figure::exact(self.ratio()) }
     }
 
     /// Absent for a denominator below zero.

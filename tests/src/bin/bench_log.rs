@@ -49,8 +49,10 @@ fn plain_sql(connection: &rusqlite::Connection) -> usize {
                    OR l.stretch_percent < coalesce(?3, -100) OR c.growth_percent > ?4 THEN 3 \
                  WHEN f.length < 1920000 THEN 2 ELSE 1 END AS answer \
             FROM fabric f \
-            LEFT JOIN test c ON c.fabric = f.id AND c.grain = 'crosswise' AND c.newest = 1 \
-            LEFT JOIN test l ON l.fabric = f.id AND l.grain = 'lengthwise' AND l.newest = 1 \
+            LEFT JOIN test c ON c.id = (SELECT id FROM test WHERE fabric = f.id AND grain = 'crosswise' AND dropped = 0 \
+              ORDER BY pulled DESC, id DESC LIMIT 1) \
+            LEFT JOIN test l ON l.id = (SELECT id FROM test WHERE fabric = f.id AND grain = 'lengthwise' AND dropped = 0 \
+              ORDER BY pulled DESC, id DESC LIMIT 1) \
             WHERE f.dropped = 0 ORDER BY answer, c.stretch_percent DESC, f.tag";
         let mut select = connection.prepare_cached(sql).unwrap();
         let asked = (number(least), number(most), number(lengthwise), number(growth), made.map(|made| made.word()));

@@ -12,7 +12,7 @@ use tenter::error::Error;
 use tenter::link::{Session, Transport};
 use tenter::log::{FabricChange, Fact, StoredTest};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Change as _, Read as _, Which};
+use tenter::store::{Change as _, Read as _, WhichTests};
 use tenter::text::Screen;
 
 use crate::pocket::Pocket;
@@ -149,7 +149,7 @@ pub fn stock(store: &mut Sqlite) {
 
 /// All tests of a log by their numbers on the handheld.
 pub fn all(store: &Sqlite) -> Vec<(u32, StoredTest)> {
-    let tests = store.tests(Which::All).unwrap().into_iter();
+    let tests = store.tests(WhichTests::All).unwrap().into_iter();
     let mut all: Vec<_> = tests.map(|test| (test.said.device.unwrap().number, test)).collect();
     all.sort_by_key(|(number, test)| (*number, test.id));
     all

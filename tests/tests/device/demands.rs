@@ -119,7 +119,7 @@ fn what_does_not_fit_is_named() {
     assert_eq!(labels, (1..=8).map(|nth| format!("Cape A piece {nth}")).collect::<Vec<_>>());
 }
 
-/// Her hand goes along, and an older handheld takes the demands all the same.
+/// The repeatability goes along, and an older handheld takes the demands all the same.
 #[test]
 fn her_hand_goes_along() {
     let (cable, mut store) = (Cable::to(Pocket::with(&[test(4), test(8)])), patterns());

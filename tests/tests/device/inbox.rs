@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use tempfile::TempDir;
 use tenter::command::device::sync::Options;
-use tenter::store::{self, Read as _, Which};
+use tenter::store::{self, Read as _, WhichTests};
 
 use crate::cable::{Cable, all, stock, typed};
 use crate::pocket::{Pocket, tests};
@@ -49,7 +49,7 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     let (_folder, db) = fetched();
     let id = short(&db, 3);
     let said = typed(&db, &format!("device assign {id} 1")).unwrap();
-    assert!(said.starts_with(&format!("given  {id}  lengthwise 9.0 % ± ")), "{said}");
+    assert!(said.starts_with(&format!("given  {id}  lengthwise 9.5 % ± ")), "{said}");
     assert!(said.ends_with(": to 1 Vestry twill\n"), "{said}");
     let said = typed(&db, &format!("device assign {} #2", id.to_uppercase())).unwrap();
     assert!(said.ends_with(": from 1 Vestry twill to 2 Doorway rib\n"), "{said}");
@@ -58,7 +58,7 @@ fn a_test_is_given_to_a_fabric_and_moved_to_another() {
     let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let rib = store.fabrics_tagged(2).unwrap()[0].id;
     let numbers: Vec<_> =
-        store.tests(Which::Of(rib)).unwrap().iter().map(|test| test.said.device.unwrap().number).collect();
+        store.tests(WhichTests::Of(rib)).unwrap().iter().map(|test| test.said.device.unwrap().number).collect();
     assert_eq!(numbers, [1, 3, 5]);
     // Stored, given, given: nothing of what was said is gone.
     let (_, test) = all(&store).into_iter().find(|(number, _)| *number == 3).unwrap();
@@ -75,7 +75,7 @@ fn all_of_the_inbox_goes_where_a_tag_is_clear_now() {
     assert!(text.contains("now on Fern"), "{text}");
     let text = typed(&db, "device assign --all").unwrap();
     assert!(text.ends_with("1 test given to their cloths; 2 still without: see tenter device inbox\n"), "{text}");
-    // One of two fabrics with one tag gets another; then the tag is clear.
+    // One of two cloths with one tag gets another; then the tag is clear.
     let twill = store::open(&db, tenter::log::Here::desk()).unwrap().fabrics_tagged(3).unwrap()[1].id;
     typed(&db, &format!("cloth edit {twill} --tag 30")).unwrap();
     let text = typed(&db, "device assign --all").unwrap();

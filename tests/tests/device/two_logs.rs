@@ -3,7 +3,7 @@
 use tenter::command::device::sync::Options;
 use tenter::log::{Entry, Here, StoredTest};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Change as _, Merged, Read as _, Store as _, Which};
+use tenter::store::{Change as _, Merged, Read as _, Store as _, WhichTests};
 use tenter_core::saved::{Clock, SavedTest};
 
 use crate::cable::{Cable, all, log};
@@ -75,6 +75,6 @@ fn what_was_put_right_by_hand_stays() {
     while Here::desk().now() <= before {}
     there.add(&[fact.clone()]).unwrap();
     merge(&mut here, &there);
-    let of: Vec<StoredTest> = here.tests(Which::Of(fabric)).unwrap();
+    let of: Vec<StoredTest> = here.tests(WhichTests::Of(fabric)).unwrap();
     assert_eq!(of.len(), 1);
 }

@@ -6,7 +6,7 @@ use std::process::{Command, Output, Stdio};
 use std::time::Duration;
 
 use serialport::{SerialPort as _, TTYPort};
-use tenter::store::{self, Read as _, Which};
+use tenter::store::{self, Read as _, WhichTests};
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
 use tenter_tests::emulator::{Board, SerialVia};
@@ -65,7 +65,7 @@ fn there_and_back<B: Board>(
     assert!(text.contains("stored     1  crosswise     5.0 % ± "), "{text}");
     assert!(text.contains("  1 Vestry twill\n1 test stored\n"), "{text}");
     let store = store::open(&db, tenter::log::Here::desk()).unwrap();
-    let stored = store.tests(Which::All).unwrap();
+    let stored = store.tests(WhichTests::All).unwrap();
     assert_eq!(stored.len(), 1);
     assert_eq!(stored[0].said.test, saved);
     assert_eq!(saved.pulls(), [Length::from_mm(105); 5]);

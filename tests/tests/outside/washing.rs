@@ -1,7 +1,7 @@
 //! Washing: published examples, and the ranges of each source.
 
 use crate::{assert_near, length, percent, whole_percent};
-use tenter_core::making::washing::{FIBRES, PREWASHES, Remedy, change, counted_on, left, to_buy};
+use tenter_core::making::washing::{FIBRES, Prewash, PrewashCloth, Remedy, change, counted_on, left, to_buy};
 use tenter_core::{Confidence, Figure, Grain, Ratio, Scale};
 
 fn changed(before: &str, after: &str) -> Figure {
@@ -101,7 +101,7 @@ fn every_row_as_its_source_gives_it() {
 /// your fabric to shrink*, 2012), denim three times (*Pant fabrics*, fitting book).
 #[test]
 fn washes_before_cutting() {
-    let rows: Vec<_> = PREWASHES.iter().map(|row| (row.cloth, row.washes)).collect();
-    assert_eq!(rows, [("any cloth", 1), ("cotton", 2), ("cotton and viscose knits", 2), ("denim", 3)]);
-    assert!(PREWASHES[1].source.to_string().contains("NF00-415"));
+    let rows = PrewashCloth::ALL.map(|cloth| (cloth.word(), Prewash::of(cloth).washes));
+    assert_eq!(rows, [("any", 1), ("cotton", 2), ("cotton-or-viscose-knit", 2), ("denim", 3)]);
+    assert!(Prewash::of(PrewashCloth::Cotton).source.to_string().contains("NF00-415"));
 }

@@ -1,6 +1,7 @@
 //! What is printed about the shrinkage of fibres and cloths.
 
 use crate::answer::source::Source;
+use crate::number::words;
 use crate::reading::pull_test::Grain;
 
 /// The shrinkage that is told of a fibre or a cloth. For an estimate before the first wash only: two pieces of one fibre
@@ -60,16 +61,35 @@ pub const FIBRES: &[Fibre] = &[
     Fibre { grain: Some(Grain::Crosswise), ..row("cotton, width", 10_000, 10_000) },
 ];
 
+/// Cloths that are washed differently often before they are cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PrewashCloth {
+    /// Cloth that has no row of its own.
+    Any,
+    /// Cotton, woven.
+    Cotton,
+    /// A knit of cotton, viscose or rayon.
+    CottonOrViscoseKnit,
+    /// Denim.
+    Denim,
+}
+
+words!(PrewashCloth {
+    Any => "any",
+    Cotton => "cotton",
+    CottonOrViscoseKnit => "cotton-or-viscose-knit",
+    Denim => "denim",
+});
+
 /// How often to wash a cloth before cutting, always as the garment will be washed.
 ///
 /// ```
-/// let denim = tenter_core::making::washing::PREWASHES.iter().find(|row| row.cloth == "denim").unwrap();
-/// assert_eq!(denim.washes, 3);
+/// use tenter_core::making::washing::{Prewash, PrewashCloth};
+///
+/// assert_eq!(Prewash::of(PrewashCloth::Denim).washes, 3);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Prewash {
-    /// The fibre or cloth.
-    pub cloth: &'static str,
     /// How many washes.
     pub washes: u8,
     /// Where it comes from.
@@ -78,14 +98,15 @@ pub struct Prewash {
 
 const TONDL: Source = Source::Published("R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000");
 
-const fn prewash(cloth: &'static str, washes: u8, source: Source) -> Prewash {
-    Prewash { cloth, washes, source }
+impl Prewash {
+    /// What was read of a cloth; where a source says "more than once", two.
+    #[must_use]
+    pub const fn of(cloth: PrewashCloth) -> Self {
+        match cloth {
+            PrewashCloth::Any => Self { washes: 1, source: TONDL },
+            PrewashCloth::Cotton => Self { washes: 2, source: TONDL },
+            PrewashCloth::CottonOrViscoseKnit => Self { washes: 2, source: Source::CommonPractice },
+            PrewashCloth::Denim => Self { washes: 3, source: Source::CommonPractice },
+        }
+    }
 }
-
-/// Every row that was read; where a source says "more than once", two.
-pub const PREWASHES: &[Prewash] = &[
-    prewash("any cloth", 1, TONDL),
-    prewash("cotton", 2, TONDL),
-    prewash("cotton and viscose knits", 2, Source::CommonPractice),
-    prewash("denim", 3, Source::CommonPractice),
-];

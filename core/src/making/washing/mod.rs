@@ -2,7 +2,7 @@
 
 mod fibres;
 
-pub use fibres::{FIBRES, Fibre, PREWASHES, Prewash};
+pub use fibres::{FIBRES, Fibre, Prewash, PrewashCloth};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};

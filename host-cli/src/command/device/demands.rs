@@ -3,7 +3,7 @@
 use tenter_core::record::LabelledDemand;
 
 use crate::cli::device::DemandsArgs;
-use crate::deed::handheld::{self, Wanted};
+use crate::deed::handheld::{self, WantedDemands};
 use crate::error::Error;
 use crate::link::{Session, Transport};
 use crate::store::Read;
@@ -15,8 +15,8 @@ use crate::text::device as report;
 /// # Errors
 ///
 /// A pattern, view or role that is not there, or a view that asks nothing.
-pub fn wanted(args: &DemandsArgs, read: &dyn Read) -> Result<Wanted, Error> {
-    let Some(pattern) = &args.pattern else { return Ok(Wanted::default()) };
+pub fn wanted(args: &DemandsArgs, read: &dyn Read) -> Result<WantedDemands, Error> {
+    let Some(pattern) = &args.pattern else { return Ok(WantedDemands::default()) };
     Ok(handheld::wanted(read, pattern, args.view.as_deref(), &args.role)?)
 }
 
@@ -27,7 +27,7 @@ pub fn wanted(args: &DemandsArgs, read: &dyn Read) -> Result<Wanted, Error> {
 /// A handheld that does not answer or refuses.
 pub fn run<T: Transport>(
     session: &mut Session<T>,
-    wanted: &Wanted,
+    wanted: &WantedDemands,
     read: &dyn Read,
     screen: &mut Screen<'_>,
 ) -> Result<(), Error> {

@@ -5,7 +5,7 @@ use crate::deed::handheld::{self as deed, Assigned};
 use crate::error::Error;
 use crate::finding::handheld::{inbox, stretch};
 use crate::json::device as device_json;
-use crate::store::{Change as _, Read, Store, Which};
+use crate::store::{Change as _, Read, Store, WhichTests};
 use crate::text::Screen;
 use crate::text::device as report;
 
@@ -19,7 +19,7 @@ pub fn list(args: &InboxArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     if args.json {
         writeln!(screen.out, "{}", device_json::inbox(&unclaimed))?;
     } else {
-        write!(screen.out, "{}", report::inbox(&unclaimed, screen.width))?;
+        write!(screen.out, "{}", report::inbox(&unclaimed, screen.width, screen.here))?;
     }
     Ok(())
 }
@@ -36,10 +36,10 @@ pub fn assign(args: &AssignArgs, store: &mut dyn Store, screen: &mut Screen<'_>)
     }
     let (_, moved) = store.change(deed::assign_all)?;
     moved.iter().try_for_each(|one| say(one, store, screen))?;
-    Ok(screen.say(&report::assigned_all(moved.len(), store.tests(Which::Inbox)?.len()))?)
+    Ok(screen.say(&report::assigned_all(moved.len(), store.tests(WhichTests::Inbox)?.len()))?)
 }
 
 fn say(moved: &Assigned, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let stretch = stretch(&moved.test.said.test, &read.hands()?, moved.fabric.construction);
+    let stretch = stretch(&moved.test.said.test, &read.repeatability()?, moved.fabric.construction);
     Ok(screen.say(&report::assigned(moved, stretch))?)
 }

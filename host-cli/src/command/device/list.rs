@@ -49,7 +49,7 @@ pub fn run<T: Transport>(
     if json {
         writeln!(screen.out, "{}", device_json::there(&there))?;
     } else {
-        write!(screen.out, "{}", report::there(&there, screen.width))?;
+        write!(screen.out, "{}", report::there(&there, screen.width, screen.here))?;
     }
     Ok(())
 }

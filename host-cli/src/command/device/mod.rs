@@ -19,7 +19,7 @@ use crate::text::Screen;
 use crate::text::device as report;
 
 /// A conversation over whatever line was named.
-pub type Line = Session<Box<dyn Transport>>;
+pub type PortLine = Session<Box<dyn Transport>>;
 
 /// Runs the verb.
 ///
@@ -45,12 +45,12 @@ pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut Screen<'_>) ->
 }
 
 /// Opens the line that was named.
-fn open(arg: &PortArg) -> Result<Line, Error> {
+fn open(arg: &PortArg) -> Result<PortLine, Error> {
     let Some(port) = arg.port.as_deref().filter(|port| !port.trim().is_empty()) else {
         return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
     };
     let patience = Duration::from_secs(arg.patience.into());
-    Ok(Session::open_with(link::open(port)?, patience, Line::TRIES)?)
+    Ok(Session::open_with(link::open(port)?, patience, PortLine::TRIES)?)
 }
 
 /// Sets the clock and says how far off it was.
@@ -60,7 +60,11 @@ fn open(arg: &PortArg) -> Result<Line, Error> {
 /// As [`run`].
 pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) -> Result<(), Error> {
     let was = set_clock(session, screen.here)?;
-    Ok(screen.say(&format!("clock set to {}; {}", report::moment(screen.here.now()), report::clock_was(was)))?)
+    Ok(screen.say(&format!(
+        "clock set to {}; {}",
+        report::moment(screen.here.now(), screen.here),
+        report::clock_was(was)
+    ))?)
 }
 
 /// Sets the clock; how it was before.
@@ -79,7 +83,7 @@ fn ahead(unix_s: Option<u32>, here: Here) -> Option<i64> {
 /// Sends the user's repeatability, over all cloths: the handheld does not know the cloth. What to say about it, if
 /// anything.
 fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
-    match session.set_repeatability(read.hands()?.all().repeatability()) {
+    match session.set_repeatability(read.repeatability()?.all().repeatability()) {
         Ok(()) => Ok(None),
         Err(LinkError::Refused(Refusal::Unknown)) => Ok(Some(report::OLD_HAND)),
         Err(error) => Err(error.into()),

@@ -164,7 +164,7 @@ impl Sync<'_, '_> {
         let span = SignedDuration::from_millis(i64::try_from(batch.len()).unwrap_or_default());
         self.stamp = self.screen.here.now().max(self.stamp.saturating_add(span).unwrap_or(self.stamp));
         let before = deed::store(self.store, batch, self.stamp)?;
-        let hands = self.store.hands()?;
+        let pooled = self.store.repeatability()?;
         let mut lines = Vec::new();
         for (test, was_known) in batch.iter().zip(before) {
             let bearers = self.numbers.entry(test.device.number).or_default();
@@ -176,7 +176,7 @@ impl Sync<'_, '_> {
             self.counts.in_inbox += u64::from(!was_known && fabric.is_none());
             self.counts.number_reused += u64::from(is_reused);
             let construction = fabric.as_ref().map(|fabric| fabric.construction).unwrap_or_default();
-            let stretch = stretch(&stored.said.test, &hands, construction);
+            let stretch = stretch(&stored.said.test, &pooled, construction);
             lines.push(report::arrived(&Arrived {
                 test: &stored,
                 number: test.device.number,

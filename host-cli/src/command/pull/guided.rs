@@ -79,12 +79,12 @@ fn choose(
         return anew();
     };
     begin::said_again(&args.into(), &mut kept, here)?;
-    terminal.say(&kept.so_far(&quantity::minute(kept.id.at())))?;
+    terminal.say(&kept.so_far(&quantity::minute(kept.id.at(), here)))?;
     if args.resume {
         return Ok(Some(kept));
     }
     loop {
-        let Some(answer) = terminal.ask("r resume, n begin anew, d drop it (1 2 3) [resume]: ")? else {
+        let Some(answer) = terminal.ask("r resume, n start over, d discard it (1 2 3) [resume]: ")? else {
             return Ok(None);
         };
         match answer.trim().to_lowercase().as_str() {
@@ -92,7 +92,7 @@ fn choose(
             "n" | "2" => return anew(),
             "d" | "3" => {
                 store.set_draft(name, None)?;
-                terminal.say("dropped; stored tests stay")?;
+                terminal.say("discarded; stored tests stay")?;
                 return Ok(None);
             }
             _ => terminal.reply("type r, n or d")?,

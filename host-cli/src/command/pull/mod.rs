@@ -1,4 +1,4 @@
-//! `tenter pull`: a pull test stored with a fabric.
+//! `tenter pull`: a pull test stored with a cloth.
 
 mod guided;
 
@@ -14,7 +14,7 @@ use crate::input::{CheckInput, Doubted};
 use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
 use crate::log::{Entry, Fabric, Id};
-use crate::store::{Change as _, Drafts, Store, Which};
+use crate::store::{Change as _, Drafts, Store, WhichTests};
 use crate::text::Screen;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
@@ -32,7 +32,7 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
     if let Some(text) = &args.return_test {
         return set_retired(args, text, false, store, screen);
     }
-    let typed = args.test.flags.marks.is_some() || !args.test.readings.is_empty();
+    let typed = !args.test.flags.marks.is_empty() || !args.test.readings.is_empty();
     if typed { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
 
@@ -69,13 +69,13 @@ fn stored(
     store: &dyn Store,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
-    let tests = store.tests(Which::Of(fabric.id))?;
+    let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
-    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.hands()?)? else { return Ok(0) };
+    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.repeatability()?)? else { return Ok(0) };
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
-        write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode))?;
+        write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode, screen.here))?;
     }
     Ok(exit_code(pulled.checked.evaluation.answer))
 }
@@ -91,7 +91,7 @@ fn set_retired(
     let note = args.note.as_deref().unwrap_or_default();
     let (_, (Fabric { tag, .. }, test)) =
         store.change(|read| deed::set_retired(read, &args.fabric, text, retire, note))?;
-    let about = words::line_about(&test);
+    let about = words::line_about(&test, screen.here);
     screen.say(&match retire {
         true => {
             format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())

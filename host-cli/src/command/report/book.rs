@@ -1,9 +1,9 @@
 //! `tenter report book`.
 
-use super::{Rules, today, view, write};
+use super::{ShownRules, today, view, write};
 use crate::cli::report::BookArgs;
 use crate::command::progress::Progress;
-use crate::command::shown::Known;
+use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::Fitted;
@@ -15,7 +15,7 @@ use crate::text::Screen;
 
 /// Writes the book.
 pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let rules = Rules::of(&args.confidence, &args.table, &args.units)?;
+    let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let (confidence, unit) = (rules.confidence, rules.unit);
     let chosen = view(read, &args.view)?;
     let stock = Stock::read(read)?;
@@ -28,13 +28,14 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         stock: &stock,
         confidence,
         unit,
+        here: screen.here,
         all: true,
     });
     let mut book = Book::new(&stock, fitted.as_ref(), confidence, rules.table);
     let mut progress = Progress::of("drawing", u64::try_from(stock.fabrics.len()).ok());
     for fabric in &stock.fabrics {
-        let known = Known::of(read, fabric.clone())?;
-        book.add(&known.shown(stock.hands, rules));
+        let known = KnownCloth::of(read, fabric.clone())?;
+        book.add(&known.shown(stock.pooled, rules, screen.here));
         progress.step();
     }
     drop(progress);

@@ -1,9 +1,9 @@
 //! `tenter report cards`.
 
 use super::super::find;
-use super::{Rules, write};
+use super::{ShownRules, write};
 use crate::cli::report::CardsArgs;
-use crate::command::shown::Known;
+use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardFacts;
@@ -16,7 +16,7 @@ use crate::text::Screen;
 
 /// Writes the sheets of cards.
 pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let rules = Rules::plain(&args.confidence, &args.units)?;
+    let rules = ShownRules::plain(&args.confidence, &args.units)?;
     let stock = Stock::read(read)?;
     let mut fabrics = Vec::new();
     for text in &args.fabrics {
@@ -33,8 +33,9 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let count = fabrics.len();
     let mut sheets: Vec<Picture> = Vec::new();
     for four in fabrics.chunks(4) {
-        let known: Vec<Known> = four.iter().map(|fabric| Known::of(read, fabric.clone())).collect::<Result<_, _>>()?;
-        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.hands, rules)).collect();
+        let known: Vec<KnownCloth> =
+            four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
+        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.pooled, rules, screen.here)).collect();
         let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, &stock)).collect();
         sheets.push(drawn::sheet(shown.iter().zip(&facts)));
     }

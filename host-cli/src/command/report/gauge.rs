@@ -4,8 +4,9 @@ use tenter_core::{Grain, Ratio, Unit};
 
 use super::{view, write};
 use crate::cli::report::GaugeArgs;
+use crate::deed::Refused;
 use crate::error::Error;
-use crate::input::{self, Field};
+use crate::input::{self, Field, Why, Wrong};
 use crate::page::print;
 use crate::picture::Picture;
 use crate::picture::true_scale::{self, PullGauge, pull_gauge};
@@ -23,16 +24,16 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
             }
         }
         if gauges.is_empty() {
-            return Err(Error::Usage("no role of that view asks for stretch; say it with --wants 25%".to_owned()));
+            return Err(Refused::NoStretchAsked.into());
         }
     }
     if let Some(text) = &args.wants {
         let asked = input::range(Field::Wants, Some(text), Unit::Mm)?;
         let title = if args.name.trim().is_empty() { "stretch" } else { args.name.trim() };
         if asked.at_least.is_some_and(|least| least.ratio() <= Ratio::ZERO) && asked.at_most.is_none() {
-            return Err(Error::argument("--wants", text, "every cloth gives that; type more, such as 5%"));
+            return Err(Wrong::new(Field::Wants, text, Why::EveryClothHasIt).into());
         }
-        let wrong = || Error::argument("--wants", text, "no gauge of paper is so long; type less, such as 100%");
+        let wrong = || Wrong::new(Field::Wants, text, Why::TooLongForPaper);
         gauges.push(pull_gauge(&PullGauge { title, asked }).ok_or_else(wrong)?);
     }
     let count = if gauges.len() == 1 { "a gauge".to_owned() } else { format!("{} gauges", gauges.len()) };

@@ -11,7 +11,7 @@ use std::path::Path;
 
 use tenter_core::Table;
 
-use super::shown::Rules;
+use super::shown::ShownRules;
 use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
 use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
@@ -40,11 +40,11 @@ pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Path, screen: &mut Screen<'_
     Ok(0)
 }
 
-impl Rules {
+impl ShownRules {
     fn of(confidence: &ConfidenceArg, table: &TableArg, units: &UnitsArg) -> Result<Self, Error> {
         let table = input::table(&table.table)?;
         let confidence = input::confidence(&confidence.confidence)?;
-        Ok(Self { confidence, table, unit: units.units.map(input::unit).unwrap_or_default() })
+        Ok(Self { confidence, table, unit: units.units.unwrap_or_default() })
     }
 
     /// With the tool's own classes.
@@ -63,7 +63,7 @@ fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Er
 
 /// The day of today.
 fn today(here: crate::log::Here) -> String {
-    quantity::day(here.now())
+    quantity::day(here.now(), here)
 }
 
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.

@@ -3,23 +3,23 @@
 use tenter_core::Grain;
 
 use super::super::find;
-use super::{Rules, view, write};
+use super::{ShownRules, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
-use crate::command::shown::Known;
+use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::drawn::{CardFacts, Course};
 use crate::finding::fit;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known::not_pulled;
-use crate::input;
+use crate::log::Here;
 use crate::picture::{Picture, drawn};
 use crate::store::Read;
 use crate::text::Screen;
 
 /// Writes one picture.
 pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let rules = Rules::of(&args.confidence, &args.table, &args.units)?;
+    let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} does not apply to {what}; leave it out")));
     match args.kind {
         PictureKind::Map if args.fabric.is_some() => return refused("the tag", "the map: it shows all cloths"),
@@ -38,7 +38,7 @@ pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resu
     let role = fits.first().map(|role| fit::role(role, &stock, rules.confidence));
     let role = role.as_ref();
     let picture = match &args.fabric {
-        Some(tag) => of_fabric(args, (tag, read), role, &stock, rules)?,
+        Some(tag) => of_fabric(args, (tag, read), role, &stock, rules, screen.here)?,
         None => drawn::map(&stock, role, rules.confidence),
     };
     write(&args.out, &picture.file(), "a picture", screen)
@@ -49,16 +49,17 @@ fn of_fabric(
     (tag, read): (&str, &dyn Read),
     fit: Option<&RoleFit<'_>>,
     stock: &Stock,
-    rules: Rules,
+    rules: ShownRules,
+    here: Here,
 ) -> Result<Picture, Error> {
-    let known = Known::of(read, find::live_fabric(read, tag)?)?;
-    let shown = known.shown(stock.hands, rules);
+    let known = KnownCloth::of(read, find::live_fabric(read, tag)?)?;
+    let shown = known.shown(stock.pooled, rules, here);
     let role = fit.map(|fit| fit.role);
     match args.kind {
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),
         PictureKind::Growth => {
-            let grain = args.grain.map_or(Grain::Crosswise, input::grain);
-            let standing = shown.standing.iter().find(|standing| standing.grain() == grain);
+            let grain = args.grain.unwrap_or(Grain::Crosswise);
+            let standing = shown.standing.iter().find(|standing| standing.grain == grain);
             let standing = standing.ok_or_else(|| not_pulled(&known.fabric, grain))?;
             Ok(drawn::growth(&shown, &Course::of(&shown, standing, role)))
         }

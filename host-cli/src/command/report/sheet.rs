@@ -1,9 +1,9 @@
 //! `tenter report sheet`.
 
 use super::super::{find, sheet};
-use super::{Rules, today, write};
+use super::{ShownRules, today, write};
 use crate::cli::report::SheetArgs;
-use crate::command::shown::Known;
+use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::Stock;
@@ -14,7 +14,7 @@ use crate::text::Screen;
 
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let rules = Rules::plain(&args.confidence, &args.units)?;
+    let rules = ShownRules::plain(&args.confidence, &args.units)?;
     let pattern = find::pattern(read, &args.pattern)?;
     let view = find::view_or_only(&pattern, args.view.as_deref())?;
     let stock = Stock::read(read)?;
@@ -27,8 +27,9 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
             gauges.push(String::new());
             continue;
         };
-        let known = Known::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        gauges.push(drawn::stretch(&known.shown(stock.hands, rules), Some(&planned.role), false).inline());
+        let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
+        gauges
+            .push(drawn::stretch(&known.shown(stock.pooled, rules, screen.here), Some(&planned.role), false).inline());
     }
     let (made, unit) = (today(screen.here), rules.unit);
     let bytes = page::page(&plan, &gauges, &made, args.plan.why, unit);

@@ -1,13 +1,13 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
-//! fabric. [`write`] makes such tables, [`read`] takes readings typed into one.
+//! cloth. [`write`] makes such tables, [`read`] takes readings typed into one.
 
 pub mod read;
 pub mod write;
 
-use crate::input::{Reading, TypedTest, ends_word};
+use crate::input::{Reading, TypedTest};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
-pub const TESTS: [&str; 23] = [
+pub const TESTS: [&str; 24] = [
     "id",
     "tag",
     "name",
@@ -21,6 +21,7 @@ pub const TESTS: [&str; 23] = [
     "held",
     "settling",
     "load",
+    "planned",
     "note",
     "stretch_percent",
     "stretch_low",
@@ -33,7 +34,7 @@ pub const TESTS: [&str; 23] = [
     "device",
 ];
 
-/// The heads of the fabrics.
+/// The heads of the cloths.
 pub const FABRICS: [&str; 16] = [
     "id",
     "tag",
@@ -66,24 +67,32 @@ pub fn as_typed(text: &str) -> &str {
     text.strip_prefix('\'').filter(|rest| harmless(rest) == text).unwrap_or(text)
 }
 
-/// How many of the heads of the tests are read; those after them are worked out.
-pub const READ: usize = 14;
+/// A settling pull made after the marks were read.
+pub const AFTER_MARKS: &str = "after-marks";
 
-/// How a test was made, in the columns from `grain` to `load`. The readings stand in the order in which they were made:
-/// `105 106 101@60s` is two pulls and a reading a minute after the second.
+/// How many of the heads of the tests are read; those after them are worked out.
+pub const READ: usize = 15;
+
+/// How a test was made, in the columns from `grain` to `planned`. The readings stand in the order in which they were made:
+/// `105 106 101@60s 100.5@marks` is two pulls, a reading a minute after the second, and the marks read again.
 #[must_use]
-pub fn made(test: &TypedTest) -> [String; 8] {
-    let readings: Vec<&str> =
-        test.readings.iter().map(|(Reading::To(text) | Reading::Back(text))| text.as_str()).collect();
+pub fn made(test: &TypedTest) -> [String; 9] {
+    let readings: Vec<String> = test.readings.iter().map(Reading::row).collect();
     [
         test.grain.word().to_owned(),
         test.marks.clone().unwrap_or_default(),
         readings.join(" "),
         test.division.clone().unwrap_or_default(),
-        ends_word(test.ends).to_owned(),
+        test.ends.word().to_owned(),
         test.held.word().to_owned(),
-        if test.settling { "yes" } else { "no" }.to_owned(),
+        match (test.settling, test.marks_before_settling) {
+            (true, true) => AFTER_MARKS,
+            (true, false) => "yes",
+            (false, _) => "no",
+        }
+        .to_owned(),
         test.load.clone().unwrap_or_else(|| "hand".to_owned()),
+        test.planned.clone().unwrap_or_default(),
     ]
 }
 

@@ -13,10 +13,10 @@ use jiff::civil::DateTime;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
-use super::{READ, TESTS, as_typed, made};
+use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
-use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, ends_word, pull_test, when};
+use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
 
@@ -100,7 +100,7 @@ fn check_heads(heads: &[String]) -> Result<(), TableError> {
 /// What rows are read against.
 struct Rows<'r> {
     read: &'r dyn Read,
-    /// Who has a tag, retired fabrics left out.
+    /// Who has a tag, retired cloths left out.
     tags: HashMap<u16, Vec<(Id, Known)>>,
     here: Here,
     /// The unit of a bare gauge.
@@ -163,12 +163,12 @@ impl Rows<'_> {
         }
     }
 
-    /// The fabric with a tag.
+    /// The cloth with a tag.
     fn with_tag(&self, tag: u16) -> Result<Id, Wrong> {
         self.cloth(tag).map(|(id, _)| id)
     }
 
-    /// The fabric with a tag, and what is known of it.
+    /// The cloth with a tag, and what is known of it.
     fn cloth(&self, tag: u16) -> Result<(Id, Known), Wrong> {
         let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
         match self.tags.get(&tag).map(Vec::as_slice) {
@@ -182,7 +182,10 @@ impl Rows<'_> {
     /// another program is the same. A row that stands there a second time is a second test.
     fn draw(&mut self, named: Timestamp, tag: u16, said: &Tested) -> Id {
         let mut says = tag.to_string();
-        for text in made(&TypedTest::of(&said.test)).iter().chain([&said.note]) {
+        let [said_before @ .., planned] = made(&TypedTest::of(&said.test));
+        // A column that came later counts where it says something, so that what was imported before is known again.
+        let later = Some(&planned).filter(|planned| !planned.is_empty());
+        for text in said_before.iter().chain([&said.note]).chain(later) {
             says.push('\0');
             says.push_str(text);
         }
@@ -196,7 +199,7 @@ impl Rows<'_> {
         Id::of(named, draw.finalize())
     }
 
-    /// A row of an exported table. One that says what the log says is the entry that is there; one of no fabric, whose
+    /// A row of an exported table. One that says what the log says is the entry that is there; one of no cloth, whose
     /// name is empty then, goes to the inbox it came from.
     fn named(&self, id: Id, cells: &HashMap<&str, &str>, mut said: Tested) -> Result<Entry, RowFault> {
         let tag = cloth::tag(cells.get("tag").copied().unwrap_or_default());
@@ -223,8 +226,7 @@ impl Rows<'_> {
 /// The cells of a row as a test.
 fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
-    let reading = |text: &str| if text.contains('@') { Reading::Back } else { Reading::To }(text.to_owned());
-    let readings: Vec<Reading> = cell("readings").split_whitespace().map(reading).collect();
+    let readings: Vec<Reading> = cell("readings").split_whitespace().map(Reading::in_a_row).collect();
     if readings.is_empty() {
         return Err(Wrong::new(Field::Readings, "", Why::NoReadings));
     }
@@ -232,7 +234,7 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
         marks: Some(cell("gauge").to_owned()),
         readings,
         settling: match cell("settling").to_lowercase().as_str() {
-            "yes" | "y" | "1" | "true" => true,
+            "yes" | "y" | "1" | "true" | AFTER_MARKS => true,
             "" | "no" | "n" | "0" | "false" => false,
             other => return Err(Wrong::new(Field::Settling, other, Why::NotYesOrNo)),
         },
@@ -240,19 +242,21 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
             "" => Grain::Crosswise,
             text => match Grain::typed(text) {
                 Some(grain) => grain,
-                None => input::word(Field::Grain, text, &input::GRAINS, Grain::word)?,
+                None => input::word(Field::Grain, text, &Grain::ALL, Grain::word)?,
             },
         },
         division: text("division"),
         ends: match cell("ends") {
             "" | "1" => Ends::One,
             "2" => Ends::Both,
-            text => input::word(Field::Ends, text, &[Ends::One, Ends::Both], ends_word)?,
+            text => input::word(Field::Ends, text, &Ends::ALL, Ends::word)?,
         },
         held: match cell("held") {
             "" => Held::Folded,
-            text => input::word(Field::Held, text, &input::HELD, Held::word)?,
+            text => input::word(Field::Held, text, &Held::ALL, Held::word)?,
         },
         load: text("load"),
+        planned: text("planned"),
+        marks_before_settling: cell("settling").eq_ignore_ascii_case(AFTER_MARKS),
     })
 }

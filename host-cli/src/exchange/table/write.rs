@@ -1,4 +1,4 @@
-//! Tables of tests and of fabrics.
+//! Tables of tests and of cloths.
 
 use std::collections::HashMap;
 use std::io::{self, Write};
@@ -8,8 +8,8 @@ use tenter_core::{Confidence, Figure, Figures, Length, Ratio, TestError};
 use super::{FABRICS, TESTS, harmless, made};
 use crate::exchange::ExportError;
 use crate::input::{TypedTest, test::mm};
-use crate::log::{Fabric, Hands, Id, Mass, Price, StoredTest};
-use crate::store::{Read, Which, caught};
+use crate::log::{ByConstruction, Fabric, Id, MassPerArea, Price, StoredTest};
+use crate::store::{Read, WhichTests, caught};
 
 /// Writes one row a test, the oldest first, with `step` after each; how many.
 ///
@@ -18,14 +18,14 @@ use crate::store::{Read, Which, caught};
 /// A log that cannot be read, or an output that cannot be written.
 pub fn tests(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Result<u64, ExportError> {
     let fabrics: HashMap<Id, Fabric> = read.fabrics()?.into_iter().map(|fabric| (fabric.id, fabric)).collect();
-    let hands = read.hands()?;
+    let pooled = read.repeatability()?;
     let mut rows = csv::Writer::from_writer(out);
     rows.write_record(TESTS).map_err(failed)?;
     let mut count = 0;
     caught(|own| {
-        read.each_test(Which::All, &mut |stored| {
+        read.each_test(WhichTests::All, &mut |stored| {
             let fabric = stored.said.fabric.and_then(|id| fabrics.get(&id));
-            let row = test(&stored, fabric, &hands).map_err(ExportError::from);
+            let row = test(&stored, fabric, &pooled).map_err(ExportError::from);
             own.keep(row.and_then(|row| rows.write_record(row).map_err(failed)))?;
             count += 1;
             step();
@@ -36,7 +36,7 @@ pub fn tests(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Re
     Ok(count)
 }
 
-/// Writes one row a fabric, by tag, retired ones too; how many.
+/// Writes one row a cloth, by tag, retired ones too; how many.
 ///
 /// # Errors
 ///
@@ -77,11 +77,11 @@ fn figure(figure: Option<&Figure>) -> [String; 3] {
 /// # Errors
 ///
 /// A test without figures, which the log does not take.
-pub fn test(test: &StoredTest, fabric: Option<&Fabric>, hands: &Hands) -> Result<Vec<String>, TestError> {
+pub fn test(test: &StoredTest, fabric: Option<&Fabric>, pooled: &ByConstruction) -> Result<Vec<String>, TestError> {
     let said = &test.said;
     let readings_of = &said.test;
     let construction = fabric.map(|fabric| fabric.construction).unwrap_or_default();
-    let figures = Figures::of(readings_of, hands.scatter_for(construction, readings_of))?;
+    let figures = Figures::of(readings_of, pooled.scatter_for(construction, readings_of))?;
     let [stretch, stretch_low, stretch_high] = figure(Some(&figures.stretch));
     let [growth, growth_low, growth_high] = figure(figures.rest.as_ref().map(|rest| &rest.growth));
     let recovery = figures.rest.and_then(|rest| rest.recovery).map(|figure| percent(figure.ratio));
@@ -108,7 +108,7 @@ pub fn test(test: &StoredTest, fabric: Option<&Fabric>, hands: &Hands) -> Result
     Ok(row)
 }
 
-/// The row of a fabric.
+/// The row of a cloth.
 #[must_use]
 pub fn fabric(fabric: &Fabric) -> Vec<String> {
     let length = |length: Option<Length>| length.map(mm).unwrap_or_default();
@@ -125,7 +125,7 @@ pub fn fabric(fabric: &Fabric) -> Vec<String> {
         fabric.construction.word().to_owned(),
         length(fabric.width),
         length(fabric.length),
-        fabric.mass.map(Mass::g_per_m2).map(|mass| mass.to_string()).unwrap_or_default(),
+        fabric.mass.map(MassPerArea::g_per_m2).map(|mass| mass.to_string()).unwrap_or_default(),
         harmless(&fabric.place),
         harmless(&fabric.note),
         yes(fabric.washed),

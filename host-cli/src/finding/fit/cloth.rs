@@ -1,11 +1,11 @@
-//! Whether there is enough of a fabric: its length, its width, and what washing takes away.
+//! Whether there is enough of a cloth: its length, its width, and what washing takes away.
 
 use tenter_core::making::amount::Amount;
 use tenter_core::making::error::MakingError;
 use tenter_core::{Confidence, Grain, Length};
 
 use super::known;
-use crate::log::{Cloth, Fabric};
+use crate::log::{ClothNeed, Fabric};
 
 /// What a role takes: a length of a width, washed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,8 +14,8 @@ pub struct Need {
     width: Length,
 }
 
-impl From<Cloth> for Need {
-    fn from(cloth: Cloth) -> Self {
+impl From<ClothNeed> for Need {
+    fn from(cloth: ClothNeed) -> Self {
         Self { length: cloth.length, width: cloth.width }
     }
 }
@@ -25,7 +25,7 @@ impl From<Cloth> for Need {
 pub enum ClothAnswer {
     /// The role does not say how much it takes.
     NotSaid,
-    /// How long the fabric is, or how wide, is not known.
+    /// How long the cloth is, or how wide, is not known.
     NotKnown {
         /// The length it takes as it lies, washing change included.
         needed: Needed,
@@ -49,7 +49,7 @@ pub enum ClothAnswer {
 pub struct Needed {
     /// The length.
     pub length: Length,
-    /// The cloth is narrower than the pattern says, so the length was reckoned by area: an estimate, lay it out.
+    /// The cloth is narrower than the pattern says, so the length was worked out by area: an estimate, lay it out.
     pub by_area: bool,
     /// What washing takes from the length is in it, or the cloth was washed; else it is not known.
     pub washing_known: bool,
@@ -72,7 +72,7 @@ impl ClothAnswer {
     }
 }
 
-/// Whether a fabric has what is needed.
+/// Whether a cloth has what is needed.
 #[must_use]
 pub fn answer(fabric: &Fabric, need: Option<Need>, confidence: Confidence) -> ClothAnswer {
     let Some(need) = need else { return ClothAnswer::NotSaid };

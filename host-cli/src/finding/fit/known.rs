@@ -1,4 +1,4 @@
-//! What is known of a fabric, as the core takes it for sewing.
+//! What is known of a cloth, as the core takes it for sewing.
 
 use tenter_core::making::handling::{Cloth, Weight};
 use tenter_core::making::pairing::Edge;
@@ -7,13 +7,13 @@ use tenter_core::{Figure, Figures, Grain};
 
 use super::Stock;
 use crate::input::making;
-use crate::log::{Fabric, Mass};
+use crate::log::{Fabric, MassPerArea};
 
 /// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
 const LIGHT_UNDER: f64 = 120.0;
 const HEAVY_FROM: f64 = 280.0;
 
-/// What is known of a fabric, as the core takes it.
+/// What is known of a cloth, as the core takes it.
 #[must_use]
 pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let stretch = |grain| stretch(fabric, grain, stock).ok();
@@ -21,7 +21,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
     Cloth {
         construction: fabric.construction,
-        weight: match fabric.mass.map(Mass::g_per_m2) {
+        weight: match fabric.mass.map(MassPerArea::g_per_m2) {
             Some(mass) if mass < LIGHT_UNDER => Weight::Light,
             Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,
             _ => Weight::Medium,
@@ -33,7 +33,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     }
 }
 
-/// What is known of a fabric along a seam.
+/// What is known of a cloth along a seam.
 ///
 /// # Errors
 ///
@@ -44,7 +44,7 @@ pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPul
     Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
 }
 
-/// The stretch of a fabric along a grain.
+/// The stretch of a cloth along a grain.
 ///
 /// # Errors
 ///
@@ -54,8 +54,7 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    let measured = stock.measured(fabric, grain)?;
-    Figures::of(&measured.test.said.test, measured.scatter).ok()
+    stock.measured(fabric, grain)?.figures()
 }
 
 /// What the newest washing marks along a grain say.

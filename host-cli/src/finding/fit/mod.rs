@@ -1,26 +1,31 @@
-//! Which fabrics suit which role of a view.
+//! Which cloths suit which role of a view.
 //!
-//! For each role every fabric of the stash is judged, none is left out: by its construction, by the newest pull test of
-//! each grain that is asked, and by the cloth that is on hand.
+//! For each role every fabric of the stash is judged, none is left out: by its construction, by the pull tests of each
+//! grain that is asked, and by the cloth that is on hand.
 
 pub mod cloth;
 pub mod known;
 pub mod stock;
 
-use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Rules, Unit};
+use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit};
 
+use super::measured::Measured;
 use super::verdict::Verdict;
-use crate::log::{Fabric, Pattern, Role};
+use crate::log::{Fabric, Here, Pattern, Role};
 use cloth::{ClothAnswer, Need};
-pub use stock::{Measured, Stock};
+pub use stock::Stock;
 
-/// Why a fabric got its answer.
+/// Why a cloth got its answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Reason {
     /// The role does not take its construction.
     Construction,
     /// This grain was not pulled.
     NotPulled(Grain),
+    /// The tests of this grain disagree.
+    Disagree(Grain),
+    /// The only tests of this grain are doubtful.
+    Doubted(Grain),
     /// This grain was pulled, but what is asked of it was not read: growth or recovery after release.
     NotRead(Grain, Ask),
     /// The part that decides, along this grain.
@@ -31,14 +36,16 @@ pub enum Reason {
 
 /// A grain that was asked about and pulled.
 #[derive(Clone, Debug)]
-pub struct Along {
+pub struct Along<'a> {
     /// The grain.
     pub grain: Grain,
-    /// What its newest test says.
+    /// What its tests say together.
     pub evaluation: Evaluation,
+    /// The tests that count.
+    pub measured: &'a Measured,
 }
 
-/// A view with the fabrics for each of its roles.
+/// A view with the cloths for each of its roles.
 #[derive(Debug)]
 pub struct Fitted<'a> {
     /// The pattern.
@@ -53,14 +60,16 @@ pub struct Fitted<'a> {
     pub confidence: Confidence,
     /// The unit of the text.
     pub unit: Unit,
-    /// List every fabric.
+    /// Where the reader is.
+    pub here: Here,
+    /// List every cloth.
     pub all: bool,
 }
 
-/// A fabric judged for a role.
+/// A cloth judged for a role.
 #[derive(Clone, Debug)]
 pub struct Candidate<'a> {
-    /// The fabric.
+    /// The cloth.
     pub fabric: &'a Fabric,
     /// The answer about its stretch, growth and recovery.
     pub answer: Answer,
@@ -70,7 +79,9 @@ pub struct Candidate<'a> {
     /// Why.
     pub reason: Reason,
     /// What each grain says that is asked about and was pulled.
-    pub grains: Vec<Along>,
+    pub grains: Vec<Along<'a>>,
+    /// When growth and recovery are asked, in seconds after release.
+    pub rest_seconds: u32,
     /// Whether there is enough of it.
     pub cloth: ClothAnswer,
 }
@@ -84,6 +95,12 @@ impl Candidate<'_> {
             Answer::Meets if self.missing().is_some() => Verdict::TooLittle,
             answer => answer.into(),
         }
+    }
+
+    /// Whether tests of it disagree, so that no chance means anything.
+    #[must_use]
+    pub const fn disagrees(&self) -> bool {
+        matches!(self.reason, Reason::Disagree(_))
     }
 
     /// Whether it meets everything and there is enough of it, or the bolt still lies in the shop.
@@ -100,10 +117,10 @@ impl Candidate<'_> {
             && self.cloth.needed().is_some_and(|needed| !needed.washing_known)
     }
 
-    /// What the newest test of a grain says.
+    /// What the tests of a grain say.
     #[must_use]
-    pub fn along(&self, grain: Grain) -> Option<&Evaluation> {
-        self.grains.iter().find(|along| along.grain == grain).map(|along| &along.evaluation)
+    pub fn along(&self, grain: Grain) -> Option<&Along<'_>> {
+        self.grains.iter().find(|along| along.grain == grain)
     }
 
     /// What is missing of a cloth at home; of a bolt in the shop as much is cut as is needed.
@@ -127,12 +144,12 @@ impl Candidate<'_> {
     }
 }
 
-/// A role with all fabrics, the best first.
+/// A role with all cloths, the best first.
 #[derive(Debug)]
 pub struct RoleFit<'a> {
     /// The role.
     pub role: &'a Role,
-    /// Every fabric, the best first.
+    /// Every cloth, the best first.
     pub candidates: Vec<Candidate<'a>>,
 }
 
@@ -154,7 +171,7 @@ impl RoleFit<'_> {
     }
 }
 
-/// Judges every fabric for a role.
+/// Judges every cloth for a role.
 #[must_use]
 pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> RoleFit<'a> {
     let judged = |fabric: &'a Fabric| Candidate::of(fabric, role, stock, confidence);
@@ -179,13 +196,21 @@ impl Judging {
 }
 
 impl<'a> Candidate<'a> {
-    /// Judges a fabric for a role.
+    /// Judges a cloth for a role.
     #[must_use]
-    pub fn of(fabric: &'a Fabric, role: &Role, stock: &Stock, confidence: Confidence) -> Self {
+    pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
         let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
-            return Self { fabric, answer, chance: None, reason, grains: Vec::new(), cloth };
+            return Self {
+                fabric,
+                answer,
+                chance: None,
+                reason,
+                grains: Vec::new(),
+                rest_seconds: role.demand.rest_seconds,
+                cloth,
+            };
         }
         let mut judging = Judging { decides: None, chance: Some(1.0) };
         let mut grains = Vec::new();
@@ -204,17 +229,17 @@ impl<'a> Candidate<'a> {
             if !asked && (stretch_asked || !growth_or_recovery) {
                 continue;
             }
-            let rules =
-                Rules { confidence, scatter: measured.scatter, construction: fabric.construction, ..Rules::default() };
-            let Ok(evaluation) = Evaluation::of(&measured.test.said.test, &role.demand, &rules) else { continue };
+            let Ok(evaluation) = measured.judge(&role.demand, Some(role.id.at()), confidence) else { continue };
             for part in &evaluation.parts {
-                let reason = match part.answer {
-                    Answer::Unknown => Reason::NotRead(grain, part.ask),
-                    _ => Reason::Part(grain, *part),
+                let (answer, reason) = match part.answer {
+                    Answer::Unknown => (Answer::Unknown, Reason::NotRead(grain, part.ask)),
+                    _ if evaluation.contradicts.is_some() => (Answer::Close, Reason::Disagree(grain)),
+                    Answer::Close if !evaluation.doubts.is_empty() => (Answer::Close, Reason::Doubted(grain)),
+                    answer => (answer, Reason::Part(grain, *part)),
                 };
-                judging.note(part.answer, part.chance, reason);
+                judging.note(answer, part.chance, reason);
             }
-            grains.push(Along { grain, evaluation });
+            grains.push(Along { grain, evaluation, measured });
         }
         if growth_or_recovery && !stretch_asked && grains.is_empty() {
             judging.note(Answer::Unknown, None, Reason::NotPulled(Grain::Crosswise));
@@ -222,6 +247,6 @@ impl<'a> Candidate<'a> {
         let nothing_asked = (Answer::Meets, Some(1.0), Reason::NothingAsked);
         let (answer, chance, reason) =
             judging.decides.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
-        Self { fabric, answer, chance, reason, grains, cloth }
+        Self { fabric, answer, chance, reason, grains, rest_seconds: role.demand.rest_seconds, cloth }
     }
 }

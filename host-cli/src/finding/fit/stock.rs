@@ -1,28 +1,20 @@
-//! The stash as `fit` looks at it: live fabrics, their newest tests, and her hand.
+//! The stash as `fit` looks at it: live fabrics, what was measured of them, and the person's repeatability.
 
 use std::collections::HashMap;
 
-use tenter_core::{Grain, Scatter};
+use tenter_core::Grain;
 
-use crate::log::{Fabric, Hands, Id, StoredTest};
-use crate::store::{Read, StoreError, Which};
+use crate::finding::measured::Measured;
+use crate::log::{ByConstruction, Fabric, Id, StoredTest};
+use crate::store::{Read, StoreError, WhichTests};
 
-/// The newest test of a grain, with the scatter to reckon with.
-#[derive(Debug)]
-pub struct Measured {
-    /// The test.
-    pub test: StoredTest,
-    /// Her hand on this construction, the test's own pulls left out.
-    pub scatter: Scatter,
-}
-
-/// Live fabrics with their newest tests.
+/// Live fabrics with what was measured of them.
 #[derive(Debug, Default)]
 pub struct Stock {
-    /// The fabrics that were not dropped, by tag.
+    /// The fabrics that were not retired, by tag.
     pub fabrics: Vec<Fabric>,
-    /// Her hand.
-    pub hands: Hands,
+    /// The person's repeatability.
+    pub pooled: ByConstruction,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
@@ -33,35 +25,42 @@ impl Stock {
     ///
     /// A log that cannot be read.
     pub fn read(read: &dyn Read) -> Result<Self, StoreError> {
+        Self::of(read, |fabric| !fabric.dropped)
+    }
+
+    /// The fabrics that are wanted, retired ones too where they are.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    pub fn of(read: &dyn Read, wanted: impl Fn(&Fabric) -> bool) -> Result<Self, StoreError> {
         let mut fabrics = read.fabrics()?;
-        fabrics.retain(|fabric| !fabric.dropped);
-        let hands = read.hands()?;
-        let construction: HashMap<Id, _> = fabrics.iter().map(|fabric| (fabric.id, fabric.construction)).collect();
-        let mut measured: HashMap<Id, [Option<Box<Measured>>; 3]> = HashMap::with_capacity(fabrics.len());
-        read.each_test(Which::Newest, &mut |test| {
-            if let Some((fabric, construction)) = test.said.fabric.and_then(|id| Some((id, *construction.get(&id)?))) {
-                let scatter = hands.scatter_for(construction, &test.said.test);
-                let grain = test.said.test.grain();
-                if let Some(place) = measured.entry(fabric).or_default().get_mut(index(grain)) {
-                    *place = Some(Box::new(Measured { test, scatter }));
-                }
+        fabrics.retain(wanted);
+        let pooled = read.repeatability()?;
+        let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
+        read.each_test(WhichTests::All, &mut |test| {
+            if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
+                mine.push(test);
             }
             Ok(())
         })?;
-        Ok(Self { fabrics, hands, measured })
+        let of = |fabric: &Fabric| {
+            let tests = tests.get(&fabric.id).map(Vec::as_slice).unwrap_or_default();
+            let along = |grain| Measured::of(fabric, tests, grain, &pooled).map(Box::new);
+            (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
+        };
+        let measured = fabrics.iter().map(of).collect();
+        Ok(Self { fabrics, pooled, measured })
     }
 
-    /// The newest test of a grain of a fabric.
+    /// What was measured of a grain of a fabric.
     #[must_use]
     pub fn measured(&self, fabric: &Fabric, grain: Grain) -> Option<&Measured> {
-        self.measured.get(&fabric.id)?.get(index(grain))?.as_deref()
-    }
-}
-
-const fn index(grain: Grain) -> usize {
-    match grain {
-        Grain::Lengthwise => 0,
-        Grain::Crosswise => 1,
-        Grain::Bias => 2,
+        let index = match grain {
+            Grain::Lengthwise => 0,
+            Grain::Crosswise => 1,
+            Grain::Bias => 2,
+        };
+        self.measured.get(&fabric.id)?.get::<usize>(index)?.as_deref()
     }
 }

@@ -127,7 +127,10 @@ fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
     // Somebody else may have brought it up to date while we waited.
     match migrate::look(&transaction).map_err(wrong)? {
         Found::Empty => migrate::migrate(&transaction, 0, NEWEST).map_err(wrong)?,
-        Found::Schema(from) if from < NEWEST => migrate::migrate(&transaction, from, NEWEST).map_err(wrong)?,
+        Found::Schema(from) if from < NEWEST => {
+            migrate::migrate(&transaction, from, NEWEST).map_err(wrong)?;
+            project::fabrics_again(&transaction).map_err(wrong)?;
+        }
         _ => {}
     }
     transaction.commit().map_err(wrong)

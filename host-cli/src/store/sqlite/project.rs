@@ -1,4 +1,4 @@
-//! Brings the tables of fabrics, tests, patterns and roles up to date with their entries.
+//! Brings the tables of cloths, tests, patterns and roles up to date with their entries.
 
 use std::collections::{BTreeSet, HashSet};
 
@@ -10,7 +10,7 @@ use crate::log::{Entry, Id, Subject, fold};
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
 pub struct Touched {
-    /// In the order in which they must come: a test after its fabric, a role after its pattern.
+    /// In the order in which they must come: a test after its cloth, a role after its pattern.
     fabrics: HashSet<Id>,
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
@@ -51,21 +51,11 @@ impl Touched {
         for id in core::mem::take(&mut self.roles) {
             role(connection, id)?;
         }
-        let mut grains = BTreeSet::new();
+        let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.tests) {
-            test(connection, id, &mut grains)?;
+            test(connection, id, &mut fabrics)?;
         }
-        for (fabric, grain) in &grains {
-            newest(connection, fabric, grain)?;
-        }
-        let mut last = "";
-        for (fabric, _) in &grains {
-            if fabric != last {
-                hand(connection, fabric)?;
-                last = fabric;
-            }
-        }
-        Ok(())
+        fabrics.iter().try_for_each(|fabric| hand(connection, fabric))
     }
 
     /// Lets in what waited for `id`.
@@ -88,13 +78,20 @@ pub fn history(connection: &Connection, id: Id) -> rusqlite::Result<Vec<Entry>> 
     select.query_map(params![id.to_string()], rows::entry)?.collect()
 }
 
+/// Folds every fabric again: a new schema may hold more of what its entries say.
+pub fn fabrics_again(connection: &Connection) -> rusqlite::Result<()> {
+    let mut select = connection.prepare("SELECT id FROM fabric")?;
+    let ids: Vec<Id> = select.query_map([], |row| rows::id(row, 0))?.collect::<rusqlite::Result<_>>()?;
+    ids.into_iter().try_for_each(|id| fabric(connection, id).map(drop))
+}
+
 fn fabric(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
     let Some(fabric) = fold::fabric(history(connection, id)?) else { return Ok(false) };
     let sql = format!(
-        "INSERT INTO fabric ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
+        "INSERT INTO fabric ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
          ON CONFLICT (id) DO UPDATE SET tag = ?2, name = ?3, fibre = ?4, construction = ?5, width = ?6, length = ?7, \
          mg_per_m2 = ?8, place = ?9, note = ?10, washed = ?11, shop = ?12, washed_lengthwise = ?13, \
-         washed_crosswise = ?14, dropped = ?15",
+         washed_crosswise = ?14, dropped = ?15, last_washed = ?16",
         rows::FABRIC
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::fabric_values(&fabric)?))?;
@@ -137,10 +134,9 @@ fn role(connection: &Connection, id: Id) -> rusqlite::Result<()> {
     Ok(())
 }
 
-/// Brings a test up to date and notes the grains whose newest test may have changed.
-fn test(connection: &Connection, id: Id, grains: &mut BTreeSet<(String, &'static str)>) -> rusqlite::Result<()> {
+/// Brings a test up to date and notes the fabrics whose tests have changed.
+fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusqlite::Result<()> {
     let Some(test) = fold::test(history(connection, id)?) else { return Ok(()) };
-    let grain = rows::grain(test.said.test.grain());
     let before: Option<Option<String>> = connection
         .prepare_cached("SELECT fabric FROM test WHERE id = ?1")?
         .query_row(params![id.to_string()], |row| row.get(0))
@@ -156,30 +152,16 @@ fn test(connection: &Connection, id: Id, grains: &mut BTreeSet<(String, &'static
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10, newest = 0",
+         number = ?7, note = ?8, record = ?9, dropped = ?10",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;
-    grains.extend(before.flatten().map(|fabric| (fabric, grain)));
-    grains.extend(fabric.map(|fabric| (fabric.to_string(), grain)));
+    fabrics.extend(before.flatten());
+    fabrics.extend(fabric.map(|fabric| fabric.to_string()));
     Ok(())
 }
 
-/// Marks the test that counts for a grain of a fabric: the one pulled last.
-fn newest(connection: &Connection, fabric: &str, grain: &str) -> rusqlite::Result<()> {
-    connection
-        .prepare_cached("UPDATE test SET newest = 0 WHERE fabric = ?1 AND grain = ?2 AND newest = 1")?
-        .execute(params![fabric, grain])?;
-    connection
-        .prepare_cached(
-            "UPDATE test SET newest = 1 WHERE id = (SELECT id FROM test WHERE fabric = ?1 AND grain = ?2 \
-             AND dropped = 0 ORDER BY pulled DESC, id DESC LIMIT 1)",
-        )?
-        .execute(params![fabric, grain])?;
-    Ok(())
-}
-
-/// Sums up what the tests of a fabric say of the hand that pulled them.
+/// Sums up what the tests of a cloth say of the hand that pulled them.
 fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
     connection
         .prepare_cached(

@@ -3,8 +3,8 @@
 use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
 use super::{Sqlite, project, rows};
-use crate::log::{Construction, Fabric, Hands, Id, Pattern, Role, Share, StoredTest, Subject};
-use crate::store::{Read, Stop, StoreError, Which};
+use crate::log::{ByConstruction, Construction, Fabric, Id, Pattern, Pooled, Role, StoredTest, Subject};
+use crate::store::{Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far.
 pub fn last_id(connection: &Connection) -> rusqlite::Result<Option<Id>> {
@@ -82,18 +82,21 @@ impl Read for Sqlite {
         self.one(&sql, params![id.to_string()], rows::fabric)
     }
 
-    fn each_test(&self, which: Which, each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>) -> Result<(), StoreError> {
+    fn each_test(
+        &self,
+        which: WhichTests,
+        each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>,
+    ) -> Result<(), StoreError> {
         let select = |condition: &str| format!("SELECT {} FROM test {condition}", rows::TEST);
         match which {
-            Which::Of(id) => {
+            WhichTests::Of(id) => {
                 let sql = select("WHERE fabric = ?1 ORDER BY pulled, id");
                 self.each(&sql, params![id.to_string()], rows::test, each)
             }
-            Which::Newest => self.each(&select("WHERE newest = 1"), [], rows::test, each),
-            Which::Inbox => {
+            WhichTests::Inbox => {
                 self.each(&select("WHERE fabric IS NULL AND dropped = 0 ORDER BY pulled, id"), [], rows::test, each)
             }
-            Which::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
+            WhichTests::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
         }
     }
 
@@ -113,19 +116,19 @@ impl Read for Sqlite {
         Ok(patterns)
     }
 
-    fn hands(&self) -> Result<Hands, StoreError> {
+    fn repeatability(&self) -> Result<ByConstruction, StoreError> {
         let sql =
             "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
         let sums = self.list(sql, [], |row| {
             let word: String = row.get(0)?;
             let construction = Construction::from_word(&word).unwrap_or_default();
-            Ok((construction, Share { dof: row.get(1)?, sum: row.get(2)?, ..Share::default() }))
+            Ok((construction, Pooled { dof: row.get(1)?, sum: row.get(2)?, ..Pooled::default() }))
         })?;
-        let mut hands = Hands::default();
+        let mut pooled = ByConstruction::default();
         for (construction, share) in sums {
-            hands.add(construction, share);
+            pooled.add(construction, share);
         }
-        Ok(hands)
+        Ok(pooled)
     }
 
     fn history(&self, subject: Subject) -> Result<Vec<crate::log::Entry>, StoreError> {

@@ -5,16 +5,17 @@ use rusqlite::types::Type;
 use rusqlite::{Row, ToSql};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length, Scatter, record};
+use tenter_core::{Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    Cloth, Construction, Device, Entry, Fabric, Fact, Id, Mass, Pattern, Role, Share, Shop, StoredTest, Tested,
+    ClothNeed, Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Pooled, Role, Shop, StoredTest,
+    Tested,
 };
 
-/// Columns of a fabric, in the order of [`fabric`].
+/// Columns of a cloth, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
-    washed_lengthwise, washed_crosswise, dropped";
+    washed_lengthwise, washed_crosswise, dropped, last_washed";
 /// Columns of a test, in the order of [`test`].
 pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
 /// Columns of a pattern, in the order of [`pattern`].
@@ -51,6 +52,11 @@ fn length(row: &Row<'_>, column: usize) -> Result<Option<Length>> {
     row.get::<_, Option<i32>>(column).map(|steps| steps.map(Length::from_steps))
 }
 
+fn time(row: &Row<'_>, column: usize) -> Result<Option<Timestamp>> {
+    let ms: Option<i64> = row.get(column)?;
+    ms.map(|ms| Timestamp::from_millisecond(ms).map_err(|error| wrong(column, error))).transpose()
+}
+
 /// A value as JSON text.
 ///
 /// # Errors
@@ -85,7 +91,7 @@ fn construction(word: &str) -> Construction {
     Construction::from_word(word).unwrap_or_default()
 }
 
-/// A fabric of [`FABRIC`].
+/// A cloth of [`FABRIC`].
 ///
 /// # Errors
 ///
@@ -100,7 +106,7 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         construction: construction(row.get_ref(4)?.as_str()?),
         width: length(row, 5)?,
         length: length(row, 6)?,
-        mass: mass.map(Mass::from_mg_per_m2),
+        mass: mass.map(MassPerArea::from_mg_per_m2),
         place: row.get(8)?,
         note: row.get(9)?,
         washed: row.get(10)?,
@@ -108,6 +114,7 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         washed_lengthwise: json(row, 12)?,
         washed_crosswise: json(row, 13)?,
         dropped: row.get(14)?,
+        last_washed: time(row, 15)?,
     })
 }
 
@@ -126,7 +133,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(fabric.construction.word()),
         Box::new(steps(fabric.width)),
         Box::new(steps(fabric.length)),
-        Box::new(fabric.mass.map(Mass::mg_per_m2)),
+        Box::new(fabric.mass.map(MassPerArea::mg_per_m2)),
         Box::new(fabric.place.clone()),
         Box::new(fabric.note.clone()),
         Box::new(fabric.washed),
@@ -134,6 +141,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(fabric.washed_lengthwise.as_ref().map(text).transpose()?),
         Box::new(fabric.washed_crosswise.as_ref().map(text).transpose()?),
         Box::new(fabric.dropped),
+        Box::new(fabric.last_washed.map(Timestamp::as_millisecond)),
     ])
 }
 
@@ -171,7 +179,7 @@ pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn 
         .map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))?;
     let figures = tenter_core::Figures::of(&said.test, Scatter::ASSUMED)
         .map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))?;
-    let hand = Share::of(&said.test);
+    let hand = Pooled::of(&said.test);
     Ok(vec![
         Box::new(test.id.to_string()),
         Box::new(fabric.map(|fabric| fabric.to_string())),
@@ -205,7 +213,7 @@ pub fn pattern(row: &Row<'_>) -> Result<Pattern> {
 struct Asks {
     demand: DemandField,
     constructions: Vec<Construction>,
-    cloth: Option<Cloth>,
+    cloth: Option<ClothNeed>,
 }
 
 /// A role of [`ROLE`].
@@ -245,10 +253,4 @@ pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(role.note.clone()),
         Box::new(role.dropped),
     ])
-}
-
-/// The word of a grain, as the column holds it.
-#[must_use]
-pub const fn grain(grain: Grain) -> &'static str {
-    grain.word()
 }

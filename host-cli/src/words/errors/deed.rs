@@ -2,7 +2,7 @@
 
 use super::input::{flag, wrong};
 use super::store::store;
-use crate::deed::{Refused, Subject};
+use crate::deed::{Refused, Thing};
 use crate::finding::fit::known::NotPulled;
 use crate::input::Field;
 use crate::log::Id;
@@ -26,6 +26,8 @@ pub fn refused(refused: &Refused) -> String {
                 names.join(", ")
             )
         }
+        Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
+        Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
         Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
         Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
         Refused::TagTaken { tag, by, free } => {
@@ -40,7 +42,7 @@ pub fn refused(refused: &Refused) -> String {
             format!("cloth {tag} lies in a shop; once it is bought type tenter cloth edit {tag} --bought 2m")
         }
         Refused::NotSoMuch { tag, text, had, unit } => format!(
-            "LENGTH '{}': only {} is on hand; type that or less, or count anew: tenter cloth edit {tag} --length",
+            "LENGTH '{}': only {} is on hand; type that or less, or correct the length: tenter cloth edit {tag} --length",
             one_line(text),
             quantity::cloth(*had, *unit)
         ),
@@ -92,7 +94,7 @@ fn of_names(refused: &Refused) -> String {
     match refused {
         Refused::NoneNamed { thing, known, pattern, .. } if known.is_empty() => {
             let how = match thing {
-                Subject::View => format!("tenter pattern add '{}' VIEW ROLE", one_line(pattern)),
+                Thing::View => format!("tenter pattern add '{}' VIEW ROLE", one_line(pattern)),
                 _ => "tenter pattern add".to_owned(),
             };
             format!("there is no {} yet; add one with {how}", word(*thing))
@@ -120,7 +122,7 @@ fn of_names(refused: &Refused) -> String {
         ),
         Refused::PatternExists(name) => format!("there is a pattern '{}' already", one_line(name)),
         Refused::NameTaken { thing, name } => {
-            let where_ = if *thing == Subject::Role { " of this view" } else { "" };
+            let where_ = if *thing == Thing::Role { " of this view" } else { "" };
             format!("--name '{}': another {}{where_} has this name", one_line(name), word(*thing))
         }
         Refused::NameTakenMeanwhile(name) => {
@@ -134,20 +136,20 @@ fn of_names(refused: &Refused) -> String {
     }
 }
 
-const fn nothing_changed(subject: Subject) -> &'static str {
+const fn nothing_changed(subject: Thing) -> &'static str {
     match subject {
-        Subject::Cloth => "type what changed, such as --place 'top shelf'; see tenter cloth edit --help",
-        Subject::Pattern => "type what changed: --name or --note",
-        Subject::View | Subject::Role => "type what changed, such as --crosswise 5%; see tenter pattern edit --help",
+        Thing::Cloth => "type what changed, such as --place 'top shelf'; see tenter cloth edit --help",
+        Thing::Pattern => "type what changed: --name or --note",
+        Thing::View | Thing::Role => "type what changed, such as --crosswise 5%; see tenter pattern edit --help",
     }
 }
 
-const fn word(subject: Subject) -> &'static str {
+const fn word(subject: Thing) -> &'static str {
     match subject {
-        Subject::Cloth => "cloth",
-        Subject::Pattern => "pattern",
-        Subject::View => "view",
-        Subject::Role => "role",
+        Thing::Cloth => "cloth",
+        Thing::Pattern => "pattern",
+        Thing::View => "view",
+        Thing::Role => "role",
     }
 }
 

@@ -62,6 +62,7 @@ pub fn why(wrong: &Wrong) -> String {
         }
         Why::NotOneOf(words) => format!("type one of {}", words.join(", ")),
         Why::NotANumber { most } => format!("type a whole number from 1 to {most}"),
+        Why::Ambiguous { one, other } => format!("both '{one}' and '{other}' match; type more of it"),
         Why::NoLine { name } => {
             format!(
                 "its source does not give the line along which it stretches; type '{name}:along' or '{name}:around'"
@@ -95,6 +96,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::AtHome => "this cloth lies at home already; for a new count type --length",
         Why::NoTime => "type when it was read too, such as 101mm@60s or 101mm@30min",
         Why::NotATime => "type the time since release after the @, such as 60s, 30min or 1h",
+        Why::TwoTimes => "growth and recovery are asked at one time; type the same time after both",
         Why::NotALoad => "type hand, or a mass or force such as 500g, 15N or 3lb",
         Why::ForceUnit => "unknown unit; type g, kg, oz, lb, N or cN after the number",
         Why::ForceRange => "a pull lies between 1 mN and 1000 N; type one such as 500g or 15N",
@@ -113,6 +115,19 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAnId => "leave it empty for a new test",
         Why::OnNoCloth => "no cloth has this tag; add one with tenter cloth add first",
         Why::OnTwoCloths => "two cloths have this tag; give one a new tag",
+        Why::NothingLeft => {
+            "nothing would be left; a reduction is a share of the body, below 100 % (a stretch is no reduction)"
+        }
+        Why::NotATension => "type the force on each centimetre of width, such as 3.5N",
+        Why::NotAHungMass => "type a mass such as 500g, 1.2kg or 3lb",
+        Why::NotAnElastic => {
+            "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'"
+        }
+        Why::NotASeam => "type two roles and a length, such as 'main+waistband=60cm'",
+        Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
+        Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
+        Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
+        Why::TooLongForPaper => "a gauge on paper cannot be that long; type less, such as 100%",
         Why::Missing
         | Why::Length(_)
         | Why::Limit(_)
@@ -124,6 +139,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::TooLong { .. }
         | Why::NotOneOf(_)
         | Why::NotANumber { .. }
+        | Why::Ambiguous { .. }
         | Why::NoLine { .. } => column(field),
     }
 }
@@ -137,6 +153,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Back => "--back",
         Field::Division => "--division",
         Field::Load => "--load",
+        Field::Planned => "--planned",
         Field::Settling => "--settling",
         Field::Grain => "--grain",
         Field::Ends => "--ends",
@@ -188,6 +205,11 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
+        Field::Reduce => "--reduce",
+        Field::Tension => "--tension",
+        Field::Method => "--method",
+        Field::HungMass => "--mass",
+        Field::Use => "--use",
     }
 }
 
@@ -199,6 +221,7 @@ pub const fn column(field: Field) -> &'static str {
         Field::To | Field::Back | Field::Readings => "readings",
         Field::Division => "division",
         Field::Load => "load",
+        Field::Planned => "planned",
         Field::Settling => "settling",
         Field::Grain => "grain",
         Field::Ends => "ends",
