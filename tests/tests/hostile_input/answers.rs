@@ -187,7 +187,11 @@ proptest! {
             // More than all of the extension is no recovery that anybody asks, and none that a cloth gives.
             let all = Ratio::new(1, 1).unwrap();
             let read = Figures::of(&test, rules.scatter).unwrap().rest.and_then(|rest| rest.recovery);
-            let odd = one.ratio().max(other.ratio()) > all || read.is_none_or(|recovery| recovery.ratio > all);
+            // A reading of another time may be the one that is judged, and the marks may have been read again.
+            let looks = test.looks().map(|look| look.length).chain([test.gauge()]).max().unwrap();
+            let shrunk = test.rests().iter().any(|rest| rest.recovered < looks);
+            let odd =
+                shrunk || one.ratio().max(other.ratio()) > all || read.is_none_or(|recovery| recovery.ratio > all);
             if ask == Ask::Recovery && (odd || !is_extended(&test)) {
                 continue;
             }
