@@ -10,7 +10,7 @@ const STRETCH: &str = "5%..20%";
 /// The length that one pair takes.
 const NEED: &str = "1.4m";
 
-fn main() -> Result<(), Box<dyn std::error::Error>> {
+fn main() -> Result<(), Box<dyn core::error::Error>> {
     let demand = Demand::for_grain(Grain::Crosswise, Range::parse(STRETCH, Unit::Mm)?);
     let need = Length::parse(NEED, Unit::Cm)?;
     // Pulled lengths of marks 20 cm apart, and marks 50 cm apart after the wash.

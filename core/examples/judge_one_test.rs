@@ -4,7 +4,7 @@
 
 use tenter_core::{Confidence, Decimal, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
 
-fn main() -> Result<(), Box<dyn std::error::Error>> {
+fn main() -> Result<(), Box<dyn core::error::Error>> {
     let mut test = PullTest::new(Length::parse("10cm", Unit::Cm)?, Grain::Crosswise)?.with_settling_pull(true);
     test.add_look(Length::parse("10.1cm", Unit::Cm)?)?;
     for extended in ["105.8mm", "106mm", "105.6mm"] {

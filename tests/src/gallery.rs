@@ -76,7 +76,7 @@ fn gauges() -> Vec<(&'static str, Picture)> {
     };
     vec![
         ("gauge-meets", gauge_of("vestry twill", &[slight], "own")),
-        ("gauge-close", gauge_of("choirstall suiting", &[close.clone()], "own")),
+        ("gauge-close", gauge_of("choirstall suiting", std::slice::from_ref(&close), "own")),
         ("gauge-three-grains", gauge_of("curtain jersey", &trousers, "own")),
         ("gauge-nothing-asked", gauge_of("doorway rib", &[bare], "richardson-2008")),
         ("gauge-not-measured", gauge_of("hymnal fleece", &[close, missing], "own-woven")),

@@ -79,8 +79,8 @@ fn everyday_questions_are_answered() {
     }
 }
 
-/// One reading on one look gives few answers (6 of 100), of which 5.6 % are wrong in the printed table: within three standard
-/// errors of the goal, and the row to watch.
+/// One reading on one look gives few answers (6 of 100). Of the 2 400 in the printed table 5.6 % are wrong, of the 3 200 of another
+/// run 5.1 %: each within two standard errors (0.5 and 0.4 %) of the goal's 5, and the row to watch.
 #[test]
 fn growth_and_recovery() {
     for (index, (name, rested)) in growth::rows().into_iter().enumerate() {
@@ -106,10 +106,9 @@ fn pulling_until_it_answers() {
         // Without the bars it would be more.
         assert!(until.pulls_at_95 > until.pulls && until.days_at_95 > until.days, "{row:?}: {until:?}");
     }
-    // An exception: growth read again up to seven times is wrong in 6.5 % (the printed table), where 6 is the goal; the first
-    // reading already takes its whole 5 %, and readings of one day share the day.
+    // Growth read again up to seven times.
     let [bars, plain] = growth::until_it_answers(SWATCHES, SEED + 550);
-    assert!(bars <= 7.0 + three_errors(7.0, SWATCHES) && plain > bars, "{bars} {plain}");
+    assert!(bars <= 6.0 + three_errors(6.0, SWATCHES) && plain > bars, "{bars} {plain}");
 }
 
 #[test]

@@ -36,6 +36,8 @@ impl Default for Looks {
 pub(crate) const AS_PLANNED: f32 = 1.0;
 pub(crate) const TAKEN_UP: f32 = 0.5;
 const MORE_THAN_PLANNED: f32 = 0.3;
+/// Growth and recovery read again: readings of one day share its gauge length and its pull, so each tells less that is new.
+const MORE_READINGS: f32 = 0.15;
 const FEWER_THAN_PLANNED: f32 = 0.2;
 const SECOND_DAY: f32 = 0.1;
 const LATER_DAY: f32 = 0.02;
@@ -74,7 +76,7 @@ impl Looks {
         if fewer || made.days < planned_days {
             FEWER_THAN_PLANNED
         } else if more {
-            MORE_THAN_PLANNED
+            if ask == Ask::Stretch { MORE_THAN_PLANNED } else { MORE_READINGS }
         } else {
             as_planned
         }

@@ -52,11 +52,11 @@ mod tests {
     /// SciPy 1.17, an independent computation: stretches, variances, degrees of freedom, their product with the ratio.
     #[test]
     fn sessions_against_scipy() {
-        let two = [(20.0, 0.8), (24.0, 0.9)];
-        let alike = [(8.0, 0.5), (8.5, 0.5)];
-        let three = [(30.0, 1.0), (36.0, 1.2), (28.0, 1.1)];
-        let known =
-            [(&two[..], 0.588_045, 1.503_99), (&alike[..], 0.193_75, -0.184_815), (&three[..], 1.402_93, 4.016_1)];
+        let known = [
+            (&[(20.0, 0.8), (24.0, 0.9)][..], 0.588_045, 1.503_99),
+            (&[(8.0, 0.5), (8.5, 0.5)], 0.193_75, -0.184_815),
+            (&[(30.0, 1.0), (36.0, 1.2), (28.0, 1.1)], 1.402_93, 4.016_1),
+        ];
         for (days, dof, sum) in known {
             let said = from_values(days);
             assert!((said.session_dof - dof).abs() < 1e-4 && (said.session_sum - sum).abs() < 1e-3, "{said:?}");

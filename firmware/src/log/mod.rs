@@ -353,7 +353,12 @@ impl<S: Storage> Log<S> {
         let ([ratio, dof], [session_ratio, session_dof]) = (state.repeatability, state.sessions);
         let own = Repeatability::from_thousandths(ratio, dof)?;
         // Erased, by a program that did not know of it: no degrees of freedom.
-        Some(if session_dof < u32::MAX { own.with_sessions_in_thousandths(session_ratio, session_dof) } else { own })
+        // No degrees of freedom say nothing; all ones were never written.
+        Some(if (1..u32::MAX).contains(&session_dof) {
+            own.with_sessions_in_thousandths(session_ratio, session_dof)
+        } else {
+            own
+        })
     }
 
     /// Stores how much the user's days differ, as [`Repeatability::with_sessions_in_thousandths`] takes it.

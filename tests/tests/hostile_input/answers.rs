@@ -191,9 +191,12 @@ proptest! {
             if ask == Ask::Recovery && (odd || !is_extended(&test)) {
                 continue;
             }
+            // The variance of a recovery falls towards the limit of all; far from both, where an answer is surer than one in
+            // a thousand, that can tip the chance by some ten thousandths.
+            let error = if ask == Ask::Recovery { 5.0 * CHANCE_ERROR } else { CHANCE_ERROR };
             match side {
-                Side::AtLeast => prop_assert!(more <= less + CHANCE_ERROR, "{ask:?} at least: {less} {more}"),
-                Side::AtMost => prop_assert!(less <= more + CHANCE_ERROR, "{ask:?} at most: {less} {more}"),
+                Side::AtLeast => prop_assert!(more <= less + error, "{ask:?} at least: {less} {more}"),
+                Side::AtMost => prop_assert!(less <= more + error, "{ask:?} at most: {less} {more}"),
             }
         }
     }

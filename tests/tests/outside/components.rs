@@ -70,7 +70,7 @@ fn certified_mean_squares() {
             values
         };
         let groups: Vec<Vec<f64>> = steps.iter().map(|step| group(*step)).collect();
-        assert_near(between(&groups), expected, 2e-3 * expected + 1e-6, &format!("{count} groups of {size}"));
+        assert_near(between(&groups), expected, 2e-3 * expected + 1e-6, format!("{count} groups of {size}"));
     }
 }
 

@@ -4,6 +4,7 @@
 
 mod components;
 mod conformance;
+mod discordance;
 mod elastic;
 mod fits;
 mod handling;

@@ -153,7 +153,7 @@ fn odd_readings_and_trends() {
     for (readings, variance, index, tail) in odd {
         let found = farthest(readings, Known { variance, dof: 7.0 }).unwrap();
         assert_eq!(found.index, index, "{readings:?}");
-        assert_near(found.tail(), tail, 3e-4 * tail + 1e-6, &format!("{readings:?}"));
+        assert_near(found.tail(), tail, 3e-4 * tail + 1e-6, format!("{readings:?}"));
         assert_eq!(found.is_odd(), tail < 0.005, "{readings:?}");
     }
     let trends: [(&[f32], f32, f64, f64); 6] = [
@@ -166,8 +166,8 @@ fn odd_readings_and_trends() {
     ];
     for (readings, variance, slope, tail) in trends {
         let found = trend(readings, Known { variance, dof: 7.0 }).unwrap();
-        assert_near(found.off, slope, 1e-5 * slope.abs() + 1e-5, &format!("{readings:?}"));
-        assert_near(found.tail(), tail, 3e-4 * tail + 1e-6, &format!("{readings:?}"));
+        assert_near(found.off, slope, 1e-5 * slope.abs() + 1e-5, format!("{readings:?}"));
+        assert_near(found.tail(), tail, 3e-4 * tail + 1e-6, format!("{readings:?}"));
     }
 }
 
@@ -183,15 +183,15 @@ fn quantiles() {
     ];
     for (tail, quantiles, relative) in known {
         for (dof, expected) in dofs.into_iter().zip(quantiles) {
-            assert_near(quantile(tail, dof), expected, relative * expected, &format!("{tail} at {dof}"));
+            assert_near(quantile(tail, dof), expected, relative * expected, format!("{tail} at {dof}"));
         }
     }
 }
 
 #[test]
 fn sums_of_errors() {
-    let known: [(&[(f32, f32)], f64, f64); 4] = [
-        (&[(1.0, 7.0), (1.0, 7.0)], 2.24, 10.0),
+    let known = [
+        (&[(1.0, 7.0), (1.0, 7.0)][..], 2.24, 10.0),
         (&[(1.0, 7.0), (2.0, 8.0), (0.5, 9.0)], 3.975, 12.823_3),
         (&[(1.0, 7.0), (1.0, 1e9)], 2.025_48, 12.816_3),
         (&[(3.0, 8.0)], 3.0, 8.0),
@@ -203,8 +203,8 @@ fn sums_of_errors() {
             total += variance;
             sum.add(variance, *dof);
         }
-        assert_near(sum.dof(), dof, 1e-4 * dof, &format!("{parts:?}"));
-        assert_near(total * sum.narrowing(), squared_scale, 1e-4 * squared_scale, &format!("{parts:?}"));
+        assert_near(sum.dof(), dof, 1e-4 * dof, format!("{parts:?}"));
+        assert_near(total * sum.narrowing(), squared_scale, 1e-4 * squared_scale, format!("{parts:?}"));
     }
 }
 

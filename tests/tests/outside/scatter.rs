@@ -101,7 +101,7 @@ fn pooled_scatter() {
     for (from, below, expected) in [(5.0, 12.0, 0.965), (12.0, 25.0, 0.718), (25.0, 50.0, 0.860), (50.0, 1000.0, 1.311)]
     {
         let band = |group: &Group| group.force > 0 && (from..below).contains(&group.stretch);
-        assert_near(pooled(&band), expected, 6e-4, &format!("{from} to {below} %"));
+        assert_near(pooled(&band), expected, 6e-4, format!("{from} to {below} %"));
     }
 }
 
@@ -222,7 +222,7 @@ fn first_pulls_read_low() {
         let band: Vec<(f64, f64)> =
             biases.iter().copied().filter(|(stretch, _)| (from..below).contains(stretch)).collect();
         let found = mean(&band.iter().map(|(_, bias)| *bias).collect::<Vec<_>>());
-        assert_near(found, expected, 0.06, &format!("{from} to {below} %"));
+        assert_near(found, expected, 0.06, format!("{from} to {below} %"));
         let shift = -0.5 * mean(&band.iter().map(|(stretch, _)| stretch.sqrt()).collect::<Vec<_>>());
         assert!(low <= shift && shift <= high, "{shift} for {from} to {below} %");
     }
