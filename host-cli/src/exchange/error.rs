@@ -129,7 +129,7 @@ pub enum TableError {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum RowFault {
     /// A cell cannot be read.
-    Cell(Wrong),
+    Cell(Box<Wrong>),
     /// A cell stands in no column: a decimal comma between commas does that to every cell behind it.
     TooMany(String),
     /// Readings that should not be believed.
@@ -140,7 +140,7 @@ pub enum RowFault {
 
 impl From<Wrong> for RowFault {
     fn from(wrong: Wrong) -> Self {
-        Self::Cell(wrong)
+        Self::Cell(Box::new(wrong))
     }
 }
 

@@ -6,6 +6,7 @@ use std::net::Shutdown;
 use std::os::unix::net::{UnixListener, UnixStream};
 use std::path::Path;
 use std::process::{Command, Stdio};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::mpsc::{self, Receiver};
 use std::sync::{Arc, Mutex};
 use std::thread;
@@ -24,14 +25,19 @@ const KILLS: u32 = 200;
 /// Tests that are saved before each.
 const SAVED: u32 = 3;
 
-/// Answers one program after the other, for as long as this test runs, and tells of each answer.
-fn serve(socket: &Path, pocket: Arc<Mutex<Pocket>>) -> Receiver<()> {
+/// Answers one program after the other, for as long as this test runs, and tells of each answer. When no answers are
+/// left it hears nothing more, and tells of each question that it did not hear.
+fn serve(socket: &Path, pocket: Arc<Mutex<Pocket>>, left: Arc<AtomicUsize>) -> Receiver<()> {
     let listener = UnixListener::bind(socket).unwrap();
     let (tell, answers) = mpsc::channel();
     thread::spawn(move || {
         for stream in listener.incoming() {
             let (mut stream, mut bytes) = (stream.unwrap(), [0; 256]);
             while let Ok(count @ 1..) = stream.read(&mut bytes) {
+                if left.fetch_update(Ordering::SeqCst, Ordering::SeqCst, |left| left.checked_sub(1)).is_err() {
+                    tell.send(()).unwrap();
+                    continue;
+                }
                 let mut pocket = pocket.lock().unwrap();
                 let answer: Vec<u8> = bytes[..count].iter().flat_map(|byte| pocket.hear(*byte)).collect();
                 if stream.write_all(&answer).is_err() {
@@ -65,7 +71,8 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     let (db, socket) = (folder.path().join("log.sqlite3"), folder.path().join("line"));
     stock(&mut store::open(&db, tenter::log::Here::desk()).unwrap());
     let pocket = Arc::new(Mutex::new(Pocket::with(&[])));
-    let answers = serve(&socket, pocket.clone());
+    let left = Arc::new(AtomicUsize::new(usize::MAX));
+    let answers = serve(&socket, pocket.clone(), left.clone());
     let mut saved = BTreeMap::new();
     let save = |saved: &mut BTreeMap<u32, _>| {
         for _ in 0..SAVED {
@@ -85,20 +92,27 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     let (mut killed, mut said_and_killed, mut in_between) = (0, 0, 0);
     for round in 0..KILLS {
         save(&mut saved);
+        let answered = chance.random_range(0..=latest);
+        // Half of the kills come while a question waits for its answer, however busy the machine is.
+        let in_question = chance.random_bool(0.5);
+        left.store(if in_question { answered } else { usize::MAX }, Ordering::SeqCst);
+        let wanted = answered + usize::from(in_question);
         let mut child = command(&db, &socket).spawn().unwrap();
-        let wanted = chance.random_range(0..=latest);
         let mut heard = 0;
         while heard < wanted && child.try_wait().unwrap().is_none() {
             heard += usize::from(answers.recv_timeout(Duration::from_millis(1)).is_ok());
         }
-        // Somewhere between this answer and the next question.
-        thread::sleep(Duration::from_micros(chance.random_range(0..3000)));
+        // The others somewhere between this answer and the next question.
+        if !in_question {
+            thread::sleep(Duration::from_micros(chance.random_range(0..3000)));
+        }
         child.kill().unwrap();
         let output = child.wait_with_output().unwrap();
         killed += u32::from(!output.status.success());
         let said = said_stored(&String::from_utf8(output.stdout).unwrap());
         said_and_killed += u32::from(!said.is_empty() && !output.status.success());
         all_is_answered(&socket);
+        left.store(usize::MAX, Ordering::SeqCst);
         heard += answers.try_iter().count();
         latest = if output.status.success() { heard } else { latest.max(heard + 1) };
         let waiting: BTreeSet<u32> = pocket.lock().unwrap().waiting().into_iter().collect();

@@ -49,9 +49,9 @@ stored     4  crosswise    10.5 %  1 Vestry twill
     let world = &mut cable.world();
     assert_eq!(world.pocket.device(), 4711);
     assert!(world.pocket.waiting().is_empty());
-    // What the person pulled, the two of known fabrics: 2 × 2 degrees of freedom.
+    // What the person pulled, the two of known cloths, each with two pulls that count: 2 × (2 − 1) degrees of freedom.
     let state = world.pocket.records().log().unwrap().repeatability().unwrap();
-    assert_eq!(state.dof(), 4.0);
+    assert_eq!(state.dof(), 2.0);
     assert_eq!(store.faults().unwrap(), Vec::<String>::new());
 }
 
