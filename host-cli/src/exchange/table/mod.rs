@@ -1,5 +1,5 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
-//! cloth. [`write`] makes such tables, [`read`] takes readings typed into one.
+//! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
 pub mod read;
 pub mod write;

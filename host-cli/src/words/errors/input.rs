@@ -6,7 +6,7 @@ use crate::input::{BARE, Field, Why, Wrong, unit_of};
 use crate::plain::one_line;
 use crate::words::doubt;
 
-/// A field that cannot be read, under the name that a front end gives it: [`flag`], [`column`].
+/// A field that cannot be read, under the name that a front end gives it: [`flag`], [`column()`].
 ///
 /// ```
 /// use tenter::input::{Field, Why, Wrong};
