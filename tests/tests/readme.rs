@@ -1,7 +1,7 @@
 //! What the README and the guide tell a reader to type runs, in order, in a fresh log; and what they show is what the
 //! program prints.
 //!
-//! `TENTER_ACCEPT=1 cargo test -p tenter-tests --test readme` writes the transcripts anew, to be looked at.
+//! `TENTER_ACCEPT=1 cargo test -p tenter-tests --test readme` writes what is printed anew, to be looked at.
 
 use std::env;
 use std::ffi::OsString;
@@ -96,7 +96,7 @@ fn as_printed(path: &Path, ran: &mut usize) -> String {
             }
         } else if kind == "console" {
             let typed: Vec<&str> = block.iter().filter_map(|line| line.strip_prefix("$ ")).collect();
-            assert_eq!(typed.len(), 1, "{place}: one command a transcript: {block:?}");
+            assert_eq!(typed.len(), 1, "{place}: one command a block: {block:?}");
             made.push_str(block[0]);
             made.push('\n');
             made.push_str(&run(&reader, &place, typed[0]));
@@ -110,7 +110,7 @@ fn as_printed(path: &Path, ran: &mut usize) -> String {
 }
 
 #[test]
-fn every_example_runs_and_every_transcript_is_what_is_printed() {
+fn every_example_runs_and_prints_what_is_shown() {
     let (mut ran, mut changed) = (0, Vec::new());
     for path in documents() {
         let made = as_printed(&path, &mut ran);
