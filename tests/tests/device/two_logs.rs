@@ -73,7 +73,7 @@ fn what_was_put_right_by_hand_stays() {
     // Two logs order what they say by the millisecond; a hand is slower.
     let before = Here::desk().now();
     while Here::desk().now() <= before {}
-    there.add(&[fact.clone()]).unwrap();
+    there.add(std::slice::from_ref(&fact)).unwrap();
     merge(&mut here, &there);
     let of: Vec<StoredTest> = here.tests(WhichTests::Of(fabric)).unwrap();
     assert_eq!(of.len(), 1);

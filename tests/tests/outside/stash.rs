@@ -39,7 +39,7 @@ impl Log {
     }
 
     fn say(&mut self, fact: Fact) -> Id {
-        self.0.add(&[fact.clone()]).unwrap().first().unwrap().id
+        self.0.add(std::slice::from_ref(&fact)).unwrap().first().unwrap().id
     }
 
     fn fabric(&mut self, name: &str, construction: Construction, tests: Vec<PullTest>) {
