@@ -32,6 +32,7 @@ use tenter_core::wire::{Identity, Listing, Refusal, Reply, Request};
 ///     fn set_demand_count(&mut self, _: u8) -> Result<(), Refusal> { Err(Refusal::Chip) }
 ///     fn set_clock(&mut self, _: u32) {}
 ///     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// }
 ///
 /// assert_eq!(Broken.identity().device, 0);
