@@ -84,7 +84,8 @@ impl GarmentKind {
     /// The details that change its work, and so may be asked for.
     pub fn details(self) -> impl Iterator<Item = Detail> {
         Detail::ALL.into_iter().filter(move |detail| {
-            self.usual().has(*detail) || self.rows().any(|row| row.with.has(*detail) || row.without.has(*detail))
+            let changes = |row: &Row| row.with.has(*detail) || row.any.has(*detail) || row.without.has(*detail);
+            self.usual().has(*detail) || self.rows().any(changes)
         })
     }
 

@@ -152,7 +152,7 @@ impl Garment<'_> {
     pub fn each(&self, mut take: impl FnMut(Task)) {
         for row in self.kind.rows().filter(|row| self.has(row)) {
             let mut task =
-                |cloth| take(Task { stage: row.stage, work: row.work, cloth, why: why(row), source: row.source });
+                |cloth| take(Task { stage: row.stage, work: row.work, cloth, why: self.why(row), source: row.source });
             if row.stage == Stage::Cut {
                 let asked = self.cloths.iter().enumerate().filter(|(_, cloth)| cloth.meets(row.asks));
                 asked.for_each(|(place, _)| task(Some(place)));
@@ -163,7 +163,8 @@ impl Garment<'_> {
     }
 
     fn has(&self, row: &Row) -> bool {
-        self.details.has_all(row.with) && !self.details.has_any(row.without)
+        let any = row.any == Details::NONE || self.details.has_any(row.any);
+        any && self.details.has_all(row.with) && !self.details.has_any(row.without)
     }
 
     /// Where no cloth was chosen for the body yet, it is what the kind is usually made of.
@@ -210,11 +211,12 @@ impl Garment<'_> {
         let construction = cloth.map_or(self.kind.construction(), |cloth| cloth.cloth.construction);
         if construction == Construction::Knit { seam.in_knit() } else { seam.row() }
     }
-}
 
-/// The first of what a row asks says why it stands there.
-fn why(row: &Row) -> Why {
-    let detail = row.with.iter().last().map(Why::Has);
-    let cloth = (row.asks != Asks::Anything).then_some(Why::Cloth(row.asks));
-    cloth.or(detail).unwrap_or(Why::Kind)
+    /// What of it a row stands for.
+    fn why(&self, row: &Row) -> Why {
+        let one = row.any.iter().find(|detail| self.details.has(*detail));
+        let detail = row.with.iter().last().or(one).map(Why::Has);
+        let cloth = (row.asks != Asks::Anything).then_some(Why::Cloth(row.asks));
+        cloth.or(detail).unwrap_or(Why::Kind)
+    }
 }

@@ -48,6 +48,8 @@ pub struct Row {
     pub work: Work,
     /// The details that the garment must have.
     pub with: Details,
+    /// The details of which it must have one, if there are any.
+    pub any: Details,
     /// The details of which it must have none.
     pub without: Details,
     /// What it asks of the cloth of the body.
@@ -58,8 +60,8 @@ pub struct Row {
 
 /// A row that always applies, by common practice.
 pub(super) const fn row(stage: Stage, work: Work) -> Row {
-    let (with, without) = (Details::NONE, Details::NONE);
-    Row { stage, work, with, without, asks: Asks::Anything, source: Source::CommonPractice }
+    let none = Details::NONE;
+    Row { stage, work, with: none, any: none, without: none, asks: Asks::Anything, source: Source::CommonPractice }
 }
 
 pub(super) const fn seam(seam: Seam) -> Row {
@@ -73,6 +75,10 @@ pub(super) const fn sewn(seam: Seam, manner: Manner) -> Row {
 impl Row {
     pub(super) const fn with(self, details: &[Detail]) -> Self {
         Self { with: Details::of(details), ..self }
+    }
+
+    pub(super) const fn any(self, details: &[Detail]) -> Self {
+        Self { any: Details::of(details), ..self }
     }
 
     pub(super) const fn without(self, details: &[Detail]) -> Self {

@@ -19,11 +19,8 @@ const GUIDELINE: &str = "Sewing guideline 11.125, Fold-Down Casings";
 
 /// Before cutting, and how the cloth is laid; the rows of [`Stage::Cut`] are asked of each cloth by itself.
 pub(super) const BEGIN: &[Row] = &[
-    row(Stage::Prewash, Work::WashNotion(Notion::Zip)).with(&[SeparatingZip]).after(OREGON),
-    row(Stage::Prewash, Work::WashNotion(Notion::Zip)).with(&[ClosedZip]).after(OREGON),
-    row(Stage::Prewash, Work::WashNotion(Notion::Zip)).with(&[Fly]).after(OREGON),
-    row(Stage::Prewash, Work::WashNotion(Notion::Elastic)).with(&[ElasticWaist]),
-    row(Stage::Prewash, Work::WashNotion(Notion::Elastic)).with(&[ElasticCuffs]).without(&[ElasticWaist]),
+    row(Stage::Prewash, Work::WashNotion(Notion::Zip)).any(&[SeparatingZip, ClosedZip, Fly]).after(OREGON),
+    row(Stage::Prewash, Work::WashNotion(Notion::Elastic)).any(&[ElasticWaist, ElasticCuffs]),
     row(Stage::Prewash, Work::WashNotion(Notion::Cord)).with(&[Cord]),
     row(Stage::Cut, Work::LayOneWay).asks(Asks::OneWay),
     row(Stage::Cut, Work::LayFlat).asks(Asks::Stretches),
@@ -41,8 +38,7 @@ pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks:
 
 /// The front edges and the collar of what opens in front.
 pub(super) const FRONT_ZONES: &[Row] = &[
-    row(Stage::Fuse, Work::Interface(Zone::FrontEdge)).with(&[SeparatingZip]).after(PURDUE),
-    row(Stage::Fuse, Work::Interface(Zone::FrontEdge)).with(&[Buttons]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::FrontEdge)).any(&[SeparatingZip, Buttons]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Collar)).with(&[Collar]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Neck)).without(&[Collar, Hood]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Cuff)).with(&[Cuffs]).after(PURDUE),
@@ -63,12 +59,9 @@ pub(super) const MARKS: &[Row] = &[
     row(Stage::Mark, Work::Mark(Point::Notches)),
     row(Stage::Mark, Work::Mark(Point::Centres)),
     row(Stage::Mark, Work::Mark(Point::Darts)).with(&[Darts]),
-    row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[WeltPockets]),
-    row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[PatchPockets]),
-    row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[SidePockets]),
+    row(Stage::Mark, Work::Mark(Point::Pockets)).any(&[WeltPockets, PatchPockets, SidePockets]),
     row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord]),
-    row(Stage::Mark, Work::Mark(Point::ZipFoot)).with(&[ClosedZip]),
-    row(Stage::Mark, Work::Mark(Point::ZipFoot)).with(&[Fly]),
+    row(Stage::Mark, Work::Mark(Point::ZipFoot)).any(&[ClosedZip, Fly]),
     row(Stage::Mark, Work::Mark(Point::Buttonholes)).with(&[Buttons]),
 ];
 
