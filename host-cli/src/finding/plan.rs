@@ -9,7 +9,7 @@ use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::known;
 use crate::finding::fit::{Candidate, Stock};
-use crate::finding::handle::{Handle, Handled, layered};
+use crate::finding::handle::{Handle, HandleWanted, Handled, layered};
 use crate::finding::pair::{Named, Pairing, SeamSide};
 use crate::finding::size::{SizeLine, Sized};
 use crate::finding::verdict::Verdict;
@@ -356,7 +356,8 @@ fn sewing(wanted: &PlanWanted<'_>) -> Vec<PlanPart> {
     let mut parts = Vec::new();
     for fabric in &fabrics {
         let layers: Vec<(Layer, Layered)> = lining(wanted, fabric).into_iter().collect();
-        let handled = Handled::of(&known::cloth(fabric, wanted.stock), None, &layers, wanted.confidence);
+        let asked = HandleWanted { layers: &layers, confidence: wanted.confidence, ..HandleWanted::default() };
+        let handled = Handled::of(&known::cloth(fabric, wanted.stock), &asked);
         let (alike, own): (Vec<Handle>, _) = handled.lines.into_iter().partition(|line| line.topic().is_shared());
         for handle in alike {
             match shared.iter_mut().find(|(known, ..)| *known == handle) {
