@@ -5,7 +5,7 @@ use tenter_core::making::garment::{
     Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Manner, Notion, Over, Part, PartCloth, Point, Runs,
     Seam, Stage, Task, Why, Work, Zone,
 };
-use tenter_core::making::handling::Cloth;
+use tenter_core::making::handling::{Cloth, Runs};
 use tenter_core::making::source::Source;
 use tenter_core::{Construction, Figure, Grain};
 
@@ -241,11 +241,11 @@ fn how_seams_run() {
         (Seam::SleeveAndSide, Runs::Lengthwise, Runs::Lengthwise),
         (Seam::OutsideLeg, Runs::Lengthwise, Runs::Lengthwise),
         (Seam::FrontEdge, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::Panel, Runs::Shaped, Runs::Shaped),
-        (Seam::InsideLeg, Runs::Shaped, Runs::Shaped),
+        (Seam::Panel, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::InsideLeg, Runs::Slanting, Runs::Slanting),
         (Seam::Shoulder, Runs::Slanting, Runs::Slanting),
-        (Seam::Armhole, Runs::Round, Runs::Round),
-        (Seam::Crotch, Runs::Round, Runs::Round),
+        (Seam::Armhole, Runs::Around, Runs::Around),
+        (Seam::Crotch, Runs::Around, Runs::Around),
         (Seam::Yoke, Runs::Crosswise, Runs::Crosswise),
         (Seam::Waist, Runs::Crosswise, Runs::Crosswise),
         (Seam::HemBand, Runs::Crosswise, Runs::Crosswise),

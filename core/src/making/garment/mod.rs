@@ -15,7 +15,7 @@ pub use detail::{Detail, Details};
 pub use part::Part;
 pub use plan::{Garment, PartCloth, Task, Why};
 pub use row::{Asks, Row};
-pub use seam::{Over, Runs, Seam, SeamRow};
+pub use seam::{Over, Seam, SeamRow};
 pub use work::{CordAt, Edge, Hem, Manner, Notion, Point, Stage, Work, Zone};
 
 use serde::{Deserialize, Serialize};

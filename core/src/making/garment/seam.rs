@@ -1,51 +1,10 @@
 //! Seams: which parts they join, how they run in each, and what is asked of them.
 
-use super::Part;
+use super::{GarmentKind, Part};
 use crate::answer::source::Source;
+use crate::making::handling::{Runs, SeamUse};
+use crate::number::ratio::Ratio;
 use crate::number::words;
-use crate::reading::pull_test::Grain;
-
-/// How an edge runs in a piece that is cut with its length along the warp or the wales.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Runs {
-    /// Along warp or wales.
-    Lengthwise,
-    /// Along weft or courses.
-    Crosswise,
-    /// At a slant, where the cloth gives as on the bias.
-    Slanting,
-    /// Lengthwise, and slanting over a curve of the body.
-    Shaped,
-    /// Through every grain, as round an armhole or through the crotch.
-    Round,
-}
-
-words!(Runs {
-    Lengthwise => "lengthwise",
-    Crosswise => "crosswise",
-    Slanting => "slanting",
-    Shaped => "shaped",
-    Round => "round",
-});
-
-impl Runs {
-    /// The grain of which the stretch counts along it: the one that it follows longest.
-    ///
-    /// ```
-    /// use tenter_core::{Grain, making::garment::Runs};
-    ///
-    /// assert_eq!([Runs::Lengthwise, Runs::Round].map(Runs::grain), [Grain::Lengthwise, Grain::Bias]);
-    /// ```
-    #[must_use]
-    pub const fn grain(self) -> Grain {
-        match self {
-            Self::Lengthwise | Self::Shaped => Grain::Lengthwise,
-            Self::Crosswise => Grain::Crosswise,
-            Self::Slanting | Self::Round => Grain::Bias,
-        }
-    }
-}
 
 /// What an edge or a seam must pass over when the garment is put on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -160,8 +119,12 @@ pub struct SeamRow {
     pub runs: [Runs; 2],
     /// Whether it is curved.
     pub curved: bool,
-    /// Whether the body strains it when it moves.
+    /// Whether the body pulls at it when it moves.
     pub strained: bool,
+    /// Whether it keeps its length, whatever the cloth gives.
+    pub held: bool,
+    /// Whether its allowances end up between two layers.
+    pub enclosed: bool,
     /// What it must pass over.
     pub over: Over,
     /// Where that comes from.
@@ -176,7 +139,17 @@ const BAND: Source =
     Source::Published("Association of Sewing and Design Professionals, Standards: ribbed bands run crosswise");
 
 const fn row(seam: Seam, parts: [Part; 2], runs: [Runs; 2]) -> SeamRow {
-    SeamRow { seam, parts, runs, curved: false, strained: false, over: Over::Nothing, source: SHAPE }
+    SeamRow {
+        seam,
+        parts,
+        runs,
+        curved: false,
+        strained: false,
+        held: false,
+        enclosed: false,
+        over: Over::Nothing,
+        source: SHAPE,
+    }
 }
 
 const fn alike(seam: Seam, part: Part, runs: Runs) -> SeamRow {
@@ -191,6 +164,14 @@ const fn strained(row: SeamRow) -> SeamRow {
     SeamRow { strained: true, ..row }
 }
 
+const fn held(row: SeamRow) -> SeamRow {
+    SeamRow { held: true, ..row }
+}
+
+const fn enclosed(row: SeamRow) -> SeamRow {
+    SeamRow { enclosed: true, ..row }
+}
+
 const fn band(row: SeamRow, over: Over) -> SeamRow {
     SeamRow { strained: true, over, source: BAND, ..row }
 }
@@ -200,30 +181,30 @@ impl Seam {
     #[must_use]
     pub const fn row(self) -> SeamRow {
         use Part::{Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Sleeve, Waistband, Yoke};
-        use Runs::{Crosswise, Lengthwise, Round, Shaped, Slanting};
+        use Runs::{Around, Crosswise, Lengthwise, Slanting};
         match self {
-            Self::Panel => curved(row(self, [Main, Panel], [Shaped, Shaped])),
+            Self::Panel => row(self, [Main, Panel], [Lengthwise, Lengthwise]),
             Self::Yoke => row(self, [Main, Yoke], [Crosswise, Crosswise]),
             Self::CentreBack => alike(self, Main, Lengthwise),
-            Self::Shoulder => alike(self, Main, Slanting),
-            Self::HoodCentre => curved(alike(self, Hood, Round)),
-            Self::HoodToNeck => curved(row(self, [Main, Hood], [Round, Crosswise])),
-            Self::CollarToNeck => curved(row(self, [Main, Collar], [Round, Crosswise])),
-            Self::Neckband => band(curved(row(self, [Main, Neckband], [Round, Crosswise])), Over::Head),
-            Self::Armhole => strained(curved(row(self, [Main, Sleeve], [Round, Round]))),
+            Self::Shoulder => held(alike(self, Main, Slanting)),
+            Self::HoodCentre => curved(alike(self, Hood, Around)),
+            Self::HoodToNeck => curved(row(self, [Main, Hood], [Around, Crosswise])),
+            Self::CollarToNeck => enclosed(curved(row(self, [Main, Collar], [Around, Crosswise]))),
+            Self::Neckband => band(curved(row(self, [Main, Neckband], [Around, Crosswise])), Over::Head),
+            Self::Armhole => curved(row(self, [Main, Sleeve], [Around, Around])),
             Self::Sleeve => alike(self, Sleeve, Lengthwise),
             Self::Side => alike(self, Main, Lengthwise),
-            Self::SleeveAndSide => strained(alike(self, Main, Lengthwise)),
-            Self::Waist => strained(alike(self, Main, Crosswise)),
+            Self::SleeveAndSide => alike(self, Main, Lengthwise),
+            Self::Waist => alike(self, Main, Crosswise),
             // A woven band is cut along its length.
-            Self::Waistband => curved(row(self, [Main, Waistband], [Crosswise, Lengthwise])),
-            Self::Cuff => row(self, [Sleeve, Cuff], [Crosswise, Lengthwise]),
+            Self::Waistband => held(enclosed(curved(row(self, [Main, Waistband], [Crosswise, Lengthwise])))),
+            Self::Cuff => enclosed(row(self, [Sleeve, Cuff], [Crosswise, Lengthwise])),
             Self::HemBand => band(row(self, [Main, HemBand], [Crosswise, Crosswise]), Over::Hips),
             Self::OutsideLeg => alike(self, Main, Lengthwise),
-            Self::InsideLeg => strained(alike(self, Main, Shaped)),
-            Self::Crotch | Self::BackSeat => strained(curved(alike(self, Main, Round))),
-            Self::Strap => strained(alike(self, Main, Lengthwise)),
-            Self::FrontEdge => row(self, [Main, Facing], [Lengthwise, Lengthwise]),
+            Self::InsideLeg => alike(self, Main, Slanting),
+            Self::Crotch | Self::BackSeat => strained(curved(alike(self, Main, Around))),
+            Self::Strap => alike(self, Main, Lengthwise),
+            Self::FrontEdge => held(enclosed(row(self, [Main, Facing], [Lengthwise, Lengthwise]))),
             Self::LiningToFacing => row(self, [Lining, Facing], [Lengthwise, Lengthwise]),
         }
     }
@@ -241,9 +222,38 @@ impl Seam {
     pub const fn in_knit(self) -> SeamRow {
         let row = self.row();
         match self {
-            Self::Waistband => band(SeamRow { runs: [Runs::Crosswise; 2], ..row }, Over::Hips),
-            Self::Cuff => band(SeamRow { runs: [Runs::Crosswise; 2], ..row }, Over::Hand),
+            Self::Waistband => {
+                band(SeamRow { runs: [Runs::Crosswise; 2], held: false, enclosed: false, ..row }, Over::Hips)
+            }
+            Self::Cuff => band(SeamRow { runs: [Runs::Crosswise; 2], enclosed: false, ..row }, Over::Hand),
             _ => row,
+        }
+    }
+}
+
+impl SeamRow {
+    /// What it is asked in a garment, of which the view asks the seam to give `asked`.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::{GarmentKind, Seam};
+    ///
+    /// let shoulder = Seam::Shoulder.row().asked(GarmentKind::TShirt, None, false);
+    /// assert!(shoulder.held && !shoulder.passes);
+    /// ```
+    #[must_use]
+    pub const fn asked(&self, kind: GarmentKind, asked: Option<Ratio>, lined: bool) -> SeamUse {
+        let [runs, _] = self.runs;
+        SeamUse {
+            asked: if self.held { None } else { asked },
+            runs,
+            curved: self.curved,
+            strained: self.strained,
+            held: self.held,
+            passes: !matches!(self.over, Over::Nothing),
+            enclosed: self.enclosed,
+            lined,
+            opens: false,
+            garment: Some(kind),
         }
     }
 }
