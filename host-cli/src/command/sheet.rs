@@ -2,7 +2,7 @@
 
 use tenter_core::making::caution::Job;
 use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::zip::ZipEnds;
+use tenter_core::making::zip::{Edge, ZipEnds};
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
@@ -11,7 +11,7 @@ use crate::deed::Refused;
 use crate::error::Error;
 use crate::finding::fit::{RoleFit, Stock};
 use crate::finding::plan::{Chosen, PlanWanted, Seam, ViewPlan};
-use crate::finding::size::Sized;
+use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
 use crate::log::Pattern;
@@ -41,10 +41,16 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.unwrap_or(ZipEnds::Open), input::unit_of(text));
-        notions
-            .zip(edge, ends, typed, typed.unwrap_or(unit))
-            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+        let typed = input::unit_of(text).unwrap_or(unit);
+        let garment = chosen.iter().find_map(|chosen| chosen.role.kind);
+        let wanted = ZipWanted {
+            edge: Edge::measured(edge),
+            ends: args.zip_ends.unwrap_or(ZipEnds::usual(garment)),
+            garment,
+            growth: None,
+            by_inch: typed == Unit::Inch,
+        };
+        notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence)?;
@@ -137,8 +143,9 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
     let length = cloth(Field::Elastic, measure)?;
     let unit = input::unit_of(measure).unwrap_or_default();
-    let judged = sized.elastic((kind, place), length, None, confidence, unit);
+    let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
+    let judged = sized.elastic(&wanted, confidence, unit);
     judged
-        .and_then(|()| sized.casing(kind, None, false, unit))
+        .and_then(|()| sized.casing(kind, None, (false, false), unit))
         .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

@@ -243,7 +243,10 @@ impl ViewPlan {
         let mut parts = vec![part(PlanTopic::Before, before(wanted)), part(PlanTopic::Cutting, cutting(wanted))];
         parts.extend(wanted.seams.iter().map(|seam| joined(wanted, *seam)));
         parts.extend(sewing(wanted));
-        parts.push(part(PlanTopic::Notions, wanted.notions.lines.iter().cloned().map(Step::Size).collect()));
+        parts.push(part(
+            PlanTopic::Notions,
+            wanted.notions.lines.iter().filter(|line| !line.is_aside()).cloned().map(Step::Size).collect(),
+        ));
         parts.push(part(PlanTopic::Buying, buying(wanted)));
         parts.push(part(PlanTopic::Care, care(wanted.job)));
         parts.retain(|part| !part.steps.is_empty());
