@@ -3,7 +3,7 @@
 use tenter_core::making::caution::Job;
 use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::making::garment::{Detail, Details, Part};
-use tenter_core::making::zip::ZipEnds;
+use tenter_core::making::zip::{Edge, ZipEnds};
 use tenter_core::{Answer, Confidence, Grain, Length, Unit};
 
 use super::{check, find};
@@ -13,7 +13,7 @@ use crate::error::Error;
 use crate::finding::fit::{RoleFit, Stock};
 use crate::finding::plan::part::part;
 use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
-use crate::finding::size::Sized;
+use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
 use crate::log::Pattern;
@@ -41,10 +41,15 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.unwrap_or_else(|| usual_ends(kind)), input::unit_of(text));
-        notions
-            .zip(edge, ends, typed, typed.unwrap_or(unit))
-            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+        let typed = input::unit_of(text).unwrap_or(unit);
+        let wanted = ZipWanted {
+            edge: Edge::measured(edge),
+            ends: args.zip_ends.unwrap_or_else(|| usual_ends(kind)),
+            garment: kind.map(|kind| kind.kind),
+            growth: None,
+            by_inch: typed == Unit::Inch,
+        };
+        notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence)?;
@@ -142,8 +147,11 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
 
 /// How the zip of a garment ends.
 fn usual_ends(kind: Option<WantedKind>) -> ZipEnds {
-    let is_closed = kind.is_some_and(|kind| kind.details.has(Detail::Fly) || kind.details.has(Detail::ClosedZip));
-    if is_closed { ZipEnds::Closed } else { ZipEnds::Open }
+    match kind.map(|kind| kind.details) {
+        Some(details) if details.has(Detail::SeparatingZip) => ZipEnds::Open,
+        Some(details) if details.has(Detail::Fly) || details.has(Detail::ClosedZip) => ZipEnds::Closed,
+        _ => ZipEnds::usual(kind.map(|kind| kind.kind)),
+    }
 }
 
 /// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or
@@ -193,8 +201,9 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
     let length = cloth(Field::Elastic, measure)?;
     let unit = input::unit_of(measure).unwrap_or_default();
-    let judged = sized.elastic((kind, place), length, None, confidence, unit);
+    let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
+    let judged = sized.elastic(&wanted, confidence, unit);
     judged
-        .and_then(|()| sized.casing(kind, None, false, unit))
+        .and_then(|()| sized.casing(kind, None, (false, false), unit))
         .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

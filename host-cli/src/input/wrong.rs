@@ -147,6 +147,14 @@ pub enum Field {
     ElasticWidth,
     /// The edge that a zip closes.
     Zip,
+    /// What the hem takes of that edge.
+    ZipHem,
+    /// What the neck takes of that edge.
+    ZipNeck,
+    /// The edge that a drawcord draws in.
+    Cord,
+    /// The width of a drawcord.
+    CordWidth,
     /// The identifier of a test.
     Id,
     /// The test that is retired.

@@ -285,6 +285,8 @@ pub enum Work {
     SetEyelets(CordAt),
     /// Cut the cord and seal its ends.
     CutCord(CordAt),
+    /// Cut a child's cord, whose ends are short, and seal it.
+    CutChildCord,
     /// Leave the cord out of a child's hood.
     NoHoodCord,
 

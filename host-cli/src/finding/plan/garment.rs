@@ -1,7 +1,7 @@
 //! The work of a kind of garment, in its order, with what the cloths ask of each seam.
 
 use tenter_core::making::garment::{
-    Detail, Details, Garment, GarmentKind, Hem, Manner, Part, PartCloth, Seam, Stage, Task, Work,
+    Detail, Details, Garment, GarmentKind, Hem, Manner, Part, PartCloth, Seam, SeamRow, Stage, Task, Work, Zone,
 };
 use tenter_core::making::handling::{self, Cloth, Layer, Place, Runs, SeamUse, Sewing, Stay};
 use tenter_core::{Grain, Limit, Ratio};
@@ -26,6 +26,12 @@ impl SewnCloth<'_> {
     /// Bags and interfacing are sewn with what they lie behind.
     const fn is_sewn(&self) -> bool {
         !matches!(self.part, Some(Part::PocketBag | Part::Interfacing))
+    }
+
+    /// The grain along which the view asks its role to give most, if it asks for any.
+    pub(super) fn asked_most(&self) -> Option<Grain> {
+        let least = |grain: &Grain| self.role.demand.stretch(*grain).at_least.map_or(Ratio::ZERO, Limit::ratio);
+        self.role.grains().filter(|grain| least(grain) > Ratio::ZERO).max_by_key(least)
     }
 
     /// How far the view asks the role to give along a grain. Where it asks along another grain only, it asks nothing here.
@@ -178,8 +184,20 @@ impl<'a> Made<'a> {
             _ => false,
         };
         let lined = garment.details.has(Detail::Lining);
+        // A band that is asked to give holds nothing.
+        let held = row.held && self.band_gives(&garment, seam).is_none();
+        let row = SeamRow { held, ..row };
         let asked = SeamUse { opens, ..row.asked(garment.kind, one.asked(runs.grain()), lined) };
         Some((one, asked, handling::Seam::of(&one.cloth, &asked)))
+    }
+
+    /// The grain along which the view asks the band of a seam to give, if it has a cloth of its own.
+    pub(super) fn band_gives(&self, garment: &Garment<'_>, seam: Seam) -> Option<Grain> {
+        let [_, band] = garment.seam(seam).parts;
+        let is_band = matches!(band, Part::Waistband | Part::Cuff | Part::Neckband | Part::HemBand);
+        let one =
+            self.cloth(garment.place(band)?).filter(|one| is_band && one.part.is_some_and(|own| own.serves(band)))?;
+        one.asked_most()
     }
 
     /// The finish of most seams that are plainly sewn.
@@ -203,7 +221,7 @@ impl<'a> Made<'a> {
                 by_cloth.push((tag, Vec::new()));
             }
             let Some((_, groups)) = by_cloth.iter_mut().find(|(known, _)| *known == tag) else { continue };
-            match groups.iter_mut().find(|(_, known)| known.metric == treated.allowance.metric) {
+            match groups.iter_mut().find(|(_, known)| known.width == treated.allowance.width) {
                 Some((seams, _)) => seams.push(seam),
                 None => groups.push((vec![seam], treated.allowance)),
             }
@@ -292,9 +310,17 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
     match work {
         Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
         Work::Interface(zone) => {
-            let body = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
-            let gives = body.is_some_and(|one| one.cloth.gives());
-            Step::Interface { zones: vec![zone], firm: gives.then(|| zone.is_firm()), source }
+            let place = |part| made.garment().and_then(|garment| garment.place(part));
+            let part = match zone {
+                Zone::Waistband => Part::Waistband,
+                Zone::Collar => Part::Collar,
+                Zone::Cuff => Part::Cuff,
+                _ => Part::Main,
+            };
+            let gives = place(part).and_then(|place| made.cloth(place)).is_some_and(|one| one.cloth.gives());
+            let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
+            let firm = zone.is_firm() && !(zone == Zone::Waistband && band.is_some());
+            Step::Interface { zones: vec![zone], firm: gives.then_some(firm), source }
         }
         Work::Mark(point) => Step::Mark(vec![point], source),
         Work::StayStitch(edge) => Step::StayStitch(vec![edge], source),

@@ -68,7 +68,11 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
         let row = garment.seam(seam);
         let [Some(one), Some(other)] = row.parts.map(|part| garment.place(part)) else { continue };
         let wanted = asked([made.role_of(one), made.role_of(other)]);
-        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(row.runs.map(|runs| runs.grain()));
+        // A band is cut so that it gives the way the view asks.
+        let band = made.band_gives(&garment, seam);
+        let [body, piece] = row.runs.map(|runs| runs.grain());
+        let usual = [body, band.unwrap_or(piece)];
+        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(usual);
         if let Some(place) = met.iter().position(|known| *known == ([one, other], grains)) {
             if let Some(known) = all.get_mut(place) {
                 known.seams.push(seam);
@@ -76,7 +80,9 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
             continue;
         }
         let length = wanted.map_or(SEAM, |wanted| wanted.length);
-        if let Some(known) = known(made, [one, other], grains, length, Some((row, manner))) {
+        if let Some(known) =
+            known(made, [one, other], grains, length, Some((row, band.is_none() && manner == Manner::Enclosed)))
+        {
             met.push(([one, other], grains));
             all.push(Joined { seams: vec![seam], known });
         }
@@ -115,7 +121,7 @@ fn known(
     places: [usize; 2],
     grains: [Grain; 2],
     length: Length,
-    row: Option<(SeamRow, Manner)>,
+    row: Option<(SeamRow, bool)>,
 ) -> Option<Known> {
     let [one, other] = places.map(|place| made.cloth(place));
     let (one, other) = (one?, other?);
@@ -124,7 +130,7 @@ fn known(
         return None;
     }
     // No stretch counts in a seam between two layers that are interfaced.
-    if row.is_some_and(|(row, manner)| row.enclosed && manner == Manner::Enclosed) {
+    if row.is_some_and(|(row, held)| row.enclosed && held) {
         return None;
     }
     let side = |cloth: &SewnCloth<'_>, grain| {
@@ -149,7 +155,8 @@ fn known(
 
 /// What the seams ask for outside the order of the kind, and the roles of which nobody knows how they are joined.
 pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
-    for (place, role) in made.unjoined() {
+    let unjoined = if made.kind().is_some() { made.unjoined() } else { Vec::new() };
+    for (place, role) in unjoined {
         let to = made.wanted.chosen.iter().map(|chosen| &chosen.role.name).find(|name| **name != role);
         if let Some(to) = to.filter(|_| place > 0) {
             parts.add(PlanTopic::Check, [Step::SayHowJoined { role, to: to.clone() }]);

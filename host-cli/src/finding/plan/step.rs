@@ -97,14 +97,12 @@ pub enum Step {
         /// Its grain along the seam.
         grain: Grain,
     },
-    /// How the grain of a role lies.
+    /// How the grain of roles lies.
     Grain {
-        /// The role.
-        role: String,
+        /// The roles, each with its stretch across and along.
+        roles: Vec<(String, [Ratio; 2])>,
         /// The grain that goes round the body.
         round: Grain,
-        /// Stretch across and along.
-        stretch: [Ratio; 2],
     },
     /// How wide the allowances are.
     Allowance {
