@@ -1,7 +1,7 @@
 //! What to buy, and the elastic that is cut from it.
 
 use tenter_core::making::elastic::Care;
-use tenter_core::making::garment::Stage;
+use tenter_core::making::garment::{Detail, Stage};
 
 use super::{Chosen, Made, Parts, PlanTopic, Step};
 use crate::finding::fit::cloth::ClothAnswer;
@@ -21,6 +21,9 @@ pub(super) fn buy(made: &Made<'_>, parts: &mut Parts) {
     };
     parts.add(PlanTopic::Buying, made.wanted.chosen.iter().filter_map(step));
     let zips = made.wanted.notions.lines.iter().filter(|line| is_zip(&line.size));
+    // The neck and the hem of a fly or a back seam take nothing.
+    let zips =
+        zips.filter(|line| !matches!(line.size, Size::EdgeAsFinished) || made.details().has(Detail::SeparatingZip));
     parts.add(PlanTopic::Buying, zips.cloned().map(Step::Size));
 }
 

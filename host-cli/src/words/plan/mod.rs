@@ -176,7 +176,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::Interface { zones, firm, source } => {
             let names: Vec<&str> = zones.iter().map(|one| work::zone(*one)).collect();
             let (how, why) = match firm {
-                Some(true) => (", so that they do not stretch", "a closing and a pocket must not grow"),
+                Some(true) => (", held firm", "a closing and a pocket must not grow"),
                 Some(false) => (", with one that gives as the cloth does", "it moves with the body"),
                 None => ("", "it is handled or holds a fastening"),
             };

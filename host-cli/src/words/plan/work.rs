@@ -146,15 +146,15 @@ pub(super) fn list(names: &[&str]) -> String {
 
 pub(super) const fn zone(zone: Zone) -> &'static str {
     match zone {
-        Zone::FrontEdge => "front edges and their facings",
-        Zone::Neck => "neck and its facing",
-        Zone::Collar => "collar",
-        Zone::Fly => "fly",
-        Zone::Cuff => "cuffs",
-        Zone::Waistband => "waistband",
-        Zone::PocketOpening => "pocket openings ({25 mm|1 in} larger each way)",
-        Zone::Hem => "hem",
-        Zone::Eyelets => "places of the eyelets",
+        Zone::FrontEdge => "the front edges and their facings",
+        Zone::Neck => "the neck and its facing",
+        Zone::Collar => "the collar",
+        Zone::Fly => "the fly",
+        Zone::Cuff => "the cuffs",
+        Zone::Waistband => "the waistband",
+        Zone::PocketOpening => "the pocket openings ({25 mm|1 in} larger each way)",
+        Zone::Hem => "the hem",
+        Zone::Eyelets => "the places of the eyelets",
     }
 }
 
