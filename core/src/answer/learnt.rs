@@ -66,6 +66,9 @@ pub fn retests(sittings: &[Sitting<'_>], construction: Construction) -> Pooled {
     let of = |grain: Grain, before_wash: bool| {
         let alike = |one: &&Sitting<'_>| one.test.grain() == grain && one.before_wash == before_wash;
         let newest: Vec<Sitting<'_>, MAX_SITTINGS> = list(sittings.iter().rev().filter(alike).filter(by_hand).copied());
+        if newest.len() < 2 {
+            return Pooled::default(); // Most cloths are pulled once.
+        }
         let judged = Judged::of(&newest, &Demand::default(), &rules);
         judged.map_or(Pooled::default(), |judged| days(&judged.stretch_by_session()))
     };

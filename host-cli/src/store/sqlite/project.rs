@@ -5,7 +5,7 @@ use std::collections::{BTreeSet, HashSet};
 use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
 
 use super::rows;
-use crate::log::{Entry, Id, Subject, fold};
+use crate::log::{Entry, Here, Id, Pooled, StoredTest, Subject, days, fold};
 
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
@@ -37,9 +37,11 @@ impl Touched {
     /// # Errors
     ///
     /// What SQLite says, here and below.
-    pub fn project(mut self, connection: &Connection) -> rusqlite::Result<()> {
+    pub fn project(mut self, connection: &Connection, here: Here) -> rusqlite::Result<()> {
+        let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.fabrics) {
             if fabric(connection, id)? {
+                fabrics.insert(id.to_string());
                 self.adopt(connection, id)?;
             }
         }
@@ -51,11 +53,10 @@ impl Touched {
         for id in core::mem::take(&mut self.roles) {
             role(connection, id)?;
         }
-        let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.tests) {
             test(connection, id, &mut fabrics)?;
         }
-        fabrics.iter().try_for_each(|fabric| hand(connection, fabric))
+        fabrics.iter().try_for_each(|fabric| hand(connection, fabric, here))
     }
 
     /// Lets in what waited for `id`.
@@ -78,11 +79,14 @@ pub fn history(connection: &Connection, id: Id) -> rusqlite::Result<Vec<Entry>> 
     select.query_map(params![id.to_string()], rows::entry)?.collect()
 }
 
-/// Folds every fabric again: a new schema may hold more of what its entries say.
-pub fn fabrics_again(connection: &Connection) -> rusqlite::Result<()> {
+/// Folds every fabric again: a new schema may hold more of what its entries and tests say.
+pub fn fabrics_again(connection: &Connection, here: Here) -> rusqlite::Result<()> {
     let mut select = connection.prepare("SELECT id FROM fabric")?;
     let ids: Vec<Id> = select.query_map([], |row| rows::id(row, 0))?.collect::<rusqlite::Result<_>>()?;
-    ids.into_iter().try_for_each(|id| fabric(connection, id).map(drop))
+    ids.into_iter().try_for_each(|id| {
+        fabric(connection, id)?;
+        hand(connection, &id.to_string(), here)
+    })
 }
 
 fn fabric(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
@@ -161,13 +165,23 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     Ok(())
 }
 
-/// Sums up what the tests of a cloth say of the hand that pulled them.
-fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
+/// Sums up what the tests of a cloth say of the hand that pulled them, and its retests of how that hand differs by day.
+fn hand(connection: &Connection, fabric: &str, here: Here) -> rusqlite::Result<()> {
+    let live = format!("SELECT {} FROM test WHERE fabric = ?1 AND dropped = 0 ORDER BY pulled, id", rows::TEST);
+    let tests: Vec<StoredTest> =
+        connection.prepare_cached(&live)?.query_map(params![fabric], rows::test)?.collect::<rusqlite::Result<_>>()?;
+    let days = if tests.len() > 1 {
+        let cloth = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
+        let cloth = connection.prepare_cached(&cloth)?.query_row(params![fabric], rows::fabric)?;
+        days::retests(&cloth, &tests, here)
+    } else {
+        Pooled::default()
+    };
     connection
         .prepare_cached(
             "UPDATE fabric SET (hand_dof, hand_sum) = (SELECT total(hand_dof), total(hand_sum) FROM test \
-             WHERE fabric = ?1 AND dropped = 0) WHERE id = ?1",
+             WHERE fabric = ?1 AND dropped = 0), session_dof = ?2, session_sum = ?3 WHERE id = ?1",
         )?
-        .execute(params![fabric])?;
+        .execute(params![fabric, days.session_dof, days.session_sum])?;
     Ok(())
 }

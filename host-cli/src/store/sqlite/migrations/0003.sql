@@ -1,2 +1,6 @@
 -- What else is known of a cloth, as JSON; filled in from the entries after this migration.
 ALTER TABLE fabric ADD COLUMN more TEXT NOT NULL DEFAULT '{}';
+
+-- What the retests of the cloth say of how much days differ: degrees of freedom, and weighted squares.
+ALTER TABLE fabric ADD COLUMN session_dof REAL NOT NULL DEFAULT 0;
+ALTER TABLE fabric ADD COLUMN session_sum REAL NOT NULL DEFAULT 0;
