@@ -153,7 +153,7 @@ impl Standing {
         Some(Self {
             grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, pooled, test),
+            repeatability: TrustOrigin::of(construction, &measured.hand, test),
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),

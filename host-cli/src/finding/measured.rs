@@ -49,6 +49,8 @@ pub struct Measured {
     pub tests: Vec<Counted>,
     /// The tests that do not count, for what speaks against them.
     pub doubted: Vec<StoredTest>,
+    /// What this person's tests say of the hand, without what these days say of each other.
+    pub hand: ByConstruction,
     construction: Construction,
     width: Option<Length>,
 }
@@ -70,8 +72,13 @@ impl Measured {
         let others = pooled.without(fabric.construction, retests);
         let counted = |stored: &StoredTest| Self::counted(fabric, stored, &others, here);
         let mut tests: Vec<Counted> = live.into_iter().map(counted).collect();
-        let mut measured =
-            Self { tests: Vec::new(), doubted: Vec::new(), construction: fabric.construction, width: fabric.width };
+        let mut measured = Self {
+            tests: Vec::new(),
+            doubted: Vec::new(),
+            hand: others,
+            construction: fabric.construction,
+            width: fabric.width,
+        };
         if tests.len() > 1 {
             let (sound, doubted): (Vec<_>, Vec<_>) =
                 tests.into_iter().partition(|counted| measured.doubts_of(counted).is_empty());
@@ -138,7 +145,15 @@ impl Measured {
             ..Context::default()
         };
         let newest = self.newest().ok_or(TestError::NoPull)?;
-        Ok(evaluation.with_doubts(&implausible(&newest.stored.said.test, &context)))
+        let mut doubts = implausible(&newest.stored.said.test, &context);
+        if self.tests.len() > 1 {
+            // What one test cannot tell another may, and several on short marks tell more than one.
+            let others = self.tests.iter().map(|other| implausible(&other.stored.said.test, &context));
+            let others: Vec<_> = others.collect();
+            let shared = |doubt: &Doubt| others.iter().all(|all| all.iter().any(|one| one.word() == doubt.word()));
+            doubts.retain(|doubt| shared(doubt) && !matches!(doubt, Doubt::ShortMarks { .. }));
+        }
+        Ok(evaluation.with_doubts(&doubts))
     }
 
     /// The tests that there were when a demand was put, as those that were planned.

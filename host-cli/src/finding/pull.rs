@@ -80,9 +80,11 @@ impl Pulled {
         let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(None) };
         let construction = fabric.construction;
         input.rules.construction = construction;
-        input.rules.scatter = pooled.scatter_for(construction, &input.test);
-        let mut checked = Checked::of(input)?;
         let measured = Measured::of(fabric, tests, test.said.test.grain(), pooled, here);
+        let hand = measured.as_ref().map_or(pooled, |measured| &measured.hand);
+        input.rules.scatter = hand.scatter_for(construction, &input.test);
+        let repeatability = TrustOrigin::of(construction, hand, &test.said.test);
+        let mut checked = Checked::of(input)?;
         let together = measured.as_ref().and_then(|measured| Together::of(measured, test, &checked.input));
         if let (Some(together), Some(measured)) = (&together, &measured) {
             let agree = together.disagrees.is_none();
@@ -90,7 +92,6 @@ impl Pulled {
             checked.suits = measured.suits(checked.input.rules.confidence);
             checked.suits.reverse();
         }
-        let repeatability = TrustOrigin::of(construction, pooled, &test.said.test);
         Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), checked, repeatability, together }))
     }
 

@@ -58,6 +58,8 @@ pub struct Pocket {
     pub altered: BTreeMap<u32, Vec<u8>>,
     /// Whether its program is from before hands were sent.
     pub is_old: bool,
+    /// Whether its program is from before it was told how days differ.
+    pub knows_no_days: bool,
 }
 
 impl Pocket {
@@ -65,7 +67,14 @@ impl Pocket {
     pub fn on(chip: Chip) -> Self {
         let mut records = Records::open(chip.clone());
         records.tell_time(10_000);
-        Self { chip, records, session: link::Session::new(), altered: BTreeMap::new(), is_old: false }
+        Self {
+            chip,
+            records,
+            session: link::Session::new(),
+            altered: BTreeMap::new(),
+            is_old: false,
+            knows_no_days: false,
+        }
     }
 
     /// With these tests saved, numbered from 1.
@@ -157,7 +166,10 @@ impl Desk for Pocket {
     }
 
     fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_sessions(ratio, dof) }
+        if self.is_old || self.knows_no_days {
+            return Err(Refusal::Unknown);
+        }
+        self.records.set_sessions(ratio, dof)
     }
 }
 
