@@ -5,7 +5,7 @@
 use std::io::Write as _;
 use std::process::ExitCode;
 
-use tenter::cli::{self, Parsed};
+use tenter::cli::Parsed;
 use tenter::command;
 use tenter::error::{EXIT_CODE, Error};
 use tenter::log::Here;
@@ -13,11 +13,11 @@ use tenter::text as report;
 use tenter::text::Screen;
 
 fn main() -> ExitCode {
-    match cli::parse(std::env::args_os()) {
+    let (words, here) = (std::env::args_os().collect::<Vec<_>>(), Here::desk());
+    match command::units::parse(&words, here) {
         Ok(Parsed::Run(line)) => {
             let mut out = anstream::AutoStream::auto(std::io::stdout());
             let (width, unicode) = (report::terminal_width(), report::terminal_is_unicode());
-            let here = Here::desk();
             match command::run(&line, &mut Screen { out: &mut out, width, unicode, here })
                 .and_then(|code| Ok(out.flush().map(|()| code)?))
             {

@@ -13,6 +13,8 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
+use tenter_core::Unit;
+
 use crate::log::{ByConstruction, Entry, Fabric, Fact, Here, Id, Pattern, StoredTest, Subject};
 
 pub use error::{Access, Stop, StoreError};
@@ -85,6 +87,13 @@ pub trait Read {
     ///
     /// A log that cannot be read.
     fn repeatability(&self) -> Result<ByConstruction, StoreError>;
+
+    /// The unit that was chosen first, of bare numbers and of the texts; none where none was.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn units(&self) -> Result<Option<Unit>, StoreError>;
 
     /// Every entry about one thing, in order.
     ///

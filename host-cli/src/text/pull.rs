@@ -5,7 +5,7 @@ use crate::log::Here;
 use crate::text::lines::{Lines, style};
 use crate::text::{check, doubt};
 use crate::words::answer::{self, Tone};
-use crate::words::{check as words, counts, pull};
+use crate::words::{check as words, counts, doubt as doubts, pull};
 
 /// The text.
 #[must_use]
@@ -19,6 +19,10 @@ pub fn render(pulled: &Pulled, columns: usize, unicode: bool, here: Here) -> Str
         }
     }
     lines.row("trust", &words::repeatability(&pulled.repeatability));
+    let as_read = doubts::stood_by(&pulled.test.said.as_read);
+    if !as_read.is_empty() {
+        lines.row("doubt", &as_read);
+    }
     lines.row("stored", &pull::stored(pulled, here));
     lines.finish()
 }

@@ -150,6 +150,7 @@ fn her_hand_goes_along() {
             clock_unset: false,
             device: None,
             note: String::new(),
+            as_read: Vec::new(),
             test,
         };
         store.add(&[Fact::TestStored(tested)]).unwrap();

@@ -5,7 +5,7 @@ use std::collections::{BTreeSet, HashSet};
 use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
 
 use super::rows;
-use crate::log::{Entry, Here, Id, Pooled, StoredTest, Subject, days, fold};
+use crate::log::{Entry, Fact, Here, Id, Pooled, StoredTest, Subject, days, fold};
 
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
@@ -15,12 +15,16 @@ pub struct Touched {
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
     roles: HashSet<Id>,
+    settings: Vec<Entry>,
 }
 
 impl Touched {
     /// Notes what an entry is about.
     pub fn note(&mut self, entry: &Entry) {
-        self.note_subject(entry.subject());
+        match entry.subject() {
+            Subject::Log(_) => self.settings.push(entry.clone()),
+            subject => self.note_subject(subject),
+        }
     }
 
     fn note_subject(&mut self, subject: Subject) {
@@ -29,6 +33,7 @@ impl Touched {
             Subject::Pattern(id) => self.patterns.insert(id),
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
+            Subject::Log(_) => false,
         };
     }
 
@@ -38,6 +43,7 @@ impl Touched {
     ///
     /// What SQLite says, here and below.
     pub fn project(mut self, connection: &Connection, here: Here) -> rusqlite::Result<()> {
+        core::mem::take(&mut self.settings).iter().try_for_each(|entry| setting(connection, entry))?;
         let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.fabrics) {
             if fabric(connection, id)? {
@@ -71,6 +77,16 @@ impl Touched {
         }
         Ok(())
     }
+}
+
+/// Remembers what an entry says of the log, unless another said so before: another's log that is merged changes nothing.
+fn setting(connection: &Connection, entry: &Entry) -> rusqlite::Result<()> {
+    if let Fact::UnitsSet { units } = &entry.fact {
+        connection
+            .prepare_cached("INSERT OR IGNORE INTO setting (name, value, entry) VALUES ('units', ?1, ?2)")?
+            .execute(params![units.symbol(), entry.id.to_string()])?;
+    }
+    Ok(())
 }
 
 /// Every entry about one thing, in order.
@@ -154,9 +170,9 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     };
     let sql = format!(
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10",
+         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;

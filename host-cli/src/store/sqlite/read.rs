@@ -2,6 +2,8 @@
 
 use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
+use tenter_core::Unit;
+
 use super::{Sqlite, project, rows};
 use crate::log::{ByConstruction, Construction, Fabric, Here, Id, Pattern, Pooled, Role, StoredTest, Subject};
 use crate::store::{Read, Stop, StoreError, WhichTests};
@@ -134,6 +136,12 @@ impl Read for Sqlite {
             pooled.add(construction, share);
         }
         Ok(pooled)
+    }
+
+    fn units(&self) -> Result<Option<Unit>, StoreError> {
+        let symbol: Option<String> =
+            self.one("SELECT value FROM setting WHERE name = 'units'", [], |row| row.get(0))?;
+        Ok(symbol.and_then(|symbol| Unit::from_symbol(&symbol)))
     }
 
     fn history(&self, subject: Subject) -> Result<Vec<crate::log::Entry>, StoreError> {
