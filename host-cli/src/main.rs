@@ -5,7 +5,7 @@
 use std::io::{IsTerminal, Write};
 use std::process::ExitCode;
 
-use tenter::cli::{self, Parsed};
+use tenter::cli::Parsed;
 use tenter::command;
 use tenter::error::{EXIT_CODE, Error};
 use tenter::log::Here;
@@ -14,7 +14,8 @@ use tenter::text::Screen;
 use tenter::text::filter::Filter;
 
 fn main() -> ExitCode {
-    match cli::parse(std::env::args_os()) {
+    let (words, here) = (std::env::args_os().collect::<Vec<_>>(), Here::desk());
+    match command::units::parse(&words, here) {
         Ok(Parsed::Run(line)) => {
             let mut plain = anstream::AutoStream::auto(std::io::stdout());
             // A pipe gets every byte as it is, for it may be an export.
@@ -26,7 +27,6 @@ fn main() -> ExitCode {
                 &mut plain
             };
             let (width, unicode) = (report::terminal_width(), report::terminal_is_unicode());
-            let here = Here::desk();
             match command::run(&line, &mut Screen { out, width, unicode, here })
                 .and_then(|code| Ok(out.flush().map(|()| code)?))
             {
