@@ -18,7 +18,7 @@ pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
 pub use test::{Reading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
-pub use wrong::{Field, Why, Wrong};
+pub use wrong::{ClassFigures, Field, Why, Wrong};
 
 /// The unit of bare numbers, unless the marks have one or the user has said inches.
 pub const BARE: Unit = Unit::Cm;
