@@ -34,7 +34,7 @@ pub use wire::{framing, record, saved};
 
 #[cfg(test)]
 mod words_of_enums {
-    use crate::making::{elastic, handling, stitch::Stitch};
+    use crate::making::{care, elastic, garment, handling, stitch::Stitch};
     use crate::{Answer, Ask, Construction, Ends, Grain, Held};
 
     #[test]
@@ -57,7 +57,11 @@ mod words_of_enums {
             Stitch,
             elastic::Kind,
             elastic::Edging,
-            handling::Place
+            handling::Place,
+            care::Drape,
+            care::Finish,
+            care::Purpose,
+            garment::GarmentKind
         );
     }
 }

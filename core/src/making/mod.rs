@@ -6,9 +6,11 @@
 
 pub mod amount;
 pub mod body;
+pub mod care;
 pub mod caution;
 pub mod elastic;
 pub mod error;
+pub mod garment;
 pub mod handling;
 pub mod hanging;
 pub mod pairing;

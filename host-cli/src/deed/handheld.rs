@@ -207,17 +207,7 @@ mod tests {
     fn labels_of(pattern: &str, view: &str, names: &[&str]) -> Vec<String> {
         let mut ids = Ids::default();
         let id = ids.next();
-        let role = |name: &&str| Role {
-            id: ids.next(),
-            pattern: id,
-            view: view.to_owned(),
-            name: (*name).to_owned(),
-            demand: Demand::default(),
-            constructions: Vec::new(),
-            cloth: None,
-            note: String::new(),
-            dropped: false,
-        };
+        let role = |name: &&str| Role { view: view.to_owned(), ..Role::named(ids.next(), id, name) };
         let roles: Vec<Role> = names.iter().map(role).collect();
         let pattern = Pattern { id, name: pattern.to_owned(), note: String::new(), roles: Vec::new(), dropped: false };
         labels(&pattern, view, &roles.iter().collect::<Vec<_>>())

@@ -3,6 +3,7 @@
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 pub use tenter_core::Construction;
+pub use tenter_core::making::care::{Drape, Finish, Purpose};
 use tenter_core::{Grain, Length};
 
 use super::id::Id;
@@ -52,6 +53,16 @@ pub struct Fabric {
     pub length: Option<Length>,
     /// Mass per area.
     pub mass: Option<MassPerArea>,
+    /// What was done to its surface, where that was said.
+    pub finish: Option<Finish>,
+    /// How it falls, where that was said.
+    pub drape: Option<Drape>,
+    /// What it is made for, where that was said.
+    pub purpose: Option<Purpose>,
+    /// Whether all pieces must lie one way up: nap, pile, a print with an up and a down.
+    pub one_way: bool,
+    /// Its colour, in the user's words.
+    pub colour: String,
     /// Where it lies.
     pub place: String,
     /// Anything else.
@@ -83,6 +94,11 @@ impl Fabric {
             width: None,
             length: None,
             mass: None,
+            finish: None,
+            drape: None,
+            purpose: None,
+            one_way: false,
+            colour: String::new(),
             place: String::new(),
             note: String::new(),
             washed: false,
@@ -112,7 +128,24 @@ impl Fabric {
 
     /// Changes what `change` names and leaves the rest.
     pub fn apply(&mut self, change: FabricChange) {
-        let FabricChange { tag, name, fibre, construction, width, length, mass, place, note, washed, shop } = change;
+        let FabricChange {
+            tag,
+            name,
+            fibre,
+            construction,
+            width,
+            length,
+            mass,
+            finish,
+            drape,
+            purpose,
+            one_way,
+            colour,
+            place,
+            note,
+            washed,
+            shop,
+        } = change;
         set(&mut self.tag, tag);
         set(&mut self.name, name);
         set(&mut self.fibre, fibre);
@@ -120,6 +153,11 @@ impl Fabric {
         set(&mut self.width, width.map(|width| width.map(|Mm(width)| width)));
         set(&mut self.length, length.map(|length| length.map(|Mm(length)| length)));
         set(&mut self.mass, mass);
+        set(&mut self.finish, finish);
+        set(&mut self.drape, drape);
+        set(&mut self.purpose, purpose);
+        set(&mut self.one_way, one_way);
+        set(&mut self.colour, colour);
         set(&mut self.place, place);
         set(&mut self.note, note);
         set(&mut self.washed, washed);
@@ -159,6 +197,21 @@ pub struct FabricChange {
     /// Mass per area.
     #[serde(rename = "mg_per_m2", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub mass: Option<Option<MassPerArea>>,
+    /// What was done to its surface.
+    #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub finish: Option<Option<Finish>>,
+    /// How it falls.
+    #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub drape: Option<Option<Drape>>,
+    /// What it is made for.
+    #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub purpose: Option<Option<Purpose>>,
+    /// Whether all pieces must lie one way up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub one_way: Option<bool>,
+    /// Its colour.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub colour: Option<String>,
     /// Where it lies.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub place: Option<String>,

@@ -3,7 +3,7 @@
 //! Entries of another subject, or that come before the one that adds it, count for nothing; so a log of which a part
 //! is missing is still read, and becomes whole when the part arrives.
 
-use tenter_core::{Demand, Grain, Length};
+use tenter_core::{Grain, Length};
 
 use super::entry::{Entry, Fact};
 use super::fabric::{Fabric, FabricChange};
@@ -142,17 +142,7 @@ pub fn role(entries: Vec<Entry>) -> Option<Role> {
 }
 
 fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
-    let mut role = Role {
-        id,
-        pattern,
-        view: String::new(),
-        name: String::new(),
-        demand: Demand::default(),
-        constructions: Vec::new(),
-        cloth: None,
-        note: String::new(),
-        dropped: false,
-    };
+    let mut role = Role::named(id, pattern, "");
     role.apply(said);
     role
 }
@@ -205,9 +195,9 @@ mod tests {
         let mut ids = Ids::default();
         let id = ids.next();
         let cleared = FabricChange { width: Some(None), shop: Some(None), ..FabricChange::default() };
-        let demand = Demand {
+        let demand = tenter_core::Demand {
             crosswise: tenter_core::Range::parse("4in to 5 3/8in..60%", tenter_core::Unit::Mm).unwrap(),
-            ..Demand::default()
+            ..tenter_core::Demand::default()
         };
         let role = RoleChange {
             demand: Some(super::super::pattern::DemandField(demand)),

@@ -16,10 +16,10 @@ pub mod quantity;
 pub mod tested;
 
 pub use entry::{Entry, Fact, Subject};
-pub use fabric::{Construction, Fabric, FabricChange, Shop, WashMarks};
+pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Shop, WashMarks};
 pub use here::Here;
 pub use id::{Id, Ids};
-pub use pattern::{ClothNeed, Pattern, PatternChange, Role, RoleChange};
+pub use pattern::{ClothNeed, GarmentKind, MassRange, Pattern, PatternChange, Role, RoleChange};
 pub use quantity::{MassPerArea, Price};
 pub use tenter_core::repeatability::{ByConstruction, Pooled};
 pub use tested::{Device, StoredTest, Tested};

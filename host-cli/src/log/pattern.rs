@@ -1,11 +1,13 @@
 //! Patterns: pattern → view → role → demand.
 
 use serde::{Deserialize, Serialize};
+pub use tenter_core::making::garment::GarmentKind;
 use tenter_core::{Demand, Grain, Length};
 
-use super::fabric::Construction;
+use super::fabric::{Construction, Drape, Finish, Purpose};
 use super::id::Id;
 use super::json::{demand, mm, some};
+use super::quantity::MassPerArea;
 
 /// A pattern as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,6 +54,18 @@ pub struct ClothNeed {
     pub width: Length,
 }
 
+/// The masses per area that will do.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct MassRange {
+    /// The lightest.
+    #[serde(rename = "at_least_mg_per_m2", skip_serializing_if = "Option::is_none")]
+    pub at_least: Option<MassPerArea>,
+    /// The heaviest.
+    #[serde(rename = "at_most_mg_per_m2", skip_serializing_if = "Option::is_none")]
+    pub at_most: Option<MassPerArea>,
+}
+
 /// What one role of a view asks.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Role {
@@ -67,6 +81,16 @@ pub struct Role {
     pub demand: Demand,
     /// The constructions that will do; any when empty.
     pub constructions: Vec<Construction>,
+    /// The kind of garment that its view is.
+    pub kind: Option<GarmentKind>,
+    /// The masses per area that will do.
+    pub mass: MassRange,
+    /// The drapes that will do; any when empty.
+    pub drapes: Vec<Drape>,
+    /// The finishes that will do; any when empty.
+    pub finishes: Vec<Finish>,
+    /// What the cloth must be made for; anything when absent.
+    pub purpose: Option<Purpose>,
     /// How much cloth it takes.
     pub cloth: Option<ClothNeed>,
     /// Anything else, such as where the figures come from.
@@ -76,6 +100,27 @@ pub struct Role {
 }
 
 impl Role {
+    /// A role that asks nothing so far.
+    #[must_use]
+    pub fn named(id: Id, pattern: Id, name: &str) -> Self {
+        Self {
+            id,
+            pattern,
+            view: String::new(),
+            name: name.to_owned(),
+            demand: Demand::default(),
+            constructions: Vec::new(),
+            kind: None,
+            mass: MassRange::default(),
+            drapes: Vec::new(),
+            finishes: Vec::new(),
+            purpose: None,
+            cloth: None,
+            note: String::new(),
+            dropped: false,
+        }
+    }
+
     /// The grains along which stretch is asked.
     pub fn grains(&self) -> impl Iterator<Item = Grain> {
         let demand = self.demand;
@@ -126,6 +171,21 @@ pub struct RoleChange {
     /// The constructions that will do; any when empty.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub constructions: Option<Vec<Construction>>,
+    /// The kind of garment.
+    #[serde(rename = "garment_kind", skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub kind: Option<Option<GarmentKind>>,
+    /// The masses per area that will do; always whole.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mass: Option<MassRange>,
+    /// The drapes that will do; any when empty.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drapes: Option<Vec<Drape>>,
+    /// The finishes that will do; any when empty.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub finishes: Option<Vec<Finish>>,
+    /// What the cloth must be made for.
+    #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub purpose: Option<Option<Purpose>>,
     /// How much cloth it takes.
     #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub cloth: Option<Option<ClothNeed>>,
@@ -142,11 +202,17 @@ pub struct DemandField(#[serde(with = "demand")] pub Demand);
 impl Role {
     /// Changes what `change` names and leaves the rest.
     pub fn apply(&mut self, change: RoleChange) {
-        let RoleChange { view, name, demand, constructions, cloth, note } = change;
+        let RoleChange { view, name, demand, constructions, kind, mass, drapes, finishes, purpose, cloth, note } =
+            change;
         self.view = view.unwrap_or_else(|| core::mem::take(&mut self.view));
         self.name = name.unwrap_or_else(|| core::mem::take(&mut self.name));
         self.demand = demand.map_or(self.demand, |DemandField(demand)| demand);
         self.constructions = constructions.unwrap_or_else(|| core::mem::take(&mut self.constructions));
+        self.kind = kind.unwrap_or(self.kind);
+        self.mass = mass.unwrap_or(self.mass);
+        self.drapes = drapes.unwrap_or_else(|| core::mem::take(&mut self.drapes));
+        self.finishes = finishes.unwrap_or_else(|| core::mem::take(&mut self.finishes));
+        self.purpose = purpose.unwrap_or(self.purpose);
         self.cloth = cloth.unwrap_or(self.cloth);
         self.note = note.unwrap_or_else(|| core::mem::take(&mut self.note));
     }

@@ -88,10 +88,10 @@ pub fn fabrics_again(connection: &Connection) -> rusqlite::Result<()> {
 fn fabric(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
     let Some(fabric) = fold::fabric(history(connection, id)?) else { return Ok(false) };
     let sql = format!(
-        "INSERT INTO fabric ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
+        "INSERT INTO fabric ({}) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17) \
          ON CONFLICT (id) DO UPDATE SET tag = ?2, name = ?3, fibre = ?4, construction = ?5, width = ?6, length = ?7, \
          mg_per_m2 = ?8, place = ?9, note = ?10, washed = ?11, shop = ?12, washed_lengthwise = ?13, \
-         washed_crosswise = ?14, dropped = ?15, last_washed = ?16",
+         washed_crosswise = ?14, dropped = ?15, last_washed = ?16, more = ?17",
         rows::FABRIC
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::fabric_values(&fabric)?))?;

@@ -9,13 +9,13 @@ use tenter_core::{Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    ClothNeed, Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Pooled, Role, Shop, StoredTest,
-    Tested,
+    ClothNeed, Construction, Device, Drape, Entry, Fabric, Fact, Finish, GarmentKind, Id, MassPerArea, MassRange,
+    Pattern, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
 
 /// Columns of a cloth, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
-    washed_lengthwise, washed_crosswise, dropped, last_washed";
+    washed_lengthwise, washed_crosswise, dropped, last_washed, more";
 /// Columns of a test, in the order of [`test`].
 pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
 /// Columns of a pattern, in the order of [`pattern`].
@@ -91,6 +91,20 @@ fn construction(word: &str) -> Construction {
     Construction::from_word(word).unwrap_or_default()
 }
 
+/// What else is known of a cloth, as JSON in one column.
+#[derive(Default, Serialize, Deserialize)]
+#[serde(default)]
+struct More {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    finish: Option<Finish>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    drape: Option<Drape>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    purpose: Option<Purpose>,
+    one_way: bool,
+    colour: String,
+}
+
 /// A cloth of [`FABRIC`].
 ///
 /// # Errors
@@ -98,6 +112,7 @@ fn construction(word: &str) -> Construction {
 /// As above.
 pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
     let mass = row.get::<_, Option<u32>>(7)?;
+    let More { finish, drape, purpose, one_way, colour } = json(row, 16)?.unwrap_or_default();
     Ok(Fabric {
         id: id(row, 0)?,
         tag: row.get(1)?,
@@ -107,6 +122,11 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         width: length(row, 5)?,
         length: length(row, 6)?,
         mass: mass.map(MassPerArea::from_mg_per_m2),
+        finish,
+        drape,
+        purpose,
+        one_way,
+        colour,
         place: row.get(8)?,
         note: row.get(9)?,
         washed: row.get(10)?,
@@ -125,6 +145,8 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
 /// What cannot be written, here and below.
 pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
     let steps = |length: Option<Length>| length.map(Length::steps);
+    let Fabric { finish, drape, purpose, one_way, .. } = *fabric;
+    let more = More { finish, drape, purpose, one_way, colour: fabric.colour.clone() };
     Ok(vec![
         Box::new(fabric.id.to_string()),
         Box::new(fabric.tag),
@@ -142,6 +164,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(fabric.washed_crosswise.as_ref().map(text).transpose()?),
         Box::new(fabric.dropped),
         Box::new(fabric.last_washed.map(Timestamp::as_millisecond)),
+        Box::new(text(&more)?),
     ])
 }
 
@@ -213,6 +236,16 @@ pub fn pattern(row: &Row<'_>) -> Result<Pattern> {
 struct Asks {
     demand: DemandField,
     constructions: Vec<Construction>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    kind: Option<GarmentKind>,
+    #[serde(default)]
+    mass: MassRange,
+    #[serde(default)]
+    drapes: Vec<Drape>,
+    #[serde(default)]
+    finishes: Vec<Finish>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    purpose: Option<Purpose>,
     cloth: Option<ClothNeed>,
 }
 
@@ -231,6 +264,11 @@ pub fn role(row: &Row<'_>) -> Result<Role> {
         name: row.get(3)?,
         demand,
         constructions: asks.constructions,
+        kind: asks.kind,
+        mass: asks.mass,
+        drapes: asks.drapes,
+        finishes: asks.finishes,
+        purpose: asks.purpose,
         cloth: asks.cloth,
         note: row.get(5)?,
         dropped: row.get(6)?,
@@ -243,7 +281,16 @@ pub fn role(row: &Row<'_>) -> Result<Role> {
 ///
 /// As above.
 pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
-    let asks = Asks { demand: DemandField(role.demand), constructions: role.constructions.clone(), cloth: role.cloth };
+    let asks = Asks {
+        demand: DemandField(role.demand),
+        constructions: role.constructions.clone(),
+        kind: role.kind,
+        mass: role.mass,
+        drapes: role.drapes.clone(),
+        finishes: role.finishes.clone(),
+        purpose: role.purpose,
+        cloth: role.cloth,
+    };
     Ok(vec![
         Box::new(role.id.to_string()),
         Box::new(role.pattern.to_string()),
