@@ -292,6 +292,6 @@ mod tests {
             panic!("no check")
         };
         let (to, back) = (|t: &str| Reading::To(t.to_owned()), |t: &str| Reading::Back(t.to_owned()));
-        assert_eq!(args.test.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
+        assert_eq!(args.test.row.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
     }
 }

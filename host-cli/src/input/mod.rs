@@ -5,6 +5,7 @@ pub mod cloth;
 pub mod doubt;
 pub mod making;
 pub mod pattern;
+pub mod row;
 pub mod size;
 pub mod synonym;
 pub mod test;

@@ -17,7 +17,7 @@ use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
-use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, when};
+use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
 
@@ -227,7 +227,7 @@ impl Rows<'_> {
 /// The cells of a row as a test.
 fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
-    let readings: Vec<Reading> = cell("readings").split_whitespace().map(Reading::in_a_row).collect();
+    let readings: Vec<Reading> = row::words(cell("readings")).iter().map(|word| Reading::in_a_row(word)).collect();
     if readings.is_empty() {
         return Err(Wrong::new(Field::Readings, "", Why::NoReadings));
     }
