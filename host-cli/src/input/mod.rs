@@ -4,6 +4,7 @@ pub mod amount;
 pub mod cloth;
 pub mod doubt;
 pub mod making;
+pub mod named;
 pub mod pattern;
 pub mod row;
 pub mod size;

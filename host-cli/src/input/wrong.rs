@@ -1,5 +1,6 @@
 //! What can be wrong with what was typed, as data. Each front end says it in its own words.
 
+use jiff::civil::Date;
 use tenter_core::making::error::MakingError;
 use tenter_core::{Construction, Length, LengthError, LimitError, Slip, TestError, Unit};
 
@@ -284,6 +285,13 @@ pub enum Why {
     WithoutBody,
     /// Not a day.
     NotADay,
+    /// A day that may be either of two.
+    TwoDays {
+        /// The day stands first.
+        one: Date,
+        /// The month stands first.
+        other: Date,
+    },
     /// A day to come.
     Ahead,
     /// Neither yes nor no.

@@ -9,13 +9,13 @@ use std::collections::HashMap;
 
 use crc::{CRC_82_DARC, Crc};
 use jiff::Timestamp;
-use jiff::civil::DateTime;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
+use crate::input::named::{Named, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
@@ -45,10 +45,12 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     check_heads(&heads)?;
     let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
     let bare = if exported { Unit::Mm } else { input::BARE };
-    let mut rows = Rows { read, tags: HashMap::new(), here, bare, as_read, drawn: HashMap::new() };
+    let (tags, names) = (HashMap::new(), Vec::new());
+    let mut rows = Rows { read, tags, names, here, bare, as_read, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
         let known = Known { construction: Some(one.construction), width: one.width };
         rows.tags.entry(one.tag).or_default().push((one.id, known));
+        rows.names.push((one.name, one.tag));
     }
     let (mut entries, mut wrong) = (Vec::new(), Vec::new());
     for row in reader.records() {
@@ -103,6 +105,8 @@ struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired cloths left out.
     tags: HashMap<u16, Vec<(Id, Known)>>,
+    /// The names of those cloths, with their tags.
+    names: Vec<(String, u16)>,
     here: Here,
     /// The unit of a bare gauge.
     bare: Unit,
@@ -125,7 +129,7 @@ impl Rows<'_> {
                 if pulled > self.here.now() {
                     return Err(Wrong::new(Field::Pulled, cell("pulled"), Why::Ahead).into());
                 }
-                let tag = cloth::tag(cell("tag"))?;
+                let tag = self.tag(cell("tag"))?;
                 let (fabric, known) = self.cloth(tag)?;
                 self.believe(&said.test, cell("gauge"), known)?;
                 said.fabric = Some(fabric);
@@ -147,9 +151,9 @@ impl Rows<'_> {
         if let Ok(at) = text.parse::<Timestamp>() {
             return Ok((at, at));
         }
+        let showed = when::stated(Field::Pulled, text)?;
         let pulled = when::past(Field::Pulled, text, self.here)?;
-        let showed = text.trim().parse::<DateTime>().ok();
-        let first = showed.and_then(|showed| Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok());
+        let first = Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok();
         Ok((pulled, first.unwrap_or(pulled)))
     }
 
@@ -161,6 +165,21 @@ impl Rows<'_> {
         match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
             Some(doubted) if !self.as_read => Err(RowFault::Doubted(Box::new(doubted))),
             _ => Ok(()),
+        }
+    }
+
+    /// The tag of a cell, or that of the cloth whose name or part of a name stands there.
+    fn tag(&self, text: &str) -> Result<u16, Wrong> {
+        let tag = cloth::tag(text);
+        let names: Vec<&str> = self.names.iter().map(|(name, _)| name.as_str()).collect();
+        let of = |place: &usize| self.names.get(*place);
+        match named(text, &names) {
+            Named::One(place) if tag.is_err() => of(&place).map_or(tag, |(_, tag)| Ok(*tag)),
+            Named::Several(places) if tag.is_err() => {
+                let found = places.iter().filter_map(of).map(|(name, _)| name.clone()).collect();
+                Err(Wrong::new(Field::Tag, text, Why::NotOneOf(found)))
+            }
+            _ => tag,
         }
     }
 

@@ -47,6 +47,9 @@ pub fn why(wrong: &Wrong) -> String {
         Why::Length(error) => error.to_string(),
         Why::Limit(error) => error.to_string(),
         Why::Class(figures) => class(figures),
+        Why::TwoDays { one, other } => {
+            format!("it could be {} or {}; type {one} or {other}", one.strftime("%-d %B"), other.strftime("%-d %B"))
+        }
         Why::Reading(error) => error.to_string(),
         Why::Making(error) => error.to_string(),
         Why::MoreThanCloth { gauge, extended, construction, unit, .. } => {
@@ -123,7 +126,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAGirth => "type a name and two measures, body first, such as hip=104cm/101cm",
         Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
         Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
-        Why::NotADay => "type a day such as 2025-03-20, or '2025-03-20 14:30'",
+        Why::NotADay => "type a day such as yesterday, 2025-03-20 or '20 Mar 2025 14:30'",
         Why::Ahead => "that day lies ahead; type the day on which it was pulled",
         Why::NotYesOrNo => "type yes or no",
         Why::NoReadings => "type the pulled lengths with spaces between, and 101@60s for one after release",
@@ -147,6 +150,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::Length(_)
         | Why::Limit(_)
         | Why::Class(_)
+        | Why::TwoDays { .. }
         | Why::Reading(_)
         | Why::MoreThanCloth { .. }
         | Why::Washed { .. }
