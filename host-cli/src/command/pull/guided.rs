@@ -23,7 +23,7 @@ const LEFT: u8 = 3;
 ///
 /// What was typed wrong, or a log that cannot be read or written.
 pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let fabric = find::live_fabric(store, &args.fabric)?;
+    let fabric = find::live_fabric(store, &args.cloth())?;
     let name = format!("pull/{}", fabric.id);
     if args.discard {
         return forget(&fabric, &name, store, screen);
