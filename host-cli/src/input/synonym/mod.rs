@@ -8,6 +8,7 @@ mod garment;
 mod grain;
 mod held;
 pub mod option;
+mod seam;
 mod stitch;
 mod unit;
 mod zip;
@@ -16,9 +17,10 @@ use super::{Field, Why, Wrong};
 
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
-pub use garment::{GARMENTS, garments};
+pub use garment::{GARMENTS, KIND, garments};
 pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
+pub use seam::SEAM;
 pub use stitch::STITCH;
 pub use unit::UNIT;
 pub use zip::ZIP_ENDS;
@@ -133,6 +135,8 @@ mod tests {
         sound(&PIECE);
         sound(&UNIT);
         sound(&STITCH);
+        sound(&SEAM);
+        sound(&KIND);
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
