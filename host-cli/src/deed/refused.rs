@@ -19,9 +19,17 @@ pub enum Refused {
     /// The log cannot be read or written.
     #[error(transparent)]
     Store(#[from] StoreError),
-    /// No cloth has this tag or identifier.
+    /// No cloth has this tag, name or identifier.
     #[error("no such cloth")]
     NoCloth(String),
+    /// More than one cloth has a name with these words.
+    #[error("several cloths")]
+    SeveralCloths {
+        /// What was typed.
+        text: String,
+        /// Their tags and names.
+        found: Vec<(u16, String)>,
+    },
     /// More than one cloth has this tag.
     #[error("shared tag")]
     SharedTag {
@@ -125,12 +133,12 @@ pub enum Refused {
         /// The pattern it was looked for in; empty where it was looked for among all.
         pattern: String,
     },
-    /// Several names begin so.
+    /// Several names have these words.
     #[error("several names")]
     SeveralNamed {
         /// What was typed.
         text: String,
-        /// The names that begin so.
+        /// The names that have them.
         found: Vec<String>,
     },
     /// Several patterns have the same name.
