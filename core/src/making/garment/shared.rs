@@ -119,7 +119,8 @@ pub(super) const ZIP_FRONT: &[Row] = &[
 pub(super) const BUTTON_FRONT: &[Row] = &[
     row(Stage::Facing, Work::SewFacing).with(&[Buttons]),
     row(Stage::Facing, Work::GradeFacing).with(&[Buttons]),
-    row(Stage::Facing, Work::Understitch).with(&[Buttons]),
+    // The edge of a coat is pressed over its lining and topstitched or left.
+    row(Stage::Facing, Work::Understitch).with(&[Buttons]).without(&[Lining]),
 ];
 
 /// Buttonholes come after what they go through.

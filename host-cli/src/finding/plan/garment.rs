@@ -1,7 +1,7 @@
 //! The work of a kind of garment, in its order, with what the cloths ask of each seam.
 
 use tenter_core::making::garment::{
-    Detail, Details, Garment, GarmentKind, Hem, Manner, Part, PartCloth, Seam, SeamRow, Stage, Task, Work, Zone,
+    Detail, Details, Garment, GarmentKind, Hem, Holds, Manner, Part, PartCloth, Seam, SeamRow, Stage, Task, Work, Zone,
 };
 use tenter_core::making::handling::{self, Cloth, Layer, Place, Runs, SeamUse, Sewing, Stay};
 use tenter_core::{Grain, Limit, Ratio};
@@ -34,10 +34,12 @@ impl SewnCloth<'_> {
         self.role.grains().filter(|grain| least(grain) > Ratio::ZERO).max_by_key(least)
     }
 
-    /// How far the view asks the role to give along a grain. Where it asks along another grain only, it asks nothing here.
+    /// How far the view asks the role to give along a grain. Where it asks along another grain only, it asks
+    /// nothing here, nor of a woven where it asks for nothing at all.
     fn asked(&self, grain: Grain) -> Option<Ratio> {
         let asked = self.role.demand.stretch(grain).at_least.map(Limit::ratio);
-        asked.or(self.role.grains().next().map(|_| Ratio::ZERO))
+        let elsewhere = self.role.grains().next().is_some() || self.cloth.construction != Construction::Knit;
+        asked.or(elsewhere.then_some(Ratio::ZERO))
     }
 }
 
@@ -228,9 +230,9 @@ impl<'a> Made<'a> {
         }
         let several = by_cloth.len() > 1;
         let step = |(tag, mut groups): (u16, Vec<(Vec<Seam>, handling::SeamAllowance)>)| {
-            let most =
-                groups.iter().enumerate().rev().max_by_key(|(_, (seams, _))| seams.len()).map(|(place, _)| place)?;
-            let (_, most) = groups.remove(most);
+            let straight = self.sewn().find(|one| one.fabric.tag == tag)?;
+            let most = handling::allowance(&straight.cloth, &self.straight(straight, Grain::Lengthwise));
+            groups.retain(|(_, other)| other.width != most.width);
             Some(Step::Allowance { most, others: groups, tags: if several { vec![tag] } else { Vec::new() } })
         };
         by_cloth.into_iter().filter_map(step).collect()
@@ -266,7 +268,9 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
     let Some(garment) = made.garment() else { return };
     let mut tasks = Vec::new();
     garment.each(|task| tasks.push(task));
-    let mut finish = made.usual_finish().filter(|line| line.finish != handling::SeamFinish::ByTheStitch);
+    let mut finish = made.usual_finish().filter(|line| {
+        line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
+    });
     for task in tasks {
         let topic = PlanTopic::Stage(task.stage);
         if matches!(task.work, Work::Seam(..))
@@ -289,7 +293,13 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
             true => parts.0.iter_mut().rfind(|part| part.topic == topic),
             false => parts.0.last_mut().filter(|part| part.topic == topic),
         };
-        if last.and_then(|part| part.steps.last_mut()).is_some_and(|known| merge(known, &step)) {
+        let last = last.map(|part| part.steps.as_mut_slice()).unwrap_or_default();
+        // What is interfaced in one way is told in one line, wherever it stood.
+        let merged = match step {
+            Step::Interface { .. } => last.iter_mut().any(|known| merge(known, &step)),
+            _ => last.last_mut().is_some_and(|known| merge(known, &step)),
+        };
+        if merged {
             continue;
         }
         if before {
@@ -310,17 +320,15 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
     match work {
         Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
         Work::Interface(zone) => {
-            let place = |part| made.garment().and_then(|garment| garment.place(part));
-            let part = match zone {
-                Zone::Waistband => Part::Waistband,
-                Zone::Collar => Part::Collar,
-                Zone::Cuff => Part::Cuff,
-                _ => Part::Main,
-            };
-            let gives = place(part).and_then(|place| made.cloth(place)).is_some_and(|one| one.cloth.gives());
+            let body = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
+            let gives =
+                body.is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
             let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
-            let firm = zone.is_firm() && !(zone == Zone::Waistband && band.is_some());
-            Step::Interface { zones: vec![zone], firm: gives.then_some(firm), source }
+            let holds = match zone {
+                Zone::Waistband if band.is_some() => Some(Holds::Gives),
+                _ => zone.holds().filter(|_| gives),
+            };
+            Step::Interface { zones: vec![zone], holds, source }
         }
         Work::Mark(point) => Step::Mark(vec![point], source),
         Work::StayStitch(edge) => Step::StayStitch(vec![edge], source),
@@ -376,7 +384,7 @@ fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
 fn merge(known: &mut Step, step: &Step) -> bool {
     match (known, step) {
         (Step::WashNotions(notions, _), Step::WashNotions(more, _)) => join(notions, more),
-        (Step::Interface { zones, firm, .. }, Step::Interface { zones: more, firm: too, .. }) if firm == too => {
+        (Step::Interface { zones, holds, .. }, Step::Interface { zones: more, holds: too, .. }) if holds == too => {
             join(zones, more)
         }
         (Step::Mark(points, _), Step::Mark(more, _)) => join(points, more),

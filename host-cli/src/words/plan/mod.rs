@@ -5,7 +5,7 @@ mod work;
 
 use serde::Serialize;
 use tenter_core::Unit;
-use tenter_core::making::garment::{Stage, Work};
+use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::source::Source;
 
 use self::work::{list, measured};
@@ -54,9 +54,20 @@ pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
 #[must_use]
 pub fn garment(plan: &ViewPlan) -> Option<String> {
     let (kind, details) = plan.garment?;
-    let has: Vec<&str> = details.iter().map(work::detail).collect();
+    let name = match (kind, details.has(Detail::Child)) {
+        (GarmentKind::ChildsOuterwear, _) | (_, false) => work::kind(kind).to_owned(),
+        (_, true) => format!("{} for a child", work::kind(kind)),
+    };
+    // A name that says it already needs no word more.
+    let told = |detail: &Detail| match detail {
+        Detail::Child => true,
+        Detail::Lining => matches!(kind, GarmentKind::LinedCoat),
+        Detail::Hood => matches!(kind, GarmentKind::HoodedPullover),
+        _ => false,
+    };
+    let has: Vec<&str> = details.iter().filter(|detail| !told(detail)).map(|one| work::detail(kind, one)).collect();
     let with = if has.is_empty() { String::new() } else { format!(" with {}", list(&has)) };
-    Some(format!("planned as {}{with}; change it with --with and --without", work::kind(kind)))
+    Some(format!("planned as {name}{with}; change it with --with and --without"))
 }
 
 fn head(part: &PlanPart) -> String {
@@ -173,11 +184,11 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let spoken = handle::speak(&Handle::Finish(Vec::new(), *line), None, plan.confidence, unit);
             Spoken { text: format!("{}{}", handle::finish(line, unit), whose(tags)), ..spoken }
         }
-        Step::Interface { zones, firm, source } => {
+        Step::Interface { zones, holds, source } => {
             let names: Vec<&str> = zones.iter().map(|one| work::zone(*one)).collect();
-            let (how, why) = match firm {
-                Some(true) => (", held firm", "a closing and a pocket must not grow"),
-                Some(false) => (", with one that gives as the cloth does", "it moves with the body"),
+            let (how, why) = match holds {
+                Some(Holds::Firm) => (", held firm", "a closing and a pocket must not grow"),
+                Some(Holds::Gives) => (", with one that gives as the cloth does", "it moves with the body"),
                 None => ("", "it is handled or holds a fastening"),
             };
             Spoken::new("interface", format!("{}{how}", measured(&list(&names), unit)), why, *source)

@@ -217,8 +217,9 @@ pub const fn kind(kind: GarmentKind) -> &'static str {
 
 /// A detail as it is called.
 #[must_use]
-pub const fn detail(detail: Detail) -> &'static str {
+pub const fn detail(kind: GarmentKind, detail: Detail) -> &'static str {
     match detail {
+        Detail::PatchPockets if matches!(kind, GarmentKind::HoodedPullover) => "front pocket",
         Detail::Child => "for a child",
         Detail::Lining => "lining",
         Detail::Hood => "hood",
@@ -270,7 +271,7 @@ pub(super) fn why(why: Why, garment: Option<GarmentKind>) -> String {
     match why {
         Why::Kind => format!("the usual work for {}", garment.map_or("a garment", kind)),
         Why::Has(Detail::Child) => "it is for a child".to_owned(),
-        Why::Has(has) => format!("it has: {}", detail(has)),
+        Why::Has(has) => format!("it has: {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
         Why::Cloth(asks) => match asks {
             Asks::Anything => "for any cloth",
             Asks::Woven => "it is a woven",
