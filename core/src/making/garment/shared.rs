@@ -160,6 +160,9 @@ pub(super) const DRAWN_WAIST: &[Row] = &[
     row(Stage::Casings, Work::ChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816"),
 ];
 
+/// Each seam is pressed before another crosses it.
+pub(super) const PRESS_SEAMS: &[Row] = &[row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat)];
+
 /// The last press.
 pub(super) const PRESS: &[Row] = &[
     row(Stage::Press, Work::LastPress).asks(Asks::PlainHeat),

@@ -325,6 +325,8 @@ pub enum Work {
     LineHood,
     /// Sew the slit of a sleeve.
     SewPlackets,
+    /// Press each seam before another crosses it.
+    PressSeams,
     /// Sew a seam.
     Seam(Seam, Manner),
     /// Sew the belt loops on.

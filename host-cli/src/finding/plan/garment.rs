@@ -114,12 +114,6 @@ impl<'a> Made<'a> {
         self.places().filter(move |(place, one)| one.is_sewn() && new(*place, one)).map(|(_, one)| one)
     }
 
-    fn tags(&self, places: impl Iterator<Item = usize>) -> Vec<u16> {
-        let mut tags: Vec<u16> = places.filter_map(|place| self.cloth(place)).map(|one| one.fabric.tag).collect();
-        tags.dedup();
-        if tags.len() == self.sewn().count() { Vec::new() } else { tags }
-    }
-
     /// A straight seam of a cloth, as most of its seams are.
     fn straight(&self, one: &SewnCloth<'_>, grain: Grain) -> SeamUse {
         let covered = one.part == Some(Part::Lining) || self.details().has(Detail::Lining);
@@ -334,7 +328,10 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
         Work::StayStitch(edge) => Step::StayStitch(vec![edge], source),
         Work::Hem(hem) => Step::Hem { hems: vec![hem], sewing: hem_stitch(made, hem), why, source },
         Work::Seam(seam, manner) => Step::Sew(Box::new(sewn(made, task, seam, manner))),
-        _ => Step::Work { work, tags: made.tags(task.cloth.into_iter()), why, source },
+        _ => {
+            let tags = task.cloth.and_then(|place| made.cloth(place)).map(|one| one.fabric.tag);
+            Step::Work { work, tags: tags.into_iter().collect(), why, source }
+        }
     }
 }
 

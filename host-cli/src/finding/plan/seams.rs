@@ -1,7 +1,7 @@
 //! Two cloths in one seam: what is done about it, each in the part of the plan where it belongs.
 
-use tenter_core::making::garment::{Manner, Part, Seam, SeamRow, Stage};
-use tenter_core::making::pairing::Advice;
+use tenter_core::making::garment::{Manner, Part, Point, Seam, SeamRow, Stage};
+use tenter_core::making::pairing::{Advice, Match};
 use tenter_core::{Grain, Length};
 
 use super::garment::{Made, SewnCloth};
@@ -28,6 +28,10 @@ pub struct Joined {
 }
 
 impl Joined {
+    fn is_band(&self) -> bool {
+        matches!(&self.known, Known::Paired(pairing) if pairing.pair.answer == Match::BandToBody)
+    }
+
     /// The steps that belong to a part.
     pub(super) fn steps(&self, topic: PlanTopic) -> Vec<Step> {
         match &self.known {
@@ -171,8 +175,13 @@ pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
 
 /// What is marked, and what no seam of the kind stands for, once the work of the kind is on the plan.
 pub(super) fn rest(made: &Made<'_>, parts: &mut Parts) {
+    let quartered = |step: &Step| matches!(step, Step::Mark(points, _) if points.contains(&Point::Quarters));
+    let quartered = parts.0.iter().flat_map(|part| &part.steps).any(quartered);
     for joined in &made.joined {
-        parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        // The kind has its bands quartered already.
+        if !(quartered && joined.is_band()) {
+            parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        }
         if joined.seams.is_empty() {
             parts.add(PlanTopic::Stage(Stage::Seams), joined.steps(PlanTopic::Stage(Stage::Seams)));
         }

@@ -36,19 +36,8 @@ const fn places(place: Edging) -> &'static [&'static str] {
         Edging::Edge => &["hem", "lower edge", "bottom edge", "any edge"],
         Edging::SwimLegFront => &["front swim leg", "front leg"],
         Edging::SwimLegBack => &["back swim leg", "back leg"],
-        Edging::Wrist => &[
-            "wrists",
-            "sleeve",
-            "sleeves",
-            "sleeve hem",
-            "sleeve end",
-            "cuff",
-            "cuffs",
-            "ankle",
-            "ankles",
-            "trouser hem",
-            "leg hem",
-        ],
+        Edging::Wrist => &["wrists", "sleeve", "sleeves", "sleeve hem", "sleeve end", "cuff", "cuffs"],
+        Edging::Leg => &["ankle", "ankles", "trouser hem", "leg hem"],
         Edging::Opening => &["neck", "neckline", "neck opening", "neckband", "armhole"],
     }
 }

@@ -83,6 +83,9 @@ fn head(part: &PlanPart) -> String {
             let buttons = does(&[Work::Buttonholes]).then_some("buttonholes");
             list(&[facing, lining, buttons].into_iter().flatten().collect::<Vec<_>>())
         }
+        PlanTopic::Stage(Stage::Mark) if !part.steps.iter().any(|step| matches!(step, Step::StayStitch(..))) => {
+            "mark".to_owned()
+        }
         PlanTopic::Stage(stage) => work::stage(stage).to_owned(),
         PlanTopic::Care => "take care".to_owned(),
     }

@@ -20,6 +20,7 @@ pub(super) const fn told(work: Work) -> Told {
         Work::SewInInterfacing => {
             ("sew in", "the interfacing {10 mm|3/8 in} from the edge and trim it to the stitches; do not fuse it")
         }
+        Work::PressSeams => ("press", "each seam before another crosses it"),
         Work::SewDarts => ("sew", "the darts, from the wide end to the point, and press them"),
         Work::SewWelts => ("sew", "each finished welt below its line, face down, and the bag above the line"),
         Work::CutWelts => {
