@@ -1,7 +1,7 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::garment::{Detail, Details, Part};
+use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
 use tenter_core::making::zip::{Edge, ZipEnds};
 use tenter_core::{Answer, Confidence, Grain, Length, Unit};
 
@@ -123,7 +123,9 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
         Part::Yoke => Some(Detail::Yoke),
         Part::Panel => Some(Detail::Panels),
         Part::Waistband => Some(Detail::Waistband),
-        Part::Rib | Part::HemBand => Some(Detail::RibBands),
+        // The rib of a T-shirt is its neckband.
+        Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
+        Part::HemBand => Some(Detail::RibBands),
         _ => None,
     });
     let by_option = [

@@ -75,12 +75,14 @@ const fn manner(manner: Manner) -> &'static str {
     match manner {
         Manner::Plain => "",
         Manner::Flat => ", while sleeve and side are open",
-        Manner::Eased => ", the fullness of the cap eased in, the underarm sewn twice and trimmed to {6 mm|1/4 in}",
+        Manner::Eased => {
+            ", the fullness of the cap eased in, the underarm sewn twice and trimmed there to {6 mm|1/4 in}"
+        }
         Manner::LegInLeg => ", one leg inside the other",
         Manner::Pulled => ", the band on top, pulled to match mark to mark",
         Manner::InOne => ", in one from the lower edge",
         Manner::Felled => ", flat-felled",
-        Manner::Enclosed => ", its inner edge turned under over the allowances",
+        Manner::Enclosed => ", the inner edge turned under over the allowances",
     }
 }
 
