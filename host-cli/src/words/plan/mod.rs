@@ -50,7 +50,7 @@ pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
     Section { head: head(part), lines }
 }
 
-/// What is planned, and how to change it; none for a general plan.
+/// What is planned; none for a general plan.
 #[must_use]
 pub fn garment(plan: &ViewPlan) -> Option<String> {
     let (kind, details) = plan.garment?;
@@ -67,7 +67,7 @@ pub fn garment(plan: &ViewPlan) -> Option<String> {
     };
     let has: Vec<&str> = details.iter().filter(|detail| !told(detail)).map(|one| work::detail(kind, one)).collect();
     let with = if has.is_empty() { String::new() } else { format!(" with {}", list(&has)) };
-    Some(format!("planned as {name}{with}; change it with --with and --without"))
+    Some(format!("planned as {name}{with}"))
 }
 
 fn head(part: &PlanPart) -> String {
