@@ -45,7 +45,7 @@ pub fn plan<'a>(
         let garment = chosen.iter().find_map(|chosen| chosen.role.kind);
         let wanted = ZipWanted {
             edge: Edge::measured(edge),
-            ends: args.zip_ends.unwrap_or(ZipEnds::usual(garment)),
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(garment, edge)),
             garment,
             growth: None,
             by_inch: typed == Unit::Inch,

@@ -129,7 +129,7 @@ fn zip(args: &SizeArgs, cloth_of: Option<&SizedCloth>, sized: &mut Sized, unit: 
     };
     let wanted = ZipWanted {
         edge,
-        ends: args.zip_ends.unwrap_or(ZipEnds::usual(args.kind)),
+        ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(args.kind, edge.cut)),
         garment: args.kind,
         growth: cloth_of.and_then(|cloth| cloth.growth),
         by_inch: input::unit_of(text).unwrap_or(unit) == Unit::Inch,

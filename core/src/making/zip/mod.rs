@@ -78,19 +78,23 @@ pub enum End {
 }
 
 impl ZipEnds {
-    /// As a garment usually has it: separating in the front of a jacket or a coat, closed in any other and where the garment
-    /// is not known. Common practice, no source.
+    /// As a garment usually has it: separating in the front of a jacket or a coat, closed in any other. Where the garment is
+    /// not known, separating for an edge that is longer than any closed zip, closed for a shorter one. Common practice, no
+    /// source.
     ///
     /// ```
-    /// use tenter_core::making::{garment::GarmentKind, zip::ZipEnds};
+    /// use tenter_core::{Length, making::{garment::GarmentKind, zip::ZipEnds}};
     ///
-    /// assert_eq!(ZipEnds::usual(Some(GarmentKind::UnlinedJacket)), ZipEnds::Open);
-    /// assert_eq!(ZipEnds::usual(None), ZipEnds::Closed);
+    /// let edge = Length::from_mm(500);
+    /// assert_eq!(ZipEnds::usual(Some(GarmentKind::UnlinedJacket), edge), ZipEnds::Open);
+    /// assert_eq!(ZipEnds::usual(None, edge), ZipEnds::Closed);
     /// ```
     #[must_use]
-    pub const fn usual(garment: Option<GarmentKind>) -> Self {
+    pub fn usual(garment: Option<GarmentKind>, edge: Length) -> Self {
+        const LONGEST_CLOSED: Length = Length::from_inch_64ths(24 * 64);
         match garment {
             Some(GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear) => Self::Open,
+            None if edge > LONGEST_CLOSED => Self::Open,
             _ => Self::Closed,
         }
     }
