@@ -53,9 +53,8 @@ pub struct PracticeLine {
 #[must_use]
 pub fn practices(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<PracticeLine, 4> {
     let stretches = gives_from(cloth.most_stretch(), STRETCHES_FROM_PERCENT);
-    let outerwear =
-        matches!(garment, Some(GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear));
-    let outwards = outerwear && cloth.construction == Construction::Woven && cloth.gives();
+    let outwards =
+        garment.is_some_and(GarmentKind::is_outerwear) && cloth.construction == Construction::Woven && cloth.gives();
     let apply = [
         (stretches, Practice::WalkingFoot),
         (stretches, Practice::StretchSample),

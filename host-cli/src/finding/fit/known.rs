@@ -4,7 +4,7 @@ use tenter_core::making::care::Finish;
 use tenter_core::making::handling::{Cloth, Weave};
 use tenter_core::making::pairing::Edge;
 use tenter_core::making::washing;
-use tenter_core::{Construction, Figure, Figures, Grain};
+use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures, Grain};
 
 use super::Stock;
 use crate::input::making;
@@ -67,7 +67,13 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    stock.measured(fabric, grain)?.figures()
+    judged(fabric, grain, stock).map(|judged| judged.figures)
+}
+
+/// What the tests of a grain amount to, where nothing is asked.
+#[must_use]
+pub fn judged(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Evaluation> {
+    stock.measured(fabric, grain)?.judge(&Demand::default(), None, Confidence::default()).ok()
 }
 
 /// What the newest washing marks along a grain say.
