@@ -2,8 +2,8 @@
 
 use tenter_core::making::care::Finish;
 use tenter_core::making::garment::{
-    Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Manner, Notion, Over, Part, PartCloth, Point, Runs,
-    Seam, Stage, Task, Why, Work, Zone,
+    Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Holds, Manner, Notion, Over, Part, PartCloth,
+    Point, Runs, Seam, Stage, Task, Why, Work, Zone,
 };
 use tenter_core::making::handling::{Cloth, Runs};
 use tenter_core::making::source::Source;
@@ -303,7 +303,8 @@ fn zones_of_interfacing() {
     for kind in [GarmentKind::TShirt, GarmentKind::Leggings, GarmentKind::Swimwear] {
         assert_eq!(zones(kind, kind.usual()), [], "{kind:?}");
     }
-    assert!(Zone::FrontEdge.is_firm() && !Zone::Hem.is_firm() && !Zone::Neck.is_firm());
+    assert_eq!(Zone::FrontEdge.holds(), Some(Holds::Firm));
+    assert_eq!([Zone::Hem, Zone::Neck].map(Zone::holds), [Some(Holds::Gives); 2]);
 }
 
 /// No cord in the hood of a child's outer garment (16 CFR 1120 with ASTM F1816; EN 14682), whatever else was asked for.

@@ -16,7 +16,7 @@ pub use part::Part;
 pub use plan::{Garment, PartCloth, Task, Why};
 pub use row::{Asks, Row};
 pub use seam::{Over, Seam, SeamRow};
-pub use work::{CordAt, Edge, Hem, Manner, Notion, Point, Stage, Work, Zone};
+pub use work::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Stage, Work, Zone};
 
 use serde::{Deserialize, Serialize};
 

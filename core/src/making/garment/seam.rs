@@ -173,7 +173,7 @@ const fn enclosed(row: SeamRow) -> SeamRow {
 }
 
 const fn band(row: SeamRow, over: Over) -> SeamRow {
-    SeamRow { strained: true, over, source: BAND, ..row }
+    SeamRow { over, source: BAND, ..row }
 }
 
 impl Seam {

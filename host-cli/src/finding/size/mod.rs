@@ -164,18 +164,6 @@ pub struct SizeLine {
 }
 
 impl SizeLine {
-    /// Whether it is about a zip to buy.
-    #[must_use]
-    pub const fn is_zip(&self) -> bool {
-        matches!(self.size, Size::Zip { .. } | Size::Chain(_) | Size::EdgeAsFinished)
-    }
-
-    /// Whether it is work at the zip.
-    #[must_use]
-    pub const fn is_zip_work(&self) -> bool {
-        matches!(self.size, Size::Shortened(_) | Size::EdgeGrows(_))
-    }
-
     /// Whether it stands beside the recommendation, for who asks why.
     #[must_use]
     pub const fn is_aside(&self) -> bool {

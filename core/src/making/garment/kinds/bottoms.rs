@@ -7,8 +7,8 @@ use crate::making::garment::Detail::{
 use crate::making::garment::Seam;
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BEGIN, CLOSED_ZIP, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, STAY_WAIST, TRIM, WAIST_EYELETS,
-    WAIST_ZONES,
+    BEGIN, CLOSED_ZIP, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, STAY_WAIST, TRIM,
+    WAIST_EYELETS, WAIST_ZONES,
 };
 use crate::making::garment::work::{Hem, Manner, Stage, Work};
 
@@ -38,6 +38,7 @@ pub(super) const SKIRT: Kind = kind(
         CLOSED_ZIP,
         POCKETS,
         WAIST_EYELETS,
+        PRESS_SEAMS,
         SKIRT_SEAMS,
         SKIRT_LINING,
         WAISTBAND,
@@ -70,6 +71,7 @@ pub(super) const TROUSERS: Kind = kind(
         FLY,
         POCKETS,
         WAIST_EYELETS,
+        PRESS_SEAMS,
         TROUSER_SEAMS,
         WAISTBAND,
         DRAWN_WAIST,
@@ -109,6 +111,7 @@ pub(super) const JEANS: Kind = kind(
         FLY,
         HIP_POCKETS,
         WAIST_EYELETS,
+        PRESS_SEAMS,
         JEANS_SEAMS,
         WAISTBAND,
         DRAWN_WAIST,
