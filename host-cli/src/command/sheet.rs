@@ -43,7 +43,7 @@ pub fn plan<'a>(
         let typed = input::unit_of(text).unwrap_or(unit);
         let wanted = ZipWanted {
             edge: Edge::measured(edge),
-            ends: args.zip_ends.unwrap_or_else(|| usual_ends(kind)),
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
             garment: kind.map(|kind| kind.kind),
             growth: None,
             by_inch: typed == Unit::Inch,
@@ -144,15 +144,6 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
     let details = shown.chain(args.with.iter().copied()).fold(kind.usual(), Details::with);
     let details = args.without.iter().copied().fold(details, Details::less);
     Ok(Some(WantedKind { kind, details }))
-}
-
-/// How the zip of a garment ends.
-fn usual_ends(kind: Option<WantedKind>) -> ZipEnds {
-    match kind.map(|kind| kind.details) {
-        Some(details) if details.has(Detail::SeparatingZip) => ZipEnds::Open,
-        Some(details) if details.has(Detail::Fly) || details.has(Detail::ClosedZip) => ZipEnds::Closed,
-        _ => ZipEnds::usual(kind.map(|kind| kind.kind)),
-    }
 }
 
 /// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or

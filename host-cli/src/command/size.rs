@@ -2,6 +2,7 @@
 
 use tenter_core::making::elastic::Fastened;
 use tenter_core::making::error::MakingError;
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::sizing::Reduction;
 use tenter_core::making::zip::{Edge, ZipEnds};
 use tenter_core::{Confidence, Length, Limit, Unit};
@@ -129,7 +130,7 @@ fn zip(args: &SizeArgs, cloth_of: Option<&SizedCloth>, sized: &mut Sized, unit: 
     };
     let wanted = ZipWanted {
         edge,
-        ends: args.zip_ends.unwrap_or(ZipEnds::usual(args.kind)),
+        ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(args.kind.map(GarmentKind::usual), edge.cut)),
         garment: args.kind,
         growth: cloth_of.and_then(|cloth| cloth.growth),
         by_inch: input::unit_of(text).unwrap_or(unit) == Unit::Inch,

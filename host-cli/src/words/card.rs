@@ -14,7 +14,7 @@ pub fn notes(fabric: &Fabric, facts: &CardFacts, unit: Unit) -> Vec<String> {
     notes.extend((!fabric.place.is_empty()).then(|| format!("where: {}", fabric.place)));
     notes.extend(how(&facts.tests, unit));
     notes.extend(facts.needle.as_ref().map(|needle| format!("needle: {}", handle::needle(needle))));
-    notes.extend(facts.stitch.as_ref().map(|seam| format!("stitch: {}", handle::sewn(seam))));
+    notes.extend(facts.stitch.as_ref().map(|seam| format!("stitch: {}", handle::row(&seam.first))));
     notes
 }
 

@@ -104,7 +104,8 @@ fn seams(at: &[SeamAt]) -> String {
         SeamAt::Along(Grain::Lengthwise) => Some("lengthwise seams"),
         SeamAt::Along(Grain::Crosswise) => Some("crosswise seams"),
         SeamAt::Along(Grain::Bias) => Some("bias seams"),
-        SeamAt::Strained => Some("crotch and underarm"),
+        SeamAt::Crotch => Some("crotch"),
+        SeamAt::Underarm => Some("underarm"),
         SeamAt::Shoulder => Some("shoulder"),
         SeamAt::Neck => Some("neck"),
         SeamAt::Hem => Some("hem"),
@@ -117,7 +118,7 @@ fn seams(at: &[SeamAt]) -> String {
 pub fn sewn(sewing: &Sewing) -> String {
     let mut text = row(&sewing.first);
     if let Some(instead) = &sewing.instead {
-        text.push_str(&format!("; or {}", row(instead)));
+        text.push_str(&format!("; without {}, {}", machine(sewing.first.stitch), row(instead)));
     }
     if let Some(second) = &sewing.second {
         text.push_str(&format!("; and a second row, {}", row(second)));
@@ -131,6 +132,14 @@ pub fn sewn(sewing: &Sewing) -> String {
         _ => {}
     }
     text
+}
+
+/// The machine that a stitch needs.
+const fn machine(stitch: Stitch) -> &'static str {
+    match stitch {
+        Stitch::Overlock => "an overlocker",
+        _ => "one",
+    }
 }
 
 /// A row of stitches with its settings.
@@ -280,6 +289,7 @@ const fn practice(practice: Practice) -> &'static str {
     match practice {
         Practice::WalkingFoot => "walking foot, less pressure on the presser foot",
         Practice::StretchSample => "sew a sample and stretch it hard; if the thread breaks, loosen it",
+        Practice::CentreOutwards => "sew each seam from its centre outwards, in two halves",
         Practice::LieFlat => "do not let the cloth hang off the table while you cut and sew",
     }
 }

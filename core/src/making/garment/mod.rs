@@ -101,6 +101,12 @@ impl GarmentKind {
         self.details().any(|one| one == detail)
     }
 
+    /// Whether it is worn over other clothes, so that its inside is seen where it has no lining.
+    #[must_use]
+    pub const fn is_outerwear(self) -> bool {
+        matches!(self, Self::UnlinedJacket | Self::LinedCoat | Self::ChildsOuterwear)
+    }
+
     /// What it is usually made of.
     #[must_use]
     pub const fn construction(self) -> Construction {

@@ -45,7 +45,7 @@ pub fn allowance(cloth: &Cloth, seam: &SeamUse) -> SeamAllowance {
     match cloth.construction {
         // A zip needs the whole width, and a knit is no exception.
         Construction::Knit if seam.opens => of(15, 5, STANDARD),
-        Construction::Knit if seam.passes || seam.runs == Runs::Around => of(6, 2, KNIT),
+        Construction::Knit if seam.passes => of(6, 2, KNIT),
         Construction::Knit => of(10, 3, KNIT),
         Construction::Woven | Construction::Other => of(15, 5, STANDARD),
     }

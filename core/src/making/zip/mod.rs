@@ -7,7 +7,7 @@ mod chain;
 pub use chain::{Chain, UseCode, chain};
 
 use super::error::{MakingError, positive};
-use super::garment::GarmentKind;
+use super::garment::{Detail, Details};
 use super::printed::Printed;
 use super::scaled::{Round, scaled};
 use crate::answer::source::Source;
@@ -78,20 +78,28 @@ pub enum End {
 }
 
 impl ZipEnds {
-    /// As a garment usually has it: separating in the front of a jacket or a coat, closed in any other and where the garment
-    /// is not known. Common practice, no source.
+    /// As a garment of these details has it: separating, or closed as a fly is. Where they are not known, and where they
+    /// name no zip, separating for an edge that is longer than any closed zip, closed for a shorter one. Common practice, no
+    /// source.
     ///
     /// ```
-    /// use tenter_core::making::{garment::GarmentKind, zip::ZipEnds};
+    /// use tenter_core::{Length, making::{garment::{Detail, Details}, zip::ZipEnds}};
     ///
-    /// assert_eq!(ZipEnds::usual(Some(GarmentKind::UnlinedJacket)), ZipEnds::Open);
-    /// assert_eq!(ZipEnds::usual(None), ZipEnds::Closed);
+    /// let edge = Length::from_mm(500);
+    /// let jacket = Details::of(&[Detail::Collar, Detail::SeparatingZip]);
+    /// assert_eq!(ZipEnds::usual(Some(jacket), edge), ZipEnds::Open);
+    /// assert_eq!(ZipEnds::usual(None, edge), ZipEnds::Closed);
     /// ```
     #[must_use]
-    pub const fn usual(garment: Option<GarmentKind>) -> Self {
-        match garment {
-            Some(GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear) => Self::Open,
-            _ => Self::Closed,
+    pub fn usual(details: Option<Details>, edge: Length) -> Self {
+        const LONGEST_CLOSED: Length = Length::from_inch_64ths(24 * 64);
+        let details = details.unwrap_or_default();
+        if details.has(Detail::SeparatingZip) {
+            Self::Open
+        } else if details.has(Detail::Fly) || details.has(Detail::ClosedZip) || edge <= LONGEST_CLOSED {
+            Self::Closed
+        } else {
+            Self::Open
         }
     }
 

@@ -80,7 +80,7 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
     parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
     parts.add(topic, made.stitches());
     let machine = |one: &super::garment::SewnCloth<'_>| {
-        let lines = handling::practices(&one.cloth).into_iter();
+        let lines = handling::practices(&one.cloth, made.kind()).into_iter();
         lines.filter(|line| line.practice != Practice::LieFlat).map(Handle::Machine).collect()
     };
     parts.add(topic, each(&machine));

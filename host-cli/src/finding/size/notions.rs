@@ -92,7 +92,7 @@ impl Sized {
                 self.push(Size::ElasticRule { rule, cut }, unit);
             }
         }
-        if must_pass.is_none() {
+        if must_pass.is_none() && kind != Kind::Ribbing {
             self.push(Size::LoopNotChecked, unit);
         }
         Ok(())

@@ -8,7 +8,7 @@ use tenter_core::{Answer, Length, Unit};
 use super::ARITHMETIC;
 use crate::finding::size::{Passes, Size};
 use crate::words::advice::Spoken;
-use crate::words::quantity::{percent, printed, to_sew};
+use crate::words::quantity::{percent, printed, seam_unit, to_sew};
 use crate::words::terms;
 
 /// One line about a notion; about anything else nothing, since that is said elsewhere.
@@ -106,11 +106,13 @@ fn rule(rule: &Rule, cut: Span, unit: Unit) -> String {
 }
 
 fn casing(tunnel: &Tunnel, unit: Unit) -> String {
+    let unit = seam_unit(unit);
     let [turn, depth, allowance] = [tunnel.turn, tunnel.depth, tunnel.allowance].map(|one| to_sew(one, unit));
     format!("press {turn} under, then fold a tunnel of {depth}: allow {allowance}")
 }
 
 fn tunnel(casing: &Casing, depth: Span, unit: Unit) -> String {
+    let unit = seam_unit(unit);
     let turn = casing.turn.map(|turn| format!(", after {} turned under", to_sew(turn, unit)));
     format!("tunnel of {}{}", span(depth, unit), turn.unwrap_or_default())
 }
