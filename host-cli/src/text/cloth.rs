@@ -109,9 +109,13 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        text.row("washing", &format!("{} {}", line.about, line.text));
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            text.row("washing", &format!("{} {}", line.about, line.text));
+        }
+    }
+    for line in words::care(fabric) {
+        text.row(line.about, &line.text);
     }
 }
 
