@@ -210,6 +210,14 @@ pub enum Refused {
     /// A draft that cannot be read.
     #[error("damaged draft")]
     DamagedDraft(u16),
+    /// Several unfinished tests, of which none was named.
+    #[error("several drafts")]
+    SeveralDrafts {
+        /// The tag of the cloth.
+        tag: u16,
+        /// How many there are.
+        count: usize,
+    },
     /// A cloth without a draft that could be resumed.
     #[error("no draft")]
     NoDraft {

@@ -1,6 +1,7 @@
 //! `tenter pull`: a pull test stored with a cloth.
 
 mod guided;
+mod unfinished;
 
 use tenter_core::Answer;
 

@@ -83,6 +83,11 @@ pub fn refused(refused: &Refused) -> String {
         Refused::DamagedDraft(tag) => {
             format!("the unfinished test of cloth {tag} cannot be read; forget it with tenter pull {tag} --discard")
         }
+        Refused::SeveralDrafts { tag, count } => {
+            format!(
+                "cloth {tag} has {count} unfinished tests; type tenter pull {tag}, which lists them, and discard one there"
+            )
+        }
         Refused::NoDraft { tag, forget: true } => format!("cloth {tag} has no unfinished test; nothing to forget"),
         Refused::NoDraft { tag, forget: false } => {
             format!("cloth {tag} has no unfinished test; begin with tenter pull {tag}")
