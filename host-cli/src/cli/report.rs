@@ -105,7 +105,7 @@ pub struct ViewArg {
 #[derive(Args, Debug, Clone)]
 pub struct UnitsArg {
     /// Unit of the lengths [default: mm]
-    #[arg(long, value_parser = choice::UNIT)]
+    #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
     pub units: Option<Unit>,
 }
 

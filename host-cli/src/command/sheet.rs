@@ -41,13 +41,13 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.unwrap_or(ZipEnds::Open), input::unit_of(text));
+        let (ends, shown) = (args.zip_ends.unwrap_or(ZipEnds::Open), shown_in(unit, text));
         notions
-            .zip(edge, ends, typed, typed.unwrap_or(unit))
+            .zip(edge, ends, Some(shown), shown)
             .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
-        elastic(text, &mut notions, confidence)?;
+        elastic(text, &mut notions, confidence, unit)?;
     }
     let job = Job {
         for_child: args.child,
@@ -138,8 +138,13 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
     Ok(seams)
 }
 
+/// The unit of what is sized: that of the text where it was said, else the one that was typed.
+fn shown_in(unit: Unit, typed: &str) -> Unit {
+    if unit == Unit::default() { input::unit_of(typed).unwrap_or(Unit::Cm) } else { unit }
+}
+
 /// `soft waist 76cm`.
-fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
+fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) -> Result<(), Error> {
     let wrong = || Wrong::new(Field::Elastic, text, Why::NotAnElastic);
     let mut words = text.trim().splitn(3, ' ');
     let (Some(kind), Some(place), Some(measure)) = (words.next(), words.next(), words.next()) else {
@@ -148,7 +153,7 @@ fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -
     let kind = Kind::from_word(&kind.to_lowercase()).ok_or_else(wrong)?;
     let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
     let length = cloth(Field::Elastic, measure)?;
-    let unit = input::unit_of(measure).unwrap_or_default();
+    let unit = shown_in(unit, measure);
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged
         .and_then(|()| sized.casing(kind, None, false, unit))

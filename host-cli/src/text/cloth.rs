@@ -162,7 +162,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             test.id.short(),
             quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
-            said.test.gauge().show(shown.unit).to_string(),
+            quantity::reading(said.test.gauge(), shown.unit),
             said.test.pulls().len().to_string(),
             figure(figures.map(|figures| figures.stretch)),
             figure(figures.and_then(|figures| figures.rest).map(|rest| rest.growth)),

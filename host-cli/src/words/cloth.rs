@@ -160,8 +160,8 @@ fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
         Fact::FabricWashed { grain, marks, note, .. } => format!(
             "washed, {}: {} to {}{}",
             grain.word(),
-            marks.before.show(quantity::marks_unit(unit)),
-            marks.after.show(quantity::marks_unit(unit)),
+            quantity::reading(marks.before, quantity::marks_unit(unit)),
+            quantity::reading(marks.after, quantity::marks_unit(unit)),
             noted(note)
         ),
         Fact::FabricRetracted { .. } => format!("taken back{left}"),

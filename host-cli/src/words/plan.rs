@@ -141,7 +141,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::Buy(amount) => return amounts::to_buy(amount, unit).into_iter().collect(),
         Step::Caution(caution) => return terms::cautions(&[*caution]),
-        Step::Cord(cord) => terms::cord(cord),
+        Step::Cord(cord) => terms::cord(cord, unit),
     };
     vec![line]
 }
