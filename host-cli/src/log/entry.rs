@@ -2,11 +2,11 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length};
+use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
 use super::id::Id;
-use super::json::mm;
+use super::json::{mm, unit};
 use super::pattern::{PatternChange, RoleChange};
 use super::tested::Tested;
 
@@ -46,6 +46,7 @@ impl Entry {
             | Fact::TestRegrained { test, .. }
             | Fact::TestDropped { test, .. }
             | Fact::TestRestored { test } => Subject::Test(*test),
+            Fact::UnitsSet { .. } => Subject::Log(self.id),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -69,6 +70,8 @@ pub enum Subject {
     Pattern(Id),
     /// A role of a view of a pattern.
     Role(Id),
+    /// The log itself, as the entry with this identifier says.
+    Log(Id),
 }
 
 impl Subject {
@@ -76,7 +79,7 @@ impl Subject {
     #[must_use]
     pub const fn id(self) -> Id {
         match self {
-            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) => id,
+            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) | Self::Log(id) => id,
         }
     }
 }
@@ -213,5 +216,12 @@ pub enum Fact {
     RoleRestored {
         /// The role.
         role: Id,
+    },
+    /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
+    /// means there never changes.
+    UnitsSet {
+        /// The unit.
+        #[serde(with = "unit")]
+        units: Unit,
     },
 }

@@ -8,6 +8,7 @@ use crate::log::{Drape, Entry, Fabric, FabricChange, Fact, Finish, Purpose, Stor
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::care as words_of_care;
+use crate::words::doubt;
 use crate::words::quantity::{self, cloth};
 
 /// Where there is no cloth yet.
@@ -134,7 +135,8 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
         Status::Older => "older",
     };
     let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
-    let parts = [status, handheld, &isolated(&stored.said.note)];
+    let as_read = doubt::stood_by(&stored.said.as_read);
+    let parts = [status, handheld, &as_read, &isolated(&stored.said.note)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 

@@ -50,7 +50,10 @@ fn usable_width() {
 #[test]
 fn negative_shrinkage() {
     let longer = changed("50cm", "51cm");
-    assert_eq!((left(length("100cm"), longer.ratio), Remedy::of(longer.ratio)), (Ok(length("102cm")), Remedy::WashFirst));
+    assert_eq!(
+        (left(length("100cm"), longer.ratio), Remedy::of(longer.ratio)),
+        (Ok(length("102cm")), Remedy::WashFirst)
+    );
     let amount = Amount::new(&Washing::Measured(longer), Confidence::default()).unwrap();
     assert_eq!(amount.to_buy(length("102cm")), Ok(length("102cm")));
 }
@@ -61,7 +64,10 @@ fn negative_shrinkage() {
 fn a_few_percent_matter() {
     use Remedy::{Ignore, WashFirst, WashTwice};
     let of = |tenths: i64| Remedy::of(Ratio::new(-tenths, 1000).unwrap());
-    assert_eq!([0, 9, 10, 30, 60, 99, 100].map(of), [Ignore, Ignore, WashFirst, WashFirst, WashFirst, WashFirst, WashTwice]);
+    assert_eq!(
+        [0, 9, 10, 30, 60, 99, 100].map(of),
+        [Ignore, Ignore, WashFirst, WashFirst, WashFirst, WashFirst, WashTwice]
+    );
     let leg = of_length(INSEAM[0], whole_percent(-3)).unwrap();
     assert_eq!(leg.steps(), -length("22.5mm").steps());
 }
@@ -99,7 +105,8 @@ fn what_unwashed_cloth_usually_loses() {
         let said = row.map(|usual| [usual.least / 1000, usual.most / 1000]);
         assert_eq!((row[0].cloth, said), (cloth, [along, across]));
     }
-    let published = |cloth: &str| USUAL.iter().any(|row| row[0].cloth == cloth && matches!(row[0].source, Source::Published(_)));
+    let published =
+        |cloth: &str| USUAL.iter().any(|row| row[0].cloth == cloth && matches!(row[0].source, Source::Published(_)));
     assert!(published("cotton poplin") && published("a knit of unknown fibre"));
 }
 
@@ -111,7 +118,10 @@ fn published_limits() {
     let tenths: Vec<([i16; 2], [i16; 2])> = LIMITS.iter().map(|row| (row.along, row.across)).collect();
     let both = |least, most| ([least, most], [least, most]);
     assert_eq!(tenths[..5], [both(-30, 10), both(-60, 20), both(-50, 30), both(-30, 10), ([-30, 10], [-50, 10])]);
-    assert_eq!(tenths[5..], [both(-30, 30), both(-30, 0), both(-20, 0), both(-25, 0), ([-65, 0], [-40, 0]), both(-50, 0)]);
+    assert_eq!(
+        tenths[5..],
+        [both(-30, 30), both(-30, 0), both(-20, 0), both(-25, 0), ([-65, 0], [-40, 0]), both(-50, 0)]
+    );
     assert!(LIMITS.iter().all(|row| matches!(row.source, Source::Published(_))));
 }
 
