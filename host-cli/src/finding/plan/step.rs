@@ -5,7 +5,7 @@ use tenter_core::making::caution::{Caution, Cord};
 use tenter_core::making::garment::{Edge, Hem, Manner, Notion, Point, Seam, Stage, Why, Work, Zone};
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
 use tenter_core::making::source::Source;
-use tenter_core::{Grain, Length, Ratio};
+use tenter_core::{Grain, Ratio};
 
 use crate::finding::amounts::ClothAmount;
 use crate::finding::handle::Handle;
