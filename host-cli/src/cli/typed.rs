@@ -69,8 +69,11 @@ impl PullArgs {
 
 impl From<&FabricFlags> for TypedCloth {
     fn from(flags: &FabricFlags) -> Self {
-        let FabricFlags { fibre, construction, width, length, mass, place, note, seen, price } = flags.clone();
-        Self { fibre, construction, width, length, mass, place, note, seen, price, ..Self::default() }
+        let FabricFlags { fibre, construction, width, length, mass, finish, drape, purpose, .. } = flags.clone();
+        let FabricFlags { one_way, colour, place, note, seen, price, .. } = flags.clone();
+        let one_way = one_way.map(|one_way| one_way == YesNo::Yes);
+        let known = Self { fibre, construction, width, length, mass, finish, drape, purpose, ..Self::default() };
+        Self { one_way, colour, place, note, seen, price, ..known }
     }
 }
 

@@ -173,16 +173,24 @@ fn is_none(text: &str) -> bool {
     text.trim().eq_ignore_ascii_case("none")
 }
 
-/// `1.6m at 140cm`, or `none`.
+/// `1.6m at 140cm`, `1.8m at 140cm with nap`, or `none`.
 fn cloth_at(text: &str) -> Result<Option<ClothNeed>, Wrong> {
     if is_none(text) {
         return Ok(None);
     }
     let wrong = || Wrong::new(Field::Cloth, text, Why::NotACloth);
-    let (length, width) = of_width(text).ok_or_else(wrong)?;
+    let trimmed = text.trim();
+    let lower = trimmed.to_lowercase();
+    let without = |ending: &str| lower.ends_with(ending).then(|| trimmed.get(..trimmed.len() - ending.len())).flatten();
+    let (layout, one_way) = match (without("with nap"), without("without nap")) {
+        (Some(layout), _) => (layout, true),
+        (None, Some(layout)) => (layout, false),
+        (None, None) => (trimmed, false),
+    };
+    let (length, width) = of_width(layout.trim_end()).ok_or_else(wrong)?;
     let (length, width) = (cloth(Field::Cloth, length)?, cloth(Field::Cloth, width)?);
     if length.steps() == 0 || width.steps() == 0 {
         return Err(wrong());
     }
-    Ok(Some(ClothNeed { length, width }))
+    Ok(Some(ClothNeed { length, width, one_way }))
 }

@@ -113,9 +113,13 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        text.row("washing", &format!("{} {}", line.about, line.text));
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            text.row("washing", &format!("{} {}", line.about, line.text));
+        }
+    }
+    for line in words::care(fabric) {
+        text.row(line.about, &line.text);
     }
 }
 
@@ -162,7 +166,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             test.id.short(),
             quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
-            said.test.gauge().show(shown.unit).to_string(),
+            quantity::reading(said.test.gauge(), shown.unit),
             said.test.pulls().len().to_string(),
             figure(figures.map(|figures| figures.stretch)),
             figure(figures.and_then(|figures| figures.rest).map(|rest| rest.growth)),

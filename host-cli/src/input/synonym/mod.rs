@@ -9,6 +9,7 @@ mod grain;
 mod held;
 pub mod option;
 mod stitch;
+mod surface;
 mod unit;
 mod zip;
 
@@ -20,6 +21,7 @@ pub use garment::{GARMENTS, KIND, garments};
 pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
 pub use stitch::STITCH;
+pub use surface::{DRAPE, FINISH, PURPOSE};
 pub use unit::UNIT;
 pub use zip::ZIP_ENDS;
 
@@ -136,6 +138,9 @@ mod tests {
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
+        sound(&FINISH);
+        sound(&DRAPE);
+        sound(&PURPOSE);
     }
 
     #[test]
