@@ -3,8 +3,10 @@
 //! No numerical rule for joining two cloths was found in print, so the limits here are the tool's own and public.
 
 mod advice;
+mod seam;
 
 pub use advice::{Advice, AdviceLine, AdviceReason, MOST_LINES};
+pub use seam::{Run, SeamName, Shape};
 
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
