@@ -15,6 +15,7 @@ pub mod pull;
 pub mod reading;
 pub mod report;
 pub mod size;
+mod spoken;
 mod typed;
 
 use std::ffi::OsString;
@@ -23,9 +24,10 @@ use std::path::PathBuf;
 use clap::builder::StyledStr;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::parser::ValueSource;
-use clap::{ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+use clap::{Arg, ArgAction, ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
 
 use crate::error::Error;
+use crate::input::synonym::command::instead;
 use crate::plain::one_line;
 use crate::text::terminal_width;
 use check::CheckArgs;
@@ -138,7 +140,8 @@ pub enum Parsed {
 /// [`Error::Usage`] with one line that says what to type instead.
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
     let words = asking_for_help(words.into_iter().map(Into::into).collect());
-    let matches = CommandLine::command().term_width(terminal_width()).try_get_matches_from(&words);
+    let words = spoken::spoken(&definition(), words);
+    let matches = definition().term_width(terminal_width()).try_get_matches_from(&words);
     let named = |matches: &ArgMatches| matches.value_source("db") == Some(ValueSource::CommandLine);
     let named =
         matches.as_ref().is_ok_and(|matches| named(matches) || matches.subcommand_matches("demo").is_some_and(named));
@@ -153,7 +156,7 @@ pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Re
 
 /// `tenter help check` is `tenter check --help`.
 fn asking_for_help(mut words: Vec<OsString>) -> Vec<OsString> {
-    if words.get(1).is_some_and(|word| word == "help") {
+    if words.get(1).is_some_and(spoken::asks_for_help) {
         words.remove(1);
         words.push("--help".into());
     }
@@ -209,11 +212,9 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
         }
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
-            format!(
-                "unknown command '{}'; {}",
-                one_line(&name),
-                near(ContextKind::SuggestedSubcommand, " for the list")
-            )
+            let below = verb.split_once(' ').map_or_else(|| name.clone(), |(_, above)| format!("{above} {name}"));
+            let near = || near(ContextKind::SuggestedSubcommand, " for the list");
+            format!("unknown command '{}'; {}", one_line(&name), instead(&below).map_or_else(near, str::to_owned))
         }
         ErrorKind::MissingRequiredArgument => {
             format!("missing {argument}; see {verb} --help for an example")
@@ -236,7 +237,14 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
 /// The command line as `clap` sees it, for completions and manual pages.
 #[must_use]
 pub fn definition() -> clap::Command {
-    CommandLine::command()
+    in_any_capitals(CommandLine::command())
+}
+
+/// Words of a closed list are taken in any capitals, by each command below too.
+fn in_any_capitals(command: clap::Command) -> clap::Command {
+    let takes = |arg: &Arg| matches!(arg.get_action(), ArgAction::Set | ArgAction::Append);
+    let any = |arg: Arg| if takes(&arg) { arg.ignore_case(true) } else { arg };
+    command.mut_args(any).mut_subcommands(in_any_capitals)
 }
 
 #[cfg(test)]

@@ -10,7 +10,7 @@ use crate::input::Reading;
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
     /// Distance between the two marks, lying free: 10cm, 104.5mm, 4in, '4 1/8in'; once more for each time you read it again
-    #[arg(long, aliases = ["gauge", "gage"], value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH")]
     pub marks: Vec<String>,
     /// The lengths in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again
     #[arg(value_name = "LENGTH")]

@@ -1,7 +1,6 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
@@ -128,13 +127,7 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
 
 /// `soft waist 76cm`.
 fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
-    let wrong = || Wrong::new(Field::Elastic, text, Why::NotAnElastic);
-    let mut words = text.trim().splitn(3, ' ');
-    let (Some(kind), Some(place), Some(measure)) = (words.next(), words.next(), words.next()) else {
-        return Err(wrong().into());
-    };
-    let kind = Kind::from_word(&kind.to_lowercase()).ok_or_else(wrong)?;
-    let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
+    let (kind, place, measure) = input::size::elastic(text)?;
     let length = cloth(Field::Elastic, measure)?;
     let unit = input::unit_of(measure).unwrap_or_default();
     let judged = sized.elastic((kind, place), length, None, confidence, unit);

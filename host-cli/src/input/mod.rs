@@ -6,6 +6,7 @@ pub mod doubt;
 pub mod making;
 pub mod pattern;
 pub mod size;
+pub mod synonym;
 pub mod test;
 pub mod wants;
 pub mod when;
@@ -17,7 +18,7 @@ pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
 pub use test::{Reading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
-pub use wrong::{Field, Why, Wrong};
+pub use wrong::{ClassFigures, Field, Why, Wrong};
 
 /// The unit of bare numbers, unless the marks have one or the user has said inches.
 pub const BARE: Unit = Unit::Cm;
@@ -113,14 +114,4 @@ pub fn asked(test: PullTest, unit: Unit, typed: &TypedAsked) -> Result<CheckInpu
     let rules = Rules { confidence: confidence(&typed.confidence)?, ..Rules::default() };
     let (table, known) = (table(&typed.table)?, Known::default());
     Ok(CheckInput { test, demand, rules, table, unit, bare: None, known, as_read: false, stored: false })
-}
-
-/// One of a few words, whatever its case.
-///
-/// # Errors
-///
-/// Any other word.
-pub fn word<T: Copy>(field: Field, text: &str, all: &[T], word: impl Fn(T) -> &'static str) -> Result<T, Wrong> {
-    let found = all.iter().copied().find(|one| word(*one).eq_ignore_ascii_case(text.trim()));
-    found.ok_or_else(|| Wrong::new(field, text, Why::NotOneOf(all.iter().map(|one| word(*one).to_owned()).collect())))
 }

@@ -169,6 +169,17 @@ pub enum Field {
     Use,
 }
 
+/// What a table of stretch classes has for a class, in thousandths of a percent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ClassFigures {
+    /// The table.
+    pub table: &'static str,
+    /// Its lower edge.
+    pub from: u32,
+    /// Its upper edge; none for the last.
+    pub up_to: Option<u32>,
+}
+
 /// What is wrong with a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Why {
@@ -178,6 +189,8 @@ pub enum Why {
     Length(LengthError),
     /// It is no limit or range.
     Limit(LimitError),
+    /// It names a class of stretch, for which tables have different figures.
+    Class(Vec<ClassFigures>),
     /// It is read, and is no reading that can be.
     Reading(TestError),
     /// It is read, and gives more stretch than such cloth does.

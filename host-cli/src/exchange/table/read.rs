@@ -16,6 +16,7 @@ use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
+use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
@@ -238,25 +239,17 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
             "" | "no" | "n" | "0" | "false" => false,
             other => return Err(Wrong::new(Field::Settling, other, Why::NotYesOrNo)),
         },
-        grain: match cell("grain") {
-            "" => Grain::Crosswise,
-            text => match Grain::typed(text) {
-                Some(grain) => grain,
-                None => input::word(Field::Grain, text, &Grain::ALL, Grain::word)?,
-            },
-        },
+        grain: word(cell("grain"), Field::Grain, &GRAIN, Grain::Crosswise)?,
         division: text("division"),
-        ends: match cell("ends") {
-            "" | "1" => Ends::One,
-            "2" => Ends::Both,
-            text => input::word(Field::Ends, text, &Ends::ALL, Ends::word)?,
-        },
-        held: match cell("held") {
-            "" => Held::Folded,
-            text => input::word(Field::Held, text, &Held::ALL, Held::word)?,
-        },
+        ends: word(cell("ends"), Field::Ends, &ENDS, Ends::One)?,
+        held: word(cell("held"), Field::Held, &HELD, Held::Folded)?,
         load: text("load"),
         planned: text("planned"),
         marks_before_settling: cell("settling").eq_ignore_ascii_case(AFTER_MARKS),
     })
+}
+
+/// A word of a cell; where that is empty, the usual one.
+fn word<T: Copy>(cell: &str, field: Field, words: &Words<T>, usual: T) -> Result<T, Wrong> {
+    if cell.is_empty() { Ok(usual) } else { words.read(field, cell) }
 }

@@ -2,7 +2,7 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::input::{BARE, Field, Why, Wrong, unit_of};
+use crate::input::{BARE, ClassFigures, Field, Why, Wrong, unit_of};
 use crate::plain::one_line;
 use crate::words::doubt;
 
@@ -46,6 +46,7 @@ pub fn why(wrong: &Wrong) -> String {
         Why::Missing => "type a value".to_owned(),
         Why::Length(error) => error.to_string(),
         Why::Limit(error) => error.to_string(),
+        Why::Class(figures) => class(figures),
         Why::Reading(error) => error.to_string(),
         Why::Making(error) => error.to_string(),
         Why::MoreThanCloth { gauge, extended, construction, unit, .. } => {
@@ -70,6 +71,20 @@ pub fn why(wrong: &Wrong) -> String {
         }
         other => fixed(other, wrong.field).to_owned(),
     }
+}
+
+/// A class of stretch where a figure is wanted.
+fn class(figures: &[ClassFigures]) -> String {
+    let percent = |milli: u32| f64::from(milli) / 1000.0;
+    let typed = |one: &ClassFigures| match one.up_to {
+        Some(up_to) => format!("{}%..{}%", percent(one.from), percent(up_to)),
+        None => format!("{}%", percent(one.from)),
+    };
+    let told: Vec<String> =
+        figures.iter().take(3).map(|one| format!("{} in table {}", typed(one), one.table)).collect();
+    let differ = if figures.len() > 1 { "tables differ about this word: " } else { "this word is " };
+    let such = figures.first().map(typed).unwrap_or_default();
+    format!("{differ}{}; type the figures you mean, such as {such}", told.join(", "))
 }
 
 /// A length after a wash that no wash leaves.
@@ -131,6 +146,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::Missing
         | Why::Length(_)
         | Why::Limit(_)
+        | Why::Class(_)
         | Why::Reading(_)
         | Why::MoreThanCloth { .. }
         | Why::Washed { .. }
