@@ -7,6 +7,7 @@ use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::making::hanging::Piece;
+use tenter_core::making::pairing::SeamName;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Construction, Ends, Grain, Held, Unit};
@@ -103,6 +104,31 @@ pub const STITCH: OneOf<Stitch> = OneOf {
         Stitch::Triple => "Straight triple stitch",
         Stitch::WideZigzag => "Zigzag 3 mm wide and more",
         Stitch::Overlock => "Overlock",
+    },
+};
+
+/// Seams.
+pub const SEAM: OneOf<SeamName> = OneOf {
+    words: synonym::SEAM,
+    help: |seam| match seam {
+        SeamName::Side => "Down the side of the body; lengthwise",
+        SeamName::Panel => "Between panels with straight edges; lengthwise",
+        SeamName::Princess => "Between panels that shape the body; lengthwise, curved",
+        SeamName::Sleeve => "Along the underside of a sleeve; lengthwise",
+        SeamName::Zip => "An opening with a zip; lengthwise",
+        SeamName::OutsideLeg => "Down the outside of a leg; lengthwise",
+        SeamName::InsideLeg => "Up the inside of a leg; slanting",
+        SeamName::Shoulder => "Over the shoulder; slanting",
+        SeamName::Raglan => "From neck to underarm; slanting",
+        SeamName::Armhole => "Round the armhole; bias",
+        SeamName::Yoke => "Across back, front or hip; crosswise",
+        SeamName::Waist => "Bodice to skirt; crosswise",
+        SeamName::Hem => "Round the hem; crosswise",
+        SeamName::Seat => "Through the crotch; bias",
+        SeamName::Neck => "A collar, a hood, a facing; crosswise",
+        SeamName::Neckband => "A band round the neck",
+        SeamName::Cuff => "A cuff on a sleeve or a leg",
+        SeamName::Waistband => "A waistband",
     },
 };
 

@@ -55,8 +55,9 @@ pub struct PlanArgs {
     /// The cloth for a role of the sheet: main=1
     #[arg(long, value_name = "ROLE=TAG")]
     pub r#use: Vec<String>,
-    /// A seam of the sheet between two roles: 'main+waistband=60cm' [default: main with each other role, 50 cm]
-    #[arg(long, value_name = "ROLE+ROLE=LENGTH")]
+    /// A seam of the sheet between two roles, with its name if the roles do not tell it: 'main+waistband=60cm',
+    /// 'main+hood:neck=60cm' [default: main with each other role, 50 cm]
+    #[arg(long, value_name = "ROLE+ROLE:SEAM=LENGTH")]
     pub seam: Vec<String>,
     /// An edge for a zip: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]

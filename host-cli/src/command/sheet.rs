@@ -8,18 +8,19 @@ use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::deed::Refused;
 use crate::error::Error;
-use crate::finding::fit::{RoleFit, Stock};
+use crate::finding::fit::{RoleFit, Stock, purpose};
 use crate::finding::plan::{Chosen, PlanWanted, Seam, ViewPlan};
 use crate::finding::size::Sized;
+use crate::input::synonym::SEAM;
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
-use crate::log::Pattern;
+use crate::log::{Pattern, Purpose, Role};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
 
 /// The length of a seam that was not said.
-const SEAM: Length = Length::from_mm(500);
+const SEAM_LENGTH: Length = Length::from_mm(500);
 
 /// Works out the plan.
 ///
@@ -35,8 +36,8 @@ pub fn plan<'a>(
     read: &dyn Read,
 ) -> Result<ViewPlan, Error> {
     let chosen = choose(args, (pattern, view), roles, read)?;
-    let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
-    let seams = seams(args, (pattern, view), &names)?;
+    let roles: Vec<&Role> = chosen.iter().map(|chosen| chosen.role).collect();
+    let seams = seams(args, (pattern, view), &roles)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
@@ -102,25 +103,32 @@ fn choose<'a>(
     Ok(roles.into_iter().map(choose).collect())
 }
 
-fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<Seam>, Error> {
+fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), roles: &[&Role]) -> Result<Vec<Seam>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
         let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
-        let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
-        let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
+        let (said, length) = text.rsplit_once('=').ok_or_else(wrong)?;
+        let (said, name) = match said.rsplit_once(':') {
+            Some((said, name)) => (said, Some(SEAM.read(Field::Seam, name)?)),
+            None => (said, None),
+        };
+        let (one, other) = said.split_once('+').ok_or_else(wrong)?;
         let length = cloth(Field::Seam, length)?;
         if length <= Length::ZERO {
             return Err(wrong().into());
         }
         let place = |text: &str| {
             let name = find::role(pattern, view, text)?.name.as_str();
-            let place = names.iter().position(|known| *known == name);
+            let place = roles.iter().position(|known| known.name == name);
             Ok::<_, Error>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
         };
-        seams.push(Seam { roles: [place(one)?, place(other)?], length });
+        seams.push(Seam { roles: [place(one)?, place(other)?], name, length });
     }
     if seams.is_empty() {
-        seams.extend((1..names.len()).map(|other| Seam { roles: [0, other], length: SEAM }));
+        // What is no layer of cloth, and what is fused onto one, has no seam.
+        let joins = |role: &&Role| !matches!(purpose::of_role(role), None | Some(Purpose::Interfacing));
+        let others = roles.iter().enumerate().skip(1).filter(|(_, role)| joins(role));
+        seams.extend(others.map(|(other, _)| Seam { roles: [0, other], name: None, length: SEAM_LENGTH }));
     }
     Ok(seams)
 }

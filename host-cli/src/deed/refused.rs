@@ -54,6 +54,9 @@ pub enum Refused {
     /// A seam with a role that is not on the sheet.
     #[error("role not on the sheet")]
     NotOnSheet(String),
+    /// A cloth that is interfacing, which is no side of a seam.
+    #[error("interfacing in a seam")]
+    Interfacing(u16),
     /// No role of the view asks for stretch.
     #[error("no stretch asked")]
     NoStretchAsked,

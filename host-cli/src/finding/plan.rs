@@ -2,6 +2,7 @@
 
 use tenter_core::making::caution::{CORDS, Caution, Cord, Job, cautions};
 use tenter_core::making::handling::{Layer, Layered};
+use tenter_core::making::pairing::SeamName;
 use tenter_core::making::source::Source;
 use tenter_core::making::washing::{Prewash, PrewashCloth};
 use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
@@ -10,7 +11,7 @@ use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::known;
 use crate::finding::fit::{Candidate, Stock};
 use crate::finding::handle::{Handle, Handled, layered};
-use crate::finding::pair::{Named, Pairing, SeamSide};
+use crate::finding::pair::{Joined, Named, Pairing, Unjoined};
 use crate::finding::size::{SizeLine, Sized};
 use crate::finding::verdict::Verdict;
 use crate::log::{Construction, Fabric, Pattern, Role, Shop};
@@ -35,6 +36,8 @@ impl<'a> Chosen<'a> {
 pub struct Seam {
     /// The roles, by their place in the list.
     pub roles: [usize; 2],
+    /// Which seam it is, as it was said; none where the names of the roles tell.
+    pub name: Option<SeamName>,
     /// Its length.
     pub length: Length,
 }
@@ -192,8 +195,10 @@ pub enum Step {
     OneWay(String),
     /// The same cloth lies on both sides of a seam.
     SameCloth,
-    /// Both cloths of a seam must be pulled crosswise first.
-    PullForSeam([Named; 2]),
+    /// A cloth of a seam must be pulled along the grain that it has there.
+    PullForSeam(Named, Grain),
+    /// Interfacing is no side of a seam.
+    NoSeam(Named),
     /// Two cloths in a seam.
     Pair(Box<Pairing>),
     /// How to sew.
@@ -330,23 +335,31 @@ fn joined(wanted: &PlanWanted<'_>, seam: Seam) -> PlanPart {
     let roles = chosen.map(|chosen| chosen.map(|chosen| chosen.role.name.clone()).unwrap_or_default());
     let steps = match chosen.map(|chosen| chosen.and_then(Chosen::fabric)) {
         [Some(first), Some(second)] if first.id == second.id => vec![Step::SameCloth],
-        [Some(first), Some(second)] => {
-            let side = |fabric: &Fabric| {
-                let edge = known::edge(fabric, Grain::Crosswise, wanted.stock).ok()?;
-                Some(SeamSide { cloth: fabric.into(), grain: Grain::Crosswise, edge })
-            };
-            match (side(first), side(second)) {
-                (Some(one), Some(other)) => {
-                    let pairing = Pairing::of([one, other], seam.length, None, wanted.confidence);
-                    let pairing = pairing.map(|pairing| pairing.between_roles([&roles[0], &roles[1]]));
-                    pairing.map(|pairing| Step::Pair(Box::new(pairing))).into_iter().collect()
-                }
-                _ => vec![Step::PullForSeam([first.into(), second.into()])],
-            }
-        }
+        [Some(first), Some(second)] => seam_steps(wanted, seam, [first, second]),
         _ => Vec::new(),
     };
     PlanPart { topic: PlanTopic::Seam { roles, length: seam.length }, steps }
+}
+
+fn seam_steps(wanted: &PlanWanted<'_>, seam: Seam, fabrics: [&Fabric; 2]) -> Vec<Step> {
+    let roles = seam.roles.map(|role| wanted.chosen.get(role).map(|chosen| chosen.role));
+    let joined = match (seam.name, roles) {
+        (None, [Some(one), Some(other)]) => Joined::between_roles([&one.name, &other.name], seam.length),
+        (name, _) => Joined::of(name, seam.length),
+    };
+    // Both roles ask along their own grain; the seam must give the more of it.
+    let asks = |(role, grain): (Option<&Role>, Grain)| role?.demand.stretch(grain).at_least;
+    let asked = roles.into_iter().zip(joined.grains(fabrics)).filter_map(asks).max_by_key(|limit| limit.ratio());
+    match Pairing::of(fabrics, joined, asked, wanted.stock, wanted.confidence) {
+        Ok(pairing) => vec![Step::Pair(Box::new(pairing))],
+        Err(Unjoined::NotPulled(_)) => {
+            let sides = fabrics.into_iter().zip(joined.grains(fabrics));
+            let not_pulled = sides.filter(|(fabric, grain)| wanted.stock.measured(fabric, *grain).is_none());
+            not_pulled.map(|(fabric, grain)| Step::PullForSeam(fabric.into(), grain)).collect()
+        }
+        Err(Unjoined::Interfacing(layer)) => vec![Step::NoSeam(layer)],
+        Err(Unjoined::Making(_)) => Vec::new(),
+    }
 }
 
 /// What each cloth wants for itself, and what several want alike, each line once with the tags it is for.

@@ -119,10 +119,15 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::SameCloth => {
             own("sew", "the same cloth on both sides: nothing special".to_owned(), "one fabric".to_owned())
         }
-        Step::PullForSeam([one, other]) => {
-            let text = format!("pull {} and {} crosswise first, then plan this seam", named(one), named(other));
-            own("measure", text, "a grain was not pulled".to_owned())
+        Step::PullForSeam(cloth, grain) => {
+            let text = format!("pull {} {} first, then plan this seam", named(cloth), grain.word());
+            own("measure", text, format!("the seam runs {} on it, and that was not pulled", grain.word()))
         }
+        Step::NoSeam(layer) => own(
+            "no seam",
+            format!("{} is interfacing: fuse or sew it onto the piece, not into the seam", named(layer)),
+            "interfacing is no side of a seam".to_owned(),
+        ),
         Step::Pair(pairing) => return pair::spoken(pairing),
         Step::Handle { handle, most, tags } => {
             let line = handle::speak(handle, *most, plan.confidence);

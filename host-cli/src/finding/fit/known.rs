@@ -41,7 +41,8 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
     let washing = washing(fabric, grain).filter(|_| !fabric.washed);
-    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+    let growth = figures.rest.map(|rest| rest.growth);
+    Ok(Edge { construction: fabric.construction, grain, growth, washing, ..Edge::new(figures.stretch) })
 }
 
 /// The stretch of a cloth along a grain.

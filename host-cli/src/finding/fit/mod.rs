@@ -5,6 +5,7 @@
 
 pub mod cloth;
 pub mod known;
+pub mod purpose;
 pub mod stock;
 
 use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit};

@@ -138,7 +138,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAnElastic => {
             "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'"
         }
-        Why::NotASeam => "type two roles and a length, such as 'main+waistband=60cm'",
+        Why::NotASeam => {
+            "type two roles, the seam if you like, and a length, such as 'main+waistband=60cm' or 'main+hood:neck=60cm'"
+        }
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
