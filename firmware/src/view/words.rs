@@ -67,6 +67,7 @@ pub const fn note(note: Note) -> &'static str {
         Note::EarlyRest => "Read back early",
         Note::RecoveryNotReadable => "Judge by growth",
         Note::GradesDisagree => "Go by the worse grade",
+        Note::ComesBackPoorly => "It will bag",
         Note::ShorterThanBefore => "Shorter: read again",
     }
 }

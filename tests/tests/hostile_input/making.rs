@@ -67,7 +67,7 @@ fn edge(figure: impl Strategy<Value = Figure> + Clone) -> impl Strategy<Value = 
     )
 }
 
-fn seam(length: impl Strategy<Value = Length>) -> impl Strategy<Value = Seam> {
+fn joined(length: impl Strategy<Value = Length>) -> impl Strategy<Value = Seam> {
     let stitch = prop::option::of(prop::sample::select(Stitch::ALL.to_vec()));
     let shape = prop::sample::select(vec![Shape::Straight, Shape::Curved]);
     let band = prop::option::of(prop::sample::select(vec![Which::First, Which::Second]));
@@ -143,7 +143,7 @@ fn within_a_step(got: Length, want: BigRational) -> bool {
 proptest! {
     #[test]
     fn any_two_cloths_are_judged(
-        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in seam(length().boxed()),
+        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in joined(length().boxed()),
         confidence in confidence(),
     ) {
         let pair = Pair::of(&first, &second, &seam, confidence);
@@ -177,7 +177,7 @@ proptest! {
     #[test]
     fn a_pair_is_a_pair(
         first in edge(measured().boxed()), second in edge(measured().boxed()),
-        seam in seam((1600..1_600_000i32).prop_map(Length::from_steps).boxed()), confidence in confidence(),
+        seam in joined((1600..1_600_000i32).prop_map(Length::from_steps).boxed()), confidence in confidence(),
     ) {
         let turned = Seam { band: seam.band.map(Which::other), ..seam };
         let there = Pair::of(&first, &second, &seam, confidence).unwrap();
