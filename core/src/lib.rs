@@ -34,7 +34,7 @@ pub use wire::{framing, record, saved};
 
 #[cfg(test)]
 mod words_of_enums {
-    use crate::making::{care, elastic, garment, handling, pairing, stitch::Stitch};
+    use crate::making::{care, elastic, garment, handling, stitch::Stitch};
     use crate::{Answer, Ask, Construction, Ends, Grain, Held, ReboundGrade};
 
     #[test]
@@ -62,7 +62,6 @@ mod words_of_enums {
             care::Finish,
             care::Purpose,
             garment::GarmentKind,
-            pairing::SeamName,
             ReboundGrade
         );
     }

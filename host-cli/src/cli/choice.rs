@@ -6,8 +6,8 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
+use tenter_core::making::garment::{GarmentKind, Seam};
 use tenter_core::making::hanging::Piece;
-use tenter_core::making::pairing::SeamName;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Construction, Ends, Grain, Held, Unit};
@@ -104,31 +104,39 @@ pub const STITCH: OneOf<Stitch> = OneOf {
         Stitch::Triple => "Straight triple stitch",
         Stitch::WideZigzag => "Zigzag 3 mm wide and more",
         Stitch::Overlock => "Overlock",
+        Stitch::TwinNeedle => "Twin needle",
+        Stitch::Coverstitch => "Coverstitch",
     },
 };
 
 /// Seams.
-pub const SEAM: OneOf<SeamName> = OneOf {
+pub const SEAM: OneOf<Seam> = OneOf {
     words: synonym::SEAM,
     help: |seam| match seam {
-        SeamName::Side => "Down the side of the body; lengthwise",
-        SeamName::Panel => "Between panels with straight edges; lengthwise",
-        SeamName::Princess => "Between panels that shape the body; lengthwise, curved",
-        SeamName::Sleeve => "Along the underside of a sleeve; lengthwise",
-        SeamName::Zip => "An opening with a zip; lengthwise",
-        SeamName::OutsideLeg => "Down the outside of a leg; lengthwise",
-        SeamName::InsideLeg => "Up the inside of a leg; slanting",
-        SeamName::Shoulder => "Over the shoulder; slanting",
-        SeamName::Raglan => "From neck to underarm; slanting",
-        SeamName::Armhole => "Round the armhole; bias",
-        SeamName::Yoke => "Across back, front or hip; crosswise",
-        SeamName::Waist => "Bodice to skirt; crosswise",
-        SeamName::Hem => "Round the hem; crosswise",
-        SeamName::Seat => "Through the crotch; bias",
-        SeamName::Neck => "A collar, a hood, a facing; crosswise",
-        SeamName::Neckband => "A band round the neck",
-        SeamName::Cuff => "A cuff on a sleeve or a leg",
-        SeamName::Waistband => "A waistband",
+        Seam::Panel => "Between panels with straight edges; lengthwise",
+        Seam::Princess => "Between panels that shape the body; lengthwise, curved",
+        Seam::Yoke => "Across back, front or hip; crosswise",
+        Seam::CentreBack => "Down the back; lengthwise",
+        Seam::Shoulder => "Over the shoulder; slanting",
+        Seam::HoodCentre => "Over the head; curved",
+        Seam::HoodToNeck => "A hood on the neck",
+        Seam::CollarToNeck => "A collar on the neck",
+        Seam::Neckband => "A band round the neck of a knit",
+        Seam::Armhole => "A sleeve in the armhole; curved",
+        Seam::Sleeve => "Along the underside of a sleeve; lengthwise",
+        Seam::Side => "Down the side of the body; lengthwise",
+        Seam::SleeveAndSide => "Sleeve and side in one; lengthwise",
+        Seam::Waist => "Bodice to skirt; crosswise",
+        Seam::Waistband => "A waistband on the waist",
+        Seam::Cuff => "A cuff on a sleeve or a leg",
+        Seam::HemBand => "A band on the lower edge; crosswise",
+        Seam::OutsideLeg => "Down the outside of a leg; lengthwise",
+        Seam::InsideLeg => "Up the inside of a leg; slanting",
+        Seam::Crotch => "From front to back; curved",
+        Seam::BackSeat => "The back half of the crotch; curved",
+        Seam::Strap => "A shoulder strap; lengthwise",
+        Seam::FrontEdge => "The front edge with its zip; lengthwise, held firm",
+        Seam::LiningToFacing => "The lining on the facings; lengthwise",
     },
 };
 
@@ -163,6 +171,25 @@ pub const EDGING: OneOf<Edging> = OneOf {
         Edging::SwimLegBack => "Along the back of a swim leg",
         Edging::Wrist => "Round a wrist",
         Edging::Opening => "Round a neck or cuff opening",
+    },
+};
+
+/// Kinds of garment.
+pub const GARMENT_KIND: OneOf<GarmentKind> = OneOf {
+    words: synonym::KIND,
+    help: |kind| match kind {
+        GarmentKind::UnlinedJacket => "A woven jacket without a lining",
+        GarmentKind::LinedCoat => "A lined coat",
+        GarmentKind::HoodedPullover => "A knit pullover with a hood",
+        GarmentKind::Skirt => "A skirt",
+        GarmentKind::Trousers => "Trousers other than jeans",
+        GarmentKind::Jeans => "Jeans",
+        GarmentKind::Shirt => "A woven shirt or blouse",
+        GarmentKind::Dress => "A dress",
+        GarmentKind::TShirt => "A knit top with a neckband",
+        GarmentKind::Leggings => "Leggings or tights",
+        GarmentKind::Swimwear => "Swimwear, a leotard, a bra top",
+        GarmentKind::ChildsOuterwear => "A child's jacket, coat or anorak",
     },
 };
 

@@ -1,7 +1,8 @@
 //! `tenter pair`: two cloths in one seam.
 
 use tenter_core::Unit;
-use tenter_core::making::pairing::{Match, SeamName, Which};
+use tenter_core::making::garment::Seam;
+use tenter_core::making::pairing::{Match, Which};
 
 use super::find;
 use crate::cli::making::PairArgs;
@@ -27,7 +28,7 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grains = args.grain.as_deref().map(making::grains).transpose()?;
     // Most seams of two cloths run down the body.
-    let name = args.seam.or(grains.is_none().then_some(SeamName::Side));
+    let name = args.seam.or(grains.is_none().then_some(Seam::Side));
     let joined = Joined { name, piece: Which::Second, grains, length, stitch: args.stitch };
     let asked = input::limit(Field::Wants, args.wants.as_deref(), Unit::Mm)?;
     let pairing =

@@ -1,7 +1,9 @@
 //! Two cloths in one seam.
 
 use tenter_core::making::error::MakingError;
-use tenter_core::making::pairing::{Edge, Pair, Run, Seam, SeamName, Shape, Which};
+use tenter_core::making::garment::{Over, Seam};
+use tenter_core::making::handling::{Runs, SeamUse, stay};
+use tenter_core::making::pairing::{Edge, Joint, Pair, Which};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Confidence, Construction, Grain, Length, Limit, Ratio};
 
@@ -28,7 +30,7 @@ impl From<&Fabric> for Named {
 #[derive(Debug, Clone, Copy)]
 pub struct Joined {
     /// Which seam it is; none where only its grains are known.
-    pub name: Option<SeamName>,
+    pub name: Option<Seam>,
     /// The side that is the piece set on, where the seam has one: a band, a cuff, a hood.
     pub piece: Which,
     /// The grain of each side, where that was said.
@@ -42,7 +44,7 @@ pub struct Joined {
 impl Joined {
     /// A seam of which the second side is the piece.
     #[must_use]
-    pub const fn of(name: Option<SeamName>, length: Length) -> Self {
+    pub const fn of(name: Option<Seam>, length: Length) -> Self {
         Self { name, piece: Which::Second, grains: None, length, stitch: None }
     }
 
@@ -54,46 +56,67 @@ impl Joined {
         match (first, second) {
             (_, Some(name)) => Self::of(Some(name), length),
             (Some(name), None) => Self { piece: Which::First, ..Self::of(Some(name), length) },
-            (None, None) => Self::of(Some(SeamName::Side), length),
+            (None, None) => Self::of(Some(Seam::Side), length),
         }
     }
 
-    /// How it runs where its sides are made so.
-    fn run(&self, made: [Construction; 2]) -> ([Grain; 2], Shape, Option<Which>) {
+    /// What it is in cloths that are made so.
+    fn seam(&self, made: [Construction; 2]) -> Laid {
         let [first, second] = made;
-        let (piece, turned) = match self.piece {
-            Which::First => (first, true),
-            Which::Second => (second, false),
+        let piece = match self.piece {
+            Which::First => first,
+            Which::Second => second,
         };
-        let run = self.name.map(|name| Run::of(name, piece));
-        let grains = run.map_or([Grain::Lengthwise; 2], |run| run.grains);
-        let [body, set_on] = grains;
-        let grains = self.grains.unwrap_or(if turned { [set_on, body] } else { grains });
-        let band = run.is_some_and(|run| run.is_band).then_some(self.piece);
-        (grains, run.map_or(Shape::Straight, |run| run.shape), band)
+        let row = self.name.map(|name| if piece == Construction::Knit { name.in_knit() } else { name.row() });
+        let runs = row.map_or([Runs::Lengthwise; 2], |row| row.runs);
+        let [body, set_on] = runs;
+        let runs = if self.piece == Which::First { [set_on, body] } else { runs };
+        let passes = row.is_some_and(|row| row.over != Over::Nothing);
+        let each = |runs| SeamUse {
+            runs,
+            curved: row.is_some_and(|row| row.curved),
+            strained: row.is_some_and(|row| row.strained),
+            held: row.is_some_and(|row| row.held),
+            enclosed: row.is_some_and(|row| row.enclosed),
+            passes,
+            ..SeamUse::default()
+        };
+        Laid {
+            sides: self.grains.map_or(runs, |grains| grains.map(Runs::along)).map(each),
+            // A woven band does not give: it is cut to length.
+            band: (passes && piece == Construction::Knit).then_some(self.piece),
+        }
     }
 
     /// The grain of each side along it.
     #[must_use]
     pub fn grains(&self, fabrics: [&Fabric; 2]) -> [Grain; 2] {
-        self.run(fabrics.map(|fabric| fabric.construction)).0
+        self.seam(fabrics.map(|fabric| fabric.construction)).sides.map(|side| side.runs.grain())
     }
 }
 
+/// A seam in its two cloths.
+struct Laid {
+    /// What it is asked on each side.
+    sides: [SeamUse; 2],
+    /// The side that is a band.
+    band: Option<Which>,
+}
+
 /// The seam that a role is set on with, by its name.
-fn piece(role: &str) -> Option<SeamName> {
+fn piece(role: &str) -> Option<Seam> {
     let role = role.to_lowercase();
     let names = [
-        ("waistband", SeamName::Waistband),
-        ("neckband", SeamName::Neckband),
-        ("neck ribbing", SeamName::Neckband),
-        ("cuff", SeamName::Cuff),
-        ("ribbing", SeamName::Cuff),
-        ("band", SeamName::Hem),
-        ("hood", SeamName::Neck),
-        ("collar", SeamName::Neck),
-        ("yoke", SeamName::Yoke),
-        ("sleeve", SeamName::Armhole),
+        ("waistband", Seam::Waistband),
+        ("neckband", Seam::Neckband),
+        ("neck ribbing", Seam::Neckband),
+        ("cuff", Seam::Cuff),
+        ("ribbing", Seam::Cuff),
+        ("band", Seam::HemBand),
+        ("hood", Seam::HoodToNeck),
+        ("collar", Seam::CollarToNeck),
+        ("yoke", Seam::Yoke),
+        ("sleeve", Seam::Armhole),
     ];
     names.into_iter().find(|(word, _)| role.contains(word)).map(|(_, name)| name)
 }
@@ -103,6 +126,8 @@ fn piece(role: &str) -> Option<SeamName> {
 pub struct SeamSide {
     /// The cloth.
     pub cloth: Named,
+    /// Its grain along the seam.
+    pub grain: Grain,
     /// What is known of it along the seam.
     pub edge: Edge,
 }
@@ -152,14 +177,18 @@ impl Pairing {
             return Err(Unjoined::Interfacing(layer.into()));
         }
         let [first, second] = fabrics;
-        let ([one, other], shape, band) = joined.run([first.construction, second.construction]);
-        let side = |fabric: &Fabric, grain| {
-            let edge = known::edge(fabric, grain, stock).map_err(Unjoined::NotPulled)?;
-            Ok(SeamSide { cloth: fabric.into(), edge })
+        let Laid { sides: [one, other], band } = joined.seam([first.construction, second.construction]);
+        let side = |fabric: &Fabric, seam: &SeamUse| {
+            let grain = seam.runs.grain();
+            let mut edge = known::edge(fabric, grain, stock).map_err(Unjoined::NotPulled)?;
+            edge.stay = stay(&known::cloth(fabric, stock), seam);
+            Ok(SeamSide { cloth: fabric.into(), grain, edge })
         };
-        let sides = [side(first, one)?, side(second, other)?];
-        let seam = Seam { length: joined.length, stitch: joined.stitch, shape, band, asked };
-        let pair = Pair::of(&sides[0].edge, &sides[1].edge, &seam, confidence).map_err(Unjoined::Making)?;
+        let sides = [side(first, &one)?, side(second, &other)?];
+        // What keeps its length gives nothing, whatever the view asks.
+        let asked = asked.filter(|_| !one.held);
+        let joint = Joint { length: joined.length, stitch: joined.stitch, band, asked };
+        let pair = Pair::of(&sides[0].edge, &sides[1].edge, &joint, confidence).map_err(Unjoined::Making)?;
         Ok(Self { sides, joined, pair, confidence })
     }
 
@@ -192,12 +221,16 @@ mod tests {
             let joined = Joined::between_roles(roles, length);
             (joined.name, joined.piece)
         };
-        assert_eq!(seam(["main", "side panel"]), (Some(SeamName::Side), Which::Second));
-        assert_eq!(seam(["main", "Waistband"]), (Some(SeamName::Waistband), Which::Second));
-        assert_eq!(seam(["hood", "main"]), (Some(SeamName::Neck), Which::First));
-        let knit_band = Joined::between_roles(["cuff", "main"], length).run([Construction::Knit, Construction::Woven]);
-        assert_eq!(knit_band, ([Grain::Crosswise; 2], Shape::Straight, Some(Which::First)));
-        let woven_band = Joined::between_roles(["waistband", "main"], length).run([Construction::Woven; 2]);
-        assert_eq!(woven_band.0, [Grain::Lengthwise, Grain::Crosswise]);
+        assert_eq!(seam(["main", "side panel"]), (Some(Seam::Side), Which::Second));
+        assert_eq!(seam(["main", "Waistband"]), (Some(Seam::Waistband), Which::Second));
+        assert_eq!(seam(["hood", "main"]), (Some(Seam::HoodToNeck), Which::First));
+        let grains = |roles, made| {
+            let laid = Joined::between_roles(roles, length).seam(made);
+            (laid.sides.map(|side| side.runs.grain()), laid.band)
+        };
+        let knit = grains(["cuff", "main"], [Construction::Knit, Construction::Woven]);
+        assert_eq!(knit, ([Grain::Crosswise; 2], Some(Which::First)));
+        let woven = grains(["waistband", "main"], [Construction::Woven; 2]);
+        assert_eq!(woven, ([Grain::Lengthwise, Grain::Crosswise], None));
     }
 }

@@ -1,8 +1,8 @@
 //! The plan of a view in chosen cloths, from cutting to finishing.
 
 use tenter_core::making::caution::{CORDS, Caution, Cord, Job, cautions};
+use tenter_core::making::garment;
 use tenter_core::making::handling::{Layer, Layered};
-use tenter_core::making::pairing::SeamName;
 use tenter_core::making::source::Source;
 use tenter_core::making::washing::{Prewash, PrewashCloth};
 use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
@@ -10,7 +10,7 @@ use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::known;
 use crate::finding::fit::{Candidate, Stock};
-use crate::finding::handle::{Handle, Handled, layered};
+use crate::finding::handle::{Handle, HandleWanted, Handled, layered};
 use crate::finding::pair::{Joined, Named, Pairing, Unjoined};
 use crate::finding::size::{SizeLine, Sized};
 use crate::finding::verdict::Verdict;
@@ -37,7 +37,7 @@ pub struct Seam {
     /// The roles, by their place in the list.
     pub roles: [usize; 2],
     /// Which seam it is, as it was said; none where the names of the roles tell.
-    pub name: Option<SeamName>,
+    pub name: Option<garment::Seam>,
     /// Its length.
     pub length: Length,
 }
@@ -369,7 +369,8 @@ fn sewing(wanted: &PlanWanted<'_>) -> Vec<PlanPart> {
     let mut parts = Vec::new();
     for fabric in &fabrics {
         let layers: Vec<(Layer, Layered)> = lining(wanted, fabric).into_iter().collect();
-        let handled = Handled::of(&known::cloth(fabric, wanted.stock), None, &layers, wanted.confidence);
+        let asked = HandleWanted { layers: &layers, confidence: wanted.confidence, ..HandleWanted::default() };
+        let handled = Handled::of(&known::cloth(fabric, wanted.stock), &asked);
         let (alike, own): (Vec<Handle>, _) = handled.lines.into_iter().partition(|line| line.topic().is_shared());
         for handle in alike {
             match shared.iter_mut().find(|(known, ..)| *known == handle) {

@@ -1,7 +1,7 @@
 //! Two cloths in one seam, as JSON.
 
 use serde::Serialize;
-use tenter_core::making::pairing::SeamName;
+use tenter_core::making::garment::Seam;
 
 use crate::finding::pair::Pairing;
 use crate::json::{FigureJson, figure, millimetres, number, rounded};
@@ -41,8 +41,8 @@ pub fn render(pairing: &Pairing) -> String {
     let (pair, [first, second]) = (&pairing.pair, &pairing.sides);
     let json = PairJson {
         tags: [first.cloth.tag, second.cloth.tag],
-        seam: pairing.joined.name.map(SeamName::word),
-        grains: [first.edge.grain.word(), second.edge.grain.word()],
+        seam: pairing.joined.name.map(Seam::word),
+        grains: [first.grain.word(), second.grain.word()],
         seam_mm: millimetres(pairing.joined.length),
         answer: words::word(pair.answer),
         open: pair.open.map(words::open_word),

@@ -1,6 +1,6 @@
 //! One cloth as the swatch book shows it.
 
-use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
+use tenter_core::{Ask, Confidence, Figure, Figures, Grain, Length, Ratio, Rebound};
 
 use super::{class, together};
 use crate::finding::cloth::Shown;
@@ -14,7 +14,7 @@ use crate::log::{Fabric, Role, StoredTest};
 use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
-use crate::words::figures::recovery_grade;
+use crate::words::figures::{grade, recovery_grade, ruled_out};
 use crate::words::fit::{MAY_SHRINK, because};
 use crate::words::terms as words;
 use crate::words::terms::duration;
@@ -187,15 +187,17 @@ fn grown(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Optio
 /// What was read after release, in words.
 fn rested(standing: &Standing, confidence: Confidence) -> Option<String> {
     let rest = standing.figures.rest?;
-    let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
+    let rebound = Rebound::of(&standing.figures, confidence);
+    let mut words = vec![line_of("growth", &rest.growth, grade(rebound, Ask::Growth), confidence)];
     if let Some(recovery) = rest.recovery {
-        words.push(line_of("recovery", &recovery, recovery_grade(&recovery, &standing.notes), confidence));
+        words.push(line_of("recovery", &recovery, recovery_grade(rebound, &standing.notes), confidence));
     }
     Some(format!("{}, {} after release", words.join("; "), duration(rest.seconds)))
 }
 
-fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> String {
-    format!("{what} {}, {grade}", words::figure(figure, confidence))
+fn line_of(what: &str, figure: &Figure, grade: Option<&str>, confidence: Confidence) -> String {
+    let line = format!("{what} {}", words::figure(figure, confidence));
+    grade.map_or(line.clone(), |grade| format!("{line}, {grade}"))
 }
 
 fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
@@ -219,6 +221,9 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     for (grain, change) in shown.washing() {
         let line = washing::line(grain, &change, shown.confidence);
         add("washing", format!("{} {}", line.about, line.text), line.source);
+    }
+    if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| ruled_out(worst, shown.confidence)) {
+        add("suits", ruled_out, String::new());
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_string());

@@ -20,12 +20,8 @@ pub fn render(pairing: &Pairing, why: bool, unit: Unit, columns: usize) -> Strin
     for side in &pairing.sides {
         let growth = side.edge.growth.map(|growth| format!(", growth {}", terms::figure(&growth, pairing.confidence)));
         let stretch = terms::figure(&side.edge.stretch, pairing.confidence);
-        let said = format!(
-            "{} {}, {stretch}{}",
-            isolated(&side.cloth.name),
-            side.edge.grain.word(),
-            growth.unwrap_or_default()
-        );
+        let said =
+            format!("{} {}, {stretch}{}", isolated(&side.cloth.name), side.grain.word(), growth.unwrap_or_default());
         text.row(&side.cloth.tag.to_string(), &said);
     }
     text.row("seam", &words::runs(pairing));

@@ -1,8 +1,9 @@
 //! Two cloths in one seam, in words.
 
+use tenter_core::making::garment::Seam;
 use tenter_core::making::pairing::{
     Advice, AdviceLine, AdviceReason, BAND_ABOVE_POINTS, Between, Give, HANDLE_FROM_POINTS, Least, Match, Mismatch,
-    Open, SeamName, Which,
+    Open, Which,
 };
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Decimal, Unit};
@@ -92,20 +93,39 @@ pub const fn word(answer: Match) -> &'static str {
 
 /// The name of a seam.
 #[must_use]
-pub fn seam_name(name: SeamName) -> String {
-    match name {
-        SeamName::Zip => "edge with a zip".to_owned(),
-        SeamName::OutsideLeg => "outside leg seam".to_owned(),
-        SeamName::InsideLeg => "inside leg seam".to_owned(),
-        SeamName::Neckband | SeamName::Waistband | SeamName::Cuff => format!("{} on its edge", name.word()),
-        other => format!("{} seam", other.word()),
+pub const fn seam_name(seam: Seam) -> &'static str {
+    match seam {
+        Seam::Panel => "panel seam",
+        Seam::Princess => "princess seam",
+        Seam::Yoke => "yoke seam",
+        Seam::CentreBack => "centre back seam",
+        Seam::Shoulder => "shoulder seam",
+        Seam::HoodCentre => "centre seam of the hood",
+        Seam::HoodToNeck => "hood on the neck",
+        Seam::CollarToNeck => "collar on the neck",
+        Seam::Neckband => "band on the neck",
+        Seam::Armhole => "armhole seam",
+        Seam::Sleeve => "sleeve seam",
+        Seam::Side => "side seam",
+        Seam::SleeveAndSide => "sleeve and side in one seam",
+        Seam::Waist => "waist seam",
+        Seam::Waistband => "waistband on the waist",
+        Seam::Cuff => "cuff on its edge",
+        Seam::HemBand => "band on the lower edge",
+        Seam::OutsideLeg => "outside leg seam",
+        Seam::InsideLeg => "inside leg seam",
+        Seam::Crotch => "crotch seam",
+        Seam::BackSeat => "back seat seam",
+        Seam::Strap => "strap",
+        Seam::FrontEdge => "front edge with its zip",
+        Seam::LiningToFacing => "lining on the facing",
     }
 }
 
 /// Which seam it is, and how the grain of each side lies along it.
 #[must_use]
 pub fn runs(pairing: &Pairing) -> String {
-    let [one, other] = [&pairing.sides[0], &pairing.sides[1]].map(|side| side.edge.grain);
+    let [one, other] = [&pairing.sides[0], &pairing.sides[1]].map(|side| side.grain);
     let grain =
         if one == other { format!("both {}", one.word()) } else { format!("{} on {}", one.word(), other.word()) };
     match (pairing.joined.name, pairing.joined.grains) {
@@ -123,7 +143,9 @@ pub const fn stitch(stitch: Stitch) -> &'static str {
         Stitch::NarrowZigzag => "narrow zigzag",
         Stitch::Triple => "triple stitch",
         Stitch::WideZigzag => "wide zigzag",
-        Stitch::Overlock => "overlock",
+        Stitch::Overlock => "overlock of four threads",
+        Stitch::TwinNeedle => "twin needle",
+        Stitch::Coverstitch => "coverstitch",
     }
 }
 
@@ -201,7 +223,7 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
         AdviceReason::SameStretch => format!("{gap}, under {HANDLE_FROM_POINTS}"),
         AdviceReason::Gap => gap,
         AdviceReason::Mismatch => "one side comes out longer than the other".to_owned(),
-        AdviceReason::OffGrain => "its edge is curved or lies on the bias, so the grain does not hold it".to_owned(),
+        AdviceReason::OffGrain => "its edge would stretch before it is sewn, or while you sew it".to_owned(),
         AdviceReason::Give => pair.give.as_ref().map(|give| self::give(pairing, give)).unwrap_or_default(),
         AdviceReason::Grows => "it grows by more than 6 %".to_owned(),
         AdviceReason::TooClose => match pair.open {

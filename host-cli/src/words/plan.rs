@@ -130,7 +130,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         ),
         Step::Pair(pairing) => return pair::spoken(pairing),
         Step::Handle { handle, most, tags } => {
-            let line = handle::speak(handle, *most, plan.confidence);
+            let line = handle::speak(handle, *most, plan.confidence, unit);
             let tags: Vec<String> = tags.iter().map(ToString::to_string).collect();
             let whose = if tags.is_empty() { String::new() } else { format!(" ({})", tags.join(", ")) };
             Spoken { text: format!("{}{whose}", line.text), ..line }

@@ -7,7 +7,7 @@ use tenter_core::making::error::MakingError;
 use tenter_core::Construction;
 use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Weight, at, needle, practices, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Edge, Pair, Seam};
+use tenter_core::making::pairing::{Edge, Joint, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
@@ -78,7 +78,7 @@ pub extern "C" fn probe_pairing(given: &[Given; 6], seam: i32, stitch: u8, per_m
     let [first, second, growth, other_growth, washing, other_washing] = given;
     let one = Edge { growth: growth.some(), washing: washing.some(), ..Edge::new(first.figure()) };
     let other = Edge { growth: other_growth.some(), washing: other_washing.some(), ..Edge::new(second.figure()) };
-    let joined = Seam { stitch: pick(&Stitch::ALL, stitch), ..Seam::of(Length::from_steps(seam)) };
+    let joined = Joint { stitch: pick(&Stitch::ALL, stitch), ..Joint::of(Length::from_steps(seam)) };
     let pair = Pair::of(&one, &other, &joined, confidence(per_mille));
     said(pair, |pair| {
         let mismatches = [pair.growth, pair.washing].into_iter().flatten();

@@ -8,10 +8,11 @@ use tenter_core::Construction;
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
 use tenter_core::making::elastic::{CASINGS, Edging, Kind, RULES, passes, rules};
-use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Weight, at, needle, seam};
+use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Stay, StayLine, Weight, at, needle, seam};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Advice, Edge, MOST_LINES, Match, Pair, Run, Seam, SeamName, Shape, Which};
+use tenter_core::making::pairing::{Advice, Edge, Joint, MOST_LINES, Match, Pair, Which};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
+use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Width, by_area, by_chart};
@@ -62,23 +63,18 @@ fn piece() -> impl Strategy<Value = Piece> {
 
 fn edge(figure: impl Strategy<Value = Figure> + Clone) -> impl Strategy<Value = Edge> {
     let construction = prop::sample::select(Construction::ALL.to_vec());
-    (construction, grain(), figure.clone(), prop::option::of(figure.clone()), prop::option::of(figure)).prop_map(
-        |(construction, grain, stretch, growth, washing)| Edge { construction, grain, stretch, growth, washing },
+    let stays = [Stay::StayStitch, Stay::Tape, Stay::LeftFree].map(|stay| StayLine { stay, source: Source::Own });
+    let stay = prop::option::of(prop::sample::select(stays.to_vec()));
+    (construction, stay, figure.clone(), prop::option::of(figure.clone()), prop::option::of(figure)).prop_map(
+        |(construction, stay, stretch, growth, washing)| Edge { construction, stay, stretch, growth, washing },
     )
 }
 
-fn joined(length: impl Strategy<Value = Length>) -> impl Strategy<Value = Seam> {
+fn joint(length: impl Strategy<Value = Length>) -> impl Strategy<Value = Joint> {
     let stitch = prop::option::of(prop::sample::select(Stitch::ALL.to_vec()));
-    let shape = prop::sample::select(vec![Shape::Straight, Shape::Curved]);
     let band = prop::option::of(prop::sample::select(vec![Which::First, Which::Second]));
     let asked = prop::option::of((0..200_000u32).prop_map(|milli| Limit::milli_percent(milli).unwrap()));
-    (length, stitch, shape, band, asked).prop_map(|(length, stitch, shape, band, asked)| Seam {
-        length,
-        stitch,
-        shape,
-        band,
-        asked,
-    })
+    (length, stitch, band, asked).prop_map(|(length, stitch, band, asked)| Joint { length, stitch, band, asked })
 }
 
 /// The same advice where the cloths are named the other way round.
@@ -143,7 +139,7 @@ fn within_a_step(got: Length, want: BigRational) -> bool {
 proptest! {
     #[test]
     fn any_two_cloths_are_judged(
-        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in joined(length().boxed()),
+        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in joint(length().boxed()),
         confidence in confidence(),
     ) {
         let pair = Pair::of(&first, &second, &seam, confidence);
@@ -177,9 +173,9 @@ proptest! {
     #[test]
     fn a_pair_is_a_pair(
         first in edge(measured().boxed()), second in edge(measured().boxed()),
-        seam in joined((1600..1_600_000i32).prop_map(Length::from_steps).boxed()), confidence in confidence(),
+        seam in joint((1600..1_600_000i32).prop_map(Length::from_steps).boxed()), confidence in confidence(),
     ) {
-        let turned = Seam { band: seam.band.map(Which::other), ..seam };
+        let turned = Joint { band: seam.band.map(Which::other), ..seam };
         let there = Pair::of(&first, &second, &seam, confidence).unwrap();
         let back = Pair::of(&second, &first, &turned, confidence).unwrap();
         if first.stretch.ratio != second.stretch.ratio {
@@ -203,7 +199,7 @@ proptest! {
         let edge = |tenths| {
             Edge::new(Figure { u, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) })
         };
-        let seam = Seam::of(Length::from_mm(600));
+        let seam = Joint::of(Length::from_mm(600));
         let pair = |gap| Pair::of(&edge(100), &edge(100 + gap), &seam, Confidence::default()).unwrap();
         let (near, far) = (pair(less.min(more)), pair(less.max(more)));
         prop_assert!(far.chances.alike <= near.chances.alike + 1e-5);
@@ -220,21 +216,11 @@ proptest! {
         let grows = Edge { growth: Some(percent(grown)), ..Edge::new(percent(own)) };
         let share = |stretch| {
             let still = Edge { growth: Some(percent(0)), ..Edge::new(percent(stretch)) };
-            let pair = Pair::of(&grows, &still, &Seam::of(Length::from_mm(600)), Confidence::default()).unwrap();
+            let pair = Pair::of(&grows, &still, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
             pair.growth.unwrap().share.ratio
         };
         let (less, more) = (share(firm.min(firmer)), share(firm.max(firmer)));
         prop_assert!(less <= more && more <= Ratio::new(grown, 1000).unwrap(), "{:?} {:?}", less, more);
-    }
-
-    /// A seam by name runs the same way round for any cloth but a band.
-    #[test]
-    fn a_seam_runs_one_way(name in prop::sample::select(SeamName::ALL.to_vec())) {
-        let made = [Construction::Woven, Construction::Knit, Construction::Other].map(|made| Run::of(name, made));
-        for run in made {
-            prop_assert_eq!((run.grains[0], run.shape), (made[0].grains[0], made[0].shape));
-        }
-        prop_assert!(!made[0].is_band && !made[2].is_band);
     }
 
     /// r = 1 − 1/(1 + s) and back, exactly.
@@ -464,7 +450,7 @@ proptest! {
             let figures = tenter_core::Figures::of(test, rules.scatter).unwrap();
             Edge { growth: figures.rest.map(|rest| rest.growth), ..Edge::new(figures.stretch) }
         };
-        let pair = Pair::of(&edge(&one), &edge(&other), &Seam::of(Length::from_mm(600)), rules.confidence);
+        let pair = Pair::of(&edge(&one), &edge(&other), &Joint::of(Length::from_mm(600)), rules.confidence);
         prop_assert!(pair.is_ok(), "{pair:?}");
     }
 }

@@ -2,9 +2,9 @@
 //! what was added to a question is said.
 
 use crate::{assert_near, length, percent, whole_percent};
-use tenter_core::making::pairing::{
-    Advice, AdviceReason, Between, Edge, Match, Mismatch, Open, Pair, Run, Seam, SeamName, Shape, Which,
-};
+use tenter_core::making::garment;
+use tenter_core::making::handling::{Cloth, Runs, SeamUse, stay};
+use tenter_core::making::pairing::{Advice, AdviceReason, Between, Edge, Joint, Match, Mismatch, Open, Pair, Which};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
@@ -22,12 +22,12 @@ fn edge(stretch: Figure) -> Edge {
     Edge::new(stretch)
 }
 
-fn in_seam(first: &Edge, second: &Edge, seam: Seam) -> Pair {
+fn in_seam(first: &Edge, second: &Edge, seam: Joint) -> Pair {
     Pair::of(first, second, &seam, Confidence::default()).unwrap()
 }
 
 fn paired(first: Figure, second: Figure) -> Pair {
-    in_seam(&edge(first), &edge(second), Seam::of(length("60cm")))
+    in_seam(&edge(first), &edge(second), Joint::of(length("60cm")))
 }
 
 fn advice(pair: &Pair) -> Vec<Advice> {
@@ -48,7 +48,7 @@ fn a_quarter_inch_left_over_shows() {
     assert_eq!(percent(mismatch.share.ratio, 2), "1.04");
     let grows = Edge { growth: Some(left), ..edge(exactly(20)) };
     let firm = Edge { growth: Some(exactly(0)), ..edge(exactly(20)) };
-    let pair = in_seam(&grows, &firm, Seam::of(length("24in")));
+    let pair = in_seam(&grows, &firm, Joint::of(length("24in")));
     assert_eq!(pair.answer, Match::Handle); // They stretch alike.
     let below = pair.advice().iter().find(|line| line.advice == Advice::Below(Which::First)).copied().unwrap();
     assert_eq!(below.reason, AdviceReason::Mismatch);
@@ -98,7 +98,7 @@ fn gaps_too_close_to_call() {
 /// Rib to woven: the short stretchy band on top, pulled to match, both edges quartered (*Sewing unlike fabric seams*).
 #[test]
 fn rib_to_woven() {
-    let seam = Seam { band: Some(Which::Second), ..Seam::of(length("60cm")) };
+    let seam = Joint { band: Some(Which::Second), ..Joint::of(length("60cm")) };
     let pair = in_seam(&edge(exactly(2)), &edge(exactly(100)), seam);
     let advice = advice(&pair);
     assert_eq!(pair.answer, Match::BandToBody);
@@ -112,12 +112,12 @@ fn rib_to_woven() {
 fn a_knit_panel_in_a_woven() {
     let woven = Edge { construction: Construction::Woven, ..edge(exactly(4)) };
     let knit = |percent| Edge { construction: Construction::Knit, ..edge(exactly(percent)) };
-    let panel = in_seam(&woven, &knit(50), Seam::of(length("60cm")));
+    let panel = in_seam(&woven, &knit(50), Joint::of(length("60cm")));
     assert_eq!(panel.answer, Match::Unlike);
     let said = advice(&panel);
     assert!(said.starts_with(&[Advice::TapeEdge(Which::Second), Advice::OtherCloth(Which::Second)]), "{said:?}");
     // Even where the gap could be handled.
-    let near = advice(&in_seam(&woven, &knit(20), Seam::of(length("60cm"))));
+    let near = advice(&in_seam(&woven, &knit(20), Joint::of(length("60cm"))));
     assert!(near.contains(&Advice::TapeEdge(Which::Second)), "{near:?}");
     assert!(!near.iter().any(|one| matches!(one, Advice::StayStitch(_) | Advice::BandOnTop(_))), "{near:?}");
 }
@@ -129,13 +129,13 @@ fn growth_counts_as_far_as_the_seam_goes() {
     let tenths = |tenths| Figure::exact(Ratio::new(tenths, 1000).unwrap());
     let firm = Edge { growth: Some(tenths(0)), ..edge(tenths(61)) };
     let soft = Edge { growth: Some(tenths(32)), ..edge(tenths(235)) };
-    let pair = in_seam(&firm, &soft, Seam::of(length("40cm")));
+    let pair = in_seam(&firm, &soft, Joint::of(length("40cm")));
     let growth = pair.growth.unwrap();
     assert_eq!((percent(growth.share.ratio, 2).as_str(), growth.answer), ("0.83", Answer::Meets));
     assert_near(growth.length.mm(), 3.32, 0.01, "mm");
     // The same cloths in a seam that gives it all.
     let pulled = Edge { growth: Some(tenths(0)), ..edge(tenths(235)) };
-    assert_eq!(in_seam(&pulled, &soft, Seam::of(length("40cm"))).growth.unwrap().answer, Answer::Over);
+    assert_eq!(in_seam(&pulled, &soft, Joint::of(length("40cm"))).growth.unwrap().answer, Answer::Over);
 }
 
 /// The cloth that grows goes below, and so does the stretchier one; where a gap of 3.0 ± 5.4 points decides nothing and
@@ -144,7 +144,7 @@ fn growth_counts_as_far_as_the_seam_goes() {
 fn what_grows_goes_below() {
     let four = Edge { growth: Some(about(1, 0.3)), ..edge(about(20, 1.9)) };
     let five = Edge { growth: Some(about(9, 0.3)), ..edge(about(17, 1.9)) };
-    let pair = in_seam(&four, &five, Seam::of(length("60cm")));
+    let pair = in_seam(&four, &five, Joint::of(length("60cm")));
     assert_eq!((pair.answer, pair.stretchier), (Match::Handle, Some(Which::First)));
     let said = advice(&pair);
     assert!(said.contains(&Advice::Below(Which::Second)) && !said.contains(&Advice::Below(Which::First)), "{said:?}");
@@ -155,9 +155,9 @@ fn what_grows_goes_below() {
 #[test]
 fn a_seam_that_takes_the_give_away() {
     let tenths = |tenths| Figure { u: 0.3, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) };
-    let asked = |milli| Seam { asked: Limit::milli_percent(milli).ok(), ..Seam::of(length("60cm")) };
+    let asked = |milli| Joint { asked: Limit::milli_percent(milli).ok(), ..Joint::of(length("60cm")) };
     let pair = |seam| in_seam(&edge(tenths(61)), &edge(tenths(4)), seam);
-    assert_eq!(pair(Seam::of(length("60cm"))).answer, Match::Alike);
+    assert_eq!(pair(Joint::of(length("60cm"))).answer, Match::Alike);
     let firm = pair(asked(5_000));
     assert_eq!((firm.answer, firm.give.unwrap().answer), (Match::TooFirm, Answer::Short));
     assert!(advice(&firm).contains(&Advice::OtherCloth(Which::Second)));
@@ -175,61 +175,59 @@ fn the_remedy_is_for_what_is_in_doubt() {
         growth: Some(about(2, 0.4)),
         ..edge(Figure { u: 0.4, ..Figure::exact(Ratio::new(377, 1000).unwrap()) })
     };
-    let pair = in_seam(&one, &other, Seam::of(length("60cm")));
+    let pair = in_seam(&one, &other, Joint::of(length("60cm")));
     assert!(pair.chances.alike > 0.999 && pair.open == Some(Open::Growth), "{pair:?}");
     let said = advice(&pair);
     assert!(said.contains(&Advice::ReadGrowthAgain(None)), "{said:?}");
     assert!(!said.iter().any(|one| matches!(one, Advice::PullAgain(_))), "{said:?}");
 }
 
-/// Side, panel, princess and zip seams lie lengthwise, yoke, hem and waist seams crosswise, shoulder seams slant (derived from
-/// the shape of the pieces). Ribbing is cut with its stretch round the body (Association of Sewing and Design Professionals,
-/// Standards); a woven waistband is cut lengthwise (common practice).
+/// Side, panel, princess and zip seams lie lengthwise, yoke, hem and waist seams crosswise, shoulder and armhole off the grain
+/// (derived from the shape of the pieces). Ribbing is cut with its stretch round the body (Association of Sewing and Design
+/// Professionals, Standards); a woven waistband is cut lengthwise (common practice).
 #[test]
 fn how_each_seam_runs() {
     use Grain::{Bias, Crosswise, Lengthwise};
-    let run = |name| Run::of(name, Construction::Woven);
-    for (names, grains) in [
-        (
-            &[SeamName::Side, SeamName::Panel, SeamName::Princess, SeamName::Zip, SeamName::OutsideLeg][..],
-            [Lengthwise; 2],
-        ),
-        (&[SeamName::Yoke, SeamName::Hem, SeamName::Waist, SeamName::Neck], [Crosswise; 2]),
-        (&[SeamName::Shoulder, SeamName::Raglan, SeamName::Armhole, SeamName::Seat], [Bias; 2]),
-        (&[SeamName::Waistband, SeamName::Cuff], [Crosswise, Lengthwise]),
+    use garment::Seam;
+    let grains = |seam: Seam| seam.row().runs.map(Runs::grain);
+    for (seams, want) in [
+        (&[Seam::Side, Seam::Panel, Seam::Princess, Seam::FrontEdge, Seam::OutsideLeg][..], [Lengthwise; 2]),
+        (&[Seam::Yoke, Seam::Waist, Seam::HemBand], [Crosswise; 2]),
+        (&[Seam::Shoulder, Seam::Armhole, Seam::Crotch], [Bias; 2]),
+        (&[Seam::Waistband, Seam::Cuff], [Crosswise, Lengthwise]),
     ] {
-        for name in names {
-            assert_eq!(run(*name).grains, grains, "{name:?}");
+        for seam in seams {
+            assert_eq!(grains(*seam), want, "{seam:?}");
         }
     }
-    for name in [SeamName::Neckband, SeamName::Cuff, SeamName::Waistband] {
-        let rib = Run::of(name, Construction::Knit);
-        assert_eq!((rib.grains, rib.is_band, run(name).is_band), ([Crosswise; 2], true, false), "{name:?}");
+    for seam in [Seam::Waistband, Seam::Cuff] {
+        assert_eq!(seam.in_knit().runs.map(Runs::grain), [Crosswise; 2], "{seam:?}");
     }
-    for (name, shape) in [(SeamName::Side, Shape::Straight), (SeamName::Armhole, Shape::Curved)] {
-        assert_eq!(run(name).shape, shape, "{name:?}");
+    for (seam, curved) in [(Seam::Side, false), (Seam::Panel, false), (Seam::Princess, true), (Seam::Armhole, true)] {
+        assert_eq!(seam.row().curved, curved, "{seam:?}");
     }
 }
 
-/// Curved and slanting edges are stay-stitched (ICAR e-course, Clothing Construction), straight ones on the grain are not, and
-/// knits are taped instead (*Successful Sewing*, 2013, p. 288). Stitching from the centre outwards: common practice, no source.
+/// Curved and slanting edges are stay-stitched (ICAR e-course, Clothing Construction), straight ones along the grain are not, and
+/// knits are never. Stitching from the centre outwards: common practice, no source.
 #[test]
 fn what_everybody_does() {
-    let seam = |shape| Seam { shape, ..Seam::of(length("60cm")) };
-    let of = |second: Edge, shape| in_seam(&edge(exactly(5)), &second, seam(shape)).advice();
-    let stays =
-        |second: Edge, shape| of(second, shape).iter().any(|line| line.advice == Advice::StayStitch(Which::Second));
-    let woven = Edge { construction: Construction::Woven, ..edge(exactly(20)) };
-    assert!(stays(woven, Shape::Curved) && !stays(woven, Shape::Straight));
-    assert!(stays(Edge { grain: Grain::Bias, ..woven }, Shape::Straight));
-    assert!(!stays(Edge { construction: Construction::Knit, ..woven }, Shape::Curved));
-    let lines = of(woven, Shape::Curved);
+    let stays = |construction, runs, curved| {
+        let kept = stay(&Cloth::new(construction), &SeamUse { runs, curved, ..SeamUse::default() });
+        let second = Edge { construction, stay: kept, ..edge(exactly(20)) };
+        advice(&in_seam(&edge(exactly(5)), &second, Joint::of(length("60cm"))))
+            .contains(&Advice::StayStitch(Which::Second))
+    };
+    assert!(stays(Construction::Woven, Runs::Around, true) && stays(Construction::Woven, Runs::Slanting, false));
+    assert!(!stays(Construction::Woven, Runs::Lengthwise, false));
+    assert!(!stays(Construction::Knit, Runs::Around, true));
+    let lines = paired(exactly(5), exactly(20)).advice();
     let centre = lines.iter().find(|line| line.advice == Advice::CentreOutwards).unwrap();
     assert_eq!(centre.source, Source::CommonPractice);
     // A joined sample is washed (*Pairing fabrics in one garment*, 2022), unless both were and changed alike.
     assert!(lines.iter().any(|line| line.advice == Advice::WashJoinedSample));
     let washed = Edge { growth: Some(exactly(0)), washing: Some(exactly(-2)), ..edge(exactly(20)) };
-    let alike = in_seam(&washed, &washed, Seam::of(length("60cm")));
+    let alike = in_seam(&washed, &washed, Joint::of(length("60cm")));
     assert_eq!(advice(&alike), [Advice::NoHandling]);
 }
 

@@ -2,22 +2,22 @@
 
 use heapless::Vec;
 
-use super::{Between, Least, Match, Open, Pair, Shape, Which};
+use super::{Between, Least, Match, Open, Pair, Which};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
+use crate::making::handling::{Stay, StayLine};
 use crate::making::stitch::Stitch;
 use crate::reading::construction::Construction;
-use crate::reading::pull_test::Grain;
 
 impl Pair {
     /// What to do, each line with its reason and source: only what the figures call for.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Pair, Seam, Which};
+    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair, Which};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
-    /// let pair = Pair::of(&edge(5), &edge(20), &Seam::of(Length::from_mm(600)), Confidence::default()).unwrap();
+    /// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// assert!(pair.advice().iter().any(|line| line.advice == Advice::Below(Which::Second)));
     /// ```
     #[must_use]
@@ -32,11 +32,11 @@ impl Pair {
     /// As [`Pair::advice`], line by line: what of them is not looked at takes no room in a program.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Pair, Seam};
+    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let edge = Edge::new(Figure::exact(Ratio::new(5, 100).unwrap()));
-    /// let pair = Pair::of(&edge, &edge, &Seam::of(Length::from_mm(600)), Confidence::default()).unwrap();
+    /// let pair = Pair::of(&edge, &edge, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// let mut first = None;
     /// pair.advise(|line| first = first.or(Some(line.advice)));
     /// assert_eq!(first, Some(Advice::NoHandling));
@@ -61,10 +61,15 @@ impl Pair {
                 say(Advice::QuarterMarks, reason, UNLIKE);
                 if let Some(which) = fuller {
                     say(Advice::Below(which), reason, ON_TOP);
-                    if self.is_panel_in_woven(which) {
-                        say(Advice::TapeEdge(which), reason, TAPED);
-                    } else if self.wants_stay(which) {
-                        say(Advice::StayStitch(which), AdviceReason::OffGrain, STAY);
+                    match self.side(which).1 {
+                        _ if self.is_panel_in_woven(which) => say(Advice::TapeEdge(which), reason, TAPED),
+                        Some(StayLine { stay: Stay::StayStitch, source }) => {
+                            say(Advice::StayStitch(which), AdviceReason::OffGrain, source);
+                        }
+                        Some(StayLine { stay: Stay::Tape, source }) => {
+                            say(Advice::TapeEdge(which), AdviceReason::OffGrain, source);
+                        }
+                        Some(_) | None => {}
                     }
                 }
                 say(Advice::CentreOutwards, reason, Source::CommonPractice);
@@ -121,7 +126,7 @@ impl Pair {
         longer().map_or((self.stretchier, AdviceReason::TooClose), |which| (Some(which), AdviceReason::Mismatch))
     }
 
-    const fn side(&self, which: Which) -> (Construction, Grain, bool) {
+    const fn side(&self, which: Which) -> (Construction, Option<StayLine>, bool) {
         let [first, second] = self.sides;
         match which {
             Which::First => first,
@@ -134,19 +139,11 @@ impl Pair {
         let made = |which| self.side(which).0;
         made(which) == Construction::Knit && made(which.other()) == Construction::Woven
     }
-
-    /// An edge that the grain does not hold: curved, or on the bias. A knit is taped where it must not give, and not
-    /// stay-stitched, since that takes the give away where it must.
-    fn wants_stay(&self, which: Which) -> bool {
-        let (construction, grain, _) = self.side(which);
-        construction != Construction::Knit && (self.shape == Shape::Curved || grain == Grain::Bias)
-    }
 }
 
 const UNLIKE: Source = Source::CommonPractice;
 const ON_TOP: Source = Source::CommonPractice;
 const ONE_GARMENT: Source = Source::CommonPractice;
-const STAY: Source = Source::Published("ICAR e-course, Clothing Construction: stay curved and slanting edges");
 const TAPED: Source =
     Source::Published("Successful Sewing, school text, 2013, p. 288: tape knits at shoulder, armhole and neck");
 
@@ -207,7 +204,7 @@ pub enum AdviceReason {
     Mismatch,
     /// One side is a band.
     Band,
-    /// The edge is curved, or lies on the bias.
+    /// The edge would stretch before or in the seam.
     OffGrain,
     /// The seam gives less than is asked along it.
     Give,

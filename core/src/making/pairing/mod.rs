@@ -4,11 +4,9 @@
 
 mod advice;
 mod mismatch;
-mod seam;
 
 pub use advice::{Advice, AdviceLine, AdviceReason, MOST_LINES};
 pub use mismatch::Mismatch;
-pub use seam::{Run, SeamName, Shape};
 
 use super::error::{MakingError, positive};
 use super::stitch::Stitch;
@@ -16,11 +14,11 @@ use crate::answer::Figure;
 use crate::answer::class::GrowthClass;
 use crate::answer::confidence::Confidence;
 use crate::answer::verdict::Answer;
+use crate::making::handling::StayLine;
 use crate::number::ratio::Ratio;
 use crate::reading::construction::Construction;
 use crate::reading::length::Length;
 use crate::reading::limit::Limit;
-use crate::reading::pull_test::Grain;
 use mismatch::{beyond, gap, growth_in_seam};
 
 /// From this gap in stretch on, in points, two cloths want handling. The tool's own.
@@ -52,8 +50,8 @@ const CLEARLY_WORSE: f32 = 1.5;
 pub struct Edge {
     /// How the cloth is made.
     pub construction: Construction,
-    /// Its grain along the seam.
-    pub grain: Grain,
+    /// What keeps it before the seam, as [`stay`](crate::making::handling::stay) has it; none where nothing does.
+    pub stay: Option<StayLine>,
     /// Its stretch along the seam.
     pub stretch: Figure,
     /// Its growth along the seam, where that was read.
@@ -67,51 +65,49 @@ impl Edge {
     ///
     /// ```
     /// use tenter_core::making::pairing::Edge;
-    /// use tenter_core::{Figure, Grain, Ratio};
+    /// use tenter_core::{Construction, Figure, Ratio};
     ///
-    /// assert_eq!(Edge::new(Figure::exact(Ratio::ZERO)).grain, Grain::Crosswise);
+    /// assert_eq!(Edge::new(Figure::exact(Ratio::ZERO)).construction, Construction::Other);
     /// ```
     #[must_use]
     pub const fn new(stretch: Figure) -> Self {
-        Self { construction: Construction::Other, grain: Grain::Crosswise, stretch, growth: None, washing: None }
+        Self { construction: Construction::Other, stay: None, stretch, growth: None, washing: None }
     }
 }
 
-/// A seam that joins two cloths.
+/// What joins two cloths.
 ///
 /// ```
 /// use tenter_core::Length;
-/// use tenter_core::making::pairing::{Seam, Shape};
+/// use tenter_core::making::pairing::Joint;
 ///
-/// assert_eq!(Seam::of(Length::from_mm(600)).shape, Shape::Straight);
+/// assert_eq!(Joint::of(Length::from_mm(600)).asked, None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Seam {
+pub struct Joint {
     /// Its length.
     pub length: Length,
     /// The stitch, where it is chosen.
     pub stitch: Option<Stitch>,
-    /// How its edges lie.
-    pub shape: Shape,
     /// The cloth that is a band, cut shorter and pulled to match; none in a seam without one.
     pub band: Option<Which>,
     /// The least stretch that is asked along it.
     pub asked: Option<Limit>,
 }
 
-impl Seam {
-    /// A straight seam of which nothing else is known.
+impl Joint {
+    /// A seam of which nothing else is known.
     ///
     /// ```
     /// use tenter_core::Length;
-    /// use tenter_core::making::pairing::Seam;
+    /// use tenter_core::making::pairing::Joint;
     ///
-    /// assert_eq!(Seam::of(Length::from_mm(600)).band, None);
+    /// assert_eq!(Joint::of(Length::from_mm(600)).band, None);
     /// ```
     #[must_use]
     pub const fn of(length: Length) -> Self {
-        Self { length, stitch: None, shape: Shape::Straight, band: None, asked: None }
+        Self { length, stitch: None, band: None, asked: None }
     }
 }
 
@@ -224,11 +220,11 @@ pub struct Chances {
 /// Whether a seam gives what is asked along it.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Pair, Seam};
+/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
 /// use tenter_core::{Answer, Confidence, Figure, Length, Limit, Ratio};
 ///
 /// let edge = |per_mille| Edge::new(Figure::exact(Ratio::new(per_mille, 1000).unwrap()));
-/// let seam = Seam { asked: Limit::milli_percent(5_000).ok(), ..Seam::of(Length::from_mm(600)) };
+/// let seam = Joint { asked: Limit::milli_percent(5_000).ok(), ..Joint::of(Length::from_mm(600)) };
 /// let pair = Pair::of(&edge(61), &edge(4), &seam, Confidence::default()).unwrap();
 /// assert_eq!((pair.answer, pair.give.unwrap().answer), (Match::TooFirm, Answer::Short));
 /// ```
@@ -246,11 +242,11 @@ pub struct Give {
 /// What two cloths do in one seam.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Pair, Seam};
+/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
 /// use tenter_core::{Confidence, Figure, Length, Ratio};
 ///
 /// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
-/// let pair = Pair::of(&edge(5), &edge(20), &Seam::of(Length::from_mm(600)), Confidence::default()).unwrap();
+/// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
 /// assert_eq!(pair.answer, Match::Handle);
 /// assert_eq!(pair.stretch.ratio.percent(0).to_string(), "5");
 /// ```
@@ -283,21 +279,19 @@ pub struct Pair {
     /// where it is too close to call, and of a band, which is one whatever the gap.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Match, Pair, Seam};
+    /// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let percent = |percent| Figure::exact(Ratio::new(percent, 100).unwrap());
     /// let edge = |grown| Edge { growth: Some(percent(grown)), ..Edge::new(percent(20)) };
-    /// let seam = Seam::of(Length::from_mm(600));
+    /// let seam = Joint::of(Length::from_mm(600));
     /// let pair = Pair::of(&edge(1), &edge(5), &seam, Confidence::default()).unwrap();
     /// // Not for the gap, of which there is none.
     /// assert_eq!((pair.answer, pair.chances.handle, pair.chance), (Match::Handle, 0.0, Some(1.0)));
     /// ```
     pub chance: Option<f32>,
-    /// The shape of the seam.
-    shape: Shape,
-    /// How each side is made, its grain, and whether it grows so much that it will bag.
-    sides: [(Construction, Grain, bool); 2],
+    /// How each side is made, what keeps its edge, and whether it grows so much that it will bag.
+    sides: [(Construction, Option<StayLine>, bool); 2],
     /// Whose stretch and whose growth is known clearly less well.
     vaguer: [Option<Which>; 2],
 }
@@ -310,16 +304,16 @@ impl Pair {
     /// [`MakingError::Seam`] unless the seam is longer than zero, [`MakingError::TooLarge`].
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Least, Pair, Seam};
+    /// use tenter_core::making::pairing::{Edge, Least, Joint, Pair};
     /// use tenter_core::making::stitch::Stitch;
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let knit = Edge::new(Figure::exact(Ratio::new(60, 100).unwrap()));
-    /// let seam = Seam { stitch: Some(Stitch::Straight), ..Seam::of(Length::from_mm(400)) };
+    /// let seam = Joint { stitch: Some(Stitch::Straight), ..Joint::of(Length::from_mm(400)) };
     /// let pair = Pair::of(&knit, &knit, &seam, Confidence::default()).unwrap();
     /// assert_eq!(pair.least, Least::Stitch); // Whatever the knit gives, a straight stitch pops first.
     /// ```
-    pub fn of(first: &Edge, second: &Edge, seam: &Seam, confidence: Confidence) -> Result<Self, MakingError> {
+    pub fn of(first: &Edge, second: &Edge, seam: &Joint, confidence: Confidence) -> Result<Self, MakingError> {
         positive(seam.length, MakingError::Seam)?;
         let (gap, stretchier) = gap(first.stretch, second.stretch).ok_or(MakingError::TooLarge)?;
         let mismatch = |one: Option<Figure>, other: Option<Figure>| {
@@ -351,8 +345,7 @@ impl Pair {
             answer,
             open,
             chance,
-            shape: seam.shape,
-            sides: [first, second].map(|edge| (edge.construction, edge.grain, grows(edge))),
+            sides: [first, second].map(|edge| (edge.construction, edge.stay, grows(edge))),
             vaguer: [vaguer(Some(first.stretch), Some(second.stretch)), vaguer(grown[0], grown[1])],
         })
     }

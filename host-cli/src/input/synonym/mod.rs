@@ -17,7 +17,7 @@ use super::{Field, Why, Wrong};
 
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
-pub use garment::{GARMENTS, garments};
+pub use garment::{GARMENTS, KIND, garments};
 pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
 pub use seam::SEAM;
@@ -136,6 +136,7 @@ mod tests {
         sound(&UNIT);
         sound(&STITCH);
         sound(&SEAM);
+        sound(&KIND);
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
