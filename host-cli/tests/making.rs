@@ -124,14 +124,14 @@ fn interfacing_is_no_seam_partner() {
 #[test]
 fn the_stretchier_cloth_lies_below() {
     let program = cloths();
-    for line in ["pair 1 2 --along 60cm --seam waist", "pair 2 1 --along 60cm --seam waist"] {
+    for line in ["pair 1 2 --along 60cm --seam waist --wants 5%", "pair 2 1 --along 60cm --seam waist --wants 5%"] {
         let text = program.line(&format!("{line} --why")).out;
         for words in [
             "2 corduroy below, on the feed".to_owned(),
             "stay-stitch the edge of 2 corduroy".to_owned(),
             "from the centre outwards".to_owned(),
             "[common practice, no".to_owned(),
-            "[ICAR e-course, Clothing Construction".to_owned(),
+            "[ICAR 121209: stay-stitch".to_owned(),
             "these limits are the tool's own".to_owned(),
         ] {
             assert!(text.contains(&words), "{words}: {text}");

@@ -181,7 +181,8 @@ impl Pairing {
         let side = |fabric: &Fabric, seam: &SeamUse| {
             let grain = seam.runs.grain();
             let mut edge = known::edge(fabric, grain, stock).map_err(Unjoined::NotPulled)?;
-            edge.stay = stay(&known::cloth(fabric, stock), seam);
+            let seam = SeamUse { asked: asked.map(Limit::ratio).filter(|_| !seam.held), ..*seam };
+            edge.stay = stay(&known::cloth(fabric, stock), &seam);
             Ok(SeamSide { cloth: fabric.into(), grain, edge })
         };
         let sides = [side(first, &one)?, side(second, &other)?];

@@ -186,7 +186,7 @@ pub fn gap(pairing: &Pairing) -> String {
 /// By how much one side comes out longer, and whether that shows.
 #[must_use]
 pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
-    let length = mismatch.length.show(quantity::seam_unit(unit));
+    let length = quantity::tape(mismatch.length, quantity::seam_unit(unit));
     let seam = quantity::width(pairing.joined.length, unit);
     let shows = match mismatch.answer {
         Answer::Meets => "does not show",
