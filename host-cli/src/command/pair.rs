@@ -2,14 +2,14 @@
 
 use tenter_core::Unit;
 use tenter_core::making::garment::Seam;
-use tenter_core::making::pairing::{Match, Which};
+use tenter_core::making::pairing::Match;
 
 use super::find;
 use crate::cli::making::PairArgs;
 use crate::deed::Refused;
 use crate::error::Error;
 use crate::finding::fit::Stock;
-use crate::finding::pair::{Joined, Pairing, Unjoined};
+use crate::finding::pair::{Pairing, SeamAsked, Unjoined};
 use crate::input::{self, Field, Why, Wrong, amount, making};
 use crate::json::pair as pair_json;
 use crate::store::Read;
@@ -29,10 +29,10 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let grains = args.grain.as_deref().map(making::grains).transpose()?;
     // Most seams of two cloths run down the body.
     let name = args.seam.or(grains.is_none().then_some(Seam::Side));
-    let joined = Joined { name, piece: Which::Second, grains, length, stitch: args.stitch };
+    let seam = SeamAsked { name, grains, length, stitch: args.stitch };
     let asked = input::limit(Field::Wants, args.wants.as_deref(), Unit::Mm)?;
     let pairing =
-        Pairing::of([&first, &second], joined, asked, &stock, confidence).map_err(|error| unjoined(error, args))?;
+        Pairing::of([&first, &second], seam, asked, &stock, confidence).map_err(|error| unjoined(error, args))?;
     let unit = args.advice.show.units.or_else(|| input::unit_of(&args.along)).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", pair_json::render(&pairing))?;

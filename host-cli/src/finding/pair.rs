@@ -26,13 +26,11 @@ impl From<&Fabric> for Named {
     }
 }
 
-/// A seam as it is asked about.
+/// A seam as it is asked about. Its second side is the piece that is set on, where it has one: a band, a cuff, a hood.
 #[derive(Debug, Clone, Copy)]
-pub struct Joined {
+pub struct SeamAsked {
     /// Which seam it is; none where only its grains are known.
     pub name: Option<Seam>,
-    /// The side that is the piece set on, where the seam has one: a band, a cuff, a hood.
-    pub piece: Which,
     /// The grain of each side, where that was said.
     pub grains: Option<[Grain; 2]>,
     /// Its length.
@@ -41,36 +39,18 @@ pub struct Joined {
     pub stitch: Option<Stitch>,
 }
 
-impl Joined {
-    /// A seam of which the second side is the piece.
+impl SeamAsked {
+    /// A seam by its name.
     #[must_use]
     pub const fn of(name: Option<Seam>, length: Length) -> Self {
-        Self { name, piece: Which::Second, grains: None, length, stitch: None }
-    }
-
-    /// The seam that two roles are joined in, by their names: `waistband`, `cuff`, `hood` … A seam of any other roles is
-    /// taken for one that runs down the body.
-    #[must_use]
-    pub fn between_roles(roles: [&str; 2], length: Length) -> Self {
-        let [first, second] = roles.map(piece);
-        match (first, second) {
-            (_, Some(name)) => Self::of(Some(name), length),
-            (Some(name), None) => Self { piece: Which::First, ..Self::of(Some(name), length) },
-            (None, None) => Self::of(Some(Seam::Side), length),
-        }
+        Self { name, grains: None, length, stitch: None }
     }
 
     /// What it is in cloths that are made so.
-    fn seam(&self, made: [Construction; 2]) -> Laid {
-        let [first, second] = made;
-        let piece = match self.piece {
-            Which::First => first,
-            Which::Second => second,
-        };
+    fn laid(&self, made: [Construction; 2]) -> Laid {
+        let [_, piece] = made;
         let row = self.name.map(|name| if piece == Construction::Knit { name.in_knit() } else { name.row() });
         let runs = row.map_or([Runs::Lengthwise; 2], |row| row.runs);
-        let [body, set_on] = runs;
-        let runs = if self.piece == Which::First { [set_on, body] } else { runs };
         let passes = row.is_some_and(|row| row.over != Over::Nothing);
         let each = |runs| SeamUse {
             runs,
@@ -84,14 +64,14 @@ impl Joined {
         Laid {
             sides: self.grains.map_or(runs, |grains| grains.map(Runs::along)).map(each),
             // A woven band does not give: it is cut to length.
-            band: (passes && piece == Construction::Knit).then_some(self.piece),
+            band: (passes && piece == Construction::Knit).then_some(Which::Second),
         }
     }
 
     /// The grain of each side along it.
     #[must_use]
     pub fn grains(&self, fabrics: [&Fabric; 2]) -> [Grain; 2] {
-        self.seam(fabrics.map(|fabric| fabric.construction)).sides.map(|side| side.runs.grain())
+        self.laid(fabrics.map(|fabric| fabric.construction)).sides.map(|side| side.runs.grain())
     }
 }
 
@@ -101,24 +81,6 @@ struct Laid {
     sides: [SeamUse; 2],
     /// The side that is a band.
     band: Option<Which>,
-}
-
-/// The seam that a role is set on with, by its name.
-fn piece(role: &str) -> Option<Seam> {
-    let role = role.to_lowercase();
-    let names = [
-        ("waistband", Seam::Waistband),
-        ("neckband", Seam::Neckband),
-        ("neck ribbing", Seam::Neckband),
-        ("cuff", Seam::Cuff),
-        ("ribbing", Seam::Cuff),
-        ("band", Seam::HemBand),
-        ("hood", Seam::HoodToNeck),
-        ("collar", Seam::CollarToNeck),
-        ("yoke", Seam::Yoke),
-        ("sleeve", Seam::Armhole),
-    ];
-    names.into_iter().find(|(word, _)| role.contains(word)).map(|(_, name)| name)
 }
 
 /// One side of a seam.
@@ -149,7 +111,7 @@ pub struct Pairing {
     /// The cloths.
     pub sides: [SeamSide; 2],
     /// The seam.
-    pub joined: Joined,
+    pub seam: SeamAsked,
     /// What the core says.
     pub pair: Pair,
     /// How sure an answer is.
@@ -164,12 +126,12 @@ impl Pairing {
     /// A grain that was not pulled, interfacing, a seam that is not longer than zero, or figures that are too large.
     pub fn of(
         fabrics: [&Fabric; 2],
-        joined: Joined,
+        seam: SeamAsked,
         asked: Option<Limit>,
         stock: &Stock,
         confidence: Confidence,
     ) -> Result<Self, Unjoined> {
-        if joined.length <= Length::ZERO {
+        if seam.length <= Length::ZERO {
             return Err(Unjoined::Making(MakingError::Seam));
         }
         if let Some(layer) = fabrics.into_iter().find(|fabric| purpose::of_cloth(fabric) == Some(Purpose::Interfacing))
@@ -177,7 +139,7 @@ impl Pairing {
             return Err(Unjoined::Interfacing(layer.into()));
         }
         let [first, second] = fabrics;
-        let Laid { sides: [one, other], band } = joined.seam([first.construction, second.construction]);
+        let Laid { sides: [one, other], band } = seam.laid([first.construction, second.construction]);
         let side = |fabric: &Fabric, seam: &SeamUse| {
             let grain = seam.runs.grain();
             let mut edge = known::edge(fabric, grain, stock).map_err(Unjoined::NotPulled)?;
@@ -188,9 +150,9 @@ impl Pairing {
         let sides = [side(first, &one)?, side(second, &other)?];
         // What keeps its length gives nothing, whatever the view asks.
         let asked = asked.filter(|_| !one.held);
-        let joint = Joint { length: joined.length, stitch: joined.stitch, band, asked };
+        let joint = Joint { length: seam.length, stitch: seam.stitch, band, asked };
         let pair = Pair::of(&sides[0].edge, &sides[1].edge, &joint, confidence).map_err(Unjoined::Making)?;
-        Ok(Self { sides, joined, pair, confidence })
+        Ok(Self { sides, seam, pair, confidence })
     }
 
     /// A side.
@@ -216,22 +178,17 @@ mod tests {
     use super::*;
 
     #[test]
-    fn roles_say_which_seam_they_are_set_on_with() {
-        let length = Length::from_mm(600);
-        let seam = |roles| {
-            let joined = Joined::between_roles(roles, length);
-            (joined.name, joined.piece)
-        };
-        assert_eq!(seam(["main", "side panel"]), (Some(Seam::Side), Which::Second));
-        assert_eq!(seam(["main", "Waistband"]), (Some(Seam::Waistband), Which::Second));
-        assert_eq!(seam(["hood", "main"]), (Some(Seam::HoodToNeck), Which::First));
-        let grains = |roles, made| {
-            let laid = Joined::between_roles(roles, length).seam(made);
+    fn only_a_knit_band_is_pulled_to_match() {
+        let seam = |name, grains, made| {
+            let asked = SeamAsked { grains, ..SeamAsked::of(name, Length::from_mm(600)) };
+            let laid = asked.laid(made);
             (laid.sides.map(|side| side.runs.grain()), laid.band)
         };
-        let knit = grains(["cuff", "main"], [Construction::Knit, Construction::Woven]);
-        assert_eq!(knit, ([Grain::Crosswise; 2], Some(Which::First)));
-        let woven = grains(["waistband", "main"], [Construction::Woven; 2]);
-        assert_eq!(woven, ([Grain::Lengthwise, Grain::Crosswise], None));
+        let knit = [Construction::Woven, Construction::Knit];
+        assert_eq!(seam(Some(Seam::Cuff), None, knit), ([Grain::Crosswise; 2], Some(Which::Second)));
+        let woven = [Grain::Crosswise, Grain::Lengthwise];
+        assert_eq!(seam(Some(Seam::Waistband), None, [Construction::Woven; 2]), (woven, None));
+        assert_eq!(seam(None, None, knit), ([Grain::Lengthwise; 2], None));
+        assert_eq!(seam(Some(Seam::Side), Some(woven), knit), (woven, None));
     }
 }

@@ -41,9 +41,9 @@ pub fn render(pairing: &Pairing) -> String {
     let (pair, [first, second]) = (&pairing.pair, &pairing.sides);
     let json = PairJson {
         tags: [first.cloth.tag, second.cloth.tag],
-        seam: pairing.joined.name.map(Seam::word),
+        seam: pairing.seam.name.map(Seam::word),
         grains: [first.grain.word(), second.grain.word()],
-        seam_mm: millimetres(pairing.joined.length),
+        seam_mm: millimetres(pairing.seam.length),
         answer: words::word(pair.answer),
         open: pair.open.map(words::open_word),
         alike: rounded(pair.chances.alike, 4),

@@ -128,7 +128,7 @@ pub fn runs(pairing: &Pairing) -> String {
     let [one, other] = [&pairing.sides[0], &pairing.sides[1]].map(|side| side.grain);
     let grain =
         if one == other { format!("both {}", one.word()) } else { format!("{} on {}", one.word(), other.word()) };
-    match (pairing.joined.name, pairing.joined.grains) {
+    match (pairing.seam.name, pairing.seam.grains) {
         (Some(name), None) => format!("{}, {grain}", seam_name(name)),
         (Some(name), Some(_)) => format!("{}, {grain} as you typed", seam_name(name)),
         (None, _) => grain,
@@ -187,7 +187,7 @@ pub fn gap(pairing: &Pairing) -> String {
 #[must_use]
 pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
     let length = quantity::tape(mismatch.length, quantity::seam_unit(unit));
-    let seam = quantity::width(pairing.joined.length, unit);
+    let seam = quantity::width(pairing.seam.length, unit);
     let shows = match mismatch.answer {
         Answer::Meets => "does not show",
         Answer::Over => "shows",

@@ -143,7 +143,7 @@ fn what_everybody_sews_first() {
                 Work::SewSideBags,
                 plain(Seam::OutsideLeg),
                 plain(Seam::InsideLeg),
-                sewn(Seam::Crotch, Manner::Twice),
+                sewn(Seam::Crotch, Manner::LegInLeg),
                 band,
                 Work::Hem(Hem::Legs),
             ],
@@ -175,7 +175,12 @@ fn what_everybody_sews_first() {
         ),
         (
             GarmentKind::Leggings,
-            &[plain(Seam::InsideLeg), sewn(Seam::Crotch, Manner::InOne), Work::WaistElasticKnit, Work::Hem(Hem::Legs)],
+            &[
+                plain(Seam::InsideLeg),
+                sewn(Seam::Crotch, Manner::LegInLeg),
+                Work::WaistElasticKnit,
+                Work::Hem(Hem::Legs),
+            ],
         ),
         (
             GarmentKind::Swimwear,

@@ -89,6 +89,18 @@ impl GarmentKind {
         })
     }
 
+    /// Whether a detail changes its work.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::{Detail, GarmentKind};
+    ///
+    /// assert!(GarmentKind::Dress.has(Detail::Darts) && !GarmentKind::Trousers.has(Detail::Hood));
+    /// ```
+    #[must_use]
+    pub fn has(self, detail: Detail) -> bool {
+        self.details().any(|one| one == detail)
+    }
+
     /// What it is usually made of.
     #[must_use]
     pub const fn construction(self) -> Construction {

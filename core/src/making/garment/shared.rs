@@ -94,17 +94,17 @@ pub(super) const CLOSED_ZIP: &[Row] =
 pub(super) const OUTER_EYELETS: &[Row] = &[
     row(Stage::Eyelets, Work::NoHoodCord).with(&[Child, Hood]).after("16 CFR 1120 with ASTM F1816; EN 14682"),
     row(Stage::Eyelets, Work::SetEyelets(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]),
     row(Stage::Eyelets, Work::SetEyelets(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]),
     row(Stage::Eyelets, Work::SetEyelets(CordAt::LowerEdge)).with(&[Cord, Hood, Child]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord, Hood, Child]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord, Hood, Child]),
 ];
 
 /// Eyelets and cord of a waist.
 pub(super) const WAIST_EYELETS: &[Row] = &[
     row(Stage::Eyelets, Work::SetEyelets(CordAt::Waist)).with(&[Cord]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::Waist)).with(&[Cord]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::Waist)).with(&[Cord]),
 ];
 
 /// A separating zip with its facing.

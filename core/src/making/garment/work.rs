@@ -157,8 +157,8 @@ pub enum Manner {
     Flat,
     /// The fuller side is eased in.
     Eased,
-    /// Sewn twice where it is strained, the allowance trimmed there.
-    Twice,
+    /// One leg inside the other.
+    LegInLeg,
     /// The band is pulled to match the longer edge.
     Pulled,
     /// In one go from the lower edge up, through the armhole.
@@ -173,7 +173,7 @@ words!(Manner {
     Plain => "plain",
     Flat => "flat",
     Eased => "eased",
-    Twice => "twice",
+    LegInLeg => "leg-in-leg",
     Pulled => "pulled",
     InOne => "in-one",
     Felled => "felled",
@@ -332,6 +332,8 @@ pub enum Work {
     SewLining,
     /// Set the lining in.
     SetLining,
+    /// Sew the lining of a skirt together and baste it to the waist.
+    HangLining,
     /// Buttonholes and buttons.
     Buttonholes,
 

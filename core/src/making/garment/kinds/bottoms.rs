@@ -14,8 +14,7 @@ use crate::making::garment::work::{Hem, Manner, Stage, Work};
 
 const WAISTBAND: &[Row] = &[sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband])];
 
-const SKIRT_LINING: &[Row] =
-    &[row(Stage::Facing, Work::SewLining).with(&[Lining]), row(Stage::Facing, Work::SetLining).with(&[Lining])];
+const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
 
 const SKIRT_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Side)];
 
@@ -54,7 +53,7 @@ const FLY: &[Row] = &[
     row(Stage::Flat, Work::TopstitchFly).with(&[Fly]),
 ];
 
-const TROUSER_SEAMS: &[Row] = &[seam(Seam::OutsideLeg), seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::Twice)];
+const TROUSER_SEAMS: &[Row] = &[seam(Seam::OutsideLeg), seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
 
 const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
 

@@ -9,7 +9,7 @@ use crate::making::garment::work::{Hem, Manner, Notion, Point, Stage, Work};
 
 const MARK: &[Row] = &[row(Stage::Mark, Work::Mark(Point::Notches)), row(Stage::Mark, Work::Mark(Point::Quarters))];
 
-const LEGGING_SEAMS: &[Row] = &[seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::InOne)];
+const LEGGING_SEAMS: &[Row] = &[seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
 
 const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::Hem(Hem::Legs))];
 
