@@ -9,14 +9,14 @@ use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::deed::Refused;
 use crate::error::Error;
-use crate::finding::fit::{RoleFit, Stock};
+use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::part::part;
 use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
 use crate::finding::size::Sized;
 use crate::input::synonym::SEAM;
 use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::json::plan as plan_json;
-use crate::log::Pattern;
+use crate::log::{Id, Pattern, Role};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
@@ -34,20 +34,20 @@ pub fn plan<'a>(
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
 ) -> Result<ViewPlan, Error> {
-    let chosen = choose(args, (pattern, view), roles, read)?;
+    let chosen = choose(args, (pattern, view), roles, (read, confidence))?;
     let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let kind = kind(args, &chosen)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.unwrap_or_else(|| usual_ends(kind)), input::unit_of(text));
+        let (ends, shown) = (args.zip_ends.unwrap_or_else(|| usual_ends(kind)), shown_in(unit, text));
         notions
-            .zip(edge, ends, typed, typed.unwrap_or(unit))
+            .zip(edge, ends, Some(shown), shown)
             .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
-        elastic(text, &mut notions, confidence)?;
+        elastic(text, &mut notions, confidence, unit)?;
     }
     let job = Job {
         for_child: args.child,
@@ -78,7 +78,7 @@ fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
-    read: &dyn Read,
+    (read, confidence): (&dyn Read, Confidence),
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
@@ -90,7 +90,7 @@ fn choose<'a>(
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
-    let choose = |fit: RoleFit<'a>| {
+    let choose = |fit: RoleFit<'a>| -> (&'a Role, Option<Candidate<'a>>) {
         let fabric = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, fabric)| *fabric);
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
@@ -98,9 +98,21 @@ fn choose<'a>(
             // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
-        Chosen { role: fit.role, candidate }
+        (fit.role, candidate)
     };
-    Ok(roles.into_iter().map(choose).collect())
+    let (mut taken, mut without) = (Vec::new(), Vec::new());
+    let order: Vec<Id> = roles.iter().map(|fit| fit.role.id).collect();
+    for (role, candidate) in roles.into_iter().map(choose) {
+        match candidate {
+            Some(candidate) => taken.push((role, candidate)),
+            None => without.push(Chosen { role, candidate: None }),
+        }
+    }
+    fit::together::share(&mut taken, confidence);
+    let taken = taken.into_iter().map(|(role, candidate)| Chosen { role, candidate: Some(candidate) });
+    let mut chosen: Vec<Chosen<'a>> = taken.chain(without).collect();
+    chosen.sort_by_key(|chosen| order.iter().position(|id| *id == chosen.role.id));
+    Ok(chosen)
 }
 
 /// The garment: what the kind usually has, what the roles and options show that it has, and what was asked for.
@@ -180,11 +192,16 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
     Ok(seams)
 }
 
+/// The unit of what is sized: that of the text where it was said, else the one that was typed.
+fn shown_in(unit: Unit, typed: &str) -> Unit {
+    if unit == Unit::default() { input::unit_of(typed).unwrap_or(Unit::Cm) } else { unit }
+}
+
 /// `soft waist 76cm`.
-fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
+fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) -> Result<(), Error> {
     let (kind, place, measure) = input::size::elastic(text)?;
     let length = cloth(Field::Elastic, measure)?;
-    let unit = input::unit_of(measure).unwrap_or_default();
+    let unit = shown_in(unit, measure);
     let judged = sized.elastic((kind, place), length, None, confidence, unit);
     judged
         .and_then(|()| sized.casing(kind, None, false, unit))

@@ -3,7 +3,7 @@
 use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::{Length, Unit};
 
-use crate::input::{Doubted, Wrong};
+use crate::input::{Doubted, Field, Wrong};
 use crate::log::Id;
 use crate::store::StoreError;
 
@@ -19,9 +19,17 @@ pub enum Refused {
     /// The log cannot be read or written.
     #[error(transparent)]
     Store(#[from] StoreError),
-    /// No cloth has this tag or identifier.
+    /// No cloth has this tag, name or identifier.
     #[error("no such cloth")]
     NoCloth(String),
+    /// More than one cloth has a name with these words.
+    #[error("several cloths")]
+    SeveralCloths {
+        /// What was typed.
+        text: String,
+        /// Their tags and names.
+        found: Vec<(u16, String)>,
+    },
     /// More than one cloth has this tag.
     #[error("shared tag")]
     SharedTag {
@@ -85,6 +93,26 @@ pub enum Refused {
         /// The unit it was typed in.
         unit: Unit,
     },
+    /// The cloth was not bought, or lay in no shop before.
+    #[error("not bought")]
+    NotBought(u16),
+    /// Something was cut off since it was bought.
+    #[error("cut since")]
+    CutSince(u16),
+    /// Nothing was cut off that could be put right.
+    #[error("nothing cut")]
+    NothingCut(u16),
+    /// No washing marks that could be taken back.
+    #[error("no washing marks")]
+    NothingWashed(u16),
+    /// The test has this grain already.
+    #[error("same grain")]
+    SameGrain {
+        /// What was typed.
+        text: String,
+        /// The grain.
+        grain: tenter_core::Grain,
+    },
     /// No test has this identifier.
     #[error("no such test")]
     NoTest(String),
@@ -103,8 +131,8 @@ pub enum Refused {
         tag: u16,
         /// What was typed.
         text: String,
-        /// Whether it was to be retired, else returned.
-        retire: bool,
+        /// What it was typed for.
+        field: Field,
         /// The tests that end so.
         ids: Vec<Id>,
     },
@@ -128,12 +156,12 @@ pub enum Refused {
         /// The pattern it was looked for in; empty where it was looked for among all.
         pattern: String,
     },
-    /// Several names begin so.
+    /// Several names have these words.
     #[error("several names")]
     SeveralNamed {
         /// What was typed.
         text: String,
-        /// The names that begin so.
+        /// The names that have them.
         found: Vec<String>,
     },
     /// Several patterns have the same name.
@@ -200,6 +228,14 @@ pub enum Refused {
     /// A draft that cannot be read.
     #[error("damaged draft")]
     DamagedDraft(u16),
+    /// Several unfinished tests, of which none was named.
+    #[error("several drafts")]
+    SeveralDrafts {
+        /// The tag of the cloth.
+        tag: u16,
+        /// How many there are.
+        count: usize,
+    },
     /// A cloth without a draft that could be resumed.
     #[error("no draft")]
     NoDraft {

@@ -1,5 +1,6 @@
 //! What can be wrong with what was typed, as data. Each front end says it in its own words.
 
+use jiff::civil::Date;
 use tenter_core::making::error::MakingError;
 use tenter_core::{Construction, Length, LengthError, LimitError, Slip, TestError, Unit};
 
@@ -91,6 +92,14 @@ pub enum Field {
     Length,
     /// Mass per area.
     Mass,
+    /// What was done to its surface.
+    Finish,
+    /// How it falls.
+    Drape,
+    /// What it is made for.
+    Purpose,
+    /// Its colour.
+    Colour,
     /// Where a cloth lies.
     Place,
     /// The shop in which it was seen.
@@ -153,6 +162,8 @@ pub enum Field {
     Retire,
     /// The test that is returned.
     Return,
+    /// The test whose grain is put right.
+    Regrain,
     /// All readings of a test in one text.
     Readings,
     /// The number of a handheld.
@@ -249,6 +260,8 @@ pub enum Why {
     PriceAtHome,
     /// A cloth that lies at home cannot be bought.
     AtHome,
+    /// A shop that is none.
+    NotAShop,
     /// A recovered length without the time.
     NoTime,
     /// Growth and recovery asked at two times.
@@ -284,6 +297,13 @@ pub enum Why {
     WithoutBody,
     /// Not a day.
     NotADay,
+    /// A day that may be either of two.
+    TwoDays {
+        /// The day stands first.
+        one: Date,
+        /// The month stands first.
+        other: Date,
+    },
     /// A day to come.
     Ahead,
     /// Neither yes nor no.

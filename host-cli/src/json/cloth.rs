@@ -6,7 +6,7 @@ use tenter_core::{Figure, Figures, Length, Note, Widening};
 use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Entry, Fabric, MassPerArea, Shop, StoredTest};
+use crate::log::{Device, Drape, Entry, Fabric, Finish, MassPerArea, Purpose, Shop, StoredTest};
 
 /// A cloth.
 #[derive(Debug, Serialize)]
@@ -19,6 +19,11 @@ pub struct FabricJson<'a> {
     width_mm: Option<f64>,
     length_mm: Option<f64>,
     g_per_m2: Option<f64>,
+    finish: Option<&'static str>,
+    drape: Option<&'static str>,
+    purpose: Option<&'static str>,
+    one_way: bool,
+    colour: &'a str,
     place: &'a str,
     note: &'a str,
     washed: bool,
@@ -38,6 +43,11 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
             g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
+            finish: fabric.finish.map(Finish::word),
+            drape: fabric.drape.map(Drape::word),
+            purpose: fabric.purpose.map(Purpose::word),
+            one_way: fabric.one_way,
+            colour: &fabric.colour,
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,
@@ -53,6 +63,8 @@ struct ListedJson<'a> {
     fabric: FabricJson<'a>,
     crosswise_percent: Option<f64>,
     lengthwise_percent: Option<f64>,
+    /// The grains whose tests disagree.
+    disagree: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -65,6 +77,7 @@ struct StandingJson {
     recovery: Option<RecoveryJson>,
     class: &'static str,
     own_share: f64,
+    retest_share: f64,
     /// The test that the others contradict.
     disagrees: Option<String>,
 }
@@ -104,6 +117,7 @@ struct TestJson<'a> {
     clock_unset: bool,
     device: Option<Device>,
     note: &'a str,
+    as_read: &'a [String],
     grain: &'static str,
     gauge_mm: f64,
     extended_mm: Vec<f64>,
@@ -119,6 +133,7 @@ impl<'a> From<&'a StoredTest> for TestJson<'a> {
             clock_unset: said.clock_unset,
             device: said.device,
             note: &said.note,
+            as_read: &said.as_read,
             grain: said.test.grain().word(),
             gauge_mm: millimetres(said.test.gauge()),
             extended_mm: said.test.pulls().iter().copied().map(millimetres).collect(),
@@ -152,6 +167,7 @@ pub fn list(listed: &[Listed]) -> String {
             fabric: FabricJson::from(&listed.fabric),
             crosswise_percent: percent(listed.crosswise),
             lengthwise_percent: percent(listed.lengthwise),
+            disagree: listed.disagree.iter().map(|grain| grain.word()).collect(),
         })
         .collect();
     line(&list)
@@ -172,6 +188,7 @@ pub fn shown(shown: &Shown<'_>) -> String {
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
             class: shown.table.class(stretch.ratio).name,
             own_share: rounded(standing.repeatability.own, 3),
+            retest_share: rounded(standing.repeatability.retests, 3),
             disagrees: standing.disagrees.as_ref().map(|one| one.apart.id.to_string()),
         }
     };

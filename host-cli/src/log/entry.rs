@@ -2,11 +2,11 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length};
+use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
 use super::id::Id;
-use super::json::mm;
+use super::json::{mm, unit};
 use super::pattern::{PatternChange, RoleChange};
 use super::tested::Tested;
 
@@ -38,12 +38,15 @@ impl Entry {
             Fact::FabricChanged { fabric, .. }
             | Fact::FabricCut { fabric, .. }
             | Fact::FabricWashed { fabric, .. }
+            | Fact::FabricRetracted { fabric, .. }
             | Fact::FabricDropped { fabric, .. }
             | Fact::FabricRestored { fabric } => Subject::Fabric(*fabric),
             Fact::TestStored(_) => Subject::Test(self.id),
-            Fact::TestAssigned { test, .. } | Fact::TestDropped { test, .. } | Fact::TestRestored { test } => {
-                Subject::Test(*test)
-            }
+            Fact::TestAssigned { test, .. }
+            | Fact::TestRegrained { test, .. }
+            | Fact::TestDropped { test, .. }
+            | Fact::TestRestored { test } => Subject::Test(*test),
+            Fact::UnitsSet { .. } => Subject::Log(self.id),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -67,6 +70,8 @@ pub enum Subject {
     Pattern(Id),
     /// A role of a view of a pattern.
     Role(Id),
+    /// The log itself, as the entry with this identifier says.
+    Log(Id),
 }
 
 impl Subject {
@@ -74,7 +79,7 @@ impl Subject {
     #[must_use]
     pub const fn id(self) -> Id {
         match self {
-            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) => id,
+            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) | Self::Log(id) => id,
         }
     }
 }
@@ -117,6 +122,13 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },
+    /// A cut or washing marks were stored by mistake: that entry counts no more.
+    FabricRetracted {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that is taken back.
+        entry: Id,
+    },
     /// A cloth left the stash.
     FabricDropped {
         /// The cloth.
@@ -138,6 +150,13 @@ pub enum Fact {
         test: Id,
         /// The cloth.
         fabric: Id,
+    },
+    /// A test was pulled along another grain than it says.
+    TestRegrained {
+        /// The test.
+        test: Id,
+        /// The grain.
+        grain: Grain,
     },
     /// A test was taken out of account.
     TestDropped {
@@ -197,5 +216,12 @@ pub enum Fact {
     RoleRestored {
         /// The role.
         role: Id,
+    },
+    /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
+    /// means there never changes.
+    UnitsSet {
+        /// The unit.
+        #[serde(with = "unit")]
+        units: Unit,
     },
 }

@@ -15,7 +15,7 @@ use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
 use crate::words::figures::{grade, recovery_grade, ruled_out};
-use crate::words::fit::{MAY_SHRINK, because};
+use crate::words::fit::because;
 use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, counts, quantity, washing};
@@ -151,8 +151,7 @@ fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judge
     let why = if verdict == Verdict::OtherConstruction {
         format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
     } else {
-        let shrinks = if candidate.may_shrink() { format!("; {MAY_SHRINK}") } else { String::new() };
-        because(candidate, view) + &shrinks
+        because(candidate, view)
     };
     Judged {
         role: role.name.clone(),
@@ -218,9 +217,13 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
             add("from", format!("{}: {words}", standing.grain.word()), String::new());
         }
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        add("washing", format!("{} {}", line.about, line.text), line.source);
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            add("washing", format!("{} {}", line.about, line.text), line.source);
+        }
+    }
+    for line in about::care(shown.fabric) {
+        add(line.about, line.text, line.source);
     }
     if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| ruled_out(worst, shown.confidence)) {
         add("suits", ruled_out, String::new());
@@ -238,7 +241,7 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
     let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
     let rest = figures.and_then(|figures| figures.rest);
-    let mm = |length: &Length| length.show(shown.unit).to_string();
+    let mm = |length: &Length| quantity::reading(*length, shown.unit);
     Test {
         pulled: quantity::pulled(said, shown.here),
         grain: test.grain().word(),

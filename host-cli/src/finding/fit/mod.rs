@@ -7,6 +7,7 @@ pub mod cloth;
 pub mod known;
 pub mod purpose;
 pub mod stock;
+pub mod together;
 
 use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit};
 
@@ -15,6 +16,7 @@ use super::verdict::Verdict;
 use crate::log::{Fabric, Here, Pattern, Role};
 use cloth::{ClothAnswer, Need};
 pub use stock::Stock;
+pub use together::{amounts, roles};
 
 /// Why a cloth got its answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -110,12 +112,11 @@ impl Candidate<'_> {
         self.verdict() == Verdict::Meets
     }
 
-    /// Whether more has to be bought or cut than is said, by as much as washing takes: it was not washed, and nobody
-    /// measured what washing does to it.
+    /// Whether an allowance for the wash is in the length: it was not washed, and nobody measured what washing does to it.
     #[must_use]
     pub fn may_shrink(&self) -> bool {
         matches!(self.answer, Answer::Meets | Answer::Close)
-            && self.cloth.needed().is_some_and(|needed| !needed.washing_known)
+            && self.cloth.needed().is_some_and(|needed| !needed.washing.is_known())
     }
 
     /// What the tests of a grain say.
@@ -200,7 +201,7 @@ impl<'a> Candidate<'a> {
     /// Judges a cloth for a role.
     #[must_use]
     pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
-        let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
+        let cloth = cloth::answer(fabric, Need::of(role), Length::ZERO, confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
             return Self {

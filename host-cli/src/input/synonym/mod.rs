@@ -1,6 +1,7 @@
 //! The words of the trade, as people type them: for each closed list the word that is shown and stored, and what else is
 //! said for it (common practice, no source). One file a subject. Capitals, spaces and hyphens make no difference.
 
+mod care;
 pub mod command;
 mod construction;
 mod elastic;
@@ -15,6 +16,7 @@ mod zip;
 
 use super::{Field, Why, Wrong};
 
+pub use care::{DRAPE, FINISH, PURPOSE};
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
 pub use garment::{GARMENTS, KIND, garments};
@@ -137,6 +139,9 @@ mod tests {
         sound(&STITCH);
         sound(&SEAM);
         sound(&KIND);
+        sound(&FINISH);
+        sound(&DRAPE);
+        sound(&PURPOSE);
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);

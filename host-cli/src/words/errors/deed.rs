@@ -18,7 +18,12 @@ pub fn refused(refused: &Refused) -> String {
         Refused::Wrong(field) => wrong(field, flag),
         Refused::Store(error) => store(error),
         Refused::NoCloth(text) => {
-            format!("no cloth has tag {}; tenter cloth list shows the tags", quoted(text))
+            let has = if is_tag(text) { "has tag" } else { "is called" };
+            format!("no cloth {has} {}; tenter cloth list shows the tags", quoted(text))
+        }
+        Refused::SeveralCloths { text, found } => {
+            let cloths: Vec<String> = found.iter().map(|(tag, name)| format!("{tag} {name}")).collect();
+            format!("'{}' could be {}; type the number", one_line(text), listed(&cloths))
         }
         Refused::SharedTag { tag, on } => {
             let names: Vec<_> = on.iter().map(|(id, name)| format!("{id} {}", one_line(name))).collect();
@@ -59,16 +64,25 @@ pub fn refused(refused: &Refused) -> String {
             one_line(text),
             quantity::cloth(*had, *unit)
         ),
+        Refused::NotBought(tag) => format!("--bought 'no': cloth {tag} did not come from a shop; nothing to take back"),
+        Refused::CutSince(tag) => {
+            format!("you have cut a length off cloth {tag}; take that back first: tenter cloth cut {tag} --undo")
+        }
+        Refused::NothingCut(tag) => format!("nothing was cut off cloth {tag}; there is no cut to take back"),
+        Refused::NothingWashed(tag) => format!("cloth {tag} has no such marks; there is nothing to take back"),
+        Refused::SameGrain { text, grain } => {
+            format!("--regrain '{}': that test is {} already", one_line(text), grain.word())
+        }
         Refused::NoTest(text) => format!("no test is called {}; see tenter device inbox", quoted(text)),
         Refused::SeveralTests { text, ids } => {
             format!("'{}' ends several: {}; type more of it", one_line(text), lower(ids).join(", "))
         }
-        Refused::TestOf { tag, text, retire, ids } => {
+        Refused::TestOf { tag, text, field, ids } => {
             let words = match lower(ids).first() {
                 None => format!("no test of cloth {tag} ends so; see tenter cloth show {tag}"),
                 Some(longer) => format!("{} tests end so; type more letters, such as {longer}", ids.len()),
             };
-            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+            format!("{} '{}': {words}", flag(*field), one_line(text))
         }
         Refused::Already { text, retire } => {
             let words = if *retire { "it is retired already" } else { "it counts; nothing to bring back" };
@@ -86,6 +100,11 @@ pub fn refused(refused: &Refused) -> String {
         }
         Refused::DamagedDraft(tag) => {
             format!("the unfinished test of cloth {tag} cannot be read; forget it with tenter pull {tag} --discard")
+        }
+        Refused::SeveralDrafts { tag, count } => {
+            format!(
+                "cloth {tag} has {count} unfinished tests; type tenter pull {tag}, which lists them, and discard one there"
+            )
         }
         Refused::NoDraft { tag, forget: true } => format!("cloth {tag} has no unfinished test; nothing to forget"),
         Refused::NoDraft { tag, forget: false } => {
@@ -173,11 +192,12 @@ const fn retire_flag(retire: bool) -> &'static str {
 /// A tag as it is, anything else in quotes.
 fn quoted(text: &str) -> String {
     let tag = text.trim().trim_start_matches('#');
-    if !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit()) {
-        tag.to_owned()
-    } else {
-        format!("'{}'", one_line(text))
-    }
+    if is_tag(text) { tag.to_owned() } else { format!("'{}'", one_line(text)) }
+}
+
+fn is_tag(text: &str) -> bool {
+    let tag = text.trim().trim_start_matches('#');
+    !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit())
 }
 
 fn lower(ids: &[Id]) -> Vec<String> {

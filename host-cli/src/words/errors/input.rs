@@ -47,6 +47,9 @@ pub fn why(wrong: &Wrong) -> String {
         Why::Length(error) => error.to_string(),
         Why::Limit(error) => error.to_string(),
         Why::Class(figures) => class(figures),
+        Why::TwoDays { one, other } => {
+            format!("it could be {} or {}; type {one} or {other}", one.strftime("%-d %B"), other.strftime("%-d %B"))
+        }
         Why::Reading(error) => error.to_string(),
         Why::Making(error) => error.to_string(),
         Why::MoreThanCloth { gauge, extended, construction, unit, .. } => {
@@ -109,6 +112,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::PriceWithoutShop => "type the shop too, with --seen SHOP",
         Why::PriceAtHome => "this cloth lies at home and a price belongs to a shop; add --seen SHOP",
         Why::AtHome => "this cloth lies at home already; for a new count type --length",
+        Why::NotAShop => {
+            "type the shop in which you saw it; if you bought it type --bought 2m, and if you did not after all --bought no"
+        }
         Why::NoTime => "type when it was read too, such as 101mm@60s or 101mm@30min",
         Why::NotATime => "type the time since release after the @, such as 60s, 30min or 1h",
         Why::TwoTimes => "growth and recovery are asked at one time; type the same time after both",
@@ -123,7 +129,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAGirth => "type a name and two measures, body first, such as hip=104cm/101cm",
         Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
         Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
-        Why::NotADay => "type a day such as 2025-03-20, or '2025-03-20 14:30'",
+        Why::NotADay => "type a day such as yesterday, 2025-03-20 or '20 Mar 2025 14:30'",
         Why::Ahead => "that day lies ahead; type the day on which it was pulled",
         Why::NotYesOrNo => "type yes or no",
         Why::NoReadings => "type the pulled lengths with spaces between, and 101@60s for one after release",
@@ -149,6 +155,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::Length(_)
         | Why::Limit(_)
         | Why::Class(_)
+        | Why::TwoDays { .. }
         | Why::Reading(_)
         | Why::MoreThanCloth { .. }
         | Why::Washed { .. }
@@ -194,6 +201,10 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Width => "--width",
         Field::Length => "--length",
         Field::Mass => "--mass",
+        Field::Finish => "--finish",
+        Field::Drape => "--drape",
+        Field::Purpose => "--purpose",
+        Field::Colour => "--colour",
         Field::Place => "--place",
         Field::Seen => "--seen",
         Field::Price => "--price",
@@ -223,6 +234,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
+        Field::Regrain => "--regrain",
         Field::Reduce => "--reduce",
         Field::Tension => "--tension",
         Field::Method => "--method",
