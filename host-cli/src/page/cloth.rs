@@ -15,7 +15,7 @@ use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
 use crate::words::figures::{grade, recovery_grade, ruled_out};
-use crate::words::fit::because;
+use crate::words::fit::{because, not_asked};
 use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, counts, quantity, washing};
@@ -92,7 +92,7 @@ impl ClothArticle {
         let fabric = shown.fabric;
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
-        let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
+        let beside = judged.iter().filter(|(_, one)| !matches!(one.reason, Reason::OtherKind(_)));
         let beside = beside
             .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
             .map(|(role, _)| *role);
@@ -148,8 +148,8 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
 
 fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
     let verdict = candidate.verdict();
-    let why = if verdict == Verdict::OtherConstruction {
-        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    let why = if let Reason::OtherKind(feature) = candidate.reason {
+        format!("it is {}", not_asked(feature, role))
     } else {
         because(candidate, view)
     };
