@@ -3,7 +3,7 @@
 use tenter_core::making::caution::Job;
 use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
 use tenter_core::making::zip::{Edge, ZipEnds};
-use tenter_core::{Answer, Confidence, Grain, Length, Unit};
+use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
@@ -13,7 +13,8 @@ use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::part::part;
 use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
 use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
-use crate::input::{self, Field, Why, Wrong, amount::cloth};
+use crate::input::synonym::SEAM;
+use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::json::plan as plan_json;
 use crate::log::{Id, Pattern, Role};
 use crate::store::Read;
@@ -165,12 +166,16 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
     for text in &args.seam {
         let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
         let (roles, rest) = text.rsplit_once('=').ok_or_else(wrong)?;
+        let (roles, name) = match roles.rsplit_once(':') {
+            Some((roles, name)) => (roles, Some(SEAM.read(Field::Seam, name)?)),
+            None => (roles, None),
+        };
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
         let (length, grains) = match rest.trim().rsplit_once(' ') {
             Some((length, words))
                 if words.chars().all(|c| c.is_alphabetic() || "/-".contains(c)) && words.len() > 3 =>
             {
-                (length, Some(grains(words).ok_or_else(wrong)?))
+                (length, Some(making::grains(words).map_err(|_| wrong())?))
             }
             _ => (rest, None),
         };
@@ -183,16 +188,9 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
             let place = names.iter().position(|known| *known == name);
             Ok::<_, Error>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
         };
-        seams.push(SeamWanted { roles: [place(one)?, place(other)?], length, grains });
+        seams.push(SeamWanted { roles: [place(one)?, place(other)?], name, length, grains });
     }
     Ok(seams)
-}
-
-/// The grain of both sides, or of each.
-fn grains(words: &str) -> Option<[Grain; 2]> {
-    let (one, other) = words.split_once('/').unwrap_or((words, words));
-    let grain = |word| input::synonym::GRAIN.typed(word);
-    Some([grain(one)?, grain(other)?])
 }
 
 /// The unit of what is sized: that of the text where it was said, else the one that was typed.

@@ -54,7 +54,8 @@ fn weave(fabric: &Fabric) -> Weave {
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
     let washing = at_wash(fabric, grain).to_come();
-    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+    let growth = figures.rest.map(|rest| rest.growth);
+    Ok(Edge { construction: fabric.construction, growth, washing, ..Edge::new(figures.stretch) })
 }
 
 /// The stretch of a cloth along a grain.

@@ -4,9 +4,9 @@ mod seam;
 mod work;
 
 use serde::Serialize;
-use tenter_core::Unit;
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::source::Source;
+use tenter_core::{Confidence, Unit};
 
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
@@ -16,7 +16,7 @@ use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
-use crate::words::{amounts, answer, care, handle, quantity, size, terms};
+use crate::words::{amounts, answer, care, figures, handle, quantity, size, terms};
 
 /// A part of the plan under its head.
 #[derive(Debug, Serialize)]
@@ -30,8 +30,10 @@ pub struct Section {
 /// The plan, part by part, the cloths first.
 #[must_use]
 pub fn sections(plan: &ViewPlan, unit: Unit) -> Vec<Section> {
-    let cloths =
-        Section { head: "cloths".to_owned(), lines: plan.roles.iter().map(|role| cloth(role, unit)).collect() };
+    let cloths = Section {
+        head: "cloths".to_owned(),
+        lines: plan.roles.iter().map(|role| cloth(role, plan.confidence, unit)).collect(),
+    };
     let parts = plan.parts.iter().map(|part| section(plan, part, unit));
     core::iter::once(cloths).filter(|cloths| !cloths.lines.is_empty()).chain(parts).collect()
 }
@@ -92,7 +94,7 @@ fn head(part: &PlanPart) -> String {
 }
 
 /// A role with its cloth.
-fn cloth(planned: &Planned, unit: Unit) -> Spoken {
+fn cloth(planned: &Planned, confidence: Confidence, unit: Unit) -> Spoken {
     let role = isolated(&planned.role.name);
     let text = match &planned.cloth {
         None => format!("{role}: nothing in the stash; see \"to buy\""),
@@ -100,7 +102,8 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
             let chance = if taken.disagrees { Some(DISAGREE.to_owned()) } else { taken.chance.map(terms::percent) };
             let chance = chance.map(|chance| format!(" ({chance})")).unwrap_or_default();
             let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
-            for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
+            let poorly = poorly(planned, confidence);
+            for more in [poorly, takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
                 text.push_str(", ");
                 text.push_str(&more);
             }
@@ -108,6 +111,12 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
         }
     };
     Spoken::new("role", text, asks(&planned.role, unit), Source::Own)
+}
+
+/// That the cloth of a role comes back poorly.
+#[must_use]
+pub fn poorly(planned: &Planned, confidence: Confidence) -> Option<String> {
+    figures::poorly(planned.cloth.as_ref()?.poorly.as_ref()?, confidence)
 }
 
 /// What a role takes of its cloth.

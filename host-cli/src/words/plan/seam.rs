@@ -12,6 +12,7 @@ use crate::words::handle;
 const fn object(seam: Seam) -> &'static str {
     match seam {
         Seam::Panel => "the panel seams",
+        Seam::Princess => "the princess seams",
         Seam::Yoke => "the yoke seam",
         Seam::CentreBack => "the centre back",
         Seam::Shoulder => "the shoulder seams",
@@ -41,6 +42,7 @@ const fn object(seam: Seam) -> &'static str {
 const fn place(seam: Seam) -> &'static str {
     match seam {
         Seam::Panel => "panels",
+        Seam::Princess => "princess seams",
         Seam::Yoke => "yoke",
         Seam::CentreBack => "centre back",
         Seam::Shoulder => "shoulders",
