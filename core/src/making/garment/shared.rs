@@ -48,7 +48,7 @@ pub(super) const FRONT_ZONES: &[Row] = &[
 
 /// Waistband and fly.
 pub(super) const WAIST_ZONES: &[Row] = &[
-    row(Stage::Fuse, Work::Interface(Zone::Waistband)).with(&[Waistband]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Waistband)).with(&[Waistband]).without(&[ElasticWaist]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Fly)).with(&[Fly]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::PocketOpening)).with(&[WeltPockets]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord]),
@@ -63,6 +63,7 @@ pub(super) const MARKS: &[Row] = &[
     row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord]),
     row(Stage::Mark, Work::Mark(Point::ZipFoot)).any(&[ClosedZip, Fly]),
     row(Stage::Mark, Work::Mark(Point::Buttonholes)).with(&[Buttons]),
+    row(Stage::Mark, Work::Mark(Point::Quarters)).with(&[Waistband, ElasticWaist]),
 ];
 
 /// A curved neck of woven; one of knit must pass the head and is not stay-stitched.
@@ -156,8 +157,13 @@ pub(super) const OUTER_CORD: &[Row] = &[
 
 /// The waist of what is drawn on, with its cord.
 pub(super) const DRAWN_WAIST: &[Row] = &[
-    row(Stage::Casings, Work::WaistCasing).with(&[ElasticWaist]).asks(Asks::Woven).after(GUIDELINE),
-    row(Stage::Casings, Work::WaistElasticKnit).with(&[ElasticWaist]).asks(Asks::Knit),
+    row(Stage::Casings, Work::ElasticInBand).with(&[ElasticWaist, Waistband]),
+    row(Stage::Casings, Work::WaistCasing)
+        .with(&[ElasticWaist])
+        .without(&[Waistband])
+        .asks(Asks::Woven)
+        .after(GUIDELINE),
+    row(Stage::Casings, Work::WaistElasticKnit).with(&[ElasticWaist]).without(&[Waistband]).asks(Asks::Knit),
     row(Stage::Casings, Work::DrawCord).with(&[Cord]).after(ARMY),
     row(Stage::Casings, Work::StopCord).with(&[Cord]).without(&[Child]).after(ARMY),
     row(Stage::Casings, Work::ChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816"),

@@ -2,7 +2,7 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
-    ClosedZip, Darts, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
+    ClosedZip, Darts, ElasticWaist, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
 };
 use crate::making::garment::Seam;
 use crate::making::garment::row::{Asks, Row, row, seam, sewn};
@@ -12,7 +12,10 @@ use crate::making::garment::shared::{
 };
 use crate::making::garment::work::{Hem, Manner, Stage, Work};
 
-const WAISTBAND: &[Row] = &[sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband])];
+const WAISTBAND: &[Row] = &[
+    sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
+    sewn(Seam::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
+];
 
 const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
 
