@@ -665,6 +665,88 @@ fn plan_sheets_as_a_maker_reads_them() {
     }
 }
 
+/// What two makers struck out of the sheets of the first release, and what they missed on them.
+#[test]
+fn nothing_that_a_maker_struck_out_stands_on_a_sheet() {
+    let program = Program::new();
+    for (words, readings) in [
+        // A woven that gives 24 %, of which the view asks 5 %.
+        ("moorland --construction woven --fibre polyester --mass 300gsm", "--to 31cm --to 31.1cm --to 31cm"),
+        (
+            "lantern --construction woven --fibre cotton --mass 280gsm --finish waxed",
+            "--to 25.1cm --to 25.1cm --to 25.1cm",
+        ),
+        ("pastille --construction knit --fibre cotton --mass 180gsm", "--to 44.8cm --to 45cm --to 44.8cm"),
+    ] {
+        let words: Vec<&str> = ["cloth", "add"].into_iter().chain(words.split(' ')).collect();
+        assert_eq!(program.run(&words).code, Some(0));
+        let tag = program.log_fabrics();
+        program.line(&format!("pull {tag} --marks 25cm --settling {readings} --back 25.1cm@30min"));
+    }
+    program.run(&["pattern", "add", "jacket", "-", "main", "--crosswise", "5%", "--kind", "unlined-jacket"]);
+    program.run(&["pattern", "add", "top", "-", "main", "--crosswise", "50%", "--kind", "t-shirt"]);
+    let sheet = |words: &[&str]| told(&program, &[&["fit"], words, &["--sheet"]].concat());
+
+    let jacket = sheet(&["jacket", "--use", "main=1", "--cord", "--with", "welt-pockets,elastic-cuffs"]);
+    for missing in [
+        "stitch straight stitch",
+        "thread polyester",
+        "iron at",
+        "the front edges and their facings",
+        "held firm",
+        "sew each finished welt",
+        "eyelets in the lower edge, in one backed layer",
+        "the cord as long as the edge and 15 cm more at each end",
+        "a stop on each end of the cord",
+        "bar-tack it at the middle",
+        "at the wrists, fold the casing",
+        "baste the zip to both fronts",
+    ] {
+        assert!(jacket.contains(missing), "{missing}: {jacket}");
+    }
+    for wrong in ["zigzag 0", "crack", "where the garment has it", "stay-stitch the side", "before anything else"] {
+        assert!(!jacket.contains(wrong), "{wrong}: {jacket}");
+    }
+    // Nothing is trimmed that is bound afterwards.
+    let seams = jacket.split_once(" seams ").unwrap().1.split_once(" zip ").unwrap().0;
+    for line in seams.split(" sew ").filter(|line| line.contains("bind")) {
+        assert!(!line.contains("trim"), "{line}");
+    }
+    // The eyelets are set before the casing is folded over them.
+    let place = |words: &str| jacket.find(words).unwrap_or_else(|| panic!("{words}: {jacket}"));
+    let heads = [
+        " wash first ",
+        " sew a sample ",
+        " lay out and cut ",
+        " mark and stay-stitch ",
+        " pockets sew ",
+        " eyelets and cord ",
+        " seams press ",
+        " zip baste ",
+        " casings ",
+        " last press ",
+    ];
+    assert!(heads.map(place).is_sorted(), "{jacket}");
+
+    let waxed = sheet(&["jacket", "--use", "main=2"]);
+    for words in ["sponge", "clips", "sew in the interfacing", "no iron"] {
+        assert!(waxed.contains(words), "{words}: {waxed}");
+    }
+    for wrong in ["wash 2 lantern: wash", "fuse a sample", "press it a last time", "press each seam"] {
+        assert!(!waxed.contains(wrong), "{wrong}: {waxed}");
+    }
+
+    // A neck of knit must pass the head; a knit does not fray; the triple stitch is for crotch and underarm.
+    for kind in ["t-shirt", "leggings"] {
+        let knit = sheet(&["top", "--use", "main=3", "--kind", kind]);
+        for wrong in ["stay-stitch", "bind", "15 mm", "interface"] {
+            assert!(!knit.contains(wrong), "{kind}, {wrong}: {knit}");
+        }
+        assert!(knit.contains("overlock of four threads"), "{knit}");
+        assert_eq!(knit.contains("triple stitch"), kind == "leggings", "{knit}");
+    }
+}
+
 /// Without a wish a lining that gives more than the cloth is no coin toss.
 #[test]
 fn a_lining_that_follows_is_enough() {

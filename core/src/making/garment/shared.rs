@@ -17,21 +17,26 @@ const STANDARDS: &str = "Association of Sewing and Design Professionals, Standar
 const ARMY: &str = "US Army TM 10-8400-203-23, cords and eyelets";
 const GUIDELINE: &str = "Sewing guideline 11.125, Fold-Down Casings";
 
-/// Before cutting, and how the cloth is laid; the rows of [`Stage::Cut`] are asked of each cloth by itself.
-pub(super) const BEGIN: &[Row] = &[
+/// What is washed with the cloth.
+pub(super) const WASH: &[Row] = &[
     row(Stage::Prewash, Work::WashNotion(Notion::Zip)).any(&[SeparatingZip, ClosedZip, Fly]).after(OREGON),
     row(Stage::Prewash, Work::WashNotion(Notion::Elastic)).any(&[ElasticWaist, ElasticCuffs]),
     row(Stage::Prewash, Work::WashNotion(Notion::Cord)).with(&[Cord]),
+];
+
+/// How the cloth is laid; these rows are asked of each cloth by itself.
+pub(super) const CUT: &[Row] = &[
     row(Stage::Cut, Work::LayOneWay).asks(Asks::OneWay),
     row(Stage::Cut, Work::LayFlat).asks(Asks::Stretches),
     row(Stage::Cut, Work::Clip).asks(Asks::HolesStay),
 ];
 
-/// How interfacing is put in; a sample comes first.
-pub(super) const INTERFACING: &[Row] = &[
-    row(Stage::Sample, Work::FuseSample).asks(Asks::Heat).after(TEXAS),
-    row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoHeat).own("a finish that takes no heat takes no fusible"),
-];
+/// Interfacing is tried on a sample first.
+pub(super) const SAMPLE: &[Row] = &[row(Stage::Sample, Work::FuseSample).asks(Asks::Heat).after(TEXAS)];
+
+/// What takes no heat takes no fusible.
+pub(super) const INTERFACING: &[Row] =
+    &[row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoHeat).own("a finish that takes no heat takes no fusible")];
 
 /// A fusible is smaller than its piece; after the zones.
 pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks::Heat)];

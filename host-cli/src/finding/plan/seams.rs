@@ -169,10 +169,7 @@ fn known(
     // it is cut shorter than the edge that it goes to.
     let asks = |(cloth, grain): (&SewnCloth<'_>, Grain)| cloth.role.demand.stretch(grain).at_least;
     let [first, second] = grains;
-    let band = other
-        .part
-        .is_some_and(|part| matches!(part, Part::Waistband | Part::Cuff | Part::Neckband | Part::HemBand | Part::Rib));
-    let asked = [(one, first), (other, second)].into_iter().take(if band { 1 } else { 2 });
+    let asked = [(one, first), (other, second)].into_iter().take(if other.is_band() { 1 } else { 2 });
     let asked = asked.filter_map(asks).max_by_key(|limit| limit.ratio());
     let (stock, confidence) = (made.wanted.stock, made.wanted.confidence);
     match Pairing::of(fabrics, seam, asked, stock, confidence) {
