@@ -84,7 +84,7 @@ fn bad_input_leaves_nothing_stored() {
         ("pull 1 --marks 10cm".to_owned(), "missing --to"),
         ("pull 1 --to 10cm".to_owned(), "missing --marks"),
         (format!("pull 3 {good}"), "no cloth has tag 3"),
-        (format!("pull rib {good}"), "no cloth has tag 'rib'"),
+        (format!("pull ribbon {good}"), "no cloth is called 'ribbon'; tenter cloth list"),
         (format!("pull 1 {good} --wants lots"), "--wants 'lots'"),
         (format!("pull 1 {good} --confidence 100"), "--confidence '100'"),
         (format!("pull 1 {good} --table mine"), "--table 'mine'"),

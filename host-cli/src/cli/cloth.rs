@@ -128,6 +128,9 @@ pub struct FabricFlags {
 pub struct AddClothArgs {
     /// What to call it
     pub name: String,
+    /// What it is, in a few words: knit 2m of 150cm 180gsm; then perhaps its tests: across 25 26.5 26.6 along 25 25.4
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Number to pin to the cloth [default: the next free one]
     #[arg(long, value_name = "NUMBER")]
     pub tag: Option<String>,
@@ -137,6 +140,9 @@ pub struct AddClothArgs {
     /// You washed it since it came home
     #[arg(long)]
     pub washed: bool,
+    /// You made a first pull that does not count before each of the tests typed here
+    #[arg(long, short)]
+    pub settling: bool,
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,

@@ -25,10 +25,10 @@ tenter divides the length you need by 1 less the shrinkage, at the largest shrin
 pub const PAIR: &str = "\
 Examples:
   Trousers and waistband in one seam of 76 cm, both along the crosswise grain:
-      tenter pair 1 4 --along 76cm
+      tenter pair 1 4 76cm
 
   A crosswise edge on a lengthwise one, with a straight stitch, and the source of each line:
-      tenter pair 1 4 --along 45cm --grain crosswise \\
+      tenter pair 1 4 45cm --grain crosswise \\
           --second-grain lengthwise --stitch straight --why
 
 Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to body; 2 a mistake in what was typed.";
@@ -70,8 +70,11 @@ pub struct PairArgs {
     /// The tag of the other
     pub second: String,
     /// Length of the seam
+    #[arg(value_name = "LENGTH", required_unless_present = "along", conflicts_with = "along")]
+    pub length: Option<String>,
+    /// Length of the seam
     #[arg(long, value_name = "LENGTH")]
-    pub along: String,
+    pub along: Option<String>,
     /// The grain of the first along the seam
     #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
     pub grain: Grain,
@@ -84,6 +87,14 @@ pub struct PairArgs {
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
+}
+
+impl PairArgs {
+    /// The length of the seam, as typed.
+    #[must_use]
+    pub fn along(&self) -> &str {
+        self.along.as_deref().or(self.length.as_deref()).unwrap_or_default()
+    }
 }
 
 /// Examples for the help of `hang`.

@@ -20,7 +20,7 @@ use crate::text::pair as pair_text;
 /// What was typed wrong, a log that cannot be read, or a grain that was not pulled.
 pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
-    let seam = amount::cloth(Field::Along, &args.along)?;
+    let seam = amount::cloth(Field::Along, args.along())?;
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grain = args.grain;
@@ -28,8 +28,8 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         |fabric, grain| known::edge(fabric, grain, &stock).map(|edge| SeamSide { cloth: fabric.into(), grain, edge });
     let sides = [side(&first, grain)?, side(&second, args.second_grain.unwrap_or(grain))?];
     let pairing = Pairing::of(sides, seam, args.stitch, confidence)
-        .map_err(|error| Wrong::new(Field::Along, &args.along, Why::Making(error)))?;
-    let unit = args.advice.show.units.or_else(|| input::unit_of(&args.along)).unwrap_or_default();
+        .map_err(|error| Wrong::new(Field::Along, args.along(), Why::Making(error)))?;
+    let unit = args.advice.show.units.or_else(|| input::unit_of(args.along())).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", pair_json::render(&pairing))?;
     } else {
