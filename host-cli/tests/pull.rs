@@ -88,7 +88,7 @@ fn bad_input_leaves_nothing_stored() {
         (format!("pull 1 {good} --wants lots"), "--wants 'lots'"),
         (format!("pull 1 {good} --confidence 100"), "--confidence '100'"),
         (format!("pull 1 {good} --table mine"), "--table 'mine'"),
-        (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
+        (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as yesterday, 2025-03-20"),
         (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that day lies ahead"),
         (format!("pull 1 {good} --retire abc"), "do not go together"),
         ("pull 1 --retire abcdef".to_owned(), "--retire 'abcdef': no test of cloth 1 ends so; see tenter cloth show 1"),

@@ -163,6 +163,7 @@ fn goes_on(before: &str, word: &str) -> bool {
 
 /// Whether a word is the part of an inch that stands after a whole number: `1/4in`, `½`.
 fn is_part(word: &str) -> bool {
+    let (word, _) = word.split_once('@').unwrap_or((word, ""));
     let number =
         word.trim_end_matches(|c: char| c.is_alphabetic() || matches!(c, '"' | '\'' | '\u{2033}' | '\u{201d}'));
     let small = |length| length > Length::ZERO && length < Length::INCH;
@@ -209,7 +210,7 @@ mod tests {
     fn words_of_one_length_belong_together() {
         for (text, want) in [
             ("4 4 1/4in 4 3/8", vec!["4", "4 1/4in", "4 3/8"]),
-            ("4 4 ¼ 4⅜", vec!["4", "4 ¼", "4⅜"]),
+            ("4 4 ¼ 4⅜ 4 1/8@60s", vec!["4", "4 ¼", "4⅜", "4 1/8@60s"]),
             ("10 cm 10,5 cm 10.6 CM", vec!["10 cm", "10,5 cm", "10.6 CM"]),
             ("10 10.5 10.1 @ 1 min 10.6", vec!["10", "10.5", "10.1 @ 1 min", "10.6"]),
             ("10 10.1@60 s 10.2 @1h", vec!["10", "10.1@60 s", "10.2 @1h"]),
