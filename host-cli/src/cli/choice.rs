@@ -6,6 +6,7 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::zip::ZipEnds;
@@ -103,6 +104,8 @@ pub const STITCH: OneOf<Stitch> = OneOf {
         Stitch::Triple => "Straight triple stitch",
         Stitch::WideZigzag => "Zigzag 3 mm wide and more",
         Stitch::Overlock => "Overlock",
+        Stitch::TwinNeedle => "Twin needle",
+        Stitch::Coverstitch => "Coverstitch",
     },
 };
 
@@ -137,6 +140,25 @@ pub const EDGING: OneOf<Edging> = OneOf {
         Edging::SwimLegBack => "Along the back of a swim leg",
         Edging::Wrist => "Round a wrist",
         Edging::Opening => "Round a neck or cuff opening",
+    },
+};
+
+/// Kinds of garment.
+pub const GARMENT_KIND: OneOf<GarmentKind> = OneOf {
+    words: synonym::KIND,
+    help: |kind| match kind {
+        GarmentKind::UnlinedJacket => "A woven jacket without a lining",
+        GarmentKind::LinedCoat => "A lined coat",
+        GarmentKind::HoodedPullover => "A knit pullover with a hood",
+        GarmentKind::Skirt => "A skirt",
+        GarmentKind::Trousers => "Trousers other than jeans",
+        GarmentKind::Jeans => "Jeans",
+        GarmentKind::Shirt => "A woven shirt or blouse",
+        GarmentKind::Dress => "A dress",
+        GarmentKind::TShirt => "A knit top with a neckband",
+        GarmentKind::Leggings => "Leggings or tights",
+        GarmentKind::Swimwear => "Swimwear, a leotard, a bra top",
+        GarmentKind::ChildsOuterwear => "A child's jacket, coat or anorak",
     },
 };
 

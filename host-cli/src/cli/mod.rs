@@ -24,7 +24,9 @@ use std::path::PathBuf;
 use clap::builder::StyledStr;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::parser::ValueSource;
-use clap::{Arg, ArgAction, ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+use clap::{Arg, ArgAction, ArgMatches, Command, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+
+use tenter_core::Unit;
 
 use crate::error::Error;
 use crate::input::synonym::command::instead;
@@ -62,6 +64,21 @@ pub struct CommandLine {
     /// What to do.
     #[command(subcommand)]
     pub verb: Verb,
+    /// What it says of units.
+    #[arg(skip)]
+    pub units: Units,
+}
+
+/// What a command line says of units.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Its verb knows none.
+    #[default]
+    Unknown,
+    /// Nothing.
+    NotSaid,
+    /// By an option or by the environment.
+    Said(Unit),
 }
 
 /// A verb with its flags.
@@ -139,18 +156,65 @@ pub enum Parsed {
 ///
 /// [`Error::Usage`] with one line that says what to type instead.
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
+    parse_with(words, None)
+}
+
+/// The same, with the units where the words say nothing of them.
+///
+/// # Errors
+///
+/// As [`parse`].
+pub fn parse_with(
+    words: impl IntoIterator<Item = impl Into<OsString> + Clone>,
+    units: Option<Unit>,
+) -> Result<Parsed, Error> {
     let words = asking_for_help(words.into_iter().map(Into::into).collect());
     let words = spoken::spoken(&definition(), words);
-    let matches = definition().term_width(terminal_width()).try_get_matches_from(&words);
+    let command = definition().term_width(terminal_width());
+    let command = match units {
+        Some(unit) => with_units(command, unit),
+        None => command,
+    };
+    let matches = command.try_get_matches_from(&words);
     let named = |matches: &ArgMatches| matches.value_source("db") == Some(ValueSource::CommandLine);
     let named =
         matches.as_ref().is_ok_and(|matches| named(matches) || matches.subcommand_matches("demo").is_some_and(named));
-    match matches.and_then(|matches| CommandLine::from_arg_matches(&matches)) {
+    let read = |matches: ArgMatches| {
+        let line = CommandLine::from_arg_matches(&matches)?;
+        Ok(CommandLine { units: said_of_units(&matches), ..line })
+    };
+    match matches.and_then(read) {
         Ok(CommandLine { verb: Verb::Demo(_), .. }) if named => {
             Err(Error::Usage("demo makes a file of its own: type tenter demo FILE, without --db".to_owned()))
         }
         Ok(line) => Ok(Parsed::Run(line)),
         Err(error) => shown_or_wrong(&error, &verb_of(&words)),
+    }
+}
+
+const UNITS: &str = "units";
+
+/// A command whose verbs take a unit where none is said.
+fn with_units(command: Command, unit: Unit) -> Command {
+    let takes = command.get_arguments().any(|argument| argument.get_id() == UNITS);
+    let command =
+        if takes { command.mut_arg(UNITS, |argument| argument.default_value(unit.symbol())) } else { command };
+    command.mut_subcommands(|verb| with_units(verb, unit))
+}
+
+/// What was said of units, by the verb that was typed.
+fn said_of_units(mut matches: &ArgMatches) -> Units {
+    while let Some((_, verb)) = matches.subcommand() {
+        matches = verb;
+    }
+    match matches.try_get_one::<Unit>(UNITS) {
+        Err(_) => Units::Unknown,
+        Ok(said) => match matches.value_source(UNITS) {
+            Some(ValueSource::CommandLine | ValueSource::EnvVariable) => {
+                said.copied().map_or(Units::NotSaid, Units::Said)
+            }
+            _ => Units::NotSaid,
+        },
     }
 }
 

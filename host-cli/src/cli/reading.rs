@@ -157,7 +157,8 @@ pub struct TableArg {
 /// How the result is shown, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowArgs {
-    /// Unit of the text, and of bare numbers where the marks have no unit [default: that of the marks, or cm]
+    /// Unit of the text, and of bare numbers where the marks have no unit [default: the one you used first in this log, or
+    /// that of the marks, or cm]
     #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
     pub units: Option<Unit>,
     /// Print one JSON object instead of text

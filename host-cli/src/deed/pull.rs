@@ -74,8 +74,8 @@ pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
 }
 
 fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
-    let (note, test) = (note.to_owned(), input.test.clone());
-    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, test }
+    let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
+    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, as_read, test }
 }
 
 /// A test under an identifier fixed before it was made.

@@ -1,5 +1,6 @@
 //! Why a deed cannot be done, as data. Each front end says it in its own words.
 
+use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::{Length, Unit};
 
 use crate::input::{Doubted, Wrong};
@@ -62,6 +63,12 @@ pub enum Refused {
     /// A seam with a role that is not on the sheet.
     #[error("role not on the sheet")]
     NotOnSheet(String),
+    /// A garment of this kind never has this.
+    #[error("no such detail")]
+    NeverHas(GarmentKind, Detail),
+    /// What a garment has was given, but not what it is.
+    #[error("no garment kind")]
+    NoGarmentKind(Detail),
     /// No role of the view asks for stretch.
     #[error("no stretch asked")]
     NoStretchAsked,

@@ -48,6 +48,8 @@ pub struct CheckInput {
     pub known: Known,
     /// Whether the person stands by the readings and by what is asked, whatever speaks against them.
     pub as_read: bool,
+    /// The words of the doubts about the readings that the person stood by.
+    pub stood_by: Vec<String>,
     /// Whether the readings are in the log: believed, or the person stood by them.
     pub stored: bool,
 }
@@ -127,5 +129,6 @@ pub fn asked(test: PullTest, unit: Unit, typed: &TypedAsked) -> Result<CheckInpu
     let demand = demand(&typed.wants, test.grain(), unit)?;
     let rules = Rules { confidence: confidence(&typed.confidence)?, ..Rules::default() };
     let (table, known) = (table(&typed.table)?, Known::default());
-    Ok(CheckInput { test, demand, rules, table, unit, bare: None, known, as_read: false, stored: false })
+    let (bare, stood_by) = (None, Vec::new());
+    Ok(CheckInput { test, demand, rules, table, unit, bare, known, as_read: false, stood_by, stored: false })
 }

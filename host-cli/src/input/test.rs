@@ -122,10 +122,7 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
         .with_settling_pull(typed.settling)
         .with_gauge_before_settling(typed.marks_before_settling);
     if let Some(text) = &typed.planned {
-        let most = u32::try_from(MAX_PULLS).unwrap_or(u32::MAX);
-        let wrong = || Wrong::new(Field::Planned, text, Why::NotANumber { most });
-        let pulls = text.trim().parse().map_err(|_| wrong())?;
-        test = test.with_planned_pulls(pulls).map_err(|_| wrong())?;
+        test = test.with_planned_pulls(planned(text)?).map_err(wrong(Field::Planned, text))?;
     }
     for reading in &typed.readings {
         match reading {
@@ -143,6 +140,18 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
         }
     }
     Ok(test)
+}
+
+/// How many pulls were planned.
+///
+/// # Errors
+///
+/// What is no number of pulls that a test holds.
+pub fn planned(text: &str) -> Result<u8, Wrong> {
+    let most = u32::try_from(MAX_PULLS).unwrap_or(u32::MAX);
+    let fits = |pulls: &u8| (1..=most).contains(&u32::from(*pulls));
+    let wrong = || Wrong::new(Field::Planned, text, Why::NotANumber { most });
+    text.trim().parse().ok().filter(fits).ok_or_else(wrong)
 }
 
 /// The scale on which a test is read.

@@ -2,11 +2,11 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length};
+use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
 use super::id::Id;
-use super::json::mm;
+use super::json::{mm, unit};
 use super::pattern::{PatternChange, RoleChange};
 use super::tested::Tested;
 
@@ -44,6 +44,7 @@ impl Entry {
             Fact::TestAssigned { test, .. } | Fact::TestDropped { test, .. } | Fact::TestRestored { test } => {
                 Subject::Test(*test)
             }
+            Fact::UnitsSet { .. } => Subject::Log(self.id),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -67,6 +68,8 @@ pub enum Subject {
     Pattern(Id),
     /// A role of a view of a pattern.
     Role(Id),
+    /// The log itself, as the entry with this identifier says.
+    Log(Id),
 }
 
 impl Subject {
@@ -74,7 +77,7 @@ impl Subject {
     #[must_use]
     pub const fn id(self) -> Id {
         match self {
-            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) => id,
+            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) | Self::Log(id) => id,
         }
     }
 }
@@ -197,5 +200,12 @@ pub enum Fact {
     RoleRestored {
         /// The role.
         role: Id,
+    },
+    /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
+    /// means there never changes.
+    UnitsSet {
+        /// The unit.
+        #[serde(with = "unit")]
+        units: Unit,
     },
 }

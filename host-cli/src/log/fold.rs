@@ -211,6 +211,7 @@ mod tests {
             Fact::RoleAdded { pattern: id, change: role },
             Fact::PatternAdded(PatternChange::default()),
             Fact::TestAssigned { test: id, fabric: id },
+            Fact::UnitsSet { units: tenter_core::Unit::Inch },
         ] {
             let entry = Entry::new(ids.next(), fact);
             let text = serde_json::to_string(&entry).unwrap();

@@ -13,7 +13,9 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use crate::log::{ByConstruction, Entry, Fabric, Fact, Id, Pattern, StoredTest, Subject};
+use tenter_core::Unit;
+
+use crate::log::{ByConstruction, Entry, Fabric, Fact, Here, Id, Pattern, StoredTest, Subject};
 
 pub use error::{Access, Stop, StoreError};
 
@@ -76,12 +78,22 @@ pub trait Read {
     /// A log that cannot be read.
     fn patterns(&self) -> Result<Vec<Pattern>, StoreError>;
 
-    /// The user's repeatability.
+    /// The place whose wall clock tells the days.
+    fn here(&self) -> Here;
+
+    /// The user's repeatability, from pull to pull and from day to day.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn repeatability(&self) -> Result<ByConstruction, StoreError>;
+
+    /// The unit that was chosen first, of bare numbers and of the texts; none where none was.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn units(&self) -> Result<Option<Unit>, StoreError>;
 
     /// Every entry about one thing, in order.
     ///
@@ -263,7 +275,7 @@ pub fn default_path() -> Option<PathBuf> {
 ///
 /// [`StoreError`].
 #[cfg(feature = "desk")]
-pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, StoreError> {
+pub fn open(path: &Path, here: Here) -> Result<sqlite::Sqlite, StoreError> {
     sqlite::Sqlite::open(path, here)
 }
 
@@ -271,7 +283,7 @@ pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, Store
 #[cfg(feature = "desk")]
 mod tests {
     use super::*;
-    use crate::log::{FabricChange, Here};
+    use crate::log::FabricChange;
 
     #[derive(Debug, PartialEq, Eq)]
     enum Own {

@@ -25,7 +25,8 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         text.words(if retired { words::NONE_RETIRED } else { words::NONE });
         return text.finish();
     }
-    let columns = [
+    let disagree = listed.iter().any(|listed| !listed.disagree.is_empty());
+    let mut columns = vec![
         ("tag", Column::Number),
         ("name", Column::Text),
         ("kind", Column::Word),
@@ -35,11 +36,12 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         ("wide", Column::Number),
         ("where", Column::Text),
     ];
+    columns.extend(disagree.then_some(("", Column::Text)));
     let stretch =
         |stretch: Option<Figure>| stretch.map(|stretch| bare_figure(&stretch, confidence)).unwrap_or_default();
     let rows = listed.iter().map(|listed| {
         let fabric = &listed.fabric;
-        vec![
+        let mut row = vec![
             fabric.tag.to_string(),
             fabric.name.clone(),
             fabric.construction.word().to_owned(),
@@ -48,7 +50,9 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
             fabric.length.map(|length| quantity::cloth(length, unit)).unwrap_or_default(),
             fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default(),
             words::place(fabric),
-        ]
+        ];
+        row.extend(disagree.then(|| counts::disagree(&listed.disagree)));
+        row
     });
     if !listed.is_empty() {
         text.block(&table::render(&columns, rows, width));

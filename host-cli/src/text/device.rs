@@ -18,6 +18,10 @@ use crate::words::terms as words;
 pub const OLD_HAND: &str =
     "note: the handheld's program is older; it uses the assumed scatter and not your repeatability";
 
+/// For a handheld whose program is from before it was told how days differ.
+pub const OLD_DAYS: &str =
+    "note: the handheld's program is older; it uses the assumed difference between days and not your retests";
+
 /// Which ports there are, and what to type.
 #[must_use]
 pub fn which_port(ports: &[String]) -> String {

@@ -5,6 +5,7 @@ use tenter_core::{Grain, Length, Unit};
 use crate::finding::cloth::{Shown, Status};
 use crate::log::{Entry, Fabric, FabricChange, Fact, StoredTest};
 use crate::plain::isolated;
+use crate::words::doubt;
 use crate::words::quantity::{self, cloth};
 
 /// Where there is no cloth yet.
@@ -92,7 +93,8 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
         Status::Older => "older",
     };
     let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
-    let parts = [status, handheld, &isolated(&stored.said.note)];
+    let as_read = doubt::stood_by(&stored.said.as_read);
+    let parts = [status, handheld, &as_read, &isolated(&stored.said.note)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 

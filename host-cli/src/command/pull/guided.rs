@@ -7,7 +7,7 @@ use crate::deed::{Refused, find};
 use crate::error::Error;
 use crate::guide::terminal::{Ended, Terminal};
 use crate::guide::{Draft, Guide, begin};
-use crate::input;
+use crate::input::{self, Doubted, Known};
 use crate::log::{Fabric, Here, Ids};
 use crate::store::{Drafts, Store};
 use crate::text::Screen;
@@ -38,7 +38,10 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
         terminal.run(guide, &mut |draft| Ok::<_, Error>(store.set_draft(&name, Some(&draft.text()))?))?;
     terminal.say("")?;
     if ended == Ended::Finished {
-        let input = begin::finished(&args.into(), &guide.draft)?;
+        let mut input = begin::finished(&args.into(), &guide.draft)?;
+        // What was doubted was asked a second time, and meant.
+        let known = Known { construction: Some(construction), width: None };
+        input.stood_by = Doubted::of(&input.test, known, false, input.unit).map(|one| one.words()).unwrap_or_default();
         let Draft { id, pulled, note, .. } = &guide.draft;
         let id = store_once(store, &fabric, Made { id: *id, pulled: *pulled, note, input: &input })?;
         store.set_draft(&name, None)?;

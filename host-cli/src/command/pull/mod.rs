@@ -20,7 +20,8 @@ use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::words::pull as words;
 
-/// Runs the verb; 0 measured or meets, 1 short or over, 3 close, unknown or broken off.
+/// Runs the verb; by all tests of the grain 0 measured or meets, 1 short or over, 3 close, unknown, in disagreement or
+/// broken off.
 ///
 /// # Errors
 ///
@@ -104,13 +105,14 @@ fn stored(
 ) -> Result<u8, Error> {
     let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
-    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.repeatability()?)? else { return Ok(0) };
+    let pooled = store.repeatability()?;
+    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &pooled, screen.here)? else { return Ok(0) };
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
         write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode, screen.here))?;
     }
-    Ok(exit_code(pulled.checked.evaluation.answer))
+    Ok(exit_code(pulled.answer()))
 }
 
 /// Takes a stored test out of account, or back.

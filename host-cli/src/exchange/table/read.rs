@@ -123,7 +123,9 @@ impl Rows<'_> {
         let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
         let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
-        let mut said = Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, test };
+        let as_read = Vec::new();
+        let mut said =
+            Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, as_read, test };
         let id = match cell("id") {
             "" => {
                 if pulled > self.here.now() {
@@ -131,7 +133,7 @@ impl Rows<'_> {
                 }
                 let tag = self.tag(cell("tag"))?;
                 let (fabric, known) = self.cloth(tag)?;
-                self.believe(&said.test, cell("gauge"), known)?;
+                said.as_read = self.believe(&said.test, cell("gauge"), known)?;
                 said.fabric = Some(fabric);
                 self.draw(named, tag, &said)
             }
@@ -157,14 +159,15 @@ impl Rows<'_> {
         Ok((pulled, first.unwrap_or(pulled)))
     }
 
-    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them.
-    fn believe(&self, test: &PullTest, gauge: &str, known: Known) -> Result<(), RowFault> {
+    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of
+    /// what they stand by.
+    fn believe(&self, test: &PullTest, gauge: &str, known: Known) -> Result<Vec<String>, RowFault> {
         let typed = input::unit_of(gauge);
         let unit = typed.unwrap_or(input::BARE);
         possible(test, known.construction, unit)?;
         match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
             Some(doubted) if !self.as_read => Err(RowFault::Doubted(Box::new(doubted))),
-            _ => Ok(()),
+            doubted => Ok(doubted.map(|doubted| doubted.words()).unwrap_or_default()),
         }
     }
 

@@ -1,6 +1,35 @@
 //! Kinds of garments that a demand is taken from, by other names.
 
-use super::is;
+use tenter_core::making::garment::GarmentKind;
+
+use super::{Words, is};
+
+/// Kinds of garment of a view.
+pub const KIND: Words<GarmentKind> =
+    Words { all: &GarmentKind::ALL, word: GarmentKind::word, others, unclear: UNCLEAR };
+
+/// A jacket may be lined or not, and a child's.
+const UNCLEAR: &[(&str, &[GarmentKind])] = &[
+    ("jacket", &[GarmentKind::UnlinedJacket, GarmentKind::LinedCoat, GarmentKind::ChildsOuterwear]),
+    ("coat", &[GarmentKind::LinedCoat, GarmentKind::ChildsOuterwear]),
+];
+
+const fn others(kind: GarmentKind) -> &'static [&'static str] {
+    match kind {
+        GarmentKind::UnlinedJacket => &["jacket without lining"],
+        GarmentKind::LinedCoat => &["lined jacket", "coat with lining"],
+        GarmentKind::HoodedPullover => &["hoodie", "hooded sweatshirt", "hooded jumper"],
+        GarmentKind::Skirt => &["skirts"],
+        GarmentKind::Trousers => &["pants", "slacks"],
+        GarmentKind::Jeans => &["denim trousers"],
+        GarmentKind::Shirt => &["blouse"],
+        GarmentKind::Dress => &["frock"],
+        GarmentKind::TShirt => &["tee", "tee shirt", "knit top"],
+        GarmentKind::Leggings => &["tights", "running tights", "yoga pants"],
+        GarmentKind::Swimwear => &["swimsuit", "bathing suit", "leotard", "bra top"],
+        GarmentKind::ChildsOuterwear => &["children's outerwear", "child's coat", "child's jacket", "anorak"],
+    }
+}
 
 /// Other names, each with the kinds that it may be.
 pub const GARMENTS: &[(&str, &[&str])] = &[

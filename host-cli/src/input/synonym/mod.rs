@@ -16,7 +16,7 @@ use super::{Field, Why, Wrong};
 
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
-pub use garment::{GARMENTS, garments};
+pub use garment::{GARMENTS, KIND, garments};
 pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
 pub use stitch::STITCH;

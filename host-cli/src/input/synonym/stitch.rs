@@ -17,6 +17,8 @@ const fn others(stitch: Stitch) -> &'static [&'static str] {
         Stitch::Straight => &["straight stitch", "plain", "plain stitch", "lockstitch"],
         Stitch::NarrowZigzag => &["narrow zigzag stitch", "small zigzag"],
         Stitch::Triple => &["triple stitch", "triple straight", "triple straight stitch"],
+        Stitch::TwinNeedle => &["twin", "double needle", "twin needle stitch"],
+        Stitch::Coverstitch => &["cover stitch", "coverlock"],
         Stitch::WideZigzag => &["wide zigzag stitch"],
         Stitch::Overlock => &["overlocked", "overlocker", "overlock stitch", "serged", "serger"],
     }

@@ -1,5 +1,7 @@
 //! Deeds that cannot be done.
 
+use tenter_core::making::garment::Detail;
+
 use super::input::{flag, wrong};
 use super::store::store;
 use crate::deed::{Refused, Thing};
@@ -30,6 +32,13 @@ pub fn refused(refused: &Refused) -> String {
                 on.len(),
                 names.join(", ")
             )
+        }
+        Refused::NeverHas(kind, detail) => {
+            let words: Vec<&str> = kind.details().map(Detail::word).collect();
+            format!("--kind {} does not go with '{}'; type some of: {}", kind.word(), detail.word(), words.join(", "))
+        }
+        Refused::NoGarmentKind(detail) => {
+            format!("'{}' needs the garment too; add its kind, such as --kind trousers", detail.word())
         }
         Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
         Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
