@@ -30,7 +30,6 @@ fn what_people_type_means_what_the_help_says() {
         ("check 10 12 --construction TWILL", "check 10 12 --construction woven"),
         ("check 25 26.5 --held double", "check 25 26.5 --held folded"),
         ("check 25 26.5 --held 'Single layer'", "check 25 26.5 --held flat"),
-        ("check 25 26.5 --units Inches", "check 25 26.5 --units in"),
         // Percentages.
         ("check 25cm 26.5cm --wants '5 percent'", "check 25cm 26.5cm --wants 5%"),
         ("check 25cm 26.5cm 5 per cent", "check 25cm 26.5cm --wants 5%"),
@@ -66,6 +65,7 @@ fn what_people_type_means_what_the_help_says() {
         ("list", "cloth list"),
         ("HELP Check", "check --help"),
         ("stash list --Owned", "cloth list --owned"),
+        ("check 25cm 26.5cm --units Inches", "check 25cm 26.5cm --units in"),
         ("check --gauge 25cm --pulled 26.5cm --want 5%", "check --marks 25cm --to 26.5cm --wants 5%"),
     ] {
         let (typed_ran, meant_ran) = (run(&program, typed), run(&program, meant));

@@ -136,6 +136,7 @@ mod tests {
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
+        sound(&KIND);
     }
 
     #[test]
