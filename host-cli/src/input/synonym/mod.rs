@@ -8,6 +8,7 @@ mod garment;
 mod grain;
 mod held;
 pub mod option;
+pub mod reply;
 mod stitch;
 mod unit;
 mod zip;
