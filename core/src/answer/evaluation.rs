@@ -4,7 +4,7 @@ use heapless::Vec;
 
 use crate::answer::bars::Looks;
 use crate::answer::confidence::Confidence;
-use crate::answer::doubt::{Doubt, MAX_DOUBTS};
+use crate::answer::doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 use crate::answer::figures::Figures;
 use crate::answer::joint::{Sitting, WIDENINGS, Widening};
 use crate::answer::judgement::Judged;
@@ -143,6 +143,29 @@ impl Evaluation {
     pub fn of(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
         let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
         Self::of_all(&[sitting], demand, rules)
+    }
+
+    /// The same with what speaks against it from outside the readings: what cloth can do, and what is asked. The one
+    /// evaluation of a test that nobody stands by, for every front end.
+    ///
+    /// # Errors
+    ///
+    /// As [`of`](Self::of).
+    ///
+    /// ```
+    /// use tenter_core::{Answer, Context, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
+    ///
+    /// // 10 cm to 26.7 cm, which is 10.5 in, for 5 %.
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(267))?;
+    /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Cm).unwrap());
+    /// let believed = Evaluation::believed(&test, &demand, &Rules::default(), &Context::default())?;
+    /// assert_eq!(believed.answer, Some(Answer::Close));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn believed(test: &PullTest, demand: &Demand, rules: &Rules, context: &Context) -> Result<Self, TestError> {
+        let doubts = implausible(test, &Context { demand: Some(demand), ..*context });
+        Ok(Self::of(test, demand, rules)?.with_doubts(&doubts))
     }
 
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
