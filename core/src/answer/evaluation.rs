@@ -7,7 +7,7 @@ use crate::answer::confidence::Confidence;
 use crate::answer::doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 use crate::answer::figures::Figures;
 use crate::answer::joint::{Sitting, WIDENINGS, Widening};
-use crate::answer::judgement::Judged;
+use crate::answer::judgement::{Judged, Others};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::Settle;
 use crate::answer::verdict::Answer;
@@ -195,7 +195,8 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        let judged = Judged::of(sittings, demand, rules)?;
+        let mut others = Others::new();
+        let judged = Judged::of(sittings, demand, rules, &mut others)?;
         let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
         let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
@@ -287,7 +288,8 @@ impl Evaluation {
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let judged = Judged::of(&[sitting], demand, rules)?;
+    let mut others = Others::new();
+    let judged = Judged::of(&[sitting], demand, rules, &mut others)?;
     let (mut parts, _) = judged.parts(demand, rules);
     if !judged.doubts.is_empty() {
         for part in &mut parts {

@@ -10,6 +10,7 @@ mod fits;
 mod handling;
 mod hanging;
 mod identities;
+mod library;
 mod making_up;
 mod model;
 mod nist;
