@@ -221,7 +221,7 @@ fn straight_length(cloth: &Cloth) -> (u8, u8) {
         _ if cloth.finish == Finish::LeatherLike => (30, 35),
         Weave::Canvas => (30, 35),
         Weave::Denim if mass >= 475 => (30, 35),
-        Weave::Denim if mass < 300 => (25, 30),
+        Weave::Denim if mass < 340 => (25, 30),
         Weave::Denim => (30, 30),
         Weave::Ordinary if is_dense(cloth) || cloth.finish == Finish::Membrane => (30, 30),
         Weave::Ordinary => match mass {

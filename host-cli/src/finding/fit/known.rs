@@ -3,7 +3,7 @@
 use tenter_core::making::care::Finish;
 use tenter_core::making::handling::{Cloth, Weave};
 use tenter_core::making::pairing::Edge;
-use tenter_core::making::washing;
+use tenter_core::making::washing::{self, Washing};
 use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures, Grain};
 
 use super::Stock;
@@ -53,8 +53,9 @@ fn weave(fabric: &Fabric) -> Weave {
 /// A grain that was not pulled.
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
-    let washing = washing(fabric, grain).filter(|_| !fabric.washed);
-    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+    let washing = at_wash(fabric, grain).to_come();
+    let growth = figures.rest.map(|rest| rest.growth);
+    Ok(Edge { construction: fabric.construction, growth, washing, ..Edge::new(figures.stretch) })
 }
 
 /// The stretch of a cloth along a grain.
@@ -81,6 +82,12 @@ pub fn judged(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Evaluation
 pub fn washing(fabric: &Fabric, grain: Grain) -> Option<Figure> {
     let marks = fabric.wash_marks(grain)?;
     washing::change(marks.before, marks.after, making::scale(&marks).ok()?).ok()
+}
+
+/// How a cloth stands to its first wash along a grain.
+#[must_use]
+pub fn at_wash(fabric: &Fabric, grain: Grain) -> Washing {
+    Washing::of(&fabric.described(), fabric.washed, washing(fabric, grain), grain)
 }
 
 /// A grain of a cloth that was not pulled.
