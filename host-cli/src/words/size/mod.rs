@@ -134,15 +134,16 @@ fn opacity(name: &str, needed: Stretch, mass: Option<(u16, u16)>) -> Spoken {
 }
 
 fn worn(stretch: Stretch, wearable: &Wearable, known: bool) -> String {
-    let (stretch, most) = (percent(stretch.ratio()), percent(wearable.most.ratio()));
+    let whole = |reduction: Reduction| reduction.ratio().percent(0);
+    let (stretch, most) = (percent(stretch.ratio()), whole(wearable.most));
     let knit = if known { "it" } else { "a knit" };
     let text = if wearable.is_zero() {
         format!("{knit} with {stretch} is cut as wide as the body")
     } else if wearable.least == wearable.most {
-        format!("{knit} with {stretch} is usually cut {most} smaller than the body")
+        format!("{knit} with {stretch} is usually cut {most} % smaller than the body")
     } else {
-        let least = percent(wearable.least.ratio());
-        format!("{knit} with {stretch} is usually cut {least} to {most} smaller than the body")
+        let least = whole(wearable.least);
+        format!("{knit} with {stretch} is usually cut {least} to {most} % smaller than the body")
     };
     if known { text } else { format!("{text}; a woven never is") }
 }
