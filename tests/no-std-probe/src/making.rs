@@ -13,7 +13,7 @@ use tenter_core::making::handling::{
     Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
 };
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Edge, Pair};
+use tenter_core::making::pairing::{Edge, Joint, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, mass_stretched, wearable};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
@@ -82,9 +82,10 @@ fn reach(reach: Reach) -> u32 {
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_pairing(given: &[Given; 6], seam: i32, stitch: u8, per_mille: u16) -> u32 {
     let [first, second, growth, other_growth, washing, other_washing] = given;
-    let one = Edge { stretch: first.figure(), growth: growth.some(), washing: washing.some() };
-    let other = Edge { stretch: second.figure(), growth: other_growth.some(), washing: other_washing.some() };
-    let pair = Pair::of(&one, &other, Length::from_steps(seam), pick(&Stitch::ALL, stitch), confidence(per_mille));
+    let one = Edge { growth: growth.some(), washing: washing.some(), ..Edge::new(first.figure()) };
+    let other = Edge { growth: other_growth.some(), washing: other_washing.some(), ..Edge::new(second.figure()) };
+    let joined = Joint { stitch: pick(&Stitch::ALL, stitch), ..Joint::of(Length::from_steps(seam)) };
+    let pair = Pair::of(&one, &other, &joined, confidence(per_mille));
     said(pair, |pair| {
         let mismatches = [pair.growth, pair.washing].into_iter().flatten();
         let sum = mismatches.fold(pair.chance.map_or(0, f32::to_bits), |sum, mismatch| {

@@ -13,16 +13,17 @@ use tenter_core::making::elastic::{
 };
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
-    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, thread,
+    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Stay, StayLine, Weave, at, hem, needle, thread,
 };
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Edge, MOST_LINES, Match, Pair};
+use tenter_core::making::pairing::{Advice, Edge, Joint, MOST_LINES, Match, Pair, Which};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage, mass_stretched, wearable};
+use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Width, by_area, by_chart};
 use tenter_core::making::zip::{Choice, Fit, ZipEnds, ZipSeries};
-use tenter_core::{Answer, Confidence, Ends as Read, Figure, Grain, Length, Ratio, SUITS, Scale};
+use tenter_core::{Answer, Confidence, Ends as Read, Figure, Grain, Length, Limit, Ratio, SUITS, Scale};
 
 use crate::given;
 
@@ -67,8 +68,40 @@ fn piece() -> impl Strategy<Value = Piece> {
 }
 
 fn edge(figure: impl Strategy<Value = Figure> + Clone) -> impl Strategy<Value = Edge> {
-    (figure.clone(), prop::option::of(figure.clone()), prop::option::of(figure))
-        .prop_map(|(stretch, growth, washing)| Edge { stretch, growth, washing })
+    let construction = prop::sample::select(Construction::ALL.to_vec());
+    let stays = [Stay::StayStitch, Stay::Tape, Stay::LeftFree].map(|stay| StayLine { stay, source: Source::Own });
+    let stay = prop::option::of(prop::sample::select(stays.to_vec()));
+    (construction, stay, figure.clone(), prop::option::of(figure.clone()), prop::option::of(figure)).prop_map(
+        |(construction, stay, stretch, growth, washing)| Edge { construction, stay, stretch, growth, washing },
+    )
+}
+
+fn joint(length: impl Strategy<Value = Length>) -> impl Strategy<Value = Joint> {
+    let stitch = prop::option::of(prop::sample::select(Stitch::ALL.to_vec()));
+    let band = prop::option::of(prop::sample::select(vec![Which::First, Which::Second]));
+    let asked = prop::option::of((0..200_000u32).prop_map(|milli| Limit::milli_percent(milli).unwrap()));
+    (length, stitch, band, asked).prop_map(|(length, stitch, band, asked)| Joint { length, stitch, band, asked })
+}
+
+/// The same advice where the cloths are named the other way round.
+fn swapped(advice: Advice) -> Advice {
+    match advice {
+        Advice::Below(which) => Advice::Below(which.other()),
+        Advice::StayStitch(which) => Advice::StayStitch(which.other()),
+        Advice::TapeEdge(which) => Advice::TapeEdge(which.other()),
+        Advice::OtherCloth(which) => Advice::OtherCloth(which.other()),
+        Advice::BandOnTop(which) => Advice::BandOnTop(which.other()),
+        Advice::PullAgain(which) => Advice::PullAgain(which.map(Which::other)),
+        Advice::ReadGrowthAgain(which) => Advice::ReadGrowthAgain(which.map(Which::other)),
+        Advice::WillBag(which) => Advice::WillBag(which.other()),
+        Advice::NoHandling
+        | Advice::QuarterMarks
+        | Advice::CentreOutwards
+        | Advice::ReadGrowth
+        | Advice::WashAgain
+        | Advice::WashJoinedSample
+        | Advice::StitchThatGives => advice,
+    }
 }
 
 fn cloth() -> impl Strategy<Value = Cloth> {
@@ -138,11 +171,11 @@ fn within_a_step(got: Length, want: BigRational) -> bool {
 proptest! {
     #[test]
     fn any_two_cloths_are_judged(
-        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in length(),
-        stitch in prop::option::of(prop::sample::select(Stitch::ALL.to_vec())), confidence in confidence(),
+        first in edge(figure().boxed()), second in edge(figure().boxed()), seam in joint(length().boxed()),
+        confidence in confidence(),
     ) {
-        let pair = Pair::of(&first, &second, seam, stitch, confidence);
-        prop_assert!(pair.is_err() || seam > Length::ZERO);
+        let pair = Pair::of(&first, &second, &seam, confidence);
+        prop_assert!(pair.is_err() || seam.length > Length::ZERO);
         if let Ok(pair) = pair {
             for chance in [pair.chances.alike, pair.chances.handle, pair.chances.band] {
                 prop_assert!(is_chance(chance), "{:?}", pair.chances);
@@ -153,19 +186,39 @@ proptest! {
             prop_assert!(pair.stretch.ratio <= first.stretch.ratio && pair.stretch.ratio <= second.stretch.ratio);
             // What is answered is answered at that confidence.
             let is_sure = pair.chance.map(|chance| is_chance(chance) && chance >= confidence.chance());
-            prop_assert_eq!(is_sure, (!matches!(pair.answer, Match::Close(_))).then_some(true));
-            prop_assert!((1..=MOST_LINES).contains(&pair.advice().len()));
+            let is_plain = !matches!(pair.answer, Match::Close(_) | Match::BandToBody);
+            prop_assert_eq!(is_sure, is_plain.then_some(true));
+            prop_assert_eq!(pair.open.is_some(), matches!(pair.answer, Match::Close(_)));
+            prop_assert!(pair.advice().len() <= MOST_LINES);
+            let lines = pair.advice();
+            let has = |wanted: fn(&Advice) -> bool| lines.iter().filter(|line| wanted(&line.advice)).count();
+            // One cloth lies below, or is the band; a band belongs to a seam that has one.
+            prop_assert!(has(|one| matches!(one, Advice::Below(_) | Advice::BandOnTop(_))) <= 1, "{:?}", lines);
+            prop_assert!(seam.band.is_some() || has(|one| matches!(one, Advice::BandOnTop(_))) == 0, "{:?}", lines);
+            // A seam that gives less than is asked is never called alike.
+            let is_asked = pair.give.is_some_and(|give| give.answer != Answer::Meets);
+            prop_assert!(!(is_asked && pair.answer == Match::Alike));
         }
     }
 
     /// It does not matter which cloth is named first.
     #[test]
     fn a_pair_is_a_pair(
-        first in edge(measured().boxed()), second in edge(measured().boxed()), seam in 1600..1_600_000i32,
-        confidence in confidence(),
+        first in edge(measured().boxed()), second in edge(measured().boxed()),
+        seam in joint((1600..1_600_000i32).prop_map(Length::from_steps).boxed()), confidence in confidence(),
     ) {
-        let pair = |first, second| Pair::of(first, second, Length::from_steps(seam), None, confidence).unwrap();
-        let (there, back) = (pair(&first, &second), pair(&second, &first));
+        let turned = Joint { band: seam.band.map(Which::other), ..seam };
+        let there = Pair::of(&first, &second, &seam, confidence).unwrap();
+        let back = Pair::of(&second, &first, &turned, confidence).unwrap();
+        if first.stretch.ratio != second.stretch.ratio {
+            let order = |advice: Vec<Advice>| {
+                let mut all: Vec<String> = advice.iter().map(|one| format!("{one:?}")).collect();
+                all.sort();
+                all
+            };
+            let said = there.advice().iter().map(|line| swapped(line.advice)).collect();
+            prop_assert_eq!(order(said), order(back.advice().iter().map(|line| line.advice).collect()));
+        }
         prop_assert_eq!((there.answer, there.chances, there.gap.ratio), (back.answer, back.chances, back.gap.ratio));
         prop_assert_eq!(there.stretchier.map(|which| which.other()), back.stretchier);
         prop_assert_eq!(there.growth.map(|growth| growth.length), back.growth.map(|growth| growth.length));
@@ -176,14 +229,30 @@ proptest! {
     #[test]
     fn a_wider_gap_is_less_alike(less in 0..400i64, more in 0..400i64, u in 0f32..5f32) {
         let edge = |tenths| {
-            let stretch = Figure { u, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) };
-            Edge { stretch, growth: None, washing: None }
+            Edge::new(Figure { u, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) })
         };
-        let pair = |gap| Pair::of(&edge(100), &edge(100 + gap), Length::from_mm(600), None, Confidence::default()).unwrap();
+        let seam = Joint::of(Length::from_mm(600));
+        let pair = |gap| Pair::of(&edge(100), &edge(100 + gap), &seam, Confidence::default()).unwrap();
         let (near, far) = (pair(less.min(more)), pair(less.max(more)));
         prop_assert!(far.chances.alike <= near.chances.alike + 1e-5);
         prop_assert!(far.chances.band >= near.chances.band - 1e-5);
-        prop_assert!(near.answer != Match::BandToBody || far.answer == Match::BandToBody);
+        prop_assert!(near.answer != Match::Unlike || far.answer == Match::Unlike);
+    }
+
+    /// Growth counts no more the less the seam gives, and never more than was read.
+    #[test]
+    fn growth_counts_as_far_as_the_seam_goes(
+        firm in 0..2_000i64, firmer in 0..2_000i64, own in 1..2_000i64, grown in 0..500i64,
+    ) {
+        let percent = |tenths| Figure::exact(Ratio::new(tenths, 1000).unwrap());
+        let grows = Edge { growth: Some(percent(grown)), ..Edge::new(percent(own)) };
+        let share = |stretch| {
+            let still = Edge { growth: Some(percent(0)), ..Edge::new(percent(stretch)) };
+            let pair = Pair::of(&grows, &still, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
+            pair.growth.unwrap().share.ratio
+        };
+        let (less, more) = (share(firm.min(firmer)), share(firm.max(firmer)));
+        prop_assert!(less <= more && more <= Ratio::new(grown, 1000).unwrap(), "{:?} {:?}", less, more);
     }
 
     /// r = 1 − 1/(1 + s) and back, exactly.
@@ -441,9 +510,9 @@ proptest! {
     fn real_figures_pair(one in given::pulled_test(), other in given::pulled_test(), rules in given::rules()) {
         let edge = |test| {
             let figures = tenter_core::Figures::of(test, rules.scatter).unwrap();
-            Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing: None }
+            Edge { growth: figures.rest.map(|rest| rest.growth), ..Edge::new(figures.stretch) }
         };
-        let pair = Pair::of(&edge(&one), &edge(&other), Length::from_mm(600), None, rules.confidence);
+        let pair = Pair::of(&edge(&one), &edge(&other), &Joint::of(Length::from_mm(600)), rules.confidence);
         prop_assert!(pair.is_ok(), "{pair:?}");
     }
 }

@@ -236,7 +236,7 @@ fn only_what_applies_appears() {
 }
 
 /// Side, sleeve and zip seams and the outside leg run lengthwise, the yoke, waist and hem crosswise; the shoulder slants;
-/// the armhole and the crotch go through every grain: from the shape of the pieces. Ribbed bands run crosswise (Association
+/// the armhole goes all round, the crotch slants: from the shape of the pieces. Ribbed bands run crosswise (Association
 /// of Sewing and Design Professionals, Standards); a woven waistband or cuff is cut along its length (common practice).
 #[test]
 fn how_seams_run() {
@@ -250,7 +250,7 @@ fn how_seams_run() {
         (Seam::InsideLeg, Runs::Slanting, Runs::Slanting),
         (Seam::Shoulder, Runs::Slanting, Runs::Slanting),
         (Seam::Armhole, Runs::Around, Runs::Around),
-        (Seam::Crotch, Runs::Around, Runs::Around),
+        (Seam::Crotch, Runs::Slanting, Runs::Slanting),
         (Seam::Yoke, Runs::Crosswise, Runs::Crosswise),
         (Seam::Waist, Runs::Crosswise, Runs::Crosswise),
         (Seam::HemBand, Runs::Crosswise, Runs::Crosswise),

@@ -86,6 +86,9 @@ pub(super) const POCKETS: &[Row] = &[
     row(Stage::Pockets, Work::SewSideBags).with(&[SidePockets]).after(STANDARDS),
 ];
 
+/// What gives is held beside a closed zip before its seam is sewn.
+pub(super) const ZIP_STRIP: &[Row] = &[row(Stage::Fuse, Work::ZipStrip).with(&[ClosedZip]).asks(Asks::Gives)];
+
 /// A closed zip in a seam.
 pub(super) const CLOSED_ZIP: &[Row] =
     &[row(Stage::Flat, Work::SewZipSeam).with(&[ClosedZip]), row(Stage::Flat, Work::SetClosedZip).with(&[ClosedZip])];

@@ -267,6 +267,9 @@ pub enum Work {
     /// Sew the interfacing in: the cloth takes no heat.
     SewInInterfacing,
 
+    /// Hold the seam of a closed zip with a strip that does not stretch.
+    ZipStrip,
+
     /// Mark points.
     Mark(Point),
     /// Stay-stitch an edge.

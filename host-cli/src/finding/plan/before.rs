@@ -2,14 +2,14 @@
 
 use tenter_core::Grain;
 use tenter_core::Ratio;
+use tenter_core::making::care::Care;
 use tenter_core::making::garment::{Part, Stage};
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
-use tenter_core::making::washing::{Prewash, PrewashCloth};
 
 use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
 use crate::finding::fit::known;
 use crate::finding::handle::Handle;
-use crate::log::{Construction, Fabric};
+use crate::log::Fabric;
 
 /// What must be measured or said first.
 pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
@@ -30,28 +30,13 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
 /// The wash.
 pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
     for fabric in fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed) {
-        let Prewash { washes, source } = prewash(fabric);
-        let mut steps = vec![Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), washes, source }];
-        if fabric.washed_lengthwise.is_none() {
+        let care = Care::of(&fabric.described());
+        let mut steps = vec![Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), care }];
+        if care.before.rule.wets() && fabric.washed_lengthwise.is_none() {
             steps.insert(0, Step::MarkBeforeWash(fabric.into()));
         }
         parts.add(PlanTopic::Stage(Stage::Prewash), steps);
     }
-}
-
-/// How often a cloth is washed before it is cut, by the words of its fibre.
-fn prewash(fabric: &Fabric) -> Prewash {
-    let text = format!("{} {}", fabric.fibre, fabric.name).to_lowercase();
-    let knit = fabric.construction == Construction::Knit;
-    Prewash::of(if text.contains("denim") {
-        PrewashCloth::Denim
-    } else if knit && (text.contains("cotton") || text.contains("viscose") || text.contains("rayon")) {
-        PrewashCloth::CottonOrViscoseKnit
-    } else if text.contains("cotton") {
-        PrewashCloth::Cotton
-    } else {
-        PrewashCloth::Any
-    })
 }
 
 /// Needle, thread, stitch and machine of each cloth that is sewn, the same once with the tags.
@@ -84,6 +69,8 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
         lines.filter(|line| line.practice != Practice::LieFlat).map(Handle::Machine).collect()
     };
     parts.add(topic, each(&machine));
+    let pressed = |fabric: &Fabric| Step::Press { cloth: fabric.into(), care: Care::of(&fabric.described()) };
+    parts.add(topic, fabrics(&made.wanted.chosen).into_iter().map(pressed));
 }
 
 /// How the pieces lie and how wide they are cut.

@@ -3,7 +3,7 @@
 use tenter_core::making::garment::{
     Detail, Details, Garment, GarmentKind, Hem, Holds, Manner, Part, PartCloth, Seam, SeamRow, Stage, Task, Work, Zone,
 };
-use tenter_core::making::handling::{self, Cloth, Layer, Place, Runs, SeamUse, Sewing, Stay};
+use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing, Stay};
 use tenter_core::{Grain, Limit, Ratio};
 
 use super::part::part;
@@ -272,14 +272,6 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
         {
             parts.follow(topic, Step::Finish { line, tags: Vec::new() });
         }
-        if task.work == Work::SetClosedZip
-            && let Some(line) =
-                garment.place(Part::Main).and_then(|place| handling::at(&made.cloth(place)?.cloth, Place::Zip))
-        {
-            let handle =
-                Handle::Place { places: vec![Place::Zip], what: line.what, always: false, source: line.source };
-            parts.follow(topic, Step::Handle { handle, most: None, tags: Vec::new() });
-        }
         let step = step(made, &task);
         // What is sewn flat comes back to its stage in the kind's own order; all that is before has one place.
         let before = task.stage < Stage::Fuse;
@@ -371,7 +363,7 @@ fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
     SeamStep {
         sewing: Some(treated.sewing).filter(other),
         finish: Some(treated.finish).filter(|_| tells),
-        trimming: treated.trimming.filter(|_| manner != Manner::Felled),
+        trimming: treated.trimming.filter(|_| !matches!(manner, Manner::Felled | Manner::Eased)),
         stay,
         ..bare
     }

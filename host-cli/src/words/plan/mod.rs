@@ -4,9 +4,9 @@ mod seam;
 mod work;
 
 use serde::Serialize;
-use tenter_core::Unit;
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::source::Source;
+use tenter_core::{Confidence, Unit};
 
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
@@ -16,7 +16,7 @@ use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
-use crate::words::{answer, handle, quantity, size, terms};
+use crate::words::{amounts, answer, care, figures, handle, quantity, size, terms};
 
 /// A part of the plan under its head.
 #[derive(Debug, Serialize)]
@@ -30,8 +30,10 @@ pub struct Section {
 /// The plan, part by part, the cloths first.
 #[must_use]
 pub fn sections(plan: &ViewPlan, unit: Unit) -> Vec<Section> {
-    let cloths =
-        Section { head: "cloths".to_owned(), lines: plan.roles.iter().map(|role| cloth(role, unit)).collect() };
+    let cloths = Section {
+        head: "cloths".to_owned(),
+        lines: plan.roles.iter().map(|role| cloth(role, plan.confidence, unit)).collect(),
+    };
     let parts = plan.parts.iter().map(|part| section(plan, part, unit));
     core::iter::once(cloths).filter(|cloths| !cloths.lines.is_empty()).chain(parts).collect()
 }
@@ -50,7 +52,7 @@ pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
     Section { head: head(part), lines }
 }
 
-/// What is planned, and how to change it; none for a general plan.
+/// What is planned; none for a general plan.
 #[must_use]
 pub fn garment(plan: &ViewPlan) -> Option<String> {
     let (kind, details) = plan.garment?;
@@ -67,7 +69,7 @@ pub fn garment(plan: &ViewPlan) -> Option<String> {
     };
     let has: Vec<&str> = details.iter().filter(|detail| !told(detail)).map(|one| work::detail(kind, one)).collect();
     let with = if has.is_empty() { String::new() } else { format!(" with {}", list(&has)) };
-    Some(format!("planned as {name}{with}; change it with --with and --without"))
+    Some(format!("planned as {name}{with}"))
 }
 
 fn head(part: &PlanPart) -> String {
@@ -92,7 +94,7 @@ fn head(part: &PlanPart) -> String {
 }
 
 /// A role with its cloth.
-fn cloth(planned: &Planned, unit: Unit) -> Spoken {
+fn cloth(planned: &Planned, confidence: Confidence, unit: Unit) -> Spoken {
     let role = isolated(&planned.role.name);
     let text = match &planned.cloth {
         None => format!("{role}: nothing in the stash; see \"to buy\""),
@@ -100,7 +102,8 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
             let chance = if taken.disagrees { Some(DISAGREE.to_owned()) } else { taken.chance.map(terms::percent) };
             let chance = chance.map(|chance| format!(" ({chance})")).unwrap_or_default();
             let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
-            for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
+            let poorly = poorly(planned, confidence);
+            for more in [poorly, takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
                 text.push_str(", ");
                 text.push_str(&more);
             }
@@ -110,28 +113,38 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
     Spoken::new("role", text, asks(&planned.role, unit), Source::Own)
 }
 
+/// That the cloth of a role comes back poorly.
+#[must_use]
+pub fn poorly(planned: &Planned, confidence: Confidence) -> Option<String> {
+    figures::poorly(planned.cloth.as_ref()?.poorly.as_ref()?, confidence)
+}
+
 /// What a role takes of its cloth.
 #[must_use]
 pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
     let needed = planned.cloth.as_ref()?.needed?;
     let by_area = if needed.by_area { format!(", {}", terms::BY_AREA) } else { String::new() };
-    Some(format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, unit)))
+    Some(format!("takes {}{by_area}", quantity::cloth_needed(needed.length, unit)))
 }
 
 /// What is missing of the cloth of a role.
 #[must_use]
 pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
     let missing = planned.cloth.as_ref()?.missing?;
-    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
+    Some(format!("{} missing", quantity::cloth_needed(missing, unit)))
 }
 
 fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
     let own = |about, text: String, why: String| Spoken::new(about, text, why, Source::Own);
     let line = match step {
-        Step::Wash { cloth, fibre, washes, source } => {
-            let times = if *washes == 1 { "once".to_owned() } else { format!("{washes} times") };
-            let text = format!("{} {times} as the garment will be, dry, press", named(cloth));
-            Spoken::new("wash", text, format!("fibre: {}", isolated(fibre)), *source)
+        Step::Wash { cloth, fibre, care } => {
+            let line = care::made_ready(care);
+            let fibre = if fibre.is_empty() { String::new() } else { format!("; fibre: {}", isolated(fibre)) };
+            Spoken { text: format!("{}: {}", named(cloth), line.text), why: format!("{}{fibre}", line.why), ..line }
+        }
+        Step::Press { cloth, care } => {
+            let about = |line: Spoken| Spoken { text: format!("{}: {}", named(cloth), line.text), ..line };
+            return core::iter::once(care::ironed(care)).chain(care::pinned(care)).map(about).collect();
         }
         Step::MarkBeforeWash(cloth) => {
             let text = format!("50 cm both ways on {} before the wash, and measure the marks after it", named(cloth));
@@ -239,18 +252,9 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let text = format!("for {}: {}", isolated(&role.name), asks(role, unit));
             own("cloth", text, "nothing in the stash meets it".to_owned())
         }
-        Step::Buy { cloth, length, shop, role } => {
-            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(*length))).unwrap_or_default();
-            let length = quantity::cloth_to_buy(*length, unit);
-            let text = format!("{length} of {} at {}{price}", named(cloth), isolated(&shop.place));
-            own("cloth", text, format!("for {}, washing change included as far as it is known", isolated(role)))
-        }
-        Step::More { cloth, missing, role } => {
-            let text = format!("{} more of {}", quantity::cloth_to_buy(*missing, unit), named(cloth));
-            own("cloth", text, format!("for {}: there is too little at home", isolated(role)))
-        }
+        Step::Buy(amount) => return amounts::to_buy(amount, unit).into_iter().collect(),
         Step::Caution(caution) => return terms::cautions(&[*caution]),
-        Step::Cord(cord) => terms::cord(cord),
+        Step::Cord(cord) => terms::cord(cord, unit),
     };
     vec![line]
 }

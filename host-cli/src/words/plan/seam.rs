@@ -12,6 +12,7 @@ use crate::words::handle;
 const fn object(seam: Seam) -> &'static str {
     match seam {
         Seam::Panel => "the panel seams",
+        Seam::Princess => "the princess seams",
         Seam::Yoke => "the yoke seam",
         Seam::CentreBack => "the centre back",
         Seam::Shoulder => "the shoulder seams",
@@ -41,6 +42,7 @@ const fn object(seam: Seam) -> &'static str {
 const fn place(seam: Seam) -> &'static str {
     match seam {
         Seam::Panel => "panels",
+        Seam::Princess => "princess seams",
         Seam::Yoke => "yoke",
         Seam::CentreBack => "centre back",
         Seam::Shoulder => "shoulders",
@@ -75,12 +77,14 @@ const fn manner(manner: Manner) -> &'static str {
     match manner {
         Manner::Plain => "",
         Manner::Flat => ", while sleeve and side are open",
-        Manner::Eased => ", the fullness of the cap eased in, the underarm sewn twice and trimmed to {6 mm|1/4 in}",
+        Manner::Eased => {
+            ", the fullness of the cap eased in, the underarm sewn twice and trimmed there to {6 mm|1/4 in}"
+        }
         Manner::LegInLeg => ", one leg inside the other",
         Manner::Pulled => ", the band on top, pulled to match mark to mark",
         Manner::InOne => ", in one from the lower edge",
         Manner::Felled => ", flat-felled",
-        Manner::Enclosed => ", its inner edge turned under over the allowances",
+        Manner::Enclosed => ", the inner edge turned under over the allowances",
     }
 }
 

@@ -21,6 +21,7 @@ pub(super) const fn told(work: Work) -> Told {
             ("sew in", "the interfacing {10 mm|3/8 in} from the edge and trim it to the stitches; do not fuse it")
         }
         Work::PressSeams => ("press", "each seam before another crosses it"),
+        Work::ZipStrip => ("fuse", "a strip of {25 mm|1 in} that does not stretch along the zip seam"),
         Work::SewDarts => ("sew", "the darts, from the wide end to the point, and press them"),
         Work::SewWelts => ("sew", "each finished welt below its line, face down, and the bag above the line"),
         Work::CutWelts => {
@@ -68,12 +69,14 @@ pub(super) const fn told(work: Work) -> Told {
         Work::SetLining => ("set", "the lining in along the facings, after all stitching that is seen outside"),
         Work::HangLining => ("sew", "the lining together and baste it to the waist, wrong sides together"),
         Work::Buttonholes => ("work", "the buttonholes on a scrap first, then on the garment, and sew the buttons on"),
-        Work::WristCasing => {
-            ("turn", "{6 mm|1/4 in} under at the wrists, fold the casing and stitch it, but for {5 cm|2 in} underarm")
-        }
-        Work::WaistCasing => {
-            ("turn", "{6 mm|1/4 in} under at the waist, fold the casing and stitch it, but for {5 cm|2 in}")
-        }
+        Work::WristCasing => (
+            "turn",
+            "{6 mm|1/4 in} under at the wrists, fold the casing and stitch it, but for {5 cm|2 in} underarm; draw the elastic in and close it",
+        ),
+        Work::WaistCasing => (
+            "turn",
+            "{6 mm|1/4 in} under at the waist, fold the casing and stitch it, but for {5 cm|2 in}; draw the elastic in and close it",
+        ),
         Work::WaistElasticKnit => {
             ("sew", "the elastic to the waist, quarter to quarter, stretched; turn it in and stitch")
         }
@@ -162,7 +165,7 @@ pub(super) const fn zone(zone: Zone) -> &'static str {
 pub(super) const fn point(point: Point) -> &'static str {
     match point {
         Point::Notches => "notches",
-        Point::Centres => "centre front and back",
+        Point::Centres => "centre lines",
         Point::Darts => "darts",
         Point::Pockets => "pockets",
         Point::Eyelets => "eyelets",
@@ -277,6 +280,7 @@ pub(super) fn why(why: Why, garment: Option<GarmentKind>) -> String {
             Asks::Anything => "for any cloth",
             Asks::Woven => "it is a woven",
             Asks::Knit => "it is a knit",
+            Asks::Gives => "it gives by 2 % or more",
             Asks::Stretches => "it stretches by 12 % or more",
             Asks::OneWay => "it is a knit, or has a nap or a direction",
             Asks::Heat | Asks::PlainHeat => "it takes an iron",

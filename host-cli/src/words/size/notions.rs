@@ -42,7 +42,7 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
             Spoken::new("cord", self::cord(cord, unit), why, cord.source)
         }
         Size::CordTask(line) => Spoken::new("cord", task(line.task, unit), "in this order", line.source),
-        Size::CordRule(rule) => terms::cord(rule),
+        Size::CordRule(rule) => terms::cord(rule, unit),
         Size::Zip { edge, ends, ready, best } => {
             let why = format!("the edge measures {}", edge.show(unit));
             Spoken::new("zip", zip(*ends, *ready, *best, unit), why, ZipSeries::SOURCE)
