@@ -11,6 +11,7 @@ mod held;
 pub mod option;
 mod seam;
 mod stitch;
+mod surface;
 mod unit;
 mod zip;
 
@@ -24,6 +25,7 @@ pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
 pub use seam::SEAM;
 pub use stitch::STITCH;
+pub use surface::{DRAPE, FINISH, PURPOSE};
 pub use unit::UNIT;
 pub use zip::ZIP_ENDS;
 
@@ -145,6 +147,9 @@ mod tests {
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
+        sound(&FINISH);
+        sound(&DRAPE);
+        sound(&PURPOSE);
     }
 
     #[test]
