@@ -96,6 +96,7 @@ impl From<&RoleFlags> for TypedRole {
     fn from(flags: &RoleFlags) -> Self {
         let RoleFlags { crosswise, lengthwise, bias, growth_at_most, recovery_at_least, .. } = flags.clone();
         let RoleFlags { construction, cloth, garment, movement, around, note, .. } = flags.clone();
+        let RoleFlags { mass, drape, finish, purpose, kind, .. } = flags.clone();
         Self {
             crosswise,
             lengthwise,
@@ -103,6 +104,11 @@ impl From<&RoleFlags> for TypedRole {
             growth_at_most,
             recovery_at_least,
             constructions: construction,
+            mass,
+            drapes: drape,
+            finishes: finish,
+            purpose,
+            kind,
             cloth,
             garment,
             movement,

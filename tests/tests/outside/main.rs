@@ -26,6 +26,7 @@ mod washing;
 mod wearing;
 mod worked_examples;
 mod yardage;
+mod zips;
 
 use tenter_core::{Ends, Figures, Grain, Length, PullTest, Ratio, Scale, Scatter, Unit};
 

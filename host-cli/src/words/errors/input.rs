@@ -144,7 +144,12 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAnElastic => {
             "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'"
         }
-        Why::NotASeam => "type two roles and a length, such as 'main+waistband=60cm'",
+        Why::NotAMassRange => {
+            "type two masses with two dots between, such as 200..300g/m2 or 6..8oz, or 250g/m2.. for at least"
+        }
+        Why::NotASeam => {
+            "type two roles, the seam if you like, and a length, such as 'main+waistband=60cm' or 'main+hood:neck=60cm'"
+        }
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
@@ -214,6 +219,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::View => "VIEW",
         Field::Role => "ROLE",
         Field::Garment => "--garment",
+        Field::Kind => "--kind",
         Field::Movement => "--movement",
         Field::Around => "--around",
         Field::Cloth => "--cloth",
@@ -229,6 +235,10 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Widest => "--widest",
         Field::ElasticWidth => "--elastic-width",
         Field::Zip => "--zip",
+        Field::ZipHem => "--zip-hem",
+        Field::ZipNeck => "--zip-neck",
+        Field::Cord => "--cord",
+        Field::CordWidth => "--cord-width",
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
