@@ -30,6 +30,14 @@ fn flat(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// A line with quotes, as a shell reads it.
+#[track_caller]
+fn quoted(program: &Program, line: &str) {
+    let words = program::words(line);
+    let ran = program.run(&words.iter().map(String::as_str).collect::<Vec<_>>());
+    assert_eq!(ran.code, Some(0), "{line}: {}", ran.err);
+}
+
 fn json(program: &Program, line: &str) -> Value {
     program.line(&format!("{line} --json")).json()
 }
@@ -105,7 +113,8 @@ fn a_seam_that_takes_the_give_away_is_told() {
     for role in ["main", "yoke"] {
         program.run(&["pattern", "add", "coat", "-", role, "--crosswise", "5%"]);
     }
-    let sheet = program.run(&["fit", "coat", "--sheet", "--use", "main=1", "--use", "yoke=2"]);
+    let sheet = ["fit", "coat", "--sheet", "--use", "main=1", "--use", "yoke=2", "--seam", "main+yoke=60cm"];
+    let sheet = program.run(&sheet);
     assert!(flat(&sheet.out).contains("take one that gives 5 % or more in the place of 2 canvas"), "{}", sheet.out);
 }
 
@@ -120,6 +129,9 @@ fn interfacing_is_no_seam_partner() {
         assert!(sheet.contains("with the lining it gives"), "{sheet}");
         assert!(!sheet.contains("how interfacing is joined") && !sheet.contains("below, on the feed"), "{sheet}");
     }
+    let sheet = ["fit", "Play coat", "--sheet", "--kind", "lined-coat", "--seam", "main+interfacing:yoke=60cm"];
+    let sheet = program.run(&sheet);
+    assert!(sheet.code != Some(2) && !sheet.out.contains("Stagehand interfacing below"), "{}{}", sheet.out, sheet.err);
 }
 
 /// Stretchier below, and stay-stitched; the same whichever is named first ("which fabric on top", 2017; stay-stitching is
@@ -128,21 +140,24 @@ fn interfacing_is_no_seam_partner() {
 fn the_stretchier_cloth_lies_below() {
     let program = cloths();
     for line in ["pair 1 2 --along 60cm --seam waist --wants 5%", "pair 2 1 --along 60cm --seam waist --wants 5%"] {
-        let text = program.line(&format!("{line} --why")).out;
+        let text = flat(&program.line(&format!("{line} --why")).out);
         for words in [
             "2 corduroy below, on the feed".to_owned(),
             "stay-stitch the edge of 2 corduroy".to_owned(),
             "from the centre outwards".to_owned(),
             "[common practice, no".to_owned(),
-            "[ICAR 121209: stay-stitch".to_owned(),
             "these limits are the tool's own".to_owned(),
         ] {
             assert!(text.contains(&words), "{words}: {text}");
         }
         assert!(!program.line(line).out.contains("why:"));
     }
-    // A straight edge on the grain is not stay-stitched.
-    let straight = program.line("pair 1 2 --along 60cm --seam yoke").out;
+    // A straight edge along the lengthwise grain is not stay-stitched: 3 and 18 % are 15 points apart.
+    program
+        .line("pull 1 --grain lengthwise --marks 200mm --settling --to 206mm --to 206mm --to 206mm --back 200mm@60s");
+    program
+        .line("pull 2 --grain lengthwise --marks 200mm --settling --to 236mm --to 236mm --to 236mm --back 200mm@60s");
+    let straight = program.line("pair 1 2 --along 60cm --wants 2%").out;
     assert!(straight.contains("2 corduroy below") && !straight.contains("stay-stitch"), "{straight}");
     // A straight stitch gives 20 % at most: less than both rib and corduroy.
     let stitched = program.line("pair 2 3 --along 40cm --grain crosswise --stitch straight").out;
@@ -171,9 +186,70 @@ fn a_wash_changes_what_is_bought_and_what_fits() {
     assert!(
         shown.contains("washing   along −2.0 % ± ")
             && shown.contains("too little to matter")
-            && shown.contains("washed, lengthwise: 500 mm to 490 mm"),
+            && shown.contains("washed, lengthwise: 50 cm to 49 cm"),
         "{shown}"
     );
+}
+
+/// 3 % are 2.25 cm of a leg of 75 cm, and 7/8 in of 30 in (0.9 in): wash first. What grows is not bought shorter, and what is
+/// bought is rounded up once, in the unit of the reader: 2 yd / (1 − 0.0375 − 0.002) = 2.08 yd, so 2 1/8 (arithmetic).
+#[test]
+fn a_wash_is_told_as_a_maker_asks_it() {
+    let program = Program::new();
+    let wash = |words: &[&str]| flat(&program.run(&[&["wash"], words].concat()).out);
+    let three = wash(&["--lengthwise", "50cm to 48.5cm"]);
+    assert!(three.contains("2.3 cm off a leg of 75 cm; wash it before you cut it"), "{three}");
+    assert!(wash(&["--lengthwise", "50cm to 48.5cm", "--units", "in"]).contains("7/8 in off a leg of 30 in"));
+    assert!(wash(&["--lengthwise", "50cm to 44cm"]).contains("wash it twice before you cut it"));
+    let grown = wash(&["--lengthwise", "50cm to 50.5cm", "--need", "1.9m"]);
+    assert!(
+        grown.contains("0.8 cm more on a leg") && grown.contains("buy 1.90 m for 1.90 m after the wash"),
+        "{grown}"
+    );
+    let yards = wash(&["--lengthwise", "20in to 19 1/4in", "--need", "2yd"]);
+    assert!(yards.contains("buy 2 1/8 yd for 2 yd after the wash") && !yards.contains(" m"), "{yards}");
+    let metres = wash(&["--lengthwise", "50cm to 47cm", "--need", "1.6m"]);
+    assert!(metres.contains("buy 1.80 m for 1.60 m after the wash"), "1.71 m, cut as 1.80: {metres}");
+}
+
+/// Nobody measured it: woven cotton usually loses 3 to 6 % (from memory), 1.88 m / 0.94 = 2 m; marks count for more.
+#[test]
+fn what_is_usual_is_allowed_for_and_said() {
+    let program = Program::new();
+    program.line("cloth add drill --fibre cotton --construction woven");
+    let told = program.line("wash 1 --need 1.88m --why");
+    assert_eq!(told.code, Some(0), "{}", told.err);
+    let text = flat(&told.out);
+    assert!(text.contains("buy 2.00 m for 1.88 m") && text.contains("woven cotton usually loses 3 to 6 %"), "{text}");
+    assert!(text.contains("from memory"), "{text}");
+    let json = program.line("wash 1 --need 1.88m --json").json();
+    assert_eq!((&json["allowance"]["most_percent"], &json["shop_cut_mm"]), (&6.0.into(), &2000.0.into()));
+    assert_eq!(json["tag"], Value::Null, "nothing was stored");
+    quoted(&program, "wash 1 --lengthwise '50cm to 50cm'");
+    assert_eq!(program.line("wash 1 --need 1.88m --json").json()["allowance"], Value::Null);
+}
+
+/// The newest marks of a grain, or of the newest wash, are taken back; those before count again.
+#[test]
+fn a_wash_can_be_taken_back() {
+    let program = Program::new();
+    program.line("cloth add drill --length 2m --width 150cm");
+    let nothing = program.line("wash 1 --undo");
+    assert!(nothing.code == Some(2) && nothing.err.contains("nothing to take back"), "{}", nothing.err);
+    quoted(&program, "wash 1 --lengthwise '50cm to 49cm' --crosswise '50cm to 49.5cm'");
+    quoted(&program, "wash 1 --lengthwise '50cm to 40cm'");
+    let back = program.line("wash 1 --undo");
+    assert!(flat(&back.out).contains("lengthwise 50 cm to 40 cm: 50 cm to 49 cm counts again"), "{}", back.out);
+    let shown = program.line("cloth show 1").out;
+    assert!(shown.contains("along −2.0 % ± ") && shown.contains("across −1.0 % ± "), "{shown}");
+    assert!(shown.contains("taken back"), "{shown}");
+    let along = program.line("wash 1 --undo warp");
+    assert!(along.code == Some(0) && !along.out.contains("crosswise"), "{}{}", along.out, along.err);
+    assert!(program.line("cloth show 1").out.contains("across −1.0 % ± "));
+    // Both grains of one command are one wash.
+    quoted(&program, "wash 1 --lengthwise '50cm to 48cm' --crosswise '50cm to 47cm'");
+    let both = flat(&program.line("wash 1 --undo").out);
+    assert!(both.contains("lengthwise 50 cm to 48 cm") && both.contains("crosswise 50 cm to 47 cm"), "{both}");
 }
 
 /// Where only growth leaves the answer open, that is said, and nobody is sent to pull for the stretch again: 8.0 and 7.2 %
@@ -227,7 +303,7 @@ fn bad_input_is_told_in_one_line() {
 
 /// Skirt for 50 %, cloth of 20 %: the next size up, 101 cm, reaches 121.2 cm, so hips of 104 cm need 2.97 % (a pattern
 /// blog on stretch and fit, 2014; the sum is arithmetic). Bust 36 in fully stretched at 50 %: 33.3 % smaller (lesson on the
-/// stretch ratio, part 4). A loop of 28 in must stretch by 42.9 % to pass hips of 40 in (arithmetic).
+/// stretch ratio, part 4). A firm waist of 30 in is half an inch less, and 40 / 29.5 − 1 = 35.6 % to pass the hips (arithmetic).
 #[test]
 fn sizes_after_worked_examples() {
     let program = Program::new();
@@ -238,7 +314,7 @@ fn sizes_after_worked_examples() {
         "{}",
         skirt.out
     );
-    let bust = size(&["--stretch", "50%", "--reduce", "33.333%"]);
+    let bust = size(&["--stretch", "50%", "--reduce", "33.333%", "--why"]);
     assert!(
         bust.code == Some(0) && flat(&bust.out).contains("At full stretch: 33.3 % smaller; at half: 20.0 %"),
         "{}",
@@ -249,8 +325,8 @@ fn sizes_after_worked_examples() {
     let half = size(&["--stretch", "4%", "--girth", "waist=102cm/100cm"]);
     assert!(half.out.starts_with("FITS\n") && flat(&half.out).contains("uses half of what it has"), "{}", half.out);
     let loops = ["--elastic", "firm", "--place", "waist", "--measure", "30in", "--widest", "40in", "--gives"];
-    let firm = size(&[&loops[..], &["40%"]].concat());
-    assert!(firm.code == Some(1) && firm.out.contains("42.9 %"), "{}", firm.out);
+    let firm = size(&[&loops[..], &["30%"]].concat());
+    assert!(firm.code == Some(1) && firm.out.contains("35.6 %"), "{}", firm.out);
     assert_eq!(size(&[&loops[..], &["60%"]].concat()).code, Some(0));
     let short = size(&["--stretch", "10%", "--opening", "head=56cm/40cm"]);
     assert!(short.code == Some(1) && short.out.contains("does NOT pass"), "{}", short.out);
@@ -264,11 +340,12 @@ fn a_zip_for_a_front_edge() {
     let zip = |edge: &str| program.run(&["size", "--zip", edge, "--zip-ends", "open", "--why"]).out;
     let between = zip("31in");
     assert!(
-        between.contains("32 in, shortened by 1 in at the top") && between.contains("or 30 in leaves 1 in"),
+        between.contains("32 in separating, shortened by 1 in at the top")
+            && between.contains("or 30 in separating leaves 1 in"),
         "{between}"
     );
     assert!(between.contains("[common practice, no source]"), "{between}");
-    assert!(zip("30in").contains("take 30 in, as it is"));
+    assert!(zip("30in").contains("take 30 in separating, as it is"));
     assert!(zip("62cm").contains("60 cm") && zip("62cm").contains("65 cm"));
 }
 
@@ -294,7 +371,7 @@ fn a_mass_for_a_tension() {
     }
 }
 
-/// Only what the figures call for: a rigid woven gets no needle and no taped shoulder, a sports knit both; a lining that does not
+/// Only what the figures call for: a rigid woven gets no taped shoulder, a rib does; both get a needle; a lining that does not
 /// follow is found (lining and fusing stretch wovens, forum).
 #[test]
 fn handling_follows_the_figures() {
@@ -302,9 +379,9 @@ fn handling_follows_the_figures() {
     program.run(&["cloth", "add", "canvas", "--construction", "woven"]);
     program.line("pull 6 --marks 250mm --settling --to 252mm --to 252mm --to 252mm --back 250mm@60s");
     let rigid = program.line("handle 6").out;
-    assert!(rigid.contains("straight stitch") && !rigid.contains("needle") && !rigid.contains("shoulder"), "{rigid}");
-    let rib = program.line("handle 3").out;
-    for words in ["needle", "ballpoint", "triple stitch", "shoulder seam: tape it", "walking foot"] {
+    assert!(rigid.contains("straight stitch") && rigid.contains("jeans point") && !rigid.contains("tape"), "{rigid}");
+    let rib = flat(&program.line("handle 3").out);
+    for words in ["ballpoint", "overlock", "shoulder: sew a tape that does not stretch into the seam", "walking foot"] {
         assert!(rib.contains(words), "{words}: {rib}");
     }
     let lined = program.line("handle 2 --lining 6 --why");
@@ -325,425 +402,22 @@ fn bad_measures_are_told_in_one_line() {
         (&["size", "--cloth", "1", "--stretch", "5%"], "do not go together"),
         (&["size", "--reduce", "100%"], "nothing would be left"),
         (&["size", "--elastic", "soft", "--place", "waist"], "missing"),
-        (&["size", "--elastic", "soft", "--place", "waist", "--measure", "2in"], "takes off all"),
+        (&["size", "--elastic", "firm", "--place", "waist", "--measure", "1/4in"], "takes off all"),
+        (&["size", "--zip", "5cm", "--zip-hem", "4cm", "--zip-neck", "1cm"], "longer than zero"),
+        (&["size", "--cord", "110cm"], "missing"),
+        (&["size", "--cord", "110cm", "--cord-width", "0mm"], "above zero"),
         (&["size", "--zip", "0cm"], "longer than zero"),
         (&["hang", "--width", "5cm"], "pass a tension"),
         (&["hang", "--width", "5cm", "--method", "woven"], "both '"),
         (&["hang", "--width", "5cm", "--method", "silk"], "type one of"),
         (&["hang", "--width", "5cm", "--mass", "heavy"], "500g"),
         (&["hang", "--mass", "1kg"], "missing"),
-        (&["handle", "5"], "tenter pull 5"),
+        (&["handle", "5", "--lining", "1"], "tenter pull 5"),
         (&["handle", "1", "--lining", "99"], "no cloth has tag 99"),
     ] {
         let ran = program.run(words);
         assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
         assert!(ran.err.lines().count() == 1 && ran.err.contains(part) && ran.out.is_empty(), "{words:?}: {}", ran.err);
-    }
-}
-
-/// From swatch to plan sheet in the order of a maker: what to buy, what to settle, the wash, a sample, cutting, the work of
-/// the kind, and the cautions that apply; those that do not apply are left out.
-#[test]
-fn a_plan_sheet() {
-    let program = Program::demo();
-    let sheet = |words: &[&str]| {
-        let ran = program.run(&[&["fit", "Choir", "A", "--sheet"], words].concat());
-        assert_ne!(ran.code, Some(2), "{}", ran.err);
-        flat(&ran.out)
-    };
-    let plain = sheet(&["--seam", "main+waistband=76cm", "--zip", "18cm"]);
-    let order = [
-        "planned as trousers with darts, fly, side pockets and waistband",
-        "main: 1 Vestry twill, meets",
-        "zip take 18 cm closed, as it is",
-        "mark 50 cm both ways on 4 Staircase corduroy before the wash",
-        "wash the zip too",
-        "sew a sample needle universal point",
-        "lay main and waistband with their greater stretch, crosswise, round the body",
-        "interface the waistband, with one that gives as the cloth does",
-        "interface the fly, held firm",
-        "stay-stitch the curved waist",
-        "face the fly and set its zip",
-        "sew the pocket bags to front and back",
-        "sew the outside leg seams, then the inside leg seams",
-        "sew the crotch seam, one leg inside the other: triple stitch, 2.5 mm",
-        "sew the waistband to the waist",
-        "hem the legs",
-        "pins, blades and irons",
-    ];
-    let mut from = 0;
-    for words in order {
-        let at = plain[from..].find(words).unwrap_or_else(|| panic!("{words}: {}", &plain[from..]));
-        from += at;
-    }
-    for words in ["cords", "sleepwear", "mmHg", "neck", "shoulder", "collar"] {
-        assert!(!plain.contains(words), "{words}: {plain}");
-    }
-    // 16 CFR 1120 with ASTM F1816 (3 in, 75 mm) and EN 14682:2007 (14 cm laid open), as their summaries give them; the cord
-    // of trousers is at the waist, and what holds for hoods does not apply.
-    let child = sheet(&["--child", "--cord", "--why"]);
-    for words in ["ends of at most 75 mm", "ends of at most 140 mm", "[16 CFR 1120", "without knot, toggle or stop"] {
-        assert!(child.contains(words), "{words}: {child}");
-    }
-    assert!(!child.contains("hood or neck"), "{child}");
-    let pulled_on = flat(&program.run(&["fit", "Choir", "B", "--sheet", "--elastic", "soft waist 76cm"]).out);
-    for words in [
-        "waistband and elastic waist",
-        "elastic cut 7",
-        "lay all pieces one way up",
-        "draw the elastic into the waistband",
-    ] {
-        assert!(pulled_on.contains(words), "{words}: {pulled_on}");
-    }
-    assert!(!pulled_on.contains("fly") && !pulled_on.contains("interface"), "{pulled_on}");
-    let bought = sheet(&["--use", "main=6"]);
-    assert!(bought.contains("of 6 Matinee gabardine at the market hall for"), "{bought}");
-    let json: Value = program.run(&["fit", "choir", "a", "--sheet", "--json"]).json();
-    assert_eq!((&json["garment_kind"], &json["details"][1]), (&"trousers".into(), &"fly".into()));
-    for (words, part) in [
-        (&["--use", "main=99"][..], "no cloth has tag 99; tenter cloth list"),
-        (&["--use", "main="], "type a role and the tag of a cloth, such as main=1"),
-        (&["--use", "main"], "main=1"),
-        (&["--seam", "main=60cm"], "main+waistband=60cm"),
-        (&["--seam", "main+waistband=60cm sideways"], "main+waistband=60cm"),
-        (&["--seam", "main+hood=60cm"], "no role is called 'hood'"),
-        (&["--elastic", "soft"], "soft waist 76cm"),
-        (&["--zip", "long"], "--zip 'long'"),
-        (&["--zip-ends", "closed"], "missing --zip <LENGTH>"),
-        (&["--with", "hood"], "--kind trousers does not go with 'hood'; type some of: "),
-        (&["--kind", "cloak"], "--kind"),
-    ] {
-        let ran = program.run(&[&["fit", "choir", "a", "--sheet"], words].concat());
-        assert!(
-            ran.code == Some(2) && ran.err.lines().count() == 1 && ran.err.contains(part),
-            "{words:?}: {}",
-            ran.err
-        );
-    }
-}
-
-/// Without a garment kind the plan says so and how to give one, and lists only what holds for any garment.
-#[test]
-fn a_general_plan_says_that_it_is_general() {
-    let program = cloths();
-    for role in ["main", "waistband"] {
-        program.run(&["pattern", "add", "skirt", "-", role, "--crosswise", "5%"]);
-    }
-    let general = ["fit", "skirt", "--sheet", "--use", "main=1", "--use", "waistband=2"];
-    let plan = told(&program, &general);
-    for words in ["say what the garment is with --kind", "needle", "wash 1 twill"] {
-        assert!(plan.contains(words), "{words}: {plan}");
-    }
-    for words in ["stay-stitch", "sew the", "hem the", "interface", "planned as"] {
-        assert!(!plan.contains(words), "{words}: {plan}");
-    }
-    let ran = program.run(&[&general[..], &["--with", "fly"]].concat());
-    assert!(ran.code == Some(2) && ran.err.contains("add its kind, such as --kind trousers"), "{}", ran.err);
-}
-
-/// The text on one line.
-fn told(program: &Program, words: &[&str]) -> String {
-    let ran = program.run(words);
-    assert_ne!(ran.code, Some(2), "{}", ran.err);
-    ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Cloths as three makers have them: gabardine and lawn for a choir's trousers, melton, satin and fusible for a play coat,
-/// sweatshirt and rib for a class's pullovers.
-fn three_makers() -> Program {
-    let program = Program::new();
-    for (name, rest, readings) in [
-        (
-            "navy gabardine",
-            "--construction woven --fibre polyester --mass 240gsm",
-            &["--settling --to 26.9cm --to 27cm --to 26.9cm --back 25.1cm@30min"][..],
-        ),
-        ("pocket lawn", "--construction woven --fibre cotton --mass 90gsm --purpose pocketing", &[]),
-        (
-            "grey melton",
-            "--construction woven --fibre wool --mass 430gsm",
-            &["--settling --to 26.4cm --to 26.3cm --to 26.4cm --back 25.1cm@30min"],
-        ),
-        (
-            "plum satin",
-            "--construction woven --fibre acetate --mass 85gsm --purpose lining",
-            &["--settling --to 26cm --to 26.1cm --to 26cm --back 25cm@30min"],
-        ),
-        ("stiffener", "--construction woven --fibre cotton --mass 70gsm --finish fusible --purpose interfacing", &[]),
-        (
-            "moss sweatshirt",
-            "--construction knit --fibre cotton --mass 300gsm --finish brushed",
-            &[
-                "--settling --to 31.5cm --to 31.7cm --to 31.6cm --back 25.4cm@30min",
-                "--grain lengthwise --settling --to 28cm --to 28.2cm --to 28cm --back 25.2cm@30min",
-            ],
-        ),
-        (
-            "moss rib",
-            "--construction knit --fibre cotton --mass 280gsm --purpose rib",
-            &["--settling --to 44.7cm --to 45.2cm --to 45cm --back 26cm@30min"],
-        ),
-    ] {
-        let words: Vec<&str> = ["cloth", "add", name].into_iter().chain(rest.split(' ')).collect();
-        let added = program.run(&words);
-        assert_eq!(added.code, Some(0), "{}", added.err);
-        for reading in readings {
-            program.line(&format!("pull {} --marks 25cm {reading}", program.log_fabrics()));
-        }
-    }
-    for words in [
-        "choir - main --crosswise 5%..15% --construction woven --kind trousers",
-        "choir - bags --purpose pocketing --kind trousers",
-        "play - main --crosswise 3% --construction woven --kind lined-coat",
-        "play - lining --purpose lining --kind lined-coat",
-        "play - interfacing --purpose interfacing --kind lined-coat",
-        "class - main --crosswise 20% --construction knit --kind hooded-pullover",
-        "class - rib --crosswise 50% --construction knit --purpose rib --kind hooded-pullover",
-    ] {
-        let words: Vec<&str> = ["pattern", "add"].into_iter().chain(words.split(' ')).collect();
-        let added = program.run(&words);
-        assert_eq!(added.code, Some(0), "{words:?}: {}", added.err);
-    }
-    program
-}
-
-/// The lines of a sheet, each on one line with its verb.
-fn lines(program: &Program, words: &[&str]) -> Vec<String> {
-    let sheet: Value = program.run(&[&["fit"], words, &["--sheet", "--json"]].concat()).json();
-    let sections = sheet["sections"].as_array().unwrap();
-    let all = sections.iter().flat_map(|one| one["lines"].as_array().unwrap());
-    all.map(|line| format!("{} {}", line["about"].as_str().unwrap(), line["text"].as_str().unwrap())).collect()
-}
-
-/// Three garments from the swatch to the sheet, judged line by line as a maker reads them: no line wrong, none useless, none
-/// missing. Each line of the plan is one of those that she would write down, in her order, and all of hers stand on it.
-#[test]
-fn plan_sheets_as_a_maker_reads_them() {
-    let program = three_makers();
-    let judged: [(&[&str], &[&str]); 3] = [
-        (
-            &["choir", "--use", "main=1", "--use", "bags=2", "--zip", "18cm"],
-            &[
-                "role main: 1 navy gabardine",
-                "role bags: 2 pocket lawn",
-                "zip take 18 cm closed",
-                "chain size 4 to 5",
-                "mark 50 cm both ways on 1 navy gabardine before the wash",
-                "wash 1 navy gabardine",
-                "wash 2 pocket lawn",
-                "wash the zip too",
-                "needle universal point, size 80/12",
-                "thread polyester, Tex 30",
-                "stitch straight stitch, 2.5 mm",
-                "press 1 navy gabardine: iron at two dots",
-                "press 2 pocket lawn: iron at three dots",
-                "fuse a sample first",
-                "allow 15 mm at the seams",
-                "interface the waistband and the fly, held firm",
-                "cut fusible interfacing 5 mm smaller",
-                "mark notches, centre lines, darts, pockets and foot of the zip",
-                "stay-stitch the curved waist",
-                "sew the darts",
-                "sew the front crotch up to the mark of the fly",
-                "face the fly and set its zip",
-                "topstitch the fly",
-                "tape the mouths of the side pockets",
-                "sew the pocket bags to front and back",
-                "press each seam",
-                "edges overlock each edge, press the seam open",
-                "sew the outside leg seams, then the inside leg seams",
-                "sew the crotch seam, one leg inside the other: triple stitch",
-                "sew the waistband to the waist",
-                "try it on",
-                "hem the legs",
-                "press it a last time",
-                "caution pins",
-            ],
-        ),
-        (
-            &["play", "--use", "main=3", "--use", "lining=4", "--use", "interfacing=5", "--with", "hood", "--child"],
-            &[
-                "role main: 3 grey melton",
-                "role lining: 4 plum satin",
-                "role interfacing: 5 stiffener",
-                "lining with the lining it gives 4.1 %", // 26.03 / 25 − 1, arithmetic.
-                "mark 50 cm both ways on 3 grey melton and 4 plum satin before the wash",
-                "wash 3 grey melton: roll it in a wet cloth",
-                "wash 4 plum satin: wash it by hand",
-                "wash 5 stiffener: soak it",
-                "needle universal point, size 90/14 to 100/16 (3)",
-                "needle sharp point", // Satin of 85 g/m2.
-                "thread polyester, Tex 30 to 40 (3)",
-                "thread fine cotton or polyester, Tex 18 to 24 (4)",
-                "stitch straight stitch, 3.0 mm (3)",
-                "stitch straight stitch, 2.0 mm (4)",
-                "machine sew each seam from its centre outwards",
-                "press 3 grey melton",
-                "press 4 plum satin",
-                "pins 4 plum satin: use fine pins",
-                "press 5 stiffener",
-                "fuse a sample first",
-                "allow 15 mm at the seams",
-                "interface the front edges and their facings and the pocket openings (25 mm larger each way), held firm",
-                "interface the hem, with one that gives",
-                "cut fusible interfacing 5 mm smaller",
-                "mark notches, centre lines, pockets and buttonholes",
-                "stay-stitch the neck, in two halves",
-                "sew each finished welt below its line",
-                "cut between the rows",
-                "stitch the ends of the welts",
-                "leave the hood without a cord",
-                "press each seam",
-                "sew the shoulder seams: with a tape",
-                "sew the side seams, then the centre seam of the hood",
-                "sew hood and hood lining together",
-                "sew the hood to the neck",
-                "sew the facing on",
-                "trim its allowances in steps",
-                "sew the sleeve seams",
-                "sew the sleeves into the armholes, the fullness of the cap eased in",
-                "sew the lining together, with a pleat of ease",
-                "set the lining in",
-                "try it on",
-                "hem the outside, then the lining 2 cm shorter",
-                "work the buttonholes",
-                "press it a last time",
-                "caution pins",
-            ],
-        ),
-        (
-            &["class", "--use", "main=6", "--use", "rib=7"],
-            &[
-                "role main: 6 moss sweatshirt",
-                "role rib: 7 moss rib",
-                "mark 50 cm both ways on 6 moss sweatshirt and 7 moss rib before the wash",
-                "wash 6 moss sweatshirt",
-                "wash 7 moss rib",
-                "wash the cord too",
-                "needle ballpoint", // One needle for both, or one each.
-                "thread polyester, Tex 24 to 30",
-                "stitch overlock of four threads; without an overlocker, zigzag 0.5 mm wide, 3.0 mm long (6)",
-                "stitch overlock of four threads; without an overlocker, zigzag 2.0 mm wide, 2.0 mm long (7)",
-                "machine walking foot",
-                "machine sew a sample and stretch it hard",
-                "press 6 moss sweatshirt",
-                "press 7 moss rib",
-                "sample cuffs and lower band: sew a joined sample",
-                "lay main with its greater stretch, crosswise, round the body",
-                "allow 10 mm at the seams, 6 mm at cuffs and lower band",
-                "lay all pieces one way up",
-                "keep the cloth from hanging off the table",
-                "interface the places of the eyelets, held firm",
-                "mark centre lines, quarters of bands",
-                "hem the slanting openings of the front pocket over a tape",
-                "sew the front pocket on",
-                "set eyelets at the face of the hood, in one backed layer",
-                "cut the cord as long as the edge and 15 cm more at each end",
-                "sew the centre seam of the hood",
-                "turn 6 mm under at the face of the hood",
-                "sew the shoulder seams: with a tape",
-                "sew the sleeves into the armholes, while sleeve and side are open",
-                "sew the hood to the neck",
-                "sew the sleeve and side seams, in one",
-                "sew the cuffs to the sleeves, the band on top, pulled to match",
-                "sew the band to the lower edge, the band on top, pulled to match",
-                "draw the cord in and bar-tack it",
-                "put a stop on each end of the cord",
-                "press it a last time",
-                "caution pins",
-            ],
-        ),
-    ];
-    for (words, hers) in judged {
-        let plan = lines(&program, words);
-        let mut left = plan.iter();
-        for wanted in hers {
-            let line = left.next().unwrap_or_else(|| panic!("{wanted} is missing: {plan:#?}"));
-            assert!(line.starts_with(wanted), "{wanted}: {line}\n{plan:#?}");
-        }
-        assert_eq!(left.next(), None, "{plan:#?}");
-    }
-}
-
-/// What two makers struck out of the sheets of the first release, and what they missed on them.
-#[test]
-fn nothing_that_a_maker_struck_out_stands_on_a_sheet() {
-    let program = Program::new();
-    for (words, readings) in [
-        // A woven that gives 24 %, of which the view asks 5 %.
-        ("moorland --construction woven --fibre polyester --mass 300gsm", "--to 31cm --to 31.1cm --to 31cm"),
-        (
-            "lantern --construction woven --fibre cotton --mass 280gsm --finish waxed",
-            "--to 25.1cm --to 25.1cm --to 25.1cm",
-        ),
-        ("pastille --construction knit --fibre cotton --mass 180gsm", "--to 44.8cm --to 45cm --to 44.8cm"),
-    ] {
-        let words: Vec<&str> = ["cloth", "add"].into_iter().chain(words.split(' ')).collect();
-        assert_eq!(program.run(&words).code, Some(0));
-        let tag = program.log_fabrics();
-        program.line(&format!("pull {tag} --marks 25cm --settling {readings} --back 25.1cm@30min"));
-    }
-    program.run(&["pattern", "add", "jacket", "-", "main", "--crosswise", "5%", "--kind", "unlined-jacket"]);
-    program.run(&["pattern", "add", "top", "-", "main", "--crosswise", "50%", "--kind", "t-shirt"]);
-    let sheet = |words: &[&str]| told(&program, &[&["fit"], words, &["--sheet"]].concat());
-
-    let jacket = sheet(&["jacket", "--use", "main=1", "--cord", "--with", "welt-pockets,elastic-cuffs"]);
-    for missing in [
-        "stitch straight stitch",
-        "thread polyester",
-        "iron at",
-        "the front edges and their facings",
-        "held firm",
-        "sew each finished welt",
-        "eyelets in the lower edge, in one backed layer",
-        "the cord as long as the edge and 15 cm more at each end",
-        "a stop on each end of the cord",
-        "bar-tack it at the middle",
-        "at the wrists, fold the casing",
-        "baste the zip to both fronts",
-    ] {
-        assert!(jacket.contains(missing), "{missing}: {jacket}");
-    }
-    for wrong in ["zigzag 0", "crack", "where the garment has it", "stay-stitch the side", "before anything else"] {
-        assert!(!jacket.contains(wrong), "{wrong}: {jacket}");
-    }
-    // Nothing is trimmed that is bound afterwards.
-    let seams = jacket.split_once(" seams ").unwrap().1.split_once(" zip ").unwrap().0;
-    for line in seams.split(" sew ").filter(|line| line.contains("bind")) {
-        assert!(!line.contains("trim"), "{line}");
-    }
-    // The eyelets are set before the casing is folded over them.
-    let place = |words: &str| jacket.find(words).unwrap_or_else(|| panic!("{words}: {jacket}"));
-    let heads = [
-        " wash first ",
-        " sew a sample ",
-        " lay out and cut ",
-        " mark and stay-stitch ",
-        " pockets sew ",
-        " eyelets and cord ",
-        " seams press ",
-        " zip baste ",
-        " casings ",
-        " last press ",
-    ];
-    assert!(heads.map(place).is_sorted(), "{jacket}");
-
-    let waxed = sheet(&["jacket", "--use", "main=2"]);
-    for words in ["sponge", "clips", "sew in the interfacing", "no iron"] {
-        assert!(waxed.contains(words), "{words}: {waxed}");
-    }
-    for wrong in ["wash 2 lantern: wash", "fuse a sample", "press it a last time", "press each seam"] {
-        assert!(!waxed.contains(wrong), "{wrong}: {waxed}");
-    }
-
-    // A neck of knit must pass the head; a knit does not fray; the triple stitch is for crotch and underarm.
-    for kind in ["t-shirt", "leggings"] {
-        let knit = sheet(&["top", "--use", "main=3", "--kind", kind]);
-        for wrong in ["stay-stitch", "bind", "15 mm", "interface"] {
-            assert!(!knit.contains(wrong), "{kind}, {wrong}: {knit}");
-        }
-        assert!(knit.contains("overlock of four threads"), "{knit}");
-        assert_eq!(knit.contains("triple stitch"), kind == "leggings", "{knit}");
     }
 }
 

@@ -1,6 +1,6 @@
 //! How to sew one cloth: what its make, its mass and its figures call for.
 
-use tenter_core::making::garment::{Detail, GarmentKind};
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
     self, Basis, Cloth, Do, FinishLine, Layer, Layered, Needle, Place, PlaceLine, PracticeLine, Runs, SeamAllowance,
     SeamUse, Sewing, StayLine, Thread, Trimming,
@@ -195,17 +195,19 @@ const fn strained(garment: Option<GarmentKind>) -> &'static [SeamAt] {
     }
 }
 
-/// Whether a kind of garment may have a place.
-fn may_have(garment: GarmentKind, place: Place) -> bool {
-    let any = |details: &[Detail]| details.iter().any(|detail| garment.has(*detail));
-    match place {
-        Place::Pocket => any(&[Detail::WeltPockets, Detail::PatchPockets, Detail::SidePockets, Detail::HipPockets]),
-        Place::Buttonhole => any(&[Detail::Buttons, Detail::Waistband]),
-        Place::Eyelet => any(&[Detail::Cord]),
-        Place::Zip => any(&[Detail::ClosedZip, Detail::Fly]),
-        Place::FrontFacing => any(&[Detail::SeparatingZip, Detail::Buttons]),
-        Place::Facing => garment.construction() == Construction::Woven,
-        Place::Gathers | Place::BiasHem => matches!(garment, GarmentKind::Skirt | GarmentKind::Dress),
+/// The places that a kind of garment may have, beside its seams.
+const fn usual_places(garment: GarmentKind) -> &'static [Place] {
+    use Place::{BiasHem, Buttonhole, Eyelet, Facing, FrontFacing, Gathers, Pocket, Zip};
+    match garment {
+        GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear => {
+            &[Pocket, Buttonhole, Eyelet, FrontFacing, Facing]
+        }
+        GarmentKind::HoodedPullover => &[Pocket, Eyelet],
+        GarmentKind::Skirt => &[Pocket, Gathers, Buttonhole, Zip, Facing, BiasHem],
+        GarmentKind::Trousers | GarmentKind::Jeans => &[Pocket, Buttonhole, Zip, Facing],
+        GarmentKind::Shirt => &[Pocket, Gathers, Buttonhole, FrontFacing],
+        GarmentKind::Dress => &[Pocket, Gathers, Buttonhole, Zip, Facing, BiasHem],
+        GarmentKind::TShirt | GarmentKind::Leggings | GarmentKind::Swimwear => &[],
     }
 }
 
@@ -243,7 +245,8 @@ fn is_sewn_alike(one: &Sewing, other: &Sewing) -> bool {
 
 /// What is done at the places of a garment; the same at several places is one line.
 fn places(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<Handle> {
-    let places = Place::ALL.into_iter().filter(|place| garment.is_none_or(|garment| may_have(garment, *place)));
+    let places =
+        Place::ALL.into_iter().filter(|place| garment.is_none_or(|garment| usual_places(garment).contains(place)));
     let places: Vec<PlaceLine> = places.filter_map(|place| handling::at(cloth, place)).collect();
     let same = |one: &PlaceLine, next: &PlaceLine| {
         (one.what, one.source, is_for_any(one)) == (next.what, next.source, is_for_any(next))

@@ -35,7 +35,7 @@ const fn places(place: Edging) -> &'static [&'static str] {
         Edging::SwimLegFront => &["front swim leg", "front leg"],
         Edging::SwimLegBack => &["back swim leg", "back leg"],
         Edging::Wrist => &["wrists", "sleeve", "sleeves", "sleeve hem", "sleeve end", "cuff", "cuffs"],
-        Edging::Leg => &["legs", "ankle", "ankles", "trouser hem", "leg hem"],
+        Edging::Leg => &["ankle", "ankles", "trouser hem", "leg hem"],
         Edging::Opening => &["neck", "neckline", "neck opening", "neckband", "armhole"],
     }
 }

@@ -134,17 +134,17 @@ fn opacity(name: &str, needed: Stretch, mass: Option<(u16, u16)>) -> Spoken {
 }
 
 fn worn(stretch: Stretch, wearable: &Wearable, known: bool) -> String {
-    let (stretch, most) = (percent(stretch.ratio()), percent(wearable.most.ratio()));
-    let knit = if known { "it" } else { "a knit" };
-    let text = if wearable.is_zero() {
-        format!("{knit} with {stretch} is cut as wide as the body")
+    let whole = |reduction: Reduction| reduction.ratio().percent(0);
+    let (least, most) = (whole(wearable.least), whole(wearable.most));
+    let cut = if wearable.is_zero() {
+        "as wide as the body".to_owned()
     } else if wearable.least == wearable.most {
-        format!("{knit} with {stretch} is usually cut {most} smaller than the body")
+        format!("{most} % smaller than the body")
     } else {
-        let least = percent(wearable.least.ratio());
-        format!("{knit} with {stretch} is usually cut {least} to {most} smaller than the body")
+        format!("{least} to {most} % smaller than the body")
     };
-    if known { text } else { format!("{text}; a woven never is") }
+    let woven = if known { "" } else { "; a woven never is" };
+    format!("a knit that stretches {} is usually cut {cut}{woven}", percent(stretch.ratio()))
 }
 
 fn smaller(stretch: Stretch, most: Reduction, half: Option<Reduction>) -> String {
