@@ -7,8 +7,12 @@ use tenter_core::{Grain, Length};
 
 use super::entry::{Entry, Fact};
 use super::fabric::{Fabric, FabricChange};
+use super::garment::{CutFor, Garment};
+use super::id::Id;
 use super::json::Mm;
+use super::learned::Lesson;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
+use super::photo::ClothPhoto;
 use super::tested::StoredTest;
 
 /// The cloth that these entries make.
@@ -28,6 +32,9 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
                     Some(false) => fabric.last_washed = None,
                     None => {}
                 }
+                if change.length.is_some() {
+                    fabric.cuts.iter_mut().for_each(|cut| cut.returns = Length::ZERO);
+                }
                 fabric.apply(change);
             }
             (Fact::FabricCut { length, .. }, Some(fabric)) => {
@@ -46,10 +53,50 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
             }
             (Fact::FabricDropped { .. }, Some(fabric)) => fabric.dropped = true,
             (Fact::FabricRestored { .. }, Some(fabric)) => fabric.dropped = false,
+            (fact, Some(fabric)) => remember(fabric, entry.id, fact),
             _ => {}
         }
     }
     fabric
+}
+
+/// What is remembered with a cloth: cuts for garments, what worked, photographs.
+fn remember(fabric: &mut Fabric, id: Id, fact: Fact) {
+    match fact {
+        Fact::FabricCutFor { length, garment, role, .. } => {
+            let left = fabric.length.map(|had| less(had, length));
+            let returns = fabric.length.zip(left).map_or(Length::ZERO, |(had, left)| less(had, left));
+            fabric.cuts.push(CutFor { id, garment, role, length, returns });
+            fabric.length = left;
+        }
+        Fact::FabricUncut { cut, .. } => {
+            if let Some(at) = fabric.cuts.iter().position(|known| known.id == cut) {
+                let returns = fabric.cuts.remove(at).returns;
+                fabric.length = fabric.length.map(|had| more(had, returns));
+            }
+        }
+        Fact::FabricLearned { learned, .. } => fabric.lessons.push(Lesson { id, learned, dropped: false }),
+        Fact::LessonDropped { lesson, .. } => drop_lesson(fabric, lesson, true),
+        Fact::LessonRestored { lesson, .. } => drop_lesson(fabric, lesson, false),
+        Fact::PhotoAdded { said, .. } => fabric.photos.push(ClothPhoto { id, said, dropped: false }),
+        Fact::PhotoDropped { of, .. } => drop_photo(fabric, of, true),
+        Fact::PhotoRestored { of, .. } => drop_photo(fabric, of, false),
+        Fact::PhotoFirst { of, .. } => {
+            if let Some(at) = fabric.photos.iter().position(|photo| photo.id == of) {
+                let first = fabric.photos.remove(at);
+                fabric.photos.insert(0, first);
+            }
+        }
+        _ => {}
+    }
+}
+
+fn drop_lesson(fabric: &mut Fabric, id: Id, dropped: bool) {
+    fabric.lessons.iter_mut().filter(|lesson| lesson.id == id).for_each(|lesson| lesson.dropped = dropped);
+}
+
+fn drop_photo(fabric: &mut Fabric, id: Id, dropped: bool) {
+    fabric.photos.iter_mut().filter(|photo| photo.id == id).for_each(|photo| photo.dropped = dropped);
 }
 
 /// What is left of a length. Two people who each cut the same length in their own log leave nothing, not less.
@@ -57,16 +104,37 @@ fn less(had: Length, cut: Length) -> Length {
     Length::from_steps(had.steps().saturating_sub(cut.steps()).max(0))
 }
 
+fn more(had: Length, returns: Length) -> Length {
+    Length::from_steps(had.steps().saturating_add(returns.steps()))
+}
+
 /// How the length on hand came to be: after each entry that touches it, in order.
 #[must_use]
 pub fn lengths(entries: &[Entry]) -> Vec<(usize, Option<Length>)> {
     let mut now: Option<Length> = None;
     let mut steps = Vec::new();
+    // What cuts took since the cloth was last measured.
+    let mut taken: Vec<(Id, Length)> = Vec::new();
     for (index, entry) in entries.iter().enumerate() {
         let said = |change: &FabricChange| change.length.map(|length| length.map(|Mm(length)| length));
         match &entry.fact {
             Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => match said(change) {
-                Some(length) => now = length,
+                Some(length) => {
+                    now = length;
+                    taken.clear();
+                }
+                None => continue,
+            },
+            Fact::FabricCutFor { length, .. } => {
+                let left = now.map(|had| less(had, *length));
+                taken.extend(now.zip(left).map(|(had, left)| (entry.id, less(had, left))));
+                now = left;
+            }
+            Fact::FabricUncut { cut, .. } => match taken.iter().position(|(id, _)| id == cut) {
+                Some(at) => {
+                    let (_, returns) = taken.remove(at);
+                    now = now.map(|had| more(had, returns));
+                }
                 None => continue,
             },
             Fact::FabricCut { length, .. } => now = now.map(|had| less(had, *length)),
@@ -139,6 +207,24 @@ pub fn role(entries: Vec<Entry>) -> Option<Role> {
         }
     }
     role
+}
+
+/// The garment that these entries make.
+#[must_use]
+pub fn garment(entries: Vec<Entry>) -> Option<Garment> {
+    let mut garment: Option<Garment> = None;
+    for entry in entries {
+        match (entry.fact, &mut garment) {
+            (Fact::GarmentBegun(said), None) => garment.insert(Garment::begun(entry.id)).apply(said),
+            (Fact::GarmentChanged { change, .. }, Some(garment)) => garment.apply(change),
+            (Fact::GarmentDone { .. }, Some(garment)) => garment.done = Some(entry.id.at()),
+            (Fact::GarmentReopened { .. }, Some(garment)) => garment.done = None,
+            (Fact::GarmentDropped { .. }, Some(garment)) => garment.dropped = true,
+            (Fact::GarmentRestored { .. }, Some(garment)) => garment.dropped = false,
+            _ => {}
+        }
+    }
+    garment
 }
 
 fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {

@@ -1,2 +1,19 @@
 -- What else is known of a cloth, as JSON; filled in from the entries after this migration.
 ALTER TABLE fabric ADD COLUMN more TEXT NOT NULL DEFAULT '{}';
+
+-- Photographs, each once, under the SHA-256 of its bytes.
+CREATE TABLE photo (
+    name TEXT NOT NULL PRIMARY KEY CHECK (length(name) = 64),
+    jpeg BLOB NOT NULL
+) STRICT;
+
+-- Garments. The cloths chosen for them, for whom they are, and anything else, as JSON.
+CREATE TABLE garment (
+    id TEXT NOT NULL PRIMARY KEY REFERENCES entry (id),
+    number INTEGER NOT NULL,
+    name TEXT NOT NULL,
+    due TEXT,
+    done INTEGER,
+    dropped INTEGER NOT NULL CHECK (dropped IN (0, 1)),
+    body TEXT NOT NULL CHECK (json_valid(body))
+) STRICT, WITHOUT ROWID;
