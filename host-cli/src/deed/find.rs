@@ -1,7 +1,7 @@
 //! Finds what was meant by a tag, a name or the end of an identifier.
 
 use super::{Refused, Thing};
-use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
+use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
 
 /// The cloth that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
@@ -38,6 +38,46 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
 pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     let fabric = fabric(read, text)?;
     if fabric.dropped { Err(Refused::Retired(fabric.tag)) } else { Ok(fabric) }
+}
+
+/// The garment that is meant: its number (`3`, `#3`), its identifier where a number is on two, its name, or the person it
+/// is for, or the beginning of either.
+///
+/// # Errors
+///
+/// A text that means none, or several.
+pub fn garment(read: &dyn Read, text: &str) -> Result<Garment, Refused> {
+    let mut all = read.garments()?;
+    if all.is_empty() {
+        return Err(Refused::NoGarmentYet);
+    }
+    let typed = text.trim();
+    if let Ok(id) = typed.to_uppercase().parse::<Id>() {
+        return all.into_iter().find(|garment| garment.id == id).ok_or_else(|| Refused::NoGarment(text.to_owned()));
+    }
+    if let Ok(number) = typed.trim_start_matches('#').parse::<u16>() {
+        all.retain(|garment| garment.number == number);
+    } else {
+        let wanted = typed.to_lowercase();
+        let fits = |name: &str| !wanted.is_empty() && name.to_lowercase().starts_with(&wanted);
+        let whole = |garment: &Garment| [&garment.name, &garment.whom].iter().any(|name| name.to_lowercase() == wanted);
+        all.retain(|garment| fits(&garment.name) || fits(&garment.whom));
+        if all.iter().any(whole) {
+            all.retain(whole);
+        }
+    }
+    // One that was given up steps back behind one that is there.
+    if all.iter().any(|garment| !garment.dropped) {
+        all.retain(|garment| !garment.dropped);
+    }
+    match all.as_slice() {
+        [] => Err(Refused::NoGarment(text.to_owned())),
+        [garment] => Ok(garment.clone()),
+        several => {
+            let on = several.iter().map(|one| (one.id, one.number, one.name.clone())).collect();
+            Err(Refused::SeveralGarments { text: text.to_owned(), on })
+        }
+    }
 }
 
 /// The test that is meant: its identifier, or the end of it as lists show it. Dropped tests are found by the whole
@@ -83,11 +123,13 @@ fn among<'t>(text: &str, names: &[&'t str]) -> Result<Option<&'t str>, Vec<&'t s
     }
 }
 
-fn owned(names: &[&str]) -> Vec<String> {
+/// Names of their own.
+pub(super) fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-fn named<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+/// The one of several names that is meant.
+pub(super) fn named<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
     match among(&text, names) {
         Ok(Some(name)) => Ok(name),

@@ -6,10 +6,8 @@
 
 use std::io::{BufRead, Read as _, Write};
 
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
 use jiff::Timestamp;
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 use serde_json::Value;
 use tenter_core::Length;
 
@@ -36,7 +34,7 @@ pub fn last_line(entries: u64, photos: u64) -> String {
 }
 
 /// A photograph as a line of an exported log.
-#[derive(Serialize, Deserialize)]
+#[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct PhotoLine {
     photo: PhotoName,
@@ -44,7 +42,7 @@ struct PhotoLine {
 }
 
 fn photo_line(photo: &Photo) -> String {
-    format!(r#"{{"photo":"{}","jpeg":"{}"}}"#, photo.name(), STANDARD.encode(photo.jpeg()))
+    format!(r#"{{"photo":"{}","jpeg":"{}"}}"#, photo.name(), photo.base64())
 }
 
 /// Writes all entries, oldest first, with `step` after each, then all photographs; how many entries.
@@ -193,7 +191,7 @@ impl<R: BufRead> Iterator for Exported<R> {
 /// A photograph from its line, if it bears the name of its bytes.
 fn photo(value: Value) -> Result<Photo, Fault> {
     let line = PhotoLine::deserialize(value).map_err(|error| Fault::NotAnEntry(short(&error)))?;
-    let photo = STANDARD.decode(&line.jpeg).ok().and_then(Photo::new).ok_or(Fault::NotAPhoto)?;
+    let photo = Photo::from_base64(&line.jpeg).ok_or(Fault::NotAPhoto)?;
     if photo.name() == line.photo { Ok(photo) } else { Err(Fault::NotAPhoto) }
 }
 

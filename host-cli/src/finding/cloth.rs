@@ -5,8 +5,10 @@ use tenter_core::{
 };
 
 use super::fit::{Stock, known};
+use super::kept::Kept;
 use super::measured::{Counted, Measured};
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold};
+use super::memory::Seen;
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Garment, Here, Pooled, StoredTest, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -20,6 +22,8 @@ pub struct Listed {
     pub crosswise: Option<Figure>,
     /// Along.
     pub lengthwise: Option<Figure>,
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
 }
 
 impl Listed {
@@ -27,7 +31,7 @@ impl Listed {
     #[must_use]
     pub fn of(fabric: &Fabric, stock: &Stock) -> Self {
         let stretch = |grain| known::stretch(fabric, grain, stock).ok();
-        Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), fabric: fabric.clone() }
+        Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), kept: stock.kept_of(fabric).cloned().collect(), fabric: fabric.clone() }
     }
 }
 
@@ -167,6 +171,12 @@ pub struct Shown<'a> {
     pub tests: &'a [StoredTest],
     /// All its entries.
     pub history: &'a [Entry],
+    /// Its photographs.
+    pub photos: &'a [Seen],
+    /// All garments.
+    pub garments: &'a [Garment],
+    /// What open garments keep of it.
+    pub kept: &'a [Kept],
     /// What the tests of each grain say.
     pub standing: Vec<Standing>,
     /// The person's repeatability.

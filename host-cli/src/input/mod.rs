@@ -3,8 +3,12 @@
 pub mod amount;
 pub mod cloth;
 pub mod doubt;
+pub mod garment;
+pub mod learned;
 pub mod making;
 pub mod pattern;
+#[cfg(feature = "pictures")]
+pub mod photo;
 pub mod size;
 pub mod test;
 pub mod wants;
@@ -17,7 +21,7 @@ pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
 pub use test::{Reading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
-pub use wrong::{Field, Why, Wrong};
+pub use wrong::{Field, PhotoFault, Why, Wrong};
 
 /// The unit of bare numbers, unless the marks have one or the user has said inches.
 pub const BARE: Unit = Unit::Cm;

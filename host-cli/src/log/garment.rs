@@ -17,6 +17,29 @@ pub struct Use {
     pub fabric: Id,
 }
 
+/// How a garment stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GarmentState {
+    /// It is being made.
+    Open,
+    /// It is finished.
+    Done,
+    /// It was given up.
+    Retired,
+}
+
+impl GarmentState {
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Done => "done",
+            Self::Retired => "retired",
+        }
+    }
+}
+
 /// A garment as it stands now.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Garment {
@@ -63,10 +86,20 @@ impl Garment {
         }
     }
 
+    /// How it stands.
+    #[must_use]
+    pub const fn state(&self) -> GarmentState {
+        match self {
+            Self { dropped: true, .. } => GarmentState::Retired,
+            Self { done: Some(_), .. } => GarmentState::Done,
+            _ => GarmentState::Open,
+        }
+    }
+
     /// Whether it is still being made.
     #[must_use]
     pub const fn is_open(&self) -> bool {
-        self.done.is_none() && !self.dropped
+        matches!(self.state(), GarmentState::Open)
     }
 
     /// Changes what `change` names and leaves the rest.

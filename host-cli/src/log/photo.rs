@@ -3,6 +3,8 @@
 use std::fmt;
 use std::str::FromStr;
 
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 
@@ -135,6 +137,24 @@ impl Photo {
     #[must_use]
     pub fn jpeg(&self) -> &[u8] {
         &self.jpeg
+    }
+
+    /// Its bytes as base64 (RFC 4648, § 4).
+    #[must_use]
+    pub fn base64(&self) -> String {
+        STANDARD.encode(&self.jpeg)
+    }
+
+    /// As an address that holds it (RFC 2397), for a page that asks nothing of the network.
+    #[must_use]
+    pub fn address(&self) -> String {
+        format!("data:image/jpeg;base64,{}", self.base64())
+    }
+
+    /// From base64, as [`Photo::new`].
+    #[must_use]
+    pub fn from_base64(text: &str) -> Option<Self> {
+        STANDARD.decode(text).ok().and_then(Self::new)
     }
 }
 

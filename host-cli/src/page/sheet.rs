@@ -54,6 +54,7 @@ struct Page<'a> {
     title: String,
     pattern: &'a str,
     view: &'a str,
+    whose: &'a str,
     made: String,
     roles: Vec<Role>,
     sections: Vec<Printed>,
@@ -61,9 +62,9 @@ struct Page<'a> {
 }
 
 /// The page; `gauges` are the pictures of the chosen cloths beside what is asked, one a role, empty where none was
-/// chosen; `with_why` puts the numbers, the rule and its source under each line.
+/// chosen; `whose` says for which garment and person it is, `made` on which day; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {
+pub fn page(plan: &ViewPlan, gauges: &[String], (whose, made): (&str, &str), with_why: bool, unit: Unit) -> String {
     let role = |(place, planned): (usize, &Planned)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
@@ -73,6 +74,7 @@ pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit
         title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
+        whose,
         made: format!("Plan from cutting to finishing, made {made}."),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),

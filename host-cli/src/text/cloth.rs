@@ -1,9 +1,11 @@
 //! The stash as text.
 
 use tenter_core::forecast::forecast;
-use tenter_core::{Confidence, Figure, Range, Unit};
+use tenter_core::{Confidence, Figure, Length, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::kept;
+use crate::finding::memory::made_of;
 use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
@@ -12,7 +14,7 @@ use crate::text::table::{self, Column};
 use crate::words::answer::Tone;
 use crate::words::cloth as words;
 use crate::words::terms::{bare_figure, duration, garment};
-use crate::words::{check, counts, quantity, washing};
+use crate::words::{check, counts, memory, quantity, washing};
 
 /// When growth is foreseen, in seconds after release.
 const FORESEEN: u32 = 3600;
@@ -32,23 +34,30 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         ("across", Column::Measured("%")),
         ("along", Column::Measured("%")),
         ("on hand", Column::Number),
+        ("kept", Column::Number),
         ("wide", Column::Number),
         ("where", Column::Text),
     ];
+    // A column for what is kept stands there only where something is.
+    let keeps = listed.iter().any(|listed| !listed.kept.is_empty());
+    let columns: Vec<(&str, Column)> = columns.into_iter().filter(|(head, _)| keeps || *head != "kept").collect();
     let stretch =
         |stretch: Option<Figure>| stretch.map(|stretch| bare_figure(&stretch, confidence)).unwrap_or_default();
     let rows = listed.iter().map(|listed| {
         let fabric = &listed.fabric;
-        vec![
+        let mut row = vec![
             fabric.tag.to_string(),
             fabric.name.clone(),
             fabric.construction.word().to_owned(),
             stretch(listed.crosswise),
             stretch(listed.lengthwise),
             fabric.length.map(|length| quantity::cloth(length, unit)).unwrap_or_default(),
-            fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default(),
-            words::place(fabric),
-        ]
+        ];
+        let kept = kept::sum(listed.kept.iter());
+        row.extend(keeps.then(|| if kept == Length::ZERO { String::new() } else { quantity::cloth_to_buy(kept, unit) }));
+        row.push(fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default());
+        row.push(words::place(fabric));
+        row
     });
     if !listed.is_empty() {
         text.block(&table::render(&columns, rows, width));
@@ -108,6 +117,21 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     }
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
+    }
+    if !fabric.colour.is_empty() {
+        text.row("colour", &isolated(&fabric.colour));
+    }
+    for kept in shown.kept {
+        text.row("kept", &memory::kept(kept.length, &kept.garment, shown.unit));
+    }
+    for seen in shown.photos {
+        text.row("photo", &memory::photo(seen, shown.here));
+    }
+    for (number, lesson) in (1..).zip(&fabric.lessons) {
+        text.row("learned", &memory::lesson(number, lesson, shown.garments, shown.here));
+    }
+    for garment in made_of(fabric, shown.garments) {
+        text.row("made of it", &memory::called(garment));
     }
     for (grain, change) in shown.washing() {
         let line = washing::line(grain, &change, shown.confidence);

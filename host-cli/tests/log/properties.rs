@@ -134,7 +134,7 @@ fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
 fn export(store: &Sqlite) -> String {
     let lines = lines(store);
     let entries: String = lines.iter().map(|line| format!("{line}\n")).collect();
-    format!("{}\n{entries}{}\n", jsonl::HEADER, jsonl::last_line(lines.len() as u64))
+    format!("{}\n{entries}{}\n", jsonl::HEADER, jsonl::last_line(lines.len() as u64, 0))
 }
 
 fn import(store: &mut Sqlite, bytes: &[u8]) -> Result<Merged, ImportError> {

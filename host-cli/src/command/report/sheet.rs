@@ -7,7 +7,8 @@ use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::Stock;
-use crate::page::sheet as page;
+use crate::finding::plan::ViewPlan;
+use crate::page::sheet as sheet_page;
 use crate::picture::drawn;
 use crate::store::Read;
 use crate::text::Screen;
@@ -21,6 +22,19 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = roles.into_iter().map(|role| fit::role(role, &stock, rules.confidence)).collect();
     let plan = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
+    page(&plan, &stock, rules, (args.plan.why, ""), &args.out.out, read, screen).map(drop)
+}
+
+/// Writes a plan as a page, with for whom it is; 0.
+pub fn page(
+    plan: &ViewPlan,
+    stock: &Stock,
+    rules: ShownRules,
+    (why, whose): (bool, &str),
+    out: &str,
+    read: &dyn Read,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
     let mut gauges = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {
@@ -31,7 +45,7 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         gauges
             .push(drawn::stretch(&known.shown(stock.pooled, rules, screen.here), Some(&planned.role), false).inline());
     }
-    let (made, unit) = (today(screen.here), rules.unit);
-    let bytes = page::page(&plan, &gauges, &made, args.plan.why, unit);
-    write(&args.out, &bytes, "the plan; open it in a browser", screen)
+    let bytes = sheet_page::page(plan, &gauges, (whose, &today(screen.here)), why, rules.unit);
+    write(out, &bytes, "the plan; open it in a browser", screen)?;
+    Ok(0)
 }

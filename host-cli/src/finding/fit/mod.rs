@@ -199,7 +199,7 @@ impl<'a> Candidate<'a> {
     /// Judges a cloth for a role.
     #[must_use]
     pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
-        let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
+        let cloth = cloth::answer(&stock.free(fabric), role.cloth.map(Need::from), confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
             return Self {

@@ -1,11 +1,13 @@
 //! The stash as `fit` looks at it: live fabrics, what was measured of them, and the person's repeatability.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 
-use tenter_core::Grain;
+use tenter_core::{Grain, Length};
 
+use crate::finding::kept::{self, Kept, cut_of};
 use crate::finding::measured::Measured;
-use crate::log::{ByConstruction, Fabric, Id, StoredTest};
+use crate::log::{ByConstruction, Fabric, Garment, Id, StoredTest};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// Live fabrics with what was measured of them.
@@ -15,6 +17,8 @@ pub struct Stock {
     pub fabrics: Vec<Fabric>,
     /// The person's repeatability.
     pub pooled: ByConstruction,
+    /// What open garments keep of them.
+    pub kept: Vec<Kept>,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
@@ -50,7 +54,40 @@ impl Stock {
             (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
         };
         let measured = fabrics.iter().map(of).collect();
-        Ok(Self { fabrics, pooled, measured })
+        let kept = kept::kept(&fabrics, &read.garments()?, &read.patterns()?);
+        Ok(Self { fabrics, pooled, kept, measured })
+    }
+
+    /// The stock as it was before anything was cut for a garment, with nothing kept for it: what its plan is made from.
+    #[must_use]
+    pub fn before(mut self, garment: &Garment) -> Self {
+        self.kept.retain(|kept| kept.garment.id != garment.id);
+        for one in &garment.uses {
+            let Some(fabric) = self.fabrics.iter_mut().find(|fabric| fabric.id == one.fabric) else { continue };
+            if let (Some(cut), Some(had)) = (cut_of(fabric, garment.id, one.role), fabric.length) {
+                fabric.length = Some(Length::from_steps(had.steps().saturating_add(cut.length.steps())));
+            }
+        }
+        self
+    }
+
+    /// What open garments keep of a cloth.
+    pub fn kept_of(&self, fabric: &Fabric) -> impl Iterator<Item = &Kept> {
+        let id = fabric.id;
+        self.kept.iter().filter(move |kept| kept.fabric == id)
+    }
+
+    /// A cloth with what is left of it beside what open garments keep.
+    #[must_use]
+    pub fn free<'f>(&self, fabric: &'f Fabric) -> Cow<'f, Fabric> {
+        let kept = kept::sum(self.kept_of(fabric));
+        match fabric.length {
+            Some(had) if kept > Length::ZERO => {
+                let left = Length::from_steps(had.steps().saturating_sub(kept.steps()).max(0));
+                Cow::Owned(Fabric { length: Some(left), ..fabric.clone() })
+            }
+            _ => Cow::Borrowed(fabric),
+        }
     }
 
     /// What was measured of a grain of a fabric.
