@@ -58,3 +58,18 @@ fn what_needs_no_handheld_asks_for_none() {
     let text = complaint("device demands skirt B", None);
     assert!(text.starts_with("tenter: there is no pattern yet; "), "{text}");
 }
+
+/// A container need not show the system's devices.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_machine_that_shows_no_devices_has_no_port() {
+    let script = r#"mount -t tmpfs none /sys && exec "$0" device list"#;
+    let mut command = Command::new("unshare");
+    command
+        .args(["--map-root-user", "--mount", "sh", "-c", script, env!("CARGO_BIN_EXE_tenter")])
+        .env_remove("TENTER_PORT");
+    let output = command.output().expect("unshare starts");
+    let text = String::from_utf8(output.stderr).unwrap();
+    assert_eq!(output.status.code(), Some(2), "{text}");
+    assert!(text.starts_with("tenter: ") && text.lines().count() == 1, "{text}");
+}
