@@ -17,9 +17,13 @@ Examples:
 
   How much to buy for 2 m; nothing is stored:
       tenter wash --lengthwise '20cm to 19cm' --need 2m
+      tenter wash 7 --need 2m
+
+  The marks were a mistake; those before them count again:
+      tenter wash 7 --undo
 
 tenter divides the length you need by 1 less the shrinkage, at the largest shrinkage that the readings allow:
-2 yd at 10 % are 2.22 yd, not 2.20.";
+2 yd at 10 % are 2.22 yd, not 2.20. Then it rounds up to what shops cut, 10 cm or 1/8 yd.";
 
 /// Examples for the help of `pair`.
 pub const PAIR: &str = "\
@@ -54,6 +58,9 @@ pub struct WashArgs {
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
+    /// Take back the newest marks of a cloth, or those along one grain: they were a mistake
+    #[arg(long, value_name = "GRAIN", value_parser = choice::GRAIN, num_args = 0..=1, requires = "fabric", conflicts_with_all = ["lengthwise", "crosswise", "need", "as_read"])]
+    pub undo: Option<Option<Grain>>,
     /// Take the marks as they are, though tenter doubts them
     #[arg(long)]
     pub as_read: bool,

@@ -6,8 +6,8 @@ use super::make::GarmentFlags;
 use super::making::WashArgs;
 use super::pattern::RoleFlags;
 use super::pull::PullArgs;
-use super::remember::LearnedFlags;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, TestFlags, WantsArgs};
+use super::remember::LearnedFlags;
 use crate::deed::wash::TypedWash;
 use crate::input::cloth::TypedCloth;
 use crate::input::garment::TypedGarment;
@@ -62,8 +62,11 @@ impl From<&PullArgs> for TypedPull {
 
 impl From<&FabricFlags> for TypedCloth {
     fn from(flags: &FabricFlags) -> Self {
-        let FabricFlags { fibre, construction, width, length, mass, place, note, seen, price } = flags.clone();
-        Self { fibre, construction, width, length, mass, place, note, seen, price, ..Self::default() }
+        let FabricFlags { fibre, construction, width, length, mass, finish, drape, purpose, .. } = flags.clone();
+        let FabricFlags { one_way, colour, place, note, seen, price, .. } = flags.clone();
+        let one_way = one_way.map(|one_way| one_way == YesNo::Yes);
+        let known = Self { fibre, construction, width, length, mass, finish, drape, purpose, ..Self::default() };
+        Self { one_way, colour, place, note, seen, price, ..known }
     }
 }
 

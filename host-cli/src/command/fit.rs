@@ -29,7 +29,7 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let view = find::view_or_only(&pattern, args.view.as_deref())?;
     let roles = find::roles(&pattern, view, &args.role)?;
     let stock = Stock::read(read)?;
-    let roles: Vec<RoleFit<'_>> = roles.into_iter().map(|role| fit::role(role, &stock, confidence)).collect();
+    let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
     if args.sheet {
         let plan = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit), read)?;

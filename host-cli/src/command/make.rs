@@ -47,8 +47,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Path, screen: &mut Scree
         }
         MakeVerb::Start(args) => {
             let typed = (&args.flags).into();
-            let (entries, ()) =
-                store.change(|read| deed::start(read, &args.pattern, args.view.as_deref(), &typed))?;
+            let (entries, ()) = store.change(|read| deed::start(read, &args.pattern, args.view.as_deref(), &typed))?;
             (entries.first().map(|entry| entry.id), "begun", &args.show)
         }
         MakeVerb::Edit(args) => {
@@ -137,7 +136,7 @@ fn cut(
     }
     let unit = show.units.unwrap_or_default();
     for Cut { role, cloth, length } in cuts {
-        let length = quantity::cloth_to_buy(*length, unit);
+        let length = quantity::cloth_needed(*length, unit);
         screen.say(&format!("{what}  {}: {length} of {}", isolated(role), pair::named(cloth)))?;
     }
     screen.say(&words::next(&making))?;
@@ -159,9 +158,11 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Path, screen: &mut Screen<'_>) 
     let stock = Stock::read(read)?.before(&garment);
     let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
     let mut typed = args.plan.clone();
-    for (role, one) in garment.uses.iter().filter_map(|one| {
-        Some((pattern.roles.iter().find(|role| role.id == one.role && !role.dropped)?, one))
-    }) {
+    for (role, one) in garment
+        .uses
+        .iter()
+        .filter_map(|one| Some((pattern.roles.iter().find(|role| role.id == one.role && !role.dropped)?, one)))
+    {
         typed.r#use.push(format!("{}={}", role.name, one.fabric));
     }
     let unit = show.units.unwrap_or_default();

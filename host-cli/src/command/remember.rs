@@ -73,13 +73,7 @@ fn add(_: &PictureArgs, _: &str, _: &mut dyn Store) -> Result<(), Error> {
 }
 
 /// Writes a photograph to a file.
-fn copy(
-    args: &PictureArgs,
-    number: &str,
-    read: &dyn Read,
-    db: &Path,
-    screen: &mut Screen<'_>,
-) -> Result<(), Error> {
+fn copy(args: &PictureArgs, number: &str, read: &dyn Read, db: &Path, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (fabric, said) = deed::photo_of(read, &args.fabric, number)?;
     let photo = read.photo(said.photo)?.ok_or(Refused::PhotoMissing(fabric.tag))?;
     let path = Path::new(args.file.as_deref().unwrap_or_default());

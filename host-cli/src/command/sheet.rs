@@ -9,12 +9,12 @@ use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::deed::Refused;
 use crate::error::Error;
-use crate::finding::fit::{RoleFit, Stock};
+use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::{Chosen, PlanWanted, Seam, ViewPlan};
 use crate::finding::size::Sized;
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::plan as plan_json;
-use crate::log::Pattern;
+use crate::log::{Id, Pattern, Role};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
@@ -35,7 +35,7 @@ pub fn plan<'a>(
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
 ) -> Result<ViewPlan, Error> {
-    let chosen = choose(args, (pattern, view), roles, read)?;
+    let chosen = choose(args, (pattern, view), roles, (read, confidence))?;
     let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let mut notions = Sized::default();
@@ -78,7 +78,7 @@ fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
-    read: &dyn Read,
+    (read, confidence): (&dyn Read, Confidence),
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
@@ -90,7 +90,7 @@ fn choose<'a>(
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
-    let choose = |fit: RoleFit<'a>| {
+    let choose = |fit: RoleFit<'a>| -> (&'a Role, Option<Candidate<'a>>) {
         let fabric = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, fabric)| *fabric);
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
@@ -98,9 +98,21 @@ fn choose<'a>(
             // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
-        Chosen { role: fit.role, candidate }
+        (fit.role, candidate)
     };
-    Ok(roles.into_iter().map(choose).collect())
+    let (mut taken, mut without) = (Vec::new(), Vec::new());
+    let order: Vec<Id> = roles.iter().map(|fit| fit.role.id).collect();
+    for (role, candidate) in roles.into_iter().map(choose) {
+        match candidate {
+            Some(candidate) => taken.push((role, candidate)),
+            None => without.push(Chosen { role, candidate: None }),
+        }
+    }
+    fit::together::share(&mut taken, confidence);
+    let taken = taken.into_iter().map(|(role, candidate)| Chosen { role, candidate: Some(candidate) });
+    let mut chosen: Vec<Chosen<'a>> = taken.chain(without).collect();
+    chosen.sort_by_key(|chosen| order.iter().position(|id| *id == chosen.role.id));
+    Ok(chosen)
 }
 
 fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<Seam>, Error> {

@@ -170,11 +170,11 @@ pub fn uncut(read: &dyn Read, which: &str, role: Option<&str>) -> Done<(Garment,
     let (mut facts, mut cuts) = (Vec::new(), Vec::new());
     for (role, fabric) in uses(read, &garment, role)? {
         if let Some(cut) = cut_of(&fabric, garment.id, role.id) {
-            facts.push(Fact::FabricUncut { fabric: fabric.id, cut: cut.id });
+            facts.push(Fact::FabricRetracted { fabric: fabric.id, entry: cut.id });
             cuts.push(Cut { role: role.name, cloth: Named::from(&fabric), length: cut.length });
         }
     }
-    if facts.is_empty() { Err(Refused::NothingCut(garment.number)) } else { Ok((facts, (garment, cuts))) }
+    if facts.is_empty() { Err(Refused::NothingCutFor(garment.number)) } else { Ok((facts, (garment, cuts))) }
 }
 
 /// The roles of a garment with their cloths; the one that is named, or all.
@@ -223,12 +223,7 @@ pub fn wore(read: &dyn Read, which: &str, role: Option<&str>, typed: &TypedLearn
     Ok((taught(read, &garment, role, typed)?, garment))
 }
 
-fn taught(
-    read: &dyn Read,
-    garment: &Garment,
-    role: Option<&str>,
-    typed: &TypedLearned,
-) -> Result<Vec<Fact>, Refused> {
+fn taught(read: &dyn Read, garment: &Garment, role: Option<&str>, typed: &TypedLearned) -> Result<Vec<Fact>, Refused> {
     let first = uses(read, garment, role)?.into_iter().next();
     let (_, fabric) = first.ok_or(Refused::NoClothChosen(garment.number))?;
     Ok(super::remember::learn(read, &fabric.id.to_string(), typed, Some(garment.id))?.0)
@@ -290,7 +285,8 @@ pub fn live(read: &dyn Read, which: &str) -> Result<Garment, Refused> {
 pub fn pattern_of(read: &dyn Read, garment: &Garment) -> Result<Pattern, Refused> {
     let patterns = read.patterns()?;
     let known = owned(&patterns.iter().map(|pattern| pattern.name.as_str()).collect::<Vec<_>>());
-    let none = || Refused::NoneNamed { thing: Thing::Pattern, text: garment.name.clone(), known, pattern: String::new() };
+    let none =
+        || Refused::NoneNamed { thing: Thing::Pattern, text: garment.name.clone(), known, pattern: String::new() };
     patterns.into_iter().find(|pattern| Some(pattern.id) == garment.pattern).ok_or_else(none)
 }
 

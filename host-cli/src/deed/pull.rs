@@ -1,10 +1,11 @@
 //! Storing a pull test, retiring one and returning it.
 
 use jiff::Timestamp;
+use tenter_core::Grain;
 
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
-use crate::input::{CheckInput, Field, Known, TypedPull, Wrong, check, when};
+use crate::input::{CheckInput, Field, Known, TypedPull, Wrong, check, when, word};
 use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
 use crate::store::{Change as _, Read, Store};
 
@@ -79,6 +80,25 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
     Ok(store.add(&[fact])?.first().map_or(id, |entry| entry.id))
 }
 
+/// Puts the grain of a stored test right; hands back its cloth and the test with its new grain.
+///
+/// # Errors
+///
+/// No such cloth or test, a word that is no grain, or the grain that it has.
+pub fn regrain(read: &dyn Read, which: &str, text: &str, grain: &str) -> Done<(Fabric, StoredTest)> {
+    let grain = match Grain::typed(grain) {
+        Some(grain) => grain,
+        None => word(Field::Grain, grain, &Grain::ALL, Grain::word)?,
+    };
+    let fabric = find::fabric(read, which)?;
+    let mut test = find::test_of(read, &fabric, text, Field::Regrain)?;
+    if test.said.test.grain() == grain {
+        return Err(Refused::SameGrain { text: text.to_owned(), grain });
+    }
+    test.said.test = test.said.test.with_grain(grain);
+    Ok((vec![Fact::TestRegrained { test: test.id, grain }], (fabric, test)))
+}
+
 /// Takes a stored test out of account, or back; hands back its cloth and itself.
 ///
 /// # Errors
@@ -87,7 +107,7 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
 pub fn set_retired(read: &dyn Read, which: &str, text: &str, retire: bool, note: &str) -> Done<(Fabric, StoredTest)> {
     let note = short(Field::Note, note)?;
     let fabric = find::fabric(read, which)?;
-    let test = find::test_of(read, &fabric, text, retire)?;
+    let test = find::test_of(read, &fabric, text, if retire { Field::Retire } else { Field::Return })?;
     if test.dropped == retire {
         return Err(Refused::Already { text: text.to_owned(), retire });
     }

@@ -2,7 +2,7 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::input::{Doubted, Wrong};
+use crate::input::{Doubted, Field, Wrong};
 use crate::log::Id;
 use crate::store::StoreError;
 
@@ -75,6 +75,26 @@ pub enum Refused {
         /// The unit it was typed in.
         unit: Unit,
     },
+    /// The cloth was not bought, or lay in no shop before.
+    #[error("not bought")]
+    NotBought(u16),
+    /// Something was cut off since it was bought.
+    #[error("cut since")]
+    CutSince(u16),
+    /// Nothing was cut off that could be put right.
+    #[error("nothing cut")]
+    NothingCut(u16),
+    /// No washing marks that could be taken back.
+    #[error("no washing marks")]
+    NothingWashed(u16),
+    /// The test has this grain already.
+    #[error("same grain")]
+    SameGrain {
+        /// What was typed.
+        text: String,
+        /// The grain.
+        grain: tenter_core::Grain,
+    },
     /// No test has this identifier.
     #[error("no such test")]
     NoTest(String),
@@ -93,8 +113,8 @@ pub enum Refused {
         tag: u16,
         /// What was typed.
         text: String,
-        /// Whether it was to be retired, else returned.
-        retire: bool,
+        /// What it was typed for.
+        field: Field,
         /// The tests that end so.
         ids: Vec<Id>,
     },
@@ -275,7 +295,7 @@ pub enum Refused {
     NothingToCut(u16),
     /// Nothing was cut.
     #[error("nothing cut")]
-    NothingCut(u16),
+    NothingCutFor(u16),
     /// The pattern does not say how much a role takes.
     #[error("length of role not known")]
     CutHowMuch {

@@ -1,5 +1,6 @@
 //! What the log knows of a cloth, gathered to be shown.
 
+use tenter_core::making::washing::Washing;
 use tenter_core::{
     Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
 };
@@ -31,7 +32,12 @@ impl Listed {
     #[must_use]
     pub fn of(fabric: &Fabric, stock: &Stock) -> Self {
         let stretch = |grain| known::stretch(fabric, grain, stock).ok();
-        Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), kept: stock.kept_of(fabric).cloned().collect(), fabric: fabric.clone() }
+        Self {
+            crosswise: stretch(Grain::Crosswise),
+            lengthwise: stretch(Grain::Lengthwise),
+            kept: stock.kept_of(fabric).cloned().collect(),
+            fabric: fabric.clone(),
+        }
     }
 }
 
@@ -210,11 +216,11 @@ impl<'a> Shown<'a> {
         self.standing.iter().map(|standing| standing.repeatability).max_by(|a, b| a.own.total_cmp(&b.own))
     }
 
-    /// The change by washing along and across, as far as it was measured.
+    /// How it stands to the wash along and across, with what the marks say.
     #[must_use]
-    pub fn washing(&self) -> Vec<(Grain, Figure)> {
-        let change = |grain| Some((grain, known::washing(self.fabric, grain)?));
-        [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
+    pub fn washing(&self) -> [(Grain, Washing, Option<Figure>); 2] {
+        let stands = |grain| (grain, known::at_wash(self.fabric, grain), known::washing(self.fabric, grain));
+        [Grain::Lengthwise, Grain::Crosswise].map(stands)
     }
 
     /// Whether a test counts.

@@ -1,5 +1,7 @@
 //! What open garments keep of the cloths chosen for them: one length is not promised twice.
 
+use std::borrow::Cow;
+
 use tenter_core::{Confidence, Length};
 
 use super::fit::cloth::{Need, answer};
@@ -33,8 +35,7 @@ pub fn cut_of(fabric: &Fabric, garment: Id, role: Id) -> Option<&CutFor> {
 /// What a role takes of a cloth as it lies; none where the pattern does not say.
 #[must_use]
 pub fn takes(fabric: &Fabric, role: &Role) -> Option<Length> {
-    let need = role.cloth.map(Need::from);
-    answer(fabric, need, Confidence::default()).needed().map(|needed| needed.length)
+    answer(fabric, Need::of(role), Length::ZERO, Confidence::default()).needed().map(|needed| needed.length)
 }
 
 /// Every length that is kept: for each role of each open garment that was not cut yet.
@@ -53,6 +54,18 @@ pub fn kept(fabrics: &[Fabric], garments: &[Garment], patterns: &[Pattern]) -> V
         }
     }
     all
+}
+
+/// A cloth with what is left of it beside what is kept of it.
+#[must_use]
+pub fn free<'f>(fabric: &'f Fabric, kept: &[Kept]) -> Cow<'f, Fabric> {
+    match (fabric.length, sum(kept.iter())) {
+        (Some(had), kept) if kept > Length::ZERO => {
+            let left = Length::from_steps(had.steps().saturating_sub(kept.steps()).max(0));
+            Cow::Owned(Fabric { length: Some(left), ..fabric.clone() })
+        }
+        _ => Cow::Borrowed(fabric),
+    }
 }
 
 /// The sum of lengths.

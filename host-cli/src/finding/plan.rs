@@ -1,19 +1,19 @@
 //! The plan of a view in chosen cloths, from cutting to finishing.
 
+use tenter_core::making::care::Care;
 use tenter_core::making::caution::{CORDS, Caution, Cord, Job, cautions};
 use tenter_core::making::handling::{Layer, Layered};
-use tenter_core::making::source::Source;
-use tenter_core::making::washing::{Prewash, PrewashCloth};
 use tenter_core::{Answer, Confidence, Grain, Length, Limit, Ratio};
 
-use crate::finding::fit::cloth::{ClothAnswer, Needed};
+use crate::finding::amounts::{Amounts, ClothAmount};
+use crate::finding::fit::cloth::Needed;
 use crate::finding::fit::known;
 use crate::finding::fit::{Candidate, Stock};
 use crate::finding::handle::{Handle, Handled, layered};
 use crate::finding::pair::{Named, Pairing, SeamSide};
 use crate::finding::size::{SizeLine, Sized};
 use crate::finding::verdict::Verdict;
-use crate::log::{Construction, Fabric, Pattern, Role, Shop};
+use crate::log::{Construction, Fabric, Pattern, Role};
 
 /// A role with the cloth chosen for it.
 #[derive(Debug)]
@@ -163,10 +163,8 @@ pub enum Step {
         cloth: Named,
         /// Its fibre, as on the label.
         fibre: String,
-        /// How often.
-        washes: u8,
-        /// Where the rule comes from.
-        source: Source,
+        /// How it is made ready, and pressed after it.
+        care: Care,
     },
     /// Mark a cloth before the wash: its washing change is not known.
     MarkBeforeWash(Named),
@@ -209,26 +207,8 @@ pub enum Step {
     Size(SizeLine),
     /// Look for a cloth for a role.
     Seek(Box<Role>),
-    /// Buy a cloth that was seen.
-    Buy {
-        /// The cloth.
-        cloth: Named,
-        /// How much.
-        length: Length,
-        /// Where, and for how much.
-        shop: Shop,
-        /// The role.
-        role: String,
-    },
-    /// Find more of a cloth.
-    More {
-        /// The cloth.
-        cloth: Named,
-        /// How much more.
-        missing: Length,
-        /// The role.
-        role: String,
-    },
+    /// Buy a cloth that was seen, or more of one at home: for all roles that take of it.
+    Buy(Box<ClothAmount>),
     /// A caution.
     Caution(Caution),
     /// A rule about cords.
@@ -278,9 +258,9 @@ fn fabrics<'a>(wanted: &PlanWanted<'a>) -> Vec<&'a Fabric> {
 fn before(wanted: &PlanWanted<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     for fabric in fabrics(wanted).into_iter().filter(|fabric| !fabric.washed) {
-        let Prewash { washes, source } = prewash(fabric);
-        steps.push(Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), washes, source });
-        if fabric.washed_lengthwise.is_none() {
+        let care = Care::of(&fabric.described());
+        steps.push(Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), care });
+        if care.before.rule.wets() && fabric.washed_lengthwise.is_none() {
             steps.push(Step::MarkBeforeWash(fabric.into()));
         }
     }
@@ -291,21 +271,6 @@ fn before(wanted: &PlanWanted<'_>) -> Vec<Step> {
         }
     }
     steps
-}
-
-/// How often a cloth is washed before it is cut, by the words of its fibre.
-fn prewash(fabric: &Fabric) -> Prewash {
-    let text = format!("{} {}", fabric.fibre, fabric.name).to_lowercase();
-    let knit = fabric.construction == Construction::Knit;
-    Prewash::of(if text.contains("denim") {
-        PrewashCloth::Denim
-    } else if knit && (text.contains("cotton") || text.contains("viscose") || text.contains("rayon")) {
-        PrewashCloth::CottonOrViscoseKnit
-    } else if text.contains("cotton") {
-        PrewashCloth::Cotton
-    } else {
-        PrewashCloth::Any
-    })
 }
 
 fn cutting(wanted: &PlanWanted<'_>) -> Vec<Step> {
@@ -393,17 +358,11 @@ fn lining(wanted: &PlanWanted<'_>, fabric: &Fabric) -> Option<(Layer, Layered)> 
 }
 
 fn buying(wanted: &PlanWanted<'_>) -> Vec<Step> {
-    let step = |chosen: &Chosen<'_>| {
-        let role = chosen.role.name.clone();
-        let Some(candidate) = &chosen.candidate else { return Some(Step::Seek(Box::new(chosen.role.clone()))) };
-        let cloth = candidate.fabric.into();
-        match (&candidate.fabric.shop, candidate.cloth.needed(), candidate.cloth) {
-            (Some(shop), Some(needed), _) => Some(Step::Buy { cloth, length: needed.length, shop: shop.clone(), role }),
-            (_, _, ClothAnswer::Short { missing, .. }) => Some(Step::More { cloth, missing, role }),
-            _ => None,
-        }
-    };
-    wanted.chosen.iter().filter_map(step).collect()
+    let without = wanted.chosen.iter().filter(|chosen| chosen.candidate.is_none());
+    let seek = without.map(|chosen| Step::Seek(Box::new(chosen.role.clone())));
+    let chosen = wanted.chosen.iter().filter_map(|chosen| Some((chosen.role, chosen.candidate.as_ref()?)));
+    let bought = Amounts::of(chosen).cloths.into_iter().filter(ClothAmount::is_bought);
+    seek.chain(bought.map(|amount| Step::Buy(Box::new(amount)))).collect()
 }
 
 fn care(job: Job) -> Vec<Step> {

@@ -160,16 +160,21 @@ fn is_none(text: &str) -> bool {
     text.trim().eq_ignore_ascii_case("none")
 }
 
-/// `1.6m at 140cm`, or `none`.
+/// `1.6m at 140cm`, `1.8m at 140cm with nap`, or `none`.
 fn cloth_at(text: &str) -> Result<Option<ClothNeed>, Wrong> {
     if is_none(text) {
         return Ok(None);
     }
     let wrong = || Wrong::new(Field::Cloth, text, Why::NotACloth);
-    let (length, width) = text.split_once(" at ").ok_or_else(wrong)?;
+    let trimmed = text.trim().to_lowercase();
+    let (layout, one_way) = match trimmed.strip_suffix("with nap") {
+        Some(layout) => (layout.trim_end(), true),
+        None => (trimmed.strip_suffix("without nap").unwrap_or(&trimmed).trim_end(), false),
+    };
+    let (length, width) = layout.split_once(" at ").ok_or_else(wrong)?;
     let (length, width) = (cloth(Field::Cloth, length)?, cloth(Field::Cloth, width)?);
     if length.steps() == 0 || width.steps() == 0 {
         return Err(wrong());
     }
-    Ok(Some(ClothNeed { length, width }))
+    Ok(Some(ClothNeed { length, width, one_way }))
 }

@@ -91,6 +91,14 @@ pub enum Field {
     Length,
     /// Mass per area.
     Mass,
+    /// What was done to its surface.
+    Finish,
+    /// How it falls.
+    Drape,
+    /// What it is made for.
+    Purpose,
+    /// Its colour.
+    Colour,
     /// Where a cloth lies.
     Place,
     /// The shop in which it was seen.
@@ -153,6 +161,8 @@ pub enum Field {
     Retire,
     /// The test that is returned.
     Return,
+    /// The test whose grain is put right.
+    Regrain,
     /// All readings of a test in one text.
     Readings,
     /// The number of a handheld.
@@ -258,6 +268,8 @@ pub enum Why {
     PriceAtHome,
     /// A cloth that lies at home cannot be bought.
     AtHome,
+    /// A shop that is none.
+    NotAShop,
     /// A recovered length without the time.
     NoTime,
     /// Growth and recovery asked at two times.

@@ -7,7 +7,9 @@ use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::finding::kept::Kept;
 use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{ClothPhoto, Device, Entry, Fabric, Learned, Lesson, MassPerArea, Shop, StoredTest};
+use crate::log::{
+    ClothPhoto, Device, Drape, Entry, Fabric, Finish, Learned, Lesson, MassPerArea, Purpose, Shop, StoredTest,
+};
 
 /// A cloth.
 #[derive(Debug, Serialize)]
@@ -20,6 +22,11 @@ pub struct FabricJson<'a> {
     width_mm: Option<f64>,
     length_mm: Option<f64>,
     g_per_m2: Option<f64>,
+    finish: Option<&'static str>,
+    drape: Option<&'static str>,
+    purpose: Option<&'static str>,
+    one_way: bool,
+    colour: &'a str,
     place: &'a str,
     note: &'a str,
     washed: bool,
@@ -96,6 +103,11 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
             g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
+            finish: fabric.finish.map(Finish::word),
+            drape: fabric.drape.map(Drape::word),
+            purpose: fabric.purpose.map(Purpose::word),
+            one_way: fabric.one_way,
+            colour: &fabric.colour,
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,

@@ -41,10 +41,10 @@ impl Entry {
             Fact::FabricChanged { fabric, .. }
             | Fact::FabricCut { fabric, .. }
             | Fact::FabricWashed { fabric, .. }
+            | Fact::FabricRetracted { fabric, .. }
             | Fact::FabricDropped { fabric, .. }
             | Fact::FabricRestored { fabric }
             | Fact::FabricCutFor { fabric, .. }
-            | Fact::FabricUncut { fabric, .. }
             | Fact::FabricLearned { fabric, .. }
             | Fact::LessonDropped { fabric, .. }
             | Fact::LessonRestored { fabric, .. }
@@ -53,9 +53,10 @@ impl Entry {
             | Fact::PhotoDropped { fabric, .. }
             | Fact::PhotoRestored { fabric, .. } => Subject::Fabric(*fabric),
             Fact::TestStored(_) => Subject::Test(self.id),
-            Fact::TestAssigned { test, .. } | Fact::TestDropped { test, .. } | Fact::TestRestored { test } => {
-                Subject::Test(*test)
-            }
+            Fact::TestAssigned { test, .. }
+            | Fact::TestRegrained { test, .. }
+            | Fact::TestDropped { test, .. }
+            | Fact::TestRestored { test } => Subject::Test(*test),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -137,6 +138,13 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },
+    /// A cut or washing marks were stored by mistake: that entry counts no more.
+    FabricRetracted {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that is taken back.
+        entry: Id,
+    },
     /// A cloth left the stash.
     FabricDropped {
         /// The cloth.
@@ -158,6 +166,13 @@ pub enum Fact {
         test: Id,
         /// The cloth.
         fabric: Id,
+    },
+    /// A test was pulled along another grain than it says.
+    TestRegrained {
+        /// The test.
+        test: Id,
+        /// The grain.
+        grain: Grain,
     },
     /// A test was taken out of account.
     TestDropped {
@@ -229,13 +244,6 @@ pub enum Fact {
         garment: Id,
         /// The role of its view.
         role: Id,
-    },
-    /// A cut for a garment was not made after all.
-    FabricUncut {
-        /// The cloth.
-        fabric: Id,
-        /// The entry that told the cut.
-        cut: Id,
     },
     /// Something was learned of a cloth while it was sewn or worn.
     FabricLearned {

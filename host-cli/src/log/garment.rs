@@ -165,7 +165,4 @@ pub struct CutFor {
     /// How much was cut.
     #[serde(rename = "length_mm", with = "mm")]
     pub length: Length,
-    /// How much of it comes back on hand when the cut is taken back: nothing once the cloth was measured again.
-    #[serde(rename = "returns_mm", with = "mm")]
-    pub returns: Length,
 }

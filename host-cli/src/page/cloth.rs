@@ -16,7 +16,7 @@ use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
 use crate::words::figures::recovery_grade;
-use crate::words::fit::{MAY_SHRINK, because};
+use crate::words::fit::because;
 use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, counts, memory, quantity, washing};
@@ -172,8 +172,7 @@ fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judge
     let why = if verdict == Verdict::OtherConstruction {
         format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
     } else {
-        let shrinks = if candidate.may_shrink() { format!("; {MAY_SHRINK}") } else { String::new() };
-        because(candidate, view) + &shrinks
+        because(candidate, view)
     };
     Judged {
         role: role.name.clone(),
@@ -237,9 +236,13 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
             add("from", format!("{}: {words}", standing.grain.word()), String::new());
         }
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        add("washing", format!("{} {}", line.about, line.text), line.source);
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            add("washing", format!("{} {}", line.about, line.text), line.source);
+        }
+    }
+    for line in about::care(shown.fabric) {
+        add(line.about, line.text, line.source);
     }
     for kept in shown.kept {
         add("kept", memory::kept(kept.length, &kept.garment, shown.unit), String::new());

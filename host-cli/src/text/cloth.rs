@@ -1,10 +1,9 @@
 //! The stash as text.
 
 use tenter_core::forecast::forecast;
-use tenter_core::{Confidence, Figure, Length, Range, Unit};
+use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
-use crate::finding::kept;
 use crate::finding::memory::made_of;
 use crate::plain::isolated;
 use crate::text::figures;
@@ -34,35 +33,32 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         ("across", Column::Measured("%")),
         ("along", Column::Measured("%")),
         ("on hand", Column::Number),
-        ("kept", Column::Number),
         ("wide", Column::Number),
         ("where", Column::Text),
     ];
-    // A column for what is kept stands there only where something is.
-    let keeps = listed.iter().any(|listed| !listed.kept.is_empty());
-    let columns: Vec<(&str, Column)> = columns.into_iter().filter(|(head, _)| keeps || *head != "kept").collect();
     let stretch =
         |stretch: Option<Figure>| stretch.map(|stretch| bare_figure(&stretch, confidence)).unwrap_or_default();
     let rows = listed.iter().map(|listed| {
         let fabric = &listed.fabric;
-        let mut row = vec![
+        vec![
             fabric.tag.to_string(),
             fabric.name.clone(),
             fabric.construction.word().to_owned(),
             stretch(listed.crosswise),
             stretch(listed.lengthwise),
             fabric.length.map(|length| quantity::cloth(length, unit)).unwrap_or_default(),
-        ];
-        let kept = kept::sum(listed.kept.iter());
-        row.extend(keeps.then(|| if kept == Length::ZERO { String::new() } else { quantity::cloth_to_buy(kept, unit) }));
-        row.push(fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default());
-        row.push(words::place(fabric));
-        row
+            fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default(),
+            words::place(fabric),
+        ]
     });
     if !listed.is_empty() {
         text.block(&table::render(&columns, rows, width));
     }
     text.words(&words::count(listed.len(), all, retired));
+    for (listed, kept) in listed.iter().flat_map(|listed| listed.kept.iter().map(move |kept| (listed, kept))) {
+        let tag = listed.fabric.tag;
+        text.row("kept", &format!("of {tag}: {}", memory::kept(kept.length, &kept.garment, unit)));
+    }
     text.finish()
 }
 
@@ -118,9 +114,6 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
     }
-    if !fabric.colour.is_empty() {
-        text.row("colour", &isolated(&fabric.colour));
-    }
     for kept in shown.kept {
         text.row("kept", &memory::kept(kept.length, &kept.garment, shown.unit));
     }
@@ -133,9 +126,13 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     for garment in made_of(fabric, shown.garments) {
         text.row("made of it", &memory::called(garment));
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        text.row("washing", &format!("{} {}", line.about, line.text));
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            text.row("washing", &format!("{} {}", line.about, line.text));
+        }
+    }
+    for line in words::care(fabric) {
+        text.row(line.about, &line.text);
     }
 }
 

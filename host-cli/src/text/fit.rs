@@ -1,9 +1,10 @@
 //! `fit` as text: for each role the cloths that meet it, and what to do about the others.
 
-use crate::finding::fit::{Candidate, Fitted, RoleFit};
+use crate::finding::fit::{Candidate, Fitted, RoleFit, amounts};
 use crate::finding::verdict::Verdict;
 use crate::plain::isolated;
 use crate::text::lines::{Lines, padded, style};
+use crate::words::amounts::in_all;
 use crate::words::answer;
 use crate::words::fit as words;
 use crate::words::pattern::{asks, title};
@@ -30,9 +31,15 @@ pub fn render(fitted: &Fitted<'_>, width: usize) -> String {
         text.blank();
         marked |= one_role(&mut text, role, fitted);
     }
+    let amounts = amounts(fitted.roles);
+    for cloth in amounts.shared() {
+        text.blank();
+        let line = in_all(cloth, fitted.unit);
+        aside(&mut text, line.about, &line.text);
+    }
     if marked {
         text.blank();
-        text.hanging(&format!("  {MARK} "), 4, words::MAY_SHRINK_NOTE);
+        text.hanging(&format!("  {MARK} "), 4, words::ALLOWANCE_NOTE);
     }
     text.finish()
 }

@@ -1,24 +1,24 @@
 //! Which cloth suits which role of a view, in sentences.
 
-use tenter_core::{Answer, Ask, Part, Side, Unit};
+use tenter_core::making::washing::Washing;
+use tenter_core::{Answer, Ask, Length, Part, Side, Unit};
 
+use crate::finding::amounts;
 use crate::finding::check::figure;
 use crate::finding::cloth::Disagreement;
-use crate::finding::fit::cloth::ClothAnswer;
+use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit};
 use crate::log::Role;
 use crate::plain::isolated;
 use crate::words::pattern::demand;
 use crate::words::terms::{self, percent};
-use crate::words::{check, counts, quantity};
+use crate::words::{check, counts, memory, quantity, washing};
 
 /// Where there is nothing to choose from.
 pub const EMPTY: &str = "the stash is empty; begin with tenter cloth add NAME";
-/// What to know of a length that may shrink.
-pub const MAY_SHRINK: &str = "not washed, and how much it shrinks was not measured";
-/// The same where it is said once for several cloths.
-pub const MAY_SHRINK_NOTE: &str =
-    "not washed, and how much it shrinks was not measured: allow extra, or measure it with tenter wash";
+/// What to know of lengths that hold an allowance for the wash, said once for several cloths.
+pub const ALLOWANCE_NOTE: &str =
+    "nobody measured what a wash takes off, so the length has the most that is usual; measure it with tenter wash";
 
 /// How likely it is that a cloth meets what is asked.
 #[must_use]
@@ -43,6 +43,7 @@ pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     // How much there is of a cloth that will not do is of no use.
     if !candidate.verdict().is_refused() {
         parts.extend(amount(candidate, fitted.unit));
+        parts.extend(candidate.kept.iter().map(|kept| memory::kept(kept.length, &kept.garment, fitted.unit)));
     }
     parts.retain(|part| !part.is_empty());
     parts.join("; ")
@@ -121,29 +122,53 @@ fn measured(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
 fn amount(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
     let fabric = candidate.fabric;
     let Some(needed) = candidate.cloth.needed() else { return Vec::new() };
-    let length = quantity::cloth_to_buy(needed.length, unit);
+    let length = quantity::cloth_needed(needed.in_all(), unit);
     let had = fabric.length.map(|had| quantity::cloth(had, unit)).unwrap_or_default();
+    let besides = if needed.besides > Length::ZERO { " with what other roles take of it" } else { "" };
     let mut parts = vec![match (&fabric.shop, candidate.cloth) {
         (Some(shop), _) => {
-            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(needed.length)));
-            format!("seen at {}: buy {length}{}", isolated(&shop.place), price.unwrap_or_default())
+            let bought = amounts::as_cut(needed.in_all(), unit);
+            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(bought))).unwrap_or_default();
+            format!("seen at {}: buy {}{besides}{price}", isolated(&shop.place), quantity::as_cut(bought, unit))
         }
         (None, ClothAnswer::Short { missing, .. }) => {
-            format!("you have {had} and need {length}: {} missing", quantity::cloth_to_buy(missing, unit))
+            format!("you have {had} and need {length}{besides}: {} missing", quantity::cloth_needed(missing, unit))
         }
-        (None, ClothAnswer::Enough { .. }) => format!("you have {had} and need {length}"),
+        (None, ClothAnswer::Enough { .. }) => format!("you have {had} and need {length}{besides}"),
         (None, _) => {
             let unknown = match (fabric.length, fabric.width) {
                 (None, None) => "its length and width are",
                 (None, Some(_)) => "its length is",
                 (Some(_), _) => "its width is",
             };
-            format!("you need {length}, but {unknown} not recorded")
+            format!("you need {length}{besides}, but {unknown} not recorded")
         }
     }];
-    if needed.by_area {
+    parts.extend(within(&needed, unit));
+    parts
+}
+
+/// What is in a length besides what the pattern says, and whether it is an estimate.
+fn within(needed: &Needed, unit: Unit) -> Vec<String> {
+    let mut parts = Vec::new();
+    if let Some(share) = washing::share(needed.counted) {
+        parts.push(match needed.washing {
+            Washing::Usual(usual) => format!("{share} of that is for the wash, as {}", washing::usually(&usual)),
+            _ => format!("{share} of that is for the wash"),
+        });
+    }
+    if let Some(extra) = needed.one_way {
+        let length = quantity::cloth_needed(extra.length, unit);
+        parts.push(format!("{length} of that is for laying all pieces one way up"));
+    }
+    if needed.far_narrower {
         parts.push(
-            "it is narrower than the pattern expects, so that length is an estimate: lay it out first".to_owned(),
+            "the cloth is far narrower than the pattern expects, and a piece may not fit: lay it out first".to_owned(),
+        );
+    } else if needed.by_area {
+        parts.push(
+            "the cloth is narrower than the pattern expects, so that length is an estimate: lay it out first"
+                .to_owned(),
         );
     }
     parts
@@ -176,8 +201,8 @@ pub fn shopping(fit: &RoleFit<'_>, unit: Unit) -> String {
         parts.push(stretch);
     }
     if let Some(cloth) = role.cloth {
-        let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));
-        parts.push(format!("{length} of {width} and extra for shrinkage"));
+        let (length, width) = (quantity::cloth_needed(cloth.length, unit), quantity::width(cloth.width, unit));
+        parts.push(format!("{length} of {width}, and more for what the wash takes"));
     }
     let settle = match fit.open() {
         0 => "",

@@ -67,7 +67,7 @@ pub fn made_from(making: &Making) -> String {
 #[must_use]
 pub fn used(used: &Used, state: State, unit: Unit) -> String {
     let cloth = used.cloth.as_ref().map_or_else(|| "a cloth that is not in this log yet".to_owned(), pair::named);
-    let whole = |length: Length| quantity::cloth_to_buy(length, unit);
+    let whole = |length: Length| quantity::cloth_needed(length, unit);
     let length = match (used.cut, used.takes) {
         (Some(cut), _) => format!("; {} cut", whole(cut)),
         (None, Some(takes)) if state == State::Open => format!("; {} kept, not cut yet", whole(takes)),
@@ -83,6 +83,9 @@ pub fn next(making: &Making) -> String {
     let number = making.garment.number;
     match making.state {
         State::Retired => format!("take it up again with tenter make return {number}"),
+        State::Done if making.cut() < making.uses.len() => {
+            format!("if you cut its cloths, say so with tenter make cut {number}; nothing came off them yet")
+        }
         State::Done => format!("say how it wears with tenter make wore {number} TEXT"),
         State::Open if making.uses.is_empty() => {
             format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
@@ -90,7 +93,9 @@ pub fn next(making: &Making) -> String {
         State::Open if making.cut() < making.uses.len() => {
             format!("cut it, then type tenter make cut {number}; the plan: tenter make plan {number}")
         }
-        State::Open => format!("when it is finished type tenter make done {number}; the plan: tenter make plan {number}"),
+        State::Open => {
+            format!("when it is finished type tenter make done {number}; the plan: tenter make plan {number}")
+        }
     }
 }
 

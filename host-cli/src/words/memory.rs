@@ -68,7 +68,7 @@ pub fn last_time(told: &LastTime, here: Here) -> Vec<Spoken> {
 /// A length that open garments keep, and which.
 #[must_use]
 pub fn kept(length: tenter_core::Length, garment: &Garment, unit: Unit) -> String {
-    format!("{} kept for {}", quantity::cloth_to_buy(length, unit), called(garment))
+    format!("{} is kept for {}", quantity::cloth_needed(length, unit), called(garment))
 }
 
 /// How to add the first photograph.

@@ -61,7 +61,7 @@ pub fn asks(role: &Role, unit: Unit) -> String {
         parts.push(role.made());
     }
     if let Some(cloth) = role.cloth {
-        let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));
+        let (length, width) = (quantity::cloth_needed(cloth.length, unit), quantity::width(cloth.width, unit));
         parts.push(format!("{length} of {width}"));
     }
     parts.join("; ")

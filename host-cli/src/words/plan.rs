@@ -10,7 +10,7 @@ use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
-use crate::words::{answer, handle, quantity, size, terms};
+use crate::words::{amounts, answer, care as words_of_care, handle, quantity, size, terms};
 
 /// A part of the plan under its head.
 #[derive(Debug, Serialize)]
@@ -79,23 +79,27 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
 pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
     let needed = planned.cloth.as_ref()?.needed?;
     let by_area = if needed.by_area { format!(", {}", terms::BY_AREA) } else { String::new() };
-    Some(format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, unit)))
+    Some(format!("takes {}{by_area}", quantity::cloth_needed(needed.length, unit)))
 }
 
 /// What is missing of the cloth of a role.
 #[must_use]
 pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
     let missing = planned.cloth.as_ref()?.missing?;
-    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
+    Some(format!("{} missing", quantity::cloth_needed(missing, unit)))
 }
 
 fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
     let own = |about, text: String, why: String| Spoken::new(about, text, why, Source::Own);
     let line = match step {
-        Step::Wash { cloth, fibre, washes, source } => {
-            let times = if *washes == 1 { "once".to_owned() } else { format!("{washes} times") };
-            let text = format!("{}: wash it {times} as the garment will be, dry, press", named(cloth));
-            Spoken::new("wash", text, format!("fibre: {}", isolated(fibre)), *source)
+        Step::Wash { cloth, fibre, care } => {
+            let fibre = if fibre.is_empty() { String::new() } else { format!("; fibre: {}", isolated(fibre)) };
+            let about = |line: Spoken| Spoken {
+                text: format!("{}: {}", named(cloth), line.text),
+                why: format!("{}{fibre}", line.why),
+                ..line
+            };
+            return words_of_care::spoken(care).into_iter().map(about).collect();
         }
         Step::MarkBeforeWash(cloth) => {
             let text =
@@ -135,16 +139,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let text = format!("for {}: {}", isolated(&role.name), asks(role, unit));
             own("cloth", text, "nothing in the stash meets it".to_owned())
         }
-        Step::Buy { cloth, length, shop, role } => {
-            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(*length))).unwrap_or_default();
-            let length = quantity::cloth_to_buy(*length, unit);
-            let text = format!("{length} of {} at {}{price}", named(cloth), isolated(&shop.place));
-            own("cloth", text, format!("for {}, washing change included as far as it is known", isolated(role)))
-        }
-        Step::More { cloth, missing, role } => {
-            let text = format!("{} more of {}", quantity::cloth_to_buy(*missing, unit), named(cloth));
-            own("cloth", text, format!("for {}: there is too little at home", isolated(role)))
-        }
+        Step::Buy(amount) => return amounts::to_buy(amount, unit).into_iter().collect(),
         Step::Caution(caution) => return terms::cautions(&[*caution]),
         Step::Cord(cord) => terms::cord(cord),
     };

@@ -2,6 +2,7 @@
 //! worked examples, certified data sets, tables of guides, open data, and other libraries. The source stands beside
 //! each check; nothing here was copied from our own output.
 
+mod care;
 mod components;
 mod conformance;
 mod discordance;

@@ -20,7 +20,7 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let view = find::view_or_only(&pattern, args.view.as_deref())?;
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
-    let fits = roles.into_iter().map(|role| fit::role(role, &stock, rules.confidence)).collect();
+    let fits = fit::roles(roles, &stock, rules.confidence);
     let plan = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     page(&plan, &stock, rules, (args.plan.why, ""), &args.out.out, read, screen).map(drop)
 }

@@ -2,7 +2,7 @@
 
 use tenter_core::making::handling::{Cloth, Weight};
 use tenter_core::making::pairing::Edge;
-use tenter_core::making::washing;
+use tenter_core::making::washing::{self, Washing};
 use tenter_core::{Figure, Figures, Grain};
 
 use super::Stock;
@@ -40,7 +40,7 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
 /// A grain that was not pulled.
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
-    let washing = washing(fabric, grain).filter(|_| !fabric.washed);
+    let washing = at_wash(fabric, grain).to_come();
     Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
 }
 
@@ -62,6 +62,12 @@ fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
 pub fn washing(fabric: &Fabric, grain: Grain) -> Option<Figure> {
     let marks = fabric.wash_marks(grain)?;
     washing::change(marks.before, marks.after, making::scale(&marks).ok()?).ok()
+}
+
+/// How a cloth stands to its first wash along a grain.
+#[must_use]
+pub fn at_wash(fabric: &Fabric, grain: Grain) -> Washing {
+    Washing::of(&fabric.described(), fabric.washed, washing(fabric, grain), grain)
 }
 
 /// A grain of a cloth that was not pulled.

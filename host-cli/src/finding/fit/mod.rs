@@ -6,14 +6,17 @@
 pub mod cloth;
 pub mod known;
 pub mod stock;
+pub mod together;
 
 use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit};
 
+use super::kept::{Kept, free};
 use super::measured::Measured;
 use super::verdict::Verdict;
 use crate::log::{Fabric, Here, Pattern, Role};
 use cloth::{ClothAnswer, Need};
 pub use stock::Stock;
+pub use together::{amounts, roles};
 
 /// Why a cloth got its answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,7 +85,9 @@ pub struct Candidate<'a> {
     pub grains: Vec<Along<'a>>,
     /// When growth and recovery are asked, in seconds after release.
     pub rest_seconds: u32,
-    /// Whether there is enough of it.
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
+    /// Whether there is enough of it beside that.
     pub cloth: ClothAnswer,
 }
 
@@ -109,12 +114,11 @@ impl Candidate<'_> {
         self.verdict() == Verdict::Meets
     }
 
-    /// Whether more has to be bought or cut than is said, by as much as washing takes: it was not washed, and nobody
-    /// measured what washing does to it.
+    /// Whether an allowance for the wash is in the length: it was not washed, and nobody measured what washing does to it.
     #[must_use]
     pub fn may_shrink(&self) -> bool {
         matches!(self.answer, Answer::Meets | Answer::Close)
-            && self.cloth.needed().is_some_and(|needed| !needed.washing_known)
+            && self.cloth.needed().is_some_and(|needed| !needed.washing.is_known())
     }
 
     /// What the tests of a grain say.
@@ -199,7 +203,8 @@ impl<'a> Candidate<'a> {
     /// Judges a cloth for a role.
     #[must_use]
     pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
-        let cloth = cloth::answer(&stock.free(fabric), role.cloth.map(Need::from), confidence);
+        let kept: Vec<Kept> = stock.kept_of(fabric).cloned().collect();
+        let cloth = cloth::answer(&free(fabric, &kept), Need::of(role), Length::ZERO, confidence);
         if !role.takes(fabric.construction) {
             let (answer, reason) = (Answer::Short, Reason::Construction);
             return Self {
@@ -209,6 +214,7 @@ impl<'a> Candidate<'a> {
                 reason,
                 grains: Vec::new(),
                 rest_seconds: role.demand.rest_seconds,
+                kept,
                 cloth,
             };
         }
@@ -247,6 +253,6 @@ impl<'a> Candidate<'a> {
         let nothing_asked = (Answer::Meets, Some(1.0), Reason::NothingAsked);
         let (answer, chance, reason) =
             judging.decides.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
-        Self { fabric, answer, chance, reason, grains, rest_seconds: role.demand.rest_seconds, cloth }
+        Self { fabric, answer, chance, reason, grains, rest_seconds: role.demand.rest_seconds, kept, cloth }
     }
 }

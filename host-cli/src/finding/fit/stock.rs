@@ -1,6 +1,5 @@
 //! The stash as `fit` looks at it: live fabrics, what was measured of them, and the person's repeatability.
 
-use std::borrow::Cow;
 use std::collections::HashMap;
 
 use tenter_core::{Grain, Length};
@@ -19,7 +18,7 @@ pub struct Stock {
     pub pooled: ByConstruction,
     /// What open garments keep of them.
     pub kept: Vec<Kept>,
-    measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
+    pub(super) measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
 impl Stock {
@@ -75,19 +74,6 @@ impl Stock {
     pub fn kept_of(&self, fabric: &Fabric) -> impl Iterator<Item = &Kept> {
         let id = fabric.id;
         self.kept.iter().filter(move |kept| kept.fabric == id)
-    }
-
-    /// A cloth with what is left of it beside what open garments keep.
-    #[must_use]
-    pub fn free<'f>(&self, fabric: &'f Fabric) -> Cow<'f, Fabric> {
-        let kept = kept::sum(self.kept_of(fabric));
-        match fabric.length {
-            Some(had) if kept > Length::ZERO => {
-                let left = Length::from_steps(had.steps().saturating_sub(kept.steps()).max(0));
-                Cow::Owned(Fabric { length: Some(left), ..fabric.clone() })
-            }
-            _ => Cow::Borrowed(fabric),
-        }
     }
 
     /// What was measured of a grain of a fabric.

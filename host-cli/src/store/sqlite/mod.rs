@@ -238,7 +238,8 @@ impl Store for Sqlite {
             // What is taken out is overwritten, and nothing of it stays behind in the file beside the log.
             self.connection.pragma_update(None, "secure_delete", true)?;
             let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
-            let sql = "UPDATE entry SET body = json_remove(body, '$.for') WHERE subject = ?1 AND body ->> '$.for' NOT NULL";
+            let sql =
+                "UPDATE entry SET body = json_remove(body, '$.for') WHERE subject = ?1 AND body ->> '$.for' NOT NULL";
             transaction.execute(sql, params![garment.to_string()])?;
             let mut touched = Touched::default();
             touched.note_subject(Subject::Garment(garment));

@@ -46,16 +46,25 @@ pub fn refused(refused: &Refused) -> String {
             one_line(text),
             quantity::cloth(*had, *unit)
         ),
+        Refused::NotBought(tag) => format!("--bought 'no': cloth {tag} did not come from a shop; nothing to take back"),
+        Refused::CutSince(tag) => {
+            format!("you have cut a length off cloth {tag}; take that back first: tenter cloth cut {tag} --undo")
+        }
+        Refused::NothingCut(tag) => format!("nothing was cut off cloth {tag}; there is no cut to take back"),
+        Refused::NothingWashed(tag) => format!("cloth {tag} has no such marks; there is nothing to take back"),
+        Refused::SameGrain { text, grain } => {
+            format!("--regrain '{}': that test is {} already", one_line(text), grain.word())
+        }
         Refused::NoTest(text) => format!("no test is called {}; see tenter device inbox", quoted(text)),
         Refused::SeveralTests { text, ids } => {
             format!("'{}' ends several: {}; type more of it", one_line(text), lower(ids).join(", "))
         }
-        Refused::TestOf { tag, text, retire, ids } => {
+        Refused::TestOf { tag, text, field, ids } => {
             let words = match lower(ids).first() {
                 None => format!("no test of cloth {tag} ends so; see tenter cloth show {tag}"),
                 Some(longer) => format!("{} tests end so; type more letters, such as {longer}", ids.len()),
             };
-            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+            format!("{} '{}': {words}", flag(*field), one_line(text))
         }
         Refused::Already { text, retire } => {
             let words = if *retire { "it is retired already" } else { "it counts; nothing to bring back" };
@@ -117,7 +126,7 @@ pub fn refused(refused: &Refused) -> String {
             one_line(role)
         ),
         Refused::NothingToCut(number) => format!("everything is cut for garment {number}"),
-        Refused::NothingCut(number) => format!("nothing was cut for garment {number}; nothing to take back"),
+        Refused::NothingCutFor(number) => format!("nothing was cut for garment {number}; nothing to take back"),
         Refused::CutHowMuch { number, role } => format!(
             "the pattern does not say how much '{0}' takes; type tenter make cut {number} --role '{0}' --length 1.4m",
             one_line(role)
@@ -125,7 +134,7 @@ pub fn refused(refused: &Refused) -> String {
         Refused::TooLittleToCut { tag, role, asked, had, unit } => format!(
             "'{}' takes {} of cloth {tag} and {} is on hand; type what you cut with --role and --length",
             one_line(role),
-            quantity::cloth_to_buy(*asked, *unit),
+            quantity::cloth_needed(*asked, *unit),
             quantity::cloth(*had, *unit)
         ),
         Refused::NoWashMarks => "type the marks before and after, such as --lengthwise '50cm to 48.5cm'".to_owned(),

@@ -94,6 +94,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::PriceWithoutShop => "type the shop too, with --seen SHOP",
         Why::PriceAtHome => "this cloth lies at home and a price belongs to a shop; add --seen SHOP",
         Why::AtHome => "this cloth lies at home already; for a new count type --length",
+        Why::NotAShop => {
+            "type the shop in which you saw it; if you bought it type --bought 2m, and if you did not after all --bought no"
+        }
         Why::NoTime => "type when it was read too, such as 101mm@60s or 101mm@30min",
         Why::NotATime => "type the time since release after the @, such as 60s, 30min or 1h",
         Why::TwoTimes => "growth and recovery are asked at one time; type the same time after both",
@@ -191,6 +194,10 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Width => "--width",
         Field::Length => "--length",
         Field::Mass => "--mass",
+        Field::Finish => "--finish",
+        Field::Drape => "--drape",
+        Field::Purpose => "--purpose",
+        Field::Colour => "--colour",
         Field::Place => "--place",
         Field::Seen => "--seen",
         Field::Price => "--price",
@@ -220,6 +227,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
+        Field::Regrain => "--regrain",
         Field::Reduce => "--reduce",
         Field::Tension => "--tension",
         Field::Method => "--method",
