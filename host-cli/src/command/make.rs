@@ -42,7 +42,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Path, screen: &mut Scree
             return cut(garment.id, "not cut", &cuts, &args.show, store, screen);
         }
         MakeVerb::Show(args) => {
-            let garment = crate::deed::find::garment(store, &args.garment)?;
+            let garment = crate::deed::find::garment(store, &args.garment, false)?;
             return show_one(garment.id, &args.show, store, screen);
         }
         MakeVerb::Start(args) => {
@@ -78,7 +78,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Path, screen: &mut Scree
             (Some(garment.id), "back", &args.show)
         }
         MakeVerb::Forget(args) => {
-            let garment = crate::deed::find::garment(store, &args.garment)?;
+            let garment = crate::deed::find::garment(store, &args.garment, false)?;
             store.forget_person(garment.id)?;
             (Some(garment.id), "name forgotten", &args.show)
         }

@@ -42,12 +42,12 @@ pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
 }
 
 /// The garment that is meant: its number (`3`, `#3`), its identifier where a number is on two, its name, or the person it
-/// is for, or the beginning of either.
+/// is for, or the beginning of either. Of several those come first that were given up, or were not, as `given_up` says.
 ///
 /// # Errors
 ///
 /// A text that means none, or several.
-pub fn garment(read: &dyn Read, text: &str) -> Result<Garment, Refused> {
+pub fn garment(read: &dyn Read, text: &str, given_up: bool) -> Result<Garment, Refused> {
     let mut all = read.garments()?;
     if all.is_empty() {
         return Err(Refused::NoGarmentYet);
@@ -56,20 +56,19 @@ pub fn garment(read: &dyn Read, text: &str) -> Result<Garment, Refused> {
     if let Ok(id) = typed.to_uppercase().parse::<Id>() {
         return all.into_iter().find(|garment| garment.id == id).ok_or_else(|| Refused::NoGarment(text.to_owned()));
     }
-    if let Ok(number) = typed.trim_start_matches('#').parse::<u16>() {
-        all.retain(|garment| garment.number == number);
-    } else {
-        let wanted = typed.to_lowercase();
-        let fits = |name: &str| !wanted.is_empty() && name.to_lowercase().starts_with(&wanted);
-        let whole = |garment: &Garment| [&garment.name, &garment.whom].iter().any(|name| name.to_lowercase() == wanted);
-        all.retain(|garment| fits(&garment.name) || fits(&garment.whom));
-        if all.iter().any(whole) {
-            all.retain(whole);
-        }
+    let number = typed.trim_start_matches('#').parse::<u16>().ok();
+    let wanted = typed.to_lowercase();
+    let fits = |name: &str| !wanted.is_empty() && name.to_lowercase().starts_with(&wanted);
+    let whole = |garment: &Garment| [&garment.name, &garment.whom].iter().any(|name| name.to_lowercase() == wanted);
+    match number {
+        Some(number) => all.retain(|garment| garment.number == number),
+        None => all.retain(|garment| fits(&garment.name) || fits(&garment.whom)),
     }
-    // One that was given up steps back behind one that is there.
-    if all.iter().any(|garment| !garment.dropped) {
-        all.retain(|garment| !garment.dropped);
+    if all.iter().any(|garment| garment.dropped == given_up) {
+        all.retain(|garment| garment.dropped == given_up);
+    }
+    if number.is_none() && all.iter().any(whole) {
+        all.retain(whole);
     }
     match all.as_slice() {
         [] => Err(Refused::NoGarment(text.to_owned())),

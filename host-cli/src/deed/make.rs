@@ -259,7 +259,7 @@ pub fn retire(read: &dyn Read, which: &str, note: &str) -> Done<Garment> {
 ///
 /// No such garment, one that is there, or a number that is taken by now.
 pub fn restore(read: &dyn Read, which: &str) -> Done<Garment> {
-    let garment = find::garment(read, which)?;
+    let garment = find::garment(read, which, true)?;
     if !garment.dropped {
         return Err(Refused::GarmentThere(garment.number));
     }
@@ -273,7 +273,7 @@ pub fn restore(read: &dyn Read, which: &str) -> Done<Garment> {
 ///
 /// A text that means none, or two, or one that was given up.
 pub fn live(read: &dyn Read, which: &str) -> Result<Garment, Refused> {
-    let garment = find::garment(read, which)?;
+    let garment = find::garment(read, which, false)?;
     if garment.dropped { Err(Refused::GivenUp(garment.number)) } else { Ok(garment) }
 }
 

@@ -284,7 +284,7 @@ fn unsound_garment(change: &GarmentChange) -> Option<Unsound> {
     if change.number == Some(0) {
         return Some(Unsound::NumberZero);
     }
-    change.name.as_ref().is_some_and(String::is_empty).then_some(Unsound::NoGarmentName)
+    change.name.as_ref().is_some_and(|name| name.trim().is_empty()).then_some(Unsound::NoGarmentName)
 }
 
 fn unsound_change(change: &FabricChange) -> Option<Unsound> {
@@ -292,7 +292,7 @@ fn unsound_change(change: &FabricChange) -> Option<Unsound> {
     if change.tag == Some(0) {
         return Some(Unsound::TagZero);
     }
-    if change.name.as_ref().is_some_and(String::is_empty) {
+    if change.name.as_ref().is_some_and(|name| name.trim().is_empty()) {
         return Some(Unsound::EmptyName);
     }
     (negative(change.width) || negative(change.length)).then_some(Unsound::Negative)
