@@ -17,7 +17,7 @@ pub use answer::{
     ASSURANCE, Answer, Ask, Class, Confidence, Context, Doubt, EARLY_REST_SECONDS, Evaluation, Even, Figure, Figures,
     GrowthClass, Here, Looks, MAX_DOUBTS, MAX_SITTINGS, Note, Part, Plan, RECOVERY_READABLE_POINTS, RecoveryClass,
     RestFigures, Rules, SUITS, Settle, Side, Sitting, Source, Suit, TABLES, Table, Widening, days, implausible, judge,
-    recovery_is_readable, suits,
+    recovery_is_readable, retests, suits,
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{

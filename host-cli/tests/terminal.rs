@@ -286,3 +286,31 @@ fn colours_can_be_switched_off() {
         assert_eq!(text.replace("\r\n", "\n"), piped(&program, line, 80), "{line}");
     }
 }
+
+/// A log that somebody sends holds names that no door would let in; the terminal obeys none of them. A pipe gets them as
+/// they are.
+#[test]
+fn no_name_moves_the_terminal() {
+    const NAME: &str = "\u{1b}]0;mine\u{7}\u{1b}[2J\u{9b}2J\u{1b}c\rover\u{202e}\u{2028}end";
+    let program = stocked();
+    let log = rusqlite::Connection::open(program.path()).unwrap();
+    assert!(log.execute("UPDATE fabric SET name = ?1, place = ?1, note = ?1, fibre = ?1", [NAME]).unwrap() > 5);
+    log.execute("UPDATE pattern SET name = ?1", [NAME]).unwrap();
+    drop(log);
+    for line in [
+        "cloth list",
+        "cloth show 1",
+        "pattern list",
+        "fit nothing",
+        "pair 1 2 --along 30cm",
+        "--db '/dev/null/\u{1b}]0;mine\u{7}\r' cloth list",
+    ] {
+        let text = written(&program, line, 80, &[]);
+        let colours = anstream::adapter::strip_str(&text).to_string().replace("\r\n", "\n");
+        let obeyed = |c: char| c.is_control() && !matches!(c, '\n' | '\t');
+        assert!(!colours.contains(obeyed) && !colours.contains(['\u{202e}', '\u{2028}']), "{line}: {text:?}");
+        for order in ["\u{1b}]", "\u{1b}c", "[2J"].map(|order| order.replace("[2J", "\u{1b}[2J")) {
+            assert!(!text.contains(&order), "{line}: {text:?}");
+        }
+    }
+}

@@ -48,6 +48,7 @@ pub fn entries(pulls: usize) -> impl Iterator<Item = Entry> {
                 clock_unset: false,
                 device,
                 note,
+                as_read: Vec::new(),
                 test,
             }));
             if let Fact::TestStored(said) = &mut stored.fact {

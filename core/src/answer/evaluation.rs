@@ -118,7 +118,7 @@ pub struct Evaluation {
     pub left_out: Option<u8>,
     /// What the figures were widened for.
     pub widened: Vec<Widening, WIDENINGS>,
-    /// How many tests the figures rest on.
+    /// How many sessions the figures rest on: [days of one hand](Sitting::shares_session_of).
     pub days: u8,
     /// The test, counted from 0 in the order given, that the others contradict: its stretch or growth lies too far off.
     pub contradicts: Option<u8>,
@@ -146,7 +146,8 @@ impl Evaluation {
     }
 
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
-    /// [`MAX_SITTINGS`](crate::MAX_SITTINGS) of the newest count, and of them those that pulled the grain of the newest. The
+    /// [`MAX_SITTINGS`](crate::MAX_SITTINGS) of the newest count, and of them those that pulled the grain of the newest.
+    /// Tests that [share a session](Sitting::shares_session_of) count as one day. The
     /// scatter of the rules is not used: each sitting has its own. A test that is doubted does not count beside one that
     /// is not.
     ///

@@ -7,6 +7,7 @@ use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 use crate::reading::pull_test::{Held, PullTest};
+use crate::statistics::mixture::{self, Mixture};
 use crate::statistics::scatter::Scatter;
 use crate::statistics::student;
 
@@ -32,13 +33,36 @@ pub struct Sitting<'t> {
     pub scatter: Scatter,
     /// Whether the cloth was washed since, and tests from after the wash are judged too.
     pub before_wash: bool,
+    /// The day on which it was pulled, counted from any one day; a test whose day is not known is a day of its own.
+    pub day: Option<i32>,
 }
 
 impl<'t> Sitting<'t> {
     /// A test of cloth as it is now, by a person of whom nothing is known.
     #[must_use]
     pub const fn new(test: &'t PullTest) -> Self {
-        Self { test, scatter: Scatter::ASSUMED, before_wash: false }
+        Self { test, scatter: Scatter::ASSUMED, before_wash: false, day: None }
+    }
+
+    /// Whether both are one session: one day of one hand, or one day under known loads. What the day does to a force is
+    /// common to the tests of a session, and so does not average out between them.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, Load, PullTest, Sitting};
+    ///
+    /// let by_hand = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// let hung = by_hand.clone().with_load(Load::Force { millinewtons: 5_000 });
+    /// let on = |test, day| Sitting { day: Some(day), ..Sitting::new(test) };
+    /// assert!(on(&by_hand, 3).shares_session_of(&on(&by_hand, 3)));
+    /// assert!(!on(&by_hand, 3).shares_session_of(&on(&by_hand, 4)));
+    /// assert!(!on(&by_hand, 3).shares_session_of(&on(&hung, 3)));
+    /// assert!(!Sitting::new(&by_hand).shares_session_of(&Sitting::new(&by_hand)));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub fn shares_session_of(&self, other: &Self) -> bool {
+        let (this, that) = (self.test.load().is_known(), other.test.load().is_known());
+        self.day.is_some() && self.day == other.day && this == that && self.before_wash == other.before_wash
     }
 }
 
@@ -144,6 +168,30 @@ pub(crate) fn combine(figures: &[Figure]) -> Option<Combined> {
         ..Figure::exact(to_ratio(value))
     };
     Some(Combined { figure, contradicts: contradicting(figures, least_dof) })
+}
+
+/// A figure of one day without that day, and the day added: its variance for each squared point, and the degrees of
+/// freedom of that.
+pub(crate) fn with_day(figure: Figure, (per_point, dof): (f32, f32)) -> Figure {
+    if per_point == 0.0 {
+        return figure;
+    }
+    let value = figure.percent().max(0.0);
+    // The variance at p percent is a + b p + c p²; about the value b stands for its slope there.
+    let up = |part: f32| mixture::variance_of_scale(part, figure.dof);
+    let (here, slope, curve) = (up(figure.u * figure.u), up(figure.slope), up(figure.curve));
+    let mut parts = Mixture::default();
+    parts.add(here, figure.dof);
+    parts.add(per_point * value * value, dof);
+    let narrowing = parts.narrowing();
+    Figure {
+        u: num::sqrt(narrowing * (here + per_point * value * value)),
+        dof: parts.dof(),
+        slope: narrowing * (slope + 2.0 * per_point * value),
+        curve: narrowing * (curve + per_point),
+        even: None,
+        ..figure
+    }
 }
 
 /// The figure farthest from the mean of the others, where that is too far.

@@ -27,7 +27,7 @@ pub use evaluation::{Ask, Evaluation, Part, Rules, Side, judge};
 pub use figure::{Even, Figure, Here};
 pub use figures::{Figures, RestFigures};
 pub use joint::{MAX_SITTINGS, Sitting, Widening};
-pub use learnt::days;
+pub use learnt::{days, retests};
 pub use note::{EARLY_REST_SECONDS, Note, RECOVERY_READABLE_POINTS, recovery_is_readable};
 pub use settle::{ASSURANCE, Plan, Settle};
 pub use source::Source;

@@ -101,6 +101,11 @@ impl Worth {
         self.look.of_mean(self.rests)
     }
 
+    /// What a day adds for each point squared, and its degrees of freedom.
+    pub const fn of_day(&self) -> (f32, f32) {
+        (self.session, self.session_dof)
+    }
+
     /// Whether days count beside the readings.
     fn day(&self, day: bool) -> f32 {
         if day { self.session } else { 0.0 }
@@ -194,23 +199,24 @@ impl Readings {
         })
     }
 
-    pub fn figures(&self) -> Figures {
-        Figures { stretch: self.stretch(), rest: self.rest.as_ref().map(|rest| self.rest_figures(rest)) }
+    /// The figures, with what another day does to them or without.
+    pub fn figures(&self, day: bool) -> Figures {
+        Figures { stretch: self.stretch(day), rest: self.rest.as_ref().map(|rest| self.rest_figures(rest, day)) }
     }
 
-    fn stretch(&self) -> Figure {
+    fn stretch(&self, day: bool) -> Figure {
         let (pulls, looks) = (i64::from(self.kept.count()), i64::from(self.kept.looks.count()));
         let gauges = pulls * self.kept.looks.sum();
         let ratio = Ratio::new(self.kept.pulls.sum() * looks - gauges, gauges);
-        let [day, here] = [true, false].map(|day| self.worth.of_stretch(self.shift, day));
+        let [day, here] = [day, false].map(|day| self.worth.of_stretch(self.shift, day));
         Figure { shift: self.shift, even: self.even(false, 1.0), ..figure(ratio, day, here) }
     }
 
-    fn rest_figures(&self, rest: &RestReadings) -> RestFigures {
+    fn rest_figures(&self, rest: &RestReadings, day: bool) -> RestFigures {
         let looks = i64::from(self.kept.looks.count());
         let gauges = rest.count() * self.kept.looks.sum();
         let grown = Ratio::new(rest.recovered.sum() * looks - gauges, gauges).unwrap_or(Ratio::ZERO);
-        let [day, here] = [true, false].map(|day| self.worth.of_growth(grown.percent_f32(), day));
+        let [day, here] = [day, false].map(|day| self.worth.of_growth(grown.percent_f32(), day));
         let growth = Figure { even: self.even(false, 1.0), ..figure(Some(grown), day, here) };
         let extension = rest.extended_sum * looks - gauges;
         let recovery = Ratio::new((rest.extended_sum - rest.recovered.sum()) * looks, extension).map(|ratio| {

@@ -1,6 +1,8 @@
 //! The flags of `fit`.
 
 use clap::Args;
+use clap::builder::{PossibleValuesParser, TypedValueParser};
+use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
@@ -55,13 +57,23 @@ pub struct PlanArgs {
     /// The cloth for a role of the sheet: main=1
     #[arg(long, value_name = "ROLE=TAG")]
     pub r#use: Vec<String>,
-    /// A seam of the sheet between two roles: 'main+waistband=60cm' [default: main with each other role, 50 cm]
+    /// What the garment is [default: the kind of the view]
+    #[arg(long, value_name = "GARMENT", value_parser = choice::GARMENT_KIND)]
+    pub kind: Option<GarmentKind>,
+    /// What it has beyond the usual: hood,welt-pockets
+    #[arg(long, value_name = "DETAIL", value_delimiter = ',', value_parser = detail())]
+    pub with: Vec<Detail>,
+    /// What it does not have, of the usual: collar
+    #[arg(long, value_name = "DETAIL", value_delimiter = ',', value_parser = detail())]
+    pub without: Vec<Detail>,
+    /// The length of a seam between two roles, and its grain if that is not the usual one: 'main+waistband=60cm',
+    /// 'main+panel=60cm lengthwise' [default: 50 cm]
     #[arg(long, value_name = "ROLE+ROLE=LENGTH")]
     pub seam: Vec<String>,
     /// An edge for a zip: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
-    /// Whether the zip parts at its lower end [default: open]
+    /// Whether the zip parts at its lower end [default: as the garment has it, else open]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
     /// Elastic: its kind, its place and the body measure, such as 'soft waist 76cm'
@@ -82,4 +94,9 @@ pub struct PlanArgs {
     /// Print the numbers, the rule and its source under each line of the sheet
     #[arg(long)]
     pub why: bool,
+}
+
+/// A detail of a garment, by its word.
+fn detail() -> impl TypedValueParser<Value = Detail> {
+    PossibleValuesParser::new(Detail::ALL.map(Detail::word)).try_map(|word| Detail::from_word(&word).ok_or("unknown"))
 }

@@ -2,6 +2,7 @@
 
 use clap::Args;
 use tenter_core::Grain;
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 
@@ -111,10 +112,12 @@ A test at home is not the standard's test, and a hung mass can fall: read the ca
 /// Examples for the help of `handle`.
 pub const HANDLE: &str = "\
 Examples:
-  Needle, stitch, and the edges to stay-stitch and stabilise:
+  Needle, thread, stitch, finish, allowance, and the edges to stay:
       tenter handle 9
-  For a view that wants 40 %, over a lining and with a facing that gives 5 %:
-      tenter handle 9 --wants 40% --lining 12 --facing-gives 5% --why";
+  For a view that wants 40 % of leggings, along the lengthwise grain:
+      tenter handle 9 --wants 40% --kind leggings --grain lengthwise
+  Over a lining, and with a facing that gives 5 %:
+      tenter handle 9 --lining 12 --facing-gives 5% --why";
 
 /// `hang`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -148,7 +151,7 @@ pub struct HandleArgs {
     /// The cloth's tag
     #[arg(value_name = "TAG")]
     pub fabric: String,
-    /// The stretch that the view wants along the seam [default: what the cloth has]
+    /// The stretch that the view wants along its seams [default: what the cloth has along each]
     #[arg(long, value_name = "PERCENT")]
     pub wants: Option<String>,
     /// A lining, by its tag
@@ -157,9 +160,12 @@ pub struct HandleArgs {
     /// How far a fused facing or interfacing gives: 0% for one that does not
     #[arg(long, value_name = "PERCENT")]
     pub facing_gives: Option<String>,
-    /// The grain along the seam
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
-    pub grain: Grain,
+    /// The grain along the seam [default: lengthwise and crosswise; crosswise for lining and facing]
+    #[arg(long, value_parser = choice::GRAIN)]
+    pub grain: Option<Grain>,
+    /// The kind of garment
+    #[arg(long, value_name = "GARMENT", value_parser = choice::GARMENT_KIND)]
+    pub kind: Option<GarmentKind>,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,

@@ -27,7 +27,9 @@ Examples:
 
 Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you \
 typed is lost: tenter pull 7 offers to go on.
-Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown or broken off; 2 a mistake in what you typed.";
+If you pulled this grain before, the answer is that of all tests that count.
+Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown, broken off, or the tests disagree; 2 a mistake in \
+what you typed.";
 
 /// The flags of `pull`, as typed.
 #[derive(Args, Debug, Clone)]

@@ -104,8 +104,8 @@ pub struct ViewArg {
 /// The unit of a page, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct UnitsArg {
-    /// Unit of the lengths [default: mm]
-    #[arg(long, value_parser = choice::UNIT)]
+    /// Unit of the lengths [default: the one you used first in this log, or mm]
+    #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
     pub units: Option<Unit>,
 }
 

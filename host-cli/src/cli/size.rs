@@ -34,7 +34,7 @@ Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a m
 #[derive(Args, Debug, Clone)]
 pub struct SizeArgs {
     /// The cloth whose measured stretch counts, by its tag
-    #[arg(long = "cloth", alias = "fabric", value_name = "TAG", conflicts_with = "stretch")]
+    #[arg(long = "cloth", value_name = "TAG", conflicts_with = "stretch")]
     pub fabric: Option<String>,
     /// The grain that goes round the body
     #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]

@@ -20,6 +20,7 @@ pub mod report;
 pub mod sheet;
 pub mod shown;
 pub mod size;
+pub mod units;
 pub mod wash;
 
 use std::fs;
@@ -39,6 +40,12 @@ use crate::text::Screen;
 ///
 /// What was typed wrong, or a log or an output that cannot be read or written.
 pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let code = run_verb(line, screen)?;
+    units::remember(line, screen.here)?;
+    Ok(code)
+}
+
+fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (db, here) = (line.db.as_deref(), screen.here);
     match &line.verb {
         Verb::Check(args) => check::run(args, db, screen),

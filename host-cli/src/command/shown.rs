@@ -53,7 +53,7 @@ impl KnownCloth {
     pub fn shown(&self, pooled: ByConstruction, rules: ShownRules, here: Here) -> Shown<'_> {
         let ShownRules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
-        let standing = Standing::all(fabric, tests, &pooled, confidence);
+        let standing = Standing::all(fabric, tests, &pooled, confidence, here);
         let Self { history, photos, garments, kept, .. } = self;
         Shown { fabric, tests, history, photos, garments, kept, standing, pooled, table, confidence, unit, here }
     }

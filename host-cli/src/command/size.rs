@@ -54,7 +54,7 @@ pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Res
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
         sized
-            .zip(edge, args.zip_ends, input::unit_of(text), unit)
+            .zip(edge, args.zip_ends, args.advice.show.units.or_else(|| input::unit_of(text)), unit)
             .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     if sized.lines.is_empty() {

@@ -2,20 +2,25 @@
 
 use super::{Refused, Thing};
 use crate::input::Field;
+use crate::input::named::{Named, named};
+use crate::input::synonym::is;
 use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
 
-/// The cloth that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
+/// The cloth that is meant: its tag (`7`, `#7`), its name or a part of it that no other has, or its identifier where a tag
+/// is on two.
 ///
 /// # Errors
 ///
 /// A text that means none, or two.
 pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     let none = || Refused::NoCloth(text.to_owned());
-    if let Ok(id) = text.trim().to_uppercase().parse::<Id>() {
+    let typed = text.trim();
+    if let Ok(id) = typed.to_uppercase().parse::<Id>() {
         return read.fabric(id)?.ok_or_else(none);
     }
-    let tag: u16 = text.trim().trim_start_matches('#').parse().map_err(|_| none())?;
+    let Some(tag) = tag_of(typed) else { return called(read, typed)?.ok_or_else(none) };
+    let tag: u16 = tag.parse().map_err(|_| none())?;
     let mut found = read.fabrics_tagged(tag)?;
     // A retired cloth steps back behind one that is there.
     if found.iter().any(|fabric| !fabric.dropped) {
@@ -29,6 +34,30 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
             Err(Refused::SharedTag { tag, on })
         }
     }
+}
+
+/// The digits of a tag, where a text is one.
+fn tag_of(text: &str) -> Option<&str> {
+    let digits = text.trim_start_matches('#').trim();
+    (!digits.is_empty() && digits.bytes().all(|c| c.is_ascii_digit())).then_some(digits)
+}
+
+/// The cloth of a name, those that are there before retired ones.
+fn called(read: &dyn Read, text: &str) -> Result<Option<Fabric>, Refused> {
+    let (retired, there): (Vec<Fabric>, Vec<Fabric>) = read.fabrics()?.into_iter().partition(|fabric| fabric.dropped);
+    for fabrics in [there, retired] {
+        let names: Vec<&str> = fabrics.iter().map(|fabric| fabric.name.as_str()).collect();
+        match named(text, &names) {
+            Named::One(place) => return Ok(fabrics.into_iter().nth(place)),
+            Named::Several(places) => {
+                let found = places.iter().filter_map(|place| fabrics.get(*place));
+                let found = found.map(|fabric| (fabric.tag, fabric.name.clone())).collect();
+                return Err(Refused::SeveralCloths { text: text.to_owned(), found });
+            }
+            Named::None => {}
+        }
+    }
+    Ok(None)
 }
 
 /// The cloth that is meant, unless it was retired.
@@ -109,36 +138,31 @@ pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Refused> {
     }
 }
 
-/// What a text means among names: the one that is equal, whatever its case, or else the only one that begins so.
-fn among<'t>(text: &str, names: &[&'t str]) -> Result<Option<&'t str>, Vec<&'t str>> {
-    let wanted = text.trim().to_lowercase();
-    if let Some(name) = names.iter().find(|name| name.to_lowercase() == wanted) {
-        return Ok(Some(name));
-    }
-    let begun: Vec<&str> = names.iter().copied().filter(|name| name.to_lowercase().starts_with(&wanted)).collect();
-    match begun.as_slice() {
-        [] => Ok(None),
-        [name] => Ok(Some(name)),
-        _ => Err(begun),
-    }
-}
-
 /// Names of their own.
 pub(super) fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
 /// The one of several names that is meant.
-pub(super) fn named<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+pub(super) fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+    let at = |place: &usize| names.get(*place).copied();
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
-    match among(&text, names) {
-        Ok(Some(name)) => Ok(name),
-        Ok(None) => Err(Refused::NoneNamed { thing, text, known: owned(names), pattern }),
-        Err(several) => Err(Refused::SeveralNamed { text, found: owned(&several) }),
+    let none = |text| Refused::NoneNamed { thing, text, known: owned(names), pattern };
+    match named(&text, names) {
+        Named::One(place) => at(&place).ok_or_else(|| none(text)),
+        Named::None => Err(none(text)),
+        Named::Several(places) => {
+            let found: Vec<&str> = places.iter().filter_map(at).collect();
+            match found.as_slice() {
+                // Two patterns of one name are told apart by more than the name.
+                [name, others @ ..] if others.iter().all(|other| is(other, name)) => Ok(name),
+                several => Err(Refused::SeveralNamed { text, found: owned(several) }),
+            }
+        }
     }
 }
 
-/// The pattern that is meant: by name or the beginning of it. Retired ones only where `dropped` says so.
+/// The pattern that is meant: by name or a part of it. Retired ones only where `dropped` says so.
 ///
 /// # Errors
 ///
@@ -152,8 +176,8 @@ pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Patter
         return Ok(patterns.swap_remove(at));
     }
     let names: Vec<&str> = patterns.iter().map(|pattern| pattern.name.as_str()).collect();
-    let name = named(Thing::Pattern, text, &names, "")?.to_owned();
-    patterns.retain(|pattern| pattern.name == name);
+    let name = one_of(Thing::Pattern, text, &names, "")?.to_owned();
+    patterns.retain(|pattern| is(&pattern.name, &name));
     let ids: Vec<Id> = patterns.iter().map(|pattern| pattern.id).collect();
     match patterns.pop() {
         Some(pattern) if ids.len() == 1 => Ok(pattern),
@@ -176,7 +200,11 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
 ///
 /// A text that means none, or two.
 pub fn view<'p>(pattern: &'p Pattern, text: &str) -> Result<&'p str, Refused> {
-    named(Thing::View, text, &pattern.views(), &pattern.name)
+    // `view A`, unless a view has that name.
+    let views = pattern.views();
+    let bare = text.trim().split_once(' ').filter(|(word, _)| is(word, "view")).map(|(_, name)| name);
+    let bare = bare.filter(|_| named(text, &views) == Named::None);
+    one_of(Thing::View, bare.unwrap_or(text), &views, &pattern.name)
 }
 
 /// The view that is meant, or the only one.
@@ -201,7 +229,7 @@ pub fn view_or_only<'p>(pattern: &'p Pattern, text: Option<&str>) -> Result<&'p 
 pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role, Refused> {
     let roles: Vec<&Role> = pattern.roles.iter().filter(|role| !role.dropped && role.view == view).collect();
     let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
-    let name = named(Thing::Role, text, &names, &pattern.name)?;
+    let name = one_of(Thing::Role, text, &names, &pattern.name)?;
     let known = owned(&names);
     let none = || Refused::NoneNamed { thing: Thing::Role, text: text.to_owned(), known, pattern: String::new() };
     roles.into_iter().find(|role| role.name == name).ok_or_else(none)

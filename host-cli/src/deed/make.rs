@@ -191,7 +191,7 @@ fn uses(read: &dyn Read, garment: &Garment, wanted: Option<&str>) -> Result<Vec<
         return Err(Refused::NoClothChosen(garment.number));
     }
     let Some(wanted) = wanted else { return Ok(found) };
-    let name = find::named(Thing::Role, wanted, &names, &pattern.name)?.to_owned();
+    let name = find::one_of(Thing::Role, wanted, &names, &pattern.name)?.to_owned();
     found.retain(|(role, _)| role.name == name);
     Ok(found)
 }

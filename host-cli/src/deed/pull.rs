@@ -1,11 +1,11 @@
 //! Storing a pull test, retiring one and returning it.
 
 use jiff::Timestamp;
-use tenter_core::Grain;
 
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
-use crate::input::{CheckInput, Field, Known, TypedPull, Wrong, check, when, word};
+use crate::input::synonym::GRAIN;
+use crate::input::{CheckInput, Field, Known, TypedPull, Wrong, check, when};
 use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
 use crate::store::{Change as _, Read, Store};
 
@@ -46,8 +46,8 @@ pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
 }
 
 fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
-    let (note, test) = (note.to_owned(), input.test.clone());
-    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, test }
+    let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
+    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, as_read, test }
 }
 
 /// A test under an identifier fixed before it was made.
@@ -86,10 +86,7 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
 ///
 /// No such cloth or test, a word that is no grain, or the grain that it has.
 pub fn regrain(read: &dyn Read, which: &str, text: &str, grain: &str) -> Done<(Fabric, StoredTest)> {
-    let grain = match Grain::typed(grain) {
-        Some(grain) => grain,
-        None => word(Field::Grain, grain, &Grain::ALL, Grain::word)?,
-    };
+    let grain = GRAIN.read(Field::Grain, grain)?;
     let fabric = find::fabric(read, which)?;
     let mut test = find::test_of(read, &fabric, text, Field::Regrain)?;
     if test.said.test.grain() == grain {

@@ -1,5 +1,6 @@
 //! Why a deed cannot be done, as data. Each front end says it in its own words.
 
+use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::{Length, Unit};
 
 use crate::input::{Doubted, Field, Wrong};
@@ -18,9 +19,17 @@ pub enum Refused {
     /// The log cannot be read or written.
     #[error(transparent)]
     Store(#[from] StoreError),
-    /// No cloth has this tag or identifier.
+    /// No cloth has this tag, name or identifier.
     #[error("no such cloth")]
     NoCloth(String),
+    /// More than one cloth has a name with these words.
+    #[error("several cloths")]
+    SeveralCloths {
+        /// What was typed.
+        text: String,
+        /// Their tags and names.
+        found: Vec<(u16, String)>,
+    },
     /// More than one cloth has this tag.
     #[error("shared tag")]
     SharedTag {
@@ -54,6 +63,12 @@ pub enum Refused {
     /// A seam with a role that is not on the sheet.
     #[error("role not on the sheet")]
     NotOnSheet(String),
+    /// A garment of this kind never has this.
+    #[error("no such detail")]
+    NeverHas(GarmentKind, Detail),
+    /// What a garment has was given, but not what it is.
+    #[error("no garment kind")]
+    NoGarmentKind(Detail),
     /// No role of the view asks for stretch.
     #[error("no stretch asked")]
     NoStretchAsked,
@@ -138,12 +153,12 @@ pub enum Refused {
         /// The pattern it was looked for in; empty where it was looked for among all.
         pattern: String,
     },
-    /// Several names begin so.
+    /// Several names have these words.
     #[error("several names")]
     SeveralNamed {
         /// What was typed.
         text: String,
-        /// The names that begin so.
+        /// The names that have them.
         found: Vec<String>,
     },
     /// Several patterns have the same name.
@@ -332,6 +347,14 @@ pub enum Refused {
     /// A draft that cannot be read.
     #[error("damaged draft")]
     DamagedDraft(u16),
+    /// Several unfinished tests, of which none was named.
+    #[error("several drafts")]
+    SeveralDrafts {
+        /// The tag of the cloth.
+        tag: u16,
+        /// How many there are.
+        count: usize,
+    },
     /// A cloth without a draft that could be resumed.
     #[error("no draft")]
     NoDraft {

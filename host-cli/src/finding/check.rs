@@ -96,7 +96,9 @@ impl Checked {
     }
 }
 
-fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
+/// What to do after an evaluation of a test, or of all tests of its grain.
+#[must_use]
+pub fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
     if !evaluation.doubts.is_empty() {
         return Vec::new(); // Each doubt says what to do about it.
     }

@@ -1,5 +1,6 @@
 //! What the log knows of a cloth, gathered to be shown.
 
+use tenter_core::components::SESSION_DOF;
 use tenter_core::making::washing::Washing;
 use tenter_core::{
     Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
@@ -25,19 +26,24 @@ pub struct Listed {
     pub lengthwise: Option<Figure>,
     /// What open garments keep of it.
     pub kept: Vec<Kept>,
+    /// The grains whose tests disagree.
+    pub disagree: Vec<Grain>,
 }
 
 impl Listed {
     /// A cloth of a stock.
     #[must_use]
     pub fn of(fabric: &Fabric, stock: &Stock) -> Self {
-        let stretch = |grain| known::stretch(fabric, grain, stock).ok();
-        Self {
-            crosswise: stretch(Grain::Crosswise),
-            lengthwise: stretch(Grain::Lengthwise),
-            kept: stock.kept_of(fabric).cloned().collect(),
-            fabric: fabric.clone(),
-        }
+        let mut disagree = Vec::new();
+        let mut stretch = |grain| {
+            let judged = known::judged(fabric, grain, stock)?;
+            disagree.extend(judged.contradicts.map(|_| grain));
+            Some(judged.figures.stretch)
+        };
+        let (crosswise, lengthwise) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
+        stretch(Grain::Bias);
+        let kept = stock.kept_of(fabric).cloned().collect();
+        Self { fabric: fabric.clone(), crosswise, lengthwise, kept, disagree }
     }
 }
 
@@ -50,14 +56,20 @@ pub struct TrustOrigin {
     pub own: f32,
     /// Their scatter as a multiple of the assumed one.
     pub ratio: f32,
+    /// How much of what another day adds rests on the person's own retests, 0 to 1.
+    pub retests: f32,
 }
 
 impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
     pub fn of(construction: Construction, pooled: &ByConstruction, test: &PullTest) -> Self {
-        let hand = pooled.on(construction).without(Pooled::of(test)).repeatability();
-        Self { construction, own: hand.map_or(0.0, |hand| hand.share()), ratio: hand.map_or(1.0, |hand| hand.ratio()) }
+        let pooled = pooled.on(construction).without(Pooled::of(test));
+        let (hand, days) = (pooled.repeatability(), pooled.session_dof);
+        #[allow(clippy::cast_possible_truncation)] // A share.
+        let retests = (days / (days + f64::from(SESSION_DOF))) as f32;
+        let (own, ratio) = (hand.map_or(0.0, |hand| hand.share()), hand.map_or(1.0, |hand| hand.ratio()));
+        Self { construction, own, ratio, retests }
     }
 }
 
@@ -121,9 +133,15 @@ impl Standing {
 
     /// What the tests of each grain say, of all tests of a fabric, the oldest first.
     #[must_use]
-    pub fn all(fabric: &Fabric, tests: &[StoredTest], pooled: &ByConstruction, confidence: Confidence) -> Vec<Self> {
+    pub fn all(
+        fabric: &Fabric,
+        tests: &[StoredTest],
+        pooled: &ByConstruction,
+        confidence: Confidence,
+        here: Here,
+    ) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
-        grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, confidence)).collect()
+        grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, (confidence, here))).collect()
     }
 
     fn of(
@@ -131,17 +149,17 @@ impl Standing {
         tests: &[StoredTest],
         grain: Grain,
         pooled: &ByConstruction,
-        confidence: Confidence,
+        (confidence, here): (Confidence, Here),
     ) -> Option<Self> {
         let construction = fabric.construction;
-        let measured = Measured::of(fabric, tests, grain, pooled)?;
+        let measured = Measured::of(fabric, tests, grain, pooled, here)?;
         let (newest, released) = (measured.newest()?.stored.clone(), measured.newest_released()?.stored.clone());
         let evaluation = measured.judge(&tenter_core::Demand::default(), None, confidence).ok()?;
         let test = &newest.said.test;
         Some(Self {
             grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, pooled, test),
+            repeatability: TrustOrigin::of(construction, &measured.hand, test),
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),

@@ -21,9 +21,6 @@ pub use words::{ClockLine, Question};
 /// the wait; later ones carry the time that has passed.
 pub const GRACE: u32 = 20;
 
-/// As many pulls as say how far the pulls differ.
-pub const ENOUGH: usize = 3;
-
 /// A test that is being made, and what its prompts depend on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Guide {

@@ -1,9 +1,10 @@
 //! What was typed about a cloth.
 
 use super::amount::cloth;
-use super::{Field, Why, Wrong, word};
+use super::synonym::{DRAPE, FINISH, PURPOSE, Words};
+use super::{Field, Why, Wrong};
 use crate::log::json::Mm;
-use crate::log::{Construction, Drape, Fabric, FabricChange, Finish, MassPerArea, Price, Purpose, Shop};
+use crate::log::{Construction, Fabric, FabricChange, MassPerArea, Price, Shop};
 
 /// The longest text kept about a cloth, in characters.
 pub const MAX_TEXT: usize = 400;
@@ -124,9 +125,9 @@ fn change_of(typed: &TypedCloth) -> Result<FabricChange, Wrong> {
         width: length(Field::Width, &typed.width)?,
         length: length(Field::Length, &typed.length)?,
         mass: typed.mass.as_deref().map(|text| known(Field::Mass, text, mass)).transpose()?,
-        finish: one_of(Field::Finish, &typed.finish, &Finish::ALL, Finish::word)?,
-        drape: one_of(Field::Drape, &typed.drape, &Drape::ALL, Drape::word)?,
-        purpose: one_of(Field::Purpose, &typed.purpose, &Purpose::ALL, Purpose::word)?,
+        finish: one_of(Field::Finish, &typed.finish, &FINISH)?,
+        drape: one_of(Field::Drape, &typed.drape, &DRAPE)?,
+        purpose: one_of(Field::Purpose, &typed.purpose, &PURPOSE)?,
         one_way: typed.one_way,
         colour: text(Field::Colour, &typed.colour)?,
         place: text(Field::Place, &typed.place)?,
@@ -137,13 +138,8 @@ fn change_of(typed: &TypedCloth) -> Result<FabricChange, Wrong> {
 }
 
 /// One of a few words, or `unknown`.
-fn one_of<T: Copy>(
-    field: Field,
-    text: &Option<String>,
-    all: &[T],
-    says: fn(T) -> &'static str,
-) -> Result<Option<Option<T>>, Wrong> {
-    text.as_deref().map(|text| known(field, text, |text| word(field, text, all, says))).transpose()
+fn one_of<T: Copy>(field: Field, text: &Option<String>, words: &Words<T>) -> Result<Option<Option<T>>, Wrong> {
+    text.as_deref().map(|text| known(field, text, |text| words.read(field, text))).transpose()
 }
 
 /// A value, or `unknown`.

@@ -3,6 +3,7 @@
 use tenter_core::making::washing;
 use tenter_core::{Ends, Length, Scale, Unit};
 
+use super::amount::before_after;
 use super::{Field, Why, Wrong, length, unit_of};
 use crate::log::WashMarks;
 
@@ -13,7 +14,7 @@ use crate::log::WashMarks;
 /// A text that is not two lengths.
 pub fn marks(field: Field, text: &str, division: Option<&str>, bare: Unit) -> Result<WashMarks, Wrong> {
     let wrong = || Wrong::new(field, text, Why::NotMarks);
-    let (before, after) = text.split_once(" to ").ok_or_else(wrong)?;
+    let (before, after) = before_after(text).ok_or_else(wrong)?;
     let unit = unit_of(before).or_else(|| unit_of(after)).unwrap_or(bare);
     let division = match division {
         Some(text) => length(Field::Division, text, unit)?,

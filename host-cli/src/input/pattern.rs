@@ -1,10 +1,12 @@
 //! What was typed about a pattern.
 
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
-use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Length, Limit, Range, SUITS, Unit};
+use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Length, Limit, Range, SUITS, Suit, Unit};
 
-use super::amount::cloth;
+use super::amount::{cloth, of_width};
 use super::cloth::{name, short};
+use super::named::{Named, named};
+use super::synonym::garments;
 use super::wants::{one_time, timed_limit};
 use super::{Field, Why, Wrong, range};
 use crate::log::pattern::DemandField;
@@ -109,7 +111,7 @@ fn body(flags: &TypedRole) -> Result<(Demand, String), Wrong> {
     let mut from: Vec<String> = Vec::new();
     let mut suit = None;
     if let Some(text) = &flags.garment {
-        let found = named(Field::Garment, text, SUITS.iter().map(|suit| (suit.garment, suit)))?;
+        let found = suit_of(text)?;
         from.push(format!("{} [{}]", found.garment, found.source));
         suit = Some(found);
     }
@@ -120,7 +122,8 @@ fn body(flags: &TypedRole) -> Result<(Demand, String), Wrong> {
             Some((text, "around")) => (text, Some(Direction::Around)),
             _ => (text.as_str(), None),
         };
-        let found = named(Field::Movement, text, MOVEMENTS.iter().map(|movement| (movement.name, movement)))?;
+        let rows: Vec<_> = MOVEMENTS.iter().map(|movement| (movement.name, movement)).collect();
+        let found = row_of(Field::Movement, text, &rows)?;
         let wrong = |why| Wrong::new(Field::Movement, text, why);
         let line = line.or(found.line).ok_or_else(|| wrong(Why::NoLine { name: found.name }))?;
         // A garment that lies on the body as it is: the cloth must do all of it.
@@ -136,24 +139,34 @@ fn body(flags: &TypedRole) -> Result<(Demand, String), Wrong> {
     Ok((demand, from.join("; ")))
 }
 
-/// The row that a text names: the one that is equal, or the only one that holds it.
-fn named<'t, T>(
-    field: Field,
-    text: &str,
-    rows: impl Iterator<Item = (&'static str, &'t T)> + Clone,
-) -> Result<&'t T, Wrong> {
-    let wanted = text.trim().to_lowercase();
-    if let Some((_, row)) = rows.clone().find(|(name, _)| name.to_lowercase() == wanted) {
-        return Ok(row);
-    }
-    let mut found = rows.clone().filter(|(name, _)| name.to_lowercase().contains(&wanted));
-    match (found.next(), found.next()) {
-        (Some((_, row)), None) => Ok(row),
-        _ => {
-            let names = rows.map(|(name, _)| name.to_owned()).collect();
-            Err(Wrong::new(field, text, Why::NotOneOf(names)))
+/// The kind of garment that a text names, perhaps by another name.
+fn suit_of(text: &str) -> Result<&'static Suit, Wrong> {
+    let rows: Vec<_> = SUITS.iter().map(|suit| (suit.garment, suit)).collect();
+    match garments(text) {
+        Some([kind]) => row_of(Field::Garment, kind, &rows),
+        Some(several) => {
+            let names = several.iter().map(|kind| (*kind).to_owned()).collect();
+            Err(Wrong::new(Field::Garment, text, Why::NotOneOf(names)))
         }
+        None => row_of(Field::Garment, text, &rows),
     }
+}
+
+/// The row that a text names, or the only one that has its words.
+fn row_of<'t, T>(field: Field, text: &str, rows: &[(&'static str, &'t T)]) -> Result<&'t T, Wrong> {
+    let names: Vec<&'static str> = rows.iter().map(|(name, _)| *name).collect();
+    let wrong = |names: Vec<&str>| {
+        let names = names.into_iter().map(str::to_owned).collect();
+        Wrong::new(field, text, Why::NotOneOf(names))
+    };
+    let found = match named(text, &names) {
+        Named::One(place) => rows.get(place),
+        Named::None => None,
+        Named::Several(places) => {
+            return Err(wrong(places.iter().filter_map(|place| names.get(*place).copied()).collect()));
+        }
+    };
+    found.map(|(_, row)| *row).ok_or_else(|| wrong(names))
 }
 
 fn is_none(text: &str) -> bool {
@@ -166,12 +179,15 @@ fn cloth_at(text: &str) -> Result<Option<ClothNeed>, Wrong> {
         return Ok(None);
     }
     let wrong = || Wrong::new(Field::Cloth, text, Why::NotACloth);
-    let trimmed = text.trim().to_lowercase();
-    let (layout, one_way) = match trimmed.strip_suffix("with nap") {
-        Some(layout) => (layout.trim_end(), true),
-        None => (trimmed.strip_suffix("without nap").unwrap_or(&trimmed).trim_end(), false),
+    let trimmed = text.trim();
+    let lower = trimmed.to_lowercase();
+    let without = |ending: &str| lower.ends_with(ending).then(|| trimmed.get(..trimmed.len() - ending.len())).flatten();
+    let (layout, one_way) = match (without("with nap"), without("without nap")) {
+        (Some(layout), _) => (layout, true),
+        (None, Some(layout)) => (layout, false),
+        (None, None) => (trimmed, false),
     };
-    let (length, width) = layout.split_once(" at ").ok_or_else(wrong)?;
+    let (length, width) = of_width(layout.trim_end()).ok_or_else(wrong)?;
     let (length, width) = (cloth(Field::Cloth, length)?, cloth(Field::Cloth, width)?);
     if length.steps() == 0 || width.steps() == 0 {
         return Err(wrong());

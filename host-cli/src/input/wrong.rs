@@ -1,5 +1,6 @@
 //! What can be wrong with what was typed, as data. Each front end says it in its own words.
 
+use jiff::civil::Date;
 use tenter_core::making::error::MakingError;
 use tenter_core::{Construction, Length, LengthError, LimitError, Slip, TestError, Unit};
 
@@ -201,6 +202,17 @@ pub enum Field {
     Number,
 }
 
+/// What a table of stretch classes has for a class, in thousandths of a percent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ClassFigures {
+    /// The table.
+    pub table: &'static str,
+    /// Its lower edge.
+    pub from: u32,
+    /// Its upper edge; none for the last.
+    pub up_to: Option<u32>,
+}
+
 /// What is wrong with a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Why {
@@ -210,6 +222,8 @@ pub enum Why {
     Length(LengthError),
     /// It is no limit or range.
     Limit(LimitError),
+    /// It names a class of stretch, for which tables have different figures.
+    Class(Vec<ClassFigures>),
     /// It is read, and is no reading that can be.
     Reading(TestError),
     /// It is read, and gives more stretch than such cloth does.
@@ -305,6 +319,13 @@ pub enum Why {
     WithoutBody,
     /// Not a day.
     NotADay,
+    /// A day that may be either of two.
+    TwoDays {
+        /// The day stands first.
+        one: Date,
+        /// The month stands first.
+        other: Date,
+    },
     /// A day to come.
     Ahead,
     /// Neither yes nor no.

@@ -126,6 +126,8 @@ struct ListedJson<'a> {
     crosswise_percent: Option<f64>,
     lengthwise_percent: Option<f64>,
     kept: Vec<KeptJson<'a>>,
+    /// The grains whose tests disagree.
+    disagree: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -138,6 +140,7 @@ struct StandingJson {
     recovery: Option<RecoveryJson>,
     class: &'static str,
     own_share: f64,
+    retest_share: f64,
     /// The test that the others contradict.
     disagrees: Option<String>,
 }
@@ -177,6 +180,7 @@ struct TestJson<'a> {
     clock_unset: bool,
     device: Option<Device>,
     note: &'a str,
+    as_read: &'a [String],
     grain: &'static str,
     gauge_mm: f64,
     extended_mm: Vec<f64>,
@@ -192,6 +196,7 @@ impl<'a> From<&'a StoredTest> for TestJson<'a> {
             clock_unset: said.clock_unset,
             device: said.device,
             note: &said.note,
+            as_read: &said.as_read,
             grain: said.test.grain().word(),
             gauge_mm: millimetres(said.test.gauge()),
             extended_mm: said.test.pulls().iter().copied().map(millimetres).collect(),
@@ -227,6 +232,7 @@ pub fn list(listed: &[Listed]) -> String {
             crosswise_percent: percent(listed.crosswise),
             lengthwise_percent: percent(listed.lengthwise),
             kept: listed.kept.iter().map(KeptJson::from).collect(),
+            disagree: listed.disagree.iter().map(|grain| grain.word()).collect(),
         })
         .collect();
     line(&list)
@@ -247,6 +253,7 @@ pub fn shown(shown: &Shown<'_>) -> String {
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
             class: shown.table.class(stretch.ratio).name,
             own_share: rounded(standing.repeatability.own, 3),
+            retest_share: rounded(standing.repeatability.retests, 3),
             disagrees: standing.disagrees.as_ref().map(|one| one.apart.id.to_string()),
         }
     };

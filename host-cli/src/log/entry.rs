@@ -2,12 +2,12 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length};
+use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
 use super::garment::GarmentChange;
 use super::id::Id;
-use super::json::mm;
+use super::json::{mm, unit};
 use super::learned::Learned;
 use super::pattern::{PatternChange, RoleChange};
 use super::photo::PhotoSaid;
@@ -57,6 +57,7 @@ impl Entry {
             | Fact::TestRegrained { test, .. }
             | Fact::TestDropped { test, .. }
             | Fact::TestRestored { test } => Subject::Test(*test),
+            Fact::UnitsSet { .. } => Subject::Log(self.id),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -88,6 +89,8 @@ pub enum Subject {
     Role(Id),
     /// A garment.
     Garment(Id),
+    /// The log itself, as the entry with this identifier says.
+    Log(Id),
 }
 
 impl Subject {
@@ -95,7 +98,12 @@ impl Subject {
     #[must_use]
     pub const fn id(self) -> Id {
         match self {
-            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) | Self::Garment(id) => id,
+            Self::Fabric(id)
+            | Self::Test(id)
+            | Self::Pattern(id)
+            | Self::Role(id)
+            | Self::Garment(id)
+            | Self::Log(id) => id,
         }
     }
 }
@@ -328,5 +336,12 @@ pub enum Fact {
     GarmentRestored {
         /// The garment.
         garment: Id,
+    },
+    /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
+    /// means there never changes.
+    UnitsSet {
+        /// The unit.
+        #[serde(with = "unit")]
+        units: Unit,
     },
 }

@@ -346,6 +346,7 @@ mod tests {
             Fact::TestAssigned { test: id, fabric: id },
             Fact::TestRegrained { test: id, grain: Grain::Bias },
             Fact::FabricRetracted { fabric: id, entry: id },
+            Fact::UnitsSet { units: tenter_core::Unit::Inch },
         ] {
             let entry = Entry::new(ids.next(), fact);
             let text = serde_json::to_string(&entry).unwrap();

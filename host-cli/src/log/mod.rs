@@ -4,6 +4,7 @@
 //! cloth, a test or a pattern is now is [folded](fold) from its entries in the order of their identifiers. So every
 //! step can be seen and undone, and two logs merge by putting their entries together.
 
+pub mod days;
 pub mod entry;
 pub mod fabric;
 pub mod fold;

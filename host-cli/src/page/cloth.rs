@@ -266,7 +266,7 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
     let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
     let rest = figures.and_then(|figures| figures.rest);
-    let mm = |length: &Length| length.show(shown.unit).to_string();
+    let mm = |length: &Length| quantity::reading(*length, shown.unit);
     Test {
         pulled: quantity::pulled(said, shown.here),
         grain: test.grain().word(),

@@ -7,7 +7,7 @@ use super::{rendered, together};
 use crate::finding::plan::{PlanPart, PlanTopic, Planned, ViewPlan};
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
-use crate::words::plan::{missing, section, takes};
+use crate::words::plan::{garment, missing, section, takes};
 use crate::words::{answer, terms};
 
 /// A role with what was chosen for it.
@@ -56,6 +56,7 @@ struct Page<'a> {
     view: &'a str,
     whose: &'a str,
     made: String,
+    garment: String,
     roles: Vec<Role>,
     sections: Vec<Printed>,
     trust: String,
@@ -76,6 +77,7 @@ pub fn page(plan: &ViewPlan, gauges: &[String], (whose, made): (&str, &str), wit
         view: if has_views(&plan.view) { &plan.view } else { "" },
         whose,
         made: format!("Plan from cutting to finishing, made {made}."),
+        garment: garment(plan).map(|text| together(&text)).unwrap_or_default(),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
         trust: format!("Answers are {}\u{a0}% sure.", terms::whole(plan.confidence.percent())),
@@ -99,10 +101,8 @@ fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
 fn printed(plan: &ViewPlan, part: &PlanPart, why: bool, unit: Unit) -> Printed {
     let care = part.topic == PlanTopic::Care;
     let section = section(plan, part, unit);
-    let mut last = "";
     let lines = section.lines.into_iter().map(|spoken| {
-        let about = if care || spoken.about == last { "" } else { spoken.about };
-        last = spoken.about;
+        let about = if care { "" } else { spoken.about };
         let why = if why { together(&format!("{} [{}]", spoken.why, spoken.source)) } else { String::new() };
         Line { about, text: together(&spoken.text), why, is_note: spoken.is_note }
     });

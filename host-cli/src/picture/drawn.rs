@@ -82,7 +82,7 @@ fn with_card<T>(shown: &Shown<'_>, facts: &CardFacts, draw: impl FnOnce(&Card<'_
         photo: photo.as_deref(),
         tag: &fabric.tag.to_string(),
         name: &fabric.name,
-        fibre: &fabric.fibre,
+        fibre: &words::made_of(fabric),
         width: fabric.width,
         length: fabric.length,
         mass: &fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),

@@ -13,7 +13,11 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use crate::log::{ByConstruction, Entry, Fabric, Fact, Garment, Id, Pattern, Photo, PhotoName, StoredTest, Subject};
+use tenter_core::Unit;
+
+use crate::log::{
+    ByConstruction, Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, StoredTest, Subject,
+};
 
 pub use error::{Access, Stop, StoreError};
 
@@ -97,12 +101,22 @@ pub trait Read {
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
     fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError>;
 
-    /// The user's repeatability.
+    /// The place whose wall clock tells the days.
+    fn here(&self) -> Here;
+
+    /// The user's repeatability, from pull to pull and from day to day.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn repeatability(&self) -> Result<ByConstruction, StoreError>;
+
+    /// The unit that was chosen first, of bare numbers and of the texts; none where none was.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn units(&self) -> Result<Option<Unit>, StoreError>;
 
     /// Every entry about one thing, in order.
     ///
@@ -208,6 +222,13 @@ pub trait Drafts {
     ///
     /// A log that cannot be read.
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError>;
+
+    /// What is kept under names that begin with `name` and a slash, in the order of those names.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError>;
 
     /// Keeps a text under a name, or forgets it.
     ///
@@ -327,7 +348,7 @@ pub fn default_path() -> Option<PathBuf> {
 ///
 /// [`StoreError`].
 #[cfg(feature = "desk")]
-pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, StoreError> {
+pub fn open(path: &Path, here: Here) -> Result<sqlite::Sqlite, StoreError> {
     sqlite::Sqlite::open(path, here)
 }
 
@@ -335,7 +356,7 @@ pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, Store
 #[cfg(feature = "desk")]
 mod tests {
     use super::*;
-    use crate::log::{FabricChange, Here};
+    use crate::log::FabricChange;
 
     #[derive(Debug, PartialEq, Eq)]
     enum Own {

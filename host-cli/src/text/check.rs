@@ -1,5 +1,6 @@
 //! `check` as a short text: the answer, the figures with their trust, what to do next.
 
+use anstyle::Style;
 use tenter_core::Note;
 
 use crate::finding::check::Checked;
@@ -25,11 +26,21 @@ pub fn render(checked: &Checked, columns: usize, unicode: bool) -> String {
 /// Writes the text where more may follow.
 pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
     let evaluation = &checked.evaluation;
-    if evaluation.doubts.is_empty() {
-        headline(text, checked);
-    } else {
-        doubt::write(text, &checked.input, evaluation);
+    match evaluation.answer {
+        _ if !evaluation.doubts.is_empty() => doubt::write(text, &checked.input, evaluation),
+        Some(answer) => {
+            let decided = evaluation.deciding().map(words::part).unwrap_or_default();
+            headline(text, style(answer::tone(answer)), answer::headline(answer), &decided);
+            text.blank();
+        }
+        None => {}
     }
+    below(text, checked, unicode);
+}
+
+/// Writes what stands below the answer.
+pub fn below(text: &mut Lines, checked: &Checked, unicode: bool) {
+    let evaluation = &checked.evaluation;
     measured(text, checked);
     drawn(text, checked, unicode);
     asked(text, checked);
@@ -48,17 +59,16 @@ pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
     text.row("how", &words::how(&checked.input));
 }
 
-fn headline(text: &mut Lines, checked: &Checked) {
-    let Some(answer) = checked.evaluation.answer else { return };
-    let (style, headline) = (style(answer::tone(answer)), answer::headline(answer));
-    let decided = checked.evaluation.deciding().map(words::part).unwrap_or_default();
-    if width(headline).saturating_add(2).saturating_add(width(&decided)) <= text.columns() {
-        text.line(format_args!("{style}{headline}{style:#}  {decided}"));
+/// Writes a headline, with what it is about beside it or below it.
+pub fn headline(text: &mut Lines, style: Style, headline: &str, about: &str) {
+    if width(headline).saturating_add(2).saturating_add(width(about)) <= text.columns() && !about.is_empty() {
+        text.line(format_args!("{style}{headline}{style:#}  {about}"));
     } else {
         text.line(format_args!("{style}{headline}{style:#}"));
-        text.hanging("  ", 2, &decided);
+        if !about.is_empty() {
+            text.hanging("  ", 2, about);
+        }
     }
-    text.blank();
 }
 
 fn measured(text: &mut Lines, checked: &Checked) {

@@ -26,7 +26,8 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         text.words(if retired { words::NONE_RETIRED } else { words::NONE });
         return text.finish();
     }
-    let columns = [
+    let disagree = listed.iter().any(|listed| !listed.disagree.is_empty());
+    let mut columns = vec![
         ("tag", Column::Number),
         ("name", Column::Text),
         ("kind", Column::Word),
@@ -36,11 +37,12 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         ("wide", Column::Number),
         ("where", Column::Text),
     ];
+    columns.extend(disagree.then_some(("", Column::Text)));
     let stretch =
         |stretch: Option<Figure>| stretch.map(|stretch| bare_figure(&stretch, confidence)).unwrap_or_default();
     let rows = listed.iter().map(|listed| {
         let fabric = &listed.fabric;
-        vec![
+        let mut row = vec![
             fabric.tag.to_string(),
             fabric.name.clone(),
             fabric.construction.word().to_owned(),
@@ -49,7 +51,9 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
             fabric.length.map(|length| quantity::cloth(length, unit)).unwrap_or_default(),
             fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default(),
             words::place(fabric),
-        ]
+        ];
+        row.extend(disagree.then(|| counts::disagree(&listed.disagree)));
+        row
     });
     if !listed.is_empty() {
         text.block(&table::render(&columns, rows, width));
@@ -179,7 +183,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             test.id.short(),
             quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
-            said.test.gauge().show(shown.unit).to_string(),
+            quantity::reading(said.test.gauge(), shown.unit),
             said.test.pulls().len().to_string(),
             figure(figures.map(|figures| figures.stretch)),
             figure(figures.and_then(|figures| figures.rest).map(|rest| rest.growth)),

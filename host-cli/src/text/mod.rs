@@ -6,6 +6,7 @@ pub mod cloth;
 pub mod device;
 pub mod doubt;
 pub mod figures;
+pub mod filter;
 pub mod fit;
 pub mod gauge;
 pub mod handle;

@@ -175,21 +175,28 @@ pub fn how(input: &CheckInput) -> String {
 /// How the ± was found.
 #[must_use]
 pub fn repeatability(repeatability: &TrustOrigin) -> String {
-    let TrustOrigin { construction, own, ratio } = *repeatability;
+    let TrustOrigin { construction, own, ratio, retests } = *repeatability;
     let cloth = match construction {
         Construction::Woven => "wovens",
         Construction::Knit => "knits",
         Construction::Other => "other cloth",
     };
+    // Under half a percent nothing can be said.
+    let days = match Decimal::round(100.0 * retests, 0) {
+        share if share.scaled() > 0 => {
+            format!("; {share} % of what another day adds to it comes from your own tests on several days")
+        }
+        _ => String::new(),
+    };
     if own <= 0.0 {
         return format!(
-            "the ± is from published data; pull your {cloth} three times each to use your own repeatability"
+            "the ± is from published data; pull your {cloth} three times each to use your own repeatability{days}"
         );
     }
     let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
     let ratio = Decimal::round(ratio, 2);
     format!(
         "{percent} % of the ± comes from your own tests of {cloth}, {assumed} % from published data; your pulls vary \
-         {ratio} times as much as that data"
+         {ratio} times as much as that data{days}"
     )
 }

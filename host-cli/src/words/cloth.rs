@@ -8,6 +8,7 @@ use crate::log::{Drape, Entry, Fabric, FabricChange, Fact, Finish, Garment, Id, 
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::care as words_of_care;
+use crate::words::doubt;
 use crate::words::memory;
 use crate::words::quantity::{self, cloth};
 
@@ -135,7 +136,8 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
         Status::Older => "older",
     };
     let handheld = if stored.said.device.is_some() { "handheld" } else { "" };
-    let parts = [status, handheld, &isolated(&stored.said.note)];
+    let as_read = doubt::stood_by(&stored.said.as_read);
+    let parts = [status, handheld, &as_read, &isolated(&stored.said.note)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
@@ -162,8 +164,8 @@ fn step(entry: &Entry, left: Option<Length>, shown: &Shown<'_>) -> String {
         Fact::FabricWashed { grain, marks, note, .. } => format!(
             "washed, {}: {} to {}{}",
             grain.word(),
-            marks.before.show(quantity::marks_unit(unit)),
-            marks.after.show(quantity::marks_unit(unit)),
+            quantity::reading(marks.before, quantity::marks_unit(unit)),
+            quantity::reading(marks.after, quantity::marks_unit(unit)),
             noted(note)
         ),
         Fact::FabricCutFor { length, garment, .. } => {

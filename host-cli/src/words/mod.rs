@@ -25,4 +25,5 @@ pub mod size;
 pub mod terms;
 pub mod tied;
 pub mod typeset;
+pub mod unfinished;
 pub mod washing;

@@ -53,7 +53,9 @@ pub const fn stitch(stitch: Stitch) -> &'static str {
         Stitch::NarrowZigzag => "narrow zigzag",
         Stitch::Triple => "triple stitch",
         Stitch::WideZigzag => "wide zigzag",
-        Stitch::Overlock => "overlock",
+        Stitch::Overlock => "overlock of four threads",
+        Stitch::TwinNeedle => "twin needle",
+        Stitch::Coverstitch => "coverstitch",
     }
 }
 

@@ -74,10 +74,34 @@ pub fn tape(length: Length, unit: Unit) -> String {
     Length::from_steps(up - up.rem_euclid(step)).show(unit).to_string()
 }
 
-/// A width of cloth: `150 cm`, or `58 in`.
+/// A length that must not be exceeded: down to the millimetre, or the sixteenth of an inch.
+#[must_use]
+pub fn at_most(length: Length, unit: Unit) -> String {
+    let (step, unit) = match unit {
+        Unit::Inch => (Length::INCH.steps() / 16, unit),
+        _ => (Length::STEPS_PER_MM, Unit::Mm),
+    };
+    Length::from_steps(length.steps() - length.steps().rem_euclid(step)).show(unit).to_string()
+}
+
+/// A width of cloth or the length of a seam: `150 cm`, or `58 in`, to the quarter of an inch.
 #[must_use]
 pub fn width(length: Length, unit: Unit) -> String {
-    tape(length, if unit == Unit::Mm { Unit::Cm } else { unit })
+    if unit != Unit::Inch {
+        return tape(length, marks_unit(unit));
+    }
+    let quarter = Length::INCH.steps() / 4;
+    let up = length.steps().saturating_add(quarter / 2);
+    Length::from_steps(up - up.rem_euclid(quarter)).show(unit).to_string()
+}
+
+/// A reading as it was made: in the unit of the reader, but in inches where it is a whole number of sixteenths and no
+/// whole number of tenths of a millimetre.
+#[must_use]
+pub fn reading(length: Length, unit: Unit) -> String {
+    let whole = |step: i32| length.steps().checked_rem(step) == Some(0);
+    let is_inches = whole(Length::INCH.steps() / 16) && !whole(Length::STEPS_PER_MM / 10);
+    length.show(if is_inches { Unit::Inch } else { unit }).to_string()
 }
 
 /// The unit in which marks are shown beside lengths of cloth.
@@ -172,6 +196,13 @@ mod tests {
         assert_eq!(cloth(Length::parse("2 5/8 yd", Unit::Mm).unwrap(), Unit::Inch), "2 5/8 yd");
         assert_eq!(cloth(Length::ZERO, Unit::Inch), "0 yd");
         assert_eq!(width(Length::from_mm(1480), Unit::Mm), "148 cm");
+        // 148 cm are 58.27 in, 150 cm 59.06.
+        assert_eq!([1480, 1500].map(|mm| width(Length::from_mm(mm), Unit::Inch)), ["58 1/4 in", "59 in"]);
+        // 4 3/8 in are 111.125 mm; 127 mm may be 5 in or not.
+        assert_eq!(reading(Length::from_inch_64ths(4 * 64 + 24), Unit::Mm), "4 3/8 in");
+        assert_eq!([1110, 1270].map(|mm| reading(Length::from_steps(160 * mm), Unit::Mm)), ["111 mm", "127 mm"]);
+        // 75 mm are 2.95 in: a sixteenth more would be too long.
+        assert_eq!(at_most(Length::from_mm(75), Unit::Inch), "2 15/16 in");
         // 17 cm less half an inch is 157.3 mm; 5 in and 3/100 mm is 5 in.
         assert_eq!(tape(Length::from_steps(170 * 1600 - 20_320), Unit::Cm), "15.7 cm");
         assert_eq!(tape(Length::from_steps(5 * 40_640 + 48), Unit::Inch), "5 in");

@@ -56,7 +56,9 @@ pub fn stored(fabric: &Fabric) -> String {
 #[must_use]
 pub fn taken_back(now: &Fabric, grain: Grain, back: &WashMarks, unit: Unit) -> String {
     let unit = quantity::marks_unit(unit);
-    let marks = |marks: &WashMarks| format!("{} to {}", marks.before.show(unit), marks.after.show(unit));
+    let marks = |marks: &WashMarks| {
+        format!("{} to {}", quantity::reading(marks.before, unit), quantity::reading(marks.after, unit))
+    };
     let counts = match now.wash_marks(grain) {
         Some(earlier) => format!("{} counts again", marks(&earlier)),
         None => "no marks along that grain are left".to_owned(),

@@ -77,7 +77,7 @@ fn test(fabric: Option<Id>, beyond: &[u16], rest: u16) -> Fact {
     test.add_rest(rest.into(), steps(rest.min(last))).unwrap();
     let (tag, device, note) = (None, None, String::new());
     let pulled = jiff::Timestamp::from_second(1_700_000_000 + i64::from(rest)).unwrap();
-    Fact::TestStored(Tested { fabric, tag, pulled, clock_unset: false, device, note, test })
+    Fact::TestStored(Tested { fabric, tag, pulled, clock_unset: false, device, note, as_read: Vec::new(), test })
 }
 
 /// A JPEG as far as the log looks at it, another for each number.
@@ -358,7 +358,7 @@ proptest! {
         let pulled = jiff::Timestamp::from_second(1_700_000_000).unwrap();
         let fabric = fabrics.first().map(|fabric| fabric.id);
         let (tag, device, note) = (None, None, "=note".to_owned());
-        let said = Tested { fabric, tag, pulled, clock_unset: false, device, note, test: steps };
+        let said = Tested { fabric, tag, pulled, clock_unset: false, device, note, as_read: Vec::new(), test: steps };
         a.add(&[Fact::TestStored(said.clone())]).unwrap();
         b.merge(&mut fabrics.iter().map(|fabric| {
             let (tag, name) = (Some(fabric.tag), Some(fabric.name.clone()));

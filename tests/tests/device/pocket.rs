@@ -62,6 +62,8 @@ pub struct Pocket {
     pub is_endless: bool,
     /// Whether its program is from before hands were sent.
     pub is_old: bool,
+    /// Whether its program is from before it was told how days differ.
+    pub knows_no_days: bool,
 }
 
 impl Pocket {
@@ -77,6 +79,7 @@ impl Pocket {
             overlooks: None,
             is_endless: false,
             is_old: false,
+            knows_no_days: false,
         }
     }
 
@@ -173,7 +176,10 @@ impl Desk for Pocket {
     }
 
     fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_sessions(ratio, dof) }
+        if self.is_old || self.knows_no_days {
+            return Err(Refusal::Unknown);
+        }
+        self.records.set_sessions(ratio, dof)
     }
 }
 

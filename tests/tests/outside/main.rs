@@ -8,6 +8,7 @@ mod conformance;
 mod discordance;
 mod elastic;
 mod fits;
+mod garments;
 mod handling;
 mod hanging;
 mod identities;

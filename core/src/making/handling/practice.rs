@@ -2,8 +2,8 @@
 
 use heapless::Vec;
 
-use super::cloth::Cloth;
-use super::stretches;
+use super::STRETCHES_FROM_PERCENT;
+use super::cloth::{Cloth, gives_from};
 use crate::answer::source::Source;
 
 /// What to do at the machine.
@@ -35,7 +35,7 @@ pub struct PracticeLine {
     pub source: Source,
 }
 
-/// What a cloth calls for at the machine: nothing under [`STRETCHES_FROM_PERCENT`](super::STRETCHES_FROM_PERCENT).
+/// What a cloth calls for at the machine: nothing under [`STRETCHES_FROM_PERCENT`].
 ///
 /// ```
 /// use tenter_core::Construction;
@@ -48,7 +48,7 @@ pub struct PracticeLine {
 #[must_use]
 pub fn practices(cloth: &Cloth) -> Vec<PracticeLine, 3> {
     let mut lines = Vec::new();
-    if !cloth.most_stretch().is_some_and(|figure| stretches(&figure)) {
+    if !gives_from(cloth.most_stretch(), STRETCHES_FROM_PERCENT) {
         return lines;
     }
     for practice in [Practice::WalkingFoot, Practice::StretchSample, Practice::LieFlat] {

@@ -1,13 +1,14 @@
 //! `tenter pull`: a pull test stored with a cloth.
 
 mod guided;
+mod unfinished;
 
 use tenter_core::Answer;
 
 use super::check::exit_code;
 use crate::cli::pull::PullArgs;
 use crate::deed::Refused;
-use crate::deed::pull as deed;
+use crate::deed::pull::{self as deed, Typed};
 use crate::error::Error;
 use crate::finding::pull::Pulled;
 use crate::input::{CheckInput, Doubted};
@@ -20,7 +21,8 @@ use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::words::pull as words;
 
-/// Runs the verb; 0 measured or meets, 1 short or over, 3 close, unknown or broken off.
+/// Runs the verb; by all tests of the grain 0 measured or meets, 1 short or over, 3 close, unknown, in disagreement or
+/// broken off.
 ///
 /// # Errors
 ///
@@ -35,21 +37,44 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
     if let [test, grain] = args.regrain.as_slice() {
         return regrain(args, (test, grain), store, screen);
     }
-    let typed = !args.test.flags.marks.is_empty() || !args.test.readings.is_empty();
-    if typed { direct(args, store, screen) } else { guided::run(args, store, screen) }
+    if args.test.has_lengths() { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
 
-/// A test whose readings were all typed.
+/// Tests whose readings were all typed: all of them are stored, or none.
 fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
-    let mut typed = deed::typed(&args.into(), screen.here)?;
-    let changed = store.change(|read| deed::store(read, &args.fabric, &mut typed));
+    let typed = core::iter::once(args.into()).chain(args.further());
+    let mut typed: Vec<Typed> = typed.map(|typed| deed::typed(&typed, screen.here)).collect::<Result<_, _>>()?;
+    let cloth = args.cloth();
+    let changed = store.change(|read| {
+        let (mut facts, mut fabric) = (Vec::new(), None);
+        for test in &mut typed {
+            let (stored, of) = deed::store(read, &cloth, test)?;
+            facts.extend(stored);
+            fabric = Some(of);
+        }
+        Ok((facts, fabric))
+    });
     let (entries, fabric) = match changed {
         Err(Refused::Doubted(doubted)) => return doubtful(&doubted, args.show.json, screen),
         changed => changed?,
     };
-    match entries.first() {
-        Some(Entry { id, .. }) => stored(&fabric, *id, typed.input, args.show.json, store, screen),
-        None => Ok(0),
+    let mut worst = 0;
+    for (index, (Entry { id, .. }, test)) in entries.iter().zip(typed).enumerate() {
+        let Some(fabric) = &fabric else { break };
+        if index > 0 && !args.show.json {
+            writeln!(screen.out)?;
+        }
+        worst = worse(worst, stored(fabric, *id, test.input, args.show.json, store, screen)?);
+    }
+    Ok(worst)
+}
+
+/// The code that says more of two: short or over, then unclear, then meets.
+const fn worse(one: u8, other: u8) -> u8 {
+    match (one, other) {
+        (1, _) | (_, 1) => 1,
+        (3, _) | (_, 3) => 3,
+        _ => 0,
     }
 }
 
@@ -74,13 +99,14 @@ fn stored(
 ) -> Result<u8, Error> {
     let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
-    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &store.repeatability()?)? else { return Ok(0) };
+    let pooled = store.repeatability()?;
+    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &pooled, screen.here)? else { return Ok(0) };
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
         write!(screen.out, "{}", report::render(&pulled, screen.width, screen.unicode, screen.here))?;
     }
-    Ok(exit_code(pulled.checked.evaluation.answer))
+    Ok(exit_code(pulled.answer()))
 }
 
 /// Takes a stored test out of account, or back.
@@ -93,7 +119,7 @@ fn set_retired(
 ) -> Result<u8, Error> {
     let note = args.note.as_deref().unwrap_or_default();
     let (_, (Fabric { tag, .. }, test)) =
-        store.change(|read| deed::set_retired(read, &args.fabric, text, retire, note))?;
+        store.change(|read| deed::set_retired(read, &args.cloth(), text, retire, note))?;
     let about = words::line_about(&test, screen.here);
     screen.say(&match retire {
         true => {

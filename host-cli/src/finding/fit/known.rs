@@ -1,17 +1,14 @@
 //! What is known of a cloth, as the core takes it for sewing.
 
-use tenter_core::making::handling::{Cloth, Weight};
+use tenter_core::making::care::Finish;
+use tenter_core::making::handling::{Cloth, Weave};
 use tenter_core::making::pairing::Edge;
 use tenter_core::making::washing::{self, Washing};
-use tenter_core::{Figure, Figures, Grain};
+use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures, Grain};
 
 use super::Stock;
 use crate::input::making;
-use crate::log::{Fabric, MassPerArea};
-
-/// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
-const LIGHT_UNDER: f64 = 120.0;
-const HEAVY_FROM: f64 = 280.0;
+use crate::log::Fabric;
 
 /// What is known of a cloth, as the core takes it.
 #[must_use]
@@ -21,16 +18,32 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
     Cloth {
         construction: fabric.construction,
-        weight: match fabric.mass.map(MassPerArea::g_per_m2) {
-            Some(mass) if mass < LIGHT_UNDER => Weight::Light,
-            Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,
-            _ => Weight::Medium,
-        },
+        mass: fabric.mass.and_then(|mass| u16::try_from(mass.whole_g_per_m2()).ok()),
+        weave: weave(fabric),
+        finish: fabric.finish.unwrap_or(Finish::Plain),
+        elastane: words(fabric).any(|word| matches!(word.as_str(), "elastane" | "spandex")),
         lengthwise: stretch(Grain::Lengthwise),
         crosswise: stretch(Grain::Crosswise),
         bias: stretch(Grain::Bias),
         growth,
     }
+}
+
+/// The words of a cloth's name and fibre, in lower case.
+fn words(fabric: &Fabric) -> impl Iterator<Item = String> {
+    let words = |text: &str| text.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase).collect::<Vec<_>>();
+    words(&fabric.name).into_iter().chain(words(&fabric.fibre))
+}
+
+/// How a cloth is woven, by the words of its name and fibre: nobody is asked for it.
+fn weave(fabric: &Fabric) -> Weave {
+    let word = |word: String| match word.as_str() {
+        "denim" => Some(Weave::Denim),
+        "canvas" | "duck" | "sailcloth" => Some(Weave::Canvas),
+        _ => None,
+    };
+    let woven = fabric.construction == Construction::Woven;
+    words(fabric).find_map(word).filter(|_| woven).unwrap_or_default()
 }
 
 /// What is known of a cloth along a seam.
@@ -54,7 +67,13 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    stock.measured(fabric, grain)?.figures()
+    judged(fabric, grain, stock).map(|judged| judged.figures)
+}
+
+/// What the tests of a grain amount to, where nothing is asked.
+#[must_use]
+pub fn judged(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Evaluation> {
+    stock.measured(fabric, grain)?.judge(&Demand::default(), None, Confidence::default()).ok()
 }
 
 /// What the newest washing marks along a grain say.

@@ -39,7 +39,7 @@ impl Stock {
     pub fn of(read: &dyn Read, wanted: impl Fn(&Fabric) -> bool) -> Result<Self, StoreError> {
         let mut fabrics = read.fabrics()?;
         fabrics.retain(wanted);
-        let pooled = read.repeatability()?;
+        let (pooled, here) = (read.repeatability()?, read.here());
         let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
         read.each_test(WhichTests::All, &mut |test| {
             if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
@@ -49,7 +49,7 @@ impl Stock {
         })?;
         let of = |fabric: &Fabric| {
             let tests = tests.get(&fabric.id).map(Vec::as_slice).unwrap_or_default();
-            let along = |grain| Measured::of(fabric, tests, grain, &pooled).map(Box::new);
+            let along = |grain| Measured::of(fabric, tests, grain, &pooled, here).map(Box::new);
             (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
         };
         let measured = fabrics.iter().map(of).collect();

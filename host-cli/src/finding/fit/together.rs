@@ -88,7 +88,9 @@ mod tests {
             washed: true,
             ..Fabric::named(ids.next(), tag, "drill")
         };
-        Stock { fabrics: (1..).zip(lengths).map(cloth).collect(), ..Stock::default() }
+        let mut stock = Stock::default();
+        stock.fabrics = (1..).zip(lengths).map(cloth).collect();
+        stock
     }
 
     fn wanted(lengths: &[i16]) -> Vec<Role> {

@@ -45,7 +45,7 @@ impl Sqlite {
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let mut connection = Connection::open_with_flags(path, flags).map_err(wrong)?;
         connection.busy_timeout(PATIENCE).map_err(wrong)?;
-        settle(&mut connection, path)?;
+        settle(&mut connection, path, here)?;
         Ok(Self { connection, path: path.to_owned(), here })
     }
 
@@ -57,7 +57,7 @@ impl Sqlite {
     pub fn in_memory(here: Here) -> Result<Self, StoreError> {
         let path = Path::new("memory");
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
-        settle(&mut connection, path)?;
+        settle(&mut connection, path, here)?;
         Ok(Self { connection, path: path.to_owned(), here })
     }
 
@@ -106,7 +106,7 @@ fn prepare(path: &Path) -> Result<(), StoreError> {
 }
 
 /// Sets the connection up and brings the schema up to date.
-fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
+fn settle(connection: &mut Connection, path: &Path, here: Here) -> Result<(), StoreError> {
     let wrong = |error| explain(path, error);
     match migrate::look(connection).map_err(wrong)? {
         Found::Foreign => return Err(StoreError::NotALog { place: shown(path) }),
@@ -129,7 +129,7 @@ fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
         Found::Empty => migrate::migrate(&transaction, 0, NEWEST).map_err(wrong)?,
         Found::Schema(from) if from < NEWEST => {
             migrate::migrate(&transaction, from, NEWEST).map_err(wrong)?;
-            project::fabrics_again(&transaction).map_err(wrong)?;
+            project::fabrics_again(&transaction, here).map_err(wrong)?;
         }
         _ => {}
     }
@@ -202,7 +202,7 @@ impl Store for Sqlite {
                 touched.note(&entry);
                 entries.push(entry);
             }
-            touched.project(&transaction)?;
+            touched.project(&transaction, self.here)?;
             transaction.commit()?;
             Ok(entries)
         };
@@ -229,7 +229,10 @@ impl Store for Sqlite {
                 merged.differ += u64::from(differs(&transaction, &entry).map_err(|error| self.wrong(error))?);
             }
         }
-        touched.project(&transaction).and_then(|()| transaction.commit()).map_err(|error| self.wrong(error))?;
+        touched
+            .project(&transaction, self.here)
+            .and_then(|()| transaction.commit())
+            .map_err(|error| self.wrong(error))?;
         Ok(merged)
     }
 
@@ -243,7 +246,7 @@ impl Store for Sqlite {
             transaction.execute(sql, params![garment.to_string()])?;
             let mut touched = Touched::default();
             touched.note_subject(Subject::Garment(garment));
-            touched.project(&transaction)?;
+            touched.project(&transaction, self.here)?;
             transaction.commit()?;
             self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
         };
@@ -254,6 +257,15 @@ impl Store for Sqlite {
 impl Drafts for Sqlite {
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError> {
         self.one("SELECT text FROM draft WHERE name = ?1", params![name], |row| row.get(0))
+    }
+
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(String, String)>> {
+            let sql = "SELECT name, text FROM draft WHERE substr(name, 1, length(?1)) = ?1 ORDER BY name";
+            let mut select = self.connection.prepare_cached(sql)?;
+            select.query_map(params![format!("{name}/")], |row| Ok((row.get(0)?, row.get(1)?)))?.collect()
+        };
+        read().map_err(|error| self.wrong(error))
     }
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {

@@ -5,7 +5,7 @@ use std::collections::{BTreeSet, HashSet};
 use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
 
 use super::rows;
-use crate::log::{Entry, Id, Subject, fold};
+use crate::log::{Entry, Fact, Here, Id, Pooled, StoredTest, Subject, days, fold};
 
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
@@ -16,12 +16,16 @@ pub struct Touched {
     tests: HashSet<Id>,
     roles: HashSet<Id>,
     garments: HashSet<Id>,
+    settings: Vec<Entry>,
 }
 
 impl Touched {
     /// Notes what an entry is about.
     pub fn note(&mut self, entry: &Entry) {
-        self.note_subject(entry.subject());
+        match entry.subject() {
+            Subject::Log(_) => self.settings.push(entry.clone()),
+            subject => self.note_subject(subject),
+        }
     }
 
     /// Notes what is to be brought up to date.
@@ -32,6 +36,7 @@ impl Touched {
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
             Subject::Garment(id) => self.garments.insert(id),
+            Subject::Log(_) => false,
         };
     }
 
@@ -40,9 +45,12 @@ impl Touched {
     /// # Errors
     ///
     /// What SQLite says, here and below.
-    pub fn project(mut self, connection: &Connection) -> rusqlite::Result<()> {
+    pub fn project(mut self, connection: &Connection, here: Here) -> rusqlite::Result<()> {
+        core::mem::take(&mut self.settings).iter().try_for_each(|entry| setting(connection, entry))?;
+        let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.fabrics) {
             if fabric(connection, id)? {
+                fabrics.insert(id.to_string());
                 self.adopt(connection, id)?;
             }
         }
@@ -57,11 +65,10 @@ impl Touched {
         for id in core::mem::take(&mut self.garments) {
             garment(connection, id)?;
         }
-        let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.tests) {
             test(connection, id, &mut fabrics)?;
         }
-        fabrics.iter().try_for_each(|fabric| hand(connection, fabric))
+        fabrics.iter().try_for_each(|fabric| hand(connection, fabric, here))
     }
 
     /// Lets in what waited for `id`.
@@ -78,17 +85,30 @@ impl Touched {
     }
 }
 
+/// Remembers what an entry says of the log, unless another said so before: another's log that is merged changes nothing.
+fn setting(connection: &Connection, entry: &Entry) -> rusqlite::Result<()> {
+    if let Fact::UnitsSet { units } = &entry.fact {
+        connection
+            .prepare_cached("INSERT OR IGNORE INTO setting (name, value, entry) VALUES ('units', ?1, ?2)")?
+            .execute(params![units.symbol(), entry.id.to_string()])?;
+    }
+    Ok(())
+}
+
 /// Every entry about one thing, in order.
 pub fn history(connection: &Connection, id: Id) -> rusqlite::Result<Vec<Entry>> {
     let mut select = connection.prepare_cached("SELECT id, body FROM entry WHERE subject = ?1 ORDER BY id")?;
     select.query_map(params![id.to_string()], rows::entry)?.collect()
 }
 
-/// Folds every fabric again: a new schema may hold more of what its entries say.
-pub fn fabrics_again(connection: &Connection) -> rusqlite::Result<()> {
+/// Folds every fabric again: a new schema may hold more of what its entries and tests say.
+pub fn fabrics_again(connection: &Connection, here: Here) -> rusqlite::Result<()> {
     let mut select = connection.prepare("SELECT id FROM fabric")?;
     let ids: Vec<Id> = select.query_map([], |row| rows::id(row, 0))?.collect::<rusqlite::Result<_>>()?;
-    ids.into_iter().try_for_each(|id| fabric(connection, id).map(drop))
+    ids.into_iter().try_for_each(|id| {
+        fabric(connection, id)?;
+        hand(connection, &id.to_string(), here)
+    })
 }
 
 fn fabric(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
@@ -167,9 +187,9 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     };
     let sql = format!(
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10, grain = ?11",
+         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11, grain = ?12",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;
@@ -178,13 +198,23 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     Ok(())
 }
 
-/// Sums up what the tests of a cloth say of the hand that pulled them.
-fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
+/// Sums up what the tests of a cloth say of the hand that pulled them, and its retests of how that hand differs by day.
+fn hand(connection: &Connection, fabric: &str, here: Here) -> rusqlite::Result<()> {
+    let live = format!("SELECT {} FROM test WHERE fabric = ?1 AND dropped = 0 ORDER BY pulled, id", rows::TEST);
+    let tests: Vec<StoredTest> =
+        connection.prepare_cached(&live)?.query_map(params![fabric], rows::test)?.collect::<rusqlite::Result<_>>()?;
+    let days = if tests.len() > 1 {
+        let cloth = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
+        let cloth = connection.prepare_cached(&cloth)?.query_row(params![fabric], rows::fabric)?;
+        days::retests(&cloth, &tests, here)
+    } else {
+        Pooled::default()
+    };
     connection
         .prepare_cached(
             "UPDATE fabric SET (hand_dof, hand_sum) = (SELECT total(hand_dof), total(hand_sum) FROM test \
-             WHERE fabric = ?1 AND dropped = 0) WHERE id = ?1",
+             WHERE fabric = ?1 AND dropped = 0), session_dof = ?2, session_sum = ?3 WHERE id = ?1",
         )?
-        .execute(params![fabric])?;
+        .execute(params![fabric, days.session_dof, days.session_sum])?;
     Ok(())
 }

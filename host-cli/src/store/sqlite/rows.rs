@@ -17,7 +17,7 @@ use crate::log::{
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
     washed_lengthwise, washed_crosswise, dropped, last_washed, more";
 /// Columns of a test, in the order of [`test`].
-pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
+pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read";
 /// Columns of a pattern, in the order of [`pattern`].
 pub const PATTERN: &str = "id, name, note, dropped";
 /// Columns of a role, in the order of [`role`].
@@ -203,6 +203,7 @@ pub fn test(row: &Row<'_>) -> Result<StoredTest> {
         clock_unset: row.get(4)?,
         device,
         note: row.get(7)?,
+        as_read: row.get_ref(10)?.as_str()?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.get_ref(8)?.as_blob()?).map_err(|error| wrong(8, error))?,
     };
     Ok(StoredTest { id: id(row, 0)?, said, dropped: row.get(9)? })
@@ -232,6 +233,7 @@ pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn 
         Box::new(said.note.clone()),
         Box::new(bytes.to_vec()),
         Box::new(test.dropped),
+        Box::new(said.as_read.join(" ")),
         Box::new(said.test.grain().word()),
         Box::new(f64::from(figures.stretch.ratio.percent_f32())),
         Box::new(figures.rest.map(|rest| f64::from(rest.growth.ratio.percent_f32()))),

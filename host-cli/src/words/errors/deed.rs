@@ -1,5 +1,7 @@
 //! Deeds that cannot be done.
 
+use tenter_core::making::garment::Detail;
+
 use super::input::{flag, wrong};
 use super::store::store;
 use crate::deed::{Refused, Thing};
@@ -16,7 +18,12 @@ pub fn refused(refused: &Refused) -> String {
         Refused::Wrong(field) => wrong(field, flag),
         Refused::Store(error) => store(error),
         Refused::NoCloth(text) => {
-            format!("no cloth has tag {}; tenter cloth list shows the tags", quoted(text))
+            let has = if is_tag(text) { "has tag" } else { "is called" };
+            format!("no cloth {has} {}; tenter cloth list shows the tags", quoted(text))
+        }
+        Refused::SeveralCloths { text, found } => {
+            let cloths: Vec<String> = found.iter().map(|(tag, name)| format!("{tag} {name}")).collect();
+            format!("'{}' could be {}; type the number", one_line(text), listed(&cloths))
         }
         Refused::SharedTag { tag, on } => {
             let names: Vec<_> = on.iter().map(|(id, name)| format!("{id} {}", one_line(name))).collect();
@@ -25,6 +32,13 @@ pub fn refused(refused: &Refused) -> String {
                 on.len(),
                 names.join(", ")
             )
+        }
+        Refused::NeverHas(kind, detail) => {
+            let words: Vec<&str> = kind.details().map(Detail::word).collect();
+            format!("--kind {} does not go with '{}'; type some of: {}", kind.word(), detail.word(), words.join(", "))
+        }
+        Refused::NoGarmentKind(detail) => {
+            format!("'{}' needs the garment too; add its kind, such as --kind trousers", detail.word())
         }
         Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
         Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
@@ -144,6 +158,11 @@ pub fn refused(refused: &Refused) -> String {
         Refused::DamagedDraft(tag) => {
             format!("the unfinished test of cloth {tag} cannot be read; forget it with tenter pull {tag} --discard")
         }
+        Refused::SeveralDrafts { tag, count } => {
+            format!(
+                "cloth {tag} has {count} unfinished tests; type tenter pull {tag}, which lists them, and discard one there"
+            )
+        }
         Refused::NoDraft { tag, forget: true } => format!("cloth {tag} has no unfinished test; nothing to forget"),
         Refused::NoDraft { tag, forget: false } => {
             format!("cloth {tag} has no unfinished test; begin with tenter pull {tag}")
@@ -244,11 +263,12 @@ const fn retire_flag(retire: bool) -> &'static str {
 /// A tag as it is, anything else in quotes.
 fn quoted(text: &str) -> String {
     let tag = text.trim().trim_start_matches('#');
-    if !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit()) {
-        tag.to_owned()
-    } else {
-        format!("'{}'", one_line(text))
-    }
+    if is_tag(text) { tag.to_owned() } else { format!("'{}'", one_line(text)) }
+}
+
+fn is_tag(text: &str) -> bool {
+    let tag = text.trim().trim_start_matches('#');
+    !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit())
 }
 
 fn lower(ids: &[Id]) -> Vec<String> {

@@ -2,7 +2,7 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::input::{BARE, Field, PhotoFault, Why, Wrong, unit_of};
+use crate::input::{BARE, ClassFigures, Field, PhotoFault, Why, Wrong, unit_of};
 use crate::plain::one_line;
 use crate::words::doubt;
 
@@ -46,6 +46,10 @@ pub fn why(wrong: &Wrong) -> String {
         Why::Missing => "type a value".to_owned(),
         Why::Length(error) => error.to_string(),
         Why::Limit(error) => error.to_string(),
+        Why::Class(figures) => class(figures),
+        Why::TwoDays { one, other } => {
+            format!("it could be {} or {}; type {one} or {other}", one.strftime("%-d %B"), other.strftime("%-d %B"))
+        }
         Why::Reading(error) => error.to_string(),
         Why::Making(error) => error.to_string(),
         Why::MoreThanCloth { gauge, extended, construction, unit, .. } => {
@@ -70,6 +74,20 @@ pub fn why(wrong: &Wrong) -> String {
         }
         other => fixed(other, wrong.field).to_owned(),
     }
+}
+
+/// A class of stretch where a figure is wanted.
+fn class(figures: &[ClassFigures]) -> String {
+    let percent = |milli: u32| f64::from(milli) / 1000.0;
+    let typed = |one: &ClassFigures| match one.up_to {
+        Some(up_to) => format!("{}%..{}%", percent(one.from), percent(up_to)),
+        None => format!("{}%", percent(one.from)),
+    };
+    let told: Vec<String> =
+        figures.iter().take(3).map(|one| format!("{} in table {}", typed(one), one.table)).collect();
+    let differ = if figures.len() > 1 { "tables differ about this word: " } else { "this word is " };
+    let such = figures.first().map(typed).unwrap_or_default();
+    format!("{differ}{}; type the figures you mean, such as {such}", told.join(", "))
 }
 
 /// A length after a wash that no wash leaves.
@@ -112,7 +130,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
         Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
         Why::NotADay if matches!(field, Field::By) => "type a day such as 2026-12-12, or unknown",
-        Why::NotADay => "type a day such as 2025-03-20, or '2025-03-20 14:30'",
+        Why::NotADay => "type a day such as yesterday, 2025-03-20 or '20 Mar 2025 14:30'",
         Why::Ahead => "that day lies ahead; type the day on which it was pulled",
         Why::NotYesOrNo => "type yes or no",
         Why::NoReadings => "type the pulled lengths with spaces between, and 101@60s for one after release",
@@ -138,6 +156,8 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::Missing
         | Why::Length(_)
         | Why::Limit(_)
+        | Why::Class(_)
+        | Why::TwoDays { .. }
         | Why::Reading(_)
         | Why::MoreThanCloth { .. }
         | Why::Washed { .. }

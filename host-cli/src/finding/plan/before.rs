@@ -1,0 +1,95 @@
+//! What comes before the sewing: what to settle, the wash, the sample, laying out.
+
+use tenter_core::Grain;
+use tenter_core::Ratio;
+use tenter_core::making::care::Care;
+use tenter_core::making::garment::{Part, Stage};
+use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
+
+use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
+use crate::finding::fit::known;
+use crate::finding::handle::Handle;
+use crate::log::Fabric;
+
+/// What must be measured or said first.
+pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
+    let wanted = made.wanted;
+    if wanted.kind.is_none() {
+        parts.add(PlanTopic::Check, [Step::General]);
+    }
+    for chosen in &wanted.chosen {
+        let Some(fabric) = chosen.fabric() else { continue };
+        let open = chosen.role.grains().filter(|grain| wanted.stock.measured(fabric, *grain).is_none());
+        let pull = |grain| Step::Pull { cloth: fabric.into(), grain, role: chosen.role.name.clone() };
+        parts.add(PlanTopic::Check, open.map(pull));
+    }
+    parts
+        .add(PlanTopic::Check, made.lining_gives().map(|handle| Step::Handle { handle, most: None, tags: Vec::new() }));
+}
+
+/// The wash.
+pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
+    for fabric in fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed) {
+        let care = Care::of(&fabric.described());
+        let mut steps = vec![Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), care }];
+        if care.before.rule.wets() && fabric.washed_lengthwise.is_none() {
+            steps.insert(0, Step::MarkBeforeWash(fabric.into()));
+        }
+        parts.add(PlanTopic::Stage(Stage::Prewash), steps);
+    }
+}
+
+/// Needle, thread, stitch and machine of each cloth that is sewn, the same once with the tags.
+pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
+    let sewn: Vec<_> = made.sewn().collect();
+    let each = |of: &dyn Fn(&super::garment::SewnCloth<'_>) -> Vec<Handle>| {
+        let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
+        for one in &sewn {
+            for handle in of(one) {
+                match shared.iter_mut().find(|(known, ..)| *known == handle) {
+                    Some((.., tags)) => tags.push(one.fabric.tag),
+                    None => {
+                        shared.push((handle, one.cloth.most_stretch().map(|figure| figure.ratio), vec![one.fabric.tag]))
+                    }
+                }
+            }
+        }
+        let all = sewn.len();
+        shared.into_iter().map(move |(handle, most, tags)| {
+            let tags = if tags.len() == all { Vec::new() } else { tags };
+            Step::Handle { handle, most, tags }
+        })
+    };
+    let topic = PlanTopic::Stage(Stage::Sample);
+    parts.add(topic, each(&|one| vec![Handle::Needle(handling::needle(&one.cloth))]));
+    parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
+    parts.add(topic, made.stitches());
+    let machine = |one: &super::garment::SewnCloth<'_>| {
+        let lines = handling::practices(&one.cloth).into_iter();
+        lines.filter(|line| line.practice != Practice::LieFlat).map(Handle::Machine).collect()
+    };
+    parts.add(topic, each(&machine));
+    let pressed = |fabric: &Fabric| Step::Press { cloth: fabric.into(), care: Care::of(&fabric.described()) };
+    parts.add(topic, fabrics(&made.wanted.chosen).into_iter().map(pressed));
+}
+
+/// How the pieces lie and how wide they are cut.
+pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
+    parts.add(PlanTopic::Stage(Stage::Cut), made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)));
+    parts.add(PlanTopic::Stage(Stage::Cut), made.allowances());
+}
+
+/// The greater stretch goes round the body, where there is any and the view asks for some, or where it runs along the
+/// cloth.
+fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<Step> {
+    let fabric = chosen.fabric()?;
+    if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != Part::Lining) {
+        return None;
+    }
+    let stretch = |grain| known::stretch(fabric, grain, made.wanted.stock).ok().map(|figure| figure.ratio);
+    let (across, along) = (stretch(Grain::Crosswise)?, stretch(Grain::Lengthwise)?);
+    let gives = Ratio::new(RIGID_UNDER_PERCENT, 100).is_some_and(|edge| across.max(along) >= edge);
+    let asked = chosen.role.grains().next().is_some();
+    let round = if along > across { Grain::Lengthwise } else { Grain::Crosswise };
+    (gives && asked).then(|| Step::Grain { role: chosen.role.name.clone(), round, stretch: [across, along] })
+}

@@ -1,0 +1,195 @@
+//! Two cloths in one seam: what is done about it, each in the part of the plan where it belongs.
+
+use tenter_core::making::garment::{Manner, Part, Seam, SeamRow, Stage};
+use tenter_core::making::pairing::Advice;
+use tenter_core::{Grain, Length};
+
+use super::garment::{Made, SewnCloth};
+use super::{Parts, PlanTopic, SeamWanted, Step};
+use crate::finding::fit::known;
+use crate::finding::pair::{Pairing, SeamSide};
+
+/// The length of a seam that was not given.
+const SEAM: Length = Length::from_mm(500);
+
+/// What is known of two cloths in a seam.
+#[derive(Debug)]
+enum Known {
+    Paired(Box<Pairing>),
+    /// A side that was not pulled along the seam.
+    NotPulled(Vec<Step>),
+}
+
+/// Seams in which the same two cloths meet along the same grains.
+#[derive(Debug)]
+pub struct Joined {
+    pub(super) seams: Vec<Seam>,
+    known: Known,
+}
+
+impl Joined {
+    /// The steps that belong to a part.
+    pub(super) fn steps(&self, topic: PlanTopic) -> Vec<Step> {
+        match &self.known {
+            Known::NotPulled(steps) if topic == PlanTopic::Check => steps.clone(),
+            Known::NotPulled(_) => Vec::new(),
+            Known::Paired(pairing) => {
+                let any = pairing.pair.advice().iter().any(|line| part_of(line.advice) == Some(topic));
+                any.then(|| Step::Pair { seams: self.seams.clone(), pairing: pairing.clone(), topic })
+                    .into_iter()
+                    .collect()
+            }
+        }
+    }
+}
+
+/// Where a line of advice belongs on a plan; none where there is nothing to do.
+#[must_use]
+pub const fn part_of(advice: Advice) -> Option<PlanTopic> {
+    Some(match advice {
+        Advice::PullAgain | Advice::ReadGrowth => PlanTopic::Check,
+        Advice::WashJoinedSample | Advice::StitchThatGives => PlanTopic::Stage(Stage::Sample),
+        Advice::QuarterMarks | Advice::StayStitch(_) => PlanTopic::Stage(Stage::Mark),
+        Advice::Below(_) | Advice::CentreOutwards | Advice::BandOnTop(_) => PlanTopic::Stage(Stage::Seams),
+        Advice::NoHandling => return None,
+    })
+}
+
+/// The seams in which two cloths meet: those of the kind, and those that were asked for.
+pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
+    let mut all: Vec<Joined> = Vec::new();
+    let mut met: Vec<([usize; 2], [Grain; 2])> = Vec::new();
+    let asked = |places: [usize; 2]| {
+        let is = |seam: &&SeamWanted| seam.roles == places || seam.roles == [places[1], places[0]];
+        made.wanted.seams.iter().find(is)
+    };
+    for (seam, manner) in made.seams() {
+        let Some(garment) = made.garment() else { continue };
+        let row = garment.seam(seam);
+        let [Some(one), Some(other)] = row.parts.map(|part| garment.place(part)) else { continue };
+        let wanted = asked([made.role_of(one), made.role_of(other)]);
+        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(row.runs.map(|runs| runs.grain()));
+        if let Some(place) = met.iter().position(|known| *known == ([one, other], grains)) {
+            if let Some(known) = all.get_mut(place) {
+                known.seams.push(seam);
+            }
+            continue;
+        }
+        let length = wanted.map_or(SEAM, |wanted| wanted.length);
+        if let Some(known) = known(made, [one, other], grains, length, Some((row, manner))) {
+            met.push(([one, other], grains));
+            all.push(Joined { seams: vec![seam], known });
+        }
+    }
+    let in_kind = met;
+    for wanted in &made.wanted.seams {
+        let [Some(one), Some(other)] = wanted.roles.map(|role| made.place_of(role)) else { continue };
+        let is_met = |(places, _): &([usize; 2], [Grain; 2])| *places == [one, other] || *places == [other, one];
+        if in_kind.iter().any(is_met) {
+            continue;
+        }
+        let row = row_of(made, [one, other]);
+        let grains = wanted.grains.or(row.map(|row| row.runs.map(|runs| runs.grain())));
+        if let Some(known) = grains.and_then(|grains| known(made, [one, other], grains, wanted.length, None)) {
+            all.push(Joined { seams: Vec::new(), known });
+        }
+    }
+    all
+}
+
+/// The seam by which two parts are usually joined.
+fn row_of(made: &Made<'_>, places: [usize; 2]) -> Option<SeamRow> {
+    let [one, other] = places.map(|place| made.cloth(place).and_then(|cloth| cloth.part));
+    let (one, other) = (one?, other?);
+    let joins = |seam: Seam| {
+        let [first, second] = seam.row().parts;
+        one.serves(first) && other.serves(second)
+    };
+    let knit = made.cloth(places[1]).is_some_and(|cloth| cloth.fabric.construction == crate::log::Construction::Knit);
+    let seam = Seam::ALL.into_iter().find(|seam| joins(*seam))?;
+    Some(if knit { seam.in_knit() } else { seam.row() })
+}
+
+fn known(
+    made: &Made<'_>,
+    places: [usize; 2],
+    grains: [Grain; 2],
+    length: Length,
+    row: Option<(SeamRow, Manner)>,
+) -> Option<Known> {
+    let [one, other] = places.map(|place| made.cloth(place));
+    let (one, other) = (one?, other?);
+    let is_layer = |cloth: &SewnCloth<'_>| cloth.part.is_some_and(|part| !part.is_outside());
+    if one.fabric.id == other.fabric.id || row.is_some() && (is_layer(one) || is_layer(other)) {
+        return None;
+    }
+    // No stretch counts in a seam between two layers that are interfaced.
+    if row.is_some_and(|(row, manner)| row.enclosed && manner == Manner::Enclosed) {
+        return None;
+    }
+    let side = |cloth: &SewnCloth<'_>, grain| {
+        let edge = known::edge(cloth.fabric, grain, made.wanted.stock).ok()?;
+        Some(SeamSide { cloth: cloth.fabric.into(), grain, edge })
+    };
+    let [first, second] = grains;
+    match (side(one, first), side(other, second)) {
+        (Some(one_side), Some(other_side)) => {
+            let pairing = Pairing::of([one_side, other_side], length, None, made.wanted.confidence).ok()?;
+            let roles = [one.role.name.as_str(), other.role.name.as_str()];
+            Some(Known::Paired(Box::new(pairing.between_roles(roles))))
+        }
+        (one_side, other_side) => {
+            let pull = |cloth: &SewnCloth<'_>, grain| Step::PullForSeam { cloth: cloth.fabric.into(), grain };
+            let missing =
+                [one_side.is_none().then(|| pull(one, first)), other_side.is_none().then(|| pull(other, second))];
+            Some(Known::NotPulled(missing.into_iter().flatten().collect()))
+        }
+    }
+}
+
+/// What the seams ask for outside the order of the kind, and the roles of which nobody knows how they are joined.
+pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
+    for (place, role) in made.unjoined() {
+        let to = made.wanted.chosen.iter().map(|chosen| &chosen.role.name).find(|name| **name != role);
+        if let Some(to) = to.filter(|_| place > 0) {
+            parts.add(PlanTopic::Check, [Step::SayHowJoined { role, to: to.clone() }]);
+        }
+    }
+    for joined in &made.joined {
+        for topic in [PlanTopic::Check, PlanTopic::Stage(Stage::Sample)] {
+            parts.add(topic, joined.steps(topic));
+        }
+    }
+}
+
+/// What is marked, and what no seam of the kind stands for, once the work of the kind is on the plan.
+pub(super) fn rest(made: &Made<'_>, parts: &mut Parts) {
+    for joined in &made.joined {
+        parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        if joined.seams.is_empty() {
+            parts.add(PlanTopic::Stage(Stage::Seams), joined.steps(PlanTopic::Stage(Stage::Seams)));
+        }
+    }
+}
+
+impl Made<'_> {
+    /// The roles with a cloth of their own that no seam joins, each with its place.
+    fn unjoined(&self) -> Vec<(usize, String)> {
+        let seams = self.seams();
+        let garment = self.garment();
+        let joins = |place: usize| {
+            garment.is_some_and(|garment| {
+                let parts = |seam: &Seam| garment.seam(*seam).parts;
+                seams.iter().any(|(seam, _)| parts(seam).iter().any(|part| garment.place(*part) == Some(place)))
+            })
+        };
+        let is_open = |place: usize, cloth: &SewnCloth<'_>| {
+            let is_outside = cloth.part.is_none_or(Part::is_outside);
+            let hidden = matches!(cloth.part, Some(Part::Facing | Part::Pocket));
+            let asked = self.wanted.seams.iter().any(|seam| seam.roles.contains(&self.role_of(place)));
+            is_outside && !hidden && !asked && !joins(place)
+        };
+        let open = self.places().filter(|(place, cloth)| is_open(*place, cloth));
+        open.map(|(place, cloth)| (place, cloth.role.name.clone())).collect()
+    }
+}

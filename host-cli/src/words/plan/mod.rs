@@ -1,0 +1,238 @@
+//! The plan of a view, in words.
+
+mod seam;
+mod work;
+
+use serde::Serialize;
+use tenter_core::Unit;
+use tenter_core::making::garment::{Stage, Work};
+use tenter_core::making::source::Source;
+
+use self::work::list;
+use crate::finding::handle::Handle;
+use crate::finding::plan::{PlanPart, PlanTopic, Planned, Step, ViewPlan, part_of};
+use crate::plain::isolated;
+use crate::words::advice::Spoken;
+use crate::words::counts::DISAGREE;
+use crate::words::pair::{self, named};
+use crate::words::pattern::asks;
+use crate::words::{amounts, answer, care, handle, quantity, size, terms};
+
+/// A part of the plan under its head.
+#[derive(Debug, Serialize)]
+pub struct Section {
+    /// Its head.
+    pub head: String,
+    /// Its lines.
+    pub lines: Vec<Spoken>,
+}
+
+/// The plan, part by part, the cloths first.
+#[must_use]
+pub fn sections(plan: &ViewPlan, unit: Unit) -> Vec<Section> {
+    let cloths =
+        Section { head: "cloths".to_owned(), lines: plan.roles.iter().map(|role| cloth(role, unit)).collect() };
+    let parts = plan.parts.iter().map(|part| section(plan, part, unit));
+    core::iter::once(cloths).filter(|cloths| !cloths.lines.is_empty()).chain(parts).collect()
+}
+
+/// One part.
+#[must_use]
+pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
+    let mut lines: Vec<Spoken> = part.steps.iter().flat_map(|step| speak(plan, step, unit)).collect();
+    let mut said: Vec<String> = Vec::new();
+    lines.retain(|line| {
+        let text = format!("{} {}", line.about, line.text);
+        let is_new = !said.contains(&text);
+        said.push(text);
+        is_new
+    });
+    Section { head: head(part), lines }
+}
+
+/// What is planned, and how to change it; none for a general plan.
+#[must_use]
+pub fn garment(plan: &ViewPlan) -> Option<String> {
+    let (kind, details) = plan.garment?;
+    let has: Vec<&str> = details.iter().map(work::detail).collect();
+    let with = if has.is_empty() { String::new() } else { format!(" with {}", list(&has)) };
+    Some(format!("planned as {}{with}; change it with --with and --without", work::kind(kind)))
+}
+
+fn head(part: &PlanPart) -> String {
+    let does = |wanted: &[Work]| {
+        part.steps.iter().any(|step| matches!(step, Step::Work { work, .. } if wanted.contains(work)))
+    };
+    match part.topic {
+        PlanTopic::Buying => "to buy".to_owned(),
+        PlanTopic::Check => "before you begin".to_owned(),
+        PlanTopic::Stage(Stage::Facing) => {
+            let facing = does(&[Work::SewFacing]).then_some("facing");
+            let lining = does(&[Work::SewLining, Work::HangLining]).then_some("lining");
+            let buttons = does(&[Work::Buttonholes]).then_some("buttonholes");
+            list(&[facing, lining, buttons].into_iter().flatten().collect::<Vec<_>>())
+        }
+        PlanTopic::Stage(stage) => work::stage(stage).to_owned(),
+        PlanTopic::Care => "take care".to_owned(),
+    }
+}
+
+/// A role with its cloth.
+fn cloth(planned: &Planned, unit: Unit) -> Spoken {
+    let role = isolated(&planned.role.name);
+    let text = match &planned.cloth {
+        None => format!("{role}: nothing in the stash; see \"to buy\""),
+        Some(taken) => {
+            let chance = if taken.disagrees { Some(DISAGREE.to_owned()) } else { taken.chance.map(terms::percent) };
+            let chance = chance.map(|chance| format!(" ({chance})")).unwrap_or_default();
+            let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
+            for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
+                text.push_str(", ");
+                text.push_str(&more);
+            }
+            text
+        }
+    };
+    Spoken::new("role", text, asks(&planned.role, unit), Source::Own)
+}
+
+/// What a role takes of its cloth.
+#[must_use]
+pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
+    let needed = planned.cloth.as_ref()?.needed?;
+    let by_area = if needed.by_area { format!(", {}", terms::BY_AREA) } else { String::new() };
+    Some(format!("takes {}{by_area}", quantity::cloth_needed(needed.length, unit)))
+}
+
+/// What is missing of the cloth of a role.
+#[must_use]
+pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
+    let missing = planned.cloth.as_ref()?.missing?;
+    Some(format!("{} missing", quantity::cloth_needed(missing, unit)))
+}
+
+fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
+    let own = |about, text: String, why: String| Spoken::new(about, text, why, Source::Own);
+    let line = match step {
+        Step::Wash { cloth, fibre, care } => {
+            let line = care::made_ready(care);
+            let fibre = if fibre.is_empty() { String::new() } else { format!("; fibre: {}", isolated(fibre)) };
+            Spoken { text: format!("{}: {}", named(cloth), line.text), why: format!("{}{fibre}", line.why), ..line }
+        }
+        Step::Press { cloth, care } => {
+            let about = |line: Spoken| Spoken { text: format!("{}: {}", named(cloth), line.text), ..line };
+            return core::iter::once(care::ironed(care)).chain(care::pinned(care)).map(about).collect();
+        }
+        Step::MarkBeforeWash(cloth) => {
+            let text = format!("50 cm both ways on {} before the wash, and measure the marks after it", named(cloth));
+            own("mark", text, format!("its washing change is not known; store it with tenter wash {}", cloth.tag))
+        }
+        Step::Pull { cloth, grain, role } => {
+            let why = format!("{} asks it; tenter pull {} --grain {}", isolated(role), cloth.tag, grain.word());
+            own("pull", format!("{} {}", named(cloth), grain.word()), why)
+        }
+        Step::Grain { role, round, stretch: [across, along] } => {
+            let why = format!("{} % across, {} % along", across.percent(1), along.percent(1));
+            let text = format!("{} with its greater stretch, {}, round the body", isolated(role), round.word());
+            let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
+            Spoken::new("lay", text, why, source)
+        }
+        Step::General => {
+            let text = "what the garment is with --kind, such as --kind trousers: this plan is general, and lists only \
+                        what holds for any garment";
+            own("say", text.to_owned(), "the view has no garment kind".to_owned())
+        }
+        Step::SayHowJoined { role, to } => {
+            let (role, to) = (isolated(role), isolated(to));
+            let text = format!("how {role} is joined: --seam '{to}+{role}=60cm lengthwise'");
+            own("say", text, "its name does not say where it is sewn on".to_owned())
+        }
+        Step::PullForSeam { cloth, grain } => {
+            let why = format!("two cloths meet in a seam; tenter pull {} --grain {}", cloth.tag, grain.word());
+            own("pull", format!("{} {}, the way its seam runs", named(cloth), grain.word()), why)
+        }
+        Step::WashNotions(notions, source) => {
+            let names: Vec<&str> = notions.iter().map(|one| work::notion(*one)).collect();
+            let text = format!("{} too, unless all polyester", list(&names));
+            Spoken::new("wash", text, "what shrinks later puckers its seam", *source)
+        }
+        Step::Allowance { most, others, tags } => {
+            let mut text = format!("{} at the seams", handle::allowance(*most, unit));
+            for (seams, other) in others {
+                text.push_str(&format!(", {} at {}", handle::allowance(*other, unit), seam::places(seams)));
+            }
+            let why = "what stitch and finish of the seam need".to_owned();
+            Spoken::new("allow", format!("{text}{}", whose(tags)), why, most.source)
+        }
+        Step::Stitch { sewing, tags } => {
+            let line = handle::speak(&Handle::Stitch(Vec::new(), *sewing), None, plan.confidence, unit);
+            Spoken { text: format!("{}{}", handle::sewn(sewing), whose(tags)), ..line }
+        }
+        Step::Finish { line, tags } => {
+            let spoken = handle::speak(&Handle::Finish(Vec::new(), *line), None, plan.confidence, unit);
+            Spoken { text: format!("{}{}", handle::finish(line, unit), whose(tags)), ..spoken }
+        }
+        Step::Interface { zones, firm, source } => {
+            let names: Vec<&str> = zones.iter().map(|one| work::zone(*one)).collect();
+            let (how, why) = match firm {
+                Some(true) => (", so that they do not stretch", "a closing and a pocket must not grow"),
+                Some(false) => (", with one that gives as the cloth does", "it moves with the body"),
+                None => ("", "it is handled or holds a fastening"),
+            };
+            Spoken::new("interface", format!("{}{how}", list(&names)), why, *source)
+        }
+        Step::Mark(points, source) => {
+            let names: Vec<&str> = points.iter().map(|one| work::point(*one)).collect();
+            Spoken::new("mark", list(&names), "while the pattern still lies on the cloth", *source)
+        }
+        Step::StayStitch(edges, source) => {
+            let names: Vec<&str> = edges.iter().map(|one| work::edge(*one)).collect();
+            let text = format!("{}, within 3 mm of the seam line", list(&names));
+            Spoken::new("stay-stitch", text, "a curved edge stretches while it is handled", *source)
+        }
+        Step::Hem { hems, sewing, why, source } => {
+            let names: Vec<&str> = hems.iter().map(|one| work::hem(*one)).collect();
+            let stitch = sewing.as_ref().map(|sewing| format!(": {}", handle::sewn(sewing))).unwrap_or_default();
+            let why = work::why(*why, plan.garment.map(|(kind, _)| kind));
+            Spoken::new("hem", format!("{}{stitch}", list(&names)), why, *source)
+        }
+        Step::Work { work, tags, why, source } => {
+            let (verb, object) = work::told(*work);
+            let why = work::why(*why, plan.garment.map(|(kind, _)| kind));
+            Spoken::new(verb, format!("{object}{}", whose(tags)), why, *source)
+        }
+        Step::Sew(step) => {
+            let why = work::why(step.why, plan.garment.map(|(kind, _)| kind));
+            Spoken::new("sew", seam::sewn(step, unit), why, step.source)
+        }
+        Step::Pair { seams, pairing, topic } => {
+            let advice = pairing.pair.advice();
+            let lines = advice.iter().zip(pair::spoken(pairing));
+            let here = lines.filter(|(line, _)| part_of(line.advice) == Some(*topic)).map(|(_, spoken)| spoken);
+            let at = match (topic, seams.as_slice()) {
+                (PlanTopic::Stage(Stage::Seams), _) | (_, []) => String::new(),
+                (_, seams) => format!("{}: ", seam::places(seams)),
+            };
+            return here.map(|spoken| Spoken { text: format!("{at}{}", spoken.text), ..spoken }).collect();
+        }
+        Step::Handle { handle, most, tags } => {
+            let line = handle::speak(handle, *most, plan.confidence, unit);
+            Spoken { text: format!("{}{}", line.text, whose(tags)), ..line }
+        }
+        Step::Size(line) => size::speak(line),
+        Step::Seek(role) => {
+            let text = format!("for {}: {}", isolated(&role.name), asks(role, unit));
+            own("cloth", text, "nothing in the stash meets it".to_owned())
+        }
+        Step::Buy(amount) => return amounts::to_buy(amount, unit).into_iter().collect(),
+        Step::Caution(caution) => return terms::cautions(&[*caution]),
+        Step::Cord(cord) => terms::cord(cord, unit),
+    };
+    vec![line]
+}
+
+/// The cloths that a line is for, by tag; nothing where it is for all.
+fn whose(tags: &[u16]) -> String {
+    let tags: Vec<String> = tags.iter().map(ToString::to_string).collect();
+    if tags.is_empty() { String::new() } else { format!(" ({})", tags.join(", ")) }
+}
