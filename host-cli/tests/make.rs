@@ -88,7 +88,7 @@ fn a_garment_from_start_to_wear() {
     assert_eq!((&learned[1]["tag"], &learned[1]["wore"]), (&2.into(), &"hem dragged".into()));
     let cloth = ok(&program, "cloth show 1").out;
     let cloth = cloth.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(cloth.contains("made of it garment 1, Play coat"), "{cloth}");
+    assert!(cloth.contains("made garment 1, Play coat"), "{cloth}");
     assert!(cloth.contains("cut 2.50 m for garment 1, Play coat; 2.50 m on hand"), "{cloth}");
     assert!(cloth.contains("needle universal 90, stitch straight 3 (garment 1, Play coat)"), "{cloth}");
     ok(&program, "make reopen 1");

@@ -161,7 +161,7 @@ pub struct GarmentFlags {
     /// For whom it is
     #[arg(long = "for", value_name = "PERSON")]
     pub whom: Option<String>,
-    /// The day on which it is wanted: 2026-12-12, or unknown
+    /// The day on which it is wanted: 2026-12-12, '12 Dec', friday, 'in 3 weeks', or unknown
     #[arg(long, value_name = "DAY")]
     pub by: Option<String>,
     /// What to call it [default: the pattern and the view]

@@ -7,8 +7,8 @@ use super::reading::ShowArgs;
 /// Examples for the help of `cloth picture`.
 pub const PICTURE: &str = "\
 Examples:
-      tenter cloth picture 5
-      tenter cloth picture 5 swatch.jpg --copy 1
+      tenter cloth picture 2
+      tenter cloth picture 2 swatch.jpg --copy 1
       tenter cloth picture 7 swatch.jpg --note 'right side, by daylight'
 
 A photograph is kept small, at most 1200 pixels long, without place, time or camera. It is in your log, in what you \

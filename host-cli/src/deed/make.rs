@@ -20,7 +20,7 @@ use crate::store::Read;
 ///
 /// No such pattern, view, role or cloth, a field that cannot be read, or a number that is taken.
 pub fn start(read: &dyn Read, pattern: &str, view: Option<&str>, typed: &TypedGarment) -> Done<()> {
-    let mut said = change(typed)?;
+    let mut said = change(typed, read.here())?;
     let pattern = find::pattern(read, pattern)?;
     let view = find::view_or_only(&pattern, view)?;
     let garments = read.garments()?;
@@ -48,7 +48,7 @@ fn called(pattern: &str, view: &str) -> String {
 /// changes.
 pub fn edit(read: &dyn Read, which: &str, typed: &TypedGarment) -> Done<Garment> {
     let garment = live(read, which)?;
-    let mut said = change(typed)?;
+    let mut said = change(typed, read.here())?;
     if let Some(number) = said.number {
         free(&read.garments()?, number, Some(garment.id))?;
     }

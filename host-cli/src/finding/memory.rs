@@ -1,9 +1,9 @@
 //! What is remembered with a cloth: its photographs, what worked on it, and what was made of it.
 
-use jiff::Timestamp;
+use jiff::civil::Date;
 
 use super::pair::Named;
-use crate::log::{ClothPhoto, Colour, Fabric, Garment, Lesson, Photo};
+use crate::log::{ClothPhoto, Colour, Fabric, Garment, Here, Learned, Lesson, Photo};
 use crate::store::{Read, StoreError};
 
 /// Two cloths count as alike where the lighter has at least so many hundredths of the mass of the heavier.
@@ -46,34 +46,34 @@ pub fn colour(fabric: &Fabric) -> Option<Colour> {
 pub struct LastTime {
     /// The cloth that taught it, where it was another.
     pub like: Option<Named>,
-    /// How it was sewn, and when that was said.
-    pub sewn: Option<(Timestamp, Lesson)>,
-    /// How it wore.
-    pub wore: Option<(Timestamp, Lesson)>,
+    /// The newest that was said of how it is sewn, and of how it wears.
+    pub learned: Learned,
+    /// The day on which the newer of both was said.
+    pub day: Date,
 }
 
 impl LastTime {
-    fn of(fabric: &Fabric, like: Option<Named>) -> Option<Self> {
-        let newest = |wanted: fn(&Lesson) -> bool| {
-            let lesson = fabric.live_lessons().find(|lesson| wanted(lesson))?;
-            Some((lesson.id.at(), lesson.clone()))
-        };
-        let sewn = newest(|lesson| !lesson.learned.sewn().is_empty() || !lesson.learned.note.is_empty());
-        let wore = newest(|lesson| !lesson.learned.wore.is_empty());
-        (sewn.is_some() || wore.is_some()).then_some(Self { like, sewn, wore })
+    fn of(fabric: &Fabric, like: Option<Named>, here: Here) -> Option<Self> {
+        let newest = fabric.live_lessons().next()?;
+        let find = |wanted: fn(&Lesson) -> bool| fabric.live_lessons().find(|lesson| wanted(lesson));
+        let sewn = find(|lesson| !lesson.learned.sewn().is_empty() || !lesson.learned.note.is_empty());
+        let wore = find(|lesson| !lesson.learned.wore.is_empty());
+        let mut learned = sewn.map(|lesson| lesson.learned.clone()).unwrap_or_default();
+        learned.wore = wore.map(|lesson| lesson.learned.wore.clone()).unwrap_or_default();
+        Some(Self { like, learned, day: here.shows(newest.id.at()).date() })
     }
 }
 
 /// What was learned of a cloth; else of the one most like it of `all`: of the same construction, of nearly the same mass
 /// where both are known, and else of the same first fibre. The tool's own rule.
 #[must_use]
-pub fn last_time(fabric: &Fabric, all: &[Fabric]) -> Option<LastTime> {
-    LastTime::of(fabric, None).or_else(|| {
+pub fn last_time(fabric: &Fabric, all: &[Fabric], here: Here) -> Option<LastTime> {
+    LastTime::of(fabric, None, here).or_else(|| {
         let others = all.iter().filter(|other| other.id != fabric.id);
         let alike = others.filter_map(|other| Some((likeness(fabric, other)?, other)));
         let told = alike.filter(|(_, other)| other.live_lessons().next().is_some());
         let (_, nearest) = told.max_by_key(|(likeness, other)| (*likeness, core::cmp::Reverse(other.tag)))?;
-        LastTime::of(nearest, Some(nearest.into()))
+        LastTime::of(nearest, Some(nearest.into()), here)
     })
 }
 
@@ -133,15 +133,15 @@ mod tests {
         let knit = Construction::Knit;
         let own = taught(cloth(1, knit, "cotton", Some(200)), "stretch 75", "");
         let other = taught(cloth(2, knit, "cotton", Some(200)), "jersey 80", "bagged");
-        let told = last_time(&own, &[own.clone(), other.clone()]).unwrap();
-        assert_eq!((told.like, told.sewn.unwrap().1.learned.needle.as_str()), (None, "stretch 75"));
+        let told = last_time(&own, &[own.clone(), other.clone()], Here::desk()).unwrap();
+        assert_eq!((told.like, told.learned.needle.as_str()), (None, "stretch 75"));
         let bare = cloth(3, knit, "95 cotton", Some(180));
-        let told = last_time(&bare, &[own.clone(), other.clone(), bare.clone()]).unwrap();
+        let told = last_time(&bare, &[own.clone(), other.clone(), bare.clone()], Here::desk()).unwrap();
         assert_eq!(told.like.unwrap().tag, 1, "both are as near; the lower tag");
         let mut gone = own.clone();
         gone.lessons[0].dropped = true;
-        assert_eq!(last_time(&gone, &[gone.clone(), other]).unwrap().like.unwrap().tag, 2);
-        assert_eq!(last_time(&gone, &[]), None);
+        assert_eq!(last_time(&gone, &[gone.clone(), other], Here::desk()).unwrap().like.unwrap().tag, 2);
+        assert_eq!(last_time(&gone, &[], Here::desk()), None);
     }
 
     /// 170 of 200 g/m² is 85 %; without a mass the fibre speaks; another construction never.
@@ -158,7 +158,7 @@ mod tests {
         ];
         for (construction, fibre, mass, alike) in cases {
             let cloth = cloth(2, construction, fibre, mass);
-            assert_eq!(last_time(&cloth, &[teacher.clone()]).is_some(), alike, "{fibre} {mass:?}");
+            assert_eq!(last_time(&cloth, &[teacher.clone()], Here::desk()).is_some(), alike, "{fibre} {mass:?}");
         }
     }
 }

@@ -3,8 +3,8 @@
 use jiff::civil::Date;
 
 use super::cloth::{name, short};
-use super::{Field, Why, Wrong};
-use crate::log::GarmentChange;
+use super::{Field, Why, Wrong, when};
+use crate::log::{GarmentChange, Here};
 
 /// What is said about a garment, as typed; none for what is not said.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -28,23 +28,23 @@ pub struct TypedGarment {
 /// # Errors
 ///
 /// The first field that cannot be read.
-pub fn change(typed: &TypedGarment) -> Result<GarmentChange, Wrong> {
+pub fn change(typed: &TypedGarment, here: Here) -> Result<GarmentChange, Wrong> {
     let text = |field, text: &Option<String>| text.as_deref().map(|text| short(field, text)).transpose();
     Ok(GarmentChange {
         number: typed.number.as_deref().map(number).transpose()?,
         name: typed.name.as_deref().map(|text| name(Field::NewName, text)).transpose()?,
         whom: text(Field::Whom, &typed.whom)?,
-        by: typed.by.as_deref().map(day).transpose()?,
+        by: typed.by.as_deref().map(|text| day(text, here)).transpose()?,
         note: text(Field::Note, &typed.note)?,
         ..GarmentChange::default()
     })
 }
 
 /// A day, past or to come, or `unknown`.
-fn day(text: &str) -> Result<Option<Date>, Wrong> {
+fn day(text: &str, here: Here) -> Result<Option<Date>, Wrong> {
     match text.trim() {
         text if text.eq_ignore_ascii_case("unknown") => Ok(None),
-        text => text.parse().map(Some).map_err(|_| Wrong::new(Field::By, text, Why::NotADay)),
+        text => when::due(Field::By, text, here).map(Some),
     }
 }
 

@@ -251,7 +251,7 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
         add("learned", memory::lesson(number, lesson, shown.garments, shown.here), String::new());
     }
     for garment in made_of(shown.fabric, shown.garments) {
-        add("made of it", memory::called(garment), String::new());
+        add("made", memory::called(garment), String::new());
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_string());

@@ -128,7 +128,7 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
         text.row("learned", &memory::lesson(number, lesson, shown.garments, shown.here));
     }
     for garment in made_of(fabric, shown.garments) {
-        text.row("made of it", &memory::called(garment));
+        text.row("made", &memory::called(garment));
     }
     for (grain, stands, marks) in shown.washing() {
         if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {

@@ -172,9 +172,9 @@ fn step(entry: &Entry, left: Option<Length>, shown: &Shown<'_>) -> String {
             let what = garment_of(shown.garments, *garment);
             format!("cut {} for {what}{left}", cloth(*length, unit))
         }
-        Fact::FabricLearned { learned, .. } => format!("learned: {}", memory::learned(learned)),
-        Fact::LessonDropped { .. } => "what was learned: retired".to_owned(),
-        Fact::LessonRestored { .. } => "what was learned: returned".to_owned(),
+        Fact::FabricLearned { learned, .. } => format!("remembered: {}", memory::learned(learned)),
+        Fact::LessonDropped { .. } => "what was remembered: retired".to_owned(),
+        Fact::LessonRestored { .. } => "what was remembered: returned".to_owned(),
         Fact::PhotoAdded { said, .. } => format!("photograph added{}", noted(&said.note)),
         Fact::PhotoFirst { .. } => "another photograph put first".to_owned(),
         Fact::PhotoDropped { .. } => "photograph retired".to_owned(),

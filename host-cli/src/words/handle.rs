@@ -9,6 +9,7 @@ use tenter_core::{Answer, Confidence, Decimal, Grain, Length, Ratio, Unit};
 
 use crate::finding::handle::{Handle, Handled, SeamAt};
 use crate::words::advice::Spoken;
+use crate::words::memory;
 use crate::words::pair::stitch;
 use crate::words::quantity::seam_unit;
 use crate::words::terms as words;
@@ -53,6 +54,7 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence, unit: U
         }
         Handle::Machine(line) => Spoken::new("machine", practice(line.practice), most(), line.source),
         Handle::Layer(layer, layered) => layer_line(*layer, layered, confidence),
+        Handle::LastTime(told) => memory::last_time(told),
     }
 }
 

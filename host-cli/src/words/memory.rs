@@ -51,18 +51,12 @@ pub fn photo(seen: &Seen, here: Here) -> String {
     format!("{}: {day}, {size}, colour {}{note}{state}", seen.number, said.colour)
 }
 
-/// What to do as it was done the last time.
+/// How it was done the last time.
 #[must_use]
-pub fn last_time(told: &LastTime, here: Here) -> Vec<Spoken> {
+pub fn last_time(told: &LastTime) -> Spoken {
     let of = told.like.as_ref().map(|cloth| format!(" with {}, a cloth like it", named(cloth))).unwrap_or_default();
-    let line = |about: &'static str, told: &Option<(jiff::Timestamp, Lesson)>, words: fn(&Learned) -> String| {
-        let (at, lesson) = told.as_ref()?;
-        let text = format!("the last time{of}: {}", words(&lesson.learned));
-        Some(Spoken::note(about, text, format!("you said so on {}", quantity::day(*at, here)), Source::Own))
-    };
-    let sewn = line("memory", &told.sewn, |said| learned(&Learned { wore: String::new(), ..said.clone() }));
-    let wore = line("memory", &told.wore, |said| format!("worn: {}", isolated(&said.wore)));
-    [sewn, wore].into_iter().flatten().collect()
+    let text = format!("the last time{of}: {}", learned(&told.learned));
+    Spoken::note("memory", text, format!("you said so on {}", told.day), Source::Own)
 }
 
 /// A length that open garments keep, and which.

@@ -6,6 +6,7 @@ use tenter_core::{Grain, Length};
 
 use crate::finding::kept::{self, Kept, cut_of};
 use crate::finding::measured::Measured;
+use crate::finding::memory::{LastTime, last_time};
 use crate::log::{ByConstruction, Fabric, Garment, Id, StoredTest};
 use crate::store::{Read, StoreError, WhichTests};
 
@@ -18,6 +19,8 @@ pub struct Stock {
     pub pooled: ByConstruction,
     /// What open garments keep of them.
     pub kept: Vec<Kept>,
+    /// What was learned of each of them, or of one like it.
+    pub(super) remembered: HashMap<Id, LastTime>,
     pub(super) measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
@@ -37,8 +40,8 @@ impl Stock {
     ///
     /// A log that cannot be read.
     pub fn of(read: &dyn Read, wanted: impl Fn(&Fabric) -> bool) -> Result<Self, StoreError> {
-        let mut fabrics = read.fabrics()?;
-        fabrics.retain(wanted);
+        let all = read.fabrics()?;
+        let fabrics: Vec<Fabric> = all.iter().filter(|fabric| wanted(fabric)).cloned().collect();
         let (pooled, here) = (read.repeatability()?, read.here());
         let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
         read.each_test(WhichTests::All, &mut |test| {
@@ -54,7 +57,13 @@ impl Stock {
         };
         let measured = fabrics.iter().map(of).collect();
         let kept = kept::kept(&fabrics, &read.garments()?, &read.patterns()?);
-        Ok(Self { fabrics, pooled, kept, measured })
+        // A cloth that is gone still teaches.
+        let told = |fabric: &Fabric| Some((fabric.id, last_time(fabric, &all, here)?));
+        let remembered = match all.iter().any(|fabric| !fabric.lessons.is_empty()) {
+            true => fabrics.iter().filter_map(told).collect(),
+            false => HashMap::new(),
+        };
+        Ok(Self { fabrics, pooled, kept, remembered, measured })
     }
 
     /// The stock as it was before anything was cut for a garment, with nothing kept for it: what its plan is made from.
@@ -68,6 +77,12 @@ impl Stock {
             }
         }
         self
+    }
+
+    /// What was learned of a cloth, or of one like it.
+    #[must_use]
+    pub fn last_time(&self, fabric: &Fabric) -> Option<&LastTime> {
+        self.remembered.get(&fabric.id)
     }
 
     /// What open garments keep of a cloth.

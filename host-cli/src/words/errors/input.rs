@@ -129,7 +129,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAGirth => "type a name and two measures, body first, such as hip=104cm/101cm",
         Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
         Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
-        Why::NotADay if matches!(field, Field::By) => "type a day such as 2026-12-12, or unknown",
+        Why::NotADay if matches!(field, Field::By) => {
+            "type a day such as 2026-12-12, friday or 'in 3 weeks', or unknown"
+        }
         Why::NotADay => "type a day such as yesterday, 2025-03-20 or '20 Mar 2025 14:30'",
         Why::Ahead => "that day lies ahead; type the day on which it was pulled",
         Why::NotYesOrNo => "type yes or no",
