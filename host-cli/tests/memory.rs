@@ -79,7 +79,7 @@ fn what_is_no_photograph_is_refused_and_nothing_is_kept() {
         (&["99", red], "no cloth has tag 99"),
         (&["1", "--first", "1"], "cloth 1 has no photograph yet"),
         (&["1", "copy.jpg", "--copy", "1"], "cloth 1 has no photograph yet"),
-        (&["1", "--note", "loose"], "--note"),
+        (&["1", "--note", "loose"], "missing <FILE>"),
     ];
     for (words, want) in cases {
         let told = picture(&program, words);
@@ -147,7 +147,7 @@ fn what_worked_is_remembered_and_can_be_retired() {
         ("1 --retire 2", "type the number of what was learned, from 1 to 1"),
         ("2 --return 1", "nothing was learned of cloth 2 yet"),
         ("1", "type what worked or how it wore"),
-        ("1 --needle ''", "type what worked or how it wore"),
+        ("1 --needle ' '", "type what worked or how it wore"),
     ] {
         let told = learned(line);
         assert!(told.code == Some(2) && told.err.contains(want), "{line}: {}", told.err);

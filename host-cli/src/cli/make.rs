@@ -78,7 +78,7 @@ Examples:
 pub const WORE: &str = "\
 Examples:
       tenter make wore 1 'seat bagged after two concerts'
-      tenter make wore 1 'no mark' --role 'pocket bags'
+      tenter make wore 1 'no mark left' --role main
 
 It is remembered with the cloth, and told the next time that you choose it.";
 

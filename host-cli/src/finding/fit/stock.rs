@@ -20,8 +20,8 @@ pub struct Stock {
     /// What open garments keep of them.
     pub kept: Vec<Kept>,
     /// What was learned of each of them, or of one like it.
-    pub(super) remembered: HashMap<Id, LastTime>,
-    pub(super) measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
+    remembered: HashMap<Id, LastTime>,
+    measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
 impl Stock {
