@@ -120,6 +120,9 @@ fn photographs_are_on_book_and_card() {
     assert!(book.contains("<span class=\"chip\" style=\"background:#c"), "the colour of the swatch");
     assert!(!book.contains("<b>bold</b>") && book.contains("bold"), "a note stays text");
     assert_eq!(page(&["report", "cards", "1"]).matches("href=\"data:image/jpeg;base64,/9j/").count(), 1);
+    assert_eq!(program.run(&["pattern", "add", "Skirt", "-", "main"]).code, Some(0));
+    let sheet = page(&["report", "sheet", "Skirt", "--use", "main=1"]);
+    assert_eq!(sheet.matches("<img src=\"data:image/jpeg;base64,/9j/").count(), 1);
     // Retired is not shown.
     assert_eq!(picture(&program, &["1", "--retire", "1"]).code, Some(0));
     assert!(!page(&["report", "book"]).contains("<img") && !page(&["report", "cards", "1"]).contains("data:image"));

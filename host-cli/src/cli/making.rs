@@ -2,7 +2,7 @@
 
 use clap::Args;
 use tenter_core::Grain;
-use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::garment::{GarmentKind, Seam};
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 
@@ -29,14 +29,20 @@ tenter divides the length you need by 1 less the shrinkage, at the largest shrin
 /// Examples for the help of `pair`.
 pub const PAIR: &str = "\
 Examples:
-  Trousers and waistband in one seam of 76 cm, both along the crosswise grain:
-      tenter pair 1 4 --along 76cm
+  Two panels of a coat, in a seam that runs down the body:
+      tenter pair 3 6 76cm --grain crosswise
 
-  A crosswise edge on a lengthwise one, with a straight stitch, and the source of each line:
-      tenter pair 1 4 --along 45cm --grain crosswise \\
-          --second-grain lengthwise --stitch straight --why
+  Trousers and waistband; the second cloth is the piece that is set on:
+      tenter pair 1 8 76cm --seam waistband
 
-Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to body; 2 a mistake in what was typed.";
+  A view that asks 5 % along the seam, a grain of your own for each side, and the source of each line:
+      tenter pair 1 3 45cm --grain crosswise/lengthwise \\
+          --wants 5% --stitch straight --why
+
+The seam says how the grain of each side lies: side, panel and zip seams lengthwise, shoulder seams slanting, yoke and hem \
+crosswise. Without --seam and --grain it is a side seam.
+Exit code: 0 alike; 3 to handle, or too close to call; 1 band to body, unlike, or too firm for what the view asks; \
+2 a mistake in what was typed.";
 
 /// `wash`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -78,20 +84,34 @@ pub struct PairArgs {
     /// The tag of the other
     pub second: String,
     /// Length of the seam
+    #[arg(value_name = "LENGTH", required_unless_present = "along", conflicts_with = "along")]
+    pub length: Option<String>,
+    /// Length of the seam
     #[arg(long, value_name = "LENGTH")]
-    pub along: String,
-    /// The grain of the first along the seam
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
-    pub grain: Grain,
-    /// The grain of the second along the seam [default: that of the first]
-    #[arg(long, value_parser = choice::GRAIN)]
-    pub second_grain: Option<Grain>,
+    pub along: Option<String>,
+    /// Which seam: it says how the grain lies and whether the second cloth is a band [default: side]
+    #[arg(long, value_name = "NAME", value_parser = choice::SEAM)]
+    pub seam: Option<Seam>,
+    /// The grain along the seam, of both or of each: lengthwise, crosswise/lengthwise [default: that of the seam]
+    #[arg(long, value_name = "GRAIN")]
+    pub grain: Option<String>,
+    /// The stretch that your view asks along the seam
+    #[arg(long, value_name = "PERCENT")]
+    pub wants: Option<String>,
     /// The stitch, if it is chosen
     #[arg(long, value_parser = choice::STITCH)]
     pub stitch: Option<Stitch>,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
+}
+
+impl PairArgs {
+    /// The length of the seam, as typed.
+    #[must_use]
+    pub fn along(&self) -> &str {
+        self.along.as_deref().or(self.length.as_deref()).unwrap_or_default()
+    }
 }
 
 /// Examples for the help of `hang`.

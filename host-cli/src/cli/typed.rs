@@ -19,9 +19,8 @@ use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
 /// The test of a row.
 fn test(flags: &TestFlags, row: &Row) -> TypedTest {
     let TestFlags { planned, settling, grain, division, ends, held, load, .. } = flags.clone();
-    let Row { marks, readings, .. } = row.clone();
-    let (load, marks_before_settling, grain) = (Some(load), false, row.grain.unwrap_or(grain));
-    TypedTest { marks, readings, settling, marks_before_settling, planned, grain, division, ends, held, load }
+    let (load, grain) = (Some(load), row.grain.unwrap_or(grain));
+    TypedTest { settling, planned, grain, division, ends, held, load, ..row.test() }
 }
 
 fn asked(wants: &WantsArgs, confidence: &ConfidenceArg, table: &TableArg, show: &ShowArgs) -> TypedAsked {
@@ -100,6 +99,7 @@ impl From<&RoleFlags> for TypedRole {
     fn from(flags: &RoleFlags) -> Self {
         let RoleFlags { crosswise, lengthwise, bias, growth_at_most, recovery_at_least, .. } = flags.clone();
         let RoleFlags { construction, cloth, garment, movement, around, note, .. } = flags.clone();
+        let RoleFlags { mass, drape, finish, purpose, kind, .. } = flags.clone();
         Self {
             crosswise,
             lengthwise,
@@ -107,6 +107,11 @@ impl From<&RoleFlags> for TypedRole {
             growth_at_most,
             recovery_at_least,
             constructions: construction,
+            mass,
+            drapes: drape,
+            finishes: finish,
+            purpose,
+            kind,
             cloth,
             garment,
             movement,

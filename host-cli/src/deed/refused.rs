@@ -63,6 +63,9 @@ pub enum Refused {
     /// A seam with a role that is not on the sheet.
     #[error("role not on the sheet")]
     NotOnSheet(String),
+    /// A cloth that is interfacing, which is no side of a seam.
+    #[error("interfacing in a seam")]
+    Interfacing(u16),
     /// A garment of this kind never has this.
     #[error("no such detail")]
     NeverHas(GarmentKind, Detail),

@@ -3,7 +3,7 @@
 use tenter_core::components::SESSION_DOF;
 use tenter_core::making::washing::Washing;
 use tenter_core::{
-    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
+    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
 };
 
 use super::fit::{Stock, known};
@@ -226,6 +226,14 @@ impl<'a> Shown<'a> {
             }
         }
         suits
+    }
+
+    /// The figures of the grain that comes back worst; none where nothing was read after release.
+    #[must_use]
+    pub fn comes_back_worst(&self) -> Option<&Figures> {
+        let graded = |figures| Some((Rebound::of(figures, self.confidence)?.grade, figures));
+        let all = self.standing.iter().filter(|standing| standing.doubts.is_empty());
+        all.filter_map(|standing| graded(&standing.figures)).max_by_key(|(grade, _)| *grade).map(|(_, figures)| figures)
     }
 
     /// How the ± was found, of the grain that rests most on the person's own tests; none where nothing was measured.

@@ -158,7 +158,11 @@ mod tests {
         ];
         for (construction, fibre, mass, alike) in cases {
             let cloth = cloth(2, construction, fibre, mass);
-            assert_eq!(last_time(&cloth, core::slice::from_ref(&teacher), Here::desk()).is_some(), alike, "{fibre} {mass:?}");
+            assert_eq!(
+                last_time(&cloth, core::slice::from_ref(&teacher), Here::desk()).is_some(),
+                alike,
+                "{fibre} {mass:?}"
+            );
         }
     }
 }

@@ -24,6 +24,8 @@ const MAX_MEMORY: u64 = 400 << 20;
 pub const KEPT_SIDE: u32 = 1200;
 /// The longest side of the small one.
 pub const THUMBNAIL_SIDE: u32 = 320;
+/// The most bytes of the small one: a book of a hundred cloths is then no larger than 6 MB.
+const MAX_THUMBNAIL_BYTES: usize = 40_000;
 /// The shortest side of a picture on which a cloth can be seen.
 const LEAST_SIDE: u32 = 16;
 
@@ -58,9 +60,9 @@ impl Taken {
 pub fn take(file: &[u8]) -> Result<Taken, PhotoFault> {
     let whole = decoded(file)?;
     let kept = shrunk(&whole, KEPT_SIDE);
-    let (photo, size) = written(&kept, &[82, 70, 55, 40], 20)?;
+    let (photo, size) = written(&kept, &[82, 70, 55, 40], MAX_PHOTO_BYTES, 20)?;
     let small = shrunk(&kept, THUMBNAIL_SIDE);
-    let (thumbnail, _) = written(&small, &[75, 55], 20)?;
+    let (thumbnail, _) = written(&small, &[75, 55, 40], MAX_THUMBNAIL_BYTES, 20)?;
     Ok(Taken { photo, thumbnail, size, colour: colour(&small) })
 }
 
@@ -134,19 +136,19 @@ fn shrunk(whole: &RgbImage, side: u32) -> RgbImage {
 }
 
 /// As a JPEG that fits, of the first quality that does; else smaller by a quarter, at most so many times.
-fn written(image: &RgbImage, qualities: &[u8], turns: u8) -> Result<(Photo, (u16, u16)), PhotoFault> {
+fn written(image: &RgbImage, qualities: &[u8], most: usize, turns: u8) -> Result<(Photo, (u16, u16)), PhotoFault> {
     let size = |side: u32| u16::try_from(side).map_err(|_| PhotoFault::Damaged);
     for quality in qualities {
         let mut jpeg = Vec::new();
         JpegEncoder::new_with_quality(&mut jpeg, *quality).encode_image(image).map_err(fault)?;
-        if jpeg.len() <= MAX_PHOTO_BYTES
+        if jpeg.len() <= most
             && let Some(photo) = Photo::new(jpeg)
         {
             return Ok((photo, (size(image.width())?, size(image.height())?)));
         }
     }
     let turns = turns.checked_sub(1).ok_or(PhotoFault::Damaged)?;
-    written(&shrunk(image, image.width().max(image.height()) * 3 / 4), qualities, turns)
+    written(&shrunk(image, image.width().max(image.height()) * 3 / 4), qualities, most, turns)
 }
 
 /// The mean colour of the middle half, of light and not of numbers.
@@ -279,6 +281,7 @@ mod tests {
         });
         let taken = take(&png(&noise)).unwrap();
         assert!(taken.photo.jpeg().len() <= MAX_PHOTO_BYTES, "{}", taken.photo.jpeg().len());
+        assert!(taken.thumbnail.jpeg().len() <= MAX_THUMBNAIL_BYTES, "{}", taken.thumbnail.jpeg().len());
     }
 
     /// The head of a PNG that claims 60 000 pixels by 60 000, and of one that claims no more than a side may have.

@@ -122,6 +122,8 @@ pub enum Field {
     Role,
     /// A kind of garment that asks.
     Garment,
+    /// The garment that a view is.
+    Kind,
     /// A movement of the body that asks.
     Movement,
     /// The grain that goes round the body.
@@ -156,6 +158,14 @@ pub enum Field {
     ElasticWidth,
     /// The edge that a zip closes.
     Zip,
+    /// What the hem takes of that edge.
+    ZipHem,
+    /// What the neck takes of that edge.
+    ZipNeck,
+    /// The edge that a drawcord draws in.
+    Cord,
+    /// The width of a drawcord.
+    CordWidth,
     /// The identifier of a test.
     Id,
     /// The test that is retired.
@@ -200,6 +210,8 @@ pub enum Field {
     By,
     /// The number of a garment.
     Number,
+    /// A word that describes a cloth, or what is asked of one.
+    Word,
 }
 
 /// What a table of stretch classes has for a class, in thousandths of a percent.
@@ -218,6 +230,8 @@ pub struct ClassFigures {
 pub enum Why {
     /// It must be there.
     Missing,
+    /// A word that says nothing here, or says again what was said.
+    Unexpected,
     /// It is no length.
     Length(LengthError),
     /// It is no limit or range.
@@ -355,6 +369,8 @@ pub enum Why {
     NotAnElastic,
     /// Not two roles with a length.
     NotASeam,
+    /// Not two masses per area with two dots between.
+    NotAMassRange,
     /// Not a role with a tag.
     NotAUse,
     /// A shrinkage is needed to say how much to buy.

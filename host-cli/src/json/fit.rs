@@ -4,6 +4,7 @@ use serde::Serialize;
 use tenter_core::{Grain, Unit};
 
 use crate::finding::amounts::{ClothAmount, as_cut};
+use crate::finding::fit::asked::Feature;
 use crate::finding::fit::cloth::ClothAnswer;
 use crate::finding::fit::{Along, Candidate, Fitted, Reason, amounts};
 use crate::json::cloth::widening;
@@ -76,6 +77,9 @@ struct CandidateJson<'a> {
     answer: &'static str,
     chance: Option<f64>,
     reason: &'static str,
+    /// What nobody said of the cloth and the role asks.
+    not_said: Option<&'static str>,
+    comes_back_poorly: bool,
     grain: Option<&'static str>,
     grains: Vec<GrainJson>,
     cloth: &'static str,
@@ -101,12 +105,25 @@ struct GrainJson {
     widened: Vec<&'static str>,
 }
 
+/// The answer where nothing is asked.
+const CHOOSE: &str = "choose yourself";
+
+const fn feature_word(feature: Feature) -> &'static str {
+    match feature {
+        Feature::Construction => "construction",
+        Feature::Purpose => "purpose",
+        Feature::Finish => "finish",
+        Feature::Drape => "drape",
+        Feature::Mass => "mass",
+    }
+}
+
 /// The JSON text, on one line.
 #[must_use]
 pub fn render(fitted: &Fitted<'_>) -> String {
     let roles = fitted.roles.iter().map(|fit| RoleJson {
         role: &fit.role.name,
-        outcome: fit.outcome().word(),
+        outcome: if fit.is_free() { CHOOSE } else { fit.outcome().word() },
         fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fitted.unit)).collect(),
     });
     let cloths = amounts(fitted.roles).cloths;
@@ -121,7 +138,10 @@ pub fn render(fitted: &Fitted<'_>) -> String {
 
 fn candidate_json<'a>(candidate: &Candidate<'a>, unit: Unit) -> CandidateJson<'a> {
     let (reason, grain) = match candidate.reason {
-        Reason::Construction => ("construction", None),
+        Reason::OtherKind(feature) => (feature_word(feature), None),
+        Reason::NotSaid(_) => ("not said", None),
+        Reason::Mass(..) => ("mass", None),
+        Reason::AsAsked => ("as asked", None),
         Reason::NotPulled(grain) => ("not pulled", Some(grain)),
         Reason::Disagree(grain) => ("tests disagree", Some(grain)),
         Reason::Doubted(grain) => ("doubted", Some(grain)),
@@ -143,9 +163,14 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, unit: Unit) -> CandidateJson<'a
         tag: candidate.fabric.tag,
         name: &candidate.fabric.name,
         seen: candidate.fabric.is_seen(),
-        answer: candidate.answer.word(),
+        answer: if candidate.reason == Reason::NothingAsked { CHOOSE } else { candidate.answer.word() },
         chance: candidate.chance.map(|chance| rounded(chance, 4)),
         reason,
+        not_said: match candidate.reason {
+            Reason::NotSaid(feature) => Some(feature_word(feature)),
+            _ => None,
+        },
+        comes_back_poorly: candidate.poorly.is_some(),
         grain: grain.map(Grain::word),
         grains: grains.collect(),
         cloth: match candidate.cloth {

@@ -1,6 +1,6 @@
 //! One cloth as the swatch book shows it.
 
-use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
+use tenter_core::{Ask, Confidence, Figure, Figures, Grain, Length, Ratio, Rebound};
 
 use super::{class, together};
 use crate::finding::cloth::Shown;
@@ -15,8 +15,8 @@ use crate::log::{Fabric, Role, StoredTest};
 use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
-use crate::words::figures::recovery_grade;
-use crate::words::fit::because;
+use crate::words::figures::{grade, recovery_grade, ruled_out};
+use crate::words::fit::{because, not_asked};
 use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, counts, memory, quantity, washing};
@@ -105,7 +105,7 @@ impl ClothArticle {
         let fabric = shown.fabric;
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
-        let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
+        let beside = judged.iter().filter(|(_, one)| !matches!(one.reason, Reason::OtherKind(_)));
         let beside = beside
             .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
             .map(|(role, _)| *role);
@@ -169,8 +169,8 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
 
 fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
     let verdict = candidate.verdict();
-    let why = if verdict == Verdict::OtherConstruction {
-        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    let why = if let Reason::OtherKind(feature) = candidate.reason {
+        format!("it is {}", not_asked(feature, role))
     } else {
         because(candidate, view)
     };
@@ -207,15 +207,17 @@ fn grown(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Optio
 /// What was read after release, in words.
 fn rested(standing: &Standing, confidence: Confidence) -> Option<String> {
     let rest = standing.figures.rest?;
-    let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
+    let rebound = Rebound::of(&standing.figures, confidence);
+    let mut words = vec![line_of("growth", &rest.growth, grade(rebound, Ask::Growth), confidence)];
     if let Some(recovery) = rest.recovery {
-        words.push(line_of("recovery", &recovery, recovery_grade(&recovery, &standing.notes), confidence));
+        words.push(line_of("recovery", &recovery, recovery_grade(rebound, &standing.notes), confidence));
     }
     Some(format!("{}, {} after release", words.join("; "), duration(rest.seconds)))
 }
 
-fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> String {
-    format!("{what} {}, {grade}", words::figure(figure, confidence))
+fn line_of(what: &str, figure: &Figure, grade: Option<&str>, confidence: Confidence) -> String {
+    let line = format!("{what} {}", words::figure(figure, confidence));
+    grade.map_or(line.clone(), |grade| format!("{line}, {grade}"))
 }
 
 fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
@@ -252,6 +254,9 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     }
     for garment in made_of(shown.fabric, shown.garments) {
         add("made", memory::called(garment), String::new());
+    }
+    if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| ruled_out(worst, shown.confidence)) {
+        add("suits", ruled_out, String::new());
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_string());

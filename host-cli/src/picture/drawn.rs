@@ -39,7 +39,7 @@ pub fn growth(shown: &Shown<'_>, course: &Course) -> Picture {
 pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) -> Picture {
     let stretch = |fabric: &Fabric, grain| known::stretch(fabric, grain, stock).ok();
     let candidates = role.map(|fit| {
-        let considered = fit.candidates.iter().filter(|one| one.reason != Reason::Construction);
+        let considered = fit.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
         considered.map(|one| (one.fabric, Some(one.answer))).collect()
     });
     let mut shown: Vec<(&Fabric, Option<Answer>)> =

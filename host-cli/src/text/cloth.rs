@@ -12,6 +12,7 @@ use crate::text::lines::{Lines, style};
 use crate::text::table::{self, Column};
 use crate::words::answer::Tone;
 use crate::words::cloth as words;
+use crate::words::figures as figure_words;
 use crate::words::terms::{bare_figure, duration, garment};
 use crate::words::{check, counts, memory, quantity, washing};
 
@@ -84,6 +85,10 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     }
     for grain in shown.unmeasured() {
         text.row(grain.word(), &words::not_measured(fabric, grain));
+    }
+    if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| figure_words::ruled_out(worst, shown.confidence))
+    {
+        text.row("suits", &ruled_out);
     }
     for suit in shown.suits() {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));

@@ -1,6 +1,7 @@
 //! Lengths of cloth, dates and other quantities as people write them.
 
 use jiff::Timestamp;
+use tenter_core::making::printed::Printed;
 use tenter_core::{Decimal, Length, Ratio, Unit};
 
 use crate::finding::amounts;
@@ -72,6 +73,22 @@ pub fn tape(length: Length, unit: Unit) -> String {
     let step = if unit == Unit::Inch { Length::INCH.steps() / 16 } else { Length::STEPS_PER_MM };
     let up = length.steps().saturating_add(step / 2);
     Length::from_steps(up - up.rem_euclid(step)).show(unit).to_string()
+}
+
+/// A length to cut or to sew: to the nearest millimetre, or eighth of an inch, but never zero of something.
+#[must_use]
+pub fn to_sew(length: Length, unit: Unit) -> String {
+    let step = if unit == Unit::Inch { Length::INCH.steps() / 8 } else { Length::STEPS_PER_MM };
+    let up = length.steps().saturating_add(step / 2);
+    let near = (up - up.rem_euclid(step)).max(if length > Length::ZERO { step } else { 0 });
+    Length::from_steps(near).show(unit).to_string()
+}
+
+/// A width that patterns print, in the reader's unit: millimetres, or eighths of an inch.
+#[must_use]
+pub fn printed(width: Printed, unit: Unit) -> String {
+    let in_inches = unit == Unit::Inch;
+    width.seen(in_inches).show(seam_unit(unit)).to_string()
 }
 
 /// A length that must not be exceeded: down to the millimetre, or the sixteenth of an inch.
@@ -188,7 +205,7 @@ mod tests {
         assert_eq!(cloth(Length::from_mm(9144), Unit::Inch), "10 yd");
         assert_eq!(cloth(Length::from_mm(2400), Unit::Inch), "2 yd 22 in");
         assert_eq!(cloth_needed(Length::from_mm(2400), Unit::Inch), "2 yd 23 in");
-        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Inch), "2 3/4 yd");
+        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Inch), "2 5/8 yd"); // 2.6247 yd.
         // 0.80 m are 31.5 in, 7/8 yd is 31 1/2 in exactly: 800.1 mm.
         assert_eq!(cloth(Length::from_mm(800), Unit::Inch), "31 in");
         assert_eq!(cloth_to_buy(Length::from_mm(800), Unit::Inch), "7/8 yd");

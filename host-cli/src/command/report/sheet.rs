@@ -2,13 +2,15 @@
 
 use super::super::{find, sheet};
 use super::{ShownRules, today, write};
+use crate::cli::fit::Planned;
 use crate::cli::report::SheetArgs;
 use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::Stock;
 use crate::finding::plan::ViewPlan;
-use crate::page::sheet as sheet_page;
+use crate::log::Photo;
+use crate::page::sheet::{self as sheet_page, Drawn};
 use crate::picture::drawn;
 use crate::store::Read;
 use crate::text::Screen;
@@ -16,12 +18,13 @@ use crate::text::Screen;
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let pattern = find::pattern(read, &args.pattern)?;
-    let view = find::view_or_only(&pattern, args.view.as_deref())?;
+    let Planned { pattern, view, plan } = Planned::of(args.pattern.as_ref(), args.view.as_ref(), &args.plan)?;
+    let (pattern, view) = find::pattern_and_view(read, pattern.as_deref(), view.as_deref())?;
+    let (wanted, view) = (plan, view.as_str());
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = fit::roles(roles, &stock, rules.confidence);
-    let plan = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
+    let plan = sheet::plan(&wanted, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     page(&plan, &stock, rules, (args.plan.why, ""), &args.out.out, read, screen).map(drop)
 }
 
@@ -35,17 +38,21 @@ pub fn page(
     read: &dyn Read,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
-    let mut gauges = Vec::new();
+    let mut drawn: Vec<Drawn> = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {
-            gauges.push(String::new());
+            drawn.push(Drawn::default());
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        gauges
-            .push(drawn::stretch(&known.shown(stock.pooled, rules, screen.here), Some(&planned.role), false).inline());
+        let shown = known.shown(stock.pooled, rules, screen.here);
+        let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
+        drawn.push(Drawn {
+            gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
+            photo: photo.map(Photo::address).unwrap_or_default(),
+        });
     }
-    let bytes = sheet_page::page(plan, &gauges, (whose, &today(screen.here)), why, rules.unit);
+    let bytes = sheet_page::page(plan, &drawn, (whose, &today(screen.here)), why, rules.unit);
     write(out, &bytes, "the plan; open it in a browser", screen)?;
     Ok(0)
 }

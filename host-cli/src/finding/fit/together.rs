@@ -64,7 +64,7 @@ impl<'a> RoleFit<'a> {
     /// The cloth that comes first for the role, unless it gives too little or too much.
     #[must_use]
     pub fn best(&self) -> Option<&Candidate<'a>> {
-        let refused = [Verdict::Short, Verdict::Over, Verdict::OtherConstruction];
+        let refused = [Verdict::Short, Verdict::Over, Verdict::OtherKind];
         self.candidates.first().filter(|best| !refused.contains(&best.verdict()))
     }
 }

@@ -41,6 +41,10 @@ pub fn refused(refused: &Refused) -> String {
             format!("'{}' needs the garment too; add its kind, such as --kind trousers", detail.word())
         }
         Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
+        Refused::Interfacing(tag) => format!(
+            "cloth {tag} is interfacing, which you fuse or sew onto a piece and not into a seam; \
+             type tenter handle TAG --facing-gives 5% with the cloth that it goes onto"
+        ),
         Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
         Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
         Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
