@@ -1,7 +1,6 @@
 //! The words of the trade, as people type them: for each closed list the word that is shown and stored, and what else is
 //! said for it (common practice, no source). One file a subject. Capitals, spaces and hyphens make no difference.
 
-mod care;
 pub mod command;
 mod construction;
 mod elastic;
@@ -17,7 +16,6 @@ mod zip;
 
 use super::{Field, Why, Wrong};
 
-pub use care::{DRAPE, FINISH, PURPOSE};
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
 pub use garment::{GARMENTS, KIND, garments};
@@ -141,9 +139,6 @@ mod tests {
         sound(&STITCH);
         sound(&SEAM);
         sound(&KIND);
-        sound(&FINISH);
-        sound(&DRAPE);
-        sound(&PURPOSE);
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
