@@ -170,6 +170,7 @@ pub const EDGING: OneOf<Edging> = OneOf {
         Edging::SwimLegFront => "Along the front of a swim leg",
         Edging::SwimLegBack => "Along the back of a swim leg",
         Edging::Wrist => "Round a wrist",
+        Edging::Leg => "Round an ankle, or the leg of trousers or briefs",
         Edging::Opening => "Round a neck or cuff opening",
     },
 };

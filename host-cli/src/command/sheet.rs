@@ -1,8 +1,8 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::garment::{Detail, Details, Part};
-use tenter_core::making::zip::ZipEnds;
+use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
+use tenter_core::making::zip::{Edge, ZipEnds};
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
@@ -12,7 +12,7 @@ use crate::error::Error;
 use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::part::part;
 use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
-use crate::finding::size::Sized;
+use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::synonym::SEAM;
 use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::json::plan as plan_json;
@@ -41,10 +41,15 @@ pub fn plan<'a>(
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, shown) = (args.zip_ends.unwrap_or_else(|| usual_ends(kind)), shown_in(unit, text));
-        notions
-            .zip(edge, ends, Some(shown), shown)
-            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+        let typed = shown_in(unit, text);
+        let wanted = ZipWanted {
+            edge: Edge::measured(edge),
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
+            garment: kind.map(|kind| kind.kind),
+            growth: None,
+            by_inch: typed == Unit::Inch,
+        };
+        notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence, unit)?;
@@ -131,7 +136,9 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
         Part::Yoke => Some(Detail::Yoke),
         Part::Panel => Some(Detail::Panels),
         Part::Waistband => Some(Detail::Waistband),
-        Part::Rib | Part::HemBand => Some(Detail::RibBands),
+        // The rib of a T-shirt is its neckband.
+        Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
+        Part::HemBand => Some(Detail::RibBands),
         _ => None,
     });
     let by_option = [
@@ -150,12 +157,6 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
     let details = shown.chain(args.with.iter().copied()).fold(kind.usual(), Details::with);
     let details = args.without.iter().copied().fold(details, Details::less);
     Ok(Some(WantedKind { kind, details }))
-}
-
-/// How the zip of a garment ends.
-fn usual_ends(kind: Option<WantedKind>) -> ZipEnds {
-    let is_closed = kind.is_some_and(|kind| kind.details.has(Detail::Fly) || kind.details.has(Detail::ClosedZip));
-    if is_closed { ZipEnds::Closed } else { ZipEnds::Open }
 }
 
 /// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or
@@ -202,8 +203,9 @@ fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) ->
     let (kind, place, measure) = input::size::elastic(text)?;
     let length = cloth(Field::Elastic, measure)?;
     let unit = shown_in(unit, measure);
-    let judged = sized.elastic((kind, place), length, None, confidence, unit);
+    let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
+    let judged = sized.elastic(&wanted, confidence, unit);
     judged
-        .and_then(|()| sized.casing(kind, None, false, unit))
+        .and_then(|()| sized.casing(kind, None, (false, false), unit))
         .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

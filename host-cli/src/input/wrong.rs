@@ -158,6 +158,14 @@ pub enum Field {
     ElasticWidth,
     /// The edge that a zip closes.
     Zip,
+    /// What the hem takes of that edge.
+    ZipHem,
+    /// What the neck takes of that edge.
+    ZipNeck,
+    /// The edge that a drawcord draws in.
+    Cord,
+    /// The width of a drawcord.
+    CordWidth,
     /// The identifier of a test.
     Id,
     /// The test that is retired.
@@ -180,6 +188,8 @@ pub enum Field {
     HungMass,
     /// The cloth chosen for a role.
     Use,
+    /// A word that describes a cloth, or what is asked of one.
+    Word,
 }
 
 /// What a table of stretch classes has for a class, in thousandths of a percent.
@@ -198,6 +208,8 @@ pub struct ClassFigures {
 pub enum Why {
     /// It must be there.
     Missing,
+    /// A word that says nothing here, or says again what was said.
+    Unexpected,
     /// It is no length.
     Length(LengthError),
     /// It is no limit or range.

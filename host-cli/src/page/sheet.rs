@@ -75,7 +75,7 @@ pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
         made: format!("Plan from cutting to finishing, made {made}."),
-        garment: garment(plan).map(|text| together(&text)).unwrap_or_default(),
+        garment: garment(plan).map(|text| format!("It is {}.", together(&text))).unwrap_or_default(),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
         trust: format!("Answers are {}\u{a0}% sure.", terms::whole(plan.confidence.percent())),

@@ -17,7 +17,7 @@ pub fn notes(fabric: &Fabric, facts: &CardFacts, unit: Unit) -> Vec<String> {
     let care = about::care(fabric).into_iter();
     notes.extend(care.map(|line| format!("{}: {}", line.about, line.text)));
     notes.extend(facts.needle.as_ref().map(|needle| format!("needle: {}", handle::needle(needle))));
-    notes.extend(facts.stitch.as_ref().map(|seam| format!("stitch: {}", handle::sewn(seam))));
+    notes.extend(facts.stitch.as_ref().map(|seam| format!("stitch: {}", handle::row(&seam.first))));
     notes
 }
 

@@ -1,6 +1,7 @@
 //! Lengths of cloth, dates and other quantities as people write them.
 
 use jiff::Timestamp;
+use tenter_core::making::printed::Printed;
 use tenter_core::{Decimal, Length, Ratio, Unit};
 
 use crate::finding::amounts;
@@ -72,6 +73,22 @@ pub fn tape(length: Length, unit: Unit) -> String {
     let step = if unit == Unit::Inch { Length::INCH.steps() / 16 } else { Length::STEPS_PER_MM };
     let up = length.steps().saturating_add(step / 2);
     Length::from_steps(up - up.rem_euclid(step)).show(unit).to_string()
+}
+
+/// A length to cut or to sew: to the nearest millimetre, or eighth of an inch, but never zero of something.
+#[must_use]
+pub fn to_sew(length: Length, unit: Unit) -> String {
+    let step = if unit == Unit::Inch { Length::INCH.steps() / 8 } else { Length::STEPS_PER_MM };
+    let up = length.steps().saturating_add(step / 2);
+    let near = (up - up.rem_euclid(step)).max(if length > Length::ZERO { step } else { 0 });
+    Length::from_steps(near).show(unit).to_string()
+}
+
+/// A width that patterns print, in the reader's unit: millimetres, or eighths of an inch.
+#[must_use]
+pub fn printed(width: Printed, unit: Unit) -> String {
+    let in_inches = unit == Unit::Inch;
+    width.seen(in_inches).show(seam_unit(unit)).to_string()
 }
 
 /// A length that must not be exceeded: down to the millimetre, or the sixteenth of an inch.

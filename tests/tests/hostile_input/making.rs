@@ -6,12 +6,18 @@ use num_rational::BigRational;
 use proptest::prelude::*;
 use tenter_core::Construction;
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
+use tenter_core::making::care::Finish;
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
-use tenter_core::making::elastic::{CASINGS, Edging, Kind, RULES, passes, rules};
-use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Stay, StayLine, Weight, at, needle, seam};
+use tenter_core::making::elastic::{
+    CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, RULES, is_recommended, passes, recommended, rules, tunnel,
+};
+use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::handling::{
+    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Stay, StayLine, Weave, at, hem, needle, thread,
+};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Advice, Edge, Joint, MOST_LINES, Match, Pair, Which};
-use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
+use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage, mass_stretched, wearable};
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
@@ -100,16 +106,42 @@ fn swapped(advice: Advice) -> Advice {
 
 fn cloth() -> impl Strategy<Value = Cloth> {
     let construction = prop::sample::select(vec![Construction::Woven, Construction::Knit, Construction::Other]);
-    let weight = prop::sample::select(vec![Weight::Light, Weight::Medium, Weight::Heavy]);
+    let weave = prop::sample::select(vec![Weave::Ordinary, Weave::Denim, Weave::Canvas]);
+    let surface = (prop::option::of(any::<u16>()), weave, prop::sample::select(Finish::ALL.to_vec()), any::<bool>());
     let figures = prop::array::uniform3(prop::option::of(figure()));
-    (construction, weight, figures, prop::option::of(ratio())).prop_map(
-        |(construction, weight, [lengthwise, crosswise, bias], growth)| Cloth {
+    (construction, surface, figures, prop::option::of(ratio())).prop_map(
+        |(construction, (mass, weave, finish, elastane), [lengthwise, crosswise, bias], growth)| Cloth {
             construction,
-            weight,
+            mass,
+            weave,
+            finish,
+            elastane,
             lengthwise,
             crosswise,
             bias,
             growth,
+        },
+    )
+}
+
+fn garment() -> impl Strategy<Value = Option<GarmentKind>> {
+    prop::option::of(prop::sample::select(GarmentKind::ALL.to_vec()))
+}
+
+fn seam_use() -> impl Strategy<Value = SeamUse> {
+    let runs = prop::sample::select(Runs::ALL.to_vec());
+    (prop::option::of(ratio()), runs, prop::array::uniform7(any::<bool>()), garment()).prop_map(
+        |(asked, runs, [curved, strained, held, passes, enclosed, lined, opens], garment)| SeamUse {
+            asked,
+            runs,
+            curved,
+            strained,
+            held,
+            passes,
+            enclosed,
+            lined,
+            opens,
+            garment,
         },
     )
 }
@@ -297,9 +329,35 @@ proptest! {
             prop_assert!(depth.is_err() || depth.is_ok_and(|span| measure <= span.least && span.least <= span.most));
             prop_assert!(allowance.is_err() || allowance.is_ok_and(|span| measure <= span.least));
         }
-        for kind in [Kind::Firm, Kind::Soft, Kind::Braided, Kind::Ribbing] {
-            prop_assert!(rules(kind, Edging::Waist).all(|rule| rule.place == Edging::Waist));
+        for (kind, place) in Kind::ALL.into_iter().flat_map(|kind| Edging::ALL.map(|place| (kind, place))) {
+            prop_assert!(rules(kind, place).all(|rule| rule.place == place));
+            if let Ok(found) = recommended(kind, place, measure, measure.steps() % 2 == 0) {
+                prop_assert!(Length::ZERO < found.closed && found.closed <= measure && found.closed < found.cut);
+                prop_assert!(is_recommended(kind, place));
+            }
         }
+        for (drawn, thick) in [(Drawn::Elastic, false), (Drawn::Elastic, true), (Drawn::Cord, false)] {
+            // Never too tight.
+            let found = tunnel(drawn, measure, thick, thick);
+            prop_assert!(found.is_err() || found.is_ok_and(|found| measure < found.depth && found.depth < found.allowance));
+        }
+        for fastened in [Fastened::Stops, Fastened::Tied] {
+            let cord = Drawcord::of(measure, widest, fastened, true);
+            prop_assert!(cord.is_err() || cord.is_ok_and(|cord| measure < cord.cut && widest < cord.tunnel.depth));
+        }
+    }
+
+    #[test]
+    fn any_body_is_worn_no_smaller_than_it_stretches(
+        made in prop::sample::select(Construction::ALL.to_vec()), elastane in any::<bool>(), garment in garment(),
+        round in ratio(), along in prop::option::of(ratio()), mass in any::<u16>(),
+    ) {
+        if let Some(worn) = wearable(made, elastane, garment, round) {
+            let worn = worn.with_lengths(garment, along);
+            prop_assert!(worn.least <= worn.most && worn.lengths.is_none_or(|lengths| lengths <= worn.most));
+            prop_assert!(worn.most.stretch_needed().is_none_or(|needed| needed.ratio() <= round));
+        }
+        prop_assert!(mass_stretched(mass, round, along.unwrap_or(Ratio::ZERO)).is_none_or(|there| there <= mass));
     }
 
     #[test]
@@ -338,11 +396,14 @@ proptest! {
 
     #[test]
     fn any_cloth_is_handled(
-        cloth in cloth(), wanted in prop::option::of(ratio()), layer in figure(), confidence in confidence(),
+        cloth in cloth(), asked in seam_use(), layer in figure(), confidence in confidence(),
     ) {
-        let sewn = seam(&cloth, wanted);
-        prop_assert!(sewn.stitch.allows(sewn.wanted));
-        prop_assert!(needle(&cloth).is_none_or(|needle| needle.finest <= needle.thickest));
+        let sewn = Seam::of(&cloth, &asked).sewing;
+        let widest = |row: &tenter_core::making::handling::Sewn| row.width == Some(30);
+        prop_assert!(sewn.is_enough() || widest(&sewn.first), "{:?}", sewn);
+        prop_assert!(hem(&cloth, &asked).second.is_none());
+        let (needle, thread) = (needle(&cloth), thread(&cloth));
+        prop_assert!(needle.finest <= needle.thickest && thread.tex.0 <= thread.tex.1);
         for place in Place::ALL {
             prop_assert!(at(&cloth, place).is_none_or(|line| line.place == place));
         }
@@ -366,7 +427,8 @@ proptest! {
         }
         match Fit::of(opening, other, ends) {
             Ok(Fit::Exact) => prop_assert_eq!(opening, other),
-            Ok(Fit::Ease) => prop_assert!(other < opening),
+            Ok(Fit::Ease) => prop_assert!(other != opening),
+            Ok(Fit::AboveHem(by)) => prop_assert!(open && whole(other) + whole(by) == whole(opening)),
             Ok(Fit::Short(by)) => prop_assert_eq!(whole(other) + whole(by), whole(opening)),
             Ok(Fit::Shorten { by, at }) => {
                 prop_assert_eq!(whole(opening) + whole(by), whole(other));

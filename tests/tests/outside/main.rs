@@ -12,6 +12,7 @@ mod garments;
 mod handling;
 mod hanging;
 mod identities;
+mod library;
 mod making_up;
 mod model;
 mod nist;
@@ -26,6 +27,7 @@ mod washing;
 mod wearing;
 mod worked_examples;
 mod yardage;
+mod zips;
 
 use tenter_core::{Ends, Figures, Grain, Length, PullTest, Ratio, Scale, Scatter, Unit};
 

@@ -182,7 +182,7 @@ const FINISHES: [(Finish, &[&str]); 7] = [
     (Finish::Waxed, &["waxed", "oiled", "oilskin"]),
     (Finish::Fusible, &["fusible"]),
     (Finish::Membrane, &["membrane", "laminate", "laminated"]),
-    (Finish::Coated, &["coated", "coating"]),
+    (Finish::Coated, &["coated"]),
     (Finish::LeatherLike, &["leather", "leatherette", "suedette", "suede"]),
     (Finish::Pile, &["velvet", "velveteen", "velour", "corduroy", "fur", "plush", "pile"]),
     (Finish::Brushed, &["brushed", "flannel", "fleece", "napped"]),

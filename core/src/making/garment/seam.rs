@@ -176,7 +176,7 @@ const fn enclosed(row: SeamRow) -> SeamRow {
 }
 
 const fn band(row: SeamRow, over: Over) -> SeamRow {
-    SeamRow { strained: true, over, source: BAND, ..row }
+    SeamRow { over, source: BAND, ..row }
 }
 
 impl Seam {
@@ -192,7 +192,7 @@ impl Seam {
             Self::Yoke => row(self, [Main, Yoke], [Crosswise, Crosswise]),
             Self::CentreBack => alike(self, Main, Lengthwise),
             Self::Shoulder => held(alike(self, Main, Slanting)),
-            Self::HoodCentre => curved(alike(self, Hood, Around)),
+            Self::HoodCentre => curved(alike(self, Hood, Slanting)),
             Self::HoodToNeck => curved(row(self, [Main, Hood], [Around, Crosswise])),
             Self::CollarToNeck => enclosed(curved(row(self, [Main, Collar], [Around, Crosswise]))),
             Self::Neckband => band(curved(row(self, [Main, Neckband], [Around, Crosswise])), Over::Head),
@@ -207,7 +207,7 @@ impl Seam {
             Self::HemBand => band(row(self, [Main, HemBand], [Crosswise, Crosswise]), Over::Hips),
             Self::OutsideLeg => alike(self, Main, Lengthwise),
             Self::InsideLeg => alike(self, Main, Slanting),
-            Self::Crotch | Self::BackSeat => strained(curved(alike(self, Main, Around))),
+            Self::Crotch | Self::BackSeat => strained(curved(alike(self, Main, Slanting))),
             Self::Strap => alike(self, Main, Lengthwise),
             Self::FrontEdge => held(enclosed(row(self, [Main, Facing], [Lengthwise, Lengthwise]))),
             Self::LiningToFacing => row(self, [Lining, Facing], [Lengthwise, Lengthwise]),

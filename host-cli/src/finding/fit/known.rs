@@ -1,6 +1,6 @@
 //! What is known of a cloth, as the core takes it for sewing.
 
-use tenter_core::making::care::Finish;
+use tenter_core::making::care::{Described, Fibre};
 use tenter_core::making::handling::{Cloth, Weave};
 use tenter_core::making::pairing::Edge;
 use tenter_core::making::washing::{self, Washing};
@@ -16,12 +16,13 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let stretch = |grain| stretch(fabric, grain, stock).ok();
     let grown = |grain| Some(figures(fabric, grain, stock)?.rest?.growth.ratio);
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
+    let described = fabric.described();
     Cloth {
         construction: fabric.construction,
         mass: fabric.mass.and_then(|mass| u16::try_from(mass.whole_g_per_m2()).ok()),
-        weave: weave(fabric),
-        finish: fabric.finish.unwrap_or(Finish::Plain),
-        elastane: words(fabric).any(|word| matches!(word.as_str(), "elastane" | "spandex")),
+        weave: weave(&described),
+        finish: described.finish(),
+        elastane: described.fibres().has(Fibre::Elastane),
         lengthwise: stretch(Grain::Lengthwise),
         crosswise: stretch(Grain::Crosswise),
         bias: stretch(Grain::Bias),
@@ -29,21 +30,14 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     }
 }
 
-/// The words of a cloth's name and fibre, in lower case.
-fn words(fabric: &Fabric) -> impl Iterator<Item = String> {
-    let words = |text: &str| text.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase).collect::<Vec<_>>();
-    words(&fabric.name).into_iter().chain(words(&fabric.fibre))
-}
-
 /// How a cloth is woven, by the words of its name and fibre: nobody is asked for it.
-fn weave(fabric: &Fabric) -> Weave {
-    let word = |word: String| match word.as_str() {
-        "denim" => Some(Weave::Denim),
-        "canvas" | "duck" | "sailcloth" => Some(Weave::Canvas),
-        _ => None,
-    };
-    let woven = fabric.construction == Construction::Woven;
-    words(fabric).find_map(word).filter(|_| woven).unwrap_or_default()
+fn weave(described: &Described<'_>) -> Weave {
+    let says = |words: &[&str]| words.iter().any(|word| described.says(word));
+    match described.construction {
+        Construction::Woven if says(&["denim"]) => Weave::Denim,
+        Construction::Woven if says(&["canvas", "duck", "sailcloth"]) => Weave::Canvas,
+        _ => Weave::Ordinary,
+    }
 }
 
 /// What is known of a cloth along a seam.

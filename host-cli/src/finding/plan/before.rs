@@ -65,7 +65,7 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
     parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
     parts.add(topic, made.stitches());
     let machine = |one: &super::garment::SewnCloth<'_>| {
-        let lines = handling::practices(&one.cloth).into_iter();
+        let lines = handling::practices(&one.cloth, made.kind()).into_iter();
         lines.filter(|line| line.practice != Practice::LieFlat).map(Handle::Machine).collect()
     };
     parts.add(topic, each(&machine));
@@ -75,13 +75,24 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
 
 /// How the pieces lie and how wide they are cut.
 pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
-    parts.add(PlanTopic::Stage(Stage::Cut), made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)));
+    let mut steps: Vec<Step> = Vec::new();
+    for (role, round, stretch) in made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)) {
+        let alike = steps.iter_mut().find_map(|step| match step {
+            Step::Grain { roles, round: known } if *known == round => Some(roles),
+            _ => None,
+        });
+        match alike {
+            Some(roles) => roles.push((role, stretch)),
+            None => steps.push(Step::Grain { roles: vec![(role, stretch)], round }),
+        }
+    }
+    parts.add(PlanTopic::Stage(Stage::Cut), steps);
     parts.add(PlanTopic::Stage(Stage::Cut), made.allowances());
 }
 
 /// The greater stretch goes round the body, where there is any and the view asks for some, or where it runs along the
 /// cloth.
-fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<Step> {
+fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<(String, Grain, [Ratio; 2])> {
     let fabric = chosen.fabric()?;
     if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != Part::Lining) {
         return None;
@@ -91,5 +102,5 @@ fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<Step> {
     let gives = Ratio::new(RIGID_UNDER_PERCENT, 100).is_some_and(|edge| across.max(along) >= edge);
     let asked = chosen.role.grains().next().is_some();
     let round = if along > across { Grain::Lengthwise } else { Grain::Crosswise };
-    (gives && asked).then(|| Step::Grain { role: chosen.role.name.clone(), round, stretch: [across, along] })
+    (gives && asked).then(|| (chosen.role.name.clone(), round, [across, along]))
 }

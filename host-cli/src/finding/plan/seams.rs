@@ -1,7 +1,7 @@
 //! Two cloths in one seam: what is done about it, each in the part of the plan where it belongs.
 
-use tenter_core::making::garment::{Manner, Part, Seam, SeamRow, Stage};
-use tenter_core::making::pairing::Advice;
+use tenter_core::making::garment::{Manner, Part, Point, Seam, SeamRow, Stage};
+use tenter_core::making::pairing::{Advice, Match};
 use tenter_core::{Grain, Length};
 
 use super::garment::{Made, SewnCloth};
@@ -27,6 +27,10 @@ pub struct Joined {
 }
 
 impl Joined {
+    fn is_band(&self) -> bool {
+        matches!(&self.known, Known::Paired(pairing) if pairing.pair.answer == Match::BandToBody)
+    }
+
     /// The steps that belong to a part.
     pub(super) fn steps(&self, topic: PlanTopic) -> Vec<Step> {
         match &self.known {
@@ -73,7 +77,11 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
         let row = garment.seam(seam);
         let [Some(one), Some(other)] = row.parts.map(|part| garment.place(part)) else { continue };
         let wanted = asked([made.role_of(one), made.role_of(other)], seam);
-        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(row.runs.map(|runs| runs.grain()));
+        // A band is cut so that it gives the way the view asks.
+        let band = made.band_gives(&garment, seam);
+        let [body, piece] = row.runs.map(|runs| runs.grain());
+        let usual = [body, band.unwrap_or(piece)];
+        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(usual);
         if let Some(place) = met.iter().position(|known| *known == ([one, other], grains)) {
             if let Some(known) = all.get_mut(place) {
                 known.seams.push(seam);
@@ -81,7 +89,8 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
             continue;
         }
         let length = wanted.map_or(SEAM, |wanted| wanted.length);
-        if let Some(known) = known(made, [one, other], grains, (Some(seam), length), Some((row, manner))) {
+        let held = band.is_none() && manner == Manner::Enclosed;
+        if let Some(known) = known(made, [one, other], grains, (Some(seam), length), Some((row, held))) {
             met.push(([one, other], grains));
             all.push(Joined { seams: vec![seam], known });
         }
@@ -121,7 +130,7 @@ fn known(
     places: [usize; 2],
     grains: [Grain; 2],
     (name, length): (Option<Seam>, Length),
-    row: Option<(SeamRow, Manner)>,
+    row: Option<(SeamRow, bool)>,
 ) -> Option<Known> {
     let [one, other] = places.map(|place| made.cloth(place));
     let (one, other) = (one?, other?);
@@ -130,7 +139,7 @@ fn known(
         return None;
     }
     // No stretch counts in a seam between two layers that are interfaced.
-    if row.is_some_and(|(row, manner)| row.enclosed && manner == Manner::Enclosed) {
+    if row.is_some_and(|(row, held)| row.enclosed && held) {
         return None;
     }
     let fabrics = [one.fabric, other.fabric];
@@ -157,7 +166,8 @@ fn known(
 
 /// What the seams ask for outside the order of the kind, and the roles of which nobody knows how they are joined.
 pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
-    for (place, role) in made.unjoined() {
+    let unjoined = if made.kind().is_some() { made.unjoined() } else { Vec::new() };
+    for (place, role) in unjoined {
         let to = made.wanted.chosen.iter().map(|chosen| &chosen.role.name).find(|name| **name != role);
         if let Some(to) = to.filter(|_| place > 0) {
             parts.add(PlanTopic::Check, [Step::SayHowJoined { role, to: to.clone() }]);
@@ -172,8 +182,13 @@ pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
 
 /// What is marked, and what no seam of the kind stands for, once the work of the kind is on the plan.
 pub(super) fn rest(made: &Made<'_>, parts: &mut Parts) {
+    let quartered = |step: &Step| matches!(step, Step::Mark(points, _) if points.contains(&Point::Quarters));
+    let quartered = parts.0.iter().flat_map(|part| &part.steps).any(quartered);
     for joined in &made.joined {
-        parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        // The kind has its bands quartered already.
+        if !(quartered && joined.is_band()) {
+            parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        }
         if joined.seams.is_empty() {
             parts.add(PlanTopic::Stage(Stage::Seams), joined.steps(PlanTopic::Stage(Stage::Seams)));
         }

@@ -2,7 +2,7 @@
 
 use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
-use tenter_core::making::garment::{Edge, Hem, Manner, Notion, Point, Seam, Stage, Why, Work, Zone};
+use tenter_core::making::garment::{Edge, Hem, Holds, Manner, Notion, Point, Seam, Stage, Why, Work, Zone};
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
 use tenter_core::making::source::Source;
 use tenter_core::{Grain, Ratio};
@@ -104,14 +104,12 @@ pub enum Step {
         /// Its grain along the seam.
         grain: Grain,
     },
-    /// How the grain of a role lies.
+    /// How the grain of roles lies.
     Grain {
-        /// The role.
-        role: String,
+        /// The roles, each with its stretch across and along.
+        roles: Vec<(String, [Ratio; 2])>,
         /// The grain that goes round the body.
         round: Grain,
-        /// Stretch across and along.
-        stretch: [Ratio; 2],
     },
     /// How wide the allowances are.
     Allowance {
@@ -149,8 +147,8 @@ pub enum Step {
     Interface {
         /// The zones.
         zones: Vec<Zone>,
-        /// Whether they are held firm; none where the cloth does not give, and no interfacing could.
-        firm: Option<bool>,
+        /// What it does to the give of the cloth; none where nothing is asked to give.
+        holds: Option<Holds>,
         /// Where the rule comes from.
         source: Source,
     },

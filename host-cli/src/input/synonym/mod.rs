@@ -1,6 +1,7 @@
 //! The words of the trade, as people type them: for each closed list the word that is shown and stored, and what else is
 //! said for it (common practice, no source). One file a subject. Capitals, spaces and hyphens make no difference.
 
+mod care;
 pub mod command;
 mod construction;
 mod elastic;
@@ -8,14 +9,15 @@ mod garment;
 mod grain;
 mod held;
 pub mod option;
+pub mod reply;
 mod seam;
 mod stitch;
-mod surface;
 mod unit;
 mod zip;
 
 use super::{Field, Why, Wrong};
 
+pub use care::{DRAPE, FINISH, PURPOSE};
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
 pub use garment::{GARMENTS, KIND, garments};
@@ -23,7 +25,6 @@ pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
 pub use seam::SEAM;
 pub use stitch::STITCH;
-pub use surface::{DRAPE, FINISH, PURPOSE};
 pub use unit::UNIT;
 pub use zip::ZIP_ENDS;
 
@@ -139,9 +140,13 @@ mod tests {
         sound(&STITCH);
         sound(&SEAM);
         sound(&KIND);
+        sound(&FINISH);
+        sound(&DRAPE);
+        sound(&PURPOSE);
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
+        sound(&KIND);
         sound(&FINISH);
         sound(&DRAPE);
         sound(&PURPOSE);

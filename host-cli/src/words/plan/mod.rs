@@ -4,11 +4,11 @@ mod seam;
 mod work;
 
 use serde::Serialize;
-use tenter_core::making::garment::{Stage, Work};
+use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::source::Source;
 use tenter_core::{Confidence, Unit};
 
-use self::work::list;
+use self::work::{list, measured};
 use crate::finding::handle::Handle;
 use crate::finding::plan::{PlanPart, PlanTopic, Planned, Step, ViewPlan, part_of};
 use crate::plain::isolated;
@@ -52,13 +52,24 @@ pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
     Section { head: head(part), lines }
 }
 
-/// What is planned, and how to change it; none for a general plan.
+/// What is planned; none for a general plan.
 #[must_use]
 pub fn garment(plan: &ViewPlan) -> Option<String> {
     let (kind, details) = plan.garment?;
-    let has: Vec<&str> = details.iter().map(work::detail).collect();
+    let name = match (kind, details.has(Detail::Child)) {
+        (GarmentKind::ChildsOuterwear, _) | (_, false) => work::kind(kind).to_owned(),
+        (_, true) => format!("{} for a child", work::kind(kind)),
+    };
+    // A name that says it already needs no word more.
+    let told = |detail: &Detail| match detail {
+        Detail::Child => true,
+        Detail::Lining => matches!(kind, GarmentKind::LinedCoat),
+        Detail::Hood => matches!(kind, GarmentKind::HoodedPullover),
+        _ => false,
+    };
+    let has: Vec<&str> = details.iter().filter(|detail| !told(detail)).map(|one| work::detail(kind, one)).collect();
     let with = if has.is_empty() { String::new() } else { format!(" with {}", list(&has)) };
-    Some(format!("planned as {}{with}; change it with --with and --without", work::kind(kind)))
+    Some(format!("planned as {name}{with}"))
 }
 
 fn head(part: &PlanPart) -> String {
@@ -73,6 +84,9 @@ fn head(part: &PlanPart) -> String {
             let lining = does(&[Work::SewLining, Work::HangLining]).then_some("lining");
             let buttons = does(&[Work::Buttonholes]).then_some("buttonholes");
             list(&[facing, lining, buttons].into_iter().flatten().collect::<Vec<_>>())
+        }
+        PlanTopic::Stage(Stage::Mark) if !part.steps.iter().any(|step| matches!(step, Step::StayStitch(..))) => {
+            "mark".to_owned()
         }
         PlanTopic::Stage(stage) => work::stage(stage).to_owned(),
         PlanTopic::Care => "take care".to_owned(),
@@ -140,11 +154,16 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let why = format!("{} asks it; tenter pull {} --grain {}", isolated(role), cloth.tag, grain.word());
             own("pull", format!("{} {}", named(cloth), grain.word()), why)
         }
-        Step::Grain { role, round, stretch: [across, along] } => {
-            let why = format!("{} % across, {} % along", across.percent(1), along.percent(1));
-            let text = format!("{} with its greater stretch, {}, round the body", isolated(role), round.word());
+        Step::Grain { roles, round } => {
+            let why = |(role, [across, along]): &(String, [tenter_core::Ratio; 2])| {
+                format!("{}: {} % across, {} % along", isolated(role), across.percent(1), along.percent(1))
+            };
+            let names: Vec<String> = roles.iter().map(|(role, _)| isolated(role)).collect();
+            let their = if names.len() == 1 { "its" } else { "their" };
+            let names = list(&names.iter().map(String::as_str).collect::<Vec<_>>());
+            let text = format!("{names} with {their} greater stretch, {}, round the body", round.word());
             let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
-            Spoken::new("lay", text, why, source)
+            Spoken::new("lay", text, roles.iter().map(why).collect::<Vec<_>>().join("; "), source)
         }
         Step::General => {
             let text = "what the garment is with --kind, such as --kind trousers: this plan is general, and lists only \
@@ -181,14 +200,14 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let spoken = handle::speak(&Handle::Finish(Vec::new(), *line), None, plan.confidence, unit);
             Spoken { text: format!("{}{}", handle::finish(line, unit), whose(tags)), ..spoken }
         }
-        Step::Interface { zones, firm, source } => {
+        Step::Interface { zones, holds, source } => {
             let names: Vec<&str> = zones.iter().map(|one| work::zone(*one)).collect();
-            let (how, why) = match firm {
-                Some(true) => (", so that they do not stretch", "a closing and a pocket must not grow"),
-                Some(false) => (", with one that gives as the cloth does", "it moves with the body"),
+            let (how, why) = match holds {
+                Some(Holds::Firm) => (", held firm", "a closing and a pocket must not grow"),
+                Some(Holds::Gives) => (", with one that gives as the cloth does", "it moves with the body"),
                 None => ("", "it is handled or holds a fastening"),
             };
-            Spoken::new("interface", format!("{}{how}", list(&names)), why, *source)
+            Spoken::new("interface", format!("{}{how}", measured(&list(&names), unit)), why, *source)
         }
         Step::Mark(points, source) => {
             let names: Vec<&str> = points.iter().map(|one| work::point(*one)).collect();
@@ -196,7 +215,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::StayStitch(edges, source) => {
             let names: Vec<&str> = edges.iter().map(|one| work::edge(*one)).collect();
-            let text = format!("{}, within 3 mm of the seam line", list(&names));
+            let text = measured(&format!("{}, within {{3 mm|1/8 in}} of the seam line", list(&names)), unit);
             Spoken::new("stay-stitch", text, "a curved edge stretches while it is handled", *source)
         }
         Step::Hem { hems, sewing, why, source } => {
@@ -208,7 +227,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::Work { work, tags, why, source } => {
             let (verb, object) = work::told(*work);
             let why = work::why(*why, plan.garment.map(|(kind, _)| kind));
-            Spoken::new(verb, format!("{object}{}", whose(tags)), why, *source)
+            Spoken::new(verb, format!("{}{}", measured(object, unit), whose(tags)), why, *source)
         }
         Step::Sew(step) => {
             let why = work::why(step.why, plan.garment.map(|(kind, _)| kind));
