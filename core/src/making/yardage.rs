@@ -198,7 +198,8 @@ impl OneWay {
     }
 
     /// What it takes besides `need`, for a garment of few pieces such as a skirt, of many such as a coat, or of unknown
-    /// kind. Skirts and trousers take 15 % more and garments of many pieces 25 %, a quarter of a yard at least.
+    /// kind. Skirts and trousers take 15 % more and garments of many pieces 25 %, a quarter of a yard at least; of less than
+    /// a yard, such as a waistband, the share alone (the tool's own).
     ///
     /// ```
     /// use tenter_core::Length;
@@ -207,7 +208,9 @@ impl OneWay {
     /// let of = |kind| OneWay::Nap.extra(Length::from_mm(2000), kind).length;
     /// assert_eq!(of(Some(GarmentKind::Trousers)), Length::from_mm(300));
     /// assert_eq!(of(Some(GarmentKind::LinedCoat)), Length::from_mm(500));
-    /// assert_eq!(OneWay::Nap.extra(Length::from_mm(1000), None).length.steps(), Length::YARD.steps() / 4);
+    /// assert_eq!(OneWay::Nap.extra(Length::YARD, None).length.steps(), Length::YARD.steps() / 4);
+    /// let waistband = OneWay::Nap.extra(Length::from_mm(200), None);
+    /// assert_eq!(waistband.length, Length::from_mm(30));
     /// ```
     #[must_use]
     pub fn extra(self, need: Length, kind: Option<GarmentKind>) -> OneWayExtra {
@@ -216,6 +219,7 @@ impl OneWay {
         let percent = if many { 25 } else { 15 };
         let share = scaled(need, percent.into(), 100, Round::Up).unwrap_or(Length::ZERO).max(Length::ZERO);
         let (least, source) = match self {
+            _ if need < Length::YARD => (Length::ZERO, Source::CommonPractice),
             Self::Nap => (Extra::OneWay.length(), Source::CommonPractice),
             Self::DeepPile => (Length::from_steps(6 * EIGHTH_YARD), FAKE_FUR),
         };
@@ -273,7 +277,7 @@ impl ShopCut {
     /// ```
     /// use tenter_core::{Length, Unit, making::yardage::ShopCut};
     ///
-    /// let need = Length::parse("2.04yd", Unit::Mm).unwrap();
+    /// let need = Length::parse("75in", Unit::Mm).unwrap();
     /// assert_eq!(ShopCut::EighthYard.up(need), Ok(Length::parse("2 1/8 yd", Unit::Mm).unwrap()));
     /// assert_eq!(ShopCut::TenCentimetres.up(Length::from_mm(1731)), Ok(Length::from_mm(1800)));
     /// ```

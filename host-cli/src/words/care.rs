@@ -92,9 +92,7 @@ const fn pressed(press: Press) -> Option<&'static str> {
         Press::UnderCloth => Some("press the wrong side under a dry cloth"),
         Press::OnlyToFuse => Some("to fuse it, hold the iron still for 10 to 15 s, and let it cool; try it on a scrap"),
         Press::NotFlat => Some("do not press the surface flat"),
-        Press::NeedleBoard => {
-            Some("lay it face down on a needle board or on a piece of itself, and keep the iron off it")
-        }
+        Press::NeedleBoard => Some("press the back only, the pile on a needle board or on a piece of itself"),
         Press::NoIron => Some("press seams with your fingers"),
     }
 }

@@ -205,7 +205,7 @@ mod tests {
         assert_eq!(cloth(Length::from_mm(9144), Unit::Inch), "10 yd");
         assert_eq!(cloth(Length::from_mm(2400), Unit::Inch), "2 yd 22 in");
         assert_eq!(cloth_needed(Length::from_mm(2400), Unit::Inch), "2 yd 23 in");
-        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Inch), "2 3/4 yd");
+        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Inch), "2 5/8 yd"); // 2.6247 yd.
         // 0.80 m are 31.5 in, 7/8 yd is 31 1/2 in exactly: 800.1 mm.
         assert_eq!(cloth(Length::from_mm(800), Unit::Inch), "31 in");
         assert_eq!(cloth_to_buy(Length::from_mm(800), Unit::Inch), "7/8 yd");

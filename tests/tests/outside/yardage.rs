@@ -109,7 +109,7 @@ fn one_way_takes_more() {
 #[test]
 fn shops_cut_in_steps() {
     assert_eq!(ShopCut::EighthYard.step(), length("4.5in"));
-    assert_eq!(ShopCut::EighthYard.up(yards("2.01")), Ok(yards("2 1/8")));
+    assert_eq!(ShopCut::EighthYard.up(length("72.25in")), Ok(yards("2 1/8")));
     assert_eq!(ShopCut::EighthYard.up(yards("2")), Ok(yards("2")));
     assert_eq!(ShopCut::FiveCentimetres.up(length("1.73m")), Ok(length("1.75m")));
     assert_eq!(ShopCut::TenCentimetres.up(length("2.15m")), Ok(length("2.2m")));

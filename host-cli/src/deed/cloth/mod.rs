@@ -76,10 +76,10 @@ pub fn cut(read: &dyn Read, which: &str, length: &str, note: &str, instead: bool
     let note = short(Field::Note, note)?;
     let fabric = find::live_fabric(read, which)?;
     let tag = fabric.tag;
-    if fabric.is_seen() {
+    let (mut facts, mut had) = (Vec::new(), fabric.length);
+    if had.is_some() && fabric.is_seen() {
         return Err(Refused::InShop(tag));
     }
-    let (mut facts, mut had) = (Vec::new(), fabric.length);
     if instead {
         let (entry, length) = history::newest_cut(read, &fabric)?;
         facts.push(Fact::FabricRetracted { fabric: fabric.id, entry });
