@@ -59,12 +59,12 @@ fn what_was_planned_is_kept() {
     let program = Program::with_cloth();
     let arguments = ["pull", "1", "--planned", "2", "--growth-at-most", "3%@60s"];
     let ran = program.typed(&arguments, "\n\n10\n10.1\n\n12.4\n\n10.1\n\n12.5\n\n10.1\n\n");
-    assert!(ran.err.contains("3 30 min, 0 never [1 min]: "), "{}", ran.err);
+    assert!(ran.err.contains("3) 30 min  0) never [1 min]: "), "{}", ran.err);
     assert!(ran.out.contains("2 pulls by hand"), "{ran:?}");
     let test = program.log().tests(WhichTests::All).unwrap().remove(0).said.test;
     assert_eq!((test.planned_pulls(), test.looks().count(), test.rests().len()), (Some(2), 2, 2));
     let asked = program.typed(&["pull", "2", "--growth-at-most", "3%"], "\n\n20\nn\nq\n");
-    assert!(asked.err.contains("0 never [30 min]: "), "{}", asked.err);
+    assert!(asked.err.contains("0) never [30 min]: "), "{}", asked.err);
     // A resumed test may be told how many.
     let ran = program.typed(&["pull", "2", "--resume", "--planned", "1"], "\n21.2\n\n20.1@30min\n\n");
     assert_eq!(ran.code, Some(3), "{ran:?}");

@@ -229,7 +229,7 @@ fn a_stored_fabric_is_drawn() {
         assert_eq!(drawn.len(), 2, "{text}");
         for ((at, gauge), (grain, stretch)) in drawn.iter().zip([("crosswise", stretch(0)), ("lengthwise", stretch(1))])
         {
-            assert!(place(&format!("\n  {grain}\n")) < *at && *at < place("\n  suits"), "{text}");
+            assert!(place(&format!("\n  {grain}\n")) < *at && *at < place("\n  trust"), "{text}");
             let (cells, end) = gauge.split_once(' ').unwrap();
             let end: f64 = end.strip_suffix(" %").unwrap().parse().unwrap();
             let last = cells.chars().count() - 1;

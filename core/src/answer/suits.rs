@@ -2,7 +2,7 @@
 
 use crate::answer::evaluation::{Ask, Rules};
 use crate::answer::joint::Sitting;
-use crate::answer::judgement::Judged;
+use crate::answer::judgement::{Judged, Others};
 use crate::answer::rebound::{Rebound, ReboundGrade};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
@@ -217,7 +217,8 @@ pub const SUITS: &[Suit] = &[
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let judged = Judged::of(&[sitting], &Demand::default(), rules)?;
+    let mut others = Others::new();
+    let judged = Judged::of(&[sitting], &Demand::default(), rules, &mut others)?;
     let rebound = Rebound::of(&judged.figures, rules.confidence).map(|rebound| rebound.grade);
     let construction = rules.construction;
     let (stretch, share) = (judged.figures.stretch, judged.share_of_risk(Ask::Stretch, rules));

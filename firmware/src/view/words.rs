@@ -82,7 +82,11 @@ pub const fn doubt(doubt: Doubt) -> &'static str {
         Doubt::Falling => "They fall: pull firm",
         Doubt::NotReleased { .. } => "Not let go?",
         Doubt::GrowthRises { .. } => "It grew after release",
-        _ => "Check marks and unit",
+        Doubt::SlipOfUnit(_) => "Check marks and unit",
+        Doubt::UnusualStretch => "More than cloth gives",
+        Doubt::RatioForStretch { .. } => "Is so much asked for?",
+        Doubt::ShortMarks { .. } => "Marks: too short",
+        Doubt::WiderThanCloth => "Wider than the cloth",
     }
 }
 

@@ -9,7 +9,7 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-      tenter cloth add 'Aisle gabardine' --width 148cm --length 2.4m
+      tenter cloth add 'Aisle gabardine' woven 2.4m of 148cm
       tenter cloth list
       tenter cloth show 5
 
@@ -22,8 +22,12 @@ Examples:
       tenter cloth add 'Aisle gabardine' --fibre '97 cotton 3 elastane' --construction woven \\
           --width 148cm --length 2.4m --mass '230 g/m2' --place 'blue crate'
 
+  The same in a few words, with its tests, one for each grain that you name:
+      tenter cloth add 'Nave twill' woven 2.4m of 148cm 230gsm \\
+          across 25 26.5 26.6 26.5 25.2@1m along 25 25.4 25.4 25.3
+
   A bolt seen in a shop:
-      tenter cloth add 'Foyer rib' --construction knit --width 150cm \\
+      tenter cloth add 'Foyer rib' knit 150cm wide \\
           --seen 'the Saturday market' --price 11.50/m";
 
 /// Examples for the help of `cloth list`.
@@ -38,7 +42,7 @@ Examples:
 pub const SHOW: &str = "\
 Examples:
       tenter cloth show 5
-      tenter cloth show 5 --units in";
+      tenter cloth show sateen --units in";
 
 /// Examples for the help of `cloth edit`.
 pub const EDIT: &str = "\
@@ -151,6 +155,9 @@ pub struct FabricFlags {
 pub struct AddClothArgs {
     /// What to call it
     pub name: String,
+    /// What it is, in a few words: knit 2m of 150cm 180gsm; then perhaps its tests: across 25 26.5 26.6 along 25 25.4
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Number to pin to the cloth [default: the next free one]
     #[arg(long, value_name = "NUMBER")]
     pub tag: Option<String>,
@@ -160,6 +167,9 @@ pub struct AddClothArgs {
     /// You washed it since it came home
     #[arg(long)]
     pub washed: bool,
+    /// You made a first pull that does not count before each of the tests typed here
+    #[arg(long, short)]
+    pub settling: bool,
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,
@@ -168,7 +178,7 @@ pub struct AddClothArgs {
 /// `cloth edit`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct EditClothArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// A new number to pin to the cloth
@@ -225,7 +235,7 @@ pub struct ListClothsArgs {
 /// `cloth show`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowFabricArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The table of stretch classes.
@@ -242,7 +252,7 @@ pub struct ShowFabricArgs {
 /// `cloth cut`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct CutArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The length that was cut off: 80cm, 1 1/2yd
@@ -265,7 +275,7 @@ pub struct CutArgs {
 /// `cloth retire`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct RetireArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// Why
@@ -276,7 +286,7 @@ pub struct RetireArgs {
 /// `cloth return`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ReturnArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
 }

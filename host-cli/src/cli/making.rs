@@ -30,13 +30,13 @@ tenter divides the length you need by 1 less the shrinkage, at the largest shrin
 pub const PAIR: &str = "\
 Examples:
   Two panels of a coat, in a seam that runs down the body:
-      tenter pair 3 6 --along 76cm --grain crosswise
+      tenter pair 3 6 76cm --grain crosswise
 
   Trousers and waistband; the second cloth is the piece that is set on:
-      tenter pair 1 8 --along 76cm --seam waistband
+      tenter pair 1 8 76cm --seam waistband
 
   A view that asks 5 % along the seam, a grain of your own for each side, and the source of each line:
-      tenter pair 1 3 --along 45cm --grain crosswise/lengthwise \\
+      tenter pair 1 3 45cm --grain crosswise/lengthwise \\
           --wants 5% --stitch straight --why
 
 The seam says how the grain of each side lies: side, panel and zip seams lengthwise, shoulder seams slanting, yoke and hem \
@@ -84,8 +84,11 @@ pub struct PairArgs {
     /// The tag of the other
     pub second: String,
     /// Length of the seam
+    #[arg(value_name = "LENGTH", required_unless_present = "along", conflicts_with = "along")]
+    pub length: Option<String>,
+    /// Length of the seam
     #[arg(long, value_name = "LENGTH")]
-    pub along: String,
+    pub along: Option<String>,
     /// Which seam: it says how the grain lies and whether the second cloth is a band [default: side]
     #[arg(long, value_name = "NAME", value_parser = choice::SEAM)]
     pub seam: Option<Seam>,
@@ -101,6 +104,14 @@ pub struct PairArgs {
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
+}
+
+impl PairArgs {
+    /// The length of the seam, as typed.
+    #[must_use]
+    pub fn along(&self) -> &str {
+        self.along.as_deref().or(self.length.as_deref()).unwrap_or_default()
+    }
 }
 
 /// Examples for the help of `hang`.

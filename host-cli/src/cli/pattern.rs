@@ -9,13 +9,12 @@ use super::reading::ShowArgs;
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-      tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% \\
-          --cloth '0.8m at 140cm'
+      tenter pattern add 'Usher waistcoat' A main 5-15% 0.8m of 140cm
       tenter pattern show 'Choir trousers'
       tenter pattern list
 
-A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. You may cut a name \
-short while it stays clear: tenter pattern show choir";
+A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. A part of a \
+name will do while only one has it: tenter pattern show choir";
 
 /// Examples for the help of `pattern add`.
 pub const ADD: &str = "\
@@ -23,6 +22,10 @@ Examples:
   A role of a view; a new pattern and a new view are made as you name them:
       tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% --growth-at-most 3% \\
           --construction woven --cloth '0.8m at 140cm'
+
+  The same in a few words; another view of the pattern you added to last:
+      tenter pattern add 'Nave apron' A main 5-15% growth 3% woven 0.8m of 140cm
+      tenter pattern add - B main 10-20% growth 3% woven 0.9m of 140cm
 
   The gauge as it is printed on the envelope; - stands for the only view:
       tenter pattern add 'Rehearsal top' - main \\
@@ -153,8 +156,11 @@ pub struct AddRoleArgs {
     /// The view, or - where it has only one
     #[arg(requires = "role")]
     pub view: Option<String>,
-    /// The part of the garment: main, contrast, lining, ribbing …
+    /// The part of the garment: main, contrast, lining, ribbing … [default: main, where words of what it asks follow]
     pub role: Option<String>,
+    /// What it asks, in a few words: 5-15% along 2% growth 3% woven 0.8m of 140cm
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Its demands.
     #[command(flatten)]
     pub flags: RoleFlags,

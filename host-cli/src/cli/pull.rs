@@ -10,9 +10,9 @@ Examples:
   Step by step, with a clock for the hold and for the rest:
       tenter pull 7 --wants 5%
 
-  The same options as check, stored under cloth 7:
-      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm \\
-          --to 21.3cm --back 20.2cm@60s --wants 5%
+  The same words and options as check, stored under cloth 7; then both grains:
+      tenter pull 7 20cm 21.3 21.2 21.3 20.2@60s 5% --settling
+      tenter pull lawn across 25 26.5 26.6 26.5 along 25 25.4 25.4 25.3
 
   A test from a notebook, along the other grain:
       tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm \\
@@ -34,7 +34,7 @@ what you typed.";
 /// The flags of `pull`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct PullArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The readings; without them tenter asks for each step.
@@ -43,7 +43,7 @@ pub struct PullArgs {
     /// What is asked.
     #[command(flatten)]
     pub wants: WantsArgs,
-    /// When you pulled it: 2025-03-20, '2025-03-20 14:30' [default: now]
+    /// When you pulled it: 2025-03-20, '20 Mar 2025 14:30', yesterday [default: now]
     #[arg(long, value_name = "DAY")]
     pub at: Option<String>,
     /// A remark on this test, or why you exclude it

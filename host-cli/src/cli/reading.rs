@@ -5,15 +5,15 @@ use clap::{ArgMatches, Args, Command, FromArgMatches};
 use tenter_core::{Ends, Grain, Held, Unit};
 
 use super::choice;
-use crate::input::Reading;
 use crate::input::row::{self, Part, Row};
 use crate::input::synonym::GRAIN;
+use crate::input::{CONFIDENCE, Reading};
 
 /// How a pull test was made, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
     /// Distance between the two marks, lying free: 10cm, 104.5mm, 4in, '4 1/8in'; once more for each time you read it again
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, short, value_name = "LENGTH")]
     pub marks: Vec<String>,
     /// The test in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again; 5% for what you want; along or across before the marks
     #[arg(value_name = "LENGTH")]
@@ -28,10 +28,10 @@ pub struct TestFlags {
     #[arg(long, value_name = "LENGTH@TIME")]
     pub back: Vec<String>,
     /// You made a first pull that does not count, so that the cloth has settled
-    #[arg(long)]
+    #[arg(long, short)]
     pub settling: bool,
     /// The grain that was pulled
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    #[arg(long, short, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
     pub grain: Grain,
     /// Distance between two lines of the scale [default: 1mm, or 1/16in when the marks are in inches]
     #[arg(long, value_name = "LENGTH")]
@@ -128,7 +128,7 @@ impl Args for TestArgs {
 #[derive(Args, Debug, Clone)]
 pub struct WantsArgs {
     /// Stretch you want: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
-    #[arg(long, value_name = "RANGE")]
+    #[arg(long, short, value_name = "RANGE")]
     pub wants: Option<String>,
     /// Largest growth you accept, and when after release: 3%@30min [default time: 30min]
     #[arg(long, value_name = "PERCENT")]
@@ -142,7 +142,7 @@ pub struct WantsArgs {
 #[derive(Args, Debug, Clone)]
 pub struct ConfidenceArg {
     /// How sure meets, short or over must be, in percent
-    #[arg(long, value_name = "PERCENT", default_value = "95")]
+    #[arg(long, value_name = "PERCENT", default_value = CONFIDENCE)]
     pub confidence: String,
 }
 

@@ -149,9 +149,9 @@ pub struct CardsArgs {
 /// `report sheet`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct SheetArgs {
-    /// The pattern
-    pub pattern: String,
-    /// The view [default: the only one]
+    /// The pattern, or a part of its name [default: the one you added to last]
+    pub pattern: Option<String>,
+    /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
     /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE")]

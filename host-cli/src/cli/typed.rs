@@ -15,9 +15,8 @@ use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
 /// The test of a row.
 fn test(flags: &TestFlags, row: &Row) -> TypedTest {
     let TestFlags { planned, settling, grain, division, ends, held, load, .. } = flags.clone();
-    let Row { marks, readings, .. } = row.clone();
-    let (load, marks_before_settling, grain) = (Some(load), false, row.grain.unwrap_or(grain));
-    TypedTest { marks, readings, settling, marks_before_settling, planned, grain, division, ends, held, load }
+    let (load, grain) = (Some(load), row.grain.unwrap_or(grain));
+    TypedTest { settling, planned, grain, division, ends, held, load, ..row.test() }
 }
 
 fn asked(wants: &WantsArgs, confidence: &ConfidenceArg, table: &TableArg, show: &ShowArgs) -> TypedAsked {

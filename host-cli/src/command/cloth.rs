@@ -14,12 +14,15 @@ use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
 use crate::cli::reading::ShowArgs;
 use crate::deed::cloth as deed;
+use crate::deed::pull;
 use crate::error::Error;
 use crate::finding::cloth::Listed;
 use crate::finding::fit::{Stock, known};
-use crate::input::{self, Field, amount, cloth::construction};
+use crate::input::cloth::{TypedCloth, construction};
+use crate::input::{self, Field, Known, amount, described};
 use crate::json::cloth as stash_json;
-use crate::log::{Entry, Fabric, Fact};
+use crate::log::json::Mm;
+use crate::log::{Entry, Fabric, FabricChange, Fact};
 use crate::plain::isolated;
 use crate::store::{Change as _, Store};
 use crate::text::Screen;
@@ -33,7 +36,7 @@ use crate::words::cloth as words;
 /// What was typed wrong, or a log that cannot be read or written.
 pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match verb {
-        ClothVerb::Add(args) => add(args, store, screen),
+        ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),
         ClothVerb::Show(args) => show(args, store, screen),
         ClothVerb::Edit(args) => edit(args, store, screen),
@@ -44,9 +47,32 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> 
     Ok(0)
 }
 
-fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let (entries, ()) = store.change(|read| deed::add(read, &args.into()))?;
-    report_change(store, &entries, &args.show, "added", screen)
+/// Adds a cloth, perhaps with its first tests: all of it, or nothing.
+fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let (described, tested) = described::apart(&args.words);
+    let mut typed = TypedCloth::from(args);
+    described::cloth_in(described, &mut typed)?;
+    let mut tests = pull::typed_in_a_row(tested, args.settling, args.show.units, screen.here)?;
+    let known = known_of(&input::cloth::added(&typed)?);
+    for test in &mut tests {
+        if let Some(doubted) = test.input.believed(known)? {
+            return super::pull::doubtful(&doubted, args.show.json, screen);
+        }
+    }
+    let (entries, ()) = store.change(|read| deed::add(read, &typed))?;
+    report_change(store, &entries, &args.show, "added", screen)?;
+    match entries.first() {
+        Some(Entry { id, .. }) if !tests.is_empty() => {
+            super::pull::store_all(&id.to_string(), tests, args.show.json, store, screen)
+        }
+        _ => Ok(0),
+    }
+}
+
+/// What is known of a cloth that is about to be added.
+fn known_of(change: &FabricChange) -> Known {
+    let width = change.width.flatten().map(|Mm(width)| width);
+    Known { construction: Some(change.construction.unwrap_or_default()), width }
 }
 
 fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {

@@ -23,7 +23,7 @@ use crate::text::pair as pair_text;
 /// What was typed wrong, a log that cannot be read, or a grain that was not pulled.
 pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
-    let length = amount::cloth(Field::Along, &args.along)?;
+    let length = amount::cloth(Field::Along, args.along())?;
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grains = args.grain.as_deref().map(making::grains).transpose()?;
@@ -33,7 +33,7 @@ pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let asked = input::limit(Field::Wants, args.wants.as_deref(), Unit::Mm)?;
     let pairing =
         Pairing::of([&first, &second], seam, asked, &stock, confidence).map_err(|error| unjoined(error, args))?;
-    let unit = args.advice.show.units.or_else(|| input::unit_of(&args.along)).unwrap_or_default();
+    let unit = args.advice.show.units.or_else(|| input::unit_of(args.along())).unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", pair_json::render(&pairing))?;
     } else {
@@ -50,6 +50,6 @@ fn unjoined(error: Unjoined, args: &PairArgs) -> Error {
     match error {
         Unjoined::NotPulled(grain) => grain.into(),
         Unjoined::Interfacing(layer) => Refused::Interfacing(layer.tag).into(),
-        Unjoined::Making(error) => Wrong::new(Field::Along, &args.along, Why::Making(error)).into(),
+        Unjoined::Making(error) => Wrong::new(Field::Along, args.along(), Why::Making(error)).into(),
     }
 }

@@ -7,6 +7,9 @@ use crate::input::synonym::is;
 use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
 
+/// What stands for the pattern or the cloth that was added last.
+pub const LAST: &str = "-";
+
 /// The cloth that is meant: its tag (`7`, `#7`), its name or a part of it that no other has, or its identifier where a tag
 /// is on two.
 ///
@@ -18,6 +21,10 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     let typed = text.trim();
     if let Ok(id) = typed.to_uppercase().parse::<Id>() {
         return read.fabric(id)?.ok_or_else(none);
+    }
+    if typed == LAST {
+        let last = read.fabrics()?.into_iter().filter(|fabric| !fabric.dropped).max_by_key(|fabric| fabric.id);
+        return last.ok_or_else(none);
     }
     let Some(tag) = tag_of(typed) else { return called(read, typed)?.ok_or_else(none) };
     let tag: u16 = tag.parse().map_err(|_| none())?;
@@ -151,6 +158,43 @@ pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Patter
 /// A text that means none, or two.
 pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
     pattern_that(read, text, false)
+}
+
+/// The pattern that was added last, or to which a role was added last.
+///
+/// # Errors
+///
+/// Where there is none.
+pub fn last_pattern(read: &dyn Read) -> Result<Pattern, Refused> {
+    let none =
+        || Refused::NoneNamed { thing: Thing::Pattern, text: String::new(), known: Vec::new(), pattern: String::new() };
+    let newest = |pattern: &Pattern| pattern.roles.iter().map(|role| role.id).fold(pattern.id, Id::max);
+    read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).max_by_key(newest).ok_or_else(none)
+}
+
+/// The pattern and the view that are meant; where neither was named, those to which a role was added last.
+///
+/// # Errors
+///
+/// A text that means none, or two, or a view that was not named among several.
+pub fn pattern_and_view(
+    read: &dyn Read,
+    pattern: Option<&str>,
+    view: Option<&str>,
+) -> Result<(Pattern, String), Refused> {
+    let pattern_was_named = pattern.is_some_and(|text| text.trim() != LAST);
+    let pattern = match pattern.map(str::trim) {
+        None | Some(LAST) => last_pattern(read)?,
+        Some(text) => self::pattern(read, text)?,
+    };
+    let there = || pattern.roles.iter().filter(|role| !role.dropped);
+    let last = || there().max_by_key(|role| role.id).map(|role| role.view.as_str());
+    let view = match (view, pattern_was_named) {
+        (None, false) => last().map_or_else(|| view_or_only(&pattern, None), Ok)?,
+        (view, _) => view_or_only(&pattern, view)?,
+    };
+    let view = view.to_owned();
+    Ok((pattern, view))
 }
 
 /// The view that is meant.

@@ -132,7 +132,7 @@ impl Guide {
 
     fn settling(&mut self, answer: &str) -> Taken {
         self.draft.settled = match answer {
-            "" | "y" => true,
+            "" | "y" | "f" => true,
             "n" | "0" => false,
             _ => return Err("Enter when the settling pull is done, n or 0 to leave it out".to_owned()),
         };

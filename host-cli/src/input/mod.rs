@@ -2,6 +2,7 @@
 
 pub mod amount;
 pub mod cloth;
+pub mod described;
 pub mod doubt;
 pub mod making;
 pub mod named;
@@ -24,6 +25,9 @@ pub use wrong::{ClassFigures, Field, Why, Wrong};
 
 /// The unit of bare numbers, unless the marks have one or the user has said inches.
 pub const BARE: Unit = Unit::Cm;
+
+/// How sure an answer must be where nobody says, in percent.
+pub const CONFIDENCE: &str = "95";
 
 /// Everything that an answer needs.
 #[derive(Debug)]
@@ -76,6 +80,14 @@ pub struct TypedAsked {
     pub table: String,
     /// The unit of the text, and of bare numbers where the marks have none; none for that of the marks, or centimetres.
     pub unit: Option<Unit>,
+}
+
+/// Nothing is asked, and an answer must be sure by 95 %.
+impl Default for TypedAsked {
+    fn default() -> Self {
+        let (confidence, table) = (CONFIDENCE.to_owned(), Table::OWN.key.to_owned());
+        Self { wants: TypedWants::default(), confidence, table, unit: None }
+    }
 }
 
 /// A test that is to be stored, as typed.

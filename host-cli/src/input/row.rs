@@ -3,10 +3,10 @@
 //! The first length is that between the marks, each further one a pull, one with a time a reading after release, a
 //! percentage what is wanted. The word for a grain begins a test along it.
 
-use tenter_core::{Grain, Length, Unit};
+use tenter_core::{Ends, Grain, Held, Length, Unit};
 
 use super::synonym::GRAIN;
-use super::{Reading, seconds};
+use super::{Reading, TypedTest, seconds};
 
 /// What says that a length in a row is that of the marks.
 const AGAIN: &str = "marks";
@@ -76,6 +76,23 @@ pub fn rows(marks: Option<String>, parts: Vec<Part>) -> (Row, Vec<Row>) {
 }
 
 impl Row {
+    /// The test that a row alone says: pulled by hand, folded, on an ordinary tape.
+    #[must_use]
+    pub fn test(&self) -> TypedTest {
+        TypedTest {
+            marks: self.marks.clone(),
+            readings: self.readings.clone(),
+            settling: false,
+            marks_before_settling: false,
+            planned: None,
+            grain: self.grain.unwrap_or(Grain::Crosswise),
+            division: None,
+            ends: Ends::One,
+            held: Held::Folded,
+            load: None,
+        }
+    }
+
     fn take(&mut self, text: String) {
         if is_wanted(&text) {
             match self.wants {
@@ -102,7 +119,8 @@ pub fn words(text: &str) -> Vec<String> {
 }
 
 /// Whether a text is a percentage or a range of them, and no length.
-fn is_wanted(text: &str) -> bool {
+#[must_use]
+pub fn is_wanted(text: &str) -> bool {
     let percent = text.contains('%') || text.to_lowercase().ends_with("cent");
     (percent || text.contains("..")) && !text.contains('@')
 }
@@ -145,6 +163,7 @@ fn goes_on(before: &str, word: &str) -> bool {
 
 /// Whether a word is the part of an inch that stands after a whole number: `1/4in`, `½`.
 fn is_part(word: &str) -> bool {
+    let (word, _) = word.split_once('@').unwrap_or((word, ""));
     let number =
         word.trim_end_matches(|c: char| c.is_alphabetic() || matches!(c, '"' | '\'' | '\u{2033}' | '\u{201d}'));
     let small = |length| length > Length::ZERO && length < Length::INCH;
@@ -191,7 +210,7 @@ mod tests {
     fn words_of_one_length_belong_together() {
         for (text, want) in [
             ("4 4 1/4in 4 3/8", vec!["4", "4 1/4in", "4 3/8"]),
-            ("4 4 ¼ 4⅜", vec!["4", "4 ¼", "4⅜"]),
+            ("4 4 ¼ 4⅜ 4 1/8@60s", vec!["4", "4 ¼", "4⅜", "4 1/8@60s"]),
             ("10 cm 10,5 cm 10.6 CM", vec!["10 cm", "10,5 cm", "10.6 CM"]),
             ("10 10.5 10.1 @ 1 min 10.6", vec!["10", "10.5", "10.1 @ 1 min", "10.6"]),
             ("10 10.1@60 s 10.2 @1h", vec!["10", "10.1@60 s", "10.2 @1h"]),

@@ -188,6 +188,8 @@ pub enum Field {
     HungMass,
     /// The cloth chosen for a role.
     Use,
+    /// A word that describes a cloth, or what is asked of one.
+    Word,
 }
 
 /// What a table of stretch classes has for a class, in thousandths of a percent.
@@ -206,6 +208,8 @@ pub struct ClassFigures {
 pub enum Why {
     /// It must be there.
     Missing,
+    /// A word that says nothing here, or says again what was said.
+    Unexpected,
     /// It is no length.
     Length(LengthError),
     /// It is no limit or range.

@@ -12,6 +12,7 @@ mod garments;
 mod handling;
 mod hanging;
 mod identities;
+mod library;
 mod making_up;
 mod model;
 mod nist;

@@ -43,28 +43,38 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
 /// Tests whose readings were all typed: all of them are stored, or none.
 fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let typed = core::iter::once(args.into()).chain(args.further());
-    let mut typed: Vec<Typed> = typed.map(|typed| deed::typed(&typed, screen.here)).collect::<Result<_, _>>()?;
-    let cloth = args.cloth();
+    let typed = typed.map(|typed| deed::typed(&typed, screen.here)).collect::<Result<_, _>>()?;
+    store_all(&args.cloth(), typed, args.show.json, store, screen)
+}
+
+/// Stores tests of a cloth, all or none, and reports each.
+pub(super) fn store_all(
+    cloth: &str,
+    mut typed: Vec<Typed>,
+    json: bool,
+    store: &mut dyn Store,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
     let changed = store.change(|read| {
         let (mut facts, mut fabric) = (Vec::new(), None);
         for test in &mut typed {
-            let (stored, of) = deed::store(read, &cloth, test)?;
+            let (stored, of) = deed::store(read, cloth, test)?;
             facts.extend(stored);
             fabric = Some(of);
         }
         Ok((facts, fabric))
     });
     let (entries, fabric) = match changed {
-        Err(Refused::Doubted(doubted)) => return doubtful(&doubted, args.show.json, screen),
+        Err(Refused::Doubted(doubted)) => return doubtful(&doubted, json, screen),
         changed => changed?,
     };
     let mut worst = 0;
     for (index, (Entry { id, .. }, test)) in entries.iter().zip(typed).enumerate() {
         let Some(fabric) = &fabric else { break };
-        if index > 0 && !args.show.json {
+        if index > 0 && !json {
             writeln!(screen.out)?;
         }
-        worst = worse(worst, stored(fabric, *id, test.input, args.show.json, store, screen)?);
+        worst = worse(worst, stored(fabric, *id, test.input, json, store, screen)?);
     }
     Ok(worst)
 }
@@ -79,7 +89,7 @@ const fn worse(one: u8, other: u8) -> u8 {
 }
 
 /// Says why a test was not stored; 3, since it should be read again.
-fn doubtful(doubted: &Doubted, json: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub(super) fn doubtful(doubted: &Doubted, json: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", doubt_json::not_stored(doubted))?;
     } else {

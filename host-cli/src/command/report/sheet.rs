@@ -2,6 +2,7 @@
 
 use super::super::{find, sheet};
 use super::{ShownRules, today, write};
+use crate::cli::fit::Planned;
 use crate::cli::report::SheetArgs;
 use crate::command::shown::KnownCloth;
 use crate::error::Error;
@@ -15,12 +16,13 @@ use crate::text::Screen;
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let pattern = find::pattern(read, &args.pattern)?;
-    let view = find::view_or_only(&pattern, args.view.as_deref())?;
+    let Planned { pattern, view, plan } = Planned::of(args.pattern.as_ref(), args.view.as_ref(), &args.plan)?;
+    let (pattern, view) = find::pattern_and_view(read, pattern.as_deref(), view.as_deref())?;
+    let (wanted, view) = (plan, view.as_str());
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = fit::roles(roles, &stock, rules.confidence);
-    let plan = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
+    let plan = sheet::plan(&wanted, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     let mut gauges = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {

@@ -9,6 +9,7 @@ mod garment;
 mod grain;
 mod held;
 pub mod option;
+pub mod reply;
 mod seam;
 mod stitch;
 mod unit;
@@ -145,6 +146,7 @@ mod tests {
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
+        sound(&KIND);
         sound(&FINISH);
         sound(&DRAPE);
         sound(&PURPOSE);

@@ -83,11 +83,11 @@ fn class(figures: &[ClassFigures]) -> String {
         Some(up_to) => format!("{}%..{}%", percent(one.from), percent(up_to)),
         None => format!("{}%", percent(one.from)),
     };
+    let such = figures.first().map(typed).unwrap_or_default();
     let told: Vec<String> =
         figures.iter().take(3).map(|one| format!("{} in table {}", typed(one), one.table)).collect();
-    let differ = if figures.len() > 1 { "tables differ about this word: " } else { "this word is " };
-    let such = figures.first().map(typed).unwrap_or_default();
-    format!("{differ}{}; type the figures you mean, such as {such}", told.join(", "))
+    let differ = if figures.iter().all(|one| typed(one) == such) { "it means" } else { "tables differ:" };
+    format!("{differ} {}; type the figures you want, such as {such}", told.join(", "))
 }
 
 /// A length after a wash that no wash leaves.
@@ -102,6 +102,9 @@ fn washed(likely: Option<Length>, unit: Unit) -> String {
 /// Reasons that are said alike whatever was typed.
 const fn fixed(why: &Why, field: Field) -> &'static str {
     match why {
+        Why::Unexpected => {
+            "it says nothing here, or says it twice; type words such as knit, 5-15%, 2m of 150cm or 180gsm, each once"
+        }
         Why::Blank => "type a value, or unknown",
         Why::NoWords => "type a word or two",
         Why::Negative => "a length cannot be negative; type it without the minus sign",
@@ -248,6 +251,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Method => "--method",
         Field::HungMass => "--mass",
         Field::Use => "--use",
+        Field::Word => "the word",
     }
 }
 
