@@ -8,11 +8,13 @@ pub mod device;
 pub mod export;
 pub mod fit;
 pub mod import;
+pub mod make;
 pub mod making;
 pub mod manual;
 pub mod pattern;
 pub mod pull;
 pub mod reading;
+pub mod remember;
 pub mod report;
 pub mod size;
 mod spoken;
@@ -38,6 +40,7 @@ use device::DeviceVerb;
 use export::ExportArgs;
 use fit::FitArgs;
 use import::ImportArgs;
+use make::MakeVerb;
 use pattern::PatternVerb;
 use pull::PullArgs;
 use report::ReportVerb;
@@ -105,6 +108,10 @@ pub enum Verb {
     /// Which cloths suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
+    /// Garments: begun with chosen cloths, cut, finished and worn
+    #[command(after_help = make::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Make(Box<MakeVerb>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]

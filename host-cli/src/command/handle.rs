@@ -7,7 +7,7 @@ use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
-use crate::finding::handle::{HandleWanted, Handled, layered};
+use crate::finding::handle::{Handle, HandleWanted, Handled, layered};
 use crate::input::{self, Field, size as typed};
 use crate::json::handle as handle_json;
 use crate::log::Fabric;
@@ -37,7 +37,9 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         layers.push(layered(own(&fabric)?, Layer::Interfacing, gives, wants, confidence));
     }
     let wanted = HandleWanted { wants, grain: args.grain, garment: args.kind, layers: &layers, confidence };
-    let handled = Handled::of(&known::cloth(&fabric, &stock), &wanted);
+    let mut handled = Handled::of(&known::cloth(&fabric, &stock), &wanted);
+    let told = stock.last_time(&fabric).map(|told| Handle::LastTime(Box::new(told.clone())));
+    handled.lines.splice(0..0, told);
     let unit = args.advice.show.units.unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", handle_json::render(fabric.tag, &handled, unit))?;

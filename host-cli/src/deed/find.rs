@@ -4,7 +4,7 @@ use super::{Refused, Thing};
 use crate::input::Field;
 use crate::input::named::{Named, named};
 use crate::input::synonym::is;
-use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
+use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
 
 /// What stands for the pattern or the cloth that was added last.
@@ -77,6 +77,45 @@ pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     if fabric.dropped { Err(Refused::Retired(fabric.tag)) } else { Ok(fabric) }
 }
 
+/// The garment that is meant: its number (`3`, `#3`), its identifier where a number is on two, its name, or the person it
+/// is for, or the beginning of either. Of several those come first that were given up, or were not, as `given_up` says.
+///
+/// # Errors
+///
+/// A text that means none, or several.
+pub fn garment(read: &dyn Read, text: &str, given_up: bool) -> Result<Garment, Refused> {
+    let mut all = read.garments()?;
+    if all.is_empty() {
+        return Err(Refused::NoGarmentYet);
+    }
+    let typed = text.trim();
+    if let Ok(id) = typed.to_uppercase().parse::<Id>() {
+        return all.into_iter().find(|garment| garment.id == id).ok_or_else(|| Refused::NoGarment(text.to_owned()));
+    }
+    let number = typed.trim_start_matches('#').parse::<u16>().ok();
+    let wanted = typed.to_lowercase();
+    let fits = |name: &str| !wanted.is_empty() && name.to_lowercase().starts_with(&wanted);
+    let whole = |garment: &Garment| [&garment.name, &garment.whom].iter().any(|name| name.to_lowercase() == wanted);
+    match number {
+        Some(number) => all.retain(|garment| garment.number == number),
+        None => all.retain(|garment| fits(&garment.name) || fits(&garment.whom)),
+    }
+    if all.iter().any(|garment| garment.dropped == given_up) {
+        all.retain(|garment| garment.dropped == given_up);
+    }
+    if number.is_none() && all.iter().any(whole) {
+        all.retain(whole);
+    }
+    match all.as_slice() {
+        [] => Err(Refused::NoGarment(text.to_owned())),
+        [garment] => Ok(garment.clone()),
+        several => {
+            let on = several.iter().map(|one| (one.id, one.number, one.name.clone())).collect();
+            Err(Refused::SeveralGarments { text: text.to_owned(), on })
+        }
+    }
+}
+
 /// The test that is meant: its identifier, or the end of it as lists show it. Dropped tests are found by the whole
 /// identifier only.
 ///
@@ -106,11 +145,13 @@ pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Refused> {
     }
 }
 
-fn owned(names: &[&str]) -> Vec<String> {
+/// Names of their own.
+pub(super) fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+/// The one of several names that is meant.
+pub(super) fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
     let at = |place: &usize| names.get(*place).copied();
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
     let none = |text| Refused::NoneNamed { thing, text, known: owned(names), pattern };

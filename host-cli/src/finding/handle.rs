@@ -8,9 +8,13 @@ use tenter_core::making::handling::{
 use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Construction, Figure, Grain, Ratio};
 
+use crate::finding::memory::LastTime;
+
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum HandleTopic {
+    /// What worked the last time.
+    Memory,
     /// The needle and the thread.
     Needle,
     /// The stitch.
@@ -121,6 +125,8 @@ pub enum Handle {
     Machine(PracticeLine),
     /// A layer on the cloth.
     Layer(Layer, Layered),
+    /// What worked the last time, and how it wore.
+    LastTime(Box<LastTime>),
 }
 
 impl Handle {
@@ -135,6 +141,7 @@ impl Handle {
             Self::Place { .. } => HandleTopic::Place,
             Self::Machine(_) => HandleTopic::Machine,
             Self::Layer(..) => HandleTopic::Layer,
+            Self::LastTime(_) => HandleTopic::Memory,
             Self::Allowance(..) | Self::Trimming(..) => HandleTopic::Allowance,
         }
     }

@@ -10,6 +10,7 @@ use tenter_core::{Answer, Confidence, Decimal, Grain, Ratio, Unit};
 
 use crate::finding::handle::{Handle, Handled, SeamAt};
 use crate::words::advice::Spoken;
+use crate::words::memory;
 use crate::words::pair::stitch;
 use crate::words::quantity::printed;
 use crate::words::terms as words;
@@ -54,6 +55,7 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence, unit: U
         }
         Handle::Machine(line) => Spoken::new("machine", practice(line.practice), most(), line.source),
         Handle::Layer(layer, layered) => layer_line(*layer, layered, confidence),
+        Handle::LastTime(told) => memory::last_time(told),
     }
 }
 

@@ -8,7 +8,9 @@ use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::Stock;
-use crate::page::sheet as page;
+use crate::finding::plan::ViewPlan;
+use crate::log::Photo;
+use crate::page::sheet::{self as sheet_page, Drawn};
 use crate::picture::drawn;
 use crate::store::Read;
 use crate::text::Screen;
@@ -23,17 +25,34 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = fit::roles(roles, &stock, rules.confidence);
     let plan = sheet::plan(&wanted, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
-    let mut gauges = Vec::new();
+    page(&plan, &stock, rules, (args.plan.why, ""), &args.out.out, read, screen).map(drop)
+}
+
+/// Writes a plan as a page, with for whom it is; 0.
+pub fn page(
+    plan: &ViewPlan,
+    stock: &Stock,
+    rules: ShownRules,
+    (why, whose): (bool, &str),
+    out: &str,
+    read: &dyn Read,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
+    let mut drawn: Vec<Drawn> = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {
-            gauges.push(String::new());
+            drawn.push(Drawn::default());
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        gauges
-            .push(drawn::stretch(&known.shown(stock.pooled, rules, screen.here), Some(&planned.role), false).inline());
+        let shown = known.shown(stock.pooled, rules, screen.here);
+        let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
+        drawn.push(Drawn {
+            gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
+            photo: photo.map(Photo::address).unwrap_or_default(),
+        });
     }
-    let (made, unit) = (today(screen.here), rules.unit);
-    let bytes = page::page(&plan, &gauges, &made, args.plan.why, unit);
-    write(&args.out, &bytes, "the plan; open it in a browser", screen)
+    let bytes = sheet_page::page(plan, &drawn, (whose, &today(screen.here)), why, rules.unit);
+    write(out, &bytes, "the plan; open it in a browser", screen)?;
+    Ok(0)
 }

@@ -60,6 +60,10 @@ pub const FABRICS: [&str; 21] = [
     "colour",
 ];
 
+/// The heads of the garments.
+pub const GARMENTS: [&str; 11] =
+    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note"];
+
 /// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets
 /// an apostrophe before it (a common precaution against what is called CSV injection).
 #[must_use]
