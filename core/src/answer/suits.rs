@@ -3,7 +3,7 @@
 use crate::answer::class::GrowthClass;
 use crate::answer::evaluation::{Ask, Rules};
 use crate::answer::joint::Sitting;
-use crate::answer::judgement::{Judged, Others};
+use crate::answer::judgement::{Judged, Ones};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
@@ -176,11 +176,11 @@ pub const SUITS: &[Suit] = &[
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let mut others = Others::new();
-    let judged = Judged::of(&[sitting], &Demand::default(), rules, &mut others)?;
+    let mut ones = Ones::new();
+    let judged = Judged::of(&[sitting], &Demand::default(), rules, &mut ones)?;
     let growth = judged.figures.rest.map(|rest| GrowthClass::of(rest.growth.ratio));
     let (stretch, share) = (judged.figures.stretch, judged.share_of_risk(Ask::Stretch, rules));
-    let (confidence, believed) = (rules.confidence, judged.doubts.is_empty());
+    let (confidence, believed) = (rules.confidence, judged.doubts().is_empty());
     let reaches = move |milli: u32| {
         let limit = Ratio::new(milli.into(), 100_000).unwrap_or(Ratio::ZERO);
         confidence.judge_with(share, stretch.chance_at_least(limit), Answer::Short)
