@@ -59,8 +59,10 @@ impl<'s, 't> Judged<'s, 't> {
         ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
             let index = u8::try_from(index).unwrap_or(u8::MAX);
-            let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, pick);
-            let Some(readings) = readings.ok().filter(|_| Some(sitting.test.grain()) == grain) else { continue };
+            if Some(sitting.test.grain()) != grain {
+                continue;
+            }
+            let Ok(readings) = Readings::of(sitting.test, sitting.scatter, rules.construction, pick) else { continue };
             let doubts = doubts(sitting.test, &readings);
             // Doubted readings do not count beside others.
             if !doubts.is_empty() && !ones.is_empty() {
