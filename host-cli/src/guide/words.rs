@@ -85,8 +85,7 @@ impl Guide {
             }
             Stage::Wait => {
                 let chosen = draft.wait.map_or_else(|| duration(DEFAULT_REST_SECONDS), duration);
-                let question =
-                    format!("read after release: 1) 30 s  2) 1 min  3) 30 min  0) never [{chosen}]: ");
+                let question = format!("read after release: 1) 30 s  2) 1 min  3) 30 min  0) never [{chosen}]: ");
                 ask(&[], &question.replace("[60 s]", "[1 min]"))
             }
             Stage::Pull => {
