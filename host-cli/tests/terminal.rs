@@ -31,7 +31,7 @@ const VERBS: [&str; 27] = [
     "fit 合唱団のズボン A --all",
     "fit 'Choir trousers' A --sheet --why --zip 31in --elastic 'soft waist 76cm' --child --cord",
     "fit 'معطف المسرح' A --sheet --why --use 'الجسم الرئيسي=17' --use sleeve=18",
-    "pair 17 18 --along 60cm --why",
+    "pair 17 18 --along 60cm --grain crosswise --why",
     "handle 17 --lining 12 --why",
     "size --cloth 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
     "size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 2cm --why",
@@ -229,7 +229,7 @@ fn a_stored_fabric_is_drawn() {
         assert_eq!(drawn.len(), 2, "{text}");
         for ((at, gauge), (grain, stretch)) in drawn.iter().zip([("crosswise", stretch(0)), ("lengthwise", stretch(1))])
         {
-            assert!(place(&format!("\n  {grain}\n")) < *at && *at < place("\n  suits"), "{text}");
+            assert!(place(&format!("\n  {grain}\n")) < *at && *at < place("\n  trust"), "{text}");
             let (cells, end) = gauge.split_once(' ').unwrap();
             let end: f64 = end.strip_suffix(" %").unwrap().parse().unwrap();
             let last = cells.chars().count() - 1;

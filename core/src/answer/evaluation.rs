@@ -4,10 +4,10 @@ use heapless::Vec;
 
 use crate::answer::bars::Looks;
 use crate::answer::confidence::Confidence;
-use crate::answer::doubt::{Doubt, MAX_DOUBTS};
+use crate::answer::doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 use crate::answer::figures::Figures;
 use crate::answer::joint::{Sitting, WIDENINGS, Widening};
-use crate::answer::judgement::Judged;
+use crate::answer::judgement::{Judged, Others};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::Settle;
 use crate::answer::verdict::Answer;
@@ -145,6 +145,29 @@ impl Evaluation {
         Self::of_all(&[sitting], demand, rules)
     }
 
+    /// The same with what speaks against it from outside the readings: what cloth can do, and what is asked. The one
+    /// evaluation of a test that nobody stands by, for every front end.
+    ///
+    /// # Errors
+    ///
+    /// As [`of`](Self::of).
+    ///
+    /// ```
+    /// use tenter_core::{Answer, Context, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
+    ///
+    /// // 10 cm to 26.7 cm, which is 10.5 in, for 5 %.
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(267))?;
+    /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Cm).unwrap());
+    /// let believed = Evaluation::believed(&test, &demand, &Rules::default(), &Context::default())?;
+    /// assert_eq!(believed.answer, Some(Answer::Close));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn believed(test: &PullTest, demand: &Demand, rules: &Rules, context: &Context) -> Result<Self, TestError> {
+        let doubts = implausible(test, &Context { demand: Some(demand), ..*context });
+        Ok(Self::of(test, demand, rules)?.with_doubts(&doubts))
+    }
+
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
     /// [`MAX_SITTINGS`](crate::MAX_SITTINGS) of the newest count, and of them those that pulled the grain of the newest.
     /// Tests that [share a session](Sitting::shares_session_of) count as one day. The
@@ -172,7 +195,8 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        let judged = Judged::of(sittings, demand, rules)?;
+        let mut others = Others::new();
+        let judged = Judged::of(sittings, demand, rules, &mut others)?;
         let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
         let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
@@ -264,7 +288,8 @@ impl Evaluation {
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let judged = Judged::of(&[sitting], demand, rules)?;
+    let mut others = Others::new();
+    let judged = Judged::of(&[sitting], demand, rules, &mut others)?;
     let (mut parts, _) = judged.parts(demand, rules);
     if !judged.doubts.is_empty() {
         for part in &mut parts {

@@ -23,31 +23,41 @@ const ENOUGH_PULLS: u32 = 3;
 
 /// One test with what it gives.
 #[derive(Clone, Debug)]
-struct One<'t> {
+pub(crate) struct One<'t> {
     /// Its place in the list that was given.
     index: u8,
     sitting: Sitting<'t>,
     readings: Readings,
 }
 
+/// Room for the tests that count beside one, the newest first. It is large and most tests stand alone, so that it is
+/// made once, by the caller, and not moved.
+pub(crate) type Others<'t> = Vec<One<'t>, { MAX_SITTINGS - 1 }>;
+
 /// The tests that count, and what they give together.
 #[derive(Clone, Debug)]
-pub(crate) struct Judged<'t> {
+pub(crate) struct Judged<'s, 't> {
     newest: One<'t>,
     /// The others that count.
-    others: Vec<One<'t>, { MAX_SITTINGS - 1 }>,
+    others: &'s [One<'t>],
     pub figures: Figures,
     pub doubts: Vec<Doubt, MAX_DOUBTS>,
     pub contradicts: Option<u8>,
     timing: Option<Timing>,
 }
 
-impl<'t> Judged<'t> {
-    pub fn of(sittings: &[Sitting<'t>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
+impl<'s, 't> Judged<'s, 't> {
+    pub fn of(
+        sittings: &[Sitting<'t>],
+        demand: &Demand,
+        rules: &Rules,
+        others: &'s mut Others<'t>,
+    ) -> Result<Self, TestError> {
         let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
         let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
         let grain = sittings.last().map(|sitting| sitting.test.grain());
-        let (mut newest, mut others): (Option<(One<'t>, Vec<Doubt, MAX_DOUBTS>)>, Vec<One<'t>, _>) = (None, Vec::new());
+        others.clear();
+        let mut newest: Option<(One<'t>, Vec<Doubt, MAX_DOUBTS>)> = None;
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
             let index = u8::try_from(index).unwrap_or(u8::MAX);
             let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, pick);
@@ -68,6 +78,7 @@ impl<'t> Judged<'t> {
             }
         }
         let (newest, doubts) = newest.ok_or(TestError::NoPull)?;
+        let others = &*others;
         let mut judged =
             Self { figures: newest.figures(true), timing: newest.timing(), newest, others, doubts, contradicts: None };
         if !judged.others.is_empty() {
@@ -88,7 +99,7 @@ impl<'t> Judged<'t> {
     }
 
     /// The tests of the session of this one, itself among them.
-    fn session_of<'s>(&'s self, one: &'s One<'t>) -> impl Iterator<Item = &'s One<'t>> + Clone {
+    fn session_of<'o>(&'o self, one: &'o One<'t>) -> impl Iterator<Item = &'o One<'t>> + Clone {
         self.all().filter(|other| other.index == one.index || other.sitting.shares_session_of(&one.sitting))
     }
 

@@ -66,20 +66,9 @@ pub(crate) fn round(x: f32) -> i64 {
     if x < 0.0 { (x - 0.5) as i64 } else { (x + 0.5) as i64 }
 }
 
-/// Quotient and rest, bit by bit: a small processor has no instruction for 64 bits, and the library's way takes four
-/// times the room of this loop. For a divisor of zero or above 2⁶³ the quotient is meaningless.
+/// Quotient and rest; nothing and all of it for a divisor of zero.
 pub(crate) fn divide(dividend: u64, divisor: u64) -> (u64, u64) {
-    let (mut bits, mut quotient, mut rest) = (dividend, 0u64, 0u64);
-    for _ in 0..u64::BITS {
-        rest = rest << 1 | bits >> 63;
-        bits <<= 1;
-        quotient <<= 1;
-        if rest >= divisor {
-            rest -= divisor;
-            quotient |= 1;
-        }
-    }
-    (quotient, rest)
+    (dividend.checked_div(divisor).unwrap_or(0), dividend.checked_rem(divisor).unwrap_or(dividend))
 }
 
 // The next three are those of `libm` to the last digit or two, at a third of its room on a processor without floats, and
@@ -185,6 +174,7 @@ mod tests {
             for divisor in numbers {
                 assert_eq!(divide(dividend, divisor), (dividend / divisor, dividend % divisor));
             }
+            assert_eq!(divide(dividend, 0), (0, dividend));
         }
     }
 

@@ -6,7 +6,7 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::garment::{GarmentKind, Seam};
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::zip::ZipEnds;
@@ -109,6 +109,37 @@ pub const STITCH: OneOf<Stitch> = OneOf {
     },
 };
 
+/// Seams.
+pub const SEAM: OneOf<Seam> = OneOf {
+    words: synonym::SEAM,
+    help: |seam| match seam {
+        Seam::Panel => "Between panels with straight edges; lengthwise",
+        Seam::Princess => "Between panels that shape the body; lengthwise, curved",
+        Seam::Yoke => "Across back, front or hip; crosswise",
+        Seam::CentreBack => "Down the back; lengthwise",
+        Seam::Shoulder => "Over the shoulder; slanting",
+        Seam::HoodCentre => "Over the head; curved",
+        Seam::HoodToNeck => "A hood on the neck",
+        Seam::CollarToNeck => "A collar on the neck",
+        Seam::Neckband => "A band round the neck of a knit",
+        Seam::Armhole => "A sleeve in the armhole; curved",
+        Seam::Sleeve => "Along the underside of a sleeve; lengthwise",
+        Seam::Side => "Down the side of the body; lengthwise",
+        Seam::SleeveAndSide => "Sleeve and side in one; lengthwise",
+        Seam::Waist => "Bodice to skirt; crosswise",
+        Seam::Waistband => "A waistband on the waist",
+        Seam::Cuff => "A cuff on a sleeve or a leg",
+        Seam::HemBand => "A band on the lower edge; crosswise",
+        Seam::OutsideLeg => "Down the outside of a leg; lengthwise",
+        Seam::InsideLeg => "Up the inside of a leg; slanting",
+        Seam::Crotch => "From front to back; curved",
+        Seam::BackSeat => "The back half of the crotch; curved",
+        Seam::Strap => "A shoulder strap; lengthwise",
+        Seam::FrontEdge => "The front edge with its zip; lengthwise, held firm",
+        Seam::LiningToFacing => "The lining on the facings; lengthwise",
+    },
+};
+
 /// Layers of what hangs.
 pub const PIECE: OneOf<Piece> = OneOf {
     words: synonym::PIECE,
@@ -139,6 +170,7 @@ pub const EDGING: OneOf<Edging> = OneOf {
         Edging::SwimLegFront => "Along the front of a swim leg",
         Edging::SwimLegBack => "Along the back of a swim leg",
         Edging::Wrist => "Round a wrist",
+        Edging::Leg => "Round an ankle, or the leg of trousers or briefs",
         Edging::Opening => "Round a neck or cuff opening",
     },
 };

@@ -50,13 +50,21 @@ Examples:
   You bought the cloth that you saw in the shop:
       tenter cloth edit 6 --bought 2.3m
 
-  You put it elsewhere, and washed it:
-      tenter cloth edit 6 --place 'top shelf' --washed yes";
+  You did not buy it after all; its tests stay:
+      tenter cloth edit 6 --bought no
+
+  You put it elsewhere, and washed it; marks that you stored with tenter wash
+  shorten the length on hand:
+      tenter cloth edit 7 --place 'top shelf' --washed yes";
 
 /// Examples for the help of `cloth cut`.
 pub const CUT: &str = "\
 Examples:
-      tenter cloth cut 4 80cm --note 'waistbands'";
+      tenter cloth cut 4 80cm --note 'waistbands'
+
+  It was 70 cm, or it was never cut:
+      tenter cloth cut 4 70cm --instead
+      tenter cloth cut 4 --undo";
 
 /// Examples for the help of `cloth retire`.
 pub const RETIRE: &str = "\
@@ -113,6 +121,21 @@ pub struct FabricFlags {
     /// Mass per area: '180 g/m2', '5.3 oz/yd2', or unknown
     #[arg(long, value_name = "MASS")]
     pub mass: Option<String>,
+    /// What was done to its surface: plain, brushed, coated, membrane, waxed, pile, fusible, leather-like, or unknown
+    #[arg(long, value_name = "WORD")]
+    pub finish: Option<String>,
+    /// How it falls: fluid, soft, crisp, stiff, or unknown
+    #[arg(long, value_name = "WORD")]
+    pub drape: Option<String>,
+    /// What it is made for: outer, lining, interfacing, rib, pocketing, or unknown
+    #[arg(long, value_name = "WORD")]
+    pub purpose: Option<String>,
+    /// Whether all pieces must lie one way up, as with a nap or a print that has a top
+    #[arg(long, value_enum)]
+    pub one_way: Option<YesNo>,
+    /// Its colour
+    #[arg(long, value_name = "TEXT")]
+    pub colour: Option<String>,
     /// Where it lies
     #[arg(long, value_name = "TEXT")]
     pub place: Option<String>,
@@ -167,7 +190,7 @@ pub struct EditClothArgs {
     /// The rest.
     #[command(flatten)]
     pub flags: FabricFlags,
-    /// You bought it: the length that came home
+    /// You bought it: the length that came home; no if you did not buy it after all
     #[arg(long, value_name = "LENGTH", conflicts_with_all = ["seen", "length"])]
     pub bought: Option<String>,
     /// Whether you washed it since it came home
@@ -233,7 +256,14 @@ pub struct CutArgs {
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The length that was cut off: 80cm, 1 1/2yd
-    pub length: String,
+    #[arg(required_unless_present = "undo")]
+    pub length: Option<String>,
+    /// In place of the newest cut, which was a mistake
+    #[arg(long, conflicts_with = "undo")]
+    pub instead: bool,
+    /// Take the newest cut back: it was a mistake
+    #[arg(long, conflicts_with_all = ["length", "note"])]
+    pub undo: bool,
     /// What for
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,

@@ -118,9 +118,9 @@ pub struct PlanArgs {
     /// What it does not have, of the usual: collar
     #[arg(long, value_name = "DETAIL", value_delimiter = ',', value_parser = detail())]
     pub without: Vec<Detail>,
-    /// The length of a seam between two roles, and its grain if that is not the usual one: 'main+waistband=60cm',
-    /// 'main+panel=60cm lengthwise' [default: 50 cm]
-    #[arg(long, value_name = "ROLE+ROLE=LENGTH")]
+    /// The length of a seam between two roles, with its name and its grain where they are not the usual ones:
+    /// 'main+waistband=60cm', 'main+hood:neck=60cm', 'main+panel=60cm lengthwise' [default: 50 cm]
+    #[arg(long, value_name = "ROLE+ROLE:SEAM=LENGTH")]
     pub seam: Vec<String>,
     /// An edge for a zip: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]

@@ -2,7 +2,7 @@
 
 use clap::Args;
 use tenter_core::Grain;
-use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::garment::{GarmentKind, Seam};
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 
@@ -18,21 +18,31 @@ Examples:
 
   How much to buy for 2 m; nothing is stored:
       tenter wash --lengthwise '20cm to 19cm' --need 2m
+      tenter wash 7 --need 2m
+
+  The marks were a mistake; those before them count again:
+      tenter wash 7 --undo
 
 tenter divides the length you need by 1 less the shrinkage, at the largest shrinkage that the readings allow:
-2 yd at 10 % are 2.22 yd, not 2.20.";
+2 yd at 10 % are 2.22 yd, not 2.20. Then it rounds up to what shops cut, 10 cm or 1/8 yd.";
 
 /// Examples for the help of `pair`.
 pub const PAIR: &str = "\
 Examples:
-  Trousers and waistband in one seam of 76 cm, both along the crosswise grain:
-      tenter pair 1 4 76cm
+  Two panels of a coat, in a seam that runs down the body:
+      tenter pair 3 6 76cm --grain crosswise
 
-  A crosswise edge on a lengthwise one, with a straight stitch, and the source of each line:
-      tenter pair 1 4 45cm --grain crosswise \\
-          --second-grain lengthwise --stitch straight --why
+  Trousers and waistband; the second cloth is the piece that is set on:
+      tenter pair 1 8 76cm --seam waistband
 
-Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to body; 2 a mistake in what was typed.";
+  A view that asks 5 % along the seam, a grain of your own for each side, and the source of each line:
+      tenter pair 1 3 45cm --grain crosswise/lengthwise \\
+          --wants 5% --stitch straight --why
+
+The seam says how the grain of each side lies: side, panel and zip seams lengthwise, shoulder seams slanting, yoke and hem \
+crosswise. Without --seam and --grain it is a side seam.
+Exit code: 0 alike; 3 to handle, or too close to call; 1 band to body, unlike, or too firm for what the view asks; \
+2 a mistake in what was typed.";
 
 /// `wash`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -55,6 +65,9 @@ pub struct WashArgs {
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
+    /// Take back the newest marks of a cloth, or those along one grain: they were a mistake
+    #[arg(long, value_name = "GRAIN", value_parser = choice::GRAIN, num_args = 0..=1, requires = "fabric", conflicts_with_all = ["lengthwise", "crosswise", "need", "as_read"])]
+    pub undo: Option<Option<Grain>>,
     /// Take the marks as they are, though tenter doubts them
     #[arg(long)]
     pub as_read: bool,
@@ -76,12 +89,15 @@ pub struct PairArgs {
     /// Length of the seam
     #[arg(long, value_name = "LENGTH")]
     pub along: Option<String>,
-    /// The grain of the first along the seam
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
-    pub grain: Grain,
-    /// The grain of the second along the seam [default: that of the first]
-    #[arg(long, value_parser = choice::GRAIN)]
-    pub second_grain: Option<Grain>,
+    /// Which seam: it says how the grain lies and whether the second cloth is a band [default: side]
+    #[arg(long, value_name = "NAME", value_parser = choice::SEAM)]
+    pub seam: Option<Seam>,
+    /// The grain along the seam, of both or of each: lengthwise, crosswise/lengthwise [default: that of the seam]
+    #[arg(long, value_name = "GRAIN")]
+    pub grain: Option<String>,
+    /// The stretch that your view asks along the seam
+    #[arg(long, value_name = "PERCENT")]
+    pub wants: Option<String>,
     /// The stitch, if it is chosen
     #[arg(long, value_parser = choice::STITCH)]
     pub stitch: Option<Stitch>,

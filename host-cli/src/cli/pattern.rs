@@ -31,6 +31,10 @@ Examples:
       tenter pattern add 'Rehearsal top' - main \\
           --crosswise '4in to 5 3/8in' --lengthwise 20%
 
+  What the cloth must be, besides its stretch; the view is a pair of leggings:
+      tenter pattern add 'Rehearsal leggings' - main --crosswise 40% \
+          --mass 200..300g/m2 --drape soft --kind leggings
+
   A kind of garment and a movement instead of a figure, each with its source:
       tenter pattern add 'Rehearsal top' - sleeve --garment leggings \\
           --movement 'knee, lengthwise'";
@@ -110,6 +114,23 @@ pub struct RoleFlags {
     /// Constructions you accept [default: any]
     #[arg(long, value_parser = choice::CONSTRUCTION, value_delimiter = ',')]
     pub construction: Vec<Construction>,
+    /// Mass per area you accept: 200..300g/m2, 6..8oz, 250g/m2.., or none
+    #[arg(long, value_name = "RANGE")]
+    pub mass: Option<String>,
+    /// How the cloth may fall: fluid, soft, crisp, stiff, several with commas between, or none [default: any]
+    #[arg(long, value_name = "WORDS", value_delimiter = ',')]
+    pub drape: Vec<String>,
+    /// Finishes you accept: plain, brushed, coated, membrane, waxed, pile, fusible, leather-like, several with commas
+    /// between, or none [default: any]
+    #[arg(long, value_name = "WORDS", value_delimiter = ',')]
+    pub finish: Vec<String>,
+    /// What the cloth must be made for: outer, lining, interfacing, rib, pocketing, or none [default: as the name of the
+    /// role implies]
+    #[arg(long, value_name = "WORD")]
+    pub purpose: Option<String>,
+    /// The garment that the view is, for all its roles: trousers, jeans, leggings, lined-coat …, or none
+    #[arg(long, value_name = "WORD")]
+    pub kind: Option<String>,
     /// How much cloth it needs, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
     pub cloth: Option<String>,

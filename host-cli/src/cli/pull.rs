@@ -22,6 +22,9 @@ Examples:
       tenter pull 5 --retire 52h6ze --note 'a pin slipped'
       tenter pull 5 --return 52h6ze
 
+  You pulled it along the other grain than you said:
+      tenter pull 5 --regrain 52h6ze lengthwise
+
 Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you \
 typed is lost: tenter pull 7 offers to go on.
 If you pulled this grain before, the answer is that of all tests that count.
@@ -52,6 +55,9 @@ pub struct PullArgs {
     /// Count an excluded test again
     #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub return_test: Option<String>,
+    /// Put right the grain of a stored test: its letters, then lengthwise, crosswise or bias
+    #[arg(long, num_args = 2, value_names = ["TEST", "GRAIN"], conflicts_with_all = ["retire", "return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
+    pub regrain: Vec<String>,
     /// Go on with an unfinished test without asking
     #[arg(long, conflicts_with_all = ["discard", "lengths", "marks", "to", "back"])]
     pub resume: bool,

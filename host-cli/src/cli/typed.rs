@@ -68,8 +68,11 @@ impl PullArgs {
 
 impl From<&FabricFlags> for TypedCloth {
     fn from(flags: &FabricFlags) -> Self {
-        let FabricFlags { fibre, construction, width, length, mass, place, note, seen, price } = flags.clone();
-        Self { fibre, construction, width, length, mass, place, note, seen, price, ..Self::default() }
+        let FabricFlags { fibre, construction, width, length, mass, finish, drape, purpose, .. } = flags.clone();
+        let FabricFlags { one_way, colour, place, note, seen, price, .. } = flags.clone();
+        let one_way = one_way.map(|one_way| one_way == YesNo::Yes);
+        let known = Self { fibre, construction, width, length, mass, finish, drape, purpose, ..Self::default() };
+        Self { one_way, colour, place, note, seen, price, ..known }
     }
 }
 
@@ -92,6 +95,7 @@ impl From<&RoleFlags> for TypedRole {
     fn from(flags: &RoleFlags) -> Self {
         let RoleFlags { crosswise, lengthwise, bias, growth_at_most, recovery_at_least, .. } = flags.clone();
         let RoleFlags { construction, cloth, garment, movement, around, note, .. } = flags.clone();
+        let RoleFlags { mass, drape, finish, purpose, kind, .. } = flags.clone();
         Self {
             crosswise,
             lengthwise,
@@ -99,6 +103,11 @@ impl From<&RoleFlags> for TypedRole {
             growth_at_most,
             recovery_at_least,
             constructions: construction,
+            mass,
+            drapes: drape,
+            finishes: finish,
+            purpose,
+            kind,
             cloth,
             garment,
             movement,

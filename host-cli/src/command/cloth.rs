@@ -22,7 +22,7 @@ use crate::input::cloth::{TypedCloth, construction};
 use crate::input::{self, Field, Known, amount, described};
 use crate::json::cloth as stash_json;
 use crate::log::json::Mm;
-use crate::log::{Entry, Fabric, FabricChange};
+use crate::log::{Entry, Fabric, FabricChange, Fact};
 use crate::plain::isolated;
 use crate::store::{Change as _, Store};
 use crate::text::Screen;
@@ -77,12 +77,30 @@ fn known_of(change: &FabricChange) -> Known {
 
 fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
-    report_change(store, &entries, &args.show, "changed", screen)
+    report_change(store, &entries, &args.show, "changed", screen)?;
+    if let Some(Entry { fact: Fact::FabricChanged { fabric, change }, .. }) = entries.first()
+        && !args.show.json
+        && let Some(fabric) = store.fabric(*fabric)?
+        && let Some(note) = words::after_edit(&fabric, change)
+    {
+        screen.say(&note)?;
+    }
+    Ok(())
 }
 
 fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let (entries, ()) = store.change(|read| deed::cut(read, &args.fabric, &args.length, &args.note))?;
-    report_change(store, &entries, &args.show, "cut", screen)
+    let Some(length) = args.length.as_deref().filter(|_| !args.undo) else {
+        let (entries, had) = store.change(|read| deed::uncut(read, &args.fabric))?;
+        report_change(store, &entries, &args.show, "cut taken back", screen)?;
+        let now = entries.first().map(|entry| store.fabric(entry.subject().id())).transpose()?.flatten();
+        if !args.show.json && now.as_ref().is_some_and(|now| now.length == had) {
+            screen.say(words::LENGTH_STAYS)?;
+        }
+        return Ok(());
+    };
+    let (entries, ()) = store.change(|read| deed::cut(read, &args.fabric, length, &args.note, args.instead))?;
+    let what = if args.instead { "cut put right" } else { "cut" };
+    report_change(store, &entries, &args.show, what, screen)
 }
 
 fn retire(args: &RetireArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
@@ -121,8 +139,9 @@ fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
     let wanted = |fabric: &Fabric| {
-        let text =
-            [&fabric.name, &fabric.fibre, &fabric.place, &fabric.note].map(|text| text.to_lowercase()).join("\n");
+        let text = [&fabric.name, &fabric.fibre, &fabric.colour, &fabric.place, &fabric.note]
+            .map(|text| text.to_lowercase())
+            .join("\n");
         args.construction.is_none_or(|arg| fabric.construction == construction(arg))
             && (!args.owned || !fabric.is_seen())
             && (!args.seen || fabric.is_seen())

@@ -27,7 +27,7 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let (wanted, view) = (plan, view.as_str());
     let roles = find::roles(&pattern, view, &args.role)?;
     let stock = Stock::read(read)?;
-    let roles: Vec<RoleFit<'_>> = roles.into_iter().map(|role| fit::role(role, &stock, confidence)).collect();
+    let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
     if sheet_wanted {
         let plan = sheet::plan(&wanted, (&pattern, view), &stock, roles, (confidence, unit), read)?;

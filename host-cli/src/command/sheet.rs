@@ -1,21 +1,22 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::garment::{Detail, Details, Part};
-use tenter_core::making::zip::ZipEnds;
-use tenter_core::{Answer, Confidence, Grain, Length, Unit};
+use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
+use tenter_core::making::zip::{Edge, ZipEnds};
+use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::deed::Refused;
 use crate::error::Error;
-use crate::finding::fit::{RoleFit, Stock};
+use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::part::part;
 use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
-use crate::finding::size::Sized;
-use crate::input::{self, Field, Why, Wrong, amount::cloth};
+use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
+use crate::input::synonym::SEAM;
+use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::json::plan as plan_json;
-use crate::log::Pattern;
+use crate::log::{Id, Pattern, Role};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
@@ -33,20 +34,25 @@ pub fn plan<'a>(
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
 ) -> Result<ViewPlan, Error> {
-    let chosen = choose(args, (pattern, view), roles, read)?;
+    let chosen = choose(args, (pattern, view), roles, (read, confidence))?;
     let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
     let kind = kind(args, &chosen)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.unwrap_or_else(|| usual_ends(kind)), input::unit_of(text));
-        notions
-            .zip(edge, ends, typed, typed.unwrap_or(unit))
-            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+        let typed = shown_in(unit, text);
+        let wanted = ZipWanted {
+            edge: Edge::measured(edge),
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
+            garment: kind.map(|kind| kind.kind),
+            growth: None,
+            by_inch: typed == Unit::Inch,
+        };
+        notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
-        elastic(text, &mut notions, confidence)?;
+        elastic(text, &mut notions, confidence, unit)?;
     }
     let job = Job {
         for_child: args.child,
@@ -77,7 +83,7 @@ fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
-    read: &dyn Read,
+    (read, confidence): (&dyn Read, Confidence),
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
@@ -89,7 +95,7 @@ fn choose<'a>(
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
-    let choose = |fit: RoleFit<'a>| {
+    let choose = |fit: RoleFit<'a>| -> (&'a Role, Option<Candidate<'a>>) {
         let fabric = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, fabric)| *fabric);
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
@@ -97,9 +103,21 @@ fn choose<'a>(
             // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
-        Chosen { role: fit.role, candidate }
+        (fit.role, candidate)
     };
-    Ok(roles.into_iter().map(choose).collect())
+    let (mut taken, mut without) = (Vec::new(), Vec::new());
+    let order: Vec<Id> = roles.iter().map(|fit| fit.role.id).collect();
+    for (role, candidate) in roles.into_iter().map(choose) {
+        match candidate {
+            Some(candidate) => taken.push((role, candidate)),
+            None => without.push(Chosen { role, candidate: None }),
+        }
+    }
+    fit::together::share(&mut taken, confidence);
+    let taken = taken.into_iter().map(|(role, candidate)| Chosen { role, candidate: Some(candidate) });
+    let mut chosen: Vec<Chosen<'a>> = taken.chain(without).collect();
+    chosen.sort_by_key(|chosen| order.iter().position(|id| *id == chosen.role.id));
+    Ok(chosen)
 }
 
 /// The garment: what the kind usually has, what the roles and options show that it has, and what was asked for.
@@ -118,7 +136,9 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
         Part::Yoke => Some(Detail::Yoke),
         Part::Panel => Some(Detail::Panels),
         Part::Waistband => Some(Detail::Waistband),
-        Part::Rib | Part::HemBand => Some(Detail::RibBands),
+        // The rib of a T-shirt is its neckband.
+        Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
+        Part::HemBand => Some(Detail::RibBands),
         _ => None,
     });
     let by_option = [
@@ -139,12 +159,6 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
     Ok(Some(WantedKind { kind, details }))
 }
 
-/// How the zip of a garment ends.
-fn usual_ends(kind: Option<WantedKind>) -> ZipEnds {
-    let is_closed = kind.is_some_and(|kind| kind.details.has(Detail::Fly) || kind.details.has(Detail::ClosedZip));
-    if is_closed { ZipEnds::Closed } else { ZipEnds::Open }
-}
-
 /// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or
 /// `main+panel=60cm crosswise/bias`.
 fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<SeamWanted>, Error> {
@@ -152,12 +166,16 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
     for text in &args.seam {
         let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
         let (roles, rest) = text.rsplit_once('=').ok_or_else(wrong)?;
+        let (roles, name) = match roles.rsplit_once(':') {
+            Some((roles, name)) => (roles, Some(SEAM.read(Field::Seam, name)?)),
+            None => (roles, None),
+        };
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
         let (length, grains) = match rest.trim().rsplit_once(' ') {
             Some((length, words))
                 if words.chars().all(|c| c.is_alphabetic() || "/-".contains(c)) && words.len() > 3 =>
             {
-                (length, Some(grains(words).ok_or_else(wrong)?))
+                (length, Some(making::grains(words).map_err(|_| wrong())?))
             }
             _ => (rest, None),
         };
@@ -170,25 +188,24 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
             let place = names.iter().position(|known| *known == name);
             Ok::<_, Error>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
         };
-        seams.push(SeamWanted { roles: [place(one)?, place(other)?], length, grains });
+        seams.push(SeamWanted { roles: [place(one)?, place(other)?], name, length, grains });
     }
     Ok(seams)
 }
 
-/// The grain of both sides, or of each.
-fn grains(words: &str) -> Option<[Grain; 2]> {
-    let (one, other) = words.split_once('/').unwrap_or((words, words));
-    let grain = |word| input::synonym::GRAIN.typed(word);
-    Some([grain(one)?, grain(other)?])
+/// The unit of what is sized: that of the text where it was said, else the one that was typed.
+fn shown_in(unit: Unit, typed: &str) -> Unit {
+    if unit == Unit::default() { input::unit_of(typed).unwrap_or(Unit::Cm) } else { unit }
 }
 
 /// `soft waist 76cm`.
-fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
+fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) -> Result<(), Error> {
     let (kind, place, measure) = input::size::elastic(text)?;
     let length = cloth(Field::Elastic, measure)?;
-    let unit = input::unit_of(measure).unwrap_or_default();
-    let judged = sized.elastic((kind, place), length, None, confidence, unit);
+    let unit = shown_in(unit, measure);
+    let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
+    let judged = sized.elastic(&wanted, confidence, unit);
     judged
-        .and_then(|()| sized.casing(kind, None, false, unit))
+        .and_then(|()| sized.casing(kind, None, (false, false), unit))
         .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

@@ -1,6 +1,7 @@
 //! Finds what was meant by a tag, a name or the end of an identifier.
 
 use super::{Refused, Thing};
+use crate::input::Field;
 use crate::input::named::{Named, named};
 use crate::input::synonym::is;
 use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
@@ -250,18 +251,18 @@ pub fn roles<'p>(pattern: &'p Pattern, view: &'p str, wanted: &[String]) -> Resu
     Ok(pattern.view(view).filter(|role| ids.is_empty() || ids.contains(&role.id)).collect())
 }
 
-/// The test of a cloth that is meant by the last letters of its identifier, retired or not.
+/// The test of a cloth that is meant by the last letters of its identifier, retired or not; `field` is what was typed.
 ///
 /// # Errors
 ///
 /// Letters that mean none, or several.
-pub fn test_of(read: &dyn Read, fabric: &Fabric, text: &str, retire: bool) -> Result<StoredTest, Refused> {
+pub fn test_of(read: &dyn Read, fabric: &Fabric, text: &str, field: Field) -> Result<StoredTest, Refused> {
     let ending = text.trim().to_uppercase();
     let mut tests = read.tests(WhichTests::Of(fabric.id))?;
     tests.retain(|test| !ending.is_empty() && test.id.to_string().ends_with(&ending));
     let ids = tests.iter().map(|test| test.id).collect();
     match tests.pop() {
         Some(test) if tests.is_empty() => Ok(test),
-        _ => Err(Refused::TestOf { tag: fabric.tag, text: text.to_owned(), retire, ids }),
+        _ => Err(Refused::TestOf { tag: fabric.tag, text: text.to_owned(), field, ids }),
     }
 }

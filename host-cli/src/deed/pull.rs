@@ -6,6 +6,7 @@ use tenter_core::Unit;
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
 use crate::input::row::{self, Part, Row};
+use crate::input::synonym::GRAIN;
 use crate::input::{
     CheckInput, Field, Known, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants, Wrong, check, when,
 };
@@ -108,6 +109,22 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
     Ok(store.add(&[fact])?.first().map_or(id, |entry| entry.id))
 }
 
+/// Puts the grain of a stored test right; hands back its cloth and the test with its new grain.
+///
+/// # Errors
+///
+/// No such cloth or test, a word that is no grain, or the grain that it has.
+pub fn regrain(read: &dyn Read, which: &str, text: &str, grain: &str) -> Done<(Fabric, StoredTest)> {
+    let grain = GRAIN.read(Field::Grain, grain)?;
+    let fabric = find::fabric(read, which)?;
+    let mut test = find::test_of(read, &fabric, text, Field::Regrain)?;
+    if test.said.test.grain() == grain {
+        return Err(Refused::SameGrain { text: text.to_owned(), grain });
+    }
+    test.said.test = test.said.test.with_grain(grain);
+    Ok((vec![Fact::TestRegrained { test: test.id, grain }], (fabric, test)))
+}
+
 /// Takes a stored test out of account, or back; hands back its cloth and itself.
 ///
 /// # Errors
@@ -116,7 +133,7 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
 pub fn set_retired(read: &dyn Read, which: &str, text: &str, retire: bool, note: &str) -> Done<(Fabric, StoredTest)> {
     let note = short(Field::Note, note)?;
     let fabric = find::fabric(read, which)?;
-    let test = find::test_of(read, &fabric, text, retire)?;
+    let test = find::test_of(read, &fabric, text, if retire { Field::Retire } else { Field::Return })?;
     if test.dropped == retire {
         return Err(Refused::Already { text: text.to_owned(), retire });
     }

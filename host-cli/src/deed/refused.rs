@@ -3,7 +3,7 @@
 use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::{Length, Unit};
 
-use crate::input::{Doubted, Wrong};
+use crate::input::{Doubted, Field, Wrong};
 use crate::log::Id;
 use crate::store::StoreError;
 
@@ -63,6 +63,9 @@ pub enum Refused {
     /// A seam with a role that is not on the sheet.
     #[error("role not on the sheet")]
     NotOnSheet(String),
+    /// A cloth that is interfacing, which is no side of a seam.
+    #[error("interfacing in a seam")]
+    Interfacing(u16),
     /// A garment of this kind never has this.
     #[error("no such detail")]
     NeverHas(GarmentKind, Detail),
@@ -90,6 +93,26 @@ pub enum Refused {
         /// The unit it was typed in.
         unit: Unit,
     },
+    /// The cloth was not bought, or lay in no shop before.
+    #[error("not bought")]
+    NotBought(u16),
+    /// Something was cut off since it was bought.
+    #[error("cut since")]
+    CutSince(u16),
+    /// Nothing was cut off that could be put right.
+    #[error("nothing cut")]
+    NothingCut(u16),
+    /// No washing marks that could be taken back.
+    #[error("no washing marks")]
+    NothingWashed(u16),
+    /// The test has this grain already.
+    #[error("same grain")]
+    SameGrain {
+        /// What was typed.
+        text: String,
+        /// The grain.
+        grain: tenter_core::Grain,
+    },
     /// No test has this identifier.
     #[error("no such test")]
     NoTest(String),
@@ -108,8 +131,8 @@ pub enum Refused {
         tag: u16,
         /// What was typed.
         text: String,
-        /// Whether it was to be retired, else returned.
-        retire: bool,
+        /// What it was typed for.
+        field: Field,
         /// The tests that end so.
         ids: Vec<Id>,
     },
@@ -205,6 +228,14 @@ pub enum Refused {
     /// A draft that cannot be read.
     #[error("damaged draft")]
     DamagedDraft(u16),
+    /// Several unfinished tests, of which none was named.
+    #[error("several drafts")]
+    SeveralDrafts {
+        /// The tag of the cloth.
+        tag: u16,
+        /// How many there are.
+        count: usize,
+    },
     /// A cloth without a draft that could be resumed.
     #[error("no draft")]
     NoDraft {

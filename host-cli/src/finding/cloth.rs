@@ -1,8 +1,9 @@
 //! What the log knows of a cloth, gathered to be shown.
 
 use tenter_core::components::SESSION_DOF;
+use tenter_core::making::washing::Washing;
 use tenter_core::{
-    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
+    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
 };
 
 use super::fit::{Stock, known};
@@ -216,17 +217,25 @@ impl<'a> Shown<'a> {
         suits
     }
 
+    /// The figures of the grain that comes back worst; none where nothing was read after release.
+    #[must_use]
+    pub fn comes_back_worst(&self) -> Option<&Figures> {
+        let graded = |figures| Some((Rebound::of(figures, self.confidence)?.grade, figures));
+        let all = self.standing.iter().filter(|standing| standing.doubts.is_empty());
+        all.filter_map(|standing| graded(&standing.figures)).max_by_key(|(grade, _)| *grade).map(|(_, figures)| figures)
+    }
+
     /// How the ± was found, of the grain that rests most on the person's own tests; none where nothing was measured.
     #[must_use]
     pub fn repeatability(&self) -> Option<TrustOrigin> {
         self.standing.iter().map(|standing| standing.repeatability).max_by(|a, b| a.own.total_cmp(&b.own))
     }
 
-    /// The change by washing along and across, as far as it was measured.
+    /// How it stands to the wash along and across, with what the marks say.
     #[must_use]
-    pub fn washing(&self) -> Vec<(Grain, Figure)> {
-        let change = |grain| Some((grain, known::washing(self.fabric, grain)?));
-        [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
+    pub fn washing(&self) -> [(Grain, Washing, Option<Figure>); 2] {
+        let stands = |grain| (grain, known::at_wash(self.fabric, grain), known::washing(self.fabric, grain));
+        [Grain::Lengthwise, Grain::Crosswise].map(stands)
     }
 
     /// Whether a test counts.

@@ -5,7 +5,7 @@ use tenter_core::making::handling::{self, Needle, SeamUse, Sewing};
 use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Scatter};
 
 use crate::finding::cloth::{Shown, Standing};
-use crate::finding::fit::{Stock, known};
+use crate::finding::fit::{Stock, asked, known};
 use crate::log::{Role, StoredTest};
 
 /// Stretch along one grain.
@@ -135,7 +135,7 @@ impl Course {
             grain: standing.grain,
             readings: Reading::all(test, scatter),
             to_come: to_come(test),
-            at_most: beside.and_then(|role| role.demand.growth_at_most),
+            at_most: beside.and_then(|role| asked::demand(role).growth_at_most),
         }
     }
 

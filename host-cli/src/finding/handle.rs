@@ -42,8 +42,10 @@ impl HandleTopic {
 pub enum SeamAt {
     /// Straight, along a grain.
     Along(Grain),
-    /// Crotch and underarm.
-    Strained,
+    /// The crotch.
+    Crotch,
+    /// The underarm.
+    Underarm,
     /// The shoulder.
     Shoulder,
     /// The neck, and the armhole of a garment without sleeves.
@@ -64,7 +66,7 @@ impl SeamAt {
         let is_knit = cloth.construction == Construction::Knit;
         match self {
             Self::Along(grain) => SeamUse { runs: Runs::along(grain), ..straight },
-            Self::Strained => SeamUse { runs: Runs::Around, curved: true, strained: true, ..straight },
+            Self::Crotch | Self::Underarm => SeamUse { runs: Runs::Around, curved: true, strained: true, ..straight },
             Self::Shoulder => SeamUse { runs: Runs::Slanting, held: true, asked: None, ..straight },
             Self::Neck => SeamUse { runs: Runs::Around, curved: true, passes: is_knit, enclosed: !is_knit, ..straight },
             Self::Hem => SeamUse { runs: Runs::Crosswise, ..straight },
@@ -160,7 +162,7 @@ impl Handled {
             None => vec![SeamAt::Along(Grain::Lengthwise), SeamAt::Along(Grain::Crosswise)],
         };
         let above = if has_shoulders(wanted.garment) { [SeamAt::Shoulder, SeamAt::Neck].as_slice() } else { &[] };
-        let seams = |more: &[SeamAt]| [straight.as_slice(), &[SeamAt::Strained], more].concat();
+        let seams = |more: &[SeamAt]| [straight.as_slice(), strained(wanted.garment), more].concat();
         let asked = |at: SeamAt| at.asked(cloth, wanted);
         let mut lines = vec![Handle::Needle(handling::needle(cloth)), Handle::Thread(handling::thread(cloth))];
         let sewn = |at| Some(handling::sewing(cloth, &asked(at)));
@@ -174,12 +176,38 @@ impl Handled {
         lines.extend(same(&seams(above), trimming).into_iter().map(|(at, one)| Handle::Trimming(at, one)));
         let stay = |at| handling::stay(cloth, &asked(at));
         lines.extend(same(&seams(above), stay).into_iter().map(|(at, one)| Handle::Stay(at, one)));
-        lines.extend(places(cloth));
-        lines.extend(handling::practices(cloth).into_iter().map(Handle::Machine));
+        lines.extend(places(cloth, wanted.garment));
+        lines.extend(handling::practices(cloth, wanted.garment).into_iter().map(Handle::Machine));
         lines.extend(wanted.layers.iter().map(|(layer, layered)| Handle::Layer(*layer, *layered)));
         let answer = wanted.layers.iter().map(|(_, layered)| layered.answer).reduce(Answer::worse);
         let most = cloth.most_stretch().map(|figure| figure.ratio);
         Self { most, lines, answer, confidence: wanted.confidence }
+    }
+}
+
+/// The seams of a garment at which the body pulls.
+const fn strained(garment: Option<GarmentKind>) -> &'static [SeamAt] {
+    match garment {
+        Some(GarmentKind::Skirt) => &[],
+        Some(GarmentKind::Trousers | GarmentKind::Jeans | GarmentKind::Leggings) => &[SeamAt::Crotch],
+        Some(GarmentKind::Swimwear) | None => &[SeamAt::Crotch, SeamAt::Underarm],
+        Some(_) => &[SeamAt::Underarm],
+    }
+}
+
+/// The places that a kind of garment may have, beside its seams.
+const fn usual_places(garment: GarmentKind) -> &'static [Place] {
+    use Place::{BiasHem, Buttonhole, Eyelet, Facing, FrontFacing, Gathers, Pocket, Zip};
+    match garment {
+        GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear => {
+            &[Pocket, Buttonhole, Eyelet, FrontFacing, Facing]
+        }
+        GarmentKind::HoodedPullover => &[Pocket, Eyelet],
+        GarmentKind::Skirt => &[Pocket, Gathers, Buttonhole, Zip, Facing, BiasHem],
+        GarmentKind::Trousers | GarmentKind::Jeans => &[Pocket, Buttonhole, Zip, Facing],
+        GarmentKind::Shirt => &[Pocket, Gathers, Buttonhole, FrontFacing],
+        GarmentKind::Dress => &[Pocket, Gathers, Buttonhole, Zip, Facing, BiasHem],
+        GarmentKind::TShirt | GarmentKind::Leggings | GarmentKind::Swimwear => &[],
     }
 }
 
@@ -216,8 +244,10 @@ fn is_sewn_alike(one: &Sewing, other: &Sewing) -> bool {
 }
 
 /// What is done at the places of a garment; the same at several places is one line.
-fn places(cloth: &Cloth) -> Vec<Handle> {
-    let places: Vec<PlaceLine> = Place::ALL.into_iter().filter_map(|place| handling::at(cloth, place)).collect();
+fn places(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<Handle> {
+    let places =
+        Place::ALL.into_iter().filter(|place| garment.is_none_or(|garment| usual_places(garment).contains(place)));
+    let places: Vec<PlaceLine> = places.filter_map(|place| handling::at(cloth, place)).collect();
     let same = |one: &PlaceLine, next: &PlaceLine| {
         (one.what, one.source, is_for_any(one)) == (next.what, next.source, is_for_any(next))
     };

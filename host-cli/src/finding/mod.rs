@@ -1,5 +1,6 @@
 //! What is found: owned data with reasons.
 
+pub mod amounts;
 pub mod axis;
 pub mod check;
 pub mod cloth;

@@ -47,16 +47,15 @@ impl CheckInput {
     ///
     /// [`TestError::NoPull`] without a pull.
     pub fn evaluate(&self) -> Result<Evaluation, TestError> {
-        let evaluation = Evaluation::of(&self.test, &self.demand, &self.rules)?;
-        if self.as_read {
-            return Ok(evaluation);
-        }
         let Known { construction, width } = self.known;
         let demand = Some(&self.demand);
         let context = Context { construction, cloth_width: width, demand, bare: self.bare.is_some() };
+        if !self.as_read && !self.stored {
+            return Evaluation::believed(&self.test, &self.demand, &self.rules, &context);
+        }
         let mut doubts = implausible(&self.test, &context);
-        doubts.retain(|doubt| !self.stored || doubt.is_about_demand());
-        Ok(evaluation.with_doubts(&doubts))
+        doubts.retain(|doubt| !self.as_read && doubt.is_about_demand());
+        Ok(Evaluation::of(&self.test, &self.demand, &self.rules)?.with_doubts(&doubts))
     }
 
     /// Refuses what cloth of this construction does not give, and says whether the rest should be believed; a person who

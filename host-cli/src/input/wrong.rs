@@ -92,6 +92,14 @@ pub enum Field {
     Length,
     /// Mass per area.
     Mass,
+    /// What was done to its surface.
+    Finish,
+    /// How it falls.
+    Drape,
+    /// What it is made for.
+    Purpose,
+    /// Its colour.
+    Colour,
     /// Where a cloth lies.
     Place,
     /// The shop in which it was seen.
@@ -114,6 +122,8 @@ pub enum Field {
     Role,
     /// A kind of garment that asks.
     Garment,
+    /// The garment that a view is.
+    Kind,
     /// A movement of the body that asks.
     Movement,
     /// The grain that goes round the body.
@@ -148,12 +158,22 @@ pub enum Field {
     ElasticWidth,
     /// The edge that a zip closes.
     Zip,
+    /// What the hem takes of that edge.
+    ZipHem,
+    /// What the neck takes of that edge.
+    ZipNeck,
+    /// The edge that a drawcord draws in.
+    Cord,
+    /// The width of a drawcord.
+    CordWidth,
     /// The identifier of a test.
     Id,
     /// The test that is retired.
     Retire,
     /// The test that is returned.
     Return,
+    /// The test whose grain is put right.
+    Regrain,
     /// All readings of a test in one text.
     Readings,
     /// The number of a handheld.
@@ -254,6 +274,8 @@ pub enum Why {
     PriceAtHome,
     /// A cloth that lies at home cannot be bought.
     AtHome,
+    /// A shop that is none.
+    NotAShop,
     /// A recovered length without the time.
     NoTime,
     /// Growth and recovery asked at two times.
@@ -325,6 +347,8 @@ pub enum Why {
     NotAnElastic,
     /// Not two roles with a length.
     NotASeam,
+    /// Not two masses per area with two dots between.
+    NotAMassRange,
     /// Not a role with a tag.
     NotAUse,
     /// A shrinkage is needed to say how much to buy.

@@ -6,7 +6,7 @@ use tenter_core::{Figure, Figures, Length, Note, Widening};
 use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Entry, Fabric, MassPerArea, Shop, StoredTest};
+use crate::log::{Device, Drape, Entry, Fabric, Finish, MassPerArea, Purpose, Shop, StoredTest};
 
 /// A cloth.
 #[derive(Debug, Serialize)]
@@ -19,6 +19,11 @@ pub struct FabricJson<'a> {
     width_mm: Option<f64>,
     length_mm: Option<f64>,
     g_per_m2: Option<f64>,
+    finish: Option<&'static str>,
+    drape: Option<&'static str>,
+    purpose: Option<&'static str>,
+    one_way: bool,
+    colour: &'a str,
     place: &'a str,
     note: &'a str,
     washed: bool,
@@ -38,6 +43,11 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
             g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
+            finish: fabric.finish.map(Finish::word),
+            drape: fabric.drape.map(Drape::word),
+            purpose: fabric.purpose.map(Purpose::word),
+            one_way: fabric.one_way,
+            colour: &fabric.colour,
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,

@@ -38,12 +38,14 @@ impl Entry {
             Fact::FabricChanged { fabric, .. }
             | Fact::FabricCut { fabric, .. }
             | Fact::FabricWashed { fabric, .. }
+            | Fact::FabricRetracted { fabric, .. }
             | Fact::FabricDropped { fabric, .. }
             | Fact::FabricRestored { fabric } => Subject::Fabric(*fabric),
             Fact::TestStored(_) => Subject::Test(self.id),
-            Fact::TestAssigned { test, .. } | Fact::TestDropped { test, .. } | Fact::TestRestored { test } => {
-                Subject::Test(*test)
-            }
+            Fact::TestAssigned { test, .. }
+            | Fact::TestRegrained { test, .. }
+            | Fact::TestDropped { test, .. }
+            | Fact::TestRestored { test } => Subject::Test(*test),
             Fact::UnitsSet { .. } => Subject::Log(self.id),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
@@ -120,6 +122,13 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },
+    /// A cut or washing marks were stored by mistake: that entry counts no more.
+    FabricRetracted {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that is taken back.
+        entry: Id,
+    },
     /// A cloth left the stash.
     FabricDropped {
         /// The cloth.
@@ -141,6 +150,13 @@ pub enum Fact {
         test: Id,
         /// The cloth.
         fabric: Id,
+    },
+    /// A test was pulled along another grain than it says.
+    TestRegrained {
+        /// The test.
+        test: Id,
+        /// The grain.
+        grain: Grain,
     },
     /// A test was taken out of account.
     TestDropped {

@@ -3,6 +3,7 @@
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 pub use tenter_core::Construction;
+use tenter_core::making::care::Described;
 pub use tenter_core::making::care::{Drape, Finish, Purpose};
 use tenter_core::{Grain, Length};
 
@@ -126,6 +127,12 @@ impl Fabric {
         }
     }
 
+    /// What is known of it, as washing and care take it.
+    #[must_use]
+    pub fn described(&self) -> Described<'_> {
+        Described { fibre: &self.fibre, name: &self.name, construction: self.construction, finish: self.finish }
+    }
+
     /// Changes what `change` names and leaves the rest.
     pub fn apply(&mut self, change: FabricChange) {
         let FabricChange {
@@ -144,6 +151,7 @@ impl Fabric {
             place,
             note,
             washed,
+            after_wash: _,
             shop,
         } = change;
         set(&mut self.tag, tag);
@@ -221,6 +229,9 @@ pub struct FabricChange {
     /// Whether it was washed since it came home.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub washed: Option<bool>,
+    /// Whether length and width are what the wash left of those before, by the marks.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub after_wash: bool,
     /// Where it was seen; null once it was bought.
     #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub shop: Option<Option<Shop>>,

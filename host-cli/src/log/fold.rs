@@ -3,19 +3,22 @@
 //! Entries of another subject, or that come before the one that adds it, count for nothing; so a log of which a part
 //! is missing is still read, and becomes whole when the part arrives.
 
+use std::collections::HashSet;
+
 use tenter_core::{Grain, Length};
 
 use super::entry::{Entry, Fact};
-use super::fabric::{Fabric, FabricChange};
-use super::json::Mm;
+use super::fabric::Fabric;
+use super::id::Id;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
 use super::tested::StoredTest;
 
 /// The cloth that these entries make.
 #[must_use]
 pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
+    let retracted = retracted(&entries);
     let mut fabric: Option<Fabric> = None;
-    for entry in entries {
+    for entry in entries.into_iter().filter(|entry| counts(entry, &retracted)) {
         match (entry.fact, &mut fabric) {
             (Fact::FabricAdded(said), None) => {
                 let mut new = Fabric::named(entry.id, 0, "");
@@ -52,6 +55,29 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
     fabric
 }
 
+/// The entries that were taken back.
+#[must_use]
+pub fn retracted(entries: &[Entry]) -> HashSet<Id> {
+    let of = |entry: &Entry| match entry.fact {
+        Fact::FabricRetracted { entry, .. } => Some(entry),
+        _ => None,
+    };
+    entries.iter().filter_map(of).collect()
+}
+
+/// Whether an entry counts: only cuts and washing marks can be taken back.
+fn counts(entry: &Entry, retracted: &HashSet<Id>) -> bool {
+    let can_be = matches!(entry.fact, Fact::FabricCut { .. } | Fact::FabricWashed { .. });
+    !(can_be && retracted.contains(&entry.id))
+}
+
+/// The entries that can be taken back and were not, in order.
+pub fn standing(entries: &[Entry]) -> impl Iterator<Item = &Entry> {
+    let retracted = retracted(entries);
+    let can_be = |entry: &&Entry| matches!(entry.fact, Fact::FabricCut { .. } | Fact::FabricWashed { .. });
+    entries.iter().filter(can_be).filter(move |entry| counts(entry, &retracted))
+}
+
 /// What is left of a length. Two people who each cut the same length in their own log leave nothing, not less.
 fn less(had: Length, cut: Length) -> Length {
     Length::from_steps(had.steps().saturating_sub(cut.steps()).max(0))
@@ -60,19 +86,21 @@ fn less(had: Length, cut: Length) -> Length {
 /// How the length on hand came to be: after each entry that touches it, in order.
 #[must_use]
 pub fn lengths(entries: &[Entry]) -> Vec<(usize, Option<Length>)> {
-    let mut now: Option<Length> = None;
     let mut steps = Vec::new();
     for (index, entry) in entries.iter().enumerate() {
-        let said = |change: &FabricChange| change.length.map(|length| length.map(|Mm(length)| length));
-        match &entry.fact {
-            Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => match said(change) {
-                Some(length) => now = length,
-                None => continue,
-            },
-            Fact::FabricCut { length, .. } => now = now.map(|had| less(had, *length)),
-            _ => continue,
+        let touches = match &entry.fact {
+            Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => change.length.is_some(),
+            Fact::FabricCut { .. } => true,
+            Fact::FabricRetracted { entry: back, .. } => {
+                entries.iter().any(|one| one.id == *back && matches!(one.fact, Fact::FabricCut { .. }))
+            }
+            _ => false,
+        };
+        if touches {
+            // A cut that is taken back later was off at the time.
+            let so_far = entries.get(..=index).unwrap_or_default().to_vec();
+            steps.push((index, fabric(so_far).and_then(|fabric| fabric.length)));
         }
-        steps.push((index, now));
     }
     steps
 }
@@ -85,6 +113,9 @@ pub fn test(entries: Vec<Entry>) -> Option<StoredTest> {
         match (entry.fact, &mut test) {
             (Fact::TestStored(said), None) => test = Some(StoredTest { id: entry.id, said, dropped: false }),
             (Fact::TestAssigned { fabric, .. }, Some(test)) => test.said.fabric = Some(fabric),
+            (Fact::TestRegrained { grain, .. }, Some(test)) => {
+                test.said.test = test.said.test.clone().with_grain(grain)
+            }
             (Fact::TestDropped { .. }, Some(test)) => test.dropped = true,
             (Fact::TestRestored { .. }, Some(test)) => test.dropped = false,
             _ => {}
@@ -149,7 +180,9 @@ fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
 
 #[cfg(test)]
 mod tests {
+    use super::super::fabric::FabricChange;
     use super::super::id::Ids;
+    use super::super::json::Mm;
     use super::*;
 
     fn metres(mm: i16) -> Option<Option<Mm>> {
@@ -168,6 +201,49 @@ mod tests {
         assert_eq!(fabric(entries.clone()).unwrap().length, Some(Length::ZERO));
         let steps: Vec<_> = lengths(&entries).into_iter().map(|(_, length)| length.map(Length::steps)).collect();
         assert_eq!(steps, [2000, 1200, 0].map(|mm| Some(mm * 1600)));
+    }
+
+    /// A cut that is taken back was off in the meantime, and a length that was measured after it stays.
+    #[test]
+    fn a_cut_that_is_taken_back_was_never_made() {
+        let mut ids = Ids::default();
+        let (added, cut) = (ids.next(), ids.next());
+        let said = FabricChange { length: metres(2000), ..FabricChange::default() };
+        let cut_off = Fact::FabricCut { fabric: added, length: Length::from_mm(800), note: String::new() };
+        let mut entries = vec![Entry::new(added, Fact::FabricAdded(said)), Entry::new(cut, cut_off)];
+        let back = Fact::FabricRetracted { fabric: added, entry: cut };
+        entries.push(Entry::new(ids.next(), back.clone()));
+        assert_eq!(fabric(entries.clone()).unwrap().length, Some(Length::from_mm(2000)));
+        assert_eq!(standing(&entries).count(), 0);
+        let steps: Vec<_> = lengths(&entries).into_iter().map(|(_, length)| length.map(Length::steps)).collect();
+        assert_eq!(steps, [2000, 1200, 2000].map(|mm| Some(mm * 1600)));
+        let measured = FabricChange { length: metres(1100), ..FabricChange::default() };
+        entries.insert(2, Entry::new(ids.next(), Fact::FabricChanged { fabric: added, change: measured }));
+        assert_eq!(fabric(entries).unwrap().length, Some(Length::from_mm(1100)));
+    }
+
+    #[test]
+    fn marks_that_are_taken_back_leave_those_before() {
+        let mut ids = Ids::default();
+        let added = ids.next();
+        let washed = |after| Fact::FabricWashed {
+            fabric: added,
+            grain: Grain::Lengthwise,
+            marks: super::super::WashMarks {
+                before: Length::from_mm(500),
+                after: Length::from_mm(after),
+                division: Length::from_mm(1),
+            },
+            note: String::new(),
+        };
+        let mut entries = vec![Entry::new(added, Fact::FabricAdded(FabricChange::default()))];
+        entries.extend([485, 400].map(|after| Entry::new(ids.next(), washed(after))));
+        let slip = entries[2].id;
+        entries.push(Entry::new(ids.next(), Fact::FabricRetracted { fabric: added, entry: slip }));
+        assert_eq!(fabric(entries.clone()).unwrap().washed_lengthwise.unwrap().after, Length::from_mm(485));
+        // Nothing but cuts and marks can be taken back.
+        entries.push(Entry::new(ids.next(), Fact::FabricRetracted { fabric: added, entry: added }));
+        assert!(fabric(entries).is_some());
     }
 
     #[test]
@@ -211,6 +287,8 @@ mod tests {
             Fact::RoleAdded { pattern: id, change: role },
             Fact::PatternAdded(PatternChange::default()),
             Fact::TestAssigned { test: id, fabric: id },
+            Fact::TestRegrained { test: id, grain: Grain::Bias },
+            Fact::FabricRetracted { fabric: id, entry: id },
             Fact::UnitsSet { units: tenter_core::Unit::Inch },
         ] {
             let entry = Entry::new(ids.next(), fact);

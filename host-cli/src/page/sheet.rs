@@ -1,13 +1,13 @@
 //! The plan of a view as a page: from cutting to finishing.
 
 use askama::Template;
-use tenter_core::Unit;
+use tenter_core::{Confidence, Unit};
 
 use super::{rendered, together};
 use crate::finding::plan::{PlanPart, PlanTopic, Planned, ViewPlan};
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
-use crate::words::plan::{garment, missing, section, takes};
+use crate::words::plan::{garment, missing, poorly, section, takes};
 use crate::words::{answer, terms};
 
 /// A role with what was chosen for it.
@@ -68,23 +68,24 @@ pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit
     let role = |(place, planned): (usize, &Planned)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
-        chosen: chosen(planned, gauges.get(place).cloned().unwrap_or_default(), unit),
+        chosen: chosen(planned, gauges.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
     };
     rendered(&Page {
         title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
         made: format!("Plan from cutting to finishing, made {made}."),
-        garment: garment(plan).map(|text| together(&text)).unwrap_or_default(),
+        garment: garment(plan).map(|text| format!("It is {}.", together(&text))).unwrap_or_default(),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
         trust: format!("Answers are {}\u{a0}% sure.", terms::whole(plan.confidence.percent())),
     })
 }
 
-fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
+fn chosen(planned: &Planned, gauge: String, confidence: Confidence, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
-    let why = [chance(taken.answer, taken.chance, taken.disagrees), takes(planned, unit), missing(planned, unit)];
+    let chance = chance(taken.answer, taken.chance, taken.disagrees);
+    let why = [chance, poorly(planned, confidence), takes(planned, unit), missing(planned, unit)];
     Some(Chosen {
         tag: taken.cloth.tag,
         name: taken.cloth.name.clone(),

@@ -39,7 +39,7 @@ pub fn growth(shown: &Shown<'_>, course: &Course) -> Picture {
 pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) -> Picture {
     let stretch = |fabric: &Fabric, grain| known::stretch(fabric, grain, stock).ok();
     let candidates = role.map(|fit| {
-        let considered = fit.candidates.iter().filter(|one| one.reason != Reason::Construction);
+        let considered = fit.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
         considered.map(|one| (one.fabric, Some(one.answer))).collect()
     });
     let mut shown: Vec<(&Fabric, Option<Answer>)> =
@@ -80,7 +80,7 @@ fn with_card<T>(shown: &Shown<'_>, facts: &CardFacts, draw: impl FnOnce(&Card<'_
     draw(&Card {
         tag: &fabric.tag.to_string(),
         name: &fabric.name,
-        fibre: &fabric.fibre,
+        fibre: &words::made_of(fabric),
         width: fabric.width,
         length: fabric.length,
         mass: &fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),

@@ -162,6 +162,13 @@ pub trait Drafts {
     /// A log that cannot be read.
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError>;
 
+    /// What is kept under names that begin with `name` and a slash, in the order of those names.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError>;
+
     /// Keeps a text under a name, or forgets it.
     ///
     /// # Errors

@@ -11,6 +11,7 @@ use crate::text::lines::{Lines, style};
 use crate::text::table::{self, Column};
 use crate::words::answer::Tone;
 use crate::words::cloth as words;
+use crate::words::figures as figure_words;
 use crate::words::terms::{bare_figure, duration, garment};
 use crate::words::{check, counts, quantity, washing};
 
@@ -80,6 +81,10 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     for grain in shown.unmeasured() {
         text.row(grain.word(), &words::not_measured(fabric, grain));
     }
+    if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| figure_words::ruled_out(worst, shown.confidence))
+    {
+        text.row("suits", &ruled_out);
+    }
     for suit in shown.suits() {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));
     }
@@ -113,9 +118,13 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        text.row("washing", &format!("{} {}", line.about, line.text));
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            text.row("washing", &format!("{} {}", line.about, line.text));
+        }
+    }
+    for line in words::care(fabric) {
+        text.row(line.about, &line.text);
     }
 }
 
@@ -162,7 +171,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             test.id.short(),
             quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
-            said.test.gauge().show(shown.unit).to_string(),
+            quantity::reading(said.test.gauge(), shown.unit),
             said.test.pulls().len().to_string(),
             figure(figures.map(|figures| figures.stretch)),
             figure(figures.and_then(|figures| figures.rest).map(|rest| rest.growth)),

@@ -13,7 +13,7 @@ pub fn render(plan: &ViewPlan, why: bool, unit: Unit, columns: usize) -> String 
     let mut text = Lines::new(columns);
     text.words(&format!("{}: plan", titled(&plan.pattern, &plan.view)));
     if let Some(garment) = garment(plan) {
-        text.words(&garment);
+        text.words(&format!("{garment}; change it with --with and --without"));
     }
     for section in sections(plan, unit) {
         text.blank();

@@ -4,13 +4,14 @@ use tenter_core::making::handling::{
     Basis, Do, FinishLine, FinishReason, Instead, Layer, Layered, Needle, NeedlePoint, Place, Practice, SeamAllowance,
     SeamFinish, Sewing, Sewn, Stay, Thread, ThreadFibre, Trimming,
 };
+use tenter_core::making::printed::Printed;
 use tenter_core::making::stitch::Stitch;
-use tenter_core::{Answer, Confidence, Decimal, Grain, Length, Ratio, Unit};
+use tenter_core::{Answer, Confidence, Decimal, Grain, Ratio, Unit};
 
 use crate::finding::handle::{Handle, Handled, SeamAt};
 use crate::words::advice::Spoken;
 use crate::words::pair::stitch;
-use crate::words::quantity::seam_unit;
+use crate::words::quantity::printed;
 use crate::words::terms as words;
 
 /// The lines, in the reader's unit.
@@ -103,7 +104,8 @@ fn seams(at: &[SeamAt]) -> String {
         SeamAt::Along(Grain::Lengthwise) => Some("lengthwise seams"),
         SeamAt::Along(Grain::Crosswise) => Some("crosswise seams"),
         SeamAt::Along(Grain::Bias) => Some("bias seams"),
-        SeamAt::Strained => Some("crotch and underarm"),
+        SeamAt::Crotch => Some("crotch"),
+        SeamAt::Underarm => Some("underarm"),
         SeamAt::Shoulder => Some("shoulder"),
         SeamAt::Neck => Some("neck"),
         SeamAt::Hem => Some("hem"),
@@ -116,7 +118,7 @@ fn seams(at: &[SeamAt]) -> String {
 pub fn sewn(sewing: &Sewing) -> String {
     let mut text = row(&sewing.first);
     if let Some(instead) = &sewing.instead {
-        text.push_str(&format!("; or {}", row(instead)));
+        text.push_str(&format!("; without {}, {}", machine(sewing.first.stitch), row(instead)));
     }
     if let Some(second) = &sewing.second {
         text.push_str(&format!("; and a second row, {}", row(second)));
@@ -130,6 +132,14 @@ pub fn sewn(sewing: &Sewing) -> String {
         _ => {}
     }
     text
+}
+
+/// The machine that a stitch needs.
+const fn machine(stitch: Stitch) -> &'static str {
+    match stitch {
+        Stitch::Overlock => "an overlocker",
+        _ => "one",
+    }
 }
 
 /// A row of stitches with its settings.
@@ -185,7 +195,7 @@ pub fn finish(line: &FinishLine, unit: Unit) -> String {
 }
 
 fn finished(finish: SeamFinish, unit: Unit) -> String {
-    let width = |mm: i16, eighths: i16| width(Length::from_mm(mm), Length::from_inch_64ths(8 * eighths), unit);
+    let width = |mm: i16, eighths: i16| printed(Printed::new(mm, eighths), unit);
     match finish {
         SeamFinish::Nothing => "leave them".to_owned(),
         SeamFinish::ByTheStitch => "the overlock neatens them".to_owned(),
@@ -218,22 +228,16 @@ const fn reason(reason: FinishReason) -> &'static str {
     }
 }
 
-/// A width in the reader's unit: a metric pattern and an inch pattern each have their own.
-fn width(metric: Length, inch: Length, unit: Unit) -> String {
-    let (length, unit) = if unit == Unit::Inch { (inch, Unit::Inch) } else { (metric, seam_unit(unit)) };
-    length.show(unit).to_string()
-}
-
 /// A seam allowance.
 #[must_use]
 pub fn allowance(allowance: SeamAllowance, unit: Unit) -> String {
-    width(allowance.metric, allowance.inch, unit)
+    printed(allowance.width, unit)
 }
 
 /// What is trimmed.
 #[must_use]
 pub fn trim(line: &Trimming, unit: Unit) -> String {
-    let to = width(line.metric, line.inch, unit);
+    let to = printed(line.to, unit);
     let each = if line.grade { ", the inner layer narrower" } else { "" };
     let range = if unit == Unit::Inch { "1/4 to 1/2 in" } else { "6 to 13 mm" };
     let clip = if line.clip { format!("; clip the curve every {range}") } else { String::new() };
@@ -245,7 +249,7 @@ pub fn trim(line: &Trimming, unit: Unit) -> String {
 pub fn stay(stay: Stay, unit: Unit) -> String {
     match stay {
         Stay::StayStitch => {
-            let within = width(Length::from_mm(3), Length::from_inch_64ths(8), unit);
+            let within = printed(Printed::new(3, 1), unit);
             format!("stay-stitch as soon as it is cut, within {within} of the seam line, from wide to narrow")
         }
         Stay::Tape => "sew a tape that does not stretch into the seam".to_owned(),
@@ -271,10 +275,9 @@ const fn place(place: Place) -> &'static str {
 fn done(what: Do, unit: Unit) -> String {
     match what {
         Do::Stabilise => "stabilise it".to_owned(),
-        Do::StabiliseStrip { width: strip, allowance } => {
-            let (strip, allowance) =
-                (width(Length::from_mm(25), strip, unit), width(Length::from_mm(15), allowance, unit));
-            format!("a strip of {strip} that does not stretch, for a seam of {allowance}")
+        Do::StabiliseStrip { width, allowance } => {
+            let (width, allowance) = (printed(width, unit), printed(allowance, unit));
+            format!("a strip of {width} that does not stretch, for a seam of {allowance}")
         }
         Do::Interface { that_gives: true } => "interface it with one that stretches with the cloth".to_owned(),
         Do::Interface { that_gives: false } => "interface it, so that it does not stretch".to_owned(),
@@ -286,6 +289,7 @@ const fn practice(practice: Practice) -> &'static str {
     match practice {
         Practice::WalkingFoot => "walking foot, less pressure on the presser foot",
         Practice::StretchSample => "sew a sample and stretch it hard; if the thread breaks, loosen it",
+        Practice::CentreOutwards => "sew each seam from its centre outwards, in two halves",
         Practice::LieFlat => "do not let the cloth hang off the table while you cut and sew",
     }
 }

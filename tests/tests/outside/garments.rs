@@ -2,8 +2,8 @@
 
 use tenter_core::making::care::Finish;
 use tenter_core::making::garment::{
-    Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Manner, Notion, Over, Part, PartCloth, Point, Runs,
-    Seam, Stage, Task, Why, Work, Zone,
+    Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Holds, Manner, Notion, Over, Part, PartCloth,
+    Point, Runs, Seam, Stage, Task, Why, Work, Zone,
 };
 use tenter_core::making::handling::{Cloth, Runs};
 use tenter_core::making::source::Source;
@@ -236,7 +236,7 @@ fn only_what_applies_appears() {
 }
 
 /// Side, sleeve and zip seams and the outside leg run lengthwise, the yoke, waist and hem crosswise; the shoulder slants;
-/// the armhole and the crotch go through every grain: from the shape of the pieces. Ribbed bands run crosswise (Association
+/// the armhole goes all round, the crotch slants: from the shape of the pieces. Ribbed bands run crosswise (Association
 /// of Sewing and Design Professionals, Standards); a woven waistband or cuff is cut along its length (common practice).
 #[test]
 fn how_seams_run() {
@@ -250,7 +250,7 @@ fn how_seams_run() {
         (Seam::InsideLeg, Runs::Slanting, Runs::Slanting),
         (Seam::Shoulder, Runs::Slanting, Runs::Slanting),
         (Seam::Armhole, Runs::Around, Runs::Around),
-        (Seam::Crotch, Runs::Around, Runs::Around),
+        (Seam::Crotch, Runs::Slanting, Runs::Slanting),
         (Seam::Yoke, Runs::Crosswise, Runs::Crosswise),
         (Seam::Waist, Runs::Crosswise, Runs::Crosswise),
         (Seam::HemBand, Runs::Crosswise, Runs::Crosswise),
@@ -303,7 +303,8 @@ fn zones_of_interfacing() {
     for kind in [GarmentKind::TShirt, GarmentKind::Leggings, GarmentKind::Swimwear] {
         assert_eq!(zones(kind, kind.usual()), [], "{kind:?}");
     }
-    assert!(Zone::FrontEdge.is_firm() && !Zone::Hem.is_firm() && !Zone::Neck.is_firm());
+    assert_eq!(Zone::FrontEdge.holds(), Some(Holds::Firm));
+    assert_eq!([Zone::Hem, Zone::Neck].map(Zone::holds), [Some(Holds::Gives); 2]);
 }
 
 /// No cord in the hood of a child's outer garment (16 CFR 1120 with ASTM F1816; EN 14682), whatever else was asked for.

@@ -3,9 +3,10 @@
 use crate::{length, percent, whole_percent};
 use tenter_core::making::body::{Direction, MOVEMENTS, Movement, demand};
 use tenter_core::making::caution::{Allowed, CORDS, Caution, Cord, CordPlace, Job, Region, cautions};
-use tenter_core::making::sizing::{LENGTH_UNREDUCED, Stretch};
+use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::sizing::{LENGTH_UNREDUCED, Stretch, mass_stretched, wearable};
 use tenter_core::making::source::Source;
-use tenter_core::{Grain, SUITS, Suit};
+use tenter_core::{Construction, Grain, SUITS, Suit};
 
 fn movement(name: &str) -> &'static Movement {
     MOVEMENTS.iter().find(|row| row.name == name).unwrap()
@@ -141,4 +142,36 @@ fn cautions_where_they_apply() {
     for caution in [Caution::Tight, Caution::Compression] {
         assert!(!caution.source().to_string().contains("mmHg"), "no pressure is ever named");
     }
+}
+
+/// How much smaller a knit is worn (Richardson, 2008, from memory: stable 0, moderate 2, stretchy 3, super-stretch 5 %); a cotton
+/// knit might take 2 % where an elastane knit takes 12 %; a woven none. Never more than half of the stretch allows: of 5 %
+/// that is 1 − 1/1.025, 2.4 %.
+#[test]
+fn worn_smaller() {
+    let worn = |made, elastane, garment, percent| wearable(made, elastane, garment, whole_percent(percent));
+    for (stretch, most) in [(20, 0), (26, 2), (50, 2), (51, 3), (75, 3), (76, 5), (150, 5)] {
+        let found = worn(Construction::Knit, false, None, stretch).unwrap();
+        assert_eq!(found.most.ratio(), whole_percent(most), "{stretch} %");
+        assert!(matches!(found.source, Source::Memory(_)) && found.least <= found.most);
+    }
+    let tights = worn(Construction::Knit, true, Some(GarmentKind::Leggings), 79).unwrap();
+    assert!(tights.least.ratio() <= whole_percent(12) && whole_percent(12) <= tights.most.ratio());
+    assert_eq!(tights.most.ratio(), whole_percent(15), "0 to 15 %");
+    let stiff = worn(Construction::Knit, true, Some(GarmentKind::Swimwear), 5).unwrap();
+    assert_eq!(percent(stiff.most.ratio(), 1), "2.4");
+    for garment in [None, Some(GarmentKind::Leggings), Some(GarmentKind::Jeans)] {
+        assert!(worn(Construction::Woven, true, garment, 23).is_none());
+    }
+    // Swimwear and leggings that give both ways are cut shorter as well, a T-shirt is not.
+    let along = |garment, percent| tights.with_lengths(Some(garment), Some(whole_percent(percent))).lengths;
+    assert!(along(GarmentKind::Leggings, 50).is_some() && along(GarmentKind::Leggings, 10).is_none());
+    assert!(along(GarmentKind::TShirt, 50).is_none());
+}
+
+/// 250 g/m² at 50 % one way are 167 (arithmetic); at 50 and 25 % 133.
+#[test]
+fn thinner_where_it_is_stretched() {
+    let at = |round, along| mass_stretched(250, whole_percent(round), whole_percent(along));
+    assert_eq!([at(0, 0), at(50, 0), at(50, 25)], [Some(250), Some(167), Some(133)]);
 }

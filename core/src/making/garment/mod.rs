@@ -16,7 +16,7 @@ pub use part::Part;
 pub use plan::{Garment, PartCloth, Task, Why};
 pub use row::{Asks, Row};
 pub use seam::{Over, Seam, SeamRow};
-pub use work::{CordAt, Edge, Hem, Manner, Notion, Point, Stage, Work, Zone};
+pub use work::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Stage, Work, Zone};
 
 use serde::{Deserialize, Serialize};
 
@@ -99,6 +99,12 @@ impl GarmentKind {
     #[must_use]
     pub fn has(self, detail: Detail) -> bool {
         self.details().any(|one| one == detail)
+    }
+
+    /// Whether it is worn over other clothes, so that its inside is seen where it has no lining.
+    #[must_use]
+    pub const fn is_outerwear(self) -> bool {
+        matches!(self, Self::UnlinedJacket | Self::LinedCoat | Self::ChildsOuterwear)
     }
 
     /// What it is usually made of.

@@ -67,6 +67,7 @@ impl PartCloth {
             Asks::Anything => true,
             Asks::Woven => !self.is_knit(),
             Asks::Knit => self.is_knit(),
+            Asks::Gives => self.cloth.gives(),
             Asks::Stretches => stretches(),
             Asks::OneWay => self.one_way || self.is_knit() || matches!(self.finish, Finish::Brushed | Finish::Pile),
             Asks::Heat => self.takes_heat(),

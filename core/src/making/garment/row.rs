@@ -14,6 +14,8 @@ pub enum Asks {
     Woven,
     /// It is a knit.
     Knit,
+    /// It gives more than a reading can miss: from 2 % on.
+    Gives,
     /// It stretches: from 12 % on.
     Stretches,
     /// It has a nap, a pile or a direction, or it is a knit.

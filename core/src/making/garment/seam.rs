@@ -24,8 +24,10 @@ pub enum Over {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Seam {
-    /// A panel or princess seam.
+    /// A seam between panels with straight edges.
     Panel,
+    /// A seam between panels that shape bust, waist or back.
+    Princess,
     /// The seam below a yoke.
     Yoke,
     /// The centre back.
@@ -74,6 +76,7 @@ pub enum Seam {
 
 words!(Seam {
     Panel => "panel",
+    Princess => "princess",
     Yoke => "yoke",
     CentreBack => "centre-back",
     Shoulder => "shoulder",
@@ -173,7 +176,7 @@ const fn enclosed(row: SeamRow) -> SeamRow {
 }
 
 const fn band(row: SeamRow, over: Over) -> SeamRow {
-    SeamRow { strained: true, over, source: BAND, ..row }
+    SeamRow { over, source: BAND, ..row }
 }
 
 impl Seam {
@@ -184,10 +187,12 @@ impl Seam {
         use Runs::{Around, Crosswise, Lengthwise, Slanting};
         match self {
             Self::Panel => row(self, [Main, Panel], [Lengthwise, Lengthwise]),
+            // Off the grain over bust and shoulder blade, lengthwise below.
+            Self::Princess => curved(row(self, [Main, Panel], [Lengthwise, Lengthwise])),
             Self::Yoke => row(self, [Main, Yoke], [Crosswise, Crosswise]),
             Self::CentreBack => alike(self, Main, Lengthwise),
             Self::Shoulder => held(alike(self, Main, Slanting)),
-            Self::HoodCentre => curved(alike(self, Hood, Around)),
+            Self::HoodCentre => curved(alike(self, Hood, Slanting)),
             Self::HoodToNeck => curved(row(self, [Main, Hood], [Around, Crosswise])),
             Self::CollarToNeck => enclosed(curved(row(self, [Main, Collar], [Around, Crosswise]))),
             Self::Neckband => band(curved(row(self, [Main, Neckband], [Around, Crosswise])), Over::Head),
@@ -202,7 +207,7 @@ impl Seam {
             Self::HemBand => band(row(self, [Main, HemBand], [Crosswise, Crosswise]), Over::Hips),
             Self::OutsideLeg => alike(self, Main, Lengthwise),
             Self::InsideLeg => alike(self, Main, Slanting),
-            Self::Crotch | Self::BackSeat => strained(curved(alike(self, Main, Around))),
+            Self::Crotch | Self::BackSeat => strained(curved(alike(self, Main, Slanting))),
             Self::Strap => alike(self, Main, Lengthwise),
             Self::FrontEdge => held(enclosed(row(self, [Main, Facing], [Lengthwise, Lengthwise]))),
             Self::LiningToFacing => row(self, [Lining, Facing], [Lengthwise, Lengthwise]),

@@ -86,6 +86,9 @@ pub(super) const POCKETS: &[Row] = &[
     row(Stage::Pockets, Work::SewSideBags).with(&[SidePockets]).after(STANDARDS),
 ];
 
+/// What gives is held beside a closed zip before its seam is sewn.
+pub(super) const ZIP_STRIP: &[Row] = &[row(Stage::Fuse, Work::ZipStrip).with(&[ClosedZip]).asks(Asks::Gives)];
+
 /// A closed zip in a seam.
 pub(super) const CLOSED_ZIP: &[Row] =
     &[row(Stage::Flat, Work::SewZipSeam).with(&[ClosedZip]), row(Stage::Flat, Work::SetClosedZip).with(&[ClosedZip])];
@@ -96,15 +99,16 @@ pub(super) const OUTER_EYELETS: &[Row] = &[
     row(Stage::Eyelets, Work::SetEyelets(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]).after(ARMY),
     row(Stage::Eyelets, Work::CutCord(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]),
     row(Stage::Eyelets, Work::SetEyelets(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]),
+    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood, Child]),
     row(Stage::Eyelets, Work::SetEyelets(CordAt::LowerEdge)).with(&[Cord, Hood, Child]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord, Hood, Child]),
+    row(Stage::Eyelets, Work::CutChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816; EN 14682"),
 ];
 
 /// Eyelets and cord of a waist.
 pub(super) const WAIST_EYELETS: &[Row] = &[
     row(Stage::Eyelets, Work::SetEyelets(CordAt::Waist)).with(&[Cord]).after(ARMY),
-    row(Stage::Eyelets, Work::CutCord(CordAt::Waist)).with(&[Cord]),
+    row(Stage::Eyelets, Work::CutCord(CordAt::Waist)).with(&[Cord]).without(&[Child]),
+    row(Stage::Eyelets, Work::CutChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816; EN 14682"),
 ];
 
 /// A separating zip with its facing.
@@ -118,7 +122,8 @@ pub(super) const ZIP_FRONT: &[Row] = &[
 pub(super) const BUTTON_FRONT: &[Row] = &[
     row(Stage::Facing, Work::SewFacing).with(&[Buttons]),
     row(Stage::Facing, Work::GradeFacing).with(&[Buttons]),
-    row(Stage::Facing, Work::Understitch).with(&[Buttons]),
+    // The edge of a coat is pressed over its lining and topstitched or left.
+    row(Stage::Facing, Work::Understitch).with(&[Buttons]).without(&[Lining]),
 ];
 
 /// Buttonholes come after what they go through.
@@ -157,6 +162,9 @@ pub(super) const DRAWN_WAIST: &[Row] = &[
     row(Stage::Casings, Work::StopCord).with(&[Cord]).without(&[Child]).after(ARMY),
     row(Stage::Casings, Work::ChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816"),
 ];
+
+/// Each seam is pressed before another crosses it.
+pub(super) const PRESS_SEAMS: &[Row] = &[row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat)];
 
 /// The last press.
 pub(super) const PRESS: &[Row] = &[

@@ -92,12 +92,26 @@ words!(Zone {
 });
 
 impl Zone {
-    /// Whether it is held firm, whatever the cloth gives: a closing and a pocket must not grow. The others give as the cloth
-    /// does.
+    /// What its interfacing does where the cloth must give: a closing and a pocket are held firm, a facing and a hem give
+    /// with the cloth; at the others it is a matter of taste.
     #[must_use]
-    pub const fn is_firm(self) -> bool {
-        matches!(self, Self::FrontEdge | Self::Fly | Self::PocketOpening | Self::Eyelets | Self::Waistband)
+    pub const fn holds(self) -> Option<Holds> {
+        match self {
+            Self::FrontEdge | Self::Fly | Self::PocketOpening | Self::Eyelets | Self::Waistband => Some(Holds::Firm),
+            Self::Neck | Self::Hem => Some(Holds::Gives),
+            Self::Collar | Self::Cuff => None,
+        }
     }
+}
+
+/// What an interfacing does to the give of a cloth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Holds {
+    /// It takes it away.
+    Firm,
+    /// It gives as the cloth does.
+    Gives,
 }
 
 /// An edge that is stay-stitched.
@@ -253,6 +267,9 @@ pub enum Work {
     /// Sew the interfacing in: the cloth takes no heat.
     SewInInterfacing,
 
+    /// Hold the seam of a closed zip with a strip that does not stretch.
+    ZipStrip,
+
     /// Mark points.
     Mark(Point),
     /// Stay-stitch an edge.
@@ -285,6 +302,8 @@ pub enum Work {
     SetEyelets(CordAt),
     /// Cut the cord and seal its ends.
     CutCord(CordAt),
+    /// Cut a child's cord, whose ends are short, and seal it.
+    CutChildCord,
     /// Leave the cord out of a child's hood.
     NoHoodCord,
 
@@ -309,6 +328,8 @@ pub enum Work {
     LineHood,
     /// Sew the slit of a sleeve.
     SewPlackets,
+    /// Press each seam before another crosses it.
+    PressSeams,
     /// Sew a seam.
     Seam(Seam, Manner),
     /// Sew the belt loops on.

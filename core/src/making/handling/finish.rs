@@ -130,14 +130,14 @@ pub fn finish(cloth: &Cloth, seam: &SeamUse) -> FinishLine {
     let bends = seam.curved || seam.runs == Runs::Around;
     let folds = !bends && !seam.opens && !seam.strained && stitch == Stitch::Straight;
     let mass = cloth.mass_or_usual();
-    if folds && mass <= FRENCH_TO && !seam.held && !is_outerwear(seam.garment) {
+    if folds && mass <= FRENCH_TO && !seam.held && !seam.garment.is_some_and(GarmentKind::is_outerwear) {
         return line(SeamFinish::French, None, FinishReason::Sheer, FRENCH);
     }
     if folds && mass > FRENCH_TO && mass < FELLED_UNDER && is_felled(seam.garment) {
         let instead = Some(SeamFinish::OverlockedTogether);
         return line(SeamFinish::Felled, instead, FinishReason::Hardwearing, FELLED);
     }
-    if is_outerwear(seam.garment) {
+    if seam.garment.is_some_and(GarmentKind::is_outerwear) {
         let bound = if bends { SeamFinish::BoundTogether } else { SeamFinish::BoundSingly };
         return line(bound, None, FinishReason::InsideSeen, Source::CommonPractice);
     }
@@ -147,11 +147,6 @@ pub fn finish(cloth: &Cloth, seam: &SeamUse) -> FinishLine {
         (SeamFinish::OverlockedSingly, SeamFinish::ZigzaggedSingly)
     };
     line(finish, Some(instead), FinishReason::Frays, OPEN)
-}
-
-/// Outerwear, whose inside is seen where it has no lining.
-const fn is_outerwear(garment: Option<GarmentKind>) -> bool {
-    matches!(garment, Some(GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear))
 }
 
 /// Garments whose straight seams are felled.

@@ -91,12 +91,12 @@ pub fn needle(cloth: &Cloth) -> Needle {
     let (point, finest, thickest) = match (cloth.construction, cloth.weave) {
         _ if filmed && (cloth.weave == Weave::Ordinary && mass < 350) => (Sharp, 80, 90),
         (Construction::Knit, _) if is_elastic(cloth) => match mass {
-            ..170 => (Stretch, 65, 75),
-            170..300 => (Stretch, 75, 75),
+            ..200 => (Stretch, 65, 75),
+            200..300 => (Stretch, 75, 75),
             300.. => (Stretch, 90, 90),
         },
         (Construction::Knit, _) => match mass {
-            ..130 => (Ballpoint, 70, 70),
+            ..130 => (Ballpoint, 65, 75),
             130..200 => (Ballpoint, 70, 80),
             200..260 => (Ballpoint, 75, 80),
             260..350 => (Ballpoint, 80, 90),

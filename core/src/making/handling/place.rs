@@ -2,8 +2,8 @@
 
 use super::cloth::Cloth;
 use crate::answer::source::Source;
+use crate::making::printed::Printed;
 use crate::number::words;
-use crate::reading::length::Length;
 
 /// A place of a garment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -53,9 +53,9 @@ pub enum Do {
     /// Put a strip of interfacing for knits behind it, so wide, under a seam allowance so wide.
     StabiliseStrip {
         /// The width of the strip.
-        width: Length,
+        width: Printed,
         /// The width of the seam allowance over it.
-        allowance: Length,
+        allowance: Printed,
     },
     /// Interface it; with one that gives as the cloth gives, fused cool, where the cloth gives.
     Interface {
@@ -113,7 +113,7 @@ pub fn at(cloth: &Cloth, place: Place) -> Option<PlaceLine> {
         _ if !gives && !cloth.grows() => return None,
         Place::Pocket | Place::Gathers | Place::Buttonhole => (Do::Stabilise, KNITS),
         Place::Zip => {
-            let (width, allowance) = (Length::from_inch_64ths(64), Length::from_inch_64ths(40));
+            let (width, allowance) = (Printed::new(25, 8), Printed::new(15, 5));
             (Do::StabiliseStrip { width, allowance }, Source::CommonPractice)
         }
     };

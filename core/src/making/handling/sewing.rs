@@ -172,9 +172,11 @@ pub fn sewing(cloth: &Cloth, seam: &SeamUse) -> Sewing {
     let zigzag = zigzag(cloth, wanted);
     let is_knit = cloth.construction == Construction::Knit;
     let strained = seam.strained.then_some(if triple.allows(wanted) { triple } else { zigzag });
+    // Beside an overlock the body's own movement counts, at most 45 % at the knee, unless the view asks for more.
+    let beside = strained.map(|row| if seam.asked.is_none() { triple } else { row });
     let (first, instead, second, source) = if is_knit {
         let overlock = Sewn { stitch: Stitch::Overlock, width: None, length: (25, 25) };
-        (overlock, Some(zigzag), strained, if strained.is_some() { STRAINED } else { FOUR_THREADS })
+        (overlock, Some(zigzag), beside, if strained.is_some() { STRAINED } else { FOUR_THREADS })
     } else if straight.allows(wanted) {
         (strained.unwrap_or(straight), None, None, if strained.is_some() { STRAINED } else { RULE })
     } else {
@@ -221,7 +223,7 @@ fn straight_length(cloth: &Cloth) -> (u8, u8) {
         _ if cloth.finish == Finish::LeatherLike => (30, 35),
         Weave::Canvas => (30, 35),
         Weave::Denim if mass >= 475 => (30, 35),
-        Weave::Denim if mass < 300 => (25, 30),
+        Weave::Denim if mass < 340 => (25, 30),
         Weave::Denim => (30, 30),
         Weave::Ordinary if is_dense(cloth) || cloth.finish == Finish::Membrane => (30, 30),
         Weave::Ordinary => match mass {

@@ -4,25 +4,24 @@ use super::asked::{Runs, SeamUse};
 use super::cloth::Cloth;
 use super::finish::{SeamFinish, finish};
 use crate::answer::source::Source;
+use crate::making::printed::Printed;
 use crate::reading::construction::Construction;
 use crate::reading::length::Length;
 
-/// A width as a metric pattern prints it and as an inch pattern does; neither is the other converted.
+/// How wide a seam allowance is.
 ///
 /// ```
 /// use tenter_core::making::handling::{Cloth, SeamUse, allowance};
 /// use tenter_core::{Construction, Length};
 ///
 /// let usual = allowance(&Cloth::new(Construction::Woven), &SeamUse::default());
-/// assert_eq!((usual.metric, usual.inch), (Length::from_mm(15), Length::from_inch_64ths(40)));
+/// assert_eq!(usual.width.inch, Length::from_inch_64ths(40)); // 5/8 in; 15 mm on a metric pattern.
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct SeamAllowance {
-    /// In millimetres.
-    pub metric: Length,
-    /// In eighths of an inch.
-    pub inch: Length,
+    /// Its width.
+    pub width: Printed,
     /// Where it comes from.
     pub source: Source,
 }
@@ -38,19 +37,15 @@ const KNIT: Source = Source::Published(
 /// use tenter_core::making::handling::{Cloth, SeamUse, allowance};
 /// use tenter_core::{Construction, Length};
 ///
-/// assert_eq!(allowance(&Cloth::new(Construction::Knit), &SeamUse::default()).metric, Length::from_mm(10));
+/// assert_eq!(allowance(&Cloth::new(Construction::Knit), &SeamUse::default()).width.metric, Length::from_mm(10));
 /// ```
 #[must_use]
 pub fn allowance(cloth: &Cloth, seam: &SeamUse) -> SeamAllowance {
-    let of = |mm, eighths: i16, source| SeamAllowance {
-        metric: Length::from_mm(mm),
-        inch: Length::from_inch_64ths(8 * eighths),
-        source,
-    };
+    let of = |mm, eighths, source| SeamAllowance { width: Printed::new(mm, eighths), source };
     match cloth.construction {
         // A zip needs the whole width, and a knit is no exception.
         Construction::Knit if seam.opens => of(15, 5, STANDARD),
-        Construction::Knit if seam.passes || seam.runs == Runs::Around => of(6, 2, KNIT),
+        Construction::Knit if seam.passes => of(6, 2, KNIT),
         Construction::Knit => of(10, 3, KNIT),
         Construction::Woven | Construction::Other => of(15, 5, STANDARD),
     }
@@ -68,10 +63,8 @@ pub fn allowance(cloth: &Cloth, seam: &SeamUse) -> SeamAllowance {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Trimming {
-    /// What is left, in millimetres.
-    pub metric: Length,
-    /// What is left, in eighths of an inch.
-    pub inch: Length,
+    /// What is left.
+    pub to: Printed,
     /// Each layer to another width, the widest towards the outside.
     pub grade: bool,
     /// Inward curves clipped and outward ones notched, every 6 to 13 mm.
@@ -108,10 +101,9 @@ pub fn trimming(cloth: &Cloth, seam: &SeamUse) -> Option<Trimming> {
         | SeamFinish::BoundSingly
         | SeamFinish::BoundTogether => false,
     };
-    let narrow = Length::from_mm(6) >= allowance(cloth, seam).metric;
+    let narrow = Length::from_mm(6) >= allowance(cloth, seam).width.metric;
     (trim && !narrow).then(|| Trimming {
-        metric: Length::from_mm(6),
-        inch: Length::from_inch_64ths(16),
+        to: Printed::new(6, 2),
         grade: seam.enclosed && cloth.mass_or_usual() > 100,
         clip: seam.enclosed && bends,
         source: TRIM,

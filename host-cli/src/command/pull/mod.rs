@@ -1,6 +1,7 @@
 //! `tenter pull`: a pull test stored with a cloth.
 
 mod guided;
+mod unfinished;
 
 use tenter_core::Answer;
 
@@ -32,6 +33,9 @@ pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Scre
     }
     if let Some(text) = &args.return_test {
         return set_retired(args, text, false, store, screen);
+    }
+    if let [test, grain] = args.regrain.as_slice() {
+        return regrain(args, (test, grain), store, screen);
     }
     if args.test.has_lengths() { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
@@ -133,5 +137,17 @@ fn set_retired(
         }
         false => format!("back  {about}"),
     })?;
+    Ok(0)
+}
+
+/// Puts right the grain of a stored test.
+fn regrain(
+    args: &PullArgs,
+    (test, grain): (&str, &str),
+    store: &mut dyn Store,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
+    let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::regrain(read, &args.fabric, test, grain))?;
+    screen.say(&format!("put right  {}; see tenter cloth show {tag}", words::line_about(&test, screen.here)))?;
     Ok(0)
 }

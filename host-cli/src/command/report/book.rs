@@ -20,7 +20,7 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let chosen = view(read, &args.view)?;
     let stock = Stock::read(read)?;
     let roles = chosen.iter().flat_map(|(pattern, view)| pattern.view(view));
-    let roles: Vec<RoleFit<'_>> = roles.map(|role| fit::role(role, &stock, confidence)).collect();
+    let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let fitted = chosen.as_ref().map(|(pattern, view)| Fitted {
         pattern,
         view,

@@ -21,7 +21,7 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let (wanted, view) = (plan, view.as_str());
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
-    let fits = roles.into_iter().map(|role| fit::role(role, &stock, rules.confidence)).collect();
+    let fits = fit::roles(roles, &stock, rules.confidence);
     let plan = sheet::plan(&wanted, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
     let mut gauges = Vec::new();
     for planned in &plan.roles {

@@ -35,7 +35,7 @@ pub const TESTS: [&str; 24] = [
 ];
 
 /// The heads of the cloths.
-pub const FABRICS: [&str; 16] = [
+pub const FABRICS: [&str; 21] = [
     "id",
     "tag",
     "name",
@@ -52,6 +52,11 @@ pub const FABRICS: [&str; 16] = [
     "washed_lengthwise",
     "washed_crosswise",
     "dropped",
+    "finish",
+    "drape",
+    "purpose",
+    "one_way",
+    "colour",
 ];
 
 /// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets

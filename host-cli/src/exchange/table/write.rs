@@ -8,7 +8,7 @@ use tenter_core::{Confidence, Figure, Figures, Length, Ratio, TestError};
 use super::{FABRICS, TESTS, harmless, made};
 use crate::exchange::ExportError;
 use crate::input::{TypedTest, test::mm};
-use crate::log::{ByConstruction, Fabric, Id, MassPerArea, Price, StoredTest};
+use crate::log::{ByConstruction, Drape, Fabric, Finish, Id, MassPerArea, Price, Purpose, StoredTest};
 use crate::store::{Read, WhichTests, caught};
 
 /// Writes one row a test, the oldest first, with `step` after each; how many.
@@ -134,5 +134,10 @@ pub fn fabric(fabric: &Fabric) -> Vec<String> {
         marks(fabric.washed_lengthwise),
         marks(fabric.washed_crosswise),
         yes(fabric.dropped),
+        fabric.finish.map(Finish::word).unwrap_or_default().to_owned(),
+        fabric.drape.map(Drape::word).unwrap_or_default().to_owned(),
+        fabric.purpose.map(Purpose::word).unwrap_or_default().to_owned(),
+        yes(fabric.one_way),
+        harmless(&fabric.colour),
     ]
 }

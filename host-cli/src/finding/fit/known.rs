@@ -1,9 +1,9 @@
 //! What is known of a cloth, as the core takes it for sewing.
 
-use tenter_core::making::care::Finish;
+use tenter_core::making::care::{Described, Fibre};
 use tenter_core::making::handling::{Cloth, Weave};
 use tenter_core::making::pairing::Edge;
-use tenter_core::making::washing;
+use tenter_core::making::washing::{self, Washing};
 use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures, Grain};
 
 use super::Stock;
@@ -16,12 +16,13 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let stretch = |grain| stretch(fabric, grain, stock).ok();
     let grown = |grain| Some(figures(fabric, grain, stock)?.rest?.growth.ratio);
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
+    let described = fabric.described();
     Cloth {
         construction: fabric.construction,
         mass: fabric.mass.and_then(|mass| u16::try_from(mass.whole_g_per_m2()).ok()),
-        weave: weave(fabric),
-        finish: fabric.finish.unwrap_or(Finish::Plain),
-        elastane: words(fabric).any(|word| matches!(word.as_str(), "elastane" | "spandex")),
+        weave: weave(&described),
+        finish: described.finish(),
+        elastane: described.fibres().has(Fibre::Elastane),
         lengthwise: stretch(Grain::Lengthwise),
         crosswise: stretch(Grain::Crosswise),
         bias: stretch(Grain::Bias),
@@ -29,21 +30,14 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     }
 }
 
-/// The words of a cloth's name and fibre, in lower case.
-fn words(fabric: &Fabric) -> impl Iterator<Item = String> {
-    let words = |text: &str| text.split(|c: char| !c.is_alphabetic()).map(str::to_lowercase).collect::<Vec<_>>();
-    words(&fabric.name).into_iter().chain(words(&fabric.fibre))
-}
-
 /// How a cloth is woven, by the words of its name and fibre: nobody is asked for it.
-fn weave(fabric: &Fabric) -> Weave {
-    let word = |word: String| match word.as_str() {
-        "denim" => Some(Weave::Denim),
-        "canvas" | "duck" | "sailcloth" => Some(Weave::Canvas),
-        _ => None,
-    };
-    let woven = fabric.construction == Construction::Woven;
-    words(fabric).find_map(word).filter(|_| woven).unwrap_or_default()
+fn weave(described: &Described<'_>) -> Weave {
+    let says = |words: &[&str]| words.iter().any(|word| described.says(word));
+    match described.construction {
+        Construction::Woven if says(&["denim"]) => Weave::Denim,
+        Construction::Woven if says(&["canvas", "duck", "sailcloth"]) => Weave::Canvas,
+        _ => Weave::Ordinary,
+    }
 }
 
 /// What is known of a cloth along a seam.
@@ -53,8 +47,9 @@ fn weave(fabric: &Fabric) -> Weave {
 /// A grain that was not pulled.
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
-    let washing = washing(fabric, grain).filter(|_| !fabric.washed);
-    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+    let washing = at_wash(fabric, grain).to_come();
+    let growth = figures.rest.map(|rest| rest.growth);
+    Ok(Edge { construction: fabric.construction, growth, washing, ..Edge::new(figures.stretch) })
 }
 
 /// The stretch of a cloth along a grain.
@@ -81,6 +76,12 @@ pub fn judged(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Evaluation
 pub fn washing(fabric: &Fabric, grain: Grain) -> Option<Figure> {
     let marks = fabric.wash_marks(grain)?;
     washing::change(marks.before, marks.after, making::scale(&marks).ok()?).ok()
+}
+
+/// How a cloth stands to its first wash along a grain.
+#[must_use]
+pub fn at_wash(fabric: &Fabric, grain: Grain) -> Washing {
+    Washing::of(&fabric.described(), fabric.washed, washing(fabric, grain), grain)
 }
 
 /// A grain of a cloth that was not pulled.

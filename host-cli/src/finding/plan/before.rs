@@ -2,14 +2,14 @@
 
 use tenter_core::Grain;
 use tenter_core::Ratio;
+use tenter_core::making::care::Care;
 use tenter_core::making::garment::{Part, Stage};
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
-use tenter_core::making::washing::{Prewash, PrewashCloth};
 
 use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
 use crate::finding::fit::known;
 use crate::finding::handle::Handle;
-use crate::log::{Construction, Fabric};
+use crate::log::Fabric;
 
 /// What must be measured or said first.
 pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
@@ -30,28 +30,13 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
 /// The wash.
 pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
     for fabric in fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed) {
-        let Prewash { washes, source } = prewash(fabric);
-        let mut steps = vec![Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), washes, source }];
-        if fabric.washed_lengthwise.is_none() {
+        let care = Care::of(&fabric.described());
+        let mut steps = vec![Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), care }];
+        if care.before.rule.wets() && fabric.washed_lengthwise.is_none() {
             steps.insert(0, Step::MarkBeforeWash(fabric.into()));
         }
         parts.add(PlanTopic::Stage(Stage::Prewash), steps);
     }
-}
-
-/// How often a cloth is washed before it is cut, by the words of its fibre.
-fn prewash(fabric: &Fabric) -> Prewash {
-    let text = format!("{} {}", fabric.fibre, fabric.name).to_lowercase();
-    let knit = fabric.construction == Construction::Knit;
-    Prewash::of(if text.contains("denim") {
-        PrewashCloth::Denim
-    } else if knit && (text.contains("cotton") || text.contains("viscose") || text.contains("rayon")) {
-        PrewashCloth::CottonOrViscoseKnit
-    } else if text.contains("cotton") {
-        PrewashCloth::Cotton
-    } else {
-        PrewashCloth::Any
-    })
 }
 
 /// Needle, thread, stitch and machine of each cloth that is sewn, the same once with the tags.
@@ -80,21 +65,34 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
     parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
     parts.add(topic, made.stitches());
     let machine = |one: &super::garment::SewnCloth<'_>| {
-        let lines = handling::practices(&one.cloth).into_iter();
+        let lines = handling::practices(&one.cloth, made.kind()).into_iter();
         lines.filter(|line| line.practice != Practice::LieFlat).map(Handle::Machine).collect()
     };
     parts.add(topic, each(&machine));
+    let pressed = |fabric: &Fabric| Step::Press { cloth: fabric.into(), care: Care::of(&fabric.described()) };
+    parts.add(topic, fabrics(&made.wanted.chosen).into_iter().map(pressed));
 }
 
 /// How the pieces lie and how wide they are cut.
 pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
-    parts.add(PlanTopic::Stage(Stage::Cut), made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)));
+    let mut steps: Vec<Step> = Vec::new();
+    for (role, round, stretch) in made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)) {
+        let alike = steps.iter_mut().find_map(|step| match step {
+            Step::Grain { roles, round: known } if *known == round => Some(roles),
+            _ => None,
+        });
+        match alike {
+            Some(roles) => roles.push((role, stretch)),
+            None => steps.push(Step::Grain { roles: vec![(role, stretch)], round }),
+        }
+    }
+    parts.add(PlanTopic::Stage(Stage::Cut), steps);
     parts.add(PlanTopic::Stage(Stage::Cut), made.allowances());
 }
 
 /// The greater stretch goes round the body, where there is any and the view asks for some, or where it runs along the
 /// cloth.
-fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<Step> {
+fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<(String, Grain, [Ratio; 2])> {
     let fabric = chosen.fabric()?;
     if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != Part::Lining) {
         return None;
@@ -104,5 +102,5 @@ fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<Step> {
     let gives = Ratio::new(RIGID_UNDER_PERCENT, 100).is_some_and(|edge| across.max(along) >= edge);
     let asked = chosen.role.grains().next().is_some();
     let round = if along > across { Grain::Lengthwise } else { Grain::Crosswise };
-    (gives && asked).then(|| Step::Grain { role: chosen.role.name.clone(), round, stretch: [across, along] })
+    (gives && asked).then(|| (chosen.role.name.clone(), round, [across, along]))
 }

@@ -1,35 +1,36 @@
 //! What to buy, and the elastic that is cut from it.
 
 use tenter_core::making::elastic::Care;
-use tenter_core::making::garment::Stage;
+use tenter_core::making::garment::{Detail, Stage};
 
-use super::{Chosen, Made, Parts, PlanTopic, Step};
-use crate::finding::fit::cloth::ClothAnswer;
+use super::{Made, Parts, PlanTopic, Step};
+use crate::finding::amounts::{Amounts, ClothAmount};
 use crate::finding::size::Size;
 
 /// Cloth and zips.
 pub(super) fn buy(made: &Made<'_>, parts: &mut Parts) {
-    let step = |chosen: &Chosen<'_>| {
-        let role = chosen.role.name.clone();
-        let Some(candidate) = &chosen.candidate else { return Some(Step::Seek(Box::new(chosen.role.clone()))) };
-        let cloth = candidate.fabric.into();
-        match (&candidate.fabric.shop, candidate.cloth.needed(), candidate.cloth) {
-            (Some(shop), Some(needed), _) => Some(Step::Buy { cloth, length: needed.length, shop: shop.clone(), role }),
-            (_, _, ClothAnswer::Short { missing, .. }) => Some(Step::More { cloth, missing, role }),
-            _ => None,
-        }
-    };
-    parts.add(PlanTopic::Buying, made.wanted.chosen.iter().filter_map(step));
-    let zips = made.wanted.notions.lines.iter().filter(|line| matches!(line.size, Size::Zip { .. }));
+    let without = made.wanted.chosen.iter().filter(|chosen| chosen.candidate.is_none());
+    parts.add(PlanTopic::Buying, without.map(|chosen| Step::Seek(Box::new(chosen.role.clone()))));
+    let chosen = made.wanted.chosen.iter().filter_map(|chosen| Some((chosen.role, chosen.candidate.as_ref()?)));
+    let bought = Amounts::of(chosen).cloths.into_iter().filter(ClothAmount::is_bought);
+    parts.add(PlanTopic::Buying, bought.map(|amount| Step::Buy(Box::new(amount))));
+    let zips = made.wanted.notions.lines.iter().filter(|line| is_zip(&line.size));
+    // The neck and the hem of a fly or a back seam take nothing.
+    let zips =
+        zips.filter(|line| !matches!(line.size, Size::EdgeAsFinished) || made.details().has(Detail::SeparatingZip));
     parts.add(PlanTopic::Buying, zips.cloned().map(Step::Size));
 }
 
 /// Elastic and its casing; that it is washed first stands with the wash.
 pub(super) fn elastic(made: &Made<'_>, parts: &mut Parts) {
     let washed = parts.0.iter().flat_map(|part| &part.steps).any(|step| matches!(step, Step::WashNotions(..)));
-    let is_said = |size: &Size| {
-        matches!(size, Size::Zip { .. }) || washed && matches!(size, Size::Care(line) if line.care == Care::Preshrink)
-    };
-    let lines = made.wanted.notions.lines.iter().filter(|line| !is_said(&line.size));
+    let is_said = |size: &Size| washed && matches!(size, Size::Care(line) if line.care == Care::Preshrink);
+    let lines = made.wanted.notions.lines.iter().filter(|line| !line.is_aside());
+    let lines = lines.filter(|line| !is_zip(&line.size) && !is_said(&line.size));
     parts.add(PlanTopic::Stage(Stage::Casings), lines.cloned().map(Step::Size));
+}
+
+/// What is said of a zip; how it is shortened is known before it is bought.
+const fn is_zip(size: &Size) -> bool {
+    matches!(size, Size::Zip { .. } | Size::Chain(_) | Size::Shortened(_) | Size::EdgeAsFinished | Size::EdgeGrows(_))
 }

@@ -1,9 +1,9 @@
 //! The work of a kind of garment, in its order, with what the cloths ask of each seam.
 
 use tenter_core::making::garment::{
-    Detail, Details, Garment, GarmentKind, Hem, Manner, Part, PartCloth, Seam, Stage, Task, Work,
+    Detail, Details, Garment, GarmentKind, Hem, Holds, Manner, Part, PartCloth, Seam, SeamRow, Stage, Task, Work, Zone,
 };
-use tenter_core::making::handling::{self, Cloth, Layer, Place, Runs, SeamUse, Sewing, Stay};
+use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing, Stay};
 use tenter_core::{Grain, Limit, Ratio};
 
 use super::part::part;
@@ -28,10 +28,18 @@ impl SewnCloth<'_> {
         !matches!(self.part, Some(Part::PocketBag | Part::Interfacing))
     }
 
-    /// How far the view asks the role to give along a grain. Where it asks along another grain only, it asks nothing here.
+    /// The grain along which the view asks its role to give most, if it asks for any.
+    pub(super) fn asked_most(&self) -> Option<Grain> {
+        let least = |grain: &Grain| self.role.demand.stretch(*grain).at_least.map_or(Ratio::ZERO, Limit::ratio);
+        self.role.grains().filter(|grain| least(grain) > Ratio::ZERO).max_by_key(least)
+    }
+
+    /// How far the view asks the role to give along a grain. Where it asks along another grain only, it asks
+    /// nothing here, nor of a woven where it asks for nothing at all.
     fn asked(&self, grain: Grain) -> Option<Ratio> {
         let asked = self.role.demand.stretch(grain).at_least.map(Limit::ratio);
-        asked.or(self.role.grains().next().map(|_| Ratio::ZERO))
+        let elsewhere = self.role.grains().next().is_some() || self.cloth.construction != Construction::Knit;
+        asked.or(elsewhere.then_some(Ratio::ZERO))
     }
 }
 
@@ -106,12 +114,6 @@ impl<'a> Made<'a> {
         self.places().filter(move |(place, one)| one.is_sewn() && new(*place, one)).map(|(_, one)| one)
     }
 
-    fn tags(&self, places: impl Iterator<Item = usize>) -> Vec<u16> {
-        let mut tags: Vec<u16> = places.filter_map(|place| self.cloth(place)).map(|one| one.fabric.tag).collect();
-        tags.dedup();
-        if tags.len() == self.sewn().count() { Vec::new() } else { tags }
-    }
-
     /// A straight seam of a cloth, as most of its seams are.
     fn straight(&self, one: &SewnCloth<'_>, grain: Grain) -> SeamUse {
         let covered = one.part == Some(Part::Lining) || self.details().has(Detail::Lining);
@@ -178,8 +180,20 @@ impl<'a> Made<'a> {
             _ => false,
         };
         let lined = garment.details.has(Detail::Lining);
+        // A band that is asked to give holds nothing.
+        let held = row.held && self.band_gives(&garment, seam).is_none();
+        let row = SeamRow { held, ..row };
         let asked = SeamUse { opens, ..row.asked(garment.kind, one.asked(runs.grain()), lined) };
         Some((one, asked, handling::Seam::of(&one.cloth, &asked)))
+    }
+
+    /// The grain along which the view asks the band of a seam to give, if it has a cloth of its own.
+    pub(super) fn band_gives(&self, garment: &Garment<'_>, seam: Seam) -> Option<Grain> {
+        let [_, band] = garment.seam(seam).parts;
+        let is_band = matches!(band, Part::Waistband | Part::Cuff | Part::Neckband | Part::HemBand);
+        let one =
+            self.cloth(garment.place(band)?).filter(|one| is_band && one.part.is_some_and(|own| own.serves(band)))?;
+        one.asked_most()
     }
 
     /// The finish of most seams that are plainly sewn.
@@ -203,16 +217,16 @@ impl<'a> Made<'a> {
                 by_cloth.push((tag, Vec::new()));
             }
             let Some((_, groups)) = by_cloth.iter_mut().find(|(known, _)| *known == tag) else { continue };
-            match groups.iter_mut().find(|(_, known)| known.metric == treated.allowance.metric) {
+            match groups.iter_mut().find(|(_, known)| known.width == treated.allowance.width) {
                 Some((seams, _)) => seams.push(seam),
                 None => groups.push((vec![seam], treated.allowance)),
             }
         }
         let several = by_cloth.len() > 1;
         let step = |(tag, mut groups): (u16, Vec<(Vec<Seam>, handling::SeamAllowance)>)| {
-            let most =
-                groups.iter().enumerate().rev().max_by_key(|(_, (seams, _))| seams.len()).map(|(place, _)| place)?;
-            let (_, most) = groups.remove(most);
+            let straight = self.sewn().find(|one| one.fabric.tag == tag)?;
+            let most = handling::allowance(&straight.cloth, &self.straight(straight, Grain::Lengthwise));
+            groups.retain(|(_, other)| other.width != most.width);
             Some(Step::Allowance { most, others: groups, tags: if several { vec![tag] } else { Vec::new() } })
         };
         by_cloth.into_iter().filter_map(step).collect()
@@ -248,21 +262,15 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
     let Some(garment) = made.garment() else { return };
     let mut tasks = Vec::new();
     garment.each(|task| tasks.push(task));
-    let mut finish = made.usual_finish().filter(|line| line.finish != handling::SeamFinish::ByTheStitch);
+    let mut finish = made.usual_finish().filter(|line| {
+        line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
+    });
     for task in tasks {
         let topic = PlanTopic::Stage(task.stage);
         if matches!(task.work, Work::Seam(..))
             && let Some(line) = finish.take()
         {
             parts.follow(topic, Step::Finish { line, tags: Vec::new() });
-        }
-        if task.work == Work::SetClosedZip
-            && let Some(line) =
-                garment.place(Part::Main).and_then(|place| handling::at(&made.cloth(place)?.cloth, Place::Zip))
-        {
-            let handle =
-                Handle::Place { places: vec![Place::Zip], what: line.what, always: false, source: line.source };
-            parts.follow(topic, Step::Handle { handle, most: None, tags: Vec::new() });
         }
         let step = step(made, &task);
         // What is sewn flat comes back to its stage in the kind's own order; all that is before has one place.
@@ -271,7 +279,13 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
             true => parts.0.iter_mut().rfind(|part| part.topic == topic),
             false => parts.0.last_mut().filter(|part| part.topic == topic),
         };
-        if last.and_then(|part| part.steps.last_mut()).is_some_and(|known| merge(known, &step)) {
+        let last = last.map(|part| part.steps.as_mut_slice()).unwrap_or_default();
+        // What is interfaced in one way is told in one line, wherever it stood.
+        let merged = match step {
+            Step::Interface { .. } => last.iter_mut().any(|known| merge(known, &step)),
+            _ => last.last_mut().is_some_and(|known| merge(known, &step)),
+        };
+        if merged {
             continue;
         }
         if before {
@@ -293,14 +307,23 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
         Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
         Work::Interface(zone) => {
             let body = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
-            let gives = body.is_some_and(|one| one.cloth.gives());
-            Step::Interface { zones: vec![zone], firm: gives.then(|| zone.is_firm()), source }
+            let gives =
+                body.is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
+            let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
+            let holds = match zone {
+                Zone::Waistband if band.is_some() => Some(Holds::Gives),
+                _ => zone.holds().filter(|_| gives),
+            };
+            Step::Interface { zones: vec![zone], holds, source }
         }
         Work::Mark(point) => Step::Mark(vec![point], source),
         Work::StayStitch(edge) => Step::StayStitch(vec![edge], source),
         Work::Hem(hem) => Step::Hem { hems: vec![hem], sewing: hem_stitch(made, hem), why, source },
         Work::Seam(seam, manner) => Step::Sew(Box::new(sewn(made, task, seam, manner))),
-        _ => Step::Work { work, tags: made.tags(task.cloth.into_iter()), why, source },
+        _ => {
+            let tags = task.cloth.and_then(|place| made.cloth(place)).map(|one| one.fabric.tag);
+            Step::Work { work, tags: tags.into_iter().collect(), why, source }
+        }
     }
 }
 
@@ -340,7 +363,7 @@ fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
     SeamStep {
         sewing: Some(treated.sewing).filter(other),
         finish: Some(treated.finish).filter(|_| tells),
-        trimming: treated.trimming.filter(|_| manner != Manner::Felled),
+        trimming: treated.trimming.filter(|_| !matches!(manner, Manner::Felled | Manner::Eased)),
         stay,
         ..bare
     }
@@ -350,7 +373,7 @@ fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
 fn merge(known: &mut Step, step: &Step) -> bool {
     match (known, step) {
         (Step::WashNotions(notions, _), Step::WashNotions(more, _)) => join(notions, more),
-        (Step::Interface { zones, firm, .. }, Step::Interface { zones: more, firm: too, .. }) if firm == too => {
+        (Step::Interface { zones, holds, .. }, Step::Interface { zones: more, holds: too, .. }) if holds == too => {
             join(zones, more)
         }
         (Step::Mark(points, _), Step::Mark(more, _)) => join(points, more),

@@ -15,7 +15,7 @@ pub use wanted::{Chosen, PlanWanted, SeamWanted, WantedKind};
 
 use tenter_core::making::caution::{CORDS, Caution, CordPlace, Job, cautions};
 use tenter_core::making::garment::{Detail, Details, GarmentKind};
-use tenter_core::{Answer, Confidence, Length};
+use tenter_core::{Answer, Confidence, Figures, Length};
 
 use crate::finding::fit::Candidate;
 use crate::finding::fit::cloth::Needed;
@@ -68,6 +68,8 @@ pub struct Taken {
     pub needed: Option<Needed>,
     /// What is missing of it at home.
     pub missing: Option<Length>,
+    /// The figures of a grain that comes back poorly.
+    pub poorly: Option<Figures>,
 }
 
 impl From<&Candidate<'_>> for Taken {
@@ -80,6 +82,7 @@ impl From<&Candidate<'_>> for Taken {
             disagrees: candidate.disagrees(),
             needed: candidate.cloth.needed(),
             missing: candidate.missing(),
+            poorly: candidate.poorly,
         }
     }
 }

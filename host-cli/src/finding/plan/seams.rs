@@ -1,13 +1,12 @@
 //! Two cloths in one seam: what is done about it, each in the part of the plan where it belongs.
 
-use tenter_core::making::garment::{Manner, Part, Seam, SeamRow, Stage};
-use tenter_core::making::pairing::Advice;
+use tenter_core::making::garment::{Manner, Part, Point, Seam, SeamRow, Stage};
+use tenter_core::making::pairing::{Advice, Match};
 use tenter_core::{Grain, Length};
 
 use super::garment::{Made, SewnCloth};
 use super::{Parts, PlanTopic, SeamWanted, Step};
-use crate::finding::fit::known;
-use crate::finding::pair::{Pairing, SeamSide};
+use crate::finding::pair::{Pairing, SeamAsked, Unjoined};
 
 /// The length of a seam that was not given.
 const SEAM: Length = Length::from_mm(500);
@@ -28,6 +27,10 @@ pub struct Joined {
 }
 
 impl Joined {
+    fn is_band(&self) -> bool {
+        matches!(&self.known, Known::Paired(pairing) if pairing.pair.answer == Match::BandToBody)
+    }
+
     /// The steps that belong to a part.
     pub(super) fn steps(&self, topic: PlanTopic) -> Vec<Step> {
         match &self.known {
@@ -47,9 +50,14 @@ impl Joined {
 #[must_use]
 pub const fn part_of(advice: Advice) -> Option<PlanTopic> {
     Some(match advice {
-        Advice::PullAgain | Advice::ReadGrowth => PlanTopic::Check,
+        Advice::PullAgain(_)
+        | Advice::ReadGrowth
+        | Advice::ReadGrowthAgain(_)
+        | Advice::WashAgain
+        | Advice::OtherCloth(_)
+        | Advice::WillBag(_) => PlanTopic::Check,
         Advice::WashJoinedSample | Advice::StitchThatGives => PlanTopic::Stage(Stage::Sample),
-        Advice::QuarterMarks | Advice::StayStitch(_) => PlanTopic::Stage(Stage::Mark),
+        Advice::QuarterMarks | Advice::StayStitch(_) | Advice::TapeEdge(_) => PlanTopic::Stage(Stage::Mark),
         Advice::Below(_) | Advice::CentreOutwards | Advice::BandOnTop(_) => PlanTopic::Stage(Stage::Seams),
         Advice::NoHandling => return None,
     })
@@ -59,16 +67,21 @@ pub const fn part_of(advice: Advice) -> Option<PlanTopic> {
 pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
     let mut all: Vec<Joined> = Vec::new();
     let mut met: Vec<([usize; 2], [Grain; 2])> = Vec::new();
-    let asked = |places: [usize; 2]| {
-        let is = |seam: &&SeamWanted| seam.roles == places || seam.roles == [places[1], places[0]];
+    let asked = |places: [usize; 2], name: Seam| {
+        let same = |seam: &SeamWanted| seam.roles == places || seam.roles == [places[1], places[0]];
+        let is = |seam: &&SeamWanted| same(seam) && seam.name.is_none_or(|said| said == name);
         made.wanted.seams.iter().find(is)
     };
     for (seam, manner) in made.seams() {
         let Some(garment) = made.garment() else { continue };
         let row = garment.seam(seam);
         let [Some(one), Some(other)] = row.parts.map(|part| garment.place(part)) else { continue };
-        let wanted = asked([made.role_of(one), made.role_of(other)]);
-        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(row.runs.map(|runs| runs.grain()));
+        let wanted = asked([made.role_of(one), made.role_of(other)], seam);
+        // A band is cut so that it gives the way the view asks.
+        let band = made.band_gives(&garment, seam);
+        let [body, piece] = row.runs.map(|runs| runs.grain());
+        let usual = [body, band.unwrap_or(piece)];
+        let grains = wanted.and_then(|wanted| wanted.grains).unwrap_or(usual);
         if let Some(place) = met.iter().position(|known| *known == ([one, other], grains)) {
             if let Some(known) = all.get_mut(place) {
                 known.seams.push(seam);
@@ -76,7 +89,8 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
             continue;
         }
         let length = wanted.map_or(SEAM, |wanted| wanted.length);
-        if let Some(known) = known(made, [one, other], grains, length, Some((row, manner))) {
+        let held = band.is_none() && manner == Manner::Enclosed;
+        if let Some(known) = known(made, [one, other], grains, (Some(seam), length), Some((row, held))) {
             met.push(([one, other], grains));
             all.push(Joined { seams: vec![seam], known });
         }
@@ -85,28 +99,29 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
     for wanted in &made.wanted.seams {
         let [Some(one), Some(other)] = wanted.roles.map(|role| made.place_of(role)) else { continue };
         let is_met = |(places, _): &([usize; 2], [Grain; 2])| *places == [one, other] || *places == [other, one];
-        if in_kind.iter().any(is_met) {
+        let is_named = |name: Seam| all.iter().any(|joined| joined.seams.contains(&name));
+        if wanted.name.map_or_else(|| in_kind.iter().any(is_met), is_named) {
             continue;
         }
-        let row = row_of(made, [one, other]);
+        let row = row_of(made, [one, other], wanted.name);
         let grains = wanted.grains.or(row.map(|row| row.runs.map(|runs| runs.grain())));
-        if let Some(known) = grains.and_then(|grains| known(made, [one, other], grains, wanted.length, None)) {
+        let seam = (row.map(|row| row.seam), wanted.length);
+        if let Some(known) = grains.and_then(|grains| known(made, [one, other], grains, seam, None)) {
             all.push(Joined { seams: Vec::new(), known });
         }
     }
     all
 }
 
-/// The seam by which two parts are usually joined.
-fn row_of(made: &Made<'_>, places: [usize; 2]) -> Option<SeamRow> {
-    let [one, other] = places.map(|place| made.cloth(place).and_then(|cloth| cloth.part));
-    let (one, other) = (one?, other?);
+/// The seam that was named, or else the one by which two parts are usually joined.
+fn row_of(made: &Made<'_>, places: [usize; 2], named: Option<Seam>) -> Option<SeamRow> {
+    let parts = places.map(|place| made.cloth(place).and_then(|cloth| cloth.part));
     let joins = |seam: Seam| {
-        let [first, second] = seam.row().parts;
-        one.serves(first) && other.serves(second)
+        let pairs = parts.iter().zip(seam.row().parts);
+        pairs.into_iter().all(|(part, row)| part.is_some_and(|part| part.serves(row)))
     };
     let knit = made.cloth(places[1]).is_some_and(|cloth| cloth.fabric.construction == crate::log::Construction::Knit);
-    let seam = Seam::ALL.into_iter().find(|seam| joins(*seam))?;
+    let seam = named.or_else(|| Seam::ALL.into_iter().find(|seam| joins(*seam)))?;
     Some(if knit { seam.in_knit() } else { seam.row() })
 }
 
@@ -114,8 +129,8 @@ fn known(
     made: &Made<'_>,
     places: [usize; 2],
     grains: [Grain; 2],
-    length: Length,
-    row: Option<(SeamRow, Manner)>,
+    (name, length): (Option<Seam>, Length),
+    row: Option<(SeamRow, bool)>,
 ) -> Option<Known> {
     let [one, other] = places.map(|place| made.cloth(place));
     let (one, other) = (one?, other?);
@@ -124,32 +139,35 @@ fn known(
         return None;
     }
     // No stretch counts in a seam between two layers that are interfaced.
-    if row.is_some_and(|(row, manner)| row.enclosed && manner == Manner::Enclosed) {
+    if row.is_some_and(|(row, held)| row.enclosed && held) {
         return None;
     }
-    let side = |cloth: &SewnCloth<'_>, grain| {
-        let edge = known::edge(cloth.fabric, grain, made.wanted.stock).ok()?;
-        Some(SeamSide { cloth: cloth.fabric.into(), grain, edge })
-    };
+    let fabrics = [one.fabric, other.fabric];
+    let usual = SeamAsked::of(name, length);
+    // A seam by its name knows more of its edges than their grain.
+    let is_usual = name.is_some() && usual.grains(fabrics) == grains;
+    let seam = if is_usual { usual } else { SeamAsked { grains: Some(grains), ..usual } };
+    // Both roles ask along their own grain; the seam must give the more of it.
+    let asks = |(cloth, grain): (&SewnCloth<'_>, Grain)| cloth.role.demand.stretch(grain).at_least;
     let [first, second] = grains;
-    match (side(one, first), side(other, second)) {
-        (Some(one_side), Some(other_side)) => {
-            let pairing = Pairing::of([one_side, other_side], length, None, made.wanted.confidence).ok()?;
-            let roles = [one.role.name.as_str(), other.role.name.as_str()];
-            Some(Known::Paired(Box::new(pairing.between_roles(roles))))
+    let asked = [(one, first), (other, second)].into_iter().filter_map(asks).max_by_key(|limit| limit.ratio());
+    let (stock, confidence) = (made.wanted.stock, made.wanted.confidence);
+    match Pairing::of(fabrics, seam, asked, stock, confidence) {
+        Ok(pairing) => Some(Known::Paired(Box::new(pairing))),
+        Err(Unjoined::NotPulled(_)) => {
+            let sides = [(one, first), (other, second)].into_iter();
+            let open = sides.filter(|(cloth, grain)| stock.measured(cloth.fabric, *grain).is_none());
+            let steps = open.map(|(cloth, grain)| Step::PullForSeam { cloth: cloth.fabric.into(), grain });
+            Some(Known::NotPulled(steps.collect()))
         }
-        (one_side, other_side) => {
-            let pull = |cloth: &SewnCloth<'_>, grain| Step::PullForSeam { cloth: cloth.fabric.into(), grain };
-            let missing =
-                [one_side.is_none().then(|| pull(one, first)), other_side.is_none().then(|| pull(other, second))];
-            Some(Known::NotPulled(missing.into_iter().flatten().collect()))
-        }
+        Err(Unjoined::Interfacing(_) | Unjoined::Making(_)) => None,
     }
 }
 
 /// What the seams ask for outside the order of the kind, and the roles of which nobody knows how they are joined.
 pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
-    for (place, role) in made.unjoined() {
+    let unjoined = if made.kind().is_some() { made.unjoined() } else { Vec::new() };
+    for (place, role) in unjoined {
         let to = made.wanted.chosen.iter().map(|chosen| &chosen.role.name).find(|name| **name != role);
         if let Some(to) = to.filter(|_| place > 0) {
             parts.add(PlanTopic::Check, [Step::SayHowJoined { role, to: to.clone() }]);
@@ -164,8 +182,13 @@ pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
 
 /// What is marked, and what no seam of the kind stands for, once the work of the kind is on the plan.
 pub(super) fn rest(made: &Made<'_>, parts: &mut Parts) {
+    let quartered = |step: &Step| matches!(step, Step::Mark(points, _) if points.contains(&Point::Quarters));
+    let quartered = parts.0.iter().flat_map(|part| &part.steps).any(quartered);
     for joined in &made.joined {
-        parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        // The kind has its bands quartered already.
+        if !(quartered && joined.is_band()) {
+            parts.add(PlanTopic::Stage(Stage::Mark), joined.steps(PlanTopic::Stage(Stage::Mark)));
+        }
         if joined.seams.is_empty() {
             parts.add(PlanTopic::Stage(Stage::Seams), joined.steps(PlanTopic::Stage(Stage::Seams)));
         }

@@ -1,15 +1,17 @@
 //! The lines of a plan.
 
+use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
-use tenter_core::making::garment::{Edge, Hem, Manner, Notion, Point, Seam, Stage, Why, Work, Zone};
+use tenter_core::making::garment::{Edge, Hem, Holds, Manner, Notion, Point, Seam, Stage, Why, Work, Zone};
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
 use tenter_core::making::source::Source;
-use tenter_core::{Grain, Length, Ratio};
+use tenter_core::{Grain, Ratio};
 
+use crate::finding::amounts::ClothAmount;
 use crate::finding::handle::Handle;
 use crate::finding::pair::{Named, Pairing};
 use crate::finding::size::SizeLine;
-use crate::log::{Role, Shop};
+use crate::log::Role;
 
 /// What a part of a plan is about, in the order of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -65,10 +67,15 @@ pub enum Step {
         cloth: Named,
         /// Its fibre, as on the label.
         fibre: String,
-        /// How often.
-        washes: u8,
-        /// Where the rule comes from.
-        source: Source,
+        /// How it is made ready.
+        care: Care,
+    },
+    /// Press and pin a cloth.
+    Press {
+        /// The cloth.
+        cloth: Named,
+        /// How it is pressed and pinned.
+        care: Care,
     },
     /// Mark a cloth before the wash: its washing change is not known.
     MarkBeforeWash(Named),
@@ -97,14 +104,12 @@ pub enum Step {
         /// Its grain along the seam.
         grain: Grain,
     },
-    /// How the grain of a role lies.
+    /// How the grain of roles lies.
     Grain {
-        /// The role.
-        role: String,
+        /// The roles, each with its stretch across and along.
+        roles: Vec<(String, [Ratio; 2])>,
         /// The grain that goes round the body.
         round: Grain,
-        /// Stretch across and along.
-        stretch: [Ratio; 2],
     },
     /// How wide the allowances are.
     Allowance {
@@ -142,8 +147,8 @@ pub enum Step {
     Interface {
         /// The zones.
         zones: Vec<Zone>,
-        /// Whether they are held firm; none where the cloth does not give, and no interfacing could.
-        firm: Option<bool>,
+        /// What it does to the give of the cloth; none where nothing is asked to give.
+        holds: Option<Holds>,
         /// Where the rule comes from.
         source: Source,
     },
@@ -188,26 +193,8 @@ pub enum Step {
     Size(SizeLine),
     /// Look for a cloth for a role.
     Seek(Box<Role>),
-    /// Buy a cloth that was seen.
-    Buy {
-        /// The cloth.
-        cloth: Named,
-        /// How much.
-        length: Length,
-        /// Where, and for how much.
-        shop: Shop,
-        /// The role.
-        role: String,
-    },
-    /// Find more of a cloth.
-    More {
-        /// The cloth.
-        cloth: Named,
-        /// How much more.
-        missing: Length,
-        /// The role.
-        role: String,
-    },
+    /// Buy a cloth that was seen, or more of one at home: for all roles that take of it.
+    Buy(Box<ClothAmount>),
     /// A caution.
     Caution(Caution),
     /// A rule about cords.

@@ -1,7 +1,7 @@
 //! What a plan is made from.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::garment::{Details, GarmentKind};
+use tenter_core::making::garment::{Details, GarmentKind, Seam};
 use tenter_core::{Confidence, Grain, Length};
 
 use crate::finding::fit::{Candidate, Stock};
@@ -28,6 +28,8 @@ impl<'a> Chosen<'a> {
 pub struct SeamWanted {
     /// The roles, by their place in the list.
     pub roles: [usize; 2],
+    /// Which seam it is; none where the parts decide.
+    pub name: Option<Seam>,
     /// Its length.
     pub length: Length,
     /// How it lies on the grain of each; none where the parts decide.

@@ -7,16 +7,14 @@ use super::Words;
 /// Kinds of elastic.
 pub const ELASTIC: Words<Kind> = Words { all: &Kind::ALL, word: Kind::word, others: kinds, unclear: &[] };
 
-/// Where elastic goes. The end of a sleeve or of a long leg is drawn in as a wrist is; the leg of a swimsuit has two halves.
+/// Where elastic goes. The end of a sleeve is drawn in as a wrist is; the leg of a swimsuit has two halves.
 pub const EDGING: Words<Edging> = Words {
     all: &Edging::ALL,
     word: Edging::word,
     others: places,
     unclear: &[
-        ("leg", &[Edging::Wrist, Edging::SwimLegFront, Edging::SwimLegBack]),
-        ("legs", &[Edging::Wrist, Edging::SwimLegFront, Edging::SwimLegBack]),
         ("swim leg", &[Edging::SwimLegFront, Edging::SwimLegBack]),
-        ("leg opening", &[Edging::Wrist, Edging::SwimLegFront, Edging::SwimLegBack]),
+        ("leg opening", &[Edging::Leg, Edging::SwimLegFront, Edging::SwimLegBack]),
     ],
 };
 
@@ -36,19 +34,8 @@ const fn places(place: Edging) -> &'static [&'static str] {
         Edging::Edge => &["hem", "lower edge", "bottom edge", "any edge"],
         Edging::SwimLegFront => &["front swim leg", "front leg"],
         Edging::SwimLegBack => &["back swim leg", "back leg"],
-        Edging::Wrist => &[
-            "wrists",
-            "sleeve",
-            "sleeves",
-            "sleeve hem",
-            "sleeve end",
-            "cuff",
-            "cuffs",
-            "ankle",
-            "ankles",
-            "trouser hem",
-            "leg hem",
-        ],
+        Edging::Wrist => &["wrists", "sleeve", "sleeves", "sleeve hem", "sleeve end", "cuff", "cuffs"],
+        Edging::Leg => &["ankle", "ankles", "trouser hem", "leg hem"],
         Edging::Opening => &["neck", "neckline", "neck opening", "neckband", "armhole"],
     }
 }

@@ -1,6 +1,7 @@
 //! The words of the trade, as people type them: for each closed list the word that is shown and stored, and what else is
 //! said for it (common practice, no source). One file a subject. Capitals, spaces and hyphens make no difference.
 
+mod care;
 pub mod command;
 mod construction;
 mod elastic;
@@ -9,17 +10,20 @@ mod grain;
 mod held;
 pub mod option;
 pub mod reply;
+mod seam;
 mod stitch;
 mod unit;
 mod zip;
 
 use super::{Field, Why, Wrong};
 
+pub use care::{DRAPE, FINISH, PURPOSE};
 pub use construction::CONSTRUCTION;
 pub use elastic::{EDGING, ELASTIC};
 pub use garment::{GARMENTS, KIND, garments};
 pub use grain::GRAIN;
 pub use held::{ENDS, HELD, PIECE};
+pub use seam::SEAM;
 pub use stitch::STITCH;
 pub use unit::UNIT;
 pub use zip::ZIP_ENDS;
@@ -134,10 +138,18 @@ mod tests {
         sound(&PIECE);
         sound(&UNIT);
         sound(&STITCH);
+        sound(&SEAM);
+        sound(&KIND);
+        sound(&FINISH);
+        sound(&DRAPE);
+        sound(&PURPOSE);
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
         sound(&KIND);
+        sound(&FINISH);
+        sound(&DRAPE);
+        sound(&PURPOSE);
     }
 
     #[test]

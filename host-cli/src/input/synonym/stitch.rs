@@ -18,7 +18,7 @@ const fn others(stitch: Stitch) -> &'static [&'static str] {
         Stitch::NarrowZigzag => &["narrow zigzag stitch", "small zigzag"],
         Stitch::Triple => &["triple stitch", "triple straight", "triple straight stitch"],
         Stitch::TwinNeedle => &["twin", "double needle", "twin needle stitch"],
-        Stitch::Coverstitch => &["coverlock"],
+        Stitch::Coverstitch => &["covering stitch"],
         Stitch::WideZigzag => &["wide zigzag stitch"],
         Stitch::Overlock => &["overlocked", "overlocker", "overlock stitch", "serged", "serger"],
     }

@@ -231,6 +231,15 @@ impl Drafts for Sqlite {
         self.one("SELECT text FROM draft WHERE name = ?1", params![name], |row| row.get(0))
     }
 
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(String, String)>> {
+            let sql = "SELECT name, text FROM draft WHERE substr(name, 1, length(?1)) = ?1 ORDER BY name";
+            let mut select = self.connection.prepare_cached(sql)?;
+            select.query_map(params![format!("{name}/")], |row| Ok((row.get(0)?, row.get(1)?)))?.collect()
+        };
+        read().map_err(|error| self.wrong(error))
+    }
+
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {
         let done = match text {
             Some(text) => self

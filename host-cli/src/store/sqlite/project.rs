@@ -172,7 +172,7 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11",
+         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11, grain = ?12",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;

@@ -41,6 +41,10 @@ pub fn refused(refused: &Refused) -> String {
             format!("'{}' needs the garment too; add its kind, such as --kind trousers", detail.word())
         }
         Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
+        Refused::Interfacing(tag) => format!(
+            "cloth {tag} is interfacing, which you fuse or sew onto a piece and not into a seam; \
+             type tenter handle TAG --facing-gives 5% with the cloth that it goes onto"
+        ),
         Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
         Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
         Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
@@ -60,16 +64,25 @@ pub fn refused(refused: &Refused) -> String {
             one_line(text),
             quantity::cloth(*had, *unit)
         ),
+        Refused::NotBought(tag) => format!("--bought 'no': cloth {tag} did not come from a shop; nothing to take back"),
+        Refused::CutSince(tag) => {
+            format!("you have cut a length off cloth {tag}; take that back first: tenter cloth cut {tag} --undo")
+        }
+        Refused::NothingCut(tag) => format!("nothing was cut off cloth {tag}; there is no cut to take back"),
+        Refused::NothingWashed(tag) => format!("cloth {tag} has no such marks; there is nothing to take back"),
+        Refused::SameGrain { text, grain } => {
+            format!("--regrain '{}': that test is {} already", one_line(text), grain.word())
+        }
         Refused::NoTest(text) => format!("no test is called {}; see tenter device inbox", quoted(text)),
         Refused::SeveralTests { text, ids } => {
             format!("'{}' ends several: {}; type more of it", one_line(text), lower(ids).join(", "))
         }
-        Refused::TestOf { tag, text, retire, ids } => {
+        Refused::TestOf { tag, text, field, ids } => {
             let words = match lower(ids).first() {
                 None => format!("no test of cloth {tag} ends so; see tenter cloth show {tag}"),
                 Some(longer) => format!("{} tests end so; type more letters, such as {longer}", ids.len()),
             };
-            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+            format!("{} '{}': {words}", flag(*field), one_line(text))
         }
         Refused::Already { text, retire } => {
             let words = if *retire { "it is retired already" } else { "it counts; nothing to bring back" };
@@ -87,6 +100,11 @@ pub fn refused(refused: &Refused) -> String {
         }
         Refused::DamagedDraft(tag) => {
             format!("the unfinished test of cloth {tag} cannot be read; forget it with tenter pull {tag} --discard")
+        }
+        Refused::SeveralDrafts { tag, count } => {
+            format!(
+                "cloth {tag} has {count} unfinished tests; type tenter pull {tag}, which lists them, and discard one there"
+            )
         }
         Refused::NoDraft { tag, forget: true } => format!("cloth {tag} has no unfinished test; nothing to forget"),
         Refused::NoDraft { tag, forget: false } => {

@@ -115,6 +115,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::PriceWithoutShop => "type the shop too, with --seen SHOP",
         Why::PriceAtHome => "this cloth lies at home and a price belongs to a shop; add --seen SHOP",
         Why::AtHome => "this cloth lies at home already; for a new count type --length",
+        Why::NotAShop => {
+            "type the shop in which you saw it; if you bought it type --bought 2m, and if you did not after all --bought no"
+        }
         Why::NoTime => "type when it was read too, such as 101mm@60s or 101mm@30min",
         Why::NotATime => "type the time since release after the @, such as 60s, 30min or 1h",
         Why::TwoTimes => "growth and recovery are asked at one time; type the same time after both",
@@ -144,7 +147,12 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAnElastic => {
             "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'"
         }
-        Why::NotASeam => "type two roles and a length, such as 'main+waistband=60cm'",
+        Why::NotAMassRange => {
+            "type two masses with two dots between, such as 200..300g/m2 or 6..8oz, or 250g/m2.. for at least"
+        }
+        Why::NotASeam => {
+            "type two roles, the seam if you like, and a length, such as 'main+waistband=60cm' or 'main+hood:neck=60cm'"
+        }
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
@@ -199,6 +207,10 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Width => "--width",
         Field::Length => "--length",
         Field::Mass => "--mass",
+        Field::Finish => "--finish",
+        Field::Drape => "--drape",
+        Field::Purpose => "--purpose",
+        Field::Colour => "--colour",
         Field::Place => "--place",
         Field::Seen => "--seen",
         Field::Price => "--price",
@@ -210,6 +222,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::View => "VIEW",
         Field::Role => "ROLE",
         Field::Garment => "--garment",
+        Field::Kind => "--kind",
         Field::Movement => "--movement",
         Field::Around => "--around",
         Field::Cloth => "--cloth",
@@ -225,9 +238,14 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Widest => "--widest",
         Field::ElasticWidth => "--elastic-width",
         Field::Zip => "--zip",
+        Field::ZipHem => "--zip-hem",
+        Field::ZipNeck => "--zip-neck",
+        Field::Cord => "--cord",
+        Field::CordWidth => "--cord-width",
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
+        Field::Regrain => "--regrain",
         Field::Reduce => "--reduce",
         Field::Tension => "--tension",
         Field::Method => "--method",

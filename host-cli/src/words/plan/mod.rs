@@ -4,11 +4,11 @@ mod seam;
 mod work;
 
 use serde::Serialize;
-use tenter_core::Unit;
-use tenter_core::making::garment::{Stage, Work};
+use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::source::Source;
+use tenter_core::{Confidence, Unit};
 
-use self::work::list;
+use self::work::{list, measured};
 use crate::finding::handle::Handle;
 use crate::finding::plan::{PlanPart, PlanTopic, Planned, Step, ViewPlan, part_of};
 use crate::plain::isolated;
@@ -16,7 +16,7 @@ use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
 use crate::words::pair::{self, named};
 use crate::words::pattern::asks;
-use crate::words::{answer, handle, quantity, size, terms};
+use crate::words::{amounts, answer, care, figures, handle, quantity, size, terms};
 
 /// A part of the plan under its head.
 #[derive(Debug, Serialize)]
@@ -30,8 +30,10 @@ pub struct Section {
 /// The plan, part by part, the cloths first.
 #[must_use]
 pub fn sections(plan: &ViewPlan, unit: Unit) -> Vec<Section> {
-    let cloths =
-        Section { head: "cloths".to_owned(), lines: plan.roles.iter().map(|role| cloth(role, unit)).collect() };
+    let cloths = Section {
+        head: "cloths".to_owned(),
+        lines: plan.roles.iter().map(|role| cloth(role, plan.confidence, unit)).collect(),
+    };
     let parts = plan.parts.iter().map(|part| section(plan, part, unit));
     core::iter::once(cloths).filter(|cloths| !cloths.lines.is_empty()).chain(parts).collect()
 }
@@ -50,13 +52,24 @@ pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
     Section { head: head(part), lines }
 }
 
-/// What is planned, and how to change it; none for a general plan.
+/// What is planned; none for a general plan.
 #[must_use]
 pub fn garment(plan: &ViewPlan) -> Option<String> {
     let (kind, details) = plan.garment?;
-    let has: Vec<&str> = details.iter().map(work::detail).collect();
+    let name = match (kind, details.has(Detail::Child)) {
+        (GarmentKind::ChildsOuterwear, _) | (_, false) => work::kind(kind).to_owned(),
+        (_, true) => format!("{} for a child", work::kind(kind)),
+    };
+    // A name that says it already needs no word more.
+    let told = |detail: &Detail| match detail {
+        Detail::Child => true,
+        Detail::Lining => matches!(kind, GarmentKind::LinedCoat),
+        Detail::Hood => matches!(kind, GarmentKind::HoodedPullover),
+        _ => false,
+    };
+    let has: Vec<&str> = details.iter().filter(|detail| !told(detail)).map(|one| work::detail(kind, one)).collect();
     let with = if has.is_empty() { String::new() } else { format!(" with {}", list(&has)) };
-    Some(format!("planned as {}{with}; change it with --with and --without", work::kind(kind)))
+    Some(format!("planned as {name}{with}"))
 }
 
 fn head(part: &PlanPart) -> String {
@@ -72,13 +85,16 @@ fn head(part: &PlanPart) -> String {
             let buttons = does(&[Work::Buttonholes]).then_some("buttonholes");
             list(&[facing, lining, buttons].into_iter().flatten().collect::<Vec<_>>())
         }
+        PlanTopic::Stage(Stage::Mark) if !part.steps.iter().any(|step| matches!(step, Step::StayStitch(..))) => {
+            "mark".to_owned()
+        }
         PlanTopic::Stage(stage) => work::stage(stage).to_owned(),
         PlanTopic::Care => "take care".to_owned(),
     }
 }
 
 /// A role with its cloth.
-fn cloth(planned: &Planned, unit: Unit) -> Spoken {
+fn cloth(planned: &Planned, confidence: Confidence, unit: Unit) -> Spoken {
     let role = isolated(&planned.role.name);
     let text = match &planned.cloth {
         None => format!("{role}: nothing in the stash; see \"to buy\""),
@@ -86,7 +102,8 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
             let chance = if taken.disagrees { Some(DISAGREE.to_owned()) } else { taken.chance.map(terms::percent) };
             let chance = chance.map(|chance| format!(" ({chance})")).unwrap_or_default();
             let mut text = format!("{role}: {}, {}{chance}", named(&taken.cloth), answer::word(taken.verdict));
-            for more in [takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
+            let poorly = poorly(planned, confidence);
+            for more in [poorly, takes(planned, unit), missing(planned, unit)].into_iter().flatten() {
                 text.push_str(", ");
                 text.push_str(&more);
             }
@@ -96,28 +113,38 @@ fn cloth(planned: &Planned, unit: Unit) -> Spoken {
     Spoken::new("role", text, asks(&planned.role, unit), Source::Own)
 }
 
+/// That the cloth of a role comes back poorly.
+#[must_use]
+pub fn poorly(planned: &Planned, confidence: Confidence) -> Option<String> {
+    figures::poorly(planned.cloth.as_ref()?.poorly.as_ref()?, confidence)
+}
+
 /// What a role takes of its cloth.
 #[must_use]
 pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
     let needed = planned.cloth.as_ref()?.needed?;
     let by_area = if needed.by_area { format!(", {}", terms::BY_AREA) } else { String::new() };
-    Some(format!("takes {}{by_area}", quantity::cloth_to_buy(needed.length, unit)))
+    Some(format!("takes {}{by_area}", quantity::cloth_needed(needed.length, unit)))
 }
 
 /// What is missing of the cloth of a role.
 #[must_use]
 pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
     let missing = planned.cloth.as_ref()?.missing?;
-    Some(format!("{} missing", quantity::cloth_to_buy(missing, unit)))
+    Some(format!("{} missing", quantity::cloth_needed(missing, unit)))
 }
 
 fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
     let own = |about, text: String, why: String| Spoken::new(about, text, why, Source::Own);
     let line = match step {
-        Step::Wash { cloth, fibre, washes, source } => {
-            let times = if *washes == 1 { "once".to_owned() } else { format!("{washes} times") };
-            let text = format!("{} {times} as the garment will be, dry, press", named(cloth));
-            Spoken::new("wash", text, format!("fibre: {}", isolated(fibre)), *source)
+        Step::Wash { cloth, fibre, care } => {
+            let line = care::made_ready(care);
+            let fibre = if fibre.is_empty() { String::new() } else { format!("; fibre: {}", isolated(fibre)) };
+            Spoken { text: format!("{}: {}", named(cloth), line.text), why: format!("{}{fibre}", line.why), ..line }
+        }
+        Step::Press { cloth, care } => {
+            let about = |line: Spoken| Spoken { text: format!("{}: {}", named(cloth), line.text), ..line };
+            return core::iter::once(care::ironed(care)).chain(care::pinned(care)).map(about).collect();
         }
         Step::MarkBeforeWash(cloth) => {
             let text = format!("50 cm both ways on {} before the wash, and measure the marks after it", named(cloth));
@@ -127,11 +154,16 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let why = format!("{} asks it; tenter pull {} --grain {}", isolated(role), cloth.tag, grain.word());
             own("pull", format!("{} {}", named(cloth), grain.word()), why)
         }
-        Step::Grain { role, round, stretch: [across, along] } => {
-            let why = format!("{} % across, {} % along", across.percent(1), along.percent(1));
-            let text = format!("{} with its greater stretch, {}, round the body", isolated(role), round.word());
+        Step::Grain { roles, round } => {
+            let why = |(role, [across, along]): &(String, [tenter_core::Ratio; 2])| {
+                format!("{}: {} % across, {} % along", isolated(role), across.percent(1), along.percent(1))
+            };
+            let names: Vec<String> = roles.iter().map(|(role, _)| isolated(role)).collect();
+            let their = if names.len() == 1 { "its" } else { "their" };
+            let names = list(&names.iter().map(String::as_str).collect::<Vec<_>>());
+            let text = format!("{names} with {their} greater stretch, {}, round the body", round.word());
             let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
-            Spoken::new("lay", text, why, source)
+            Spoken::new("lay", text, roles.iter().map(why).collect::<Vec<_>>().join("; "), source)
         }
         Step::General => {
             let text = "what the garment is with --kind, such as --kind trousers: this plan is general, and lists only \
@@ -168,14 +200,14 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let spoken = handle::speak(&Handle::Finish(Vec::new(), *line), None, plan.confidence, unit);
             Spoken { text: format!("{}{}", handle::finish(line, unit), whose(tags)), ..spoken }
         }
-        Step::Interface { zones, firm, source } => {
+        Step::Interface { zones, holds, source } => {
             let names: Vec<&str> = zones.iter().map(|one| work::zone(*one)).collect();
-            let (how, why) = match firm {
-                Some(true) => (", so that they do not stretch", "a closing and a pocket must not grow"),
-                Some(false) => (", with one that gives as the cloth does", "it moves with the body"),
+            let (how, why) = match holds {
+                Some(Holds::Firm) => (", held firm", "a closing and a pocket must not grow"),
+                Some(Holds::Gives) => (", with one that gives as the cloth does", "it moves with the body"),
                 None => ("", "it is handled or holds a fastening"),
             };
-            Spoken::new("interface", format!("{}{how}", list(&names)), why, *source)
+            Spoken::new("interface", format!("{}{how}", measured(&list(&names), unit)), why, *source)
         }
         Step::Mark(points, source) => {
             let names: Vec<&str> = points.iter().map(|one| work::point(*one)).collect();
@@ -183,7 +215,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::StayStitch(edges, source) => {
             let names: Vec<&str> = edges.iter().map(|one| work::edge(*one)).collect();
-            let text = format!("{}, within 3 mm of the seam line", list(&names));
+            let text = measured(&format!("{}, within {{3 mm|1/8 in}} of the seam line", list(&names)), unit);
             Spoken::new("stay-stitch", text, "a curved edge stretches while it is handled", *source)
         }
         Step::Hem { hems, sewing, why, source } => {
@@ -195,7 +227,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::Work { work, tags, why, source } => {
             let (verb, object) = work::told(*work);
             let why = work::why(*why, plan.garment.map(|(kind, _)| kind));
-            Spoken::new(verb, format!("{object}{}", whose(tags)), why, *source)
+            Spoken::new(verb, format!("{}{}", measured(object, unit), whose(tags)), why, *source)
         }
         Step::Sew(step) => {
             let why = work::why(step.why, plan.garment.map(|(kind, _)| kind));
@@ -220,18 +252,9 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let text = format!("for {}: {}", isolated(&role.name), asks(role, unit));
             own("cloth", text, "nothing in the stash meets it".to_owned())
         }
-        Step::Buy { cloth, length, shop, role } => {
-            let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(*length))).unwrap_or_default();
-            let length = quantity::cloth_to_buy(*length, unit);
-            let text = format!("{length} of {} at {}{price}", named(cloth), isolated(&shop.place));
-            own("cloth", text, format!("for {}, washing change included as far as it is known", isolated(role)))
-        }
-        Step::More { cloth, missing, role } => {
-            let text = format!("{} more of {}", quantity::cloth_to_buy(*missing, unit), named(cloth));
-            own("cloth", text, format!("for {}: there is too little at home", isolated(role)))
-        }
+        Step::Buy(amount) => return amounts::to_buy(amount, unit).into_iter().collect(),
         Step::Caution(caution) => return terms::cautions(&[*caution]),
-        Step::Cord(cord) => terms::cord(cord),
+        Step::Cord(cord) => terms::cord(cord, unit),
     };
     vec![line]
 }

@@ -4,7 +4,7 @@ use tenter_core::Unit;
 use tenter_core::making::garment::{Manner, Seam};
 use tenter_core::making::handling::{SeamFinish, Stay};
 
-use super::work::list;
+use super::work::{list, measured};
 use crate::finding::plan::SeamStep;
 use crate::words::handle;
 
@@ -12,6 +12,7 @@ use crate::words::handle;
 const fn object(seam: Seam) -> &'static str {
     match seam {
         Seam::Panel => "the panel seams",
+        Seam::Princess => "the princess seams",
         Seam::Yoke => "the yoke seam",
         Seam::CentreBack => "the centre back",
         Seam::Shoulder => "the shoulder seams",
@@ -41,6 +42,7 @@ const fn object(seam: Seam) -> &'static str {
 const fn place(seam: Seam) -> &'static str {
     match seam {
         Seam::Panel => "panels",
+        Seam::Princess => "princess seams",
         Seam::Yoke => "yoke",
         Seam::CentreBack => "centre back",
         Seam::Shoulder => "shoulders",
@@ -75,12 +77,14 @@ const fn manner(manner: Manner) -> &'static str {
     match manner {
         Manner::Plain => "",
         Manner::Flat => ", while sleeve and side are open",
-        Manner::Eased => ", the fullness of the cap eased in, the underarm sewn twice and trimmed to 6 mm",
+        Manner::Eased => {
+            ", the fullness of the cap eased in, the underarm sewn twice and trimmed there to {6 mm|1/4 in}"
+        }
         Manner::LegInLeg => ", one leg inside the other",
-        Manner::Pulled => ", pulled to match, mark to mark",
+        Manner::Pulled => ", the band on top, pulled to match mark to mark",
         Manner::InOne => ", in one from the lower edge",
         Manner::Felled => ", flat-felled",
-        Manner::Enclosed => ", its inner edge turned under over the allowances",
+        Manner::Enclosed => ", the inner edge turned under over the allowances",
     }
 }
 
@@ -88,7 +92,7 @@ const fn manner(manner: Manner) -> &'static str {
 #[must_use]
 pub(super) fn sewn(step: &SeamStep, unit: Unit) -> String {
     let mut text = step.seams.iter().map(|seam| object(*seam)).collect::<Vec<_>>().join(", then ");
-    text.push_str(manner(step.manner));
+    text.push_str(&measured(manner(step.manner), unit));
     let mut more = Vec::new();
     more.extend(step.sewing.as_ref().map(handle::sewn));
     more.extend(step.stay.map(|line| match line.stay {
@@ -96,11 +100,11 @@ pub(super) fn sewn(step: &SeamStep, unit: Unit) -> String {
         Stay::ClearElastic => "with clear elastic sewn in".to_owned(),
         stay => handle::stay(stay, unit),
     }));
+    more.extend(step.trimming.as_ref().map(|line| handle::trim(line, unit)));
     more.extend(step.finish.as_ref().map(|line| match line.finish {
         SeamFinish::Nothing => "the edges stay as they are".to_owned(),
         _ => handle::finish(line, unit),
     }));
-    more.extend(step.trimming.as_ref().map(|line| handle::trim(line, unit)));
     if !more.is_empty() {
         text.push_str(": ");
         text.push_str(&more.join("; "));

@@ -1,5 +1,6 @@
 //! The work on a garment, in words: a verb, and what it is done to.
 
+use tenter_core::Unit;
 use tenter_core::making::garment::{
     Asks, CordAt, Detail, Edge, GarmentKind, Hem, Notion, Point, Stage, Why, Work, Zone,
 };
@@ -15,14 +16,20 @@ pub(super) const fn told(work: Work) -> Told {
         Work::LayFlat => ("keep", "the cloth from hanging off the table while you cut and sew"),
         Work::Clip => ("use", "clips and no pins: their holes would stay"),
         Work::FuseSample => ("fuse", "a sample first; the interfacing is no heavier than the cloth"),
-        Work::TrimFusible => ("cut", "fusible interfacing 5 mm smaller all round than its piece"),
+        Work::TrimFusible => ("cut", "fusible interfacing {5 mm|3/16 in} smaller all round than its piece"),
         Work::SewInInterfacing => {
-            ("sew in", "the interfacing 10 mm from the edge and trim it to the stitches; do not fuse it")
+            ("sew in", "the interfacing {10 mm|3/8 in} from the edge and trim it to the stitches; do not fuse it")
         }
+        Work::PressSeams => ("press", "each seam before another crosses it"),
+        Work::ZipStrip => ("fuse", "a strip of {25 mm|1 in} that does not stretch along the zip seam"),
         Work::SewDarts => ("sew", "the darts, from the wide end to the point, and press them"),
         Work::SewWelts => ("sew", "each finished welt below its line, face down, and the bag above the line"),
-        Work::CutWelts => ("cut", "between the rows to 3 mm from the ends, then into the corners, and turn the bag in"),
-        Work::FastenWelts => ("stitch", "the ends of the welts at the edge and 6 mm in, bar-tack them, close the bags"),
+        Work::CutWelts => {
+            ("cut", "between the rows to {3 mm|1/8 in} from the ends, then into the corners, and turn the bag in")
+        }
+        Work::FastenWelts => {
+            ("stitch", "the ends of the welts at the edge and {6 mm|1/4 in} in, bar-tack them, close the bags")
+        }
         Work::FoldPatches => ("fold", "in the edges of the patch pockets, mitre the corners, hem the top"),
         Work::SewPatches => {
             ("sew", "the patch pockets on, from the bottom centre up each side, with a bar tack at the top")
@@ -34,7 +41,12 @@ pub(super) const fn told(work: Work) -> Told {
         Work::HemFrontPocket => ("hem", "the slanting openings of the front pocket over a tape"),
         Work::SewFrontPocket => ("sew", "the front pocket on, level with the lower edge"),
         Work::SetEyelets(at) => ("set", eyelets(at)),
-        Work::CutCord(_) => ("cut", "the cord as long as the edge, with what hangs out of it, and seal its ends"),
+        Work::CutCord(_) => {
+            ("cut", "the cord as long as the edge and {15 cm|6 in} more at each end, and seal the ends")
+        }
+        Work::CutChildCord => {
+            ("cut", "the cord as long as the edge laid open, its ends as short as the rules below ask, and seal them")
+        }
         Work::NoHoodCord => ("leave", "the hood without a cord: it is for a child"),
         Work::SewFlyCrotch => ("sew", "the front crotch up to the mark of the fly"),
         Work::SetFlyZip => ("face", "the fly and set its zip"),
@@ -49,30 +61,38 @@ pub(super) const fn told(work: Work) -> Told {
         Work::FinishFacings => ("finish", "the free edges of the facings: they will be seen"),
         Work::BasteZip => ("baste", "the zip to both fronts; neck, pockets and lower edge lie level"),
         Work::FaceZip => ("sew", "the facing over the zip, right sides together, then trim and turn"),
-        Work::TopstitchZip => ("topstitch", "6 mm beside the zip"),
+        Work::TopstitchZip => ("topstitch", "{6 mm|1/4 in} beside the zip"),
         Work::SewFacing => ("sew", "the facing on, right sides together"),
         Work::GradeFacing => ("trim", "its allowances in steps, the widest outside, clip the curves and turn"),
-        Work::Understitch => ("understitch", "the facing 2 to 3 mm from its seam, through the allowances"),
+        Work::Understitch => ("understitch", "the facing {2 to 3 mm|1/8 in} from its seam, through the allowances"),
         Work::SewLining => ("sew", "the lining together, with a pleat of ease at the centre back"),
         Work::SetLining => ("set", "the lining in along the facings, after all stitching that is seen outside"),
         Work::HangLining => ("sew", "the lining together and baste it to the waist, wrong sides together"),
         Work::Buttonholes => ("work", "the buttonholes on a scrap first, then on the garment, and sew the buttons on"),
-        Work::WristCasing => ("turn", "6 mm under at the wrists, fold the casing and stitch it, but for 5 cm underarm"),
-        Work::WaistCasing => ("turn", "6 mm under at the waist, fold the casing and stitch it, but for 5 cm"),
+        Work::WristCasing => (
+            "turn",
+            "{6 mm|1/4 in} under at the wrists, fold the casing and stitch it, but for {5 cm|2 in} underarm; draw the elastic in and close it",
+        ),
+        Work::WaistCasing => (
+            "turn",
+            "{6 mm|1/4 in} under at the waist, fold the casing and stitch it, but for {5 cm|2 in}; draw the elastic in and close it",
+        ),
         Work::WaistElasticKnit => {
             ("sew", "the elastic to the waist, quarter to quarter, stretched; turn it in and stitch")
         }
         Work::EdgeElastic => ("sew", "the elastic to legs, arms and neck, quarter to quarter, turn it in and stitch"),
         Work::CordCasing(at) => ("turn", casing(at)),
         Work::DrawCord => ("draw", "the cord in and bar-tack it at the middle"),
-        Work::StopCord => ("put", "a stop on each end of the cord, and a knot 10 to 16 mm from the end"),
+        Work::StopCord => {
+            ("put", "a stop on each end of the cord, and a knot {10 to 16 mm|3/8 to 5/8 in} from the end")
+        }
         Work::ChildCord => {
             ("leave", "the ends of the cord without knot, toggle or stop, as short as the rules below ask")
         }
         Work::HemSleevesFirst => ("hem", "the sleeves before they are set in"),
         Work::HangHem => ("let", "it hang for a day if it is cut on the bias or in a circle, then level it"),
         Work::TryOn => ("try", "it on and mark the hem"),
-        Work::HemLined => ("hem", "the outside, then the lining 2 cm shorter, with a fold of ease"),
+        Work::HemLined => ("hem", "the outside, then the lining {2 cm|3/4 in} shorter, with a fold of ease"),
         Work::LastPress => ("press", "it a last time from the wrong side, the basting taken out"),
         Work::PressPile => ("press", "it face down on a towel, with steam and no weight"),
         Work::NoIron => ("use", "no iron: flatten the seams with your fingers or a roller"),
@@ -96,10 +116,26 @@ const fn eyelets(at: CordAt) -> &'static str {
 
 const fn casing(at: CordAt) -> &'static str {
     match at {
-        CordAt::Hood => "6 mm under at the face of the hood, fold the casing over the eyelets and stitch it",
-        CordAt::LowerEdge => "6 mm under at the lower edge, baste the allowances down, fold the casing and stitch it",
-        CordAt::Waist => "6 mm under at the waist, baste the allowances down, fold the casing and stitch it",
+        CordAt::Hood => "{6 mm|1/4 in} under at the face of the hood, fold the casing over the eyelets and stitch it",
+        CordAt::LowerEdge => {
+            "{6 mm|1/4 in} under at the lower edge, baste the allowances down, fold the casing and stitch it"
+        }
+        CordAt::Waist => "{6 mm|1/4 in} under at the waist, baste the allowances down, fold the casing and stitch it",
     }
+}
+
+/// A text with its measures, each written as `{6 mm|1/4 in}`, in the reader's unit.
+#[must_use]
+pub(super) fn measured(text: &str, unit: Unit) -> String {
+    let mut pieces = text.split('{');
+    let mut said = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        let (measure, rest) = piece.split_once('}').unwrap_or((piece, ""));
+        let (metric, inch) = measure.split_once('|').unwrap_or((measure, measure));
+        said.push_str(if unit == Unit::Inch { inch } else { metric });
+        said.push_str(rest);
+    }
+    said
 }
 
 /// A list as it is said: `a, b and c`.
@@ -114,22 +150,22 @@ pub(super) fn list(names: &[&str]) -> String {
 
 pub(super) const fn zone(zone: Zone) -> &'static str {
     match zone {
-        Zone::FrontEdge => "front edges and their facings",
-        Zone::Neck => "neck and its facing",
-        Zone::Collar => "collar",
-        Zone::Fly => "fly",
-        Zone::Cuff => "cuffs",
-        Zone::Waistband => "waistband",
-        Zone::PocketOpening => "pocket openings, 25 mm larger each way",
-        Zone::Hem => "hem",
-        Zone::Eyelets => "places of the eyelets",
+        Zone::FrontEdge => "the front edges and their facings",
+        Zone::Neck => "the neck and its facing",
+        Zone::Collar => "the collar",
+        Zone::Fly => "the fly",
+        Zone::Cuff => "the cuffs",
+        Zone::Waistband => "the waistband",
+        Zone::PocketOpening => "the pocket openings ({25 mm|1 in} larger each way)",
+        Zone::Hem => "the hem",
+        Zone::Eyelets => "the places of the eyelets",
     }
 }
 
 pub(super) const fn point(point: Point) -> &'static str {
     match point {
         Point::Notches => "notches",
-        Point::Centres => "centre front and back",
+        Point::Centres => "centre lines",
         Point::Darts => "darts",
         Point::Pockets => "pockets",
         Point::Eyelets => "eyelets",
@@ -185,8 +221,9 @@ pub const fn kind(kind: GarmentKind) -> &'static str {
 
 /// A detail as it is called.
 #[must_use]
-pub const fn detail(detail: Detail) -> &'static str {
+pub const fn detail(kind: GarmentKind, detail: Detail) -> &'static str {
     match detail {
+        Detail::PatchPockets if matches!(kind, GarmentKind::HoodedPullover) => "front pocket",
         Detail::Child => "for a child",
         Detail::Lining => "lining",
         Detail::Hood => "hood",
@@ -238,11 +275,12 @@ pub(super) fn why(why: Why, garment: Option<GarmentKind>) -> String {
     match why {
         Why::Kind => format!("the usual work for {}", garment.map_or("a garment", kind)),
         Why::Has(Detail::Child) => "it is for a child".to_owned(),
-        Why::Has(has) => format!("it has: {}", detail(has)),
+        Why::Has(has) => format!("it has: {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
         Why::Cloth(asks) => match asks {
             Asks::Anything => "for any cloth",
             Asks::Woven => "it is a woven",
             Asks::Knit => "it is a knit",
+            Asks::Gives => "it gives by 2 % or more",
             Asks::Stretches => "it stretches by 12 % or more",
             Asks::OneWay => "it is a knit, or has a nap or a direction",
             Asks::Heat | Asks::PlainHeat => "it takes an iron",

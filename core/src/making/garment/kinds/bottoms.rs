@@ -5,10 +5,10 @@ use crate::making::garment::Detail::{
     ClosedZip, Darts, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
 };
 use crate::making::garment::Seam;
-use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::row::{Asks, Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BEGIN, CLOSED_ZIP, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, STAY_WAIST, TRIM, WAIST_EYELETS,
-    WAIST_ZONES,
+    BEGIN, CLOSED_ZIP, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, STAY_WAIST, TRIM,
+    WAIST_EYELETS, WAIST_ZONES, ZIP_STRIP,
 };
 use crate::making::garment::work::{Hem, Manner, Stage, Work};
 
@@ -31,6 +31,7 @@ pub(super) const SKIRT: Kind = kind(
         BEGIN,
         INTERFACING,
         WAIST_ZONES,
+        ZIP_STRIP,
         TRIM,
         MARKS,
         STAY_WAIST,
@@ -38,6 +39,7 @@ pub(super) const SKIRT: Kind = kind(
         CLOSED_ZIP,
         POCKETS,
         WAIST_EYELETS,
+        PRESS_SEAMS,
         SKIRT_SEAMS,
         SKIRT_LINING,
         WAISTBAND,
@@ -70,6 +72,7 @@ pub(super) const TROUSERS: Kind = kind(
         FLY,
         POCKETS,
         WAIST_EYELETS,
+        PRESS_SEAMS,
         TROUSER_SEAMS,
         WAISTBAND,
         DRAWN_WAIST,
@@ -81,6 +84,7 @@ pub(super) const TROUSERS: Kind = kind(
 const BACK_POCKETS: &[Row] = &[
     row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]),
+    row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat),
     seam(Seam::Yoke).with(&[Yoke]),
     sewn(Seam::BackSeat, Manner::Felled),
 ];

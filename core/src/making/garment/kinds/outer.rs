@@ -9,7 +9,7 @@ use crate::making::garment::Seam;
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
     BEGIN, BUTTON_FRONT, BUTTONHOLES, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, STAY_NECK, TRIM, WRISTS, ZIP_FRONT,
+    POCKETS, PRESS, PRESS_SEAMS, STAY_NECK, TRIM, WRISTS, ZIP_FRONT,
 };
 use crate::making::garment::work::{Hem, Manner, Stage, Work, Zone};
 
@@ -63,6 +63,7 @@ pub(super) const UNLINED_JACKET: Kind = kind(
         DARTS,
         POCKETS,
         OUTER_EYELETS,
+        PRESS_SEAMS,
         PANELS_TO_SHOULDERS,
         HOOD,
         NECK,
@@ -111,6 +112,7 @@ pub(super) const LINED_COAT: Kind = kind(
         DARTS,
         POCKETS,
         OUTER_EYELETS,
+        PRESS_SEAMS,
         PANELS,
         SHOULDERS_SIDES,
         HOOD,

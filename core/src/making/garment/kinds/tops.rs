@@ -9,7 +9,7 @@ use crate::making::garment::Seam;
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
     BEGIN, BUTTONHOLES, CLOSED_ZIP, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, STAY_NECK, TRIM, WRISTS,
+    POCKETS, PRESS, PRESS_SEAMS, STAY_NECK, TRIM, WRISTS, ZIP_STRIP,
 };
 use crate::making::garment::work::{Hem, Manner, Point, Stage, Work, Zone};
 
@@ -95,6 +95,7 @@ pub(super) const SHIRT: Kind = kind(
         DARTS,
         POCKETS,
         SHIRT_FRONTS,
+        PRESS_SEAMS,
         SHIRT_SEAMS,
         WRISTS,
         SHIRT_HEMS,
@@ -132,12 +133,14 @@ pub(super) const DRESS: Kind = kind(
         BEGIN,
         INTERFACING,
         FRONT_ZONES,
+        ZIP_STRIP,
         TRIM,
         MARKS,
         STAY_NECK,
         DARTS,
         CLOSED_ZIP,
         POCKETS,
+        PRESS_SEAMS,
         DRESS_SEAMS,
         NECK_FACING,
         DRESS_SIDES,

@@ -3,6 +3,12 @@
 //! A stretch is a share of the *cloth*, a reduction a share of the *body*: cloth that stretches by 50 % may be cut
 //! 33.3 % smaller, not 50 %. The two have types of their own, so that one cannot be taken for the other.
 
+mod cover;
+mod wearable;
+
+pub use cover::{HOME_TEST, mass_stretched};
+pub use wearable::{LENGTHS_FROM_PERCENT, Wearable, wearable};
+
 use super::error::{MakingError, positive};
 use super::scaled::{Round, scaled};
 use crate::answer::Figure;
@@ -129,6 +135,26 @@ impl Stretch {
     pub fn used_by(self, needed: Self) -> Option<Ratio> {
         let num = needed.0.numerator().checked_mul(self.0.denominator())?;
         Ratio::new(num, needed.0.denominator().checked_mul(self.0.numerator())?)
+    }
+}
+
+impl Stretch {
+    /// What is left of it beyond a stretch that is in use: (1 + self) / (1 + used) − 1. None where nothing is left, or where
+    /// its terms do not fit.
+    ///
+    /// ```
+    /// use tenter_core::{Ratio, making::sizing::Stretch};
+    ///
+    /// // A cloth that doubles, worn stretched by a quarter: another 60 % are left.
+    /// let [all, used] = [100, 25].map(|percent| Stretch::new(Ratio::new(percent, 100).unwrap()).unwrap());
+    /// assert_eq!(all.left_after(used).unwrap().percent(0).to_string(), "60");
+    /// ```
+    #[must_use]
+    pub fn left_after(self, used: Self) -> Option<Ratio> {
+        let whole = |ratio: Ratio| ratio.numerator().checked_add(ratio.denominator());
+        let all = whole(self.0)?.checked_mul(used.0.denominator())?;
+        let on = whole(used.0)?.checked_mul(self.0.denominator())?;
+        Ratio::new(all.checked_sub(on)?, on).filter(|left| *left >= Ratio::ZERO)
     }
 }
 
@@ -292,6 +318,9 @@ pub struct Reach {
     pub answer: Answer,
     /// The chance that it reaches.
     pub chance: f32,
+    /// The stretch that is left for moving once it is on: (1 + measured) / (1 + needed) − 1; none where it does not reach, or
+    /// where the terms do not fit.
+    pub left: Option<Ratio>,
 }
 
 impl Reach {
@@ -318,7 +347,15 @@ impl Reach {
         // Without a need nothing hangs on the cloth.
         let chance = if usage == Usage::Nothing { 1.0 } else { stretch.chance_at_least(needed.0) };
         let answer = confidence.judge(chance, Answer::Short);
-        Ok(Self { ease, needed, used: measured.used_by(needed), usage, answer, chance })
+        Ok(Self {
+            ease,
+            needed,
+            used: measured.used_by(needed),
+            usage,
+            answer,
+            chance,
+            left: measured.left_after(needed),
+        })
     }
 }
 
