@@ -148,8 +148,10 @@ fn the_stretchier_cloth_lies_below() {
         assert!(!program.line(line).out.contains("why:"));
     }
     // A straight edge along the lengthwise grain is not stay-stitched: 3 and 18 % are 15 points apart.
-    program.line("pull 1 --grain lengthwise --marks 200mm --settling --to 206mm --to 206mm --to 206mm --back 200mm@60s");
-    program.line("pull 2 --grain lengthwise --marks 200mm --settling --to 236mm --to 236mm --to 236mm --back 200mm@60s");
+    program
+        .line("pull 1 --grain lengthwise --marks 200mm --settling --to 206mm --to 206mm --to 206mm --back 200mm@60s");
+    program
+        .line("pull 2 --grain lengthwise --marks 200mm --settling --to 236mm --to 236mm --to 236mm --back 200mm@60s");
     let straight = program.line("pair 1 2 --along 60cm --wants 2%").out;
     assert!(straight.contains("2 corduroy below") && !straight.contains("stay-stitch"), "{straight}");
     // A straight stitch gives 20 % at most: less than both rib and corduroy.
