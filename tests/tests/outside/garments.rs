@@ -3,7 +3,7 @@
 use tenter_core::making::care::Finish;
 use tenter_core::making::garment::{
     Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Holds, Manner, Notion, Over, Part, PartCloth,
-    Point, Runs, Seam, Stage, Task, Why, Work, Zone,
+    Point, Seam, Stage, Task, Why, Work, Zone,
 };
 use tenter_core::making::handling::{Cloth, Runs};
 use tenter_core::making::source::Source;
