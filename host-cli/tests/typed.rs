@@ -153,7 +153,7 @@ fn what_could_mean_two_things_is_asked() {
         ("measure", "type tenter check"),
         ("delete 7", "tenter cloth retire 7 for a cloth"),
         ("remove 7", "tenter cloth retire 7 for a cloth"),
-        ("undo", "tenter pull 7 --retire TEST for a test"),
+        ("undo", "tenter pull 7 --retire TEST for a test, tenter cloth cut 7 --undo for a cut"),
         ("edit 7", "type tenter cloth edit 7"),
         ("buy 6", "type tenter cloth edit 6 --bought 2m"),
         ("cloth buy 6", "type tenter cloth edit 6 --bought 2m"),
