@@ -94,7 +94,7 @@ fn the_plan_of_a_view_is_one_sheet() {
         ),
         (
             &["sheet", "play coat", "--child", "--with", "hood"],
-            &["Play coat", "planned as lined coat for a child", "Lining", "Last press", "without a cord"],
+            &["Play coat", "planned as a lined coat for a child", "Lining", "Last press", "without a cord"],
         ),
     ];
     for (words, shown) in plans {
