@@ -84,11 +84,11 @@ fn bad_input_leaves_nothing_stored() {
         ("pull 1 --marks 10cm".to_owned(), "missing --to"),
         ("pull 1 --to 10cm".to_owned(), "missing --marks"),
         (format!("pull 3 {good}"), "no cloth has tag 3"),
-        (format!("pull rib {good}"), "no cloth has tag 'rib'"),
+        (format!("pull ribbon {good}"), "no cloth is called 'ribbon'; tenter cloth list"),
         (format!("pull 1 {good} --wants lots"), "--wants 'lots'"),
         (format!("pull 1 {good} --confidence 100"), "--confidence '100'"),
         (format!("pull 1 {good} --table mine"), "--table 'mine'"),
-        (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as 2025-03-20"),
+        (format!("pull 1 {good} --at tomorrow"), "--at 'tomorrow': type a day such as yesterday, 2025-03-20"),
         (format!("pull 1 {good} --at 2999-01-01"), "--at '2999-01-01': that day lies ahead"),
         (format!("pull 1 {good} --retire abc"), "do not go together"),
         ("pull 1 --retire abcdef".to_owned(), "--retire 'abcdef': no test of cloth 1 ends so; see tenter cloth show 1"),
@@ -289,4 +289,30 @@ fn check_can_use_her_hand() {
     let both = program.line(&format!("check --construction knit --scatter 1 {readings}"));
     assert!(both.err.contains("do not go together"), "{}", both.err);
     assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+}
+
+/// A test pulled along the other grain than was said counts for that grain, in the log, in SQL and in what is exported.
+#[test]
+fn a_grain_is_put_right() {
+    let program = Program::with_cloth();
+    program.line("pull 1 --marks 20cm --settling --to 21cm --to 21cm --to 21cm");
+    let id = program.tests("1")[0]["id"].as_str().unwrap().to_lowercase();
+    let put_right = program.line(&format!("pull 1 --regrain {} warp", &id[20..]));
+    assert!(put_right.code == Some(0) && put_right.out.contains("lengthwise 5.0 %"), "{put_right:?}");
+    let shown = program.shown("1");
+    assert_eq!(
+        (&shown["tests"][0]["grain"], &shown["grains"][0]["grain"]),
+        (&"lengthwise".into(), &"lengthwise".into())
+    );
+    let again = program.line(&format!("pull 1 --regrain {} lengthwise", &id[20..]));
+    assert!(again.code == Some(2) && again.err.contains("is lengthwise already"), "{again:?}");
+    let wrong = program.line(&format!("pull 1 --regrain {} sideways", &id[20..]));
+    assert!(wrong.code == Some(2) && wrong.err.contains("lengthwise, crosswise, bias"), "{wrong:?}");
+    let exported = program.run(&["export"]).out;
+    assert!(
+        exported.contains(r#""kind":"test-regrained""#) && exported.contains(r#""grain":"lengthwise""#),
+        "{exported}"
+    );
+    let table = program.run(&["export", "--csv", "tests"]).out;
+    assert!(table.contains(",lengthwise,200,"), "{table}");
 }

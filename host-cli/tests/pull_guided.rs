@@ -59,12 +59,12 @@ fn what_was_planned_is_kept() {
     let program = Program::with_cloth();
     let arguments = ["pull", "1", "--planned", "2", "--growth-at-most", "3%@60s"];
     let ran = program.typed(&arguments, "\n\n10\n10.1\n\n12.4\n\n10.1\n\n12.5\n\n10.1\n\n");
-    assert!(ran.err.contains("3 30 min, 0 never [1 min]: "), "{}", ran.err);
+    assert!(ran.err.contains("3) 30 min  0) never [1 min]: "), "{}", ran.err);
     assert!(ran.out.contains("2 pulls by hand"), "{ran:?}");
     let test = program.log().tests(WhichTests::All).unwrap().remove(0).said.test;
     assert_eq!((test.planned_pulls(), test.looks().count(), test.rests().len()), (Some(2), 2, 2));
     let asked = program.typed(&["pull", "2", "--growth-at-most", "3%"], "\n\n20\nn\nq\n");
-    assert!(asked.err.contains("0 never [30 min]: "), "{}", asked.err);
+    assert!(asked.err.contains("0) never [30 min]: "), "{}", asked.err);
     // A resumed test may be told how many.
     let ran = program.typed(&["pull", "2", "--resume", "--planned", "1"], "\n21.2\n\n20.1@30min\n\n");
     assert_eq!(ran.code, Some(3), "{ran:?}");
@@ -110,7 +110,7 @@ fn broken_off_and_resumed() {
     // Offered, and gone on with; q keeps it again.
     let ran = program.typed(&["pull", "1"], "what\nr\n\n12.5\nq\n");
     assert!(ran.err.contains("a test was broken off: crosswise, marks 10 cm, 1 pull, begun"), "{}", ran.err);
-    assert!(ran.err.contains("type r, n or d"), "{}", ran.err);
+    assert!(ran.err.contains("type r, n or discard"), "{}", ran.err);
     // What was asked and the day are still known.
     let ran = program.typed(&["pull", "1", "--resume"], "f\n");
     assert_eq!(ran.code, Some(0), "{ran:?}");
@@ -129,8 +129,10 @@ fn a_draft_can_be_let_go() {
     assert_eq!(program.line("pull 1 --marks 10cm --to 11cm").code, Some(0));
     let anew = program.typed(&["pull", "1"], &format!("n\n{THREE}"));
     assert!(anew.out.contains("3 pulls by hand"), "{anew:?}");
-    broken_off();
-    assert!(program.typed(&["pull", "1"], "d\n").err.contains("discarded; stored tests stay"));
+    // What was broken off is still there, and one letter does not delete it.
+    let kept = program.typed(&["pull", "1"], "d\n");
+    assert!(kept.err.contains("marks 10 cm, 1 pull") && kept.err.contains("type discard in full"), "{kept:?}");
+    assert!(program.typed(&["pull", "1"], "discard\n").err.contains("discarded; stored tests stay"));
     broken_off();
     let forgotten = program.run(&["pull", "1", "--discard"]);
     assert_eq!(forgotten.out, "forgotten: the unfinished test of cloth 1; stored tests stay\n");
@@ -145,6 +147,29 @@ fn a_draft_can_be_let_go() {
     program.log().set_draft(&draft_name(&program, "2"), Some("{")).unwrap();
     assert!(program.typed(&["pull", "2"], THREE).err.contains("tenter pull 2 --discard"));
     assert_eq!(program.run(&["pull", "2", "--discard"]).code, Some(0));
+}
+
+/// Begun anew twice: three tests lie there, are listed the newest first, and are gone on with one by one.
+#[test]
+fn beginning_anew_destroys_no_readings() {
+    let program = Program::with_cloth();
+    assert_eq!(program.typed(&["pull", "1"], "10\n\n\n0\n12.4\n").code, Some(3));
+    for gauge in ["11", "12"] {
+        assert_eq!(program.typed(&["pull", "1"], &format!("n\n{gauge}\n\n\n0\n13.9\n")).code, Some(3));
+    }
+    let listed = program.typed(&["pull", "1"], "");
+    let newest_first = ["1  a test was broken off", "marks 12 cm", "2  a", "marks 11 cm", "3  a", "marks 10 cm"];
+    let places: Vec<Option<usize>> = newest_first.iter().map(|part| listed.err.find(part)).collect();
+    assert!(places.is_sorted() && places.iter().all(Option::is_some), "{}", listed.err);
+    let refused = program.run(&["pull", "1", "--discard"]);
+    assert!(refused.code == Some(2) && refused.err.contains("3 unfinished tests"), "{refused:?}");
+    assert_eq!(program.typed(&["pull", "1"], "3\n\n12.5\n\n12.6\n\n").code, Some(0));
+    assert!(program.typed(&["pull", "1"], "discard 1\n").err.contains("discarded"));
+    assert_eq!(program.typed(&["pull", "1"], "r\nf\n").code, Some(0));
+    let marks: Vec<Value> = program.tests("1").iter().map(|test| test["gauge_mm"].clone()).collect();
+    assert_eq!(marks.len(), 2);
+    assert!(marks.contains(&json!(100.0)) && marks.contains(&json!(110.0)), "{marks:?}");
+    assert!(program.run(&["pull", "1", "--discard"]).err.contains("no unfinished test"));
 }
 
 /// Two readings, SIGKILL, resume, finish: one test with the readings of both halves.

@@ -137,7 +137,7 @@ fn clocks_run_in_place() {
     command.env("TENTER_DB", program.path()).env(CLOCK, &clock);
     let mut terminal = Terminal::of(command);
     for (question, keys) in [
-        ("held 1 flat", "\r"),
+        ("how do you hold it?", "\r"),
         ("first pull?", "\r"),
         ("between the marks, in cm", "\r"),
         ("between the marks this time", "n\r"),
@@ -175,7 +175,7 @@ fn clocks_run_in_place() {
     terminal.keys("10.2\r");
     terminal.holds("growth 2.0 %, 3 s after release");
     assert_eq!(terminal.bells, 1);
-    terminal.holds("f finish");
+    terminal.holds("f) finish");
     terminal.keys("f\r");
     terminal.holds("stored    ");
     assert_eq!(terminal.running.wait().unwrap().code(), Some(0));
@@ -189,7 +189,7 @@ fn a_killed_test_leaves_the_terminal_as_it_was() {
     let program = Program::with_cloth();
     let mut terminal = Terminal::start(&program, &["pull", "1"]);
     for (question, keys) in [
-        ("held 1 flat", "\r"),
+        ("how do you hold it?", "\r"),
         ("first pull?", "\r"),
         ("between the marks, in cm", "10\r"),
         ("between the marks this time", "n\r"),

@@ -1,13 +1,16 @@
 //! What the log knows of a cloth, gathered to be shown.
 
 use tenter_core::components::SESSION_DOF;
+use tenter_core::making::washing::Washing;
 use tenter_core::{
-    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
+    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
 };
 
 use super::fit::{Stock, known};
+use super::kept::Kept;
 use super::measured::{Counted, Measured};
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold};
+use super::memory::Seen;
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Garment, Here, Pooled, StoredTest, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -21,6 +24,8 @@ pub struct Listed {
     pub crosswise: Option<Figure>,
     /// Along.
     pub lengthwise: Option<Figure>,
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
     /// The grains whose tests disagree.
     pub disagree: Vec<Grain>,
 }
@@ -37,7 +42,8 @@ impl Listed {
         };
         let (crosswise, lengthwise) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
         stretch(Grain::Bias);
-        Self { fabric: fabric.clone(), crosswise, lengthwise, disagree }
+        let kept = stock.kept_of(fabric).cloned().collect();
+        Self { fabric: fabric.clone(), crosswise, lengthwise, kept, disagree }
     }
 }
 
@@ -189,6 +195,12 @@ pub struct Shown<'a> {
     pub tests: &'a [StoredTest],
     /// All its entries.
     pub history: &'a [Entry],
+    /// Its photographs.
+    pub photos: &'a [Seen],
+    /// All garments.
+    pub garments: &'a [Garment],
+    /// What open garments keep of it.
+    pub kept: &'a [Kept],
     /// What the tests of each grain say.
     pub standing: Vec<Standing>,
     /// The person's repeatability.
@@ -216,17 +228,25 @@ impl<'a> Shown<'a> {
         suits
     }
 
+    /// The figures of the grain that comes back worst; none where nothing was read after release.
+    #[must_use]
+    pub fn comes_back_worst(&self) -> Option<&Figures> {
+        let graded = |figures| Some((Rebound::of(figures, self.confidence)?.grade, figures));
+        let all = self.standing.iter().filter(|standing| standing.doubts.is_empty());
+        all.filter_map(|standing| graded(&standing.figures)).max_by_key(|(grade, _)| *grade).map(|(_, figures)| figures)
+    }
+
     /// How the ± was found, of the grain that rests most on the person's own tests; none where nothing was measured.
     #[must_use]
     pub fn repeatability(&self) -> Option<TrustOrigin> {
         self.standing.iter().map(|standing| standing.repeatability).max_by(|a, b| a.own.total_cmp(&b.own))
     }
 
-    /// The change by washing along and across, as far as it was measured.
+    /// How it stands to the wash along and across, with what the marks say.
     #[must_use]
-    pub fn washing(&self) -> Vec<(Grain, Figure)> {
-        let change = |grain| Some((grain, known::washing(self.fabric, grain)?));
-        [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
+    pub fn washing(&self) -> [(Grain, Washing, Option<Figure>); 2] {
+        let stands = |grain| (grain, known::at_wash(self.fabric, grain), known::washing(self.fabric, grain));
+        [Grain::Lengthwise, Grain::Crosswise].map(stands)
     }
 
     /// Whether a test counts.

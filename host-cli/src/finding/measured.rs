@@ -5,8 +5,8 @@
 
 use jiff::Timestamp;
 use tenter_core::{
-    Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, GrowthClass, Length, Limit,
-    Looks, MAX_SITTINGS, Range, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
+    Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, Length, Limit, Looks,
+    MAX_SITTINGS, Range, Rebound, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
 };
 
 use crate::log::{ByConstruction, Fabric, Here, StoredTest, days};
@@ -168,24 +168,19 @@ impl Measured {
         Looks { tests, days, ..Looks::default() }
     }
 
-    /// The kinds of garment that ask for as much as they give. Growth above 3 % leaves only loose garments, growth above
-    /// 6 % none, as [`tenter_core::suits`] has it of one test.
+    /// The kinds of garment that ask for as much as they give, as [`Suit::serves`] has it of their construction and of how
+    /// the cloth comes back.
     #[must_use]
     pub fn suits(&self, confidence: Confidence) -> Vec<&'static Suit> {
         let grain = self.newest().map(|newest| newest.stored.said.test.grain()).unwrap_or_default();
-        let growth = self.figures().and_then(|figures| figures.rest).map(|rest| GrowthClass::of(rest.growth.ratio));
-        let grows_too_much = |suit: &Suit| match growth {
-            Some(GrowthClass::Poor) => true,
-            Some(GrowthClass::Watch) => suit.close,
-            _ => false,
-        };
+        let rebound = self.figures().and_then(|figures| Rebound::of(&figures, confidence)).map(|rebound| rebound.grade);
         let gives = |suit: &&Suit| {
             let limit = |milli: u32| Limit::milli_percent(milli).ok();
             let asked = Range { at_least: limit(suit.at_least), at_most: suit.at_most.and_then(limit) };
             let judged = self.judge(&Demand::for_grain(grain, asked), None, confidence);
             judged.is_ok_and(|judged| judged.answer == Some(Answer::Meets) && judged.contradicts.is_none())
         };
-        SUITS.iter().filter(|suit| !grows_too_much(suit)).filter(gives).collect()
+        SUITS.iter().filter(|suit| suit.serves(self.construction, rebound)).filter(gives).collect()
     }
 
     /// What they amount to.

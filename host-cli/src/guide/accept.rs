@@ -7,6 +7,7 @@ use tenter_core::{
 
 use super::{GRACE, Guide, Pull, Stage, seconds_between, words};
 use crate::input::doubt::{Doubted, Known, possible};
+use crate::input::synonym::HELD;
 use crate::input::{self, Why, Wrong};
 use crate::log::json::Mm;
 use crate::words::{doubt, errors};
@@ -117,18 +118,21 @@ impl Guide {
     fn held(&mut self, answer: &str) -> Taken {
         self.draft.held = match answer {
             "" => self.draft.held,
-            "1" | "flat" => Held::Flat,
-            "2" | "folded" => Held::Folded,
-            "3" | "strip" => Held::Strip,
-            "4" | "loop" => Held::Loop,
-            _ => return Err("type 1, 2, 3 or 4, or Enter".to_owned()),
+            "1" => Held::Flat,
+            "2" => Held::Folded,
+            "3" => Held::Strip,
+            "4" => Held::Loop,
+            word => match HELD.typed(word) {
+                Some(held) => held,
+                None => return Err("type 1, 2, 3 or 4, or Enter".to_owned()),
+            },
         };
         Ok(self.go(Stage::Settling))
     }
 
     fn settling(&mut self, answer: &str) -> Taken {
         self.draft.settled = match answer {
-            "" | "y" => true,
+            "" | "y" | "f" => true,
             "n" | "0" => false,
             _ => return Err("Enter when the settling pull is done, n or 0 to leave it out".to_owned()),
         };

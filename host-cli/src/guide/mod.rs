@@ -13,6 +13,7 @@ mod words;
 use jiff::Timestamp;
 use tenter_core::{Length, Table, Unit};
 
+use crate::input::synonym::reply::reply;
 use crate::log::Construction;
 pub use draft::{Draft, Pull, Stage};
 pub use words::{ClockLine, Question};
@@ -48,8 +49,9 @@ impl Guide {
     #[must_use]
     pub fn step(mut self, line: &str, now: Timestamp) -> (Self, GuideReply) {
         let answer = line.trim().to_lowercase();
+        let answer = reply(&answer);
         let leave = answer == "q";
-        let taken = match answer.as_str() {
+        let taken = match answer {
             "q" => Ok(Vec::new()),
             "u" | "-" => self.undo(),
             answer => self.accept(answer, now),

@@ -77,7 +77,7 @@ fn a_whole_test() {
     walk.lines(&["", "", "", "21.4 cm", ""]).after(60).lines(&["", "202mm", ""]);
     assert_eq!(walk.line("213mm").say, ["stretch 6.2 % this time, 6.2 % over 3 pulls, slight"]);
     walk.lines(&[""]).after(61).lines(&["20.2"]);
-    assert_eq!(walk.guide.ask().question, "a again, f finish, u undo (1 2 3) [finish]: ");
+    assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [finish]: ");
     walk.lines(&[""]);
     assert_eq!(walk.guide.draft.stage, Stage::Done);
     let test = walk.guide.draft.test().unwrap();
@@ -225,7 +225,7 @@ fn a_long_wait_comes_last() {
     walk.lines(&["12.4", "", "12.5", "", "12.4"]);
     assert_eq!(walk.guide.draft.stage, Stage::Release);
     walk.lines(&[""]).after(1805).lines(&["10.2"]);
-    assert_eq!(walk.guide.ask().question, "a again, f finish, u undo (1 2 3) [finish]: ");
+    assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [finish]: ");
     walk.lines(&["f"]);
     let rests: Vec<Rest> = walk.guide.draft.test().unwrap().rests().to_vec();
     assert_eq!(rests, [Rest { after_pull: 2, seconds: 1800, recovered: mm(102) }]);
@@ -233,7 +233,7 @@ fn a_long_wait_comes_last() {
     let mut walk = Walk::new(Construction::Knit);
     walk.guide.draft.planned = Some(2);
     walk.lines(&begun).lines(&["12.4"]);
-    assert_eq!(walk.guide.ask().question, "a again, f finish, u undo (1 2 3) [again]: ");
+    assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [again]: ");
     walk.lines(&["", "12.5"]);
     assert_eq!(walk.guide.draft.stage, Stage::Release);
     assert_eq!(walk.guide.draft.test().unwrap().planned_pulls(), Some(2));

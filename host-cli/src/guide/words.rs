@@ -65,7 +65,8 @@ impl Guide {
                     Held::Folded => "Fold it along the line you pull, away from selvage and cut edge.",
                     _ => "Hold it as you will for every pull.",
                 };
-                let question = format!("held 1 flat, 2 folded, 3 as a strip, 4 as a loop [{}]: ", draft.held.word());
+                let question =
+                    format!("how do you hold it? 1) flat  2) folded  3) strip  4) loop [{}]: ", draft.held.word());
                 ask(&[&format!("Make two marks {way}."), &why, hold], &question)
             }
             Stage::Settling => ask(&[SETTLE], "did you make that first pull? Enter, or n: "),
@@ -84,7 +85,7 @@ impl Guide {
             }
             Stage::Wait => {
                 let chosen = draft.wait.map_or_else(|| duration(DEFAULT_REST_SECONDS), duration);
-                let question = format!("read after release at 1 30 s, 2 1 min, 3 30 min, 0 never [{chosen}]: ");
+                let question = format!("read after release: 1) 30 s  2) 1 min  3) 30 min  0) never [{chosen}]: ");
                 ask(&[], &question.replace("[60 s]", "[1 min]"))
             }
             Stage::Pull => {
@@ -103,7 +104,7 @@ impl Guide {
             }
             Stage::Next => {
                 let default = if draft.pulls.len() < draft.enough() { "again" } else { "finish" };
-                ask(&[], &format!("a again, f finish, u undo (1 2 3) [{default}]: "))
+                ask(&[], &format!("a) again  f) finish  u) undo [{default}]: "))
             }
             Stage::Done => ask(&[], ""),
         }

@@ -1,7 +1,6 @@
 //! `check` as a short text: the answer, the figures with their trust, what to do next.
 
 use anstyle::Style;
-use tenter_core::Note;
 
 use crate::finding::check::Checked;
 use crate::text::gauge::{self, GaugeText};
@@ -10,6 +9,7 @@ use crate::text::{doubt, figures};
 use crate::words::answer;
 use crate::words::check as words;
 use crate::words::doubt as doubt_words;
+use crate::words::figures as figure_words;
 use crate::words::terms::{duration, garment};
 
 /// How many garments are named; `--json` names all of them.
@@ -49,9 +49,9 @@ pub fn below(text: &mut Lines, checked: &Checked, unicode: bool) {
         text.row("next", &words::next(*next, checked.input.unit));
     }
     suits(text, checked);
-    // The figure's own row says when recovery is not readable.
-    for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
-        text.row("note", words::note(*note, evaluation.answer));
+    let made = checked.input.rules.construction;
+    for note in evaluation.notes.iter().filter_map(|note| words::note(*note, evaluation.answer, made)) {
+        text.row("note", note);
     }
     if let Some(unit) = checked.input.bare {
         text.row("units", doubt_words::bare(unit));
@@ -104,6 +104,11 @@ fn asked(text: &mut Lines, checked: &Checked) {
 }
 
 fn suits(text: &mut Lines, checked: &Checked) {
+    if checked.evaluation.doubts.is_empty()
+        && let Some(ruled_out) = figure_words::ruled_out(&checked.evaluation.figures, checked.input.rules.confidence)
+    {
+        text.row("suits", &ruled_out);
+    }
     // The most demanding first: what a cloth can do is told by the most it can do.
     for suit in checked.suits.iter().take(GARMENTS) {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));

@@ -15,6 +15,7 @@ pub struct Touched {
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
     roles: HashSet<Id>,
+    garments: HashSet<Id>,
     settings: Vec<Entry>,
 }
 
@@ -27,12 +28,14 @@ impl Touched {
         }
     }
 
-    fn note_subject(&mut self, subject: Subject) {
+    /// Notes what is to be brought up to date.
+    pub fn note_subject(&mut self, subject: Subject) {
         match subject {
             Subject::Fabric(id) => self.fabrics.insert(id),
             Subject::Pattern(id) => self.patterns.insert(id),
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
+            Subject::Garment(id) => self.garments.insert(id),
             Subject::Log(_) => false,
         };
     }
@@ -58,6 +61,9 @@ impl Touched {
         }
         for id in core::mem::take(&mut self.roles) {
             role(connection, id)?;
+        }
+        for id in core::mem::take(&mut self.garments) {
+            garment(connection, id)?;
         }
         for id in core::mem::take(&mut self.tests) {
             test(connection, id, &mut fabrics)?;
@@ -129,6 +135,17 @@ fn pattern(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
     Ok(true)
 }
 
+fn garment(connection: &Connection, id: Id) -> rusqlite::Result<()> {
+    let Some(garment) = fold::garment(history(connection, id)?) else { return Ok(()) };
+    connection
+        .prepare_cached(
+            "INSERT INTO garment (id, number, name, due, done, dropped, body) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) \
+             ON CONFLICT (id) DO UPDATE SET number = ?2, name = ?3, due = ?4, done = ?5, dropped = ?6, body = ?7",
+        )?
+        .execute(params_from_iter(rows::garment_values(&garment)?))?;
+    Ok(())
+}
+
 fn exists(connection: &Connection, table: &str, id: Id) -> rusqlite::Result<bool> {
     connection.prepare_cached(&format!("SELECT 1 FROM {table} WHERE id = ?1"))?.exists(params![id.to_string()])
 }
@@ -172,7 +189,7 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
          VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11",
+         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11, grain = ?12",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;
