@@ -295,7 +295,7 @@ fn a_view_from_garment_and_movement() {
 #[test]
 fn fit_calls_over_over_and_says_a_caution_once() {
     let program = Program::demo();
-    ok(&program, "pattern add 'Stage coat' - lining --crosswise 1%..5%");
+    ok(&program, "pattern add 'Stage coat' - elastic --crosswise 1%..5%");
     let text = typed(&program, "fit 'Stage coat'").out;
     let json: Value = serde_json::from_str(&typed(&program, "fit 'Stage coat' --json").out).unwrap();
     let fabrics = json["roles"][0]["fabrics"].as_array().unwrap();

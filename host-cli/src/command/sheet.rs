@@ -99,7 +99,7 @@ fn choose<'a>(
         let fabric = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, fabric)| *fabric);
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
-            Some(fabric) => candidates.find(|one| one.fabric.id == fabric),
+            Some(fabric) => candidates.find(|one| one.fabric.id == fabric).map(Candidate::chosen),
             // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
