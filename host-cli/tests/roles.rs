@@ -261,8 +261,10 @@ fn a_role_that_asks_nothing_is_yours_to_choose() {
     let json = json(&program, "fit cape");
     assert_eq!(json["roles"][0]["outcome"], "choose yourself");
     assert_eq!(json["roles"][0]["fabrics"][0]["answer"], "choose yourself");
+    // Named by the reader it is settled.
+    assert_eq!(ok(&program, "fit cape --sheet --use main=1").code, Some(0));
     let sheet = ok(&program, "fit cape --sheet");
-    assert!(sheet.code == Some(3) && flat(&sheet).contains("1 twill, choose"), "{}", sheet.out);
+    assert!(sheet.code == Some(3) && flat(&sheet).contains("1 twill, your choice"), "{}", sheet.out);
 }
 
 /// The kind belongs to the view: said with one role it holds for all, and a role that comes later is of the same garment.
@@ -290,7 +292,7 @@ fn a_view_is_one_garment() {
         ("pattern edit set A main --kind robe", "--kind 'robe': type one of unlined-jacket"),
         ("pattern edit set A main --mass heavy", "--mass 'heavy': type two masses"),
         ("pattern edit set A main --mass 250g/m2", "250g/m2.. for at least"),
-        ("pattern edit set A main --drape limp", "--drape 'limp': type one of fluid"),
+        ("pattern edit set A main --drape wobbly", "--drape 'wobbly': type one of fluid"),
         ("pattern edit set A main --finish shiny", "--finish 'shiny': type one of plain"),
         ("pattern edit set A main --purpose show", "--purpose 'show': type one of outer"),
     ] {

@@ -278,13 +278,19 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
         }
         ErrorKind::UnknownArgument => {
-            let kind = if argument.starts_with('-') { "unknown option" } else { "unexpected word" };
-            format!("{kind} '{}'; {}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
+            let (kind, quotes) = match argument.starts_with('-') {
+                true => ("unknown option", ""),
+                false => ("unexpected word", "type a name of several words in quotes, or "),
+            };
+            format!("{kind} '{}'; {quotes}{}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
         }
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
             let below = verb.split_once(' ').map_or_else(|| name.clone(), |(_, above)| format!("{above} {name}"));
-            let near = || near(ContextKind::SuggestedSubcommand, " for the list");
+            let near = || match name.starts_with(|c: char| c.is_ascii_digit()) {
+                true => "type the command first, such as tenter check 25 26.5 26.6 26.5 5%".to_owned(),
+                false => near(ContextKind::SuggestedSubcommand, " for the list"),
+            };
             format!("unknown command '{}'; {}", one_line(&name), instead(&below).map_or_else(near, str::to_owned))
         }
         ErrorKind::MissingRequiredArgument => {

@@ -177,6 +177,9 @@ pub(super) fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &
 pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Pattern, Refused> {
     let mut patterns = read.patterns()?;
     patterns.retain(|pattern| pattern.dropped == dropped);
+    if text.trim() == LAST && !dropped {
+        return last_pattern(read);
+    }
     if let Ok(id) = text.trim().to_uppercase().parse::<Id>()
         && let Some(at) = patterns.iter().position(|pattern| pattern.id == id)
     {
@@ -206,36 +209,40 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
 /// # Errors
 ///
 /// Where there is none.
-pub fn last_pattern(read: &dyn Read) -> Result<Pattern, Refused> {
+fn last_pattern(read: &dyn Read) -> Result<Pattern, Refused> {
     let none =
         || Refused::NoneNamed { thing: Thing::Pattern, text: String::new(), known: Vec::new(), pattern: String::new() };
     let newest = |pattern: &Pattern| pattern.roles.iter().map(|role| role.id).fold(pattern.id, Id::max);
     read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).max_by_key(newest).ok_or_else(none)
 }
 
-/// The pattern and the view that are meant; where neither was named, those to which a role was added last.
+/// The pattern and the view that words mean, the name of the pattern perhaps without quotes around it; where there are no
+/// words, those to which a role was added last.
 ///
 /// # Errors
 ///
-/// A text that means none, or two, or a view that was not named among several.
-pub fn pattern_and_view(
-    read: &dyn Read,
-    pattern: Option<&str>,
-    view: Option<&str>,
-) -> Result<(Pattern, String), Refused> {
-    let pattern_was_named = pattern.is_some_and(|text| text.trim() != LAST);
-    let pattern = match pattern.map(str::trim) {
-        None | Some(LAST) => last_pattern(read)?,
-        Some(text) => self::pattern(read, text)?,
+/// Words that mean none, or two, or a view that was not named among several.
+pub fn pattern_and_view(read: &dyn Read, words: &[String]) -> Result<(Pattern, String), Refused> {
+    if words.iter().all(|word| word.trim() == LAST) {
+        let pattern = last_pattern(read)?;
+        let there = pattern.roles.iter().filter(|role| !role.dropped);
+        let view = match there.max_by_key(|role| role.id) {
+            Some(role) => role.view.clone(),
+            None => view_or_only(&pattern, None)?.to_owned(),
+        };
+        return Ok((pattern, view));
+    }
+    let parts = |at: usize| words.split_at_checked(at).map(|(name, view)| (name.join(" "), view.join(" ")));
+    let meant = |(name, typed): (String, String)| {
+        let pattern = pattern(read, &name)?;
+        let view = view_or_only(&pattern, Some(typed.as_str()).filter(|typed| !typed.is_empty()))?.to_owned();
+        Ok((pattern, view))
     };
-    let there = || pattern.roles.iter().filter(|role| !role.dropped);
-    let last = || there().max_by_key(|role| role.id).map(|role| role.view.as_str());
-    let view = match (view, pattern_was_named) {
-        (None, false) => last().map_or_else(|| view_or_only(&pattern, None), Ok)?,
-        (view, _) => view_or_only(&pattern, view)?,
-    };
-    let view = view.to_owned();
-    Ok((pattern, view))
+    // One word is the pattern and the rest its view, unless the words begin with the whole name of one.
+    let there: Vec<Pattern> = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).collect();
+    let whole = |at: &usize| parts(*at).is_some_and(|(name, _)| there.iter().any(|pattern| is(&pattern.name, &name)));
+    let at = (1..=words.len()).rev().find(whole).unwrap_or(1);
+    meant(parts(at).unwrap_or_default())
 }
 
 /// The view that is meant.

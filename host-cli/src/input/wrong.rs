@@ -98,8 +98,14 @@ pub enum Field {
     Drape,
     /// What it is made for.
     Purpose,
+    /// How it is made.
+    Construction,
     /// Its colour.
     Colour,
+    /// Whether all pieces must lie one way up.
+    OneWay,
+    /// Whether it was washed.
+    Washed,
     /// Where a cloth lies.
     Place,
     /// The shop in which it was seen.
@@ -350,6 +356,11 @@ pub enum Why {
     NotAnId,
     /// No cloth has this tag.
     OnNoCloth,
+    /// A cloth has this tag.
+    OnACloth {
+        /// Its name.
+        by: String,
+    },
     /// More than one cloth has this tag.
     OnTwoCloths,
     /// A reduction that leaves nothing of the body.

@@ -25,7 +25,7 @@ pub fn word(verdict: impl Into<Verdict>) -> &'static str {
         Verdict::Unknown => "unknown",
         Verdict::Short => "short",
         Verdict::Over => "over",
-        Verdict::Choose => "choose",
+        Verdict::Choose => "your choice",
         Verdict::OtherKind => "wrong kind",
     }
 }

@@ -65,7 +65,7 @@ fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
     for fabric in listed.as_array().unwrap() {
         let (id, name) = (fabric["id"].as_str().unwrap(), fabric["name"].as_str().unwrap());
         let plan = desk.ok("a.db", &["fit", "skirt", "--sheet", "--use", &format!("main={id}")]);
-        assert!(plan.contains(&format!("main: 1 {name}, meets")), "{plan}");
+        assert!(plan.contains(&format!("main: 1 {name}, your choice")), "{plan}");
     }
 }
 

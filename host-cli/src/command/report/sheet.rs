@@ -18,9 +18,9 @@ use crate::text::Screen;
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let Planned { pattern, view, plan } = Planned::of(args.pattern.as_ref(), args.view.as_ref(), &args.plan)?;
-    let (pattern, view) = find::pattern_and_view(read, pattern.as_deref(), view.as_deref())?;
-    let (wanted, view) = (plan, view.as_str());
+    let Planned { names, plan: wanted } = args.planned();
+    let (pattern, view) = find::pattern_and_view(read, &names)?;
+    let view = view.as_str();
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = fit::roles(roles, &stock, rules.confidence);

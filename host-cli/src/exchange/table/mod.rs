@@ -1,6 +1,7 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
 //! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
+mod cloths;
 pub mod read;
 pub mod write;
 

@@ -117,6 +117,12 @@ impl Candidate<'_> {
         }
     }
 
+    /// The same, named by the reader: where nothing is asked, that settles it.
+    #[must_use]
+    pub fn chosen(self) -> Self {
+        if self.reason == Reason::NothingAsked { Self { answer: Answer::Meets, ..self } } else { self }
+    }
+
     /// Whether tests of it disagree, so that no chance means anything.
     #[must_use]
     pub const fn disagrees(&self) -> bool {

@@ -66,6 +66,9 @@ pub fn why(wrong: &Wrong) -> String {
         }
         Why::NotOneOf(words) => format!("type one of {}", words.join(", ")),
         Why::NotANumber { most } => format!("type a whole number from 1 to {most}"),
+        Why::OnACloth { by } => {
+            format!("'{}' has this tag; leave the cell empty for the next free one", one_line(by))
+        }
         Why::Ambiguous { one, other } => format!("both '{one}' and '{other}' match; type more of it"),
         Why::NoLine { name } => {
             format!(
@@ -176,6 +179,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::TooLong { .. }
         | Why::NotOneOf(_)
         | Why::NotANumber { .. }
+        | Why::OnACloth { .. }
         | Why::Ambiguous { .. }
         | Why::NoLine { .. } => column(field),
     }
@@ -227,7 +231,10 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Finish => "--finish",
         Field::Drape => "--drape",
         Field::Purpose => "--purpose",
+        Field::Construction => "--construction",
         Field::Colour => "--colour",
+        Field::OneWay => "--one-way",
+        Field::Washed => "--washed",
         Field::Place => "--place",
         Field::Seen => "--seen",
         Field::Price => "--price",
@@ -300,6 +307,24 @@ pub const fn column(field: Field) -> &'static str {
         Field::Note => "note",
         Field::Tag => "tag",
         Field::Id => "id",
+        Field::Name => "name",
+        Field::Fibre => "fibre",
+        Field::Construction => "construction",
+        Field::Width => "width_mm",
+        Field::Length => "length_mm",
+        Field::Mass => "g_per_m2",
+        Field::Finish => "finish",
+        Field::Drape => "drape",
+        Field::Purpose => "purpose",
+        Field::OneWay => "one_way",
+        Field::Washed => "washed",
+        Field::Colour => "colour",
+        Field::Place => "place",
+        Field::Seen => "seen",
+        Field::Price => "price",
+        Field::WashedLengthwise => "washed_lengthwise",
+        Field::WashedCrosswise => "washed_crosswise",
+        Field::Retire => "dropped",
         other => flag(other),
     }
 }
