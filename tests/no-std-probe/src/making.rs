@@ -1,16 +1,14 @@
 //! The maker's other decisions.
 
 use tenter_core::Construction;
+use tenter_core::making::amount::{Amount, missing};
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
-use tenter_core::making::care::Finish;
+use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, cautions};
 use tenter_core::making::elastic::{
     CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
 };
 use tenter_core::making::error::MakingError;
-use tenter_core::Construction;
-use tenter_core::making::amount::{Amount, missing};
-use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::garment::{Detail, Details, Garment, GarmentKind, Part, PartCloth, Seam as GarmentSeam, Work};
 use tenter_core::making::handling::{
     Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
