@@ -1,8 +1,9 @@
 //! The maker's other decisions.
 
 use tenter_core::Construction;
+use tenter_core::making::amount::{Amount, missing};
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
-use tenter_core::making::care::Finish;
+use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, cautions};
 use tenter_core::making::elastic::{
     CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
@@ -16,8 +17,8 @@ use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, wides
 use tenter_core::making::pairing::{Edge, Joint, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, mass_stretched, wearable};
 use tenter_core::making::stitch::Stitch;
-use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
-use tenter_core::making::yardage::{Extra, Width, by_area, by_chart};
+use tenter_core::making::washing::{Remedy, Washing, change, counted_on, left, to_buy};
+use tenter_core::making::yardage::{Extra, OneWay, ShopCut, Width, by_area, by_chart};
 use tenter_core::making::zip::{Choice, Edge as ZipEdge, Fit, Ready, ZipEnds, ZipSeries, chain, grows_by};
 use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale};
 
@@ -142,6 +143,27 @@ pub extern "C" fn probe_washing(given: &Given, lengths: &[i32; 4], per_mille: u1
     let worst = counted_on(changed.unwrap_or(given.figure()), confidence(per_mille));
     let sum = said(changed, |figure| share(figure.ratio) ^ figure.u.to_bits());
     sum ^ said(to_buy(need, worst), steps) ^ said(left(need, worst), steps) ^ Remedy::of(worst) as u32
+}
+
+/// A label of any bytes, as far as they are text.
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_label(label: &[u8; 64], given: &Given, needs: &[i32; 3], kinds: &[u8; 4], washed: bool) -> u32 {
+    let fibre = core::str::from_utf8(label).unwrap_or_default();
+    let finish = pick(&Finish::ALL, kinds[0]);
+    let construction = pick(&Construction::ALL, kinds[1]).unwrap_or_default();
+    let cloth = Described { fibre, name: fibre, construction, finish };
+    let treat = Care::of(&cloth);
+    let sum = printed(treat.before.source) ^ treat.iron.rule as u32 ^ treat.press.rule as u32 ^ treat.pins.rule as u32;
+    let stands = Washing::of(&cloth, washed, given.some(), Grain::Lengthwise);
+    let [need, wants, has] = needs.map(Length::from_steps);
+    let kind = pick(&GarmentKind::ALL, kinds[2]);
+    let extra = OneWay::of(&cloth, true).map_or(Length::ZERO, |way| way.extra(need, kind).length);
+    let amount = Amount::new(&stands, Confidence::default())
+        .and_then(|amount| amount.of_width(wants, has, &stands, Confidence::default()));
+    let buy = amount.and_then(|amount| amount.and(extra).to_buy(need));
+    let cut = pick(&ShopCut::ALL, kinds[3]).unwrap_or(ShopCut::TenCentimetres);
+    let short = missing(has, [need, wants]);
+    sum ^ said(buy.and_then(|buy| cut.up(buy)), steps) ^ said(stands.leaves(has), steps) ^ steps(short)
 }
 
 #[unsafe(no_mangle)]
