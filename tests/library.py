@@ -40,7 +40,7 @@ compare(
 )
 compare(
     "Student's t, quantiles",
-    ((f"{tail}, {dof} dof", q, stats.t.isf(tail, dof), 2e-3 * stats.t.isf(tail, dof)) for tail, dof, q in said["quantiles"]),
+    ((f"{tail}, {dof} dof", q, stats.t.isf(tail, dof), 1e-4 * stats.t.isf(tail, dof)) for tail, dof, q in said["quantiles"]),
 )
 
 

@@ -479,3 +479,49 @@ fn a_pattern_s_length_with_nap_is_not_added_to() {
     };
     assert_eq!([needed("A"), needed("B")], [2300.0, 2000.0]);
 }
+
+/// Cloths go out as a table and come back into an empty log as they were; into their own log nothing new comes.
+#[test]
+fn a_table_of_cloths_comes_back() {
+    let (demo, empty) = (Program::demo(), Program::new());
+    let table = demo.run(&["export", "--csv", "fabrics"]).out;
+    let again = demo.typed(&["import", "-", "--csv", "--json"], &table);
+    assert_eq!((&again.json()["new"], &again.json()["known"]), (&0.into(), &16.into()), "{}", again.err);
+    assert_eq!(empty.typed(&["import", "-", "--csv"], &table).code, Some(0));
+    assert_eq!(empty.run(&["export", "--csv", "fabrics"]).out, table);
+    assert_eq!(empty.log().faults().unwrap(), Vec::<String>::new());
+}
+
+/// A table that a person typed: words and units as spoken, tags given where none is; all of it or nothing.
+#[test]
+fn cloths_typed_into_a_table() {
+    let program = Program::with_cloth();
+    let typed = |table: &str| program.typed(&["import", "-", "--csv"], table);
+    let good = "name;tag;construction;width;length;mass;finish;one_way;washed;seen;price\n\
+                Lobby drill;;Jersey;150cm;2.4m;230 g/m2;velvet;yes;no;;\n\
+                Stall canvas;40;woven;58in;2 1/2 yd;;;;;the market;9/m\n";
+    assert_eq!(typed(good).code, Some(0), "{}", typed(good).err);
+    assert_eq!(typed(good).code, Some(0));
+    let cloths = program.run(&["cloth", "list", "--json"]).json();
+    let found =
+        |name: &str| cloths.as_array().unwrap().iter().filter(|one| one["name"] == name).cloned().collect::<Vec<_>>();
+    let (drill, canvas) = (found("Lobby drill"), found("Stall canvas"));
+    assert_eq!((drill.len(), canvas.len()), (1, 1), "imported twice: {cloths}");
+    assert_eq!(
+        (&drill[0]["finish"], &drill[0]["one_way"], &drill[0]["length_mm"]),
+        (&"pile".into(), &true.into(), &2400.0.into())
+    );
+    assert_eq!((&canvas[0]["tag"], &canvas[0]["length_mm"]), (&40.into(), &2286.0.into()));
+    let before = program.log_entries();
+    let bad = typed("name,tag,width_mm,finish\nFirst,,1500,\nSecond,40,,\n,41,,\nThird,,wide,\nFourth,,,shiny\n");
+    assert_eq!((bad.code, program.log_entries()), (Some(2), before), "all or nothing");
+    for part in [
+        "line 3: tag '40': 'Stall canvas' has this tag",
+        "line 4: name",
+        "line 5: width_mm 'wide'",
+        "line 6: finish 'shiny'",
+    ] {
+        assert!(bad.err.contains(part), "{part}: {}", bad.err);
+    }
+    assert!(typed("name,colour,shade\nx,red,dark\n").err.contains("column 'shade' is not known"));
+}

@@ -126,6 +126,16 @@ fn edges_that_fit_the_cloth() {
     }
 }
 
+/// An interfacing has no seams of its own.
+#[test]
+fn an_interfacing_is_sewn_with_its_cloth() {
+    let program = stash();
+    program.run(&["cloth", "add", "collar interfacing", "--construction", "other"]);
+    let told = said(&program, &["handle", &program.log_fabrics().to_string()]);
+    assert!(told.contains("sew it with needle and stitch of the cloth that it lies behind"), "{told}");
+    assert!(!told.contains("allowance"), "{told}");
+}
+
 /// "The fronts and facing along a separating zip are held firm; give is wanted at hem and back neck."
 #[test]
 fn a_zip_front_is_held_firm() {

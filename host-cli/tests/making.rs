@@ -124,6 +124,11 @@ fn interfacing_is_no_seam_partner() {
     let program = Program::demo();
     let told = program.line("pair 3 14 --along 60cm --seam yoke");
     assert!(told.code == Some(2) && told.err.contains("cloth 14 is interfacing"), "{told:?}");
+    for kind in [&[][..], &["--kind", "unlined-jacket"]] {
+        let sheet = flat(&program.run(&[&["fit", "Play coat", "--sheet"], kind].concat()).out);
+        assert!(sheet.contains("with the lining it gives"), "{sheet}");
+        assert!(!sheet.contains("how interfacing is joined") && !sheet.contains("below, on the feed"), "{sheet}");
+    }
     let sheet = ["fit", "Play coat", "--sheet", "--kind", "lined-coat", "--seam", "main+interfacing:yoke=60cm"];
     let sheet = program.run(&sheet);
     assert!(sheet.code != Some(2) && !sheet.out.contains("Stagehand interfacing below"), "{}{}", sheet.out, sheet.err);
@@ -414,139 +419,6 @@ fn bad_measures_are_told_in_one_line() {
         assert_eq!(ran.code, Some(2), "{words:?}: {}", ran.out);
         assert!(ran.err.lines().count() == 1 && ran.err.contains(part) && ran.out.is_empty(), "{words:?}: {}", ran.err);
     }
-}
-
-/// From swatch to plan sheet: the cloths, what to wash first, the grain, the seams, each cloth, notions, what to buy and
-/// the cautions that apply, and those that do not apply left out.
-#[test]
-fn a_plan_sheet() {
-    let program = Program::demo();
-    let sheet = |words: &[&str]| {
-        let ran = program.run(&[&["fit", "Choir", "A", "--sheet"], words].concat());
-        assert_ne!(ran.code, Some(2), "{}", ran.err);
-        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
-    };
-    let plain = sheet(&[
-        "--seam",
-        "main+waistband=76cm",
-        "--seam",
-        "main+pocket bags=30cm",
-        "--zip",
-        "65cm",
-        "--elastic",
-        "soft wrist 17cm",
-    ]);
-    for words in [
-        "main: 1 Vestry twill, meets",
-        "4 Staircase corduroy: mark 50 cm both ways before",
-        "its greater stretch, crosswise, goes round the body",
-        "seam main + waistband, 76 cm",
-        "seam main + pocket bags, 30 cm",
-        "take 65 cm, as it is",
-        "cut 15.7 cm (1/2 in less)", // 17 cm less 1/2 in, arithmetic, on a tape.
-        "neck edge: stay-stitch it before anything else",
-        "pins, blades and irons",
-    ] {
-        assert!(plain.contains(words), "{words}: {plain}");
-    }
-    assert!(!plain.contains("cords") && !plain.contains("sleepwear") && !plain.contains("mmHg"), "{plain}");
-    assert_eq!(plain.matches("shoulder seam: tape it").count(), 1, "{plain}");
-    // 16 CFR 1120 with ASTM F1816 (3 in, 75 mm) and EN 14682:2007 (14 cm laid open), as their summaries give them.
-    let child = sheet(&["--child", "--cord", "--why"]);
-    for words in ["hood or neck: no cord", "ends of at most 75 mm", "ends of at most 140 mm", "[16 CFR 1120"] {
-        assert!(child.contains(words), "{words}: {child}");
-    }
-    let pulled_on = program.run(&["fit", "Choir", "B", "--sheet"]).out;
-    assert!(pulled_on.contains("waistband: all pieces one way up"), "{pulled_on}");
-    let bought = sheet(&["--use", "main=6"]);
-    assert!(bought.contains("to buy cloth 2.20 m of 6 Matinee gabardine at the market hall for 25.30"), "{bought}");
-    let seams: Value = program.run(&["fit", "choir", "a", "--sheet", "--json"]).json();
-    let heads: Vec<&str> =
-        seams["sections"].as_array().unwrap().iter().map(|one| one["head"].as_str().unwrap()).collect();
-    assert!(heads.contains(&"seam main + pocket bags, 50 cm"), "{heads:?}");
-    for (words, part) in [
-        (&["--use", "main=99"][..], "no cloth has tag 99; tenter cloth list"),
-        (&["--use", "main="], "type a role and the tag of a cloth, such as main=1"),
-        (&["--use", "main"], "main=1"),
-        (&["--seam", "main=60cm"], "main+waistband=60cm"),
-        (&["--seam", "main+hood=60cm"], "no role is called 'hood'"),
-        (&["--elastic", "soft"], "soft waist 76cm"),
-        (&["--zip", "long"], "--zip 'long'"),
-        (&["--zip-ends", "closed"], "missing --zip <LENGTH>"),
-    ] {
-        let ran = program.run(&[&["fit", "choir", "a", "--sheet"], words].concat());
-        assert!(
-            ran.code == Some(2) && ran.err.lines().count() == 1 && ran.err.contains(part),
-            "{words:?}: {}",
-            ran.err
-        );
-    }
-}
-
-/// The text on one line.
-fn told(program: &Program, words: &[&str]) -> String {
-    let ran = program.run(words);
-    assert_ne!(ran.code, Some(2), "{}", ran.err);
-    ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-/// Three garments from the swatch to the sheet: what a maker would refuse to do must not stand on it.
-#[test]
-fn plan_sheets_as_a_maker_reads_them() {
-    let program = Program::new();
-    for (name, made, fibre, readings) in [
-        ("twill", "woven", "polyamide", "--marks 25cm --settling --to 26.9cm --to 27cm --to 26.9cm --back 25.2cm@60s"),
-        (
-            "fleece",
-            "knit",
-            "polyester",
-            "--marks 20cm --settling --to 25.2cm --to 25.3cm --to 25.2cm --back 20.6cm@60s",
-        ),
-        ("rib", "knit", "cotton", "--marks 10cm --settling --to 18.1cm --to 18.4cm --to 18.2cm --back 10.6cm@60s"),
-        ("jersey", "knit", "viscose", "--marks 10cm --settling --to 15.9cm --to 16.1cm --to 16cm --back 10.5cm@60s"),
-        (
-            "denim",
-            "woven",
-            "cotton denim",
-            "--marks 20cm --settling --to 24.3cm --to 24.4cm --to 24.3cm --back 20.7cm@60s",
-        ),
-    ] {
-        program.run(&["cloth", "add", name, "--construction", made, "--fibre", fibre]);
-        program.line(&format!("pull {} {readings}", program.log_fabrics()));
-    }
-    for (pattern, role, wants, made) in [
-        ("coat", "main", "5%..15%", "woven"),
-        ("coat", "lining", "15%", "knit"),
-        ("top", "main", "50%", "knit"),
-        ("top", "neckband", "50%", "knit"),
-        ("trousers", "main", "20%", "woven"),
-    ] {
-        program.run(&["pattern", "add", pattern, "-", role, "--crosswise", wants, "--construction", made]);
-    }
-
-    // The lining gives more than is asked of the coat: it does not hold it back, and its seams do not lie raw.
-    let coat = told(&program, &["fit", "coat", "--sheet", "--use", "main=1", "--use", "lining=2"]);
-    let gives = coat.split_once("with the lining it gives 7.7 % ± ").unwrap().1; // 26.93 / 25 − 1, arithmetic.
-    assert!(gives[3..].starts_with(", enough"), "{coat}");
-    assert!(coat.contains("raw seams, unlined: bind them with tape (2)"), "{coat}");
-
-    // A neckband must pass the head: cut shorter, never stay-stitched.
-    let top = told(&program, &["fit", "top", "--sheet", "--use", "main=4", "--use", "neckband=3"]);
-    assert!(top.contains("3 rib on top as a band cut shorter, pulled to match"), "{top}");
-    assert!(!top.contains("stay-stitch the edge"), "{top}");
-
-    // A zip that closes at its foot is shortened there.
-    let trousers = ["fit", "trousers", "--sheet", "--zip", "18cm", "--zip-ends", "closed"];
-    let closed = told(&program, &trousers);
-    assert!(closed.contains("take 20 cm, shortened by 2 cm at the bottom"), "{closed}");
-    let open = told(&program, &trousers[..5]);
-    assert!(open.contains("take 20 cm, shortened by 2 cm at the top"), "{open}");
-    assert!(closed.contains("5 denim: wash and dry it 3 times"), "{closed}");
-
-    // Whoever says what goes on the sheet wants the sheet.
-    assert_eq!(told(&program, &["fit", "trousers", "--zip", "18cm"]), open);
-    assert_eq!(told(&program, &["fit", "trousers", "zip=18cm"]), open);
-    assert_eq!(told(&program, &["fit", "trousers", "zip=18cm Closed-end"]), closed);
 }
 
 /// Without a wish a lining that gives more than the cloth is no coin toss.

@@ -10,8 +10,8 @@ use crate::reading::limit::{Demand, Limit};
 use crate::reading::pull_test::{Grain, PullTest, Rest};
 use crate::reading::slip::{Reading, Slip, likely_slip};
 
-/// The most doubts that one set of readings is given.
-pub const MAX_DOUBTS: usize = 12;
+/// The most doubts that one set of readings is given; the first ones, where there are more.
+pub const MAX_DOUBTS: usize = 6;
 
 /// A stretch that is asked should move the marks by at least so many divisions of the scale; under them the scale
 /// cannot show it. The tool's own limit.

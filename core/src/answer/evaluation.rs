@@ -7,7 +7,7 @@ use crate::answer::confidence::Confidence;
 use crate::answer::doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 use crate::answer::figures::Figures;
 use crate::answer::joint::{Sitting, WIDENINGS, Widening};
-use crate::answer::judgement::{Judged, Others};
+use crate::answer::judgement::{Judged, Ones};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::Settle;
 use crate::answer::verdict::Answer;
@@ -165,7 +165,9 @@ impl Evaluation {
     /// ```
     pub fn believed(test: &PullTest, demand: &Demand, rules: &Rules, context: &Context) -> Result<Self, TestError> {
         let doubts = implausible(test, &Context { demand: Some(demand), ..*context });
-        Ok(Self::of(test, demand, rules)?.with_doubts(&doubts))
+        let mut evaluation = Self::of(test, demand, rules)?;
+        evaluation.add_doubts(&doubts);
+        Ok(evaluation)
     }
 
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
@@ -195,13 +197,13 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        let mut others = Others::new();
-        let judged = Judged::of(sittings, demand, rules, &mut others)?;
+        let mut ones = Ones::new();
+        let judged = Judged::of(sittings, demand, rules, &mut ones)?;
         let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
         let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
         let newest = judged.newest();
-        let evaluation = Self {
+        let mut evaluation = Self {
             figures: judged.figures,
             parts,
             answer,
@@ -213,7 +215,8 @@ impl Evaluation {
             days: judged.days(),
             contradicts: judged.contradicts,
         };
-        Ok(evaluation.with_doubts(&judged.doubts))
+        evaluation.add_doubts(judged.doubts());
+        Ok(evaluation)
     }
 
     /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
@@ -234,6 +237,11 @@ impl Evaluation {
     /// ```
     #[must_use]
     pub fn with_doubts(mut self, doubts: &[Doubt]) -> Self {
+        self.add_doubts(doubts);
+        self
+    }
+
+    fn add_doubts(&mut self, doubts: &[Doubt]) {
         for doubt in doubts {
             if !self.doubts.contains(doubt) {
                 let _ = self.doubts.push(*doubt); // Some doubts are as good as all.
@@ -246,7 +254,6 @@ impl Evaluation {
             }
             self.answer = self.parts.iter().map(|part| part.answer).reduce(Answer::worse);
         }
-        self
     }
 
     /// The part that decides the answer, as [`Answer::outweighs`] has it. `None` where nothing is asked.
@@ -288,10 +295,10 @@ impl Evaluation {
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let mut others = Others::new();
-    let judged = Judged::of(&[sitting], demand, rules, &mut others)?;
+    let mut ones = Ones::new();
+    let judged = Judged::of(&[sitting], demand, rules, &mut ones)?;
     let (mut parts, _) = judged.parts(demand, rules);
-    if !judged.doubts.is_empty() {
+    if !judged.doubts().is_empty() {
         for part in &mut parts {
             part.answer = part.answer.doubted();
         }

@@ -28,20 +28,20 @@ pub(crate) struct One<'t> {
     index: u8,
     sitting: Sitting<'t>,
     readings: Readings,
+    /// What the readings themselves give to doubt.
+    doubts: Vec<Doubt, MAX_DOUBTS>,
 }
 
-/// Room for the tests that count beside one, the newest first. It is large and most tests stand alone, so that it is
-/// made once, by the caller, and not moved.
-pub(crate) type Others<'t> = Vec<One<'t>, { MAX_SITTINGS - 1 }>;
+/// Room for the tests that count, the newest first. It is large, so that it is made once, by the caller, and not moved.
+pub(crate) type Ones<'t> = Vec<One<'t>, MAX_SITTINGS>;
 
 /// The tests that count, and what they give together.
 #[derive(Clone, Debug)]
 pub(crate) struct Judged<'s, 't> {
-    newest: One<'t>,
-    /// The others that count.
-    others: &'s [One<'t>],
+    newest: &'s One<'t>,
+    /// All that count, the newest first.
+    ones: &'s [One<'t>],
     pub figures: Figures,
-    pub doubts: Vec<Doubt, MAX_DOUBTS>,
     pub contradicts: Option<u8>,
     timing: Option<Timing>,
 }
@@ -51,37 +51,33 @@ impl<'s, 't> Judged<'s, 't> {
         sittings: &[Sitting<'t>],
         demand: &Demand,
         rules: &Rules,
-        others: &'s mut Others<'t>,
+        ones: &'s mut Ones<'t>,
     ) -> Result<Self, TestError> {
         let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
         let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
         let grain = sittings.last().map(|sitting| sitting.test.grain());
-        others.clear();
-        let mut newest: Option<(One<'t>, Vec<Doubt, MAX_DOUBTS>)> = None;
+        ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
             let index = u8::try_from(index).unwrap_or(u8::MAX);
-            let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, pick);
-            let Some(readings) = readings.ok().filter(|_| Some(sitting.test.grain()) == grain) else { continue };
-            let doubts = doubts(sitting.test, &readings);
-            let one = One { index, sitting: *sitting, readings };
-            match &mut newest {
-                None => newest = Some((one, doubts)),
-                // Doubted readings do not count beside others.
-                Some((had, had_doubts)) if !had_doubts.is_empty() && doubts.is_empty() => {
-                    *had = one;
-                    had_doubts.clear();
-                }
-                Some(_) if doubts.is_empty() => {
-                    let _ = others.push(one); // Room for all but one.
-                }
-                Some(_) => {}
+            if Some(sitting.test.grain()) != grain {
+                continue;
             }
+            let Ok(readings) = Readings::of(sitting.test, sitting.scatter, rules.construction, pick) else { continue };
+            let doubts = doubts(sitting.test, &readings);
+            // Doubted readings do not count beside others.
+            if !doubts.is_empty() && !ones.is_empty() {
+                continue;
+            }
+            if ones.first().is_some_and(|one| !one.doubts.is_empty()) {
+                ones.clear();
+            }
+            let _ = ones.push(One { index, sitting: *sitting, readings, doubts }); // Room for all.
         }
-        let (newest, doubts) = newest.ok_or(TestError::NoPull)?;
-        let others = &*others;
+        let ones = &*ones;
+        let newest = ones.first().ok_or(TestError::NoPull)?;
         let mut judged =
-            Self { figures: newest.figures(true), timing: newest.timing(), newest, others, doubts, contradicts: None };
-        if !judged.others.is_empty() {
+            Self { figures: newest.figures(true), timing: newest.timing(), newest, ones, contradicts: None };
+        if judged.ones.len() > 1 {
             judged.combine();
         }
         Ok(judged)
@@ -89,7 +85,7 @@ impl<'s, 't> Judged<'s, 't> {
 
     /// All that count.
     fn all(&self) -> impl Iterator<Item = &One<'t>> + Clone {
-        self.others.iter().rev().chain([&self.newest])
+        self.ones.iter().rev()
     }
 
     /// The first test of each session.
@@ -160,6 +156,11 @@ impl<'s, 't> Judged<'s, 't> {
             joint::combine(&figures).map(|one_day| one_day.figure)
         };
         list(self.sessions().filter_map(of_session))
+    }
+
+    /// Why not to believe the readings.
+    pub fn doubts(&self) -> &[Doubt] {
+        &self.newest.doubts
     }
 
     pub const fn newest(&self) -> &Sitting<'t> {
@@ -250,7 +251,7 @@ impl<'s, 't> Judged<'s, 't> {
         let believed = match (answer, timing) {
             (Answer::Meets, Some(Timing::Late)) => false,
             (Answer::Short | Answer::Over, Some(Timing::Early)) => false,
-            (Answer::Short, _) => !(no_only_low && self.others.is_empty()),
+            (Answer::Short, _) => !(no_only_low && self.ones.len() == 1),
             _ => true,
         };
         (if believed { answer } else { Answer::Close }, Some(chance))
@@ -267,7 +268,7 @@ impl<'s, 't> Judged<'s, 't> {
         let wait = asks_rest && self.timing == Some(Timing::Early);
         let made = Made { rests: self.made(Ask::Growth, rules).rests, ..self.made(Ask::Stretch, rules) };
         let newest = (self.newest.sitting.test, &self.newest.readings);
-        settle::settle(newest, self.others.is_empty(), open, made, rules, wait.then_some(demand.rest_seconds))
+        settle::settle(newest, self.ones.len() == 1, open, made, rules, wait.then_some(demand.rest_seconds))
     }
 }
 

@@ -6,7 +6,7 @@ use crate::answer::Rules;
 use crate::answer::doubt::{Context, implausible};
 use crate::answer::figure::Figure;
 use crate::answer::joint::{MAX_SITTINGS, Sitting};
-use crate::answer::judgement::{Judged, Others};
+use crate::answer::judgement::{Judged, Ones};
 use crate::number::list::list;
 use crate::number::num;
 use crate::reading::construction::Construction;
@@ -69,8 +69,8 @@ pub fn retests(sittings: &[Sitting<'_>], construction: Construction) -> Pooled {
         if newest.len() < 2 {
             return Pooled::default(); // Most cloths are pulled once.
         }
-        let mut others = Others::new();
-        let judged = Judged::of(&newest, &Demand::default(), &rules, &mut others);
+        let mut ones = Ones::new();
+        let judged = Judged::of(&newest, &Demand::default(), &rules, &mut ones);
         judged.map_or(Pooled::default(), |judged| days(&judged.stretch_by_session()))
     };
     let states = Grain::ALL.into_iter().flat_map(|grain| [(grain, false), (grain, true)]);

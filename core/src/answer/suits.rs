@@ -2,7 +2,7 @@
 
 use crate::answer::evaluation::{Ask, Rules};
 use crate::answer::joint::Sitting;
-use crate::answer::judgement::{Judged, Others};
+use crate::answer::judgement::{Judged, Ones};
 use crate::answer::rebound::{Rebound, ReboundGrade};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
@@ -217,12 +217,12 @@ pub const SUITS: &[Suit] = &[
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let mut others = Others::new();
-    let judged = Judged::of(&[sitting], &Demand::default(), rules, &mut others)?;
+    let mut ones = Ones::new();
+    let judged = Judged::of(&[sitting], &Demand::default(), rules, &mut ones)?;
     let rebound = Rebound::of(&judged.figures, rules.confidence).map(|rebound| rebound.grade);
     let construction = rules.construction;
     let (stretch, share) = (judged.figures.stretch, judged.share_of_risk(Ask::Stretch, rules));
-    let (confidence, believed) = (rules.confidence, judged.doubts.is_empty());
+    let (confidence, believed) = (rules.confidence, judged.doubts().is_empty());
     let reaches = move |milli: u32| {
         let limit = Ratio::new(milli.into(), 100_000).unwrap_or(Ratio::ZERO);
         confidence.judge_with(share, stretch.chance_at_least(limit), Answer::Short)

@@ -5,6 +5,7 @@ use tenter_core::{Construction, Grain};
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
+use super::remember::{self, LearnedArgs, PictureArgs};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -95,6 +96,12 @@ pub enum ClothVerb {
     /// Record that you cut a length off
     #[command(after_help = CUT)]
     Cut(CutArgs),
+    /// Keep photographs with a cloth
+    #[command(after_help = remember::PICTURE)]
+    Picture(Box<PictureArgs>),
+    /// Remember what worked on a cloth, and how it wore
+    #[command(after_help = remember::LEARNED)]
+    Learned(Box<LearnedArgs>),
     /// Take a cloth off the list; its tests and history stay
     #[command(after_help = RETIRE)]
     Retire(RetireArgs),

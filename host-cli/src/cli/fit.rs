@@ -7,10 +7,8 @@ use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs};
-use crate::error::Error;
 use crate::input::size::elastic;
 use crate::input::synonym::{ZIP_ENDS, is};
-use crate::plain::one_line;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -33,6 +31,9 @@ pub struct FitArgs {
     pub pattern: Option<String>,
     /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
+    /// What goes on the sheet, in a few words: main=1 main+waistband=60cm zip=18cm 'soft waist 76cm'
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE")]
     pub role: Vec<String>,
@@ -56,46 +57,39 @@ pub struct FitArgs {
 /// A pattern and its view, as far as they were named, with what goes on a plan sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Planned {
-    /// The pattern.
-    pub pattern: Option<String>,
-    /// Its view.
-    pub view: Option<String>,
+    /// The words of their names.
+    pub names: Vec<String>,
     /// The sheet.
     pub plan: PlanArgs,
 }
 
 impl Planned {
     /// Puts each word where it belongs: `main=1` is a cloth for a role, `main+waistband=76cm` a seam, `zip=18cm closed` a
-    /// zip, `soft waist 76cm` an elastic.
-    ///
-    /// # Errors
-    ///
-    /// A word that is neither a name nor says what goes on the sheet.
-    pub fn of(pattern: Option<&String>, view: Option<&String>, plan: &PlanArgs) -> Result<Self, Error> {
-        let mut said = PlanArgs { words: Vec::new(), ..plan.clone() };
-        let mut names = Vec::new();
-        for word in pattern.into_iter().chain(view).chain(&plan.words) {
+    /// zip, `soft waist 76cm` an elastic; any other is of a name.
+    pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs) -> Self {
+        let (mut names, mut plan) = (Vec::new(), plan.clone());
+        for word in words {
             match word.split_once('=') {
-                None if elastic(word).is_ok() => said.elastic.push(word.clone()),
+                None if elastic(word).is_ok() => plan.elastic.push(word.clone()),
                 None => names.push(word.clone()),
                 Some((name, value)) if is(name, "zip") => {
                     let ends = value.rsplit_once(' ').and_then(|(edge, ends)| Some((edge, ZIP_ENDS.typed(ends)?)));
-                    said.zip = Some(ends.map_or(value, |(edge, _)| edge).to_owned());
-                    said.zip_ends = ends.map(|(_, ends)| ends).or(said.zip_ends);
+                    plan.zip = Some(ends.map_or(value, |(edge, _)| edge).to_owned());
+                    plan.zip_ends = ends.map(|(_, ends)| ends).or(plan.zip_ends);
                 }
-                Some((name, _)) if name.contains('+') => said.seam.push(word.clone()),
-                Some(_) => said.r#use.push(word.clone()),
+                Some((name, _)) if name.contains('+') => plan.seam.push(word.clone()),
+                Some(_) => plan.r#use.push(word.clone()),
             }
         }
-        let mut names = names.into_iter();
-        let (pattern, view) = (names.next(), names.next());
-        match names.next() {
-            Some(word) => Err(Error::Usage(format!(
-                "'{}' is neither the pattern nor its view; type a name of several words in quotes, such as 'Choir trousers'",
-                one_line(&word)
-            ))),
-            None => Ok(Self { pattern, view, plan: said }),
-        }
+        Self { names, plan }
+    }
+}
+
+impl FitArgs {
+    /// What is meant by the words.
+    #[must_use]
+    pub fn planned(&self) -> Planned {
+        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
     }
 }
 
@@ -103,9 +97,6 @@ impl Planned {
 #[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
 #[command(next_help_heading = "The plan sheet")]
 pub struct PlanArgs {
-    /// What goes on the sheet, in a few words: main=1 main+waistband=60cm zip=18cm 'soft waist 76cm'
-    #[arg(value_name = "WORD")]
-    pub words: Vec<String>,
     /// The cloth for a role of the sheet: main=1
     #[arg(long, value_name = "ROLE=TAG")]
     pub r#use: Vec<String>,

@@ -9,6 +9,11 @@ Examples:
       tenter export log.jsonl
       tenter import log.jsonl
 
+  Cloths from a spreadsheet; tenter gives each a tag where that cell is empty:
+      printf 'name,tag,fibre,construction,width,length,colour\\n' > cloths.csv
+      printf 'Lobby drill,,cotton,woven,150cm,2.4m,black\\n' >> cloths.csv
+      tenter import cloths.csv
+
   Readings from a spreadsheet, saved as CSV:
       printf 'tag,pulled,grain,gauge,settling,readings,note\\n' > notebook.csv
       printf '12,2026-11-20,crosswise,10cm,yes,11.2cm 11.3cm 10.1cm@60s,washed\\n' >> notebook.csv
@@ -24,7 +29,7 @@ pub struct ImportArgs {
     /// File to read; - for a pipe
     #[arg(value_name = "FILE")]
     pub file: String,
-    /// The file is a table of readings, with , ; or tabs between the cells [default: where its name ends in .csv or .tsv]
+    /// The file is a table of readings or of cloths, with , ; or tabs between the cells [default: where its name ends in .csv or .tsv]
     #[arg(long)]
     pub csv: bool,
     /// Take the readings of the table as they are, though tenter doubts them

@@ -8,11 +8,13 @@ pub mod device;
 pub mod export;
 pub mod fit;
 pub mod import;
+pub mod make;
 pub mod making;
 pub mod manual;
 pub mod pattern;
 pub mod pull;
 pub mod reading;
+pub mod remember;
 pub mod report;
 pub mod size;
 mod spoken;
@@ -38,6 +40,7 @@ use device::DeviceVerb;
 use export::ExportArgs;
 use fit::FitArgs;
 use import::ImportArgs;
+use make::MakeVerb;
 use pattern::PatternVerb;
 use pull::PullArgs;
 use report::ReportVerb;
@@ -105,6 +108,10 @@ pub enum Verb {
     /// Which cloths suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
+    /// Garments: begun with chosen cloths, cut, finished and worn
+    #[command(after_help = make::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Make(Box<MakeVerb>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
@@ -271,13 +278,19 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
         }
         ErrorKind::UnknownArgument => {
-            let kind = if argument.starts_with('-') { "unknown option" } else { "unexpected word" };
-            format!("{kind} '{}'; {}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
+            let (kind, quotes) = match argument.starts_with('-') {
+                true => ("unknown option", ""),
+                false => ("unexpected word", "type a name of several words in quotes, or "),
+            };
+            format!("{kind} '{}'; {quotes}{}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
         }
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
             let below = verb.split_once(' ').map_or_else(|| name.clone(), |(_, above)| format!("{above} {name}"));
-            let near = || near(ContextKind::SuggestedSubcommand, " for the list");
+            let near = || match name.starts_with(|c: char| c.is_ascii_digit()) {
+                true => "type the command first, such as tenter check 25 26.5 26.6 26.5 5%".to_owned(),
+                false => near(ContextKind::SuggestedSubcommand, " for the list"),
+            };
             format!("unknown command '{}'; {}", one_line(&name), instead(&below).map_or_else(near, str::to_owned))
         }
         ErrorKind::MissingRequiredArgument => {

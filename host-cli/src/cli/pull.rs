@@ -25,6 +25,7 @@ Examples:
   You pulled it along the other grain than you said:
       tenter pull 5 --regrain 52h6ze lengthwise
 
+Of several tests in one line all are stored, or none; --json prints an object for each.
 Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you \
 typed is lost: tenter pull 7 offers to go on.
 If you pulled this grain before, the answer is that of all tests that count.

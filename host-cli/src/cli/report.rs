@@ -4,7 +4,7 @@ use clap::{Args, Subcommand, ValueEnum};
 use tenter_core::{Grain, Unit};
 
 use super::choice;
-use super::fit::PlanArgs;
+use super::fit::{PlanArgs, Planned};
 use super::reading::{ConfidenceArg, TableArg};
 
 /// Examples for the help.
@@ -153,6 +153,9 @@ pub struct SheetArgs {
     pub pattern: Option<String>,
     /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
+    /// What goes on the sheet, in a few words: main=1 main+waistband=60cm zip=18cm 'soft waist 76cm'
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE")]
     pub role: Vec<String>,
@@ -168,6 +171,14 @@ pub struct SheetArgs {
     /// The unit.
     #[command(flatten)]
     pub units: UnitsArg,
+}
+
+impl SheetArgs {
+    /// What is meant by the words.
+    #[must_use]
+    pub fn planned(&self) -> Planned {
+        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    }
 }
 
 /// `report gauge`, as typed.

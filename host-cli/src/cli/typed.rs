@@ -2,12 +2,16 @@
 
 use super::check::CheckArgs;
 use super::cloth::{AddClothArgs, EditClothArgs, FabricFlags, YesNo};
+use super::make::GarmentFlags;
 use super::making::WashArgs;
 use super::pattern::RoleFlags;
 use super::pull::PullArgs;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestFlags, WantsArgs};
+use super::remember::LearnedFlags;
 use crate::deed::wash::TypedWash;
 use crate::input::cloth::TypedCloth;
+use crate::input::garment::TypedGarment;
+use crate::input::learned::TypedLearned;
 use crate::input::pattern::TypedRole;
 use crate::input::row::Row;
 use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
@@ -122,5 +126,19 @@ impl From<&WashArgs> for TypedWash {
         let WashArgs { lengthwise, crosswise, division, need, .. } = args.clone();
         let unit = args.advice.show.units;
         Self { lengthwise, crosswise, division, need, unit }
+    }
+}
+
+impl From<&LearnedFlags> for TypedLearned {
+    fn from(flags: &LearnedFlags) -> Self {
+        let LearnedFlags { needle, stitch, length, pressure, tension, thread, wore, note } = flags.clone();
+        Self { needle, stitch, length, pressure, tension, thread, wore, note }
+    }
+}
+
+impl From<&GarmentFlags> for TypedGarment {
+    fn from(flags: &GarmentFlags) -> Self {
+        let GarmentFlags { r#use: uses, whom, by, name, number, note } = flags.clone();
+        Self { name, number, whom, by, note, uses }
     }
 }

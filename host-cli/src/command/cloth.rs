@@ -1,9 +1,11 @@
 //! `tenter cloth`: the cloths at home and those seen in shops.
 
+use std::path::Path;
+
 use tenter_core::Confidence;
 
-use super::find;
 use super::shown::{KnownCloth, ShownRules};
+use super::{find, remember};
 use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
@@ -34,13 +36,15 @@ use crate::words::cloth as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match verb {
         ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),
         ClothVerb::Show(args) => show(args, store, screen),
         ClothVerb::Edit(args) => edit(args, store, screen),
         ClothVerb::Cut(args) => cut(args, store, screen),
+        ClothVerb::Picture(args) => remember::picture(args, store, db, screen),
+        ClothVerb::Learned(args) => remember::learned(args, store, screen),
         ClothVerb::Retire(args) => retire(args, store, screen),
         ClothVerb::Return(args) => restore(args, store, screen),
     }?;

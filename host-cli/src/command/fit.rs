@@ -20,11 +20,11 @@ use crate::text::fit as report;
 /// What was typed wrong, or a log that cannot be read.
 pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.confidence.confidence)?;
-    let Planned { pattern, view, plan } = Planned::of(args.pattern.as_ref(), args.view.as_ref(), &args.plan)?;
+    let Planned { names, plan: wanted } = args.planned();
     // Whoever says what goes on the sheet wants the sheet.
-    let sheet_wanted = args.sheet || plan != PlanArgs::default();
-    let (pattern, view) = find::pattern_and_view(read, pattern.as_deref(), view.as_deref())?;
-    let (wanted, view) = (plan, view.as_str());
+    let sheet_wanted = args.sheet || wanted != PlanArgs::default();
+    let (pattern, view) = find::pattern_and_view(read, &names)?;
+    let view = view.as_str();
     let roles = find::roles(&pattern, view, &args.role)?;
     let stock = Stock::read(read)?;
     let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);

@@ -7,10 +7,10 @@ use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
-use crate::finding::handle::{HandleWanted, Handled, layered};
+use crate::finding::handle::{Handle, HandleWanted, Handled, layered};
 use crate::input::{self, Field, size as typed};
 use crate::json::handle as handle_json;
-use crate::log::Fabric;
+use crate::log::{Fabric, Finish, Purpose};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::handle as handle_text;
@@ -36,8 +36,17 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         let gives = typed::exact(Field::FacingGives, text)?;
         layers.push(layered(own(&fabric)?, Layer::Interfacing, gives, wants, confidence));
     }
-    let wanted = HandleWanted { wants, grain: args.grain, garment: args.kind, layers: &layers, confidence };
-    let handled = Handled::of(&known::cloth(&fabric, &stock), &wanted);
+    let wanted = HandleWanted {
+        wants,
+        grain: args.grain,
+        garment: args.kind,
+        is_interfacing: is_interfacing(&fabric),
+        layers: &layers,
+        confidence,
+    };
+    let mut handled = Handled::of(&known::cloth(&fabric, &stock), &wanted);
+    let told = stock.last_time(&fabric).map(|told| Handle::LastTime(Box::new(told.clone())));
+    handled.lines.splice(0..0, told);
     let unit = args.advice.show.units.unwrap_or_default();
     if args.advice.show.json {
         writeln!(screen.out, "{}", handle_json::render(fabric.tag, &handled, unit))?;
@@ -46,4 +55,11 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         write!(screen.out, "{text}")?;
     }
     Ok(super::check::exit_code(handled.answer))
+}
+
+/// An interfacing, as it was said or by its words.
+fn is_interfacing(fabric: &Fabric) -> bool {
+    let described = fabric.described();
+    let by_words = fabric.purpose.is_none() && (described.says("interfacing") || described.finish() == Finish::Fusible);
+    fabric.purpose == Some(Purpose::Interfacing) || by_words
 }

@@ -9,11 +9,13 @@ pub mod fit;
 pub mod handle;
 pub mod hang;
 pub mod import;
+pub mod make;
 pub mod manual;
 pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
+pub mod remember;
 pub mod report;
 pub mod sheet;
 pub mod shown;
@@ -49,7 +51,8 @@ fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Check(args) => check::run(args, db, screen),
         Verb::Device(verb) => device::run(verb, &mut open(db, here)?, screen),
         Verb::Pull(args) => pull::run(args, &mut open(db, here)?, screen),
-        Verb::Cloth(verb) => cloth::run(verb, &mut open(db, here)?, screen),
+        Verb::Cloth(verb) => cloth::run(verb, &mut open(db, here)?, &path_of(db)?, screen),
+        Verb::Make(verb) => make::run(verb, &mut open(db, here)?, &path_of(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut open(db, here)?, screen),
         Verb::Pair(args) => pair::run(args, &open(db, here)?, screen),
         Verb::Handle(args) => handle::run(args, &open(db, here)?, screen),

@@ -42,7 +42,7 @@ fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Re
     described::role_in(&words, &mut asked)?;
     let role = args.role.as_deref().map(|role| if unnamed { described::MAIN } else { role });
     let pattern = match args.pattern.trim() {
-        LAST => find::last_pattern(store)?.name,
+        LAST => find::pattern(store, LAST)?.name,
         name => name.to_owned(),
     };
     let which = match (&args.view, role) {

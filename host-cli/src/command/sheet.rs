@@ -139,6 +139,7 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
         // The rib of a T-shirt is its neckband.
         Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
         Part::HemBand => Some(Detail::RibBands),
+        Part::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
         _ => None,
     });
     let by_option = [
@@ -153,10 +154,17 @@ fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Er
         "wrist" => Some(Detail::ElasticCuffs),
         _ => None,
     });
-    let shown = by_role.chain(by_option).chain(by_elastic).filter(|detail| kind.has(*detail));
+    // A waistband that is there is there, whatever is drawn into it.
+    let (drawn, by_role): (Vec<_>, Vec<_>) = by_role.partition(|detail| *detail == Detail::ElasticWaist);
+    let shown = drawn.into_iter().chain(by_option).chain(by_elastic).chain(by_role).filter(|detail| kind.has(*detail));
     let details = shown.chain(args.with.iter().copied()).fold(kind.usual(), Details::with);
     let details = args.without.iter().copied().fold(details, Details::less);
     Ok(Some(WantedKind { kind, details }))
+}
+
+/// Whether a garment hangs from the waist.
+const fn is_below_the_waist(kind: GarmentKind) -> bool {
+    matches!(kind, GarmentKind::Skirt | GarmentKind::Trousers | GarmentKind::Jeans | GarmentKind::Leggings)
 }
 
 /// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or

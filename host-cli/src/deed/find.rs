@@ -4,7 +4,7 @@ use super::{Refused, Thing};
 use crate::input::Field;
 use crate::input::named::{Named, named};
 use crate::input::synonym::is;
-use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
+use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
 
 /// What stands for the pattern or the cloth that was added last.
@@ -77,6 +77,45 @@ pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     if fabric.dropped { Err(Refused::Retired(fabric.tag)) } else { Ok(fabric) }
 }
 
+/// The garment that is meant: its number (`3`, `#3`), its identifier where a number is on two, its name, or the person it
+/// is for, or the beginning of either. Of several those come first that were given up, or were not, as `given_up` says.
+///
+/// # Errors
+///
+/// A text that means none, or several.
+pub fn garment(read: &dyn Read, text: &str, given_up: bool) -> Result<Garment, Refused> {
+    let mut all = read.garments()?;
+    if all.is_empty() {
+        return Err(Refused::NoGarmentYet);
+    }
+    let typed = text.trim();
+    if let Ok(id) = typed.to_uppercase().parse::<Id>() {
+        return all.into_iter().find(|garment| garment.id == id).ok_or_else(|| Refused::NoGarment(text.to_owned()));
+    }
+    let number = typed.trim_start_matches('#').parse::<u16>().ok();
+    let wanted = typed.to_lowercase();
+    let fits = |name: &str| !wanted.is_empty() && name.to_lowercase().starts_with(&wanted);
+    let whole = |garment: &Garment| [&garment.name, &garment.whom].iter().any(|name| name.to_lowercase() == wanted);
+    match number {
+        Some(number) => all.retain(|garment| garment.number == number),
+        None => all.retain(|garment| fits(&garment.name) || fits(&garment.whom)),
+    }
+    if all.iter().any(|garment| garment.dropped == given_up) {
+        all.retain(|garment| garment.dropped == given_up);
+    }
+    if number.is_none() && all.iter().any(whole) {
+        all.retain(whole);
+    }
+    match all.as_slice() {
+        [] => Err(Refused::NoGarment(text.to_owned())),
+        [garment] => Ok(garment.clone()),
+        several => {
+            let on = several.iter().map(|one| (one.id, one.number, one.name.clone())).collect();
+            Err(Refused::SeveralGarments { text: text.to_owned(), on })
+        }
+    }
+}
+
 /// The test that is meant: its identifier, or the end of it as lists show it. Dropped tests are found by the whole
 /// identifier only.
 ///
@@ -106,11 +145,13 @@ pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Refused> {
     }
 }
 
-fn owned(names: &[&str]) -> Vec<String> {
+/// Names of their own.
+pub(super) fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+/// The one of several names that is meant.
+pub(super) fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
     let at = |place: &usize| names.get(*place).copied();
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
     let none = |text| Refused::NoneNamed { thing, text, known: owned(names), pattern };
@@ -136,6 +177,9 @@ fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Res
 pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Pattern, Refused> {
     let mut patterns = read.patterns()?;
     patterns.retain(|pattern| pattern.dropped == dropped);
+    if text.trim() == LAST && !dropped {
+        return last_pattern(read);
+    }
     if let Ok(id) = text.trim().to_uppercase().parse::<Id>()
         && let Some(at) = patterns.iter().position(|pattern| pattern.id == id)
     {
@@ -165,36 +209,40 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
 /// # Errors
 ///
 /// Where there is none.
-pub fn last_pattern(read: &dyn Read) -> Result<Pattern, Refused> {
+fn last_pattern(read: &dyn Read) -> Result<Pattern, Refused> {
     let none =
         || Refused::NoneNamed { thing: Thing::Pattern, text: String::new(), known: Vec::new(), pattern: String::new() };
     let newest = |pattern: &Pattern| pattern.roles.iter().map(|role| role.id).fold(pattern.id, Id::max);
     read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).max_by_key(newest).ok_or_else(none)
 }
 
-/// The pattern and the view that are meant; where neither was named, those to which a role was added last.
+/// The pattern and the view that words mean, the name of the pattern perhaps without quotes around it; where there are no
+/// words, those to which a role was added last.
 ///
 /// # Errors
 ///
-/// A text that means none, or two, or a view that was not named among several.
-pub fn pattern_and_view(
-    read: &dyn Read,
-    pattern: Option<&str>,
-    view: Option<&str>,
-) -> Result<(Pattern, String), Refused> {
-    let pattern_was_named = pattern.is_some_and(|text| text.trim() != LAST);
-    let pattern = match pattern.map(str::trim) {
-        None | Some(LAST) => last_pattern(read)?,
-        Some(text) => self::pattern(read, text)?,
+/// Words that mean none, or two, or a view that was not named among several.
+pub fn pattern_and_view(read: &dyn Read, words: &[String]) -> Result<(Pattern, String), Refused> {
+    if words.iter().all(|word| word.trim() == LAST) {
+        let pattern = last_pattern(read)?;
+        let there = pattern.roles.iter().filter(|role| !role.dropped);
+        let view = match there.max_by_key(|role| role.id) {
+            Some(role) => role.view.clone(),
+            None => view_or_only(&pattern, None)?.to_owned(),
+        };
+        return Ok((pattern, view));
+    }
+    let parts = |at: usize| words.split_at_checked(at).map(|(name, view)| (name.join(" "), view.join(" ")));
+    let meant = |(name, typed): (String, String)| {
+        let pattern = pattern(read, &name)?;
+        let view = view_or_only(&pattern, Some(typed.as_str()).filter(|typed| !typed.is_empty()))?.to_owned();
+        Ok((pattern, view))
     };
-    let there = || pattern.roles.iter().filter(|role| !role.dropped);
-    let last = || there().max_by_key(|role| role.id).map(|role| role.view.as_str());
-    let view = match (view, pattern_was_named) {
-        (None, false) => last().map_or_else(|| view_or_only(&pattern, None), Ok)?,
-        (view, _) => view_or_only(&pattern, view)?,
-    };
-    let view = view.to_owned();
-    Ok((pattern, view))
+    // One word is the pattern and the rest its view, unless the words begin with the whole name of one.
+    let there: Vec<Pattern> = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).collect();
+    let whole = |at: &usize| parts(*at).is_some_and(|(name, _)| there.iter().any(|pattern| is(&pattern.name, &name)));
+    let at = (1..=words.len()).rev().find(whole).unwrap_or(1);
+    meant(parts(at).unwrap_or_default())
 }
 
 /// The view that is meant.

@@ -214,6 +214,128 @@ pub enum Refused {
         /// The view.
         view: String,
     },
+    /// The cloth has this photograph already.
+    #[error("photograph there")]
+    PhotoThere {
+        /// The tag of the cloth.
+        tag: u16,
+        /// The number of the photograph.
+        number: usize,
+    },
+    /// No photograph of the cloth has this number.
+    #[error("no such photograph")]
+    NoPhoto {
+        /// The tag of the cloth.
+        tag: u16,
+        /// What was typed.
+        text: String,
+        /// How many there are.
+        count: usize,
+    },
+    /// A photograph of which the bytes have not arrived.
+    #[error("photograph missing")]
+    PhotoMissing(u16),
+    /// Nothing was said about what was learned.
+    #[error("nothing learned")]
+    NothingLearned,
+    /// Nothing that was learned of the cloth has this number.
+    #[error("no such lesson")]
+    NoLesson {
+        /// The tag of the cloth.
+        tag: u16,
+        /// What was typed.
+        text: String,
+        /// How many there are.
+        count: usize,
+    },
+    /// It is retired, or there, already.
+    #[error("nothing to change")]
+    AlreadySo {
+        /// What was typed.
+        text: String,
+        /// Whether it was to be retired, else returned.
+        retire: bool,
+    },
+    /// No garment was begun yet.
+    #[error("no garment yet")]
+    NoGarmentYet,
+    /// No garment has this number or name.
+    #[error("no such garment")]
+    NoGarment(String),
+    /// Several garments are meant.
+    #[error("several garments")]
+    SeveralGarments {
+        /// What was typed.
+        text: String,
+        /// Which, with their numbers and names.
+        on: Vec<(Id, u16, String)>,
+    },
+    /// The garment was given up.
+    #[error("garment given up")]
+    GivenUp(u16),
+    /// The garment was not given up.
+    #[error("garment not given up")]
+    GarmentThere(u16),
+    /// The garment is finished already.
+    #[error("garment done")]
+    DoneAlready(u16),
+    /// The garment is not finished.
+    #[error("garment not done")]
+    NotDone(u16),
+    /// Another garment has this number.
+    #[error("number taken")]
+    NumberTaken {
+        /// The number.
+        number: u16,
+        /// The name of the garment that has it.
+        by: String,
+        /// A number that is free.
+        free: u16,
+    },
+    /// There is no number left.
+    #[error("no number left")]
+    NoNumberLeft,
+    /// No cloth was chosen for the garment.
+    #[error("no cloth chosen")]
+    NoClothChosen(u16),
+    /// The cloth of the role is cut already.
+    #[error("cut already")]
+    CutAlready {
+        /// The number of the garment.
+        number: u16,
+        /// The role.
+        role: String,
+        /// The tag of the cloth.
+        tag: u16,
+    },
+    /// Everything is cut.
+    #[error("nothing to cut")]
+    NothingToCut(u16),
+    /// Nothing was cut.
+    #[error("nothing cut")]
+    NothingCutFor(u16),
+    /// The pattern does not say how much a role takes.
+    #[error("length of role not known")]
+    CutHowMuch {
+        /// The number of the garment.
+        number: u16,
+        /// The role.
+        role: String,
+    },
+    /// There is less of the cloth than the role takes.
+    #[error("too little to cut")]
+    TooLittleToCut {
+        /// The tag of the cloth.
+        tag: u16,
+        /// The role.
+        role: String,
+        /// What was to be cut.
+        asked: Length,
+        /// What is on hand.
+        had: Length,
+        /// The unit in which to say it.
+        unit: Unit,
+    },
     /// No marks before and after a wash were typed.
     #[error("no marks")]
     NoWashMarks,
@@ -257,6 +379,8 @@ pub enum Thing {
     View,
     /// A role of a view.
     Role,
+    /// A garment.
+    Garment,
 }
 
 impl From<Wrong> for Refused {

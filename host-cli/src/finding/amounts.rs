@@ -5,6 +5,7 @@ use tenter_core::making::yardage::ShopCut;
 use tenter_core::{Length, Unit};
 
 use crate::finding::fit::Candidate;
+use crate::finding::kept::free;
 use crate::finding::pair::Named;
 use crate::log::{Fabric, Id, Price, Role, Shop};
 
@@ -29,7 +30,7 @@ pub struct ClothAmount {
     pub taken: Vec<Taken>,
     /// The sum of it, exact.
     pub needed: Length,
-    /// What is at home of it, where that is known; none of a cloth in a shop.
+    /// What is at home of it beside what open garments keep, where that is known; none of a cloth in a shop.
     pub on_hand: Option<Length>,
     /// Where it lies, if it is to be bought.
     pub shop: Option<Shop>,
@@ -110,7 +111,7 @@ impl Amounts {
                 cloth: fabric.into(),
                 taken: vec![taken],
                 needed: needed.length,
-                on_hand: fabric.length.filter(|_| !fabric.is_seen()),
+                on_hand: free(fabric, &candidate.kept).length.filter(|_| !fabric.is_seen()),
                 shop: fabric.shop.clone(),
                 is_estimate,
             });

@@ -7,8 +7,10 @@ use tenter_core::{
 };
 
 use super::fit::{Stock, known};
+use super::kept::Kept;
 use super::measured::{Counted, Measured};
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold};
+use super::memory::Seen;
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Garment, Here, Pooled, StoredTest, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -22,6 +24,8 @@ pub struct Listed {
     pub crosswise: Option<Figure>,
     /// Along.
     pub lengthwise: Option<Figure>,
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
     /// The grains whose tests disagree.
     pub disagree: Vec<Grain>,
 }
@@ -38,7 +42,8 @@ impl Listed {
         };
         let (crosswise, lengthwise) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
         stretch(Grain::Bias);
-        Self { fabric: fabric.clone(), crosswise, lengthwise, disagree }
+        let kept = stock.kept_of(fabric).cloned().collect();
+        Self { fabric: fabric.clone(), crosswise, lengthwise, kept, disagree }
     }
 }
 
@@ -190,6 +195,12 @@ pub struct Shown<'a> {
     pub tests: &'a [StoredTest],
     /// All its entries.
     pub history: &'a [Entry],
+    /// Its photographs.
+    pub photos: &'a [Seen],
+    /// All garments.
+    pub garments: &'a [Garment],
+    /// What open garments keep of it.
+    pub kept: &'a [Kept],
     /// What the tests of each grain say.
     pub standing: Vec<Standing>,
     /// The person's repeatability.

@@ -8,9 +8,13 @@ use tenter_core::making::handling::{
 use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Construction, Figure, Grain, Ratio};
 
+use crate::finding::memory::LastTime;
+
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum HandleTopic {
+    /// What worked the last time.
+    Memory,
     /// The needle and the thread.
     Needle,
     /// The stitch.
@@ -83,6 +87,8 @@ pub struct HandleWanted<'a> {
     pub grain: Option<Grain>,
     /// The garment.
     pub garment: Option<GarmentKind>,
+    /// Whether the cloth is an interfacing, with no seams of its own.
+    pub is_interfacing: bool,
     /// What is fixed to the cloth.
     pub layers: &'a [(Layer, Layered)],
     /// How sure an answer is.
@@ -121,6 +127,10 @@ pub enum Handle {
     Machine(PracticeLine),
     /// A layer on the cloth.
     Layer(Layer, Layered),
+    /// What worked the last time, and how it wore.
+    LastTime(Box<LastTime>),
+    /// It is an interfacing, and is sewn with the cloth that it lies behind.
+    NoSeams,
 }
 
 impl Handle {
@@ -129,12 +139,13 @@ impl Handle {
     pub const fn topic(&self) -> HandleTopic {
         match self {
             Self::Needle(_) | Self::Thread(_) => HandleTopic::Needle,
-            Self::Stitch(..) => HandleTopic::Stitch,
+            Self::Stitch(..) | Self::NoSeams => HandleTopic::Stitch,
             Self::Finish(..) => HandleTopic::Finish,
             Self::Stay(..) => HandleTopic::Stay,
             Self::Place { .. } => HandleTopic::Place,
             Self::Machine(_) => HandleTopic::Machine,
             Self::Layer(..) => HandleTopic::Layer,
+            Self::LastTime(_) => HandleTopic::Memory,
             Self::Allowance(..) | Self::Trimming(..) => HandleTopic::Allowance,
         }
     }
@@ -157,6 +168,10 @@ impl Handled {
     /// What a cloth calls for, at the seams that nearly every garment has.
     #[must_use]
     pub fn of(cloth: &Cloth, wanted: &HandleWanted<'_>) -> Self {
+        let most = cloth.most_stretch().map(|figure| figure.ratio);
+        if wanted.is_interfacing {
+            return Self { most, lines: vec![Handle::NoSeams], answer: None, confidence: wanted.confidence };
+        }
         let straight: Vec<SeamAt> = match wanted.grain {
             Some(grain) => vec![SeamAt::Along(grain)],
             None => vec![SeamAt::Along(Grain::Lengthwise), SeamAt::Along(Grain::Crosswise)],
@@ -180,7 +195,6 @@ impl Handled {
         lines.extend(handling::practices(cloth, wanted.garment).into_iter().map(Handle::Machine));
         lines.extend(wanted.layers.iter().map(|(layer, layered)| Handle::Layer(*layer, *layered)));
         let answer = wanted.layers.iter().map(|(_, layered)| layered.answer).reduce(Answer::worse);
-        let most = cloth.most_stretch().map(|figure| figure.ratio);
         Self { most, lines, answer, confidence: wanted.confidence }
     }
 }

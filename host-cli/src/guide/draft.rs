@@ -186,7 +186,8 @@ impl Draft {
     /// Whether a length after release is still to be read, once there are no more pulls.
     #[must_use]
     pub fn lacks_rest(&self) -> bool {
-        self.wait.is_some() && !self.reads_after_release()
+        let read = self.pulls.last().is_some_and(|pull| pull.rest.is_some());
+        self.wait.is_some() && !self.reads_after_release() && !read
     }
 
     /// The answers so far as if they had been typed at once, in millimetres.

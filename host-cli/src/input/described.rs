@@ -1,12 +1,14 @@
 //! A cloth, and what is asked of one, described in a few words: `knit 2m of 150cm 180gsm`, `5-15% along 2% woven`.
 
+use tenter_core::making::care::{Drape, Finish, Purpose};
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::{Construction, Grain, Limit, Range, Unit};
 
 use super::amount::{cloth, of_width};
 use super::cloth::TypedCloth;
-use super::pattern::TypedRole;
+use super::pattern::{TypedRole, masses};
 use super::row::{is_wanted, words};
-use super::synonym::{CONSTRUCTION, GRAIN, is};
+use super::synonym::{CONSTRUCTION, DRAPE, FINISH, GRAIN, KIND, PURPOSE, is};
 use super::{Field, Why, Wrong};
 use crate::log::MassPerArea;
 
@@ -20,6 +22,10 @@ struct Described {
     length: Option<String>,
     width: Option<String>,
     mass: Option<String>,
+    finishes: Vec<Finish>,
+    drapes: Vec<Drape>,
+    purpose: Option<Purpose>,
+    kind: Option<GarmentKind>,
     /// Percentages, by what they are of.
     percent: Vec<(Of, String)>,
 }
@@ -50,7 +56,8 @@ fn measure(word: &str) -> Option<Field> {
 /// Whether a word describes what is asked, where the name of a role may stand.
 #[must_use]
 pub fn is_asked(word: &str) -> bool {
-    is_wanted(word)
+    // Rib and lining are names of roles; woven and knit are none.
+    is_wanted(word) || [Construction::Woven, Construction::Knit].iter().any(|one| is(word, one.word()))
 }
 
 /// Adds what words say about a cloth.
@@ -59,9 +66,18 @@ pub fn is_asked(word: &str) -> bool {
 ///
 /// A word that says nothing about a cloth, or says again what was said.
 pub fn cloth_in(words: &[String], typed: &mut TypedCloth) -> Result<(), Wrong> {
-    let Described { constructions, length, width, mass, percent } = read(words)?;
-    if let Some((_, text)) = percent.first() {
+    let Described { constructions, length, width, mass, finishes, drapes, purpose, kind, percent } = read(words)?;
+    if let Some(text) = percent.first().map(|(_, text)| text.as_str()).or(kind.map(GarmentKind::word)) {
         return Err(unexpected(text));
+    }
+    for one in finishes {
+        once(&mut typed.finish, Some(one.word().to_owned()), one.word())?;
+    }
+    for one in drapes {
+        once(&mut typed.drape, Some(one.word().to_owned()), one.word())?;
+    }
+    if let Some(purpose) = purpose {
+        once(&mut typed.purpose, Some(purpose.word().to_owned()), purpose.word())?;
     }
     for one in constructions {
         once(&mut typed.construction, Some(one), one.word())?;
@@ -79,8 +95,17 @@ pub fn cloth_in(words: &[String], typed: &mut TypedCloth) -> Result<(), Wrong> {
 ///
 /// A word that asks nothing, or asks again what was asked.
 pub fn role_in(words: &[String], typed: &mut TypedRole) -> Result<(), Wrong> {
-    let Described { constructions, length, width, mass, percent } = read(words)?;
+    let Described { constructions, length, width, mass, finishes, drapes, purpose, kind, percent } = read(words)?;
     typed.constructions.extend(constructions);
+    typed.finishes.extend(finishes.into_iter().map(|one| one.word().to_owned()));
+    typed.drapes.extend(drapes.into_iter().map(|one| one.word().to_owned()));
+    let text = mass.clone().unwrap_or_default();
+    once(&mut typed.mass, mass, &text)?;
+    for (field, word) in
+        [(&mut typed.purpose, purpose.map(Purpose::word)), (&mut typed.kind, kind.map(GarmentKind::word))]
+    {
+        once(field, word.map(str::to_owned), word.unwrap_or_default())?;
+    }
     let whole = match (length, width) {
         (Some(length), Some(width)) => Some(format!("{length} at {width}")),
         (Some(text), None) | (None, Some(text)) => return Err(Wrong::new(Field::Cloth, &text, Why::NotACloth)),
@@ -88,9 +113,6 @@ pub fn role_in(words: &[String], typed: &mut TypedRole) -> Result<(), Wrong> {
     };
     let text = whole.clone().unwrap_or_default();
     once(&mut typed.cloth, whole, &text)?;
-    if let Some(mass) = mass {
-        return Err(unexpected(&mass));
-    }
     for (of, text) in percent {
         let field = match of {
             Of::Stretch(Grain::Crosswise) => &mut typed.crosswise,
@@ -147,8 +169,16 @@ fn read(typed: &[String]) -> Result<Described, Wrong> {
             of = Of::Stretch(Grain::Crosswise);
         } else if let Some(construction) = CONSTRUCTION.typed(word) {
             said.constructions.push(construction);
-        } else if MassPerArea::parse(word).is_some() && said.mass.is_none() {
-            said.mass = Some(word.to_owned());
+        } else if let Some(finish) = FINISH.typed(word) {
+            said.finishes.push(finish);
+        } else if let Some(drape) = DRAPE.typed(word) {
+            said.drapes.push(drape);
+        } else if let Some(purpose) = PURPOSE.typed(word) {
+            once(&mut said.purpose, Some(purpose), word)?;
+        } else if let Some(kind) = KIND.typed(word) {
+            once(&mut said.kind, Some(kind), word)?;
+        } else if MassPerArea::parse(word).is_some() || masses(word).is_ok() {
+            once(&mut said.mass, Some(word.to_owned()), word)?;
         } else if cloth(Field::Length, word).is_ok() {
             let wide = all.next_if(|next| is(next, "wide")).is_some();
             let place = if wide || said.length.is_some() { &mut said.width } else { &mut said.length };
@@ -204,7 +234,19 @@ mod tests {
             assert_eq!(said(text), Ok(whole.clone()), "{text}");
         }
         assert_eq!(said("2 1/2 yd of 58 in").unwrap().length, some("2 1/2 yd"));
-        for text in ["2m of 150cm 3m", "nice", "knit woven", "5%", "2m 150cm 1m", "2", "180gsm 200gsm"] {
+        let coat = said("woven waxed Stiff shell 2m of 150cm 400gsm").unwrap();
+        assert_eq!((coat.finish, coat.drape, coat.purpose), (some("waxed"), some("stiff"), some("outer")));
+        for text in [
+            "waxed brushed",
+            "jeans",
+            "2m of 150cm 3m",
+            "nice",
+            "knit woven",
+            "5%",
+            "2m 150cm 1m",
+            "2",
+            "180gsm 200gsm",
+        ] {
             assert!(said(text).is_err(), "{text}");
         }
     }
@@ -220,10 +262,23 @@ mod tests {
         assert_eq!((asked.growth_at_most, asked.recovery_at_least), (some("3%@30min"), some("90%")));
         assert_eq!(asked.constructions, [Construction::Woven, Construction::Knit]);
         assert_eq!(asked.cloth, some("0.8m at 140cm"));
-        for text in ["0.8m", "5% 6%", "lovely", "180gsm"] {
+        let asked = said("40% leggings 200-300gsm soft brushed plain lining").unwrap();
+        assert_eq!((asked.kind, asked.mass, asked.purpose), (some("leggings"), some("200-300gsm"), some("lining")));
+        assert_eq!(
+            (asked.drapes, asked.finishes),
+            (vec!["soft".to_owned()], vec!["brushed".to_owned(), "plain".to_owned()])
+        );
+        for text in ["0.8m", "5% 6%", "lovely", "180gsm 190gsm", "jeans shirt"] {
             assert!(said(text).is_err(), "{text}");
         }
-        assert!(is_asked("5%") && is_asked("5..15") && !is_asked("main") && !is_asked("7"));
+        assert!(
+            is_asked("5%")
+                && is_asked("5..15")
+                && is_asked("Woven")
+                && !is_asked("rib")
+                && !is_asked("main")
+                && !is_asked("7")
+        );
     }
 
     proptest! {

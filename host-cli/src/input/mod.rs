@@ -4,9 +4,13 @@ pub mod amount;
 pub mod cloth;
 pub mod described;
 pub mod doubt;
+pub mod garment;
+pub mod learned;
 pub mod making;
 pub mod named;
 pub mod pattern;
+#[cfg(feature = "pictures")]
+pub mod photo;
 pub mod row;
 pub mod size;
 pub mod synonym;
@@ -21,7 +25,7 @@ pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
 pub use test::{Reading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
-pub use wrong::{ClassFigures, Field, Why, Wrong};
+pub use wrong::{ClassFigures, Field, PhotoFault, Why, Wrong};
 
 /// The unit of bare numbers, unless the marks have one or the user has said inches.
 pub const BARE: Unit = Unit::Cm;

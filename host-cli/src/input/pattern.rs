@@ -211,7 +211,7 @@ fn several<T: Copy + PartialEq>(field: Field, texts: &[String], words: &Words<T>
 }
 
 /// `200..300g/m2`, `6-8 oz`, `250g/m2..`, `..300gsm`, or `none`. A unit that stands at one end only holds for both.
-fn masses(text: &str) -> Result<MassRange, Wrong> {
+pub(super) fn masses(text: &str) -> Result<MassRange, Wrong> {
     if is_none(text) {
         return Ok(MassRange::default());
     }

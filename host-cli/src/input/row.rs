@@ -5,8 +5,11 @@
 
 use tenter_core::{Ends, Grain, Held, Length, Unit};
 
-use super::synonym::GRAIN;
+use super::synonym::{GRAIN, is};
 use super::{Reading, TypedTest, seconds};
+
+/// What may stand between lengths: `25 to 26.5, wants 5%`.
+const NOISE: [&str; 8] = ["to", "and", "then", "want", "wants", "need", "needs", ","];
 
 /// What says that a length in a row is that of the marks.
 const AGAIN: &str = "marks";
@@ -63,6 +66,7 @@ pub fn rows(marks: Option<String>, parts: Vec<Part>) -> (Row, Vec<Row>) {
     for part in joined(parts) {
         let row = further.last_mut().unwrap_or(&mut first);
         match part {
+            Part::Word(text) if NOISE.iter().any(|noise| is(&text, noise)) => {}
             Part::Word(text) => match GRAIN.typed(&text) {
                 Some(grain) if row.grain.is_none() && row.readings.is_empty() => row.grain = Some(grain),
                 Some(grain) => further.push(Row { grain: Some(grain), ..Row::default() }),
@@ -199,6 +203,11 @@ mod tests {
         let back = Reading::Back("25.2@1m".to_owned());
         assert_eq!(whole.readings, [to("26.5"), to("26.6"), back, Reading::Marks("25".to_owned())]);
         assert_eq!(one("5% 25 26.5").readings, [to("26.5")]);
+        let said = one("25 to 26.5 and 26.6 wants 5%");
+        assert_eq!(
+            (said.readings.as_slice(), said.wants.as_deref()),
+            ([to("26.5"), to("26.6")].as_slice(), Some("5%"))
+        );
         assert_eq!(one("25 26 5% 6%").second.as_deref(), Some("6%"));
         for wanted in ["5%", "20..30", "20%..30%", "20-30%", "5 %", "5 percent", "5 Per Cent", "≥5%"] {
             let row = one(&format!("25 26 {wanted}"));

@@ -45,6 +45,57 @@ pub fn past(field: Field, text: &str, here: Here) -> Result<Timestamp, Wrong> {
     if at > here.now() { Err(wrong(Why::Ahead)) } else { Ok(at) }
 }
 
+/// The day on which something is wanted: `2026-12-12`, `12.12.2026`, `12 Dec` (the next one), `friday`, `in 3 weeks`. One
+/// that has been is read too: what is late was wanted then.
+///
+/// # Errors
+///
+/// A text that is no day, or one that may be either of two.
+pub fn due(field: Field, text: &str, here: Here) -> Result<Date, Wrong> {
+    let today = here.shows(here.now()).date();
+    let typed = text.trim().to_lowercase();
+    if let Some(date) = ahead(&typed, today) {
+        return Ok(date);
+    }
+    let why = match day(text, None) {
+        Ok(showed) => return Ok(showed.date()),
+        Err(why) => why,
+    };
+    // Without its year: the next one. 29 February may lie eight years ahead.
+    for more in 0..=8 {
+        match date(&format!("{typed} {}", today.year().saturating_add(more)), None) {
+            Ok(date) if date >= today => return Ok(date),
+            Err(why @ Why::TwoDays { .. }) => return Err(Wrong::new(field, text, why)),
+            _ => {}
+        }
+    }
+    Err(Wrong::new(field, text, why))
+}
+
+/// `tomorrow`, `in 3 weeks`, `next friday`.
+fn ahead(text: &str, today: Date) -> Option<Date> {
+    let on = |days: i32| today.checked_add(jiff::Span::new().try_days(days).ok()?).ok();
+    let words: Vec<&str> = text.split_whitespace().collect();
+    match words.as_slice() {
+        ["today" | "now"] => Some(today),
+        ["tomorrow"] => on(1),
+        ["in", count, unit] => {
+            let count = if matches!(*count, "a" | "one") { 1 } else { i32::from(number(count)?) };
+            match *unit {
+                "day" | "days" => on(count),
+                "week" | "weeks" => on(count.checked_mul(7)?),
+                _ => None,
+            }
+        }
+        ["next" | "on" | "by", name] | [name] => {
+            let (_, weekday) = WEEKDAYS.iter().find(|(weekday, _)| name.len() >= 3 && weekday.starts_with(name))?;
+            let days = i32::from(weekday.since(today.weekday()));
+            on(if days == 0 { 7 } else { days })
+        }
+        _ => None,
+    }
+}
+
 /// What the wall clock showed, from a text that says so whenever it is read: with its year, and never `yesterday`.
 ///
 /// # Errors
@@ -214,6 +265,31 @@ mod tests {
         ] {
             assert_eq!(typed(text), Err(Wrong::new(Field::Pulled, text, Why::NotADay)), "{text}");
         }
+    }
+
+    /// 1 January 2026 was a Thursday (ISO 8601 calendar).
+    #[test]
+    fn days_on_which_something_is_wanted() {
+        let due = |text| due(Field::By, text, here()).map(|date| date.to_string());
+        for (text, want) in [
+            ("2026-12-12", "2026-12-12"),
+            ("2025-12-12", "2025-12-12"),
+            ("12.12.2026", "2026-12-12"),
+            ("12 Dec", "2026-12-12"),
+            ("1 Jan", "2026-01-01"),
+            ("29 Feb", "2028-02-29"),
+            ("today", "2026-01-01"),
+            ("Tomorrow", "2026-01-02"),
+            ("in 3 weeks", "2026-01-22"),
+            ("friday", "2026-01-02"),
+            ("next Thursday", "2026-01-08"),
+        ] {
+            assert_eq!(due(text).as_deref(), Ok(want), "{text}");
+        }
+        for text in ["", "soon", "in some weeks", "31.6.2026", "yesterday or so"] {
+            assert_eq!(due(text), Err(Wrong::new(Field::By, text, Why::NotADay)), "{text}");
+        }
+        assert!(matches!(due("5/6").map_err(|wrong| wrong.why), Err(Why::TwoDays { .. })));
     }
 
     #[test]

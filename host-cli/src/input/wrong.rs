@@ -98,8 +98,14 @@ pub enum Field {
     Drape,
     /// What it is made for.
     Purpose,
+    /// How it is made.
+    Construction,
     /// Its colour.
     Colour,
+    /// Whether all pieces must lie one way up.
+    OneWay,
+    /// Whether it was washed.
+    Washed,
     /// Where a cloth lies.
     Place,
     /// The shop in which it was seen.
@@ -188,6 +194,28 @@ pub enum Field {
     HungMass,
     /// The cloth chosen for a role.
     Use,
+    /// The needle that worked.
+    Needle,
+    /// The stitch that worked.
+    Stitch,
+    /// The length of that stitch.
+    StitchLength,
+    /// The pressure of the foot.
+    Pressure,
+    /// The tension of the thread.
+    ThreadTension,
+    /// The thread.
+    Thread,
+    /// How a cloth wore.
+    Wore,
+    /// The file of a photograph.
+    Photo,
+    /// The person for whom a garment is made.
+    Whom,
+    /// The day on which a garment is wanted.
+    By,
+    /// The number of a garment.
+    Number,
     /// A word that describes a cloth, or what is asked of one.
     Word,
 }
@@ -328,6 +356,11 @@ pub enum Why {
     NotAnId,
     /// No cloth has this tag.
     OnNoCloth,
+    /// A cloth has this tag.
+    OnACloth {
+        /// Its name.
+        by: String,
+    },
     /// More than one cloth has this tag.
     OnTwoCloths,
     /// A reduction that leaves nothing of the body.
@@ -357,4 +390,25 @@ pub enum Why {
     EveryClothHasIt,
     /// A stretch for which no gauge fits on paper.
     TooLongForPaper,
+    /// A photograph that cannot be taken.
+    Photo(PhotoFault),
+    /// Two cloths for one role.
+    RoleTwice,
+    /// A length that belongs to one role, for several.
+    OfOneRole,
+}
+
+/// Why a photograph cannot be taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PhotoFault {
+    /// The file is larger than 32 MiB.
+    FileTooLarge,
+    /// It is no JPEG, PNG or WebP.
+    UnknownFormat,
+    /// It has more than 50 million pixels, or a side of more than 20 000.
+    TooManyPixels,
+    /// Nothing can be seen on it.
+    TooFewPixels,
+    /// It is damaged or cut off.
+    Damaged,
 }

@@ -4,9 +4,12 @@ use serde::Serialize;
 use tenter_core::{Figure, Figures, Length, Note, Widening};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::kept::Kept;
 use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Drape, Entry, Fabric, Finish, MassPerArea, Purpose, Shop, StoredTest};
+use crate::log::{
+    ClothPhoto, Device, Drape, Entry, Fabric, Finish, Learned, Lesson, MassPerArea, Purpose, Shop, StoredTest,
+};
 
 /// A cloth.
 #[derive(Debug, Serialize)]
@@ -29,6 +32,63 @@ pub struct FabricJson<'a> {
     washed: bool,
     seen: Option<&'a Shop>,
     dropped: bool,
+    photos: Vec<PhotoJson<'a>>,
+    learned: Vec<LessonJson<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct PhotoJson<'a> {
+    number: usize,
+    name: String,
+    width_px: u16,
+    height_px: u16,
+    colour: String,
+    note: &'a str,
+    retired: bool,
+}
+
+impl<'a> PhotoJson<'a> {
+    fn of((number, photo): (usize, &'a ClothPhoto)) -> Self {
+        let said = &photo.said;
+        Self {
+            number,
+            name: said.photo.to_string(),
+            width_px: said.width_px,
+            height_px: said.height_px,
+            colour: said.colour.to_string(),
+            note: &said.note,
+            retired: photo.dropped,
+        }
+    }
+}
+
+#[derive(Debug, Serialize)]
+struct LessonJson<'a> {
+    number: usize,
+    at: String,
+    #[serde(flatten)]
+    learned: &'a Learned,
+    retired: bool,
+}
+
+impl<'a> LessonJson<'a> {
+    fn of((number, lesson): (usize, &'a Lesson)) -> Self {
+        Self { number, at: lesson.id.at().to_string(), learned: &lesson.learned, retired: lesson.dropped }
+    }
+}
+
+/// What an open garment keeps of a cloth.
+#[derive(Serialize)]
+struct KeptJson<'a> {
+    garment: u16,
+    name: &'a str,
+    length_mm: f64,
+}
+
+impl<'a> From<&'a Kept> for KeptJson<'a> {
+    fn from(kept: &'a Kept) -> Self {
+        Self { garment: kept.garment.number, name: &kept.garment.name, length_mm: millimetres(kept.length) }
+    }
 }
 
 impl<'a> From<&'a Fabric> for FabricJson<'a> {
@@ -53,6 +113,8 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             washed: fabric.washed,
             seen: fabric.shop.as_ref(),
             dropped: fabric.dropped,
+            photos: (1..).zip(&fabric.photos).map(PhotoJson::of).collect(),
+            learned: (1..).zip(&fabric.lessons).map(LessonJson::of).collect(),
         }
     }
 }
@@ -63,6 +125,7 @@ struct ListedJson<'a> {
     fabric: FabricJson<'a>,
     crosswise_percent: Option<f64>,
     lengthwise_percent: Option<f64>,
+    kept: Vec<KeptJson<'a>>,
     /// The grains whose tests disagree.
     disagree: Vec<&'static str>,
 }
@@ -146,6 +209,7 @@ impl<'a> From<&'a StoredTest> for TestJson<'a> {
 struct ShownJson<'a> {
     #[serde(flatten)]
     fabric: FabricJson<'a>,
+    kept: Vec<KeptJson<'a>>,
     grains: Vec<StandingJson>,
     tests: Vec<TestJson<'a>>,
     history: &'a [Entry],
@@ -167,6 +231,7 @@ pub fn list(listed: &[Listed]) -> String {
             fabric: FabricJson::from(&listed.fabric),
             crosswise_percent: percent(listed.crosswise),
             lengthwise_percent: percent(listed.lengthwise),
+            kept: listed.kept.iter().map(KeptJson::from).collect(),
             disagree: listed.disagree.iter().map(|grain| grain.word()).collect(),
         })
         .collect();
@@ -194,6 +259,7 @@ pub fn shown(shown: &Shown<'_>) -> String {
     };
     line(&ShownJson {
         fabric: FabricJson::from(shown.fabric),
+        kept: shown.kept.iter().map(KeptJson::from).collect(),
         grains: shown.standing.iter().map(standing).collect(),
         tests: shown.tests.iter().map(TestJson::from).collect(),
         history: shown.history,

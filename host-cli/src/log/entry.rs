@@ -5,9 +5,12 @@ use serde::{Deserialize, Serialize};
 use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
+use super::garment::GarmentChange;
 use super::id::Id;
 use super::json::{mm, unit};
+use super::learned::Learned;
 use super::pattern::{PatternChange, RoleChange};
+use super::photo::PhotoSaid;
 use super::tested::Tested;
 
 /// One thing that was said.
@@ -40,7 +43,15 @@ impl Entry {
             | Fact::FabricWashed { fabric, .. }
             | Fact::FabricRetracted { fabric, .. }
             | Fact::FabricDropped { fabric, .. }
-            | Fact::FabricRestored { fabric } => Subject::Fabric(*fabric),
+            | Fact::FabricRestored { fabric }
+            | Fact::FabricCutFor { fabric, .. }
+            | Fact::FabricLearned { fabric, .. }
+            | Fact::LessonDropped { fabric, .. }
+            | Fact::LessonRestored { fabric, .. }
+            | Fact::PhotoAdded { fabric, .. }
+            | Fact::PhotoFirst { fabric, .. }
+            | Fact::PhotoDropped { fabric, .. }
+            | Fact::PhotoRestored { fabric, .. } => Subject::Fabric(*fabric),
             Fact::TestStored(_) => Subject::Test(self.id),
             Fact::TestAssigned { test, .. }
             | Fact::TestRegrained { test, .. }
@@ -55,6 +66,12 @@ impl Entry {
             Fact::RoleChanged { role, .. } | Fact::RoleDropped { role } | Fact::RoleRestored { role } => {
                 Subject::Role(*role)
             }
+            Fact::GarmentBegun(_) => Subject::Garment(self.id),
+            Fact::GarmentChanged { garment, .. }
+            | Fact::GarmentDone { garment }
+            | Fact::GarmentReopened { garment }
+            | Fact::GarmentDropped { garment, .. }
+            | Fact::GarmentRestored { garment } => Subject::Garment(*garment),
         }
     }
 }
@@ -70,6 +87,8 @@ pub enum Subject {
     Pattern(Id),
     /// A role of a view of a pattern.
     Role(Id),
+    /// A garment.
+    Garment(Id),
     /// The log itself, as the entry with this identifier says.
     Log(Id),
 }
@@ -79,7 +98,12 @@ impl Subject {
     #[must_use]
     pub const fn id(self) -> Id {
         match self {
-            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) | Self::Log(id) => id,
+            Self::Fabric(id)
+            | Self::Test(id)
+            | Self::Pattern(id)
+            | Self::Role(id)
+            | Self::Garment(id)
+            | Self::Log(id) => id,
         }
     }
 }
@@ -216,6 +240,102 @@ pub enum Fact {
     RoleRestored {
         /// The role.
         role: Id,
+    },
+    /// A length was cut off for a garment.
+    FabricCutFor {
+        /// The cloth.
+        fabric: Id,
+        /// How much.
+        #[serde(rename = "length_mm", with = "mm")]
+        length: Length,
+        /// The garment.
+        garment: Id,
+        /// The role of its view.
+        role: Id,
+    },
+    /// Something was learned of a cloth while it was sewn or worn.
+    FabricLearned {
+        /// The cloth.
+        fabric: Id,
+        /// What.
+        #[serde(flatten)]
+        learned: Learned,
+    },
+    /// What was learned does not hold.
+    LessonDropped {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that told it.
+        lesson: Id,
+    },
+    /// What was learned holds after all.
+    LessonRestored {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that told it.
+        lesson: Id,
+    },
+    /// A photograph was kept with a cloth.
+    PhotoAdded {
+        /// The cloth.
+        fabric: Id,
+        /// What it is.
+        #[serde(flatten)]
+        said: PhotoSaid,
+    },
+    /// A photograph is to be shown before the others.
+    PhotoFirst {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that added it.
+        of: Id,
+    },
+    /// A photograph is not to be shown any more.
+    PhotoDropped {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that added it.
+        of: Id,
+    },
+    /// A retired photograph is shown again.
+    PhotoRestored {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that added it.
+        of: Id,
+    },
+    /// A garment was begun.
+    GarmentBegun(GarmentChange),
+    /// Something about a garment changed.
+    GarmentChanged {
+        /// The garment.
+        garment: Id,
+        /// What changed.
+        #[serde(flatten)]
+        change: GarmentChange,
+    },
+    /// A garment was finished.
+    GarmentDone {
+        /// The garment.
+        garment: Id,
+    },
+    /// A finished garment is worked on again.
+    GarmentReopened {
+        /// The garment.
+        garment: Id,
+    },
+    /// A garment was given up.
+    GarmentDropped {
+        /// The garment.
+        garment: Id,
+        /// Why.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    /// A garment that was given up is taken up again.
+    GarmentRestored {
+        /// The garment.
+        garment: Id,
     },
     /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
     /// means there never changes.

@@ -7,8 +7,11 @@ use tenter_core::making::care::Described;
 pub use tenter_core::making::care::{Drape, Finish, Purpose};
 use tenter_core::{Grain, Length};
 
+use super::garment::CutFor;
 use super::id::Id;
 use super::json::{Mm, mm, some};
+use super::learned::Lesson;
+use super::photo::ClothPhoto;
 use super::quantity::{MassPerArea, Price};
 
 /// Where a cloth was seen, and for how much.
@@ -78,6 +81,12 @@ pub struct Fabric {
     pub washed_lengthwise: Option<WashMarks>,
     /// Newest washing marks across the width.
     pub washed_crosswise: Option<WashMarks>,
+    /// Its photographs, retired ones too, in the order in which they are shown.
+    pub photos: Vec<ClothPhoto>,
+    /// What was learned of it, retired lessons too, the oldest first.
+    pub lessons: Vec<Lesson>,
+    /// What was cut of it for garments, in the order in which it was cut.
+    pub cuts: Vec<CutFor>,
     /// Whether it was dropped from the stash.
     pub dropped: bool,
 }
@@ -107,6 +116,9 @@ impl Fabric {
             shop: None,
             washed_lengthwise: None,
             washed_crosswise: None,
+            photos: Vec::new(),
+            lessons: Vec::new(),
+            cuts: Vec::new(),
             dropped: false,
         }
     }
@@ -115,6 +127,16 @@ impl Fabric {
     #[must_use]
     pub const fn is_seen(&self) -> bool {
         self.shop.is_some()
+    }
+
+    /// The photographs that are shown, in their order.
+    pub fn live_photos(&self) -> impl Iterator<Item = &ClothPhoto> {
+        self.photos.iter().filter(|photo| !photo.dropped)
+    }
+
+    /// What was learned of it and holds, the newest first.
+    pub fn live_lessons(&self) -> impl Iterator<Item = &Lesson> {
+        self.lessons.iter().rev().filter(|lesson| !lesson.dropped)
     }
 
     /// The newest washing marks along a grain.

@@ -9,8 +9,11 @@ use tenter_core::{Grain, Length};
 
 use super::entry::{Entry, Fact};
 use super::fabric::Fabric;
+use super::garment::{CutFor, Garment};
 use super::id::Id;
+use super::learned::Lesson;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
+use super::photo::ClothPhoto;
 use super::tested::StoredTest;
 
 /// The cloth that these entries make.
@@ -49,10 +52,42 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
             }
             (Fact::FabricDropped { .. }, Some(fabric)) => fabric.dropped = true,
             (Fact::FabricRestored { .. }, Some(fabric)) => fabric.dropped = false,
+            (fact, Some(fabric)) => remember(fabric, entry.id, fact),
             _ => {}
         }
     }
     fabric
+}
+
+/// What is remembered with a cloth: cuts for garments, what worked, photographs.
+fn remember(fabric: &mut Fabric, id: Id, fact: Fact) {
+    match fact {
+        Fact::FabricCutFor { length, garment, role, .. } => {
+            fabric.cuts.push(CutFor { id, garment, role, length });
+            fabric.length = fabric.length.map(|had| less(had, length));
+        }
+        Fact::FabricLearned { learned, .. } => fabric.lessons.push(Lesson { id, learned, dropped: false }),
+        Fact::LessonDropped { lesson, .. } => drop_lesson(fabric, lesson, true),
+        Fact::LessonRestored { lesson, .. } => drop_lesson(fabric, lesson, false),
+        Fact::PhotoAdded { said, .. } => fabric.photos.push(ClothPhoto { id, said, dropped: false }),
+        Fact::PhotoDropped { of, .. } => drop_photo(fabric, of, true),
+        Fact::PhotoRestored { of, .. } => drop_photo(fabric, of, false),
+        Fact::PhotoFirst { of, .. } => {
+            if let Some(at) = fabric.photos.iter().position(|photo| photo.id == of) {
+                let first = fabric.photos.remove(at);
+                fabric.photos.insert(0, first);
+            }
+        }
+        _ => {}
+    }
+}
+
+fn drop_lesson(fabric: &mut Fabric, id: Id, dropped: bool) {
+    fabric.lessons.iter_mut().filter(|lesson| lesson.id == id).for_each(|lesson| lesson.dropped = dropped);
+}
+
+fn drop_photo(fabric: &mut Fabric, id: Id, dropped: bool) {
+    fabric.photos.iter_mut().filter(|photo| photo.id == id).for_each(|photo| photo.dropped = dropped);
 }
 
 /// The entries that were taken back.
@@ -65,22 +100,28 @@ pub fn retracted(entries: &[Entry]) -> HashSet<Id> {
     entries.iter().filter_map(of).collect()
 }
 
+const fn can_be_retracted(fact: &Fact) -> bool {
+    matches!(fact, Fact::FabricCut { .. } | Fact::FabricCutFor { .. } | Fact::FabricWashed { .. })
+}
+
 /// Whether an entry counts: only cuts and washing marks can be taken back.
 fn counts(entry: &Entry, retracted: &HashSet<Id>) -> bool {
-    let can_be = matches!(entry.fact, Fact::FabricCut { .. } | Fact::FabricWashed { .. });
-    !(can_be && retracted.contains(&entry.id))
+    !(can_be_retracted(&entry.fact) && retracted.contains(&entry.id))
 }
 
 /// The entries that can be taken back and were not, in order.
 pub fn standing(entries: &[Entry]) -> impl Iterator<Item = &Entry> {
     let retracted = retracted(entries);
-    let can_be = |entry: &&Entry| matches!(entry.fact, Fact::FabricCut { .. } | Fact::FabricWashed { .. });
-    entries.iter().filter(can_be).filter(move |entry| counts(entry, &retracted))
+    entries.iter().filter(|entry| can_be_retracted(&entry.fact)).filter(move |entry| counts(entry, &retracted))
 }
 
 /// What is left of a length. Two people who each cut the same length in their own log leave nothing, not less.
 fn less(had: Length, cut: Length) -> Length {
     Length::from_steps(had.steps().saturating_sub(cut.steps()).max(0))
+}
+
+const fn is_cut(fact: &Fact) -> bool {
+    matches!(fact, Fact::FabricCut { .. } | Fact::FabricCutFor { .. })
 }
 
 /// How the length on hand came to be: after each entry that touches it, in order.
@@ -90,10 +131,8 @@ pub fn lengths(entries: &[Entry]) -> Vec<(usize, Option<Length>)> {
     for (index, entry) in entries.iter().enumerate() {
         let touches = match &entry.fact {
             Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => change.length.is_some(),
-            Fact::FabricCut { .. } => true,
-            Fact::FabricRetracted { entry: back, .. } => {
-                entries.iter().any(|one| one.id == *back && matches!(one.fact, Fact::FabricCut { .. }))
-            }
+            Fact::FabricCut { .. } | Fact::FabricCutFor { .. } => true,
+            Fact::FabricRetracted { entry: back, .. } => entries.iter().any(|one| one.id == *back && is_cut(&one.fact)),
             _ => false,
         };
         if touches {
@@ -170,6 +209,24 @@ pub fn role(entries: Vec<Entry>) -> Option<Role> {
         }
     }
     role
+}
+
+/// The garment that these entries make.
+#[must_use]
+pub fn garment(entries: Vec<Entry>) -> Option<Garment> {
+    let mut garment: Option<Garment> = None;
+    for entry in entries {
+        match (entry.fact, &mut garment) {
+            (Fact::GarmentBegun(said), None) => garment.insert(Garment::begun(entry.id)).apply(said),
+            (Fact::GarmentChanged { change, .. }, Some(garment)) => garment.apply(change),
+            (Fact::GarmentDone { .. }, Some(garment)) => garment.done = Some(entry.id.at()),
+            (Fact::GarmentReopened { .. }, Some(garment)) => garment.done = None,
+            (Fact::GarmentDropped { .. }, Some(garment)) => garment.dropped = true,
+            (Fact::GarmentRestored { .. }, Some(garment)) => garment.dropped = false,
+            _ => {}
+        }
+    }
+    garment
 }
 
 fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {

@@ -9,6 +9,7 @@ use crate::finding::drawn::Course;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
+use crate::finding::memory::{colour, made_of};
 use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role, StoredTest};
 use crate::picture::drawn;
@@ -18,7 +19,7 @@ use crate::words::figures::{grade, recovery_grade, ruled_out};
 use crate::words::fit::{because, not_asked};
 use crate::words::terms as words;
 use crate::words::terms::duration;
-use crate::words::{check, counts, quantity, washing};
+use crate::words::{check, counts, memory, quantity, washing};
 
 /// A cloth, ready for the template.
 #[derive(Debug)]
@@ -28,6 +29,9 @@ pub struct ClothArticle {
     pub name: String,
     pub facts: String,
     pub on_hand: String,
+    /// Its colour as a style sheet takes it; empty where it has no photograph.
+    pub chip: String,
+    pub photos: Vec<Photograph>,
     pub place_label: &'static str,
     pub place: String,
     pub price: String,
@@ -47,6 +51,15 @@ pub struct ClothArticle {
     pub rows: Vec<SourcedLine>,
     pub tests: Vec<Test>,
     pub history: Vec<(String, String)>,
+}
+
+/// A photograph that is shown.
+#[derive(Debug)]
+pub struct Photograph {
+    /// The picture itself.
+    pub address: String,
+    /// What it shows.
+    pub note: String,
 }
 
 /// The answer for a role.
@@ -110,6 +123,8 @@ impl ClothArticle {
             name: fabric.name.clone(),
             facts: facts(shown),
             on_hand: fabric.length.map(|length| quantity::cloth(length, shown.unit)).unwrap_or_default(),
+            chip: colour(fabric).map(|colour| colour.to_string()).unwrap_or_default(),
+            photos: photographs(shown),
             place_label,
             place,
             price,
@@ -135,6 +150,12 @@ impl ClothArticle {
             history: about::steps(shown),
         }
     }
+}
+
+/// The small pictures of the photographs that are here and were not retired.
+fn photographs(shown: &Shown<'_>) -> Vec<Photograph> {
+    let there = shown.photos.iter().filter_map(|seen| Some((seen.thumbnail.as_ref()?, &seen.photo.said)));
+    there.map(|(thumbnail, said)| Photograph { address: thumbnail.address(), note: said.note.clone() }).collect()
 }
 
 /// The cloth in every role of the view.
@@ -224,6 +245,15 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     }
     for line in about::care(shown.fabric) {
         add(line.about, line.text, line.source);
+    }
+    for kept in shown.kept {
+        add("kept", memory::kept(kept.length, &kept.garment, shown.unit), String::new());
+    }
+    for (number, lesson) in (1..).zip(&shown.fabric.lessons).filter(|(_, lesson)| !lesson.dropped) {
+        add("learned", memory::lesson(number, lesson, shown.garments, shown.here), String::new());
+    }
+    for garment in made_of(shown.fabric, shown.garments) {
+        add("made", memory::called(garment), String::new());
     }
     if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| ruled_out(worst, shown.confidence)) {
         add("suits", ruled_out, String::new());

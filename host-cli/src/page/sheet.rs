@@ -28,6 +28,16 @@ struct Chosen {
     class: &'static str,
     why: String,
     gauge: String,
+    photo: String,
+}
+
+/// What is drawn of the cloth of a role; empty where none was chosen.
+#[derive(Debug, Clone, Default)]
+pub struct Drawn {
+    /// Its stretch beside what is asked, as SVG.
+    pub gauge: String,
+    /// Its first photograph, as an address that holds it; empty where it has none.
+    pub photo: String,
 }
 
 /// A part of the sheet.
@@ -54,6 +64,7 @@ struct Page<'a> {
     title: String,
     pattern: &'a str,
     view: &'a str,
+    whose: &'a str,
     made: String,
     garment: String,
     roles: Vec<Role>,
@@ -61,19 +72,20 @@ struct Page<'a> {
     trust: String,
 }
 
-/// The page; `gauges` are the pictures of the chosen cloths beside what is asked, one a role, empty where none was
-/// chosen; `with_why` puts the numbers, the rule and its source under each line.
+/// The page; `drawn` shows the chosen cloths, one a role; `whose` says for which garment and person it is, `made` on which
+/// day; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {
+pub fn page(plan: &ViewPlan, drawn: &[Drawn], (whose, made): (&str, &str), with_why: bool, unit: Unit) -> String {
     let role = |(place, planned): (usize, &Planned)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
-        chosen: chosen(planned, gauges.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
+        chosen: chosen(planned, drawn.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
     };
     rendered(&Page {
         title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
+        whose,
         made: format!("Plan from cutting to finishing, made {made}."),
         garment: garment(plan).map(|text| format!("It is {}.", together(&text))).unwrap_or_default(),
         roles: plan.roles.iter().enumerate().map(role).collect(),
@@ -82,7 +94,7 @@ pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit
     })
 }
 
-fn chosen(planned: &Planned, gauge: String, confidence: Confidence, unit: Unit) -> Option<Chosen> {
+fn chosen(planned: &Planned, drawn: Drawn, confidence: Confidence, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
     let chance = chance(taken.answer, taken.chance, taken.disagrees);
     let why = [chance, poorly(planned, confidence), takes(planned, unit), missing(planned, unit)];
@@ -93,7 +105,8 @@ fn chosen(planned: &Planned, gauge: String, confidence: Confidence, unit: Unit) 
         word: answer::word(taken.verdict),
         class: super::class(taken.verdict),
         why: together(&why.into_iter().flatten().collect::<Vec<_>>().join("; ")),
-        gauge,
+        gauge: drawn.gauge,
+        photo: drawn.photo,
     })
 }
 

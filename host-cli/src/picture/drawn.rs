@@ -5,7 +5,7 @@ use tenter_core::{Answer, Confidence, Grain};
 use crate::finding::cloth::Shown;
 use crate::finding::drawn::{CardFacts, Course, rows};
 use crate::finding::fit::{Reason, RoleFit, Stock, known};
-use crate::log::{Fabric, Role};
+use crate::log::{Fabric, Photo, Role};
 use crate::picture::Picture;
 use crate::picture::card::{self, Card};
 use crate::picture::gauge::{self, Gauge};
@@ -77,7 +77,9 @@ fn with_card<T>(shown: &Shown<'_>, facts: &CardFacts, draw: impl FnOnce(&Card<'_
     let fabric = shown.fabric;
     let notes = words::notes(fabric, facts, shown.unit);
     let notes: Vec<&str> = notes.iter().map(String::as_str).collect();
+    let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref()).map(Photo::address);
     draw(&Card {
+        photo: photo.as_deref(),
         tag: &fabric.tag.to_string(),
         name: &fabric.name,
         fibre: &words::made_of(fabric),

@@ -15,7 +15,9 @@ use std::path::{Path, PathBuf};
 
 use tenter_core::Unit;
 
-use crate::log::{ByConstruction, Entry, Fabric, Fact, Here, Id, Pattern, StoredTest, Subject};
+use crate::log::{
+    ByConstruction, Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, StoredTest, Subject,
+};
 
 pub use error::{Access, Stop, StoreError};
 
@@ -77,6 +79,27 @@ pub trait Read {
     ///
     /// A log that cannot be read.
     fn patterns(&self) -> Result<Vec<Pattern>, StoreError>;
+
+    /// All garments, finished ones and those given up too, in the order they were begun.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn garments(&self) -> Result<Vec<Garment>, StoreError>;
+
+    /// The photograph of this name; none where it has not arrived yet.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError>;
+
+    /// Every photograph, by name, one by one.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
+    fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError>;
 
     /// The place whose wall clock tells the days.
     fn here(&self) -> Here;
@@ -144,13 +167,51 @@ pub trait Store: Read {
     /// [`StoreError::Stopped`] where `make` said so, and then nothing is stored; or a log that cannot be written.
     fn write(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, StoreError>;
 
-    /// Adds entries from elsewhere under the identifiers they have, all or none; those that are here already are left
-    /// as they are.
+    /// Adds entries from elsewhere under the identifiers they have, and photographs under their names, in any order, all
+    /// or none; those that are here already are left as they are.
     ///
     /// # Errors
     ///
-    /// [`StoreError::Stopped`] where an entry said so, and then nothing is stored; or a log that cannot be written.
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError>;
+    /// [`StoreError::Stopped`] where a piece said so, and then nothing is stored; or a log that cannot be written.
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError>;
+
+    /// As [`Store::take`], of entries alone.
+    ///
+    /// # Errors
+    ///
+    /// As [`Store::take`].
+    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
+        self.take(&mut entries.map(|entry| entry.map(Piece::from)))
+    }
+
+    /// Takes the name of the person for whom a garment is made out of every entry about it, for good: the one thing that
+    /// is ever taken out of a log.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError>;
+}
+
+/// A piece of a log.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// What was said.
+    Entry(Box<Entry>),
+    /// A photograph that an entry names.
+    Photo(Photo),
+}
+
+impl From<Entry> for Piece {
+    fn from(entry: Entry) -> Self {
+        Self::Entry(Box::new(entry))
+    }
+}
+
+impl From<Photo> for Piece {
+    fn from(photo: Photo) -> Self {
+        Self::Photo(photo)
+    }
 }
 
 /// Where something begun and not finished is kept, under a name outside the log: personal, and never exchanged.
@@ -244,13 +305,16 @@ pub trait Change: Store {
         self.write(&mut |_| Ok(facts.to_vec()))
     }
 
-    /// As [`Store::merge`], of entries that may fail with an error of their own.
+    /// As [`Store::take`], of pieces that may fail with an error of their own.
     ///
     /// # Errors
     ///
-    /// The first error among the entries, and then nothing is stored; or a log that cannot be written.
-    fn merge_all<E: From<StoreError>>(&mut self, entries: impl Iterator<Item = Result<Entry, E>>) -> Result<Merged, E> {
-        caught(|own| self.merge(&mut entries.map(|entry| own.keep(entry))))
+    /// The first error among the pieces, and then nothing is stored; or a log that cannot be written.
+    fn merge_all<P: Into<Piece>, E: From<StoreError>>(
+        &mut self,
+        pieces: impl Iterator<Item = Result<P, E>>,
+    ) -> Result<Merged, E> {
+        caught(|own| self.take(&mut pieces.map(|piece| own.keep(piece).map(Into::into))))
     }
 }
 
@@ -265,6 +329,8 @@ pub struct Merged {
     pub known: u64,
     /// Of those, entries that say something else here than there.
     pub differ: u64,
+    /// Photographs that were new.
+    pub photos: u64,
 }
 
 /// The log's file in the user's data folder, after the XDG base directory specification.

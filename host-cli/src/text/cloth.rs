@@ -4,6 +4,7 @@ use tenter_core::forecast::forecast;
 use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::memory::made_of;
 use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
@@ -13,7 +14,7 @@ use crate::words::answer::Tone;
 use crate::words::cloth as words;
 use crate::words::figures as figure_words;
 use crate::words::terms::{bare_figure, duration, garment};
-use crate::words::{check, counts, quantity, washing};
+use crate::words::{check, counts, memory, quantity, washing};
 
 /// When growth is foreseen, in seconds after release.
 const FORESEEN: u32 = 3600;
@@ -59,6 +60,10 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         text.block(&table::render(&columns, rows, width));
     }
     text.words(&words::count(listed.len(), all, retired));
+    for (listed, kept) in listed.iter().flat_map(|listed| listed.kept.iter().map(move |kept| (listed, kept))) {
+        let tag = listed.fabric.tag;
+        text.row("kept", &format!("of {tag}: {}", memory::kept(kept.length, &kept.garment, unit)));
+    }
     text.finish()
 }
 
@@ -117,6 +122,18 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     }
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
+    }
+    for kept in shown.kept {
+        text.row("kept", &memory::kept(kept.length, &kept.garment, shown.unit));
+    }
+    for seen in shown.photos {
+        text.row("photo", &memory::photo(seen, shown.here));
+    }
+    for (number, lesson) in (1..).zip(&fabric.lessons) {
+        text.row("learned", &memory::lesson(number, lesson, shown.garments, shown.here));
+    }
+    for garment in made_of(fabric, shown.garments) {
+        text.row("made", &memory::called(garment));
     }
     for (grain, stands, marks) in shown.washing() {
         if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {

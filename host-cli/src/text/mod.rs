@@ -13,6 +13,8 @@ pub mod handle;
 pub mod hang;
 pub mod import;
 pub mod lines;
+pub mod make;
+pub mod memory;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

@@ -4,11 +4,12 @@ use tenter_core::making::care::Care;
 use tenter_core::{Grain, Length, Unit};
 
 use crate::finding::cloth::{Shown, Status};
-use crate::log::{Drape, Entry, Fabric, FabricChange, Fact, Finish, Purpose, StoredTest};
+use crate::log::{Drape, Entry, Fabric, FabricChange, Fact, Finish, Garment, Id, Purpose, StoredTest};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::care as words_of_care;
 use crate::words::doubt;
+use crate::words::memory;
 use crate::words::quantity::{self, cloth};
 
 /// Where there is no cloth yet.
@@ -144,12 +145,13 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
 #[must_use]
 pub fn steps(shown: &Shown<'_>) -> Vec<(String, String)> {
     let said =
-        |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at, shown.here), step(entry, left, shown.unit));
+        |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at, shown.here), step(entry, left, shown));
     shown.steps().into_iter().map(said).filter(|(_, words)| !words.is_empty()).collect()
 }
 
 /// One step of a cloth's history.
-fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
+fn step(entry: &Entry, left: Option<Length>, shown: &Shown<'_>) -> String {
+    let unit = shown.unit;
     let left = left.map(|length| format!("; {} on hand", cloth(length, unit))).unwrap_or_default();
     let noted = |text: &str| if text.is_empty() { String::new() } else { format!(": {}", isolated(text)) };
     match &entry.fact {
@@ -166,11 +168,27 @@ fn step(entry: &Entry, left: Option<Length>, unit: Unit) -> String {
             quantity::reading(marks.after, quantity::marks_unit(unit)),
             noted(note)
         ),
+        Fact::FabricCutFor { length, garment, .. } => {
+            let what = garment_of(shown.garments, *garment);
+            format!("cut {} for {what}{left}", cloth(*length, unit))
+        }
+        Fact::FabricLearned { learned, .. } => format!("remembered: {}", memory::learned(learned)),
+        Fact::LessonDropped { .. } => "what was remembered: retired".to_owned(),
+        Fact::LessonRestored { .. } => "what was remembered: returned".to_owned(),
+        Fact::PhotoAdded { said, .. } => format!("photograph added{}", noted(&said.note)),
+        Fact::PhotoFirst { .. } => "another photograph put first".to_owned(),
+        Fact::PhotoDropped { .. } => "photograph retired".to_owned(),
+        Fact::PhotoRestored { .. } => "photograph returned".to_owned(),
         Fact::FabricRetracted { .. } => format!("taken back{left}"),
         Fact::FabricDropped { note, .. } => format!("retired{}", noted(note)),
         Fact::FabricRestored { .. } => "returned".to_owned(),
         _ => String::new(),
     }
+}
+
+fn garment_of(garments: &[Garment], id: Id) -> String {
+    let garment = garments.iter().find(|garment| garment.id == id);
+    garment.map_or_else(|| "a garment that is not in this log yet".to_owned(), memory::called)
 }
 
 /// What a change names.

@@ -81,7 +81,10 @@ pub fn before_wash(measured: &Measured) -> Option<String> {
     match (before.is_empty(), all) {
         (true, _) => None,
         (false, true) => Some("you washed the cloth after this test: pull it again".to_owned()),
-        (false, false) => Some(format!("you washed the cloth after {}, so it counts for less", before.join(", "))),
+        (false, false) => {
+            let (tests, count) = if before.len() == 1 { ("test", "it counts") } else { ("tests", "they count") };
+            Some(format!("you washed the cloth after {tests} {}, so {count} for less", before.join(", ")))
+        }
     }
 }
 

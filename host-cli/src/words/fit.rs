@@ -13,7 +13,7 @@ use crate::log::{Drape, Fabric, Finish, Role};
 use crate::plain::isolated;
 use crate::words::pattern::{self, demand};
 use crate::words::terms::{self, percent};
-use crate::words::{check, counts, figures, quantity, washing};
+use crate::words::{check, counts, figures, memory, quantity, washing};
 
 /// Where there is nothing to choose from.
 pub const EMPTY: &str = "the stash is empty; begin with tenter cloth add NAME";
@@ -48,6 +48,7 @@ pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     // How much there is of a cloth that will not do is of no use.
     if !candidate.verdict().is_refused() {
         parts.extend(amount(candidate, fitted.unit));
+        parts.extend(candidate.kept.iter().map(|kept| memory::kept(kept.length, &kept.garment, fitted.unit)));
     }
     parts.retain(|part| !part.is_empty());
     parts.join("; ")

@@ -5,11 +5,13 @@ use tenter_core::making::handling::{
     SeamFinish, Sewing, Sewn, Stay, Thread, ThreadFibre, Trimming,
 };
 use tenter_core::making::printed::Printed;
+use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Confidence, Decimal, Grain, Ratio, Unit};
 
 use crate::finding::handle::{Handle, Handled, SeamAt};
 use crate::words::advice::Spoken;
+use crate::words::memory;
 use crate::words::pair::stitch;
 use crate::words::quantity::printed;
 use crate::words::terms as words;
@@ -54,6 +56,11 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence, unit: U
         }
         Handle::Machine(line) => Spoken::new("machine", practice(line.practice), most(), line.source),
         Handle::Layer(layer, layered) => layer_line(*layer, layered, confidence),
+        Handle::LastTime(told) => memory::last_time(told),
+        Handle::NoSeams => {
+            let text = "it is an interfacing: sew it with needle and stitch of the cloth that it lies behind";
+            Spoken::new("sew", text, "it has no seams of its own", Source::CommonPractice)
+        }
     }
 }
 

@@ -14,6 +14,8 @@ pub mod figures;
 pub mod fit;
 pub mod handle;
 pub mod hang;
+pub mod make;
+pub mod memory;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

@@ -112,13 +112,17 @@ pub fn width(length: Length, unit: Unit) -> String {
     Length::from_steps(up - up.rem_euclid(quarter)).show(unit).to_string()
 }
 
-/// A reading as it was made: in the unit of the reader, but in inches where it is a whole number of sixteenths and no
-/// whole number of tenths of a millimetre.
+/// A reading as it was made: in the unit of the reader, inches to the nearest sixteenth; but in inches where it is a whole
+/// number of sixteenths and no whole number of tenths of a millimetre.
 #[must_use]
 pub fn reading(length: Length, unit: Unit) -> String {
     let whole = |step: i32| length.steps().checked_rem(step) == Some(0);
     let is_inches = whole(Length::INCH.steps() / 16) && !whole(Length::STEPS_PER_MM / 10);
-    length.show(if is_inches { Unit::Inch } else { unit }).to_string()
+    match unit {
+        _ if is_inches => length.show(Unit::Inch).to_string(),
+        Unit::Inch => tape(length, unit),
+        metric => length.show(metric).to_string(),
+    }
 }
 
 /// The unit in which marks are shown beside lengths of cloth.
@@ -217,6 +221,7 @@ mod tests {
         assert_eq!([1480, 1500].map(|mm| width(Length::from_mm(mm), Unit::Inch)), ["58 1/4 in", "59 in"]);
         // 4 3/8 in are 111.125 mm; 127 mm may be 5 in or not.
         assert_eq!(reading(Length::from_inch_64ths(4 * 64 + 24), Unit::Mm), "4 3/8 in");
+        assert_eq!(reading(Length::from_mm(100), Unit::Inch), "3 15/16 in");
         assert_eq!([1110, 1270].map(|mm| reading(Length::from_steps(160 * mm), Unit::Mm)), ["111 mm", "127 mm"]);
         // 75 mm are 2.95 in: a sixteenth more would be too long.
         assert_eq!(at_most(Length::from_mm(75), Unit::Inch), "2 15/16 in");

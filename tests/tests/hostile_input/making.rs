@@ -5,8 +5,9 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
 use tenter_core::Construction;
+use tenter_core::making::amount::Amount;
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
-use tenter_core::making::care::Finish;
+use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
 use tenter_core::making::elastic::{
     CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, RULES, is_recommended, passes, recommended, rules, tunnel,
@@ -20,8 +21,8 @@ use tenter_core::making::pairing::{Advice, Edge, Joint, MOST_LINES, Match, Pair,
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage, mass_stretched, wearable};
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
-use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
-use tenter_core::making::yardage::{Width, by_area, by_chart};
+use tenter_core::making::washing::{Remedy, Washing, change, counted_on, left, to_buy};
+use tenter_core::making::yardage::{OneWay, ShopCut, Width, by_area, by_chart};
 use tenter_core::making::zip::{Choice, Fit, ZipEnds, ZipSeries};
 use tenter_core::{Answer, Confidence, Ends as Read, Figure, Grain, Length, Limit, Ratio, SUITS, Scale};
 
@@ -377,6 +378,34 @@ proptest! {
         prop_assert!(within_a_step(buy, whole(need) / (one() + exact(change))));
         if buy.steps() > 1 {
             prop_assert!(left(Length::from_steps(buy.steps() - 1), change).unwrap() < need);
+        }
+    }
+
+    /// Whatever a label says: an allowance between nothing and a fifth, a care, and never less than the need.
+    #[test]
+    fn any_label(
+        (fibre, name) in (".{0,60}", "[a-z ]{0,40}"), finish in prop::option::of(prop::sample::select(Finish::ALL.to_vec())),
+        construction in prop::sample::select(Construction::ALL.to_vec()), marks in prop::option::of(figure()),
+        (washed, one_way) in (any::<bool>(), any::<bool>()), need in 1..16_000_000i32, confidence in confidence(),
+    ) {
+        let said = Described { fibre: &fibre, name: &name, construction, finish };
+        let care = Care::of(&said);
+        prop_assert!(finish.is_none_or(|finish| finish == said.finish()));
+        let stands = Washing::of(&said, washed, marks, Grain::Lengthwise);
+        prop_assert_eq!(washed, stands == Washing::Done);
+        if let Some(usual) = stands.allowance() {
+            prop_assert!(care.before.rule.wets() && usual.least <= usual.most && usual.most <= 20_000);
+        }
+        let need = Length::from_steps(need);
+        let extra = OneWay::of(&said, one_way).map_or(Length::ZERO, |way| way.extra(need, None).length);
+        prop_assert!(extra >= Length::ZERO && (one_way || finish.is_some() || !fibre.is_empty() || !name.is_empty() || extra == Length::ZERO));
+        if let Ok(amount) = Amount::new(&stands, confidence)
+            && let Ok(buy) = amount.and(extra).to_buy(need)
+        {
+            prop_assert!(i64::from(buy.steps()) >= i64::from(need.steps()) + i64::from(extra.steps()));
+            for cut in ShopCut::ALL {
+                prop_assert!(cut.up(buy).is_err() || cut.up(buy).is_ok_and(|rounded| rounded >= buy));
+            }
         }
     }
 

@@ -18,6 +18,12 @@ struct Row {
 }
 
 /// How a loop is closed.
+///
+/// ```
+/// use tenter_core::making::{elastic::Lap, printed::Printed};
+///
+/// assert_eq!(Lap::Seamed(Printed::new(12, 4)).length(), Printed::new(12, 4));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Lap {

@@ -85,9 +85,8 @@ impl Detail {
             Self::SeparatingZip | Self::ClosedZip | Self::Fly | Self::Buttons => Details::CLOSINGS.less(self),
             Self::Hood => Details::of(&[Self::Collar]),
             Self::Collar => Details::of(&[Self::Hood]),
-            Self::Waistband => Details::of(&[Self::ElasticWaist]),
-            // What is drawn on needs no other opening.
-            Self::ElasticWaist => Details::of(&[Self::Waistband, Self::Fly, Self::ClosedZip]),
+            // What is drawn on needs no other opening, and the cloth itself may be its casing.
+            Self::ElasticWaist => Details::of(&[Self::Waistband, Self::Fly, Self::ClosedZip, Self::Darts]),
             Self::Cuffs | Self::ElasticCuffs | Self::RibBands => Details::CUFFS.less(self),
             _ => Details::NONE,
         }

@@ -84,8 +84,10 @@ impl GarmentKind {
     /// The details that change its work, and so may be asked for.
     pub fn details(self) -> impl Iterator<Item = Detail> {
         Detail::ALL.into_iter().filter(move |detail| {
-            let changes = |row: &Row| row.with.has(*detail) || row.any.has(*detail) || row.without.has(*detail);
-            self.usual().has(*detail) || self.rows().any(changes)
+            let names = |row: &Row| row.with.has(*detail) || row.any.has(*detail) || row.without.has(*detail);
+            // What is washed and marked is told of every kind; what is sewn shows what a kind can have.
+            let sewn = || self.rows().any(|row| row.stage > Stage::Mark && names(row));
+            *detail == Detail::Child || self.usual().has(*detail) || sewn()
         })
     }
 

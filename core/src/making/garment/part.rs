@@ -38,6 +38,8 @@ pub enum Part {
     Lining,
     /// Interfacing.
     Interfacing,
+    /// Elastic.
+    Elastic,
 }
 
 words!(Part {
@@ -57,6 +59,7 @@ words!(Part {
     PocketBag => "pocket-bag",
     Lining => "lining",
     Interfacing => "interfacing",
+    Elastic => "elastic",
 });
 
 impl Part {
@@ -72,9 +75,9 @@ impl Part {
         self == other || self == Self::Rib && matches!(other, Self::Cuff | Self::Neckband | Self::HemBand)
     }
 
-    /// Whether it is sewn with the seams of the outside, and is neither a layer behind it nor a bag inside it.
+    /// Whether it is sewn with the seams of the outside, and is no layer behind it, nothing inside it.
     #[must_use]
     pub const fn is_outside(self) -> bool {
-        !matches!(self, Self::Lining | Self::Interfacing | Self::PocketBag)
+        !matches!(self, Self::Lining | Self::Interfacing | Self::PocketBag | Self::Elastic)
     }
 }

@@ -155,7 +155,10 @@ impl Garment<'_> {
             let mut task =
                 |cloth| take(Task { stage: row.stage, work: row.work, cloth, why: self.why(row), source: row.source });
             if row.stage == Stage::Cut {
-                let asked = self.cloths.iter().enumerate().filter(|(_, cloth)| cloth.meets(row.asks));
+                // Elastic and interfacing are laid as they come.
+                let is_laid = |part| !matches!(part, Part::Elastic | Part::Interfacing);
+                let asked = self.cloths.iter().enumerate();
+                let asked = asked.filter(|(_, cloth)| is_laid(cloth.part) && cloth.meets(row.asks));
                 asked.for_each(|(place, _)| task(Some(place)));
             } else if self.body_meets(row.asks) {
                 task(None);
@@ -165,7 +168,16 @@ impl Garment<'_> {
 
     fn has(&self, row: &Row) -> bool {
         let any = row.any == Details::NONE || self.details.has_any(row.any);
-        any && self.details.has_all(row.with) && !self.details.has_any(row.without)
+        let about_interfacing = matches!(row.work, Work::FuseSample | Work::TrimFusible | Work::SewInInterfacing);
+        (!about_interfacing || self.is_interfaced())
+            && any
+            && self.details.has_all(row.with)
+            && !self.details.has_any(row.without)
+    }
+
+    /// Whether any zone of it is interfaced.
+    fn is_interfaced(&self) -> bool {
+        self.kind.rows().any(|row| matches!(row.work, Work::Interface(_)) && self.has(row))
     }
 
     /// Where no cloth was chosen for the body yet, it is what the kind is usually made of.

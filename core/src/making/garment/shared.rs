@@ -17,21 +17,26 @@ const STANDARDS: &str = "Association of Sewing and Design Professionals, Standar
 const ARMY: &str = "US Army TM 10-8400-203-23, cords and eyelets";
 const GUIDELINE: &str = "Sewing guideline 11.125, Fold-Down Casings";
 
-/// Before cutting, and how the cloth is laid; the rows of [`Stage::Cut`] are asked of each cloth by itself.
-pub(super) const BEGIN: &[Row] = &[
+/// What is washed with the cloth.
+pub(super) const WASH: &[Row] = &[
     row(Stage::Prewash, Work::WashNotion(Notion::Zip)).any(&[SeparatingZip, ClosedZip, Fly]).after(OREGON),
     row(Stage::Prewash, Work::WashNotion(Notion::Elastic)).any(&[ElasticWaist, ElasticCuffs]),
     row(Stage::Prewash, Work::WashNotion(Notion::Cord)).with(&[Cord]),
+];
+
+/// How the cloth is laid; these rows are asked of each cloth by itself.
+pub(super) const CUT: &[Row] = &[
     row(Stage::Cut, Work::LayOneWay).asks(Asks::OneWay),
     row(Stage::Cut, Work::LayFlat).asks(Asks::Stretches),
     row(Stage::Cut, Work::Clip).asks(Asks::HolesStay),
 ];
 
-/// How interfacing is put in; a sample comes first.
-pub(super) const INTERFACING: &[Row] = &[
-    row(Stage::Sample, Work::FuseSample).asks(Asks::Heat).after(TEXAS),
-    row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoHeat).own("a finish that takes no heat takes no fusible"),
-];
+/// Interfacing is tried on a sample first.
+pub(super) const SAMPLE: &[Row] = &[row(Stage::Sample, Work::FuseSample).asks(Asks::Heat).after(TEXAS)];
+
+/// What takes no heat takes no fusible.
+pub(super) const INTERFACING: &[Row] =
+    &[row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoHeat).own("a finish that takes no heat takes no fusible")];
 
 /// A fusible is smaller than its piece; after the zones.
 pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks::Heat)];
@@ -48,7 +53,7 @@ pub(super) const FRONT_ZONES: &[Row] = &[
 
 /// Waistband and fly.
 pub(super) const WAIST_ZONES: &[Row] = &[
-    row(Stage::Fuse, Work::Interface(Zone::Waistband)).with(&[Waistband]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Waistband)).with(&[Waistband]).without(&[ElasticWaist]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Fly)).with(&[Fly]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::PocketOpening)).with(&[WeltPockets]).after(PURDUE),
     row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord]),
@@ -63,6 +68,7 @@ pub(super) const MARKS: &[Row] = &[
     row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord]),
     row(Stage::Mark, Work::Mark(Point::ZipFoot)).any(&[ClosedZip, Fly]),
     row(Stage::Mark, Work::Mark(Point::Buttonholes)).with(&[Buttons]),
+    row(Stage::Mark, Work::Mark(Point::Quarters)).with(&[Waistband, ElasticWaist]),
 ];
 
 /// A curved neck of woven; one of knit must pass the head and is not stay-stitched.
@@ -156,8 +162,13 @@ pub(super) const OUTER_CORD: &[Row] = &[
 
 /// The waist of what is drawn on, with its cord.
 pub(super) const DRAWN_WAIST: &[Row] = &[
-    row(Stage::Casings, Work::WaistCasing).with(&[ElasticWaist]).asks(Asks::Woven).after(GUIDELINE),
-    row(Stage::Casings, Work::WaistElasticKnit).with(&[ElasticWaist]).asks(Asks::Knit),
+    row(Stage::Casings, Work::ElasticInBand).with(&[ElasticWaist, Waistband]),
+    row(Stage::Casings, Work::WaistCasing)
+        .with(&[ElasticWaist])
+        .without(&[Waistband])
+        .asks(Asks::Woven)
+        .after(GUIDELINE),
+    row(Stage::Casings, Work::WaistElasticKnit).with(&[ElasticWaist]).without(&[Waistband]).asks(Asks::Knit),
     row(Stage::Casings, Work::DrawCord).with(&[Cord]).after(ARMY),
     row(Stage::Casings, Work::StopCord).with(&[Cord]).without(&[Child]).after(ARMY),
     row(Stage::Casings, Work::ChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816"),

@@ -364,6 +364,8 @@ pub enum Work {
     WaistCasing,
     /// Sew elastic to a waist of knit.
     WaistElasticKnit,
+    /// Draw elastic into a waistband.
+    ElasticInBand,
     /// Quarter elastic to the edges of swimwear.
     EdgeElastic,
     /// Turn the edge to a casing for a cord.

@@ -43,5 +43,5 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         1 => "1 cloth".to_owned(),
         many => format!("{many} cloths"),
     };
-    write(&args.out, &book.page(&today(screen.here)), &format!("{cloths}; open it in a browser"), screen)
+    write(&args.out.out, &book.page(&today(screen.here)), &format!("{cloths}; open it in a browser"), screen)
 }

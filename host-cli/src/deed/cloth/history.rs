@@ -67,7 +67,7 @@ pub fn newest_cut(read: &dyn Read, fabric: &Fabric) -> Result<(Id, Option<Length
 }
 
 const fn is_cut(entry: &Entry) -> bool {
-    matches!(entry.fact, Fact::FabricCut { .. })
+    matches!(entry.fact, Fact::FabricCut { .. } | Fact::FabricCutFor { .. })
 }
 
 const fn changed(entry: &Entry) -> Option<&FabricChange> {

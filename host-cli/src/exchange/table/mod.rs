@@ -1,6 +1,7 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
 //! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
+mod cloths;
 pub mod read;
 pub mod write;
 
@@ -58,6 +59,10 @@ pub const FABRICS: [&str; 21] = [
     "one_way",
     "colour",
 ];
+
+/// The heads of the garments.
+pub const GARMENTS: [&str; 11] =
+    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note"];
 
 /// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets
 /// an apostrophe before it (a common precaution against what is called CSV injection).

@@ -12,6 +12,7 @@ use jiff::Timestamp;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
+use super::cloths::{self, Cloths};
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
@@ -42,6 +43,12 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let mut reader = table.from_reader(text.as_bytes());
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
+    if cloths::are_heads(&heads) {
+        cloths::check_heads(&heads)?;
+        once(&heads)?;
+        let mut cloths = Cloths::of(read, here)?;
+        return each(reader, &heads, &mut |cells| cloths.entries(cells));
+    }
     check_heads(&heads)?;
     let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
     let bare = if exported { Unit::Mm } else { input::BARE };
@@ -52,6 +59,15 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
         rows.tags.entry(one.tag).or_default().push((one.id, known));
         rows.names.push((one.name, one.tag));
     }
+    each(reader, &heads, &mut |cells| rows.entry(cells).map(|entry| vec![entry]))
+}
+
+/// The entries of every row, or what is wrong with each bad line.
+fn each(
+    mut reader: csv::Reader<&[u8]>,
+    heads: &[String],
+    read: &mut dyn FnMut(&HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault>,
+) -> Result<Vec<Entry>, ImportError> {
     let (mut entries, mut wrong) = (Vec::new(), Vec::new());
     for row in reader.records() {
         let row = row.map_err(|error| unreadable(&error))?;
@@ -61,8 +77,8 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
         }
         let cells: HashMap<&str, &str> = heads.iter().map(String::as_str).zip(row.iter()).collect();
         let beyond = row.iter().skip(heads.len()).find(|cell| !cell.is_empty());
-        match beyond.map_or_else(|| rows.entry(&cells), |cell| Err(RowFault::TooMany(cell.to_owned()))) {
-            Ok(entry) => entries.push(entry),
+        match beyond.map_or_else(|| read(&cells), |cell| Err(RowFault::TooMany(cell.to_owned()))) {
+            Ok(read) => entries.extend(read),
             Err(RowFault::Store(error)) => return Err(error.into()),
             Err(fault) => wrong.push((line, fault)),
         }
@@ -89,10 +105,15 @@ fn check_heads(heads: &[String]) -> Result<(), TableError> {
         let known = TESTS.into_iter().take(READ).filter(|known| !["name", "construction"].contains(known));
         return Err(TableError::NoColumn { head, known: known.collect() });
     }
+    if let Some(head) = heads.iter().find(|head| !head.is_empty() && !TESTS.contains(&head.as_str())) {
+        return Err(TableError::UnknownColumn(head.clone()));
+    }
+    once(heads)
+}
+
+/// Refuses a head that stands there twice.
+fn once(heads: &[String]) -> Result<(), TableError> {
     for (index, head) in heads.iter().enumerate().filter(|(_, head)| !head.is_empty()) {
-        if !TESTS.contains(&head.as_str()) {
-            return Err(TableError::UnknownColumn(head.clone()));
-        }
         if heads.iter().skip(index + 1).any(|other| other == head) {
             return Err(TableError::ColumnTwice(head.clone()));
         }

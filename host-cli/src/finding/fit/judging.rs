@@ -5,6 +5,7 @@ use tenter_core::{Answer, Confidence, Evaluation, Figures, Grain, Length, Part, 
 use super::asked::{self, Feature, Stands};
 use super::cloth::{self, Need};
 use super::{Along, Candidate, Reason, Stock};
+use crate::finding::kept::{Kept, free};
 use crate::log::{Fabric, Role};
 
 /// The part that decides so far.
@@ -52,6 +53,7 @@ impl<'a> Candidate<'a> {
     #[must_use]
     pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
         let demand = asked::demand(role);
+        let kept: Vec<Kept> = stock.kept_of(fabric).cloned().collect();
         let mut candidate = Self {
             fabric,
             answer: Answer::Short,
@@ -59,7 +61,8 @@ impl<'a> Candidate<'a> {
             reason: Reason::NothingAsked,
             grains: Vec::new(),
             rest_seconds: demand.rest_seconds,
-            cloth: cloth::answer(fabric, Need::of(role), Length::ZERO, confidence),
+            cloth: cloth::answer(&free(fabric, &kept), Need::of(role), Length::ZERO, confidence),
+            kept,
             asked: Vec::new(),
             poorly: None,
         };

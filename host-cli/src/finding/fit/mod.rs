@@ -13,6 +13,7 @@ pub mod together;
 
 use tenter_core::{Answer, Ask, Confidence, Evaluation, Figures, Grain, Length, Part, Side, Unit};
 
+use super::kept::Kept;
 use super::measured::Measured;
 use super::verdict::Verdict;
 use crate::log::{Fabric, Here, MassPerArea, Pattern, Role};
@@ -94,7 +95,9 @@ pub struct Candidate<'a> {
     pub grains: Vec<Along<'a>>,
     /// When growth and recovery are asked, in seconds after release.
     pub rest_seconds: u32,
-    /// Whether there is enough of it.
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
+    /// Whether there is enough of it beside that.
     pub cloth: ClothAnswer,
     /// What the cloth is, as far as the role asks that and it is so.
     pub asked: Vec<Feature>,

@@ -5,6 +5,7 @@ use tenter_core::{Confidence, Length};
 use super::cloth::{self, Need};
 use super::{Candidate, RoleFit, Stock, role};
 use crate::finding::amounts::Amounts;
+use crate::finding::kept::free;
 use crate::finding::verdict::Verdict;
 use crate::log::Role;
 
@@ -21,7 +22,8 @@ pub fn roles<'a>(
         let mut fit = role(wanted, stock, confidence);
         for candidate in &mut fit.candidates {
             let besides = taken.length_of(candidate.fabric);
-            candidate.cloth = cloth::answer(candidate.fabric, Need::of(wanted), besides, confidence);
+            candidate.cloth =
+                cloth::answer(&free(candidate.fabric, &candidate.kept), Need::of(wanted), besides, confidence);
         }
         fit.candidates.sort_by_cached_key(Candidate::order);
         if let Some(best) = fit.best() {
@@ -54,7 +56,7 @@ impl Candidate<'_> {
         let Some(needed) = self.cloth.needed() else { return };
         let in_all = amounts.length_of(self.fabric);
         let besides = Length::from_steps(in_all.steps().saturating_sub(needed.length.steps()).max(0));
-        self.cloth = cloth::answer(self.fabric, Need::of(role), besides, confidence);
+        self.cloth = cloth::answer(&free(self.fabric, &self.kept), Need::of(role), besides, confidence);
     }
 }
 

@@ -29,14 +29,21 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
 
 /// The wash.
 pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
-    for fabric in fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed) {
-        let care = Care::of(&fabric.described());
-        let mut steps = vec![Step::Wash { cloth: fabric.into(), fibre: fabric.fibre.clone(), care }];
-        if care.before.rule.wets() && fabric.washed_lengthwise.is_none() {
-            steps.insert(0, Step::MarkBeforeWash(fabric.into()));
-        }
-        parts.add(PlanTopic::Stage(Stage::Prewash), steps);
-    }
+    let unwashed: Vec<_> = fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed).collect();
+    let care = |fabric: &Fabric| Care::of(&fabric.described());
+    // What lies behind another cloth takes on its changes.
+    let is_behind = |fabric: &Fabric| {
+        let mut roles = made.places().filter(|(_, one)| one.fabric.id == fabric.id);
+        roles.all(|(_, one)| matches!(one.part, Some(Part::Interfacing | Part::PocketBag | Part::Elastic)))
+    };
+    let unknown = unwashed
+        .iter()
+        .filter(|fabric| care(fabric).before.rule.wets() && fabric.washed_lengthwise.is_none() && !is_behind(fabric));
+    let marked: Vec<_> = unknown.map(|fabric| (*fabric).into()).collect();
+    let mark = (!marked.is_empty()).then_some(Step::MarkBeforeWash(marked));
+    let wash =
+        |fabric: &&Fabric| Step::Wash { cloth: (*fabric).into(), fibre: fabric.fibre.clone(), care: care(fabric) };
+    parts.add(PlanTopic::Stage(Stage::Prewash), mark.into_iter().chain(unwashed.iter().map(wash)));
 }
 
 /// Needle, thread, stitch and machine of each cloth that is sewn, the same once with the tags.
@@ -61,6 +68,11 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
         })
     };
     let topic = PlanTopic::Stage(Stage::Sample);
+    let told = fabrics(&made.wanted.chosen).into_iter().filter_map(|fabric| {
+        let told = made.wanted.stock.last_time(fabric)?;
+        Some(Step::Handle { handle: Handle::LastTime(Box::new(told.clone())), most: None, tags: vec![fabric.tag] })
+    });
+    parts.add(topic, told);
     parts.add(topic, each(&|one| vec![Handle::Needle(handling::needle(&one.cloth))]));
     parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
     parts.add(topic, made.stitches());
@@ -70,7 +82,9 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
     };
     parts.add(topic, each(&machine));
     let pressed = |fabric: &Fabric| Step::Press { cloth: fabric.into(), care: Care::of(&fabric.described()) };
-    parts.add(topic, fabrics(&made.wanted.chosen).into_iter().map(pressed));
+    let is_elastic =
+        |fabric: &Fabric| made.places().any(|(_, one)| one.fabric.id == fabric.id && one.part == Some(Part::Elastic));
+    parts.add(topic, fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !is_elastic(fabric)).map(pressed));
 }
 
 /// How the pieces lie and how wide they are cut.

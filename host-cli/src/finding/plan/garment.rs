@@ -1,7 +1,8 @@
 //! The work of a kind of garment, in its order, with what the cloths ask of each seam.
 
 use tenter_core::making::garment::{
-    Detail, Details, Garment, GarmentKind, Hem, Holds, Manner, Part, PartCloth, Seam, SeamRow, Stage, Task, Work, Zone,
+    Detail, Details, Garment, GarmentKind, Hem, Holds, Manner, Notion, Part, PartCloth, Seam, SeamRow, Stage, Task,
+    Work, Zone,
 };
 use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing, Stay};
 use tenter_core::{Grain, Limit, Ratio};
@@ -25,7 +26,12 @@ pub(super) struct SewnCloth<'a> {
 impl SewnCloth<'_> {
     /// Bags and interfacing are sewn with what they lie behind.
     const fn is_sewn(&self) -> bool {
-        !matches!(self.part, Some(Part::PocketBag | Part::Interfacing))
+        !matches!(self.part, Some(Part::PocketBag | Part::Interfacing | Part::Elastic))
+    }
+
+    /// Whether it is a band, set on an edge.
+    pub(super) const fn is_band(&self) -> bool {
+        matches!(self.part, Some(Part::Waistband | Part::Cuff | Part::Neckband | Part::HemBand | Part::Rib))
     }
 
     /// The grain along which the view asks its role to give most, if it asks for any.
@@ -130,9 +136,9 @@ impl<'a> Made<'a> {
     fn usual_stitch(&self, one: &SewnCloth<'_>) -> Option<Sewing> {
         let along = |grain| handling::sewing(&one.cloth, &self.straight(one, grain));
         let (lengthwise, crosswise) = (along(Grain::Lengthwise), along(Grain::Crosswise));
-        let is_band = matches!(one.part, Some(Part::Rib | Part::Cuff | Part::Neckband | Part::HemBand));
+        let pulled = one.is_band() && one.cloth.construction == Construction::Knit;
         match self.kind() {
-            Some(_) if is_band => Some(crosswise),
+            Some(_) if pulled => Some(crosswise),
             Some(_) => Some(lengthwise),
             None => is_same(&lengthwise, &crosswise).then_some(lengthwise),
         }
@@ -175,7 +181,8 @@ impl<'a> Made<'a> {
         let [runs, _] = row.runs;
         let has_pocket = garment.details.has(Detail::SidePockets) || garment.details.has(Detail::HipPockets);
         let opens = match seam {
-            Seam::Side | Seam::OutsideLeg => has_pocket,
+            // A knit has room for a pocket in the allowance that it has.
+            Seam::Side | Seam::OutsideLeg => has_pocket && one.cloth.construction != Construction::Knit,
             Seam::CentreBack => garment.details.has(Detail::ClosedZip),
             _ => false,
         };
@@ -190,10 +197,9 @@ impl<'a> Made<'a> {
     /// The grain along which the view asks the band of a seam to give, if it has a cloth of its own.
     pub(super) fn band_gives(&self, garment: &Garment<'_>, seam: Seam) -> Option<Grain> {
         let [_, band] = garment.seam(seam).parts;
-        let is_band = matches!(band, Part::Waistband | Part::Cuff | Part::Neckband | Part::HemBand);
-        let one =
-            self.cloth(garment.place(band)?).filter(|one| is_band && one.part.is_some_and(|own| own.serves(band)))?;
-        one.asked_most()
+        let one = self.cloth(garment.place(band)?)?;
+        let is_own = one.is_band() && one.part.is_some_and(|own| own.serves(band));
+        is_own.then(|| one.asked_most()).flatten()
     }
 
     /// The finish of most seams that are plainly sewn.
@@ -262,6 +268,9 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
     let Some(garment) = made.garment() else { return };
     let mut tasks = Vec::new();
     garment.each(|task| tasks.push(task));
+    // Elastic that lies in the stash is washed by itself.
+    let has_elastic = made.places().any(|(_, one)| one.part == Some(Part::Elastic));
+    tasks.retain(|task| !(has_elastic && task.work == Work::WashNotion(Notion::Elastic)));
     let mut finish = made.usual_finish().filter(|line| {
         line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
     });
@@ -293,10 +302,20 @@ pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
         } else {
             parts.follow(topic, step)
         }
-        if let Work::Seam(seam, _) = task.work {
+        if let Work::Seam(seam, manner) = task.work
+            && manner != Manner::Pulled
+        {
             made.joined.iter().filter(|joined| joined.seams.first() == Some(&seam)).for_each(|joined| {
                 joined.steps(topic).into_iter().for_each(|step| parts.follow(topic, step));
             });
+        }
+    }
+    let all = made.sewn().count();
+    for step in parts.0.iter_mut().flat_map(|part| &mut part.steps) {
+        if let Step::Work { tags, .. } = step
+            && tags.len() == all
+        {
+            tags.clear();
         }
     }
 }

@@ -5,7 +5,8 @@ use tenter_core::making::garment::Part;
 use crate::log::{Purpose, Role};
 
 /// The words by which a role is known, the more particular first.
-const WORDS: [(Part, &[&str]); 16] = [
+const WORDS: [(Part, &[&str]); 17] = [
+    (Part::Elastic, &["elastic"]),
     (Part::PocketBag, &["pocket bag", "pocket bags", "pocketing", "bags"]),
     (Part::Interfacing, &["interfacing", "fusible", "canvas"]),
     (Part::Waistband, &["waistband", "waist band"]),

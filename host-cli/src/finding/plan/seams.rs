@@ -72,6 +72,9 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
         let is = |seam: &&SeamWanted| same(seam) && seam.name.is_none_or(|said| said == name);
         made.wanted.seams.iter().find(is)
     };
+    let asked_any = |places: [usize; 2]| {
+        made.wanted.seams.iter().any(|seam| seam.roles == places || seam.roles == [places[1], places[0]])
+    };
     for (seam, manner) in made.seams() {
         let Some(garment) = made.garment() else { continue };
         let row = garment.seam(seam);
@@ -93,6 +96,21 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
         if let Some(known) = known(made, [one, other], grains, (Some(seam), length), Some((row, held))) {
             met.push(([one, other], grains));
             all.push(Joined { seams: vec![seam], known });
+        }
+    }
+    // Where the garment is not known, some parts still tell by their name how they are joined.
+    let main = made.places().find(|(_, cloth)| cloth.part == Some(Part::Main)).map(|(place, _)| place);
+    if let Some(main) = main.filter(|_| made.kind().is_none()) {
+        for (other, _) in made.places().filter(|(other, _)| *other != main) {
+            let is_asked = asked_any([made.role_of(main), made.role_of(other)]);
+            let Some(row) = row_of(made, [main, other], None).filter(|_| !is_asked) else { continue };
+            let [body, piece] = row.runs.map(|runs| runs.grain());
+            let band = made.cloth(other).filter(|cloth| cloth.is_band()).and_then(SewnCloth::asked_most);
+            let grains = [body, band.unwrap_or(piece)];
+            let seam = (Some(row.seam), SEAM);
+            if let Some(known) = known(made, [main, other], grains, seam, Some((row, false))) {
+                all.push(Joined { seams: Vec::new(), known });
+            }
         }
     }
     let in_kind = met;
@@ -147,10 +165,12 @@ fn known(
     // A seam by its name knows more of its edges than their grain.
     let is_usual = name.is_some() && usual.grains(fabrics) == grains;
     let seam = if is_usual { usual } else { SeamAsked { grains: Some(grains), ..usual } };
-    // Both roles ask along their own grain; the seam must give the more of it.
+    // Both roles ask along their own grain; the seam must give the more of it. What a band is asked, it gives by itself:
+    // it is cut shorter than the edge that it goes to.
     let asks = |(cloth, grain): (&SewnCloth<'_>, Grain)| cloth.role.demand.stretch(grain).at_least;
     let [first, second] = grains;
-    let asked = [(one, first), (other, second)].into_iter().filter_map(asks).max_by_key(|limit| limit.ratio());
+    let asked = [(one, first), (other, second)].into_iter().take(if other.is_band() { 1 } else { 2 });
+    let asked = asked.filter_map(asks).max_by_key(|limit| limit.ratio());
     let (stock, confidence) = (made.wanted.stock, made.wanted.confidence);
     match Pairing::of(fabrics, seam, asked, stock, confidence) {
         Ok(pairing) => Some(Known::Paired(Box::new(pairing))),

@@ -77,8 +77,8 @@ pub enum Step {
         /// How it is pressed and pinned.
         care: Care,
     },
-    /// Mark a cloth before the wash: its washing change is not known.
-    MarkBeforeWash(Named),
+    /// Mark cloths before the wash: their washing change is not known.
+    MarkBeforeWash(Vec<Named>),
     /// Wash notions with the cloth.
     WashNotions(Vec<Notion>, Source),
     /// Pull a cloth along a grain that a role asks about.

@@ -47,7 +47,7 @@ pub const UNCLEAR: &[(&str, &str)] = &[
     ("remove", REMOVE),
     ("drop", REMOVE),
     ("retire", REMOVE),
-    ("undo", REMOVE),
+    ("undo", UNDO),
     ("restore", BACK),
     ("return", BACK),
     ("edit", EDIT),
@@ -55,10 +55,12 @@ pub const UNCLEAR: &[(&str, &str)] = &[
     ("buy", "type tenter cloth edit 6 --bought 2m, or tenter cloth add NAME --length 2m"),
     ("bought", "type tenter cloth edit 6 --bought 2m, or tenter cloth add NAME --length 2m"),
     ("cloth buy", "type tenter cloth edit 6 --bought 2m"),
-    ("cloth undo", REMOVE),
+    ("cloth undo", UNDO),
 ];
 
 const REMOVE: &str = "type tenter pull 7 --retire TEST for a test, tenter cloth retire 7 for a cloth, tenter pattern retire NAME for a pattern";
+const UNDO: &str =
+    "type tenter pull 7 --retire TEST for a test, tenter cloth cut 7 --undo for a cut, tenter wash 7 --undo for a wash";
 const BACK: &str = "type tenter pull 7 --return TEST for a test, tenter cloth return 7 for a cloth, tenter pattern return NAME for a pattern";
 const EDIT: &str = "type tenter cloth edit 7, or tenter pattern edit NAME VIEW ROLE";
 

@@ -146,10 +146,6 @@ mod tests {
         sound(&ELASTIC);
         sound(&EDGING);
         sound(&ZIP_ENDS);
-        sound(&KIND);
-        sound(&FINISH);
-        sound(&DRAPE);
-        sound(&PURPOSE);
     }
 
     #[test]

@@ -12,8 +12,8 @@ use std::time::{Duration, Instant};
 
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
-use super::{Access, Drafts, Make, Merged, Stop, Store, StoreError};
-use crate::log::{Entry, Here, Ids};
+use super::{Access, Drafts, Make, Merged, Piece, Stop, Store, StoreError};
+use crate::log::{Entry, Here, Id, Ids, Photo, Subject};
 use crate::plain::{reason, shown};
 use migrate::Found;
 use project::Touched;
@@ -177,6 +177,11 @@ fn insert(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
     Ok(insert.execute(params![entry.id.to_string(), entry.subject().id().to_string(), body])? == 1)
 }
 
+fn keep(connection: &Connection, photo: &Photo) -> rusqlite::Result<bool> {
+    let mut insert = connection.prepare_cached("INSERT OR IGNORE INTO photo (name, jpeg) VALUES (?1, ?2)")?;
+    Ok(insert.execute(params![photo.name().to_string(), photo.jpeg()])? == 1)
+}
+
 /// Whether the log says something else under the identifier of `entry`.
 fn differs(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
     let mut select = connection.prepare_cached("SELECT id, body FROM entry WHERE id = ?1")?;
@@ -204,12 +209,18 @@ impl Store for Sqlite {
         store().map_err(|error| self.wrong(error))
     }
 
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
         let transaction = self.begin()?;
         let mut touched = Touched::default();
         let mut merged = Merged::default();
-        for entry in entries {
-            let entry = entry?;
+        for piece in pieces {
+            let entry = match piece? {
+                Piece::Entry(entry) => entry,
+                Piece::Photo(photo) => {
+                    merged.photos += u64::from(keep(&transaction, &photo).map_err(|error| self.wrong(error))?);
+                    continue;
+                }
+            };
             if insert(&transaction, &entry).map_err(|error| self.wrong(error))? {
                 merged.new += 1;
                 touched.note(&entry);
@@ -223,6 +234,23 @@ impl Store for Sqlite {
             .and_then(|()| transaction.commit())
             .map_err(|error| self.wrong(error))?;
         Ok(merged)
+    }
+
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
+        let forget = || {
+            // What is taken out is overwritten, and nothing of it stays behind in the file beside the log.
+            self.connection.pragma_update(None, "secure_delete", true)?;
+            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
+            let sql =
+                "UPDATE entry SET body = json_remove(body, '$.for') WHERE subject = ?1 AND body ->> '$.for' NOT NULL";
+            transaction.execute(sql, params![garment.to_string()])?;
+            let mut touched = Touched::default();
+            touched.note_subject(Subject::Garment(garment));
+            touched.project(&transaction, self.here)?;
+            transaction.commit()?;
+            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
+        };
+        forget().map_err(|error| self.wrong(error))
     }
 }
 

@@ -15,6 +15,7 @@ pub struct Touched {
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
     roles: HashSet<Id>,
+    garments: HashSet<Id>,
     settings: Vec<Entry>,
 }
 
@@ -27,12 +28,14 @@ impl Touched {
         }
     }
 
-    fn note_subject(&mut self, subject: Subject) {
+    /// Notes what is to be brought up to date.
+    pub fn note_subject(&mut self, subject: Subject) {
         match subject {
             Subject::Fabric(id) => self.fabrics.insert(id),
             Subject::Pattern(id) => self.patterns.insert(id),
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
+            Subject::Garment(id) => self.garments.insert(id),
             Subject::Log(_) => false,
         };
     }
@@ -58,6 +61,9 @@ impl Touched {
         }
         for id in core::mem::take(&mut self.roles) {
             role(connection, id)?;
+        }
+        for id in core::mem::take(&mut self.garments) {
+            garment(connection, id)?;
         }
         for id in core::mem::take(&mut self.tests) {
             test(connection, id, &mut fabrics)?;
@@ -127,6 +133,17 @@ fn pattern(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
         )?
         .execute(params![pattern.id.to_string(), pattern.name, pattern.note, pattern.dropped])?;
     Ok(true)
+}
+
+fn garment(connection: &Connection, id: Id) -> rusqlite::Result<()> {
+    let Some(garment) = fold::garment(history(connection, id)?) else { return Ok(()) };
+    connection
+        .prepare_cached(
+            "INSERT INTO garment (id, number, name, due, done, dropped, body) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) \
+             ON CONFLICT (id) DO UPDATE SET number = ?2, name = ?3, due = ?4, done = ?5, dropped = ?6, body = ?7",
+        )?
+        .execute(params_from_iter(rows::garment_values(&garment)?))?;
+    Ok(())
 }
 
 fn exists(connection: &Connection, table: &str, id: Id) -> rusqlite::Result<bool> {

@@ -5,7 +5,10 @@ use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 use tenter_core::Unit;
 
 use super::{Sqlite, project, rows};
-use crate::log::{ByConstruction, Construction, Fabric, Here, Id, Pattern, Pooled, Role, StoredTest, Subject};
+use crate::log::{
+    ByConstruction, Construction, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role, StoredTest,
+    Subject,
+};
 use crate::store::{Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far.
@@ -116,6 +119,18 @@ impl Read for Sqlite {
             pattern.roles = roles;
         }
         Ok(patterns)
+    }
+
+    fn garments(&self) -> Result<Vec<Garment>, StoreError> {
+        self.list("SELECT body FROM garment ORDER BY id", [], rows::garment)
+    }
+
+    fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError> {
+        self.one("SELECT jpeg FROM photo WHERE name = ?1", params![name.to_string()], rows::photo)
+    }
+
+    fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError> {
+        self.each("SELECT jpeg FROM photo ORDER BY name", [], rows::photo, each)
     }
 
     fn here(&self) -> Here {

@@ -9,8 +9,8 @@ use tenter_core::{Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    ClothNeed, Construction, Device, Drape, Entry, Fabric, Fact, Finish, GarmentKind, Id, MassPerArea, MassRange,
-    Pattern, Pooled, Purpose, Role, Shop, StoredTest, Tested,
+    ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Fact, Finish, Garment, GarmentKind, Id,
+    Lesson, MassPerArea, MassRange, Pattern, Photo, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
 
 /// Columns of a cloth, in the order of [`fabric`].
@@ -103,6 +103,12 @@ struct More {
     purpose: Option<Purpose>,
     one_way: bool,
     colour: String,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    photos: Vec<ClothPhoto>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    lessons: Vec<Lesson>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    cuts: Vec<CutFor>,
 }
 
 /// A cloth of [`FABRIC`].
@@ -112,7 +118,7 @@ struct More {
 /// As above.
 pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
     let mass = row.get::<_, Option<u32>>(7)?;
-    let More { finish, drape, purpose, one_way, colour } = json(row, 16)?.unwrap_or_default();
+    let More { finish, drape, purpose, one_way, colour, photos, lessons, cuts } = json(row, 16)?.unwrap_or_default();
     Ok(Fabric {
         id: id(row, 0)?,
         tag: row.get(1)?,
@@ -127,6 +133,9 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         purpose,
         one_way,
         colour,
+        photos,
+        lessons,
+        cuts,
         place: row.get(8)?,
         note: row.get(9)?,
         washed: row.get(10)?,
@@ -146,7 +155,16 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
 pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
     let steps = |length: Option<Length>| length.map(Length::steps);
     let Fabric { finish, drape, purpose, one_way, .. } = *fabric;
-    let more = More { finish, drape, purpose, one_way, colour: fabric.colour.clone() };
+    let more = More {
+        finish,
+        drape,
+        purpose,
+        one_way,
+        colour: fabric.colour.clone(),
+        photos: fabric.photos.clone(),
+        lessons: fabric.lessons.clone(),
+        cuts: fabric.cuts.clone(),
+    };
     Ok(vec![
         Box::new(fabric.id.to_string()),
         Box::new(fabric.tag),
@@ -222,6 +240,41 @@ pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn 
         Box::new(hand.dof),
         Box::new(hand.sum),
     ])
+}
+
+/// A garment of `body`.
+///
+/// # Errors
+///
+/// As above.
+pub fn garment(row: &Row<'_>) -> Result<Garment> {
+    json(row, 0)?.ok_or(rusqlite::Error::QueryReturnedNoRows)
+}
+
+/// `id, number, name, due, done, dropped, body` of a garment.
+///
+/// # Errors
+///
+/// As above.
+pub fn garment_values(garment: &Garment) -> Result<Vec<Box<dyn ToSql>>> {
+    Ok(vec![
+        Box::new(garment.id.to_string()),
+        Box::new(garment.number),
+        Box::new(garment.name.clone()),
+        Box::new(garment.by.map(|by| by.to_string())),
+        Box::new(garment.done.map(Timestamp::as_millisecond)),
+        Box::new(garment.dropped),
+        Box::new(text(garment)?),
+    ])
+}
+
+/// A photograph of `jpeg`.
+///
+/// # Errors
+///
+/// As above, or bytes that are no photograph.
+pub fn photo(row: &Row<'_>) -> Result<Photo> {
+    Photo::new(row.get(0)?).ok_or_else(|| wrong(0, crate::log::photo::Foreign))
 }
 
 /// A pattern of [`PATTERN`], without roles.

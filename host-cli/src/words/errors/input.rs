@@ -2,7 +2,7 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::input::{BARE, ClassFigures, Field, Why, Wrong, unit_of};
+use crate::input::{BARE, ClassFigures, Field, PhotoFault, Why, Wrong, unit_of};
 use crate::plain::one_line;
 use crate::words::doubt;
 
@@ -66,6 +66,9 @@ pub fn why(wrong: &Wrong) -> String {
         }
         Why::NotOneOf(words) => format!("type one of {}", words.join(", ")),
         Why::NotANumber { most } => format!("type a whole number from 1 to {most}"),
+        Why::OnACloth { by } => {
+            format!("'{}' has this tag; leave the cell empty for the next free one", one_line(by))
+        }
         Why::Ambiguous { one, other } => format!("both '{one}' and '{other}' match; type more of it"),
         Why::NoLine { name } => {
             format!(
@@ -132,6 +135,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAGirth => "type a name and two measures, body first, such as hip=104cm/101cm",
         Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
         Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
+        Why::NotADay if matches!(field, Field::By) => {
+            "type a day such as 2026-12-12, friday or 'in 3 weeks', or unknown"
+        }
         Why::NotADay => "type a day such as yesterday, 2025-03-20 or '20 Mar 2025 14:30'",
         Why::Ahead => "that day lies ahead; type the day on which it was pulled",
         Why::NotYesOrNo => "type yes or no",
@@ -156,6 +162,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
+        Why::Photo(fault) => photo(*fault),
+        Why::RoleTwice => "this role has a cloth already; give each role one",
+        Why::OfOneRole => "several roles are to be cut; add --role to say for which one this is",
         Why::TooLongForPaper => "a gauge on paper cannot be that long; type less, such as 100%",
         Why::Missing
         | Why::Length(_)
@@ -170,8 +179,20 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::TooLong { .. }
         | Why::NotOneOf(_)
         | Why::NotANumber { .. }
+        | Why::OnACloth { .. }
         | Why::Ambiguous { .. }
         | Why::NoLine { .. } => column(field),
+    }
+}
+
+/// A photograph that cannot be taken.
+const fn photo(fault: PhotoFault) -> &'static str {
+    match fault {
+        PhotoFault::FileTooLarge => "the file is larger than 32 MB; save the photograph smaller",
+        PhotoFault::UnknownFormat => "this is no JPEG, PNG or WebP; save the photograph as one of them",
+        PhotoFault::TooManyPixels => "the photograph has more than 50 million pixels; save it smaller",
+        PhotoFault::TooFewPixels => "nothing can be seen on fewer than 16 pixels; pass a larger photograph",
+        PhotoFault::Damaged => "the photograph is damaged or cut off; copy it again",
     }
 }
 
@@ -210,7 +231,10 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Finish => "--finish",
         Field::Drape => "--drape",
         Field::Purpose => "--purpose",
+        Field::Construction => "--construction",
         Field::Colour => "--colour",
+        Field::OneWay => "--one-way",
+        Field::Washed => "--washed",
         Field::Place => "--place",
         Field::Seen => "--seen",
         Field::Price => "--price",
@@ -251,6 +275,17 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Method => "--method",
         Field::HungMass => "--mass",
         Field::Use => "--use",
+        Field::Needle => "--needle",
+        Field::Stitch => "--stitch",
+        Field::StitchLength => "--length",
+        Field::Pressure => "--pressure",
+        Field::ThreadTension => "--tension",
+        Field::Thread => "--thread",
+        Field::Wore => "--wore",
+        Field::Photo => "FILE",
+        Field::Whom => "--for",
+        Field::By => "--by",
+        Field::Number => "--number",
         Field::Word => "the word",
     }
 }
@@ -272,6 +307,24 @@ pub const fn column(field: Field) -> &'static str {
         Field::Note => "note",
         Field::Tag => "tag",
         Field::Id => "id",
+        Field::Name => "name",
+        Field::Fibre => "fibre",
+        Field::Construction => "construction",
+        Field::Width => "width_mm",
+        Field::Length => "length_mm",
+        Field::Mass => "g_per_m2",
+        Field::Finish => "finish",
+        Field::Drape => "drape",
+        Field::Purpose => "purpose",
+        Field::OneWay => "one_way",
+        Field::Washed => "washed",
+        Field::Colour => "colour",
+        Field::Place => "place",
+        Field::Seen => "seen",
+        Field::Price => "price",
+        Field::WashedLengthwise => "washed_lengthwise",
+        Field::WashedCrosswise => "washed_crosswise",
+        Field::Retire => "dropped",
         other => flag(other),
     }
 }

@@ -5,8 +5,9 @@ pub mod work;
 
 use serde::Serialize;
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
+use tenter_core::making::handling::Basis;
 use tenter_core::making::source::Source;
-use tenter_core::{Confidence, Unit};
+use tenter_core::{Confidence, Ratio, Unit};
 
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
@@ -146,16 +147,20 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let about = |line: Spoken| Spoken { text: format!("{}: {}", named(cloth), line.text), ..line };
             return core::iter::once(care::ironed(care)).chain(care::pinned(care)).map(about).collect();
         }
-        Step::MarkBeforeWash(cloth) => {
-            let text = format!("50 cm both ways on {} before the wash, and measure the marks after it", named(cloth));
-            own("mark", text, format!("its washing change is not known; store it with tenter wash {}", cloth.tag))
+        Step::MarkBeforeWash(cloths) => {
+            let names: Vec<String> = cloths.iter().map(named).collect();
+            let names = list(&names.iter().map(String::as_str).collect::<Vec<_>>());
+            let length = if unit == Unit::Inch { "20 in" } else { "50 cm" };
+            let text = format!("{length} both ways on {names} before the wash, and measure the marks after it");
+            let tags: Vec<String> = cloths.iter().map(|cloth| format!("tenter wash {}", cloth.tag)).collect();
+            own("mark", text, format!("the washing change is not known; store it with {}", tags.join(", ")))
         }
         Step::Pull { cloth, grain, role } => {
             let why = format!("{} asks it; tenter pull {} --grain {}", isolated(role), cloth.tag, grain.word());
             own("pull", format!("{} {}", named(cloth), grain.word()), why)
         }
         Step::Grain { roles, round } => {
-            let why = |(role, [across, along]): &(String, [tenter_core::Ratio; 2])| {
+            let why = |(role, [across, along]): &(String, [Ratio; 2])| {
                 format!("{}: {} % across, {} % along", isolated(role), across.percent(1), along.percent(1))
             };
             let names: Vec<String> = roles.iter().map(|(role, _)| isolated(role)).collect();
@@ -194,7 +199,9 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::Stitch { sewing, tags } => {
             let line = handle::speak(&Handle::Stitch(Vec::new(), *sewing), None, plan.confidence, unit);
-            Spoken { text: format!("{}{}", handle::sewn(sewing), whose(tags)), ..line }
+            let asks_none = sewing.basis == Basis::Asked && sewing.wanted <= Ratio::ZERO;
+            let why = if asks_none { "the view asks no give along them".to_owned() } else { line.why };
+            Spoken { text: format!("{}{}", handle::sewn(sewing), whose(tags)), why, ..line }
         }
         Step::Finish { line, tags } => {
             let spoken = handle::speak(&Handle::Finish(Vec::new(), *line), None, plan.confidence, unit);

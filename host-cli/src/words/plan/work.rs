@@ -80,6 +80,7 @@ pub(super) const fn told(work: Work) -> Told {
         Work::WaistElasticKnit => {
             ("sew", "the elastic to the waist, quarter to quarter, stretched; turn it in and stitch")
         }
+        Work::ElasticInBand => ("draw", "the elastic into the waistband, try it on, then lap and close it"),
         Work::EdgeElastic => ("sew", "the elastic to legs, arms and neck, quarter to quarter, turn it in and stitch"),
         Work::CordCasing(at) => ("turn", casing(at)),
         Work::DrawCord => ("draw", "the cord in and bar-tack it at the middle"),
@@ -275,7 +276,7 @@ pub(super) fn why(why: Why, garment: Option<GarmentKind>) -> String {
     match why {
         Why::Kind => format!("the usual work for {}", garment.map_or("a garment", kind)),
         Why::Has(Detail::Child) => "it is for a child".to_owned(),
-        Why::Has(has) => format!("it has: {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
+        Why::Has(has) => format!("because of its {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
         Why::Cloth(asks) => match asks {
             Asks::Anything => "for any cloth",
             Asks::Woven => "it is a woven",

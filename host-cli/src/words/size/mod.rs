@@ -10,7 +10,7 @@ use crate::finding::size::{Size, SizeLine, Sized};
 use crate::input::size::Girth;
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
-use crate::words::quantity::percent;
+use crate::words::quantity::{percent, tape};
 use crate::words::terms as words;
 
 const REACH: Source = Source::Derived("needed stretch = body / garment − 1");
@@ -40,7 +40,7 @@ pub fn speak(line: &SizeLine) -> Spoken {
     match &line.size {
         Size::Girth { girth, opening, needed, reach } => {
             let about = if *opening { "opening" } else { "girth" };
-            let why = format!("body {}, garment {}", girth.body.show(unit), girth.garment.show(unit));
+            let why = format!("body {}, garment {}", tape(girth.body, unit), tape(girth.garment, unit));
             let text = match reach {
                 None => format!("{}: needs {} of stretch", isolated(&girth.name), percent(needed.ratio())),
                 Some(reach) => reaches(girth, *opening, reach, unit),
@@ -108,7 +108,7 @@ fn reaches(girth: &Girth, opening: bool, reach: &Reach, unit: Unit) -> String {
         (Answer::Close | Answer::Unknown, _) => "is too close to call",
     };
     let name = isolated(&girth.name);
-    let ease = Length::from_steps(reach.ease.length.steps().saturating_abs()).show(unit);
+    let ease = tape(Length::from_steps(reach.ease.length.steps().saturating_abs()), unit);
     if reach.usage == Usage::Nothing {
         return format!("{name} {fits}: {ease} larger than the body, no stretch needed");
     }

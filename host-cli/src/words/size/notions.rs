@@ -8,7 +8,7 @@ use tenter_core::{Answer, Length, Unit};
 use super::ARITHMETIC;
 use crate::finding::size::{Passes, Size};
 use crate::words::advice::Spoken;
-use crate::words::quantity::{percent, printed, seam_unit, to_sew};
+use crate::words::quantity::{percent, printed, seam_unit, tape, to_sew};
 use crate::words::terms;
 
 /// One line about a notion; about anything else nothing, since that is said elsewhere.
@@ -16,7 +16,7 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
     match size {
         Size::Elastic { kind, recommended, measure, passes } => {
             let text = elastic(*kind, recommended, passes.as_ref(), unit);
-            Spoken::new("elastic", text, format!("for {}", measure.show(unit)), recommended.source)
+            Spoken::new("elastic", text, format!("for {}", tape(*measure, unit)), recommended.source)
         }
         Size::ElasticRule { rule, cut } => {
             Spoken::note("rule", self::rule(rule, *cut, unit), "one of several in use", rule.source)
@@ -30,7 +30,7 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
             Spoken::new("elastic", text, "needed stretch = widest / loop − 1", ARITHMETIC)
         }
         Size::Casing { tunnel, width } => {
-            let why = format!("for {} wide", width.show(unit));
+            let why = format!("for {} wide", tape(*width, unit));
             Spoken::new("casing", casing(tunnel, unit), why, tunnel.source)
         }
         Size::CasingRule { casing, depth } => {
@@ -38,13 +38,13 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
         }
         Size::Care(line) => Spoken::new("care", care(line.care, unit), "by its kind and how it is held", line.source),
         Size::Cord { cord, edge } => {
-            let why = format!("the edge laid open measures {}", edge.show(unit));
+            let why = format!("the edge laid open measures {}", tape(*edge, unit));
             Spoken::new("cord", self::cord(cord, unit), why, cord.source)
         }
         Size::CordTask(line) => Spoken::new("cord", task(line.task, unit), "in this order", line.source),
         Size::CordRule(rule) => terms::cord(rule, unit),
         Size::Zip { edge, ends, ready, best } => {
-            let why = format!("the edge measures {}", edge.show(unit));
+            let why = format!("the edge measures {}", tape(*edge, unit));
             Spoken::new("zip", zip(*ends, *ready, *best, unit), why, ZipSeries::SOURCE)
         }
         Size::Chain(chain) => Spoken::new("chain", self::chain(*chain), "by the garment", chain.source),
@@ -90,7 +90,7 @@ fn elastic(kind: Kind, found: &Recommended, passes: Option<&Passes>, unit: Unit)
             Answer::Short | Answer::Over => "it does NOT pass",
             Answer::Close | Answer::Unknown => "it is too close to call for",
         };
-        let (widest, needed) = (widest.show(unit), percent(reach.needed.ratio()));
+        let (widest, needed) = (tape(*widest, unit), percent(reach.needed.ratio()));
         text.push_str(&format!("; {fits} {widest}: it needs {needed} of stretch and has {}", percent(gives.ratio)));
     }
     text
@@ -98,7 +98,7 @@ fn elastic(kind: Kind, found: &Recommended, passes: Option<&Passes>, unit: Unit)
 
 fn rule(rule: &Rule, cut: Span, unit: Unit) -> String {
     let overlap = if rule.overlap > Length::ZERO {
-        format!(", {} of it to overlap", rule.overlap.show(unit))
+        format!(", {} of it to overlap", tape(rule.overlap, unit))
     } else {
         String::new()
     };
@@ -149,7 +149,7 @@ pub fn task(task: CordTask, unit: Unit) -> String {
 }
 
 fn zip(ends: ZipEnds, ready: Ready, best: bool, unit: Unit) -> String {
-    let length = ready.length.show(unit);
+    let length = tape(ready.length, unit);
     let kind = match ends {
         ZipEnds::Closed => "closed",
         ZipEnds::Open => "separating",

@@ -2,17 +2,20 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
-    ClosedZip, Darts, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
+    ClosedZip, Darts, ElasticWaist, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
 };
 use crate::making::garment::Seam;
 use crate::making::garment::row::{Asks, Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BEGIN, CLOSED_ZIP, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, STAY_WAIST, TRIM,
-    WAIST_EYELETS, WAIST_ZONES, ZIP_STRIP,
+    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_WAIST, TRIM,
+    WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
 use crate::making::garment::work::{Hem, Manner, Stage, Work};
 
-const WAISTBAND: &[Row] = &[sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband])];
+const WAISTBAND: &[Row] = &[
+    sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
+    sewn(Seam::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
+];
 
 const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
 
@@ -28,7 +31,9 @@ const SKIRT_HEMS: &[Row] = &[
 pub(super) const SKIRT: Kind = kind(
     &[Darts, ClosedZip, Waistband],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         WAIST_ZONES,
         ZIP_STRIP,
@@ -62,7 +67,9 @@ const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work:
 pub(super) const TROUSERS: Kind = kind(
     &[Darts, Fly, SidePockets, Waistband],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         WAIST_ZONES,
         TRIM,
@@ -103,7 +110,9 @@ const JEANS_SEAMS: &[Row] = &[
 pub(super) const JEANS: Kind = kind(
     &[Yoke, Fly, PatchPockets, HipPockets, Waistband],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         WAIST_ZONES,
         TRIM,

@@ -4,7 +4,7 @@ use super::{Kind, kind};
 use crate::making::garment::Detail::{ElasticWaist, Lining};
 use crate::making::garment::Seam;
 use crate::making::garment::row::{Row, row, seam, sewn};
-use crate::making::garment::shared::{BEGIN, DRAWN_WAIST};
+use crate::making::garment::shared::{CUT, DRAWN_WAIST, WASH};
 use crate::making::garment::work::{Hem, Manner, Notion, Point, Stage, Work};
 
 const MARK: &[Row] = &[row(Stage::Mark, Work::Mark(Point::Notches)), row(Stage::Mark, Work::Mark(Point::Quarters))];
@@ -13,7 +13,7 @@ const LEGGING_SEAMS: &[Row] = &[seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner
 
 const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::Hem(Hem::Legs))];
 
-pub(super) const LEGGINGS: Kind = kind(&[ElasticWaist], &[BEGIN, MARK, LEGGING_SEAMS, DRAWN_WAIST, LEG_HEMS]);
+pub(super) const LEGGINGS: Kind = kind(&[ElasticWaist], &[WASH, CUT, MARK, LEGGING_SEAMS, DRAWN_WAIST, LEG_HEMS]);
 
 const SWIM: &[Row] = &[row(Stage::Prewash, Work::WashNotion(Notion::Elastic))];
 
@@ -25,4 +25,4 @@ const SWIM_SEAMS: &[Row] = &[
     row(Stage::Casings, Work::EdgeElastic),
 ];
 
-pub(super) const SWIMWEAR: Kind = kind(&[Lining], &[SWIM, BEGIN, MARK, SWIM_SEAMS]);
+pub(super) const SWIMWEAR: Kind = kind(&[Lining], &[SWIM, WASH, CUT, MARK, SWIM_SEAMS]);

@@ -8,8 +8,8 @@ use crate::making::garment::Detail::{
 use crate::making::garment::Seam;
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BEGIN, BUTTON_FRONT, BUTTONHOLES, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, STAY_NECK, TRIM, WRISTS, ZIP_FRONT,
+    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_FRONT,
 };
 use crate::making::garment::work::{Hem, Manner, Stage, Work, Zone};
 
@@ -52,7 +52,9 @@ const UNLINED_HEMS: &[Row] = &[
 pub(super) const UNLINED_JACKET: Kind = kind(
     &[Collar, Sleeves, SeparatingZip, PatchPockets],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
@@ -102,7 +104,9 @@ const COAT_HEMS: &[Row] = &[
 pub(super) const LINED_COAT: Kind = kind(
     &[Lining, Collar, Sleeves, Buttons, WeltPockets],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,

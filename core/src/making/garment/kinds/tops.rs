@@ -8,8 +8,8 @@ use crate::making::garment::Detail::{
 use crate::making::garment::Seam;
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BEGIN, BUTTONHOLES, CLOSED_ZIP, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, STAY_NECK, TRIM, WRISTS, ZIP_STRIP,
+    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_STRIP,
 };
 use crate::making::garment::work::{Hem, Manner, Point, Stage, Work, Zone};
 
@@ -50,7 +50,7 @@ const KNIT_HEMS: &[Row] = &[
 
 pub(super) const HOODED_PULLOVER: Kind = kind(
     &[Hood, Sleeves, RibBands, PatchPockets, Cord],
-    &[BEGIN, EYELETS, KNIT_MARKS, FRONT_POCKET, OUTER_EYELETS, HOOD, PULLOVER_SEAMS, OUTER_CORD, KNIT_HEMS, PRESS],
+    &[WASH, CUT, EYELETS, KNIT_MARKS, FRONT_POCKET, OUTER_EYELETS, HOOD, PULLOVER_SEAMS, OUTER_CORD, KNIT_HEMS, PRESS],
 );
 
 const T_SHIRT_SEAMS: &[Row] = &[
@@ -63,7 +63,7 @@ const T_SHIRT_SEAMS: &[Row] = &[
     sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
-pub(super) const T_SHIRT: Kind = kind(&[Sleeves], &[BEGIN, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, KNIT_HEMS, PRESS]);
+pub(super) const T_SHIRT: Kind = kind(&[Sleeves], &[WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, KNIT_HEMS, PRESS]);
 
 const SHIRT_FRONTS: &[Row] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
 
@@ -86,7 +86,9 @@ const SHIRT_HEMS: &[Row] = &[
 pub(super) const SHIRT: Kind = kind(
     &[Collar, Sleeves, Cuffs, Yoke, Buttons, PatchPockets],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         FRONT_ZONES,
         TRIM,
@@ -130,7 +132,9 @@ const DRESS_HEMS: &[Row] = &[
 pub(super) const DRESS: Kind = kind(
     &[Darts, Sleeves, ClosedZip],
     &[
-        BEGIN,
+        WASH,
+        SAMPLE,
+        CUT,
         INTERFACING,
         FRONT_ZONES,
         ZIP_STRIP,
