@@ -1,15 +1,15 @@
 //! The maker's other decisions.
 
+use tenter_core::Construction;
+use tenter_core::making::amount::{Amount, missing};
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
+use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, cautions};
 use tenter_core::making::elastic::{
     CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
 };
-use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::error::MakingError;
-use tenter_core::Construction;
-use tenter_core::making::amount::{Amount, missing};
-use tenter_core::making::care::{Care, Described, Finish};
+use tenter_core::making::garment::{Detail, Details, Garment, GarmentKind, Part, PartCloth, Seam as GarmentSeam, Work};
 use tenter_core::making::handling::{
     Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
 };
@@ -276,4 +276,31 @@ pub extern "C" fn probe_yardage(length: i32, width: i32, other: i32) -> u32 {
     let chart = Width::of(width).zip(Width::of(other)).and_then(|(width, other)| by_chart(length, width, other));
     let extra = printed(Extra::OneWay.source()) ^ steps(Extra::InDoubt.length());
     said(by_area(length, width, other), steps) ^ chart.map_or(0, steps) ^ extra
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_garment(given: &[Given; 2], kind: u8, parts: &[u8; 3], finish: u8, details: &[u8; 8]) -> u32 {
+    let [crosswise, asked] = given;
+    let Some(kind) = pick(&GarmentKind::ALL, kind) else { return 0 };
+    let made = if finish & 1 == 0 { Construction::Woven } else { Construction::Knit };
+    let cloths = parts.map(|part| PartCloth {
+        finish: pick(&Finish::ALL, finish >> 2).unwrap_or(Finish::Plain),
+        one_way: finish & 2 == 0,
+        ..PartCloth::plain(
+            pick(&Part::ALL, part).unwrap_or(Part::Main),
+            Cloth { crosswise: crosswise.some(), ..Cloth::new(made) },
+        )
+    });
+    let more = details.iter().filter_map(|at| pick(&Detail::ALL, *at));
+    let garment = Garment { kind, details: more.fold(kind.usual(), Details::with), cloths: &cloths };
+    let mut sum = garment.details.iter().fold(0, |sum, detail| sum << 1 ^ detail as u32);
+    garment.each(|task| {
+        sum ^= printed(task.source) ^ task.stage as u32 ^ task.cloth.map_or(0, |place| u32::from(place == 0));
+        if let Work::Seam(seam, _) = task.work {
+            let row: tenter_core::making::garment::SeamRow = garment.seam(seam);
+            let asked = row.asked(kind, asked.some().map(|figure| figure.ratio), finish & 4 == 0);
+            sum ^= u32::from(asked.held) ^ printed(row.seam.word());
+        }
+    });
+    sum ^ GarmentSeam::ALL.iter().fold(0, |sum, seam| sum ^ printed(garment.seam(*seam).source))
 }
