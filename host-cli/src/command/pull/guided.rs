@@ -9,7 +9,7 @@ use crate::guide::terminal::{Ended, Terminal};
 use crate::guide::{Draft, Guide, begin};
 use crate::input;
 use crate::log::{Fabric, Here, Ids};
-use crate::store::{Drafts, Store};
+use crate::store::{Drafts, Log};
 use crate::text::Screen;
 use crate::words::cloth as stash;
 use crate::words::quantity;
@@ -22,7 +22,7 @@ const LEFT: u8 = 3;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let fabric = find::live_fabric(store, &args.fabric)?;
     let name = format!("pull/{}", fabric.id);
     if args.discard {
@@ -58,7 +58,7 @@ fn choose(
     args: &PullArgs,
     fabric: &Fabric,
     name: &str,
-    (store, here): (&mut (impl Store + Drafts), Here),
+    (store, here): (&mut dyn Log, Here),
     terminal: &Terminal,
 ) -> Result<Option<Draft>, Error> {
     let tag = fabric.tag;
@@ -100,7 +100,7 @@ fn choose(
     }
 }
 
-fn forget(fabric: &Fabric, name: &str, store: &mut impl Drafts, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn forget(fabric: &Fabric, name: &str, store: &mut dyn Drafts, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let tag = fabric.tag;
     if store.draft(name)?.is_none() {
         return Err(Refused::NoDraft { tag, forget: true }.into());

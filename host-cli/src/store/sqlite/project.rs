@@ -19,11 +19,7 @@ pub struct Touched {
 
 impl Touched {
     /// Notes what an entry is about.
-    pub fn note(&mut self, entry: &Entry) {
-        self.note_subject(entry.subject());
-    }
-
-    fn note_subject(&mut self, subject: Subject) {
+    pub fn note(&mut self, subject: Subject) {
         match subject {
             Subject::Fabric(id) => self.fabrics.insert(id),
             Subject::Pattern(id) => self.patterns.insert(id),
@@ -65,8 +61,8 @@ impl Touched {
         while let Some(row) = found.next()? {
             let subject = rows::id(row, 0)?;
             // It is one of the two; the other finds no entry that adds it and does nothing.
-            self.note_subject(Subject::Test(subject));
-            self.note_subject(Subject::Role(subject));
+            self.note(Subject::Test(subject));
+            self.note(Subject::Role(subject));
         }
         Ok(())
     }
