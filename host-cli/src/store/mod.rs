@@ -319,6 +319,7 @@ fn changed<T, E: From<StoreError>>(
 }
 
 /// An entry on its way into a log, ready to be stored.
+#[cfg(feature = "desk")]
 #[derive(Clone, Debug)]
 struct Arriving {
     id: Id,
@@ -327,6 +328,7 @@ struct Arriving {
     body: String,
 }
 
+#[cfg(feature = "desk")]
 impl Arriving {
     fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
         Ok(Self { id: entry.id, subject: entry.subject(), body: serde_json::to_string(&entry.fact)? })

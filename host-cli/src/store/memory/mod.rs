@@ -9,7 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::convert::Infallible;
 
 use super::naming::{self, Naming};
-use super::{Arriving, Drafts, Make, Merged, Stop, Store, StoreError, Written};
+use super::{Drafts, Make, Merged, Stop, Store, StoreError, Written};
 use crate::log::{Entry, Fabric, Here, Id, Pattern, Role, StoredTest, Subject, fold};
 
 /// What it is called in an error.
@@ -129,7 +129,7 @@ impl Store for Memory {
     fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
         let entries: Vec<Entry> = entries.collect::<Result<_, Stop>>()?;
         // One that cannot be written as JSON could not be read again.
-        entries.iter().try_for_each(|entry| Arriving::of(entry).map(drop)).map_err(damaged)?;
+        entries.iter().try_for_each(|entry| serde_json::to_string(&entry.fact).map(drop)).map_err(damaged)?;
         let mut merged = Merged::default();
         let mut touched = BTreeSet::new();
         for entry in entries {

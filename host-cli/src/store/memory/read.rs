@@ -4,10 +4,10 @@ use jiff::Timestamp;
 
 use super::{Memory, damaged};
 use crate::log::{ByConstruction, Entry, Fabric, Id, Pattern, Pooled, StoredTest, Subject};
-use crate::store::{Arriving, Read, Stop, StoreError, WhichTests, line_of};
+use crate::store::{Read, Stop, StoreError, WhichTests, line_of};
 
 fn line(entry: &Entry) -> Result<String, StoreError> {
-    Ok(line_of(entry.id, &Arriving::of(entry).map_err(damaged)?.body))
+    Ok(line_of(entry.id, &serde_json::to_string(&entry.fact).map_err(damaged)?))
 }
 
 impl Memory {

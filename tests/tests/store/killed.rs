@@ -9,9 +9,10 @@ use std::process::Stdio;
 use std::thread;
 use std::time::Instant;
 
-use tenter::store::{self, Read as _};
-
 use crate::desk::Desk;
+use crate::engine::{Engine, Home, on_every_shared_engine};
+
+on_every_shared_engine!(an_import_is_whole_or_not_there, what_was_said_to_be_added_is_there_once);
 
 const KILLS: u32 = 200;
 
@@ -56,63 +57,49 @@ fn export(desk: &Desk, fabrics: u32) -> u64 {
     u64::from(fabrics)
 }
 
-#[test]
-fn an_import_is_whole_or_not_there() {
+fn an_import_is_whole_or_not_there(engine: Engine) {
     let desk = Desk::new();
     let entries = export(&desk, 1500);
-    let whole_import = |log: &str| {
+    let whole_import = |home: &Home| {
         let begun = Instant::now();
-        desk.ok(log, &["import", "many.jsonl"]);
+        desk.ok(home.address(), &["import", "many.jsonl"]);
         begun.elapsed().mul_f64(1.2)
     };
-    let mut limit = whole_import("whole.db");
+    let mut limit = whole_import(&engine.home());
     let (mut promised, mut whole) = (0, 0);
     for kill in 0..KILLS {
-        let log = format!("{kill}.db");
-        let said = killed(&desk, &log, &["import", "many.jsonl"], kill, limit);
-        if !desk.path(&log).exists() {
-            assert!(said.is_empty(), "{said}");
-            continue;
-        }
-        let store = store::open(&desk.path(&log), tenter::log::Here::desk()).unwrap();
-        assert_eq!(store.faults().unwrap(), Vec::<String>::new(), "after kill {kill}");
-        let count = store.count().unwrap();
+        let home = engine.home();
+        let said = killed(&desk, home.address(), &["import", "many.jsonl"], kill, limit);
+        let count = home.open().count().unwrap();
         assert!(count == 0 || count == entries, "half an import: {count} of {entries} after kill {kill}");
         assert!(said.is_empty() || count == entries, "said '{said}' and holds {count}");
         promised += u32::from(!said.is_empty());
         whole += u32::from(count == entries);
-        drop(store);
         // What was not there comes now, and once; how long that takes now says how long to wait next time.
-        let took = whole_import(&log);
+        let took = whole_import(&home);
         if count == 0 {
             limit = (limit + took) / 2;
         }
-        assert_eq!(store::open(&desk.path(&log), tenter::log::Here::desk()).unwrap().count().unwrap(), entries);
-        for ending in ["", "-wal", "-shm"] {
-            let _ = fs::remove_file(desk.path(&format!("{log}{ending}")));
-        }
+        assert_eq!(home.open().count().unwrap(), entries);
     }
-    println!("{KILLS} kills: {promised} had said that it was stored, {whole} were stored");
+    println!("{engine:?}, {KILLS} kills: {promised} had said that it was stored, {whole} were stored");
     assert!(whole < KILLS, "no kill came before the end");
     assert!(promised > 0, "every kill came before the end");
 }
 
-#[test]
-fn what_was_said_to_be_added_is_there_once() {
-    let desk = Desk::new();
+fn what_was_said_to_be_added_is_there_once(engine: Engine) {
+    let (desk, home) = (Desk::new(), engine.home());
     let begun = Instant::now();
-    desk.ok("log.db", &["cloth", "add", "first"]);
+    desk.ok(home.address(), &["cloth", "add", "first"]);
     let limit = begun.elapsed().mul_f64(1.3);
     let mut promised = Vec::new();
     for kill in 0..KILLS {
         let name = format!("cloth {kill}");
-        if killed(&desk, "log.db", &["cloth", "add", &name], kill, limit).contains("added") {
+        if killed(&desk, home.address(), &["cloth", "add", &name], kill, limit).contains("added") {
             promised.push(name);
         }
     }
-    let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
-    let fabrics = store.fabrics().unwrap();
+    let fabrics = home.open().fabrics().unwrap();
     let count = |name: &str| fabrics.iter().filter(|fabric| fabric.name == name).count();
     for name in &promised {
         assert_eq!(count(name), 1, "{name}");
@@ -122,44 +109,5 @@ fn what_was_said_to_be_added_is_there_once() {
     let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag).collect();
     tags.dedup();
     assert_eq!(tags.len(), fabrics.len(), "each tag once");
-    println!("{KILLS} kills: {} had said that it was stored, {} were stored", promised.len(), fabrics.len() - 1);
-}
-
-/// Two at once, each adding 200: all are there, and each has a tag of its own.
-#[test]
-fn two_programs_write_at_once() {
-    let desk = Desk::new();
-    thread::scope(|scope| {
-        for writer in ["left", "right"] {
-            let desk = &desk;
-            scope.spawn(move || {
-                for count in 0..200 {
-                    desk.ok("log.db", &["cloth", "add", &format!("{writer} {count}")]);
-                }
-            });
-        }
-    });
-    let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
-    let tags: Vec<u16> = store.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
-    assert_eq!(tags, (1..=400).collect::<Vec<u16>>());
-}
-
-/// Six programs begin the same log at once.
-#[test]
-fn several_programs_begin_a_log_at_once() {
-    for round in 0..40 {
-        let desk = Desk::new();
-        thread::scope(|scope| {
-            for writer in 0..6 {
-                let desk = &desk;
-                scope.spawn(move || desk.ok("log.db", &["cloth", "add", &format!("cloth {writer}")]));
-            }
-        });
-        assert_eq!(
-            store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap().count().unwrap(),
-            6,
-            "round {round}"
-        );
-    }
+    println!("{engine:?}, {KILLS} kills: {} had said that it was stored, {} were stored", promised.len(), fabrics.len() - 1);
 }
