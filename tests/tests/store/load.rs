@@ -1,0 +1,1 @@
+//! What many writers and kills of the server do.

@@ -1,0 +1,1 @@
+//! What only a server has.
