@@ -2,6 +2,7 @@
 
 use core::time::Duration;
 use std::fs;
+use std::net::TcpListener;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::OnceLock;
@@ -14,12 +15,16 @@ use postgres::{Client, NoTls};
 /// Ends what hangs; no test waits that long for anything else.
 const LIMIT: Duration = Duration::from_secs(300);
 
+/// PostgreSQL's own port, part of its socket's name.
+const PORT: u16 = 5432;
+
 /// A running server. It ends with the value, or with the process that holds it, however that ends.
 #[derive(Debug)]
 pub struct Cluster {
     keeper: Child,
     folder: PathBuf,
     sockets: PathBuf,
+    port: u16,
     databases: AtomicU32,
 }
 
@@ -37,6 +42,37 @@ impl Cluster {
     /// Without a server, or one that does not start.
     #[must_use]
     pub fn start(options: &[&str], prepare: impl FnOnce(&Path)) -> Self {
+        Self::at(PORT, options, prepare)
+    }
+
+    /// As [`Self::start`], reached over the network of this machine alone too, at its [`port`](Self::port).
+    ///
+    /// # Panics
+    ///
+    /// As there.
+    #[must_use]
+    pub fn on_the_network(options: &[&str], prepare: impl FnOnce(&Path)) -> Self {
+        // A port that was free a moment ago.
+        let free = TcpListener::bind("127.0.0.1:0").and_then(|listener| listener.local_addr()).expect("a free port");
+        let port = free.port().to_string();
+        let mut all = vec!["-c", "listen_addresses=127.0.0.1", "-p", &port];
+        all.extend(options);
+        Self::at(free.port(), &all, prepare)
+    }
+
+    /// The port, on the network or of the socket.
+    #[must_use]
+    pub fn port(&self) -> u16 {
+        self.port
+    }
+
+    /// The folder in which its socket lies.
+    #[must_use]
+    pub fn sockets(&self) -> &Path {
+        &self.sockets
+    }
+
+    fn at(port: u16, options: &[&str], prepare: impl FnOnce(&Path)) -> Self {
         let root = Path::new(env!("CARGO_MANIFEST_DIR")).parent().expect("a workspace");
         let below = root.join("target/tmp");
         fs::create_dir_all(&below).expect("a folder below target");
@@ -47,7 +83,7 @@ impl Cluster {
         let mut keeper = Command::new(root.join("tests/cluster"));
         keeper.arg(&folder).arg(&sockets).args(options).stdin(Stdio::piped()).stdout(Stdio::null());
         let keeper = keeper.stderr(Stdio::null()).spawn().expect("tests/cluster starts");
-        let cluster = Self { keeper, folder, sockets, databases: AtomicU32::new(0) };
+        let cluster = Self { keeper, folder, sockets, port, databases: AtomicU32::new(0) };
         drop(cluster.client("postgres"));
         cluster
     }
@@ -55,7 +91,7 @@ impl Cluster {
     /// The address of a database, as `--db` takes it.
     #[must_use]
     pub fn address(&self, database: &str) -> String {
-        format!("postgres://tenter@/{database}?host={}", self.sockets.display())
+        format!("postgres://tenter@/{database}?host={}&port={}", self.sockets.display(), self.port)
     }
 
     /// The address of a new, empty database.

@@ -9,6 +9,7 @@ pub mod fit;
 pub mod handle;
 pub mod hang;
 pub mod import;
+pub mod log;
 pub mod manual;
 pub mod pair;
 pub mod pattern;
@@ -55,6 +56,7 @@ pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Fit(args) => fit::run(args, &*open(db, here)?, screen),
         Verb::Report(verb) => report::run(verb, &*open(db, here)?, &place_of(db)?, screen),
         Verb::Export(args) => export::run(args, &place_of(db)?, screen),
+        Verb::Log(verb) => log::run(*verb, db, screen),
         Verb::Import(args) => import::run(args, &place_of(db)?, screen),
     }
 }

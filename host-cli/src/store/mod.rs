@@ -229,10 +229,10 @@ impl<E> Own<E> {
 /// The closure's error where it kept one, else the store's.
 pub fn caught<T, E: From<StoreError>>(run: impl FnOnce(&mut Own<E>) -> Result<T, StoreError>) -> Result<T, E> {
     let mut own = Own(None);
-    let done = run(&mut own);
-    match own.0 {
-        Some(error) => Err(error),
-        None => Ok(done?),
+    match (run(&mut own), own.0) {
+        (Err(StoreError::Stopped), Some(error)) => Err(error),
+        // What the closure said before it was asked again does not count.
+        (done, _) => Ok(done?),
     }
 }
 

@@ -29,7 +29,7 @@ pub fn cloth(tag: u16) -> Fact {
 
 /// Pulls from 100 mm to so many millimetres more.
 pub fn pulled(fabric: Option<Id>, beyond: &[i16]) -> Fact {
-    let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+    let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap().with_settling_pull(true);
     for mm in beyond {
         test.add_pull(Length::from_mm(100 + mm)).unwrap();
     }

@@ -28,6 +28,8 @@ pub struct Connection {
     open: RefCell<Open>,
     /// Whether a transaction that writes is open.
     writing: Cell<bool>,
+    /// Whether the connection is gone.
+    lost: Cell<bool>,
     /// How many answers are being read row by row.
     cursors: Cell<u32>,
 }
@@ -46,7 +48,7 @@ impl Connection {
     /// As [`Server::connect`].
     pub fn new(server: &Server) -> Result<Self, StoreError> {
         let open = RefCell::new(Open { client: server.connect()?, statements: HashMap::new() });
-        Ok(Self { server: server.clone(), open, writing: Cell::new(false), cursors: Cell::new(0) })
+        Ok(Self { server: server.clone(), open, writing: Cell::new(false), lost: Cell::new(false), cursors: Cell::new(0) })
     }
 
     /// Connects anew after the connection was lost.
@@ -59,6 +61,7 @@ impl Connection {
         let mut open = self.open.try_borrow_mut().map_err(|_| StoreError::Stopped)?;
         *open = Open { client, statements: HashMap::new() };
         self.writing.set(false);
+        self.lost.set(false);
         Ok(())
     }
 
@@ -68,8 +71,10 @@ impl Connection {
     }
 
     /// An error as what it means.
-    pub fn wrong(&self, error: &Error) -> StoreError {
-        explain(self.name(), if self.writing.get() { Access::Write } else { Access::Read }, error)
+    fn wrong(&self, error: &Error) -> StoreError {
+        let error = explain(self.name(), if self.writing.get() { Access::Write } else { Access::Read }, error);
+        self.lost.set(self.lost.get() || matches!(error, StoreError::Lost { .. }));
+        error
     }
 
     fn with<T>(&self, mut work: impl FnMut(&mut Open) -> Result<T, Error>) -> Result<T, StoreError> {
@@ -187,13 +192,17 @@ impl Connection {
     /// That of `work`; [`StoreError::Lost`] tells whether the connection was lost while the server was storing.
     pub fn writing<T>(&self, begin: &str, work: impl FnOnce() -> Result<T, StoreError>) -> Result<T, StoreError> {
         self.writing.set(true);
+        self.lost.set(false);
         let done = self.run(begin).and_then(|()| work());
         let done = match done {
             Ok(value) => self.commit().map(|()| value),
             Err(error) => {
-                // What cannot be reached has given up by itself.
-                let _ = self.run("ROLLBACK");
-                Err(error)
+                if self.lost.get() {
+                    // Whatever was made of it on the way: this is why.
+                    Err(StoreError::Lost { place: self.name().to_owned(), perhaps: false })
+                } else {
+                    self.run("ROLLBACK").and(Err(error))
+                }
             }
         };
         self.writing.set(false);

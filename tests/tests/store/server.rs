@@ -1,1 +1,0 @@
-//! What only a server has.
