@@ -57,7 +57,10 @@ fn roles_hold_what_they_promise() {
     assert_eq!(desk.ok(&boris, &["cloth", "list"]), desk.ok(&address, &["cloth", "list"]));
     assert_eq!(desk.ok(&boris, &["export", "-"]), desk.ok(&address, &["export", "-"]));
     let before = desk.ok(&address, &["export", "-"]);
-    for arguments in [&["cloth", "add", "x"][..], &["cloth", "cut", "1", "1cm"], &["import", "all.jsonl"]] {
+    let other = desk.path("other.sqlite3");
+    desk.ok(other.to_str().unwrap(), &["cloth", "add", "x"]);
+    desk.ok(other.to_str().unwrap(), &["export", "other.jsonl"]);
+    for arguments in [&["cloth", "add", "x"][..], &["cloth", "cut", "1", "1cm"], &["import", "other.jsonl"]] {
         let told = desk.refused(&boris, arguments);
         assert!(told.contains("you may not write") && told.contains("log roles"), "{told}");
     }

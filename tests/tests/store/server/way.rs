@@ -39,7 +39,7 @@ fn prepare(folder: &Path, desk: &Desk) {
 fn the_network_is_encrypted_and_asks_for_a_password() {
     let desk = Desk::new();
     let server = Cluster::on_the_network(
-        &["-c", "ssl=on", "-c", "log_connections=on", "-c", "hba_file=../hba"],
+        &["-c", "ssl=on", "-c", "log_connections=on"],
         |folder| prepare(folder, &desk),
     );
     let own = server.database();
@@ -98,10 +98,10 @@ fn the_network_is_encrypted_and_asks_for_a_password() {
 
     // Nobody who lists the processes sees it, while the program waits for a reading.
     let mut command = desk.command(&trusted, &["pull", "1"]);
-    command.env("PGPASSWORD", SECRET).stdin(Stdio::piped()).stdout(Stdio::piped());
+    command.env("PGPASSWORD", SECRET).stdin(Stdio::piped()).stderr(Stdio::piped()).stdout(Stdio::null());
     let mut waiting = command.spawn().unwrap();
     let mut byte = [0];
-    std::io::Read::read_exact(waiting.stdout.as_mut().unwrap(), &mut byte).unwrap();
+    std::io::Read::read_exact(waiting.stderr.as_mut().unwrap(), &mut byte).unwrap();
     let listed = fs::read_to_string(format!("/proc/{}/cmdline", waiting.id())).unwrap();
     assert!(listed.contains("pull") && !listed.contains("chalk"), "{listed}");
     drop(waiting.stdin.take());
