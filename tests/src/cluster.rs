@@ -125,7 +125,10 @@ impl Cluster {
     /// Whether there never was a server: its programs are missing, or it could not make its cluster.
     fn has_given_up(&self) -> bool {
         let log = fs::read_to_string(self.folder.join("log")).unwrap_or_default();
-        log.contains("command not found") || log.contains("FATAL:  could not") || log.contains("initdb: error") || log.contains("unshare: ")
+        log.contains("command not found")
+            || log.contains("FATAL:  could not")
+            || log.contains("initdb: error")
+            || log.contains("unshare: ")
     }
 
     /// Kills the server as a power cut would; it comes back by itself. What was killed.
@@ -138,7 +141,8 @@ impl Cluster {
         loop {
             let pid = fs::read_to_string(self.folder.join("data/postmaster.pid")).unwrap_or_default();
             let pid = pid.lines().next().unwrap_or_default().to_owned();
-            let killed = Command::new("kill").args(["-KILL", &pid]).stderr(Stdio::null()).status().expect("kill starts");
+            let killed =
+                Command::new("kill").args(["-KILL", &pid]).stderr(Stdio::null()).status().expect("kill starts");
             if killed.success() {
                 return pid;
             }

@@ -10,7 +10,8 @@ static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
     let mut cargo = Command::new(env!("CARGO"));
     cargo.current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/..")).args(["build", "--package", "tenter"]);
     // What cargo tells this process about this package is not for that build, whose parts are made anew where it changes.
-    let told = |name: &str| ["CARGO_PKG_", "CARGO_MANIFEST_", "CARGO_CRATE_"].iter().any(|start| name.starts_with(start));
+    let told =
+        |name: &str| ["CARGO_PKG_", "CARGO_MANIFEST_", "CARGO_CRATE_"].iter().any(|start| name.starts_with(start));
     for (name, _) in std::env::vars_os().filter(|(name, _)| name.to_str().is_some_and(told)) {
         cargo.env_remove(name);
     }

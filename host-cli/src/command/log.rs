@@ -36,6 +36,7 @@ fn check(db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
     for fault in &faults {
         screen.say(fault)?;
     }
-    screen.say(&format!("{} is damaged; restore a copy, or import your last export with --db NEWFILE", place.name()))?;
+    screen
+        .say(&format!("{} is damaged; restore a copy, or import your last export with --db NEWFILE", place.name()))?;
     Ok(FAULTY)
 }

@@ -113,11 +113,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
-    fn each_arrival(
-        &self,
-        after: u64,
-        each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>,
-    ) -> Result<(), StoreError>;
+    fn each_arrival(&self, after: u64, each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>) -> Result<(), StoreError>;
 
     /// How many entries there are: the number of the last arrival.
     ///
@@ -297,6 +293,7 @@ pub enum Once<T> {
     Before(Box<Entry>),
 }
 
+#[allow(clippy::type_complexity)] // As `change` takes it.
 fn changed<T, E: From<StoreError>>(
     store: &mut (impl Store + ?Sized),
     once: Option<Id>,
@@ -336,8 +333,7 @@ impl Arriving {
 
     /// Whether this says something else than the body stored under its identifier.
     fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
-        Ok(self.body != stored
-            && serde_json::from_str::<Fact>(stored)? != serde_json::from_str::<Fact>(&self.body)?)
+        Ok(self.body != stored && serde_json::from_str::<Fact>(stored)? != serde_json::from_str::<Fact>(&self.body)?)
     }
 }
 

@@ -51,11 +51,7 @@ impl Naming {
     /// # Errors
     ///
     /// That of `last_about`.
-    pub fn name<E>(
-        &mut self,
-        fact: Fact,
-        last_about: impl FnOnce(Id) -> Result<Option<Id>, E>,
-    ) -> Result<Entry, E> {
+    pub fn name<E>(&mut self, fact: Fact, last_about: impl FnOnce(Id) -> Result<Option<Id>, E>) -> Result<Entry, E> {
         let drawn = self.drawn.take().unwrap_or_else(self.random);
         let id = Id::above(self.last, self.now, drawn);
         self.last = Some(id);

@@ -5,10 +5,10 @@ use std::sync::atomic::{AtomicU32, Ordering};
 
 use tempfile::TempDir;
 use tenter::log::Here;
+use tenter::store::Log;
 use tenter::store::memory::Memory;
 use tenter::store::postgres::{Postgres, Server};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::Log;
 use tenter_tests::cluster;
 
 /// What keeps a log.

@@ -85,8 +85,11 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     assert_eq!((of_two, log.count()), (vec![two], Ok(6)));
     // Two pulls of one test: one degree of freedom of its own; those in the inbox count for nobody.
     assert_eq!(log.repeatability().unwrap().all().dof, 1.0);
-    log.add(&[Fact::TestDropped { test, note: String::new() }, Fact::FabricDropped { fabric: one, note: "sold".into() }])
-        .unwrap();
+    log.add(&[
+        Fact::TestDropped { test, note: String::new() },
+        Fact::FabricDropped { fabric: one, note: "sold".into() },
+    ])
+    .unwrap();
     assert_eq!(log.tests(WhichTests::All).unwrap().len(), 1);
     assert!(log.tests(WhichTests::Of(two)).unwrap()[0].dropped && log.fabric(one).unwrap().unwrap().dropped);
     assert_eq!(log.repeatability().unwrap().all().dof, 0.0);
@@ -288,7 +291,14 @@ fn a_draft_is_kept_until_it_is_forgotten(engine: Engine) {
 /// Nothing in a text is taken for anything else on its way in or out.
 fn any_text_comes_back(engine: Engine) {
     let mut log = engine.log();
-    let texts = ["'; DROP TABLE entry; --", "\"quoted\" \\ {} [1,2] NULL", "قماش 布 👗 ü", "\\x00ff $1 ?1 %s", "{\"id\":1}", " "];
+    let texts = [
+        "'; DROP TABLE entry; --",
+        "\"quoted\" \\ {} [1,2] NULL",
+        "قماش 布 👗 ü",
+        "\\x00ff $1 ?1 %s",
+        "{\"id\":1}",
+        " ",
+    ];
     for (tag, text) in (1..).zip(texts) {
         let named = |text: &str| Some(text.to_owned());
         let (name, note) = (named(text), named(text));

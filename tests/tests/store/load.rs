@@ -60,7 +60,10 @@ fn thirty_writers_while_clients_and_the_server_are_killed() {
                     let sent = log.change_once(once, |read| {
                         let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag);
                         let (tag, name) = (Some(highest + 1), Some(name.clone()));
-                        Ok::<_, StoreError>((vec![Fact::FabricAdded(FabricChange { tag, name, ..FabricChange::default() })], ()))
+                        Ok::<_, StoreError>((
+                            vec![Fact::FabricAdded(FabricChange { tag, name, ..FabricChange::default() })],
+                            (),
+                        ))
                     });
                     match sent {
                         Ok(Once::Now(entries, ())) => break entries[0].id,
@@ -86,7 +89,7 @@ fn thirty_writers_while_clients_and_the_server_are_killed() {
                 let mut command = desk.command(&address, &["cloth", "add", &name]);
                 let mut running = command.stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
                 // Every other one is killed, as soon as somebody else has stored something.
-                if number % 2 == 0 {
+                if number.is_multiple_of(2) {
                     let now = done.load(Ordering::SeqCst);
                     while done.load(Ordering::SeqCst) == now && !over.load(Ordering::SeqCst) {
                         thread::sleep(LOOK);

@@ -1,5 +1,7 @@
 //! Laws of export and import, on any log and any bytes, on every engine and from one to another.
 
+use crate::engine::Engine;
+use crate::laws::{arrivals, lines};
 use proptest::prelude::*;
 use tenter::exchange::ImportError;
 use tenter::exchange::jsonl::{self, Exported};
@@ -10,8 +12,6 @@ use tenter::log::{
 };
 use tenter::store::{Change as _, Log, Merged, Read, StoreError, WhichTests};
 use tenter::words::errors::imported;
-use crate::engine::Engine;
-use crate::laws::{arrivals, lines};
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
 /// What one side of a workroom says: things, and about the ones that are there.

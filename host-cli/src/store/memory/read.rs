@@ -80,11 +80,7 @@ impl Read for Memory {
         self.entries.values().try_for_each(|entry| Ok(each(&line(entry)?)?))
     }
 
-    fn each_arrival(
-        &self,
-        after: u64,
-        each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>,
-    ) -> Result<(), StoreError> {
+    fn each_arrival(&self, after: u64, each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>) -> Result<(), StoreError> {
         let after = usize::try_from(after).unwrap_or(usize::MAX);
         for (number, id) in (1..).zip(&self.arrivals).skip(after) {
             if let Some(entry) = self.entries.get(id) {

@@ -48,7 +48,13 @@ impl Connection {
     /// As [`Server::connect`].
     pub fn new(server: &Server) -> Result<Self, StoreError> {
         let open = RefCell::new(Open { client: server.connect()?, statements: HashMap::new() });
-        Ok(Self { server: server.clone(), open, writing: Cell::new(false), lost: Cell::new(false), cursors: Cell::new(0) })
+        Ok(Self {
+            server: server.clone(),
+            open,
+            writing: Cell::new(false),
+            lost: Cell::new(false),
+            cursors: Cell::new(0),
+        })
     }
 
     /// Connects anew after the connection was lost.

@@ -19,7 +19,9 @@ pub fn explain_connecting(place: &str, error: &Error) -> StoreError {
     let (place, system) = (place.to_owned(), said(error));
     let refused = |code: &SqlState| code.code().starts_with("28");
     match error.code() {
-        Some(code) if refused(code) || *code == SqlState::INSUFFICIENT_PRIVILEGE => StoreError::NotLetIn { place, system },
+        Some(code) if refused(code) || *code == SqlState::INSUFFICIENT_PRIVILEGE => {
+            StoreError::NotLetIn { place, system }
+        }
         // A password that is needed and not there is found out on this side.
         None if system.contains("password") => StoreError::NotLetIn { place, system },
         _ => StoreError::Unreachable { place, system },

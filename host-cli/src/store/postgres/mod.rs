@@ -110,9 +110,8 @@ impl Postgres {
         let mut entries: Vec<Entry> = Vec::with_capacity(facts.len());
         for fact in facts {
             let named_now = |subject: Id| entries.iter().rev().find(|entry| entry.subject().id() == subject);
-            let last_about = |subject| {
-                Ok::<_, StoreError>(named_now(subject).map(|entry| entry.id).max(self.last_about(subject)?))
-            };
+            let last_about =
+                |subject| Ok::<_, StoreError>(named_now(subject).map(|entry| entry.id).max(self.last_about(subject)?));
             let entry = naming.name(fact, last_about)?;
             touched.note(entry.subject());
             entries.push(entry);

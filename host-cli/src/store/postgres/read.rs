@@ -155,11 +155,7 @@ impl Read for Postgres {
         self.each(sql, &[&self.log], rows::entry_line, &mut |line: String| each(&line))
     }
 
-    fn each_arrival(
-        &self,
-        after: u64,
-        each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>,
-    ) -> Result<(), StoreError> {
+    fn each_arrival(&self, after: u64, each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>) -> Result<(), StoreError> {
         let sql = "SELECT id, body, arrival FROM tenter.entry WHERE log = $1 AND arrival > $2 ORDER BY arrival";
         let after = i64::try_from(after).unwrap_or(i64::MAX);
         let row = |row: &Row| {

@@ -7,7 +7,9 @@ use serde_json::{Value, json};
 use tenter_core::{Length, Scatter, record};
 
 use super::super::sqlite::{Asks, More};
-use crate::log::{Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Pooled, Role, StoredTest, Tested};
+use crate::log::{
+    Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Pooled, Role, StoredTest, Tested,
+};
 use crate::store::line_of;
 
 /// Columns of a cloth.

@@ -137,12 +137,12 @@ impl Server {
     /// own file in the home folder, or else of the system.
     fn tls(&self) -> Result<MakeRustlsConnect, StoreError> {
         let mut roots = RootCertStore::empty();
-        let own = || Some(PathBuf::from(env::var_os("HOME")?).join(".postgresql/root.crt")).filter(|file| file.is_file());
+        let own =
+            || Some(PathBuf::from(env::var_os("HOME")?).join(".postgresql/root.crt")).filter(|file| file.is_file());
         let named = self.certificates.clone().or_else(|| env::var_os("PGSSLROOTCERT").map(PathBuf::from)).or_else(own);
         if let Some(file) = named {
-            let unreadable = |system: String| {
-                fault(AddressFault::Certificates { file: crate::plain::shown(&file), system })
-            };
+            let unreadable =
+                |system: String| fault(AddressFault::Certificates { file: crate::plain::shown(&file), system });
             let found = CertificateDer::pem_file_iter(&file).map_err(|error| unreadable(error.to_string()))?;
             for certificate in found {
                 let certificate = certificate.map_err(|error| unreadable(error.to_string()))?;
@@ -156,7 +156,8 @@ impl Server {
         }
         let provider = Arc::new(rustls::crypto::ring::default_provider());
         let tls = ClientConfig::builder_with_provider(provider).with_safe_default_protocol_versions();
-        let tls = tls.map_err(|error| StoreError::Unreachable { place: self.name.clone(), system: error.to_string() })?;
+        let tls =
+            tls.map_err(|error| StoreError::Unreachable { place: self.name.clone(), system: error.to_string() })?;
         Ok(MakeRustlsConnect::new(tls.with_root_certificates(roots).with_no_client_auth()))
     }
 }
@@ -201,7 +202,11 @@ mod tests {
     fn an_address_is_named_without_its_user() {
         for (text, name, log) in [
             ("postgres://anna@guild.example/stash", "postgres://guild.example/stash", "main"),
-            ("postgresql://anna@guild.example:5433/stash?log=eve%20ning", "postgres://guild.example:5433/stash?log=eve ning", "eve ning"),
+            (
+                "postgresql://anna@guild.example:5433/stash?log=eve%20ning",
+                "postgres://guild.example:5433/stash?log=eve ning",
+                "eve ning",
+            ),
             ("postgres:///stash?host=/run/socket&user=anna", "postgres:///stash", "main"),
             ("postgres://anna@%2Frun%2Fsocket/stash", "postgres:///stash", "main"),
         ] {
@@ -235,7 +240,11 @@ mod tests {
         ] {
             assert_eq!(Server::parse(text).unwrap_err(), StoreError::Address(AddressFault::Password), "{text}");
         }
-        for text in ["postgres://guild.example:x/stash", "postgres://guild.example/stash?sslmode=maybe", "postgres://h/d?what=1"] {
+        for text in [
+            "postgres://guild.example:x/stash",
+            "postgres://guild.example/stash?sslmode=maybe",
+            "postgres://h/d?what=1",
+        ] {
             assert!(matches!(Server::parse(text), Err(StoreError::Address(_))), "{text}");
         }
     }

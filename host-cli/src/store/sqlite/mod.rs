@@ -189,7 +189,12 @@ fn arriving(entry: &Entry) -> rusqlite::Result<Arriving> {
 }
 
 /// Names and stores what was said.
-fn store(transaction: &Transaction<'_>, here: Here, once: Option<Id>, facts: Vec<Fact>) -> rusqlite::Result<Vec<Entry>> {
+fn store(
+    transaction: &Transaction<'_>,
+    here: Here,
+    once: Option<Id>,
+    facts: Vec<Fact>,
+) -> rusqlite::Result<Vec<Entry>> {
     let newest = |below| read::newest(transaction, below);
     let mut naming = Naming::begin(here.now(), here.random, once, newest)?;
     let mut touched = Touched::default();

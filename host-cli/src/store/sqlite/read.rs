@@ -15,8 +15,7 @@ pub fn newest(connection: &Connection, below: Option<Id>) -> rusqlite::Result<Op
 
 /// The highest identifier of an entry about one thing.
 pub fn last_about(connection: &Connection, subject: Id) -> rusqlite::Result<Option<Id>> {
-    let mut last =
-        connection.prepare_cached("SELECT id FROM entry WHERE subject = ?1 ORDER BY id DESC LIMIT 1")?;
+    let mut last = connection.prepare_cached("SELECT id FROM entry WHERE subject = ?1 ORDER BY id DESC LIMIT 1")?;
     last.query_row(params![subject.to_string()], |row| rows::id(row, 0)).optional()
 }
 
@@ -159,11 +158,7 @@ impl Read for Sqlite {
         self.each("SELECT id, body FROM entry ORDER BY id", [], rows::entry_line, &mut |line: String| each(&line))
     }
 
-    fn each_arrival(
-        &self,
-        after: u64,
-        each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>,
-    ) -> Result<(), StoreError> {
+    fn each_arrival(&self, after: u64, each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>) -> Result<(), StoreError> {
         let sql = "SELECT id, body, number FROM arrival JOIN entry ON id = entry WHERE number > ?1 ORDER BY number";
         let row = |row: &Row<'_>| Ok((row.get::<_, i64>(2)?.unsigned_abs(), rows::entry_line(row)?));
         let after = i64::try_from(after).unwrap_or(i64::MAX);

@@ -57,9 +57,11 @@ const fn tried(access: Access) -> &'static str {
 /// What is wrong with an address, and what to type instead.
 fn address(fault: &AddressFault) -> String {
     match fault {
-        AddressFault::Password => "leave the password out of the address, where others can read it; put it into ~/.pgpass or \
+        AddressFault::Password => {
+            "leave the password out of the address, where others can read it; put it into ~/.pgpass or \
                                    the environment variable PGPASSWORD"
-            .to_owned(),
+                .to_owned()
+        }
         AddressFault::SslMode(mode) => {
             format!("sslmode={} is unknown; type disable, prefer, require or verify-full", one_line(mode))
         }
@@ -69,6 +71,8 @@ fn address(fault: &AddressFault) -> String {
         AddressFault::Certificates { file, system } => {
             format!("cannot read certificates from {file}: {system}; pass another file with sslrootcert=FILE")
         }
-        AddressFault::NotBuilt => "this tenter was built without PostgreSQL; build it with --features postgres".to_owned(),
+        AddressFault::NotBuilt => {
+            "this tenter was built without PostgreSQL; build it with --features postgres".to_owned()
+        }
     }
 }

@@ -35,8 +35,9 @@ fn every_earlier_schema_is_brought_up_to_date() {
     desk.ok(&new, &["cloth", "list"]);
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/store/schemas");
     for schema in FIRST..=NEWEST {
-        let dump = fs::read_to_string(folder.join(format!("{schema}.sql")))
-            .unwrap_or_else(|error| panic!("keep a log of schema {schema} as tests/tests/store/schemas/{schema}.sql: {error}"));
+        let dump = fs::read_to_string(folder.join(format!("{schema}.sql"))).unwrap_or_else(|error| {
+            panic!("keep a log of schema {schema} as tests/tests/store/schemas/{schema}.sql: {error}")
+        });
         let (address, mut old) = database();
         old.batch_execute(&dump).unwrap();
         drop(old);

@@ -38,10 +38,8 @@ fn prepare(folder: &Path, desk: &Desk) {
 #[test]
 fn the_network_is_encrypted_and_asks_for_a_password() {
     let desk = Desk::new();
-    let server = Cluster::on_the_network(
-        &["-c", "ssl=on", "-c", "log_connections=on"],
-        |folder| prepare(folder, &desk),
-    );
+    let server =
+        Cluster::on_the_network(&["-c", "ssl=on", "-c", "log_connections=on"], |folder| prepare(folder, &desk));
     let own = server.database();
     let database = own.split_once("@/").unwrap().1.split_once('?').unwrap().0.to_owned();
     desk.ok(&own, &["cloth", "add", "Vestry twill"]);
@@ -136,7 +134,10 @@ fn a_wrong_address_is_told_in_one_line() {
         ("postgres://guild.example/stash?sslmode=rosin-not".to_owned(), "sslmode="),
         (format!("postgres://tenter@/none?host={sockets}"), "\"none\" does not exist"),
         (format!("postgres://nobody@/postgres?host={sockets}"), "does not let you in"),
-        (format!("postgres://tenter@/postgres?host={}", desk.path("none").display()), "cannot reach postgres:///postgres"),
+        (
+            format!("postgres://tenter@/postgres?host={}", desk.path("none").display()),
+            "cannot reach postgres:///postgres",
+        ),
         ("postgres://tenter@127.0.0.1:1/stash".to_owned(), "cannot reach postgres://127.0.0.1:1/stash"),
     ] {
         let said = desk.refused(&log, &["cloth", "list"]);
