@@ -2,7 +2,7 @@
 //!
 //! Run it with `cargo run -p tenter-core --example choose_among_cloths`.
 
-use tenter_core::making::{amount::Amount, washing};
+use tenter_core::making::{amount::Amount, washing, washing::Washing};
 use tenter_core::{Answer, Confidence, Demand, Grain, Length, PullTest, Range, Rules, Scale, Unit, judge};
 
 /// Trousers for a choir: stretch across, so that they can be sat in, and not so much that they hang.
@@ -29,7 +29,7 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
         let parts = judge(&test, &demand, &Rules::default())?;
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse).unwrap_or(Answer::Meets);
         let change = washing::change(Length::from_mm(500), Length::parse(washed, Unit::Cm)?, Scale::default())?;
-        let buy = Amount::new(Some(change), Confidence::default())?.to_buy(need)?;
+        let buy = Amount::new(&Washing::Measured(change), Confidence::default())?.to_buy(need)?;
         judged.push((answer.rank(), name, answer, buy));
     }
     judged.sort_by_key(|(rank, ..)| *rank);

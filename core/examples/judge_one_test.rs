@@ -24,8 +24,13 @@ fn main() -> Result<(), Box<dyn core::error::Error>> {
     match evaluation.settle.map(|settle| settle.plan) {
         Some(Some(plan)) => {
             let how = if plan.known_load { "with a hung mass" } else { "by hand" };
-            let (days, pulls, looks) = (plan.days, plan.pulls, plan.looks);
-            println!("{days} new days, {pulls} pulls {how} and {looks} looks at the marks would settle it");
+            let (pulls, looks) = (plan.pulls, plan.looks);
+            let when = match plan.days {
+                0 => "going on to".to_owned(),
+                1 => "another day with".to_owned(),
+                days => format!("{days} more days, each with"),
+            };
+            println!("{when} {pulls} pulls {how} and {looks} looks at the marks would settle it");
         }
         Some(None) => println!("no test of this size would settle it four times in five"),
         None => println!("nothing is left to settle"),

@@ -15,9 +15,9 @@ pub mod wire;
 pub use answer::forecast;
 pub use answer::{
     ASSURANCE, Answer, Ask, Class, Confidence, Context, Doubt, EARLY_REST_SECONDS, Evaluation, Even, Figure, Figures,
-    GrowthClass, Here, Looks, MAX_DOUBTS, MAX_SITTINGS, Note, Part, Plan, RECOVERY_READABLE_POINTS, RecoveryClass,
-    RestFigures, Rules, SUITS, Settle, Side, Sitting, Source, Suit, TABLES, Table, Widening, days, implausible, judge,
-    recovery_is_readable, suits,
+    GrowthClass, Here, Looks, MAX_DOUBTS, MAX_SITTINGS, Note, Part, Plan, RECOVERY_FROM_PERCENT,
+    RECOVERY_READABLE_POINTS, Rebound, ReboundGrade, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Sitting,
+    Source, Suit, TABLES, Table, Widening, days, implausible, judge, recovery_is_readable, retests, suits,
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{
@@ -27,15 +27,15 @@ pub use reading::{
     likely_slip,
 };
 pub use statistics::{
-    Repeatability, Scatter, components, discordant, line, mixture, rectangular, repeatability, scatter, stats, student,
-    uncertainty,
+    Repeatability, Scatter, components, discordant, line, mixture, rectangular, repeatability, rounded, scatter, stats,
+    student, uncertainty,
 };
 pub use wire::{framing, record, saved};
 
 #[cfg(test)]
 mod words_of_enums {
     use crate::making::{care, elastic, garment, handling, stitch::Stitch};
-    use crate::{Answer, Ask, Construction, Ends, Grain, Held};
+    use crate::{Answer, Ask, Construction, Ends, Grain, Held, ReboundGrade};
 
     #[test]
     fn every_word_comes_back() {
@@ -61,7 +61,8 @@ mod words_of_enums {
             care::Drape,
             care::Finish,
             care::Purpose,
-            garment::GarmentKind
+            garment::GarmentKind,
+            ReboundGrade
         );
     }
 }

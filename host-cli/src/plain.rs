@@ -20,6 +20,22 @@ pub fn one_line(text: &str) -> String {
     short.replace("\\'", "'").replace("\\\"", "\"")
 }
 
+/// A character as a terminal may be given it: for a control other than the end of a line and the tab, a separator of
+/// lines, and what turns the direction of all that follows (Unicode UAX #9), a question mark.
+///
+/// ```
+/// assert_eq!("a\u{1b}\u{202e}b".chars().map(tenter::plain::printable).collect::<String>(), "a??b");
+/// ```
+#[must_use]
+pub const fn printable(c: char) -> char {
+    match c {
+        '\n' | '\t' => c,
+        '\0'..='\u{1f}' | '\u{7f}'..='\u{9f}' | '\u{2028}' | '\u{2029}' | '\u{202a}'..='\u{202e}' => '?',
+        '\u{2066}' | '\u{2067}' => '?',
+        _ => c,
+    }
+}
+
 /// A path for the reader, on one line.
 #[must_use]
 pub fn shown(path: &Path) -> String {

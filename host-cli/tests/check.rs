@@ -44,6 +44,7 @@ fn json_has_exactly_the_promised_keys() {
         "growth",
         "parts",
         "pulls",
+        "rebound",
         "recovery",
         "settle",
         "stretch",

@@ -73,6 +73,10 @@ fn a_pull_that_cannot_be_is_not_stored() {
     assert!(program.tests("1").is_empty() && program.tests("2").is_empty());
 }
 
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// Nothing doubtful is stored, unless the person stands by it.
 #[test]
 fn a_doubtful_pull_is_stored_as_read_or_not_at_all() {
@@ -84,8 +88,24 @@ fn a_doubtful_pull_is_stored_as_read_or_not_at_all() {
     assert!(ran.out.contains("10 cm to 17 cm is 70 % stretch"), "{}", ran.out);
     assert_eq!(program.line(&format!("{line} --json")).json()["stored"], false);
     assert!(program.tests("2").is_empty());
-    assert_eq!(program.line(&format!("{line} --as-read")).code, Some(0));
+    let stored = program.line(&format!("{line} --as-read"));
+    assert_eq!(stored.code, Some(0));
+    // What the person stood by is kept with the test, and shown with it.
+    let said = "stored as read, though doubted: unusual stretch";
+    assert!(stored.out.contains(said), "{}", stored.out);
+    assert!(one_line(&program.line("cloth show 2").out).contains(said), "{}", program.line("cloth show 2").out);
     assert_eq!(program.tests("2").len(), 1);
+    assert_eq!(program.tests("2")[0]["as_read"], serde_json::json!(["unusual-stretch"]));
+    // So where a guide asked twice, and after an export.
+    program.typed(&["pull", "2"], "\n\n10\nn\n0\n17\n17\nf\n");
+    assert_eq!(program.tests("2")[1]["as_read"], serde_json::json!(["unusual-stretch"]));
+    let plain = program.line("pull 2 --marks 20cm --to 22cm");
+    assert!(!plain.out.contains("stored as read"), "{}", plain.out);
+    let file = program.path().with_file_name("log.jsonl");
+    let (file, other) = (file.to_str().unwrap(), Program::new());
+    assert_eq!(program.run(&["export", file]).code, Some(0));
+    assert_eq!(other.run(&["import", file]).code, Some(0));
+    assert_eq!(other.tests("2"), program.tests("2"));
     // A doubt about what is asked is none about the readings.
     let asked = program.line("pull 1 --marks 10cm --to 16cm --wants 160%");
     assert_eq!((asked.code, program.tests("1").len()), (Some(3), 1), "{asked:?}");

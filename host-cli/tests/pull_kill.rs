@@ -89,12 +89,12 @@ fn what_was_said_to_be_stored_is_stored_once() {
 #[test]
 fn a_guided_test_is_stored_once_however_often_it_is_killed() {
     let program = Program::with_cloth();
-    let whole = || drop(program.typed(&["pull", "2"], "10\n\n\n0\n11\nf\n"));
+    let whole = || drop(program.typed(&["pull", "2"], "\n\n10\nn\n0\n11\nf\n"));
     let limit = whole_run(whole).mul_f64(1.3);
     let (mut kills, mut finished) = (0, 0);
     while kills < 200 {
         let to = Length::from_steps(160_000 + 16 * i32::try_from(finished + 1).unwrap());
-        let answers = format!("100mm\n\n\n0\n{}\nf\n", f64::from(to.steps()) / 1600.0);
+        let answers = format!("\n\n100mm\nn\n0\n{}\nf\n", f64::from(to.steps()) / 1600.0);
         // The answers still to be given depend on how far it came.
         loop {
             let draft = program.log().draft(&format!("pull/{}", program.shown("1")["id"].as_str().unwrap())).unwrap();
@@ -122,17 +122,18 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
     assert!(finished < kills, "no kill came in between");
 }
 
-/// How many of the six answers a draft holds.
+/// How many of the seven answers a draft holds.
 fn answered(text: &str) -> usize {
     use tenter::guide::{Draft, Stage};
     match Draft::read(text).unwrap().stage {
-        Stage::Gauge => 0,
-        Stage::Held => 1,
-        Stage::Settling => 2,
-        Stage::Wait => 3,
-        Stage::Pull => 4,
-        Stage::Next => 5,
-        Stage::Done => 6,
+        Stage::Held => 0,
+        Stage::Settling => 1,
+        Stage::Gauge => 2,
+        Stage::Again => 3,
+        Stage::Wait => 4,
+        Stage::Pull => 5,
+        Stage::Next => 6,
+        Stage::Done => 7,
         stage => panic!("{stage:?} was not asked for"),
     }
 }

@@ -136,9 +136,15 @@ fn clocks_run_in_place() {
     command.args(["--exact", "--nocapture", "--test-threads=1", "clocks_run_in_place"]);
     command.env("TENTER_DB", program.path()).env(CLOCK, &clock);
     let mut terminal = Terminal::of(command);
-    for question in ["between the marks", "held 1 flat", "first pull?", "read after release"] {
+    for (question, keys) in [
+        ("how do you hold it?", "\r"),
+        ("first pull?", "\r"),
+        ("between the marks, in cm", "\r"),
+        ("between the marks this time", "n\r"),
+        ("read after release", "3s\r"),
+    ] {
         terminal.holds(question);
-        terminal.keys(if question == "read after release" { "3s\r" } else { "\r" });
+        terminal.keys(keys);
     }
     terminal.holds("Enter when you hold it:");
     terminal.keys("\r");
@@ -169,7 +175,7 @@ fn clocks_run_in_place() {
     terminal.keys("10.2\r");
     terminal.holds("growth 2.0 %, 3 s after release");
     assert_eq!(terminal.bells, 1);
-    terminal.holds("f finish");
+    terminal.holds("f) finish");
     terminal.keys("f\r");
     terminal.holds("stored    ");
     assert_eq!(terminal.running.wait().unwrap().code(), Some(0));
@@ -182,12 +188,16 @@ fn clocks_run_in_place() {
 fn a_killed_test_leaves_the_terminal_as_it_was() {
     let program = Program::with_cloth();
     let mut terminal = Terminal::start(&program, &["pull", "1"]);
-    for (question, keys) in [("between the marks", "10\r"), ("held 1 flat", "\r"), ("first pull?", "\r")] {
+    for (question, keys) in [
+        ("how do you hold it?", "\r"),
+        ("first pull?", "\r"),
+        ("between the marks, in cm", "10\r"),
+        ("between the marks this time", "n\r"),
+        ("read after release", "2\r"),
+    ] {
         terminal.holds(question);
         terminal.keys(keys);
     }
-    terminal.holds("read after release");
-    terminal.keys("\r");
     terminal.holds("Pull 1:");
     terminal.keys("12.4\r");
     terminal.holds("Enter as you let go");

@@ -31,7 +31,7 @@ const VERBS: [&str; 27] = [
     "fit 合唱団のズボン A --all",
     "fit 'Choir trousers' A --sheet --why --zip 31in --elastic 'soft waist 76cm' --child --cord",
     "fit 'معطف المسرح' A --sheet --why --use 'الجسم الرئيسي=17' --use sleeve=18",
-    "pair 17 18 --along 60cm --why",
+    "pair 17 18 --along 60cm --grain crosswise --why",
     "handle 17 --lining 12 --why",
     "size --cloth 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
     "size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 2cm --why",
@@ -229,7 +229,7 @@ fn a_stored_fabric_is_drawn() {
         assert_eq!(drawn.len(), 2, "{text}");
         for ((at, gauge), (grain, stretch)) in drawn.iter().zip([("crosswise", stretch(0)), ("lengthwise", stretch(1))])
         {
-            assert!(place(&format!("\n  {grain}\n")) < *at && *at < place("\n  suits"), "{text}");
+            assert!(place(&format!("\n  {grain}\n")) < *at && *at < place("\n  trust"), "{text}");
             let (cells, end) = gauge.split_once(' ').unwrap();
             let end: f64 = end.strip_suffix(" %").unwrap().parse().unwrap();
             let last = cells.chars().count() - 1;
@@ -284,5 +284,33 @@ fn colours_can_be_switched_off() {
         assert!(!text.contains('\u{1b}'), "{line}: {text:?}");
         // Colours aside, a pipe gets the same.
         assert_eq!(text.replace("\r\n", "\n"), piped(&program, line, 80), "{line}");
+    }
+}
+
+/// A log that somebody sends holds names that no door would let in; the terminal obeys none of them. A pipe gets them as
+/// they are.
+#[test]
+fn no_name_moves_the_terminal() {
+    const NAME: &str = "\u{1b}]0;mine\u{7}\u{1b}[2J\u{9b}2J\u{1b}c\rover\u{202e}\u{2028}end";
+    let program = stocked();
+    let log = rusqlite::Connection::open(program.path()).unwrap();
+    assert!(log.execute("UPDATE fabric SET name = ?1, place = ?1, note = ?1, fibre = ?1", [NAME]).unwrap() > 5);
+    log.execute("UPDATE pattern SET name = ?1", [NAME]).unwrap();
+    drop(log);
+    for line in [
+        "cloth list",
+        "cloth show 1",
+        "pattern list",
+        "fit nothing",
+        "pair 1 2 --along 30cm",
+        "--db '/dev/null/\u{1b}]0;mine\u{7}\r' cloth list",
+    ] {
+        let text = written(&program, line, 80, &[]);
+        let colours = anstream::adapter::strip_str(&text).to_string().replace("\r\n", "\n");
+        let obeyed = |c: char| c.is_control() && !matches!(c, '\n' | '\t');
+        assert!(!colours.contains(obeyed) && !colours.contains(['\u{202e}', '\u{2028}']), "{line}: {text:?}");
+        for order in ["\u{1b}]", "\u{1b}c", "[2J"].map(|order| order.replace("[2J", "\u{1b}[2J")) {
+            assert!(!text.contains(&order), "{line}: {text:?}");
+        }
     }
 }

@@ -48,6 +48,7 @@ pub fn entries(pulls: usize) -> impl Iterator<Item = Entry> {
                 clock_unset: false,
                 device,
                 note,
+                as_read: Vec::new(),
                 test,
             }));
             if let Fact::TestStored(said) = &mut stored.fact {
@@ -112,7 +113,11 @@ fn roles() -> Vec<RoleChange> {
                 ..Demand::default()
             })),
             constructions: Some(made.into_iter().collect()),
-            cloth: Some(Some(ClothNeed { length: Length::from_mm(1200), width: Length::from_mm(1400) })),
+            cloth: Some(Some(ClothNeed {
+                length: Length::from_mm(1200),
+                width: Length::from_mm(1400),
+                one_way: false,
+            })),
             ..RoleChange::default()
         };
     ROLES.into_iter().map(role).collect()

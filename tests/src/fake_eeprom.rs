@@ -51,6 +51,19 @@ pub enum Trouble {
     Deaf,
 }
 
+/// What a reading says instead of what is there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lie {
+    /// One bit is wrong.
+    Bit(usize),
+    /// The line stays high: an erased page.
+    High,
+    /// The line stays low.
+    Low,
+    /// No answer.
+    Deaf,
+}
+
 /// Why the chip did not do it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NoAnswer;
@@ -66,6 +79,8 @@ pub struct FakeEeprom {
     pub reads: usize,
     /// What happens to the write after so many more; can be set while a log has the chip.
     pub trouble: Rc<Cell<Option<(usize, Trouble)>>>,
+    /// The reading after so many more lies, once; can be set while a log has the chip.
+    pub lie: Rc<Cell<Option<(usize, Lie)>>>,
     /// Pages that keep nothing any more.
     pub worn: Vec<u16>,
     dead: bool,
@@ -81,7 +96,15 @@ impl FakeEeprom {
     /// A chip that holds these pages.
     #[must_use]
     pub fn holding(image: Vec<Page>) -> Self {
-        Self { image, history: Vec::new(), reads: 0, trouble: Rc::default(), worn: Vec::new(), dead: false }
+        Self {
+            image,
+            history: Vec::new(),
+            reads: 0,
+            trouble: Rc::default(),
+            lie: Rc::default(),
+            worn: Vec::new(),
+            dead: false,
+        }
     }
 
     /// Power comes back.
@@ -118,6 +141,16 @@ impl Storage for FakeEeprom {
         }
         self.reads += 1;
         *buffer = self.image[usize::from(page)];
+        let Some((left, lie)) = self.lie.get() else { return Ok(()) };
+        self.lie.set(left.checked_sub(1).map(|left| (left, lie)));
+        if left == 0 {
+            match lie {
+                Lie::Bit(bit) => buffer[bit / 8] ^= 1 << (bit % 8),
+                Lie::High => *buffer = [0xFF; PAGE_BYTES],
+                Lie::Low => *buffer = [0; PAGE_BYTES],
+                Lie::Deaf => return Err(NoAnswer),
+            }
+        }
         Ok(())
     }
 

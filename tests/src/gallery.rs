@@ -206,6 +206,7 @@ pub fn cards<R>(then: impl FnOnce(&[Card<'_>]) -> R) -> R {
     let growth = Figures::of(&jersey_test, Scatter::ASSUMED).unwrap().rest.unwrap().growth;
     let slight_growth = Figures::of(&test(Grain::Crosswise, 250, &[265], &[(60, 252)]), Scatter::ASSUMED);
     let plain = Card {
+        photo: None,
         tag: "F7",
         name: "vestry twill",
         fibre: "cotton 97 %, elastane 3 %",

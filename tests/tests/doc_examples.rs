@@ -40,7 +40,7 @@ fn the_example_programs_answer() {
     let said = [
         "stretch 5.3 % ± 1.8; these pulls alone ± 1.5",
         "close, chance 93.9 %",
-        "2 new days, 10 pulls with a hung mass and 5 looks at the marks would settle it",
+        "2 more days, each with 10 pulls with a hung mass and 5 looks at the marks would settle it",
     ];
     assert_eq!(one.lines().collect::<Vec<_>>(), said);
     let several = printed("choose_among_cloths");

@@ -2,7 +2,7 @@
 
 use crate::answer::Ask;
 
-/// What was planned before the first pull. Without a word from anybody: three pulls, one reading after release, one day.
+/// What was planned before the first pull. Without a word from anybody: three pulls, one reading after release, one test, one day.
 ///
 /// The shares of the risk are the tool's own. They were chosen so that the share of wrong answers at the limit stays below
 /// 6 % for a person who pulls again, reads again or comes back another day until there is an answer; at 95 % at every
@@ -16,10 +16,12 @@ use crate::answer::Ask;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Looks {
-    /// Pulls of one day; a test that says [its own number](crate::PullTest::planned_pulls) goes by that.
+    /// Pulls of one test; a test that says [its own number](crate::PullTest::planned_pulls) goes by that.
     pub pulls: u8,
-    /// Readings after release of one day.
+    /// Readings after release of one test.
     pub rests: u8,
+    /// Tests of one day.
+    pub tests: u8,
     /// Days.
     pub days: u8,
     /// Whether an answer was looked for before, and this is what was then proposed to settle it.
@@ -28,7 +30,7 @@ pub struct Looks {
 
 impl Default for Looks {
     fn default() -> Self {
-        Self { pulls: 3, rests: 1, days: 1, looked_before: false }
+        Self { pulls: 3, rests: 1, tests: 1, days: 1, looked_before: false }
     }
 }
 
@@ -69,7 +71,7 @@ impl Looks {
         let (fewer, more) = match ask {
             Ask::Stretch => (made.pulls.0 < made.pulls.1, made.pulls.0 > made.pulls.1),
             Ask::Growth | Ask::Recovery => {
-                let rests = u32::from(self.rests) * u32::from(planned_days);
+                let rests = u32::from(self.rests) * u32::from(self.tests.max(1)) * u32::from(planned_days);
                 (made.looks + made.rests < LEAST_UNLOADED, made.rests > rests)
             }
         };

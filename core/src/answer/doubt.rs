@@ -10,8 +10,8 @@ use crate::reading::limit::{Demand, Limit};
 use crate::reading::pull_test::{Grain, PullTest, Rest};
 use crate::reading::slip::{Reading, Slip, likely_slip};
 
-/// The most doubts that one set of readings is given.
-pub const MAX_DOUBTS: usize = 12;
+/// The most doubts that one set of readings is given; the first ones, where there are more.
+pub const MAX_DOUBTS: usize = 6;
 
 /// A stretch that is asked should move the marks by at least so many divisions of the scale; under them the scale
 /// cannot show it. The tool's own limit.
@@ -179,15 +179,14 @@ fn unit(test: &PullTest, context: &Context) -> Option<Doubt> {
     let construction = context.construction.unwrap_or_default();
     let (index, longest) = (0u8..).zip(test.pulls()).max_by_key(|(_, extended)| **extended)?;
     let stretch = stretch(test, *longest)?;
-    let slip = likely_slip(gauge, *longest, index, construction);
+    let slip = || likely_slip(gauge, *longest, index, construction);
     if stretch > construction.usual_stretch() {
-        return Some(slip.map_or(Doubt::UnusualStretch, Doubt::SlipOfUnit));
+        return Some(slip().map_or(Doubt::UnusualStretch, Doubt::SlipOfUnit));
     }
     // 10 cm to 10.5 in is no impossible stretch, but nothing near the 5 % that are asked, which 10.5 cm is.
     let asked = context.demand?.stretch(test.grain());
     let most = asked.at_most.or(asked.at_least).and_then(|limit| times(limit.ratio(), 4))?;
-    let slip = slip.filter(|_| asked.at_least.is_some() && stretch > one() && stretch > most)?;
-    Some(Doubt::SlipOfUnit(slip))
+    if asked.at_least.is_some() && stretch > one() && stretch > most { slip().map(Doubt::SlipOfUnit) } else { None }
 }
 
 fn ratio_for_stretch(test: &PullTest, demand: &Demand) -> Option<Doubt> {

@@ -4,10 +4,10 @@ use heapless::Vec;
 
 use crate::answer::bars::Looks;
 use crate::answer::confidence::Confidence;
-use crate::answer::doubt::{Doubt, MAX_DOUBTS};
+use crate::answer::doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 use crate::answer::figures::Figures;
 use crate::answer::joint::{Sitting, WIDENINGS, Widening};
-use crate::answer::judgement::Judged;
+use crate::answer::judgement::{Judged, Ones};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::Settle;
 use crate::answer::verdict::Answer;
@@ -118,7 +118,7 @@ pub struct Evaluation {
     pub left_out: Option<u8>,
     /// What the figures were widened for.
     pub widened: Vec<Widening, WIDENINGS>,
-    /// How many tests the figures rest on.
+    /// How many sessions the figures rest on: [days of one hand](Sitting::shares_session_of).
     pub days: u8,
     /// The test, counted from 0 in the order given, that the others contradict: its stretch or growth lies too far off.
     pub contradicts: Option<u8>,
@@ -145,8 +145,34 @@ impl Evaluation {
         Self::of_all(&[sitting], demand, rules)
     }
 
+    /// The same with what speaks against it from outside the readings: what cloth can do, and what is asked. The one
+    /// evaluation of a test that nobody stands by, for every front end.
+    ///
+    /// # Errors
+    ///
+    /// As [`of`](Self::of).
+    ///
+    /// ```
+    /// use tenter_core::{Answer, Context, Demand, Evaluation, Grain, Length, PullTest, Range, Rules, Unit};
+    ///
+    /// // 10 cm to 26.7 cm, which is 10.5 in, for 5 %.
+    /// let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// test.add_pull(Length::from_mm(267))?;
+    /// let demand = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Cm).unwrap());
+    /// let believed = Evaluation::believed(&test, &demand, &Rules::default(), &Context::default())?;
+    /// assert_eq!(believed.answer, Some(Answer::Close));
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    pub fn believed(test: &PullTest, demand: &Demand, rules: &Rules, context: &Context) -> Result<Self, TestError> {
+        let doubts = implausible(test, &Context { demand: Some(demand), ..*context });
+        let mut evaluation = Self::of(test, demand, rules)?;
+        evaluation.add_doubts(&doubts);
+        Ok(evaluation)
+    }
+
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
-    /// [`MAX_SITTINGS`](crate::MAX_SITTINGS) of the newest count, and of them those that pulled the grain of the newest. The
+    /// [`MAX_SITTINGS`](crate::MAX_SITTINGS) of the newest count, and of them those that pulled the grain of the newest.
+    /// Tests that [share a session](Sitting::shares_session_of) count as one day. The
     /// scatter of the rules is not used: each sitting has its own. A test that is doubted does not count beside one that
     /// is not.
     ///
@@ -171,12 +197,13 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        let judged = Judged::of(sittings, demand, rules)?;
+        let mut ones = Ones::new();
+        let judged = Judged::of(sittings, demand, rules, &mut ones)?;
         let (parts, open) = judged.parts(demand, rules);
         let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
         let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
         let newest = judged.newest();
-        let evaluation = Self {
+        let mut evaluation = Self {
             figures: judged.figures,
             parts,
             answer,
@@ -188,7 +215,8 @@ impl Evaluation {
             days: judged.days(),
             contradicts: judged.contradicts,
         };
-        Ok(evaluation.with_doubts(&judged.doubts))
+        evaluation.add_doubts(judged.doubts());
+        Ok(evaluation)
     }
 
     /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
@@ -209,6 +237,11 @@ impl Evaluation {
     /// ```
     #[must_use]
     pub fn with_doubts(mut self, doubts: &[Doubt]) -> Self {
+        self.add_doubts(doubts);
+        self
+    }
+
+    fn add_doubts(&mut self, doubts: &[Doubt]) {
         for doubt in doubts {
             if !self.doubts.contains(doubt) {
                 let _ = self.doubts.push(*doubt); // Some doubts are as good as all.
@@ -221,7 +254,6 @@ impl Evaluation {
             }
             self.answer = self.parts.iter().map(|part| part.answer).reduce(Answer::worse);
         }
-        self
     }
 
     /// The part that decides the answer, as [`Answer::outweighs`] has it. `None` where nothing is asked.
@@ -263,9 +295,10 @@ impl Evaluation {
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let judged = Judged::of(&[sitting], demand, rules)?;
+    let mut ones = Ones::new();
+    let judged = Judged::of(&[sitting], demand, rules, &mut ones)?;
     let (mut parts, _) = judged.parts(demand, rules);
-    if !judged.doubts.is_empty() {
+    if !judged.doubts().is_empty() {
         for part in &mut parts {
             part.answer = part.answer.doubted();
         }

@@ -13,7 +13,6 @@ use crate::answer::rest::{Pick, Timing};
 use crate::answer::settle::{self, Open, Settle};
 use crate::answer::verdict::Answer;
 use crate::number::list::list;
-use crate::number::num;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
@@ -24,54 +23,61 @@ const ENOUGH_PULLS: u32 = 3;
 
 /// One test with what it gives.
 #[derive(Clone, Debug)]
-struct One<'t> {
+pub(crate) struct One<'t> {
     /// Its place in the list that was given.
     index: u8,
     sitting: Sitting<'t>,
     readings: Readings,
+    /// What the readings themselves give to doubt.
+    doubts: Vec<Doubt, MAX_DOUBTS>,
 }
+
+/// Room for the tests that count, the newest first. It is large, so that it is made once, by the caller, and not moved.
+pub(crate) type Ones<'t> = Vec<One<'t>, MAX_SITTINGS>;
 
 /// The tests that count, and what they give together.
 #[derive(Clone, Debug)]
-pub(crate) struct Judged<'t> {
-    newest: One<'t>,
-    /// The others that count.
-    others: Vec<One<'t>, { MAX_SITTINGS - 1 }>,
+pub(crate) struct Judged<'s, 't> {
+    newest: &'s One<'t>,
+    /// All that count, the newest first.
+    ones: &'s [One<'t>],
     pub figures: Figures,
-    pub doubts: Vec<Doubt, MAX_DOUBTS>,
     pub contradicts: Option<u8>,
     timing: Option<Timing>,
 }
 
-impl<'t> Judged<'t> {
-    pub fn of(sittings: &[Sitting<'t>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
+impl<'s, 't> Judged<'s, 't> {
+    pub fn of(
+        sittings: &[Sitting<'t>],
+        demand: &Demand,
+        rules: &Rules,
+        ones: &'s mut Ones<'t>,
+    ) -> Result<Self, TestError> {
         let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
         let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
         let grain = sittings.last().map(|sitting| sitting.test.grain());
-        let (mut newest, mut others): (Option<(One<'t>, Vec<Doubt, MAX_DOUBTS>)>, Vec<One<'t>, _>) = (None, Vec::new());
+        ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
             let index = u8::try_from(index).unwrap_or(u8::MAX);
-            let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, pick);
-            let Some(readings) = readings.ok().filter(|_| Some(sitting.test.grain()) == grain) else { continue };
-            let doubts = doubts(sitting.test, &readings);
-            let one = One { index, sitting: *sitting, readings };
-            match &mut newest {
-                None => newest = Some((one, doubts)),
-                // Doubted readings do not count beside others.
-                Some((had, had_doubts)) if !had_doubts.is_empty() && doubts.is_empty() => {
-                    *had = one;
-                    had_doubts.clear();
-                }
-                Some(_) if doubts.is_empty() => {
-                    let _ = others.push(one); // Room for all but one.
-                }
-                Some(_) => {}
+            if Some(sitting.test.grain()) != grain {
+                continue;
             }
+            let Ok(readings) = Readings::of(sitting.test, sitting.scatter, rules.construction, pick) else { continue };
+            let doubts = doubts(sitting.test, &readings);
+            // Doubted readings do not count beside others.
+            if !doubts.is_empty() && !ones.is_empty() {
+                continue;
+            }
+            if ones.first().is_some_and(|one| !one.doubts.is_empty()) {
+                ones.clear();
+            }
+            let _ = ones.push(One { index, sitting: *sitting, readings, doubts }); // Room for all.
         }
-        let (newest, doubts) = newest.ok_or(TestError::NoPull)?;
+        let ones = &*ones;
+        let newest = ones.first().ok_or(TestError::NoPull)?;
         let mut judged =
-            Self { figures: newest.figures(), timing: newest.timing(), newest, others, doubts, contradicts: None };
-        if !judged.others.is_empty() {
+            Self { figures: newest.figures(true), timing: newest.timing(), newest, ones, contradicts: None };
+        if judged.ones.len() > 1 {
             judged.combine();
         }
         Ok(judged)
@@ -79,28 +85,82 @@ impl<'t> Judged<'t> {
 
     /// All that count.
     fn all(&self) -> impl Iterator<Item = &One<'t>> + Clone {
-        self.others.iter().rev().chain([&self.newest])
+        self.ones.iter().rev()
+    }
+
+    /// The first test of each session.
+    fn sessions(&self) -> impl Iterator<Item = &One<'t>> + Clone {
+        let is_first = |one: &&One<'t>| self.session_of(one).next().is_some_and(|first| first.index == one.index);
+        self.all().filter(is_first)
+    }
+
+    /// The tests of the session of this one, itself among them.
+    fn session_of<'o>(&'o self, one: &'o One<'t>) -> impl Iterator<Item = &'o One<'t>> + Clone {
+        self.all().filter(|other| other.index == one.index || other.sitting.shares_session_of(&one.sitting))
     }
 
     fn combine(&mut self) {
         // Readings at the time that is asked count before earlier ones, and those before later ones.
         self.timing = self.all().filter_map(One::timing).min();
         let timing = self.timing;
-        let each: Vec<(u8, Figures), MAX_SITTINGS> = list(self.all().map(|one| (one.index, one.figures())));
-        let rested = || self.all().zip(&each).filter(move |(one, _)| one.timing().is_some() && one.timing() == timing);
-        let rests = || rested().filter_map(|(_, (index, figures))| Some((*index, figures.rest?)));
-        let stretch = together(each.iter().map(|(index, figures)| (*index, figures.stretch)));
-        let growth = together(rests().map(|(index, rest)| (index, rest.growth)));
-        let recovery = together(rests().filter_map(|(index, rest)| Some((index, rest.recovery?))));
-        let rest = growth.map(|(growth, _)| RestFigures {
-            seconds: rests().map(|(_, rest)| rest.seconds).max().unwrap_or(0),
-            readings: rests().map(|(_, rest)| rest.readings).sum(),
-            growth,
-            recovery: recovery.map(|(recovery, _)| recovery),
+        let rested = |one: &One<'t>| {
+            one.readings
+                .rest
+                .as_ref()
+                .filter(|_| one.timing() == timing)
+                .map(|rest| (rest.seconds, rest.recovered.count()))
+        };
+        let rest = |figures: Figures, one: &One<'t>| figures.rest.filter(|_| rested(one).is_some());
+        let stretch = self.together(true, |figures, _| Some(figures.stretch));
+        let growth = self.together(true, |figures, one| Some(rest(figures, one)?.growth));
+        // Recovery is a share of the extension, whatever the force.
+        let recovery = self.together(false, |figures, one| rest(figures, one)?.recovery);
+        let rest = growth.map(|growth| RestFigures {
+            seconds: self.all().filter_map(rested).map(|(seconds, _)| seconds).max().unwrap_or(0),
+            readings: self.all().filter_map(rested).map(|(_, readings)| readings).sum(),
+            growth: growth.figure,
+            recovery: recovery.map(|recovery| recovery.figure),
         });
-        let contradicts = stretch.and_then(|(_, index)| index).or(growth.and_then(|(_, index)| index));
-        self.figures = Figures { stretch: stretch.map_or(self.figures.stretch, |(stretch, _)| stretch), rest };
-        self.contradicts = contradicts;
+        let contradicts = [stretch, growth].into_iter().flatten().find_map(|all| all.contradicts);
+        self.contradicts = contradicts.and_then(|index| u8::try_from(index).ok());
+        self.figures = Figures { stretch: stretch.map_or(self.figures.stretch, |stretch| stretch.figure), rest };
+    }
+
+    /// One figure of all that give it: those of each session first, then the sessions. What contradicts the others is the
+    /// index of a test, of a session that of its newest.
+    fn together(&self, day: bool, of: impl Fn(Figures, &One<'t>) -> Option<Figure>) -> Option<Combined> {
+        let (mut days, mut newest, mut within) =
+            (Vec::<Figure, MAX_SITTINGS>::new(), Vec::<u8, MAX_SITTINGS>::new(), None);
+        for first in self.sessions() {
+            let tests = || self.session_of(first);
+            let alone = tests().count() == 1;
+            let each: Vec<(u8, Figure), MAX_SITTINGS> =
+                list(tests().filter_map(|one| Some((one.index, of(one.figures(alone), one)?))));
+            let figures: Vec<Figure, MAX_SITTINGS> = list(each.iter().map(|(_, figure)| *figure));
+            let Some(one_day) = joint::combine(&figures) else { continue };
+            within = within.or(one_day.contradicts.and_then(|place| each.get::<usize>(place)).map(|(index, _)| *index));
+            let of_day = first.readings.worth.of_day();
+            let figure = if alone || !day { one_day.figure } else { joint::with_day(one_day.figure, of_day) };
+            let _ = days.push(figure); // Room for as many as there are tests.
+            let _ = newest.push(each.last().map_or(first.index, |(index, _)| *index));
+        }
+        let all = joint::combine(&days)?;
+        let between = all.contradicts.and_then(|place| newest.get::<usize>(place)).copied();
+        Some(Combined { contradicts: between.or(within).map(usize::from), ..all })
+    }
+
+    /// The stretch of each session without its day.
+    pub fn stretch_by_session(&self) -> Vec<Figure, MAX_SITTINGS> {
+        let of_session = |first| {
+            let figures: Vec<Figure, MAX_SITTINGS> = list(self.session_of(first).map(|one| one.figures(false).stretch));
+            joint::combine(&figures).map(|one_day| one_day.figure)
+        };
+        list(self.sessions().filter_map(of_session))
+    }
+
+    /// Why not to believe the readings.
+    pub fn doubts(&self) -> &[Doubt] {
+        &self.newest.doubts
     }
 
     pub const fn newest(&self) -> &Sitting<'t> {
@@ -108,7 +168,7 @@ impl<'t> Judged<'t> {
     }
 
     pub fn days(&self) -> u8 {
-        u8::try_from(self.all().count()).unwrap_or(u8::MAX)
+        u8::try_from(self.sessions().count()).unwrap_or(u8::MAX)
     }
 
     pub fn left_out(&self) -> Option<u8> {
@@ -121,15 +181,16 @@ impl<'t> Judged<'t> {
 
     /// How often what a question rests on was read.
     fn made(&self, ask: Ask, rules: &Rules) -> Made {
+        let counts = |one: &&One<'t>| ask == Ask::Stretch || (one.timing().is_some() && one.timing() == self.timing);
         let mut made = Made::default();
-        for one in self.all() {
-            if ask != Ask::Stretch && (one.timing().is_none() || one.timing() != self.timing) {
+        for first in self.sessions() {
+            let tests = || self.session_of(first).filter(counts);
+            if tests().next().is_none() {
                 continue;
             }
-            let planned = one.sitting.test.planned_pulls().unwrap_or(rules.looks.pulls).max(1);
-            let planned = num::count(planned.into()).min(num::count(MAX_PULLS));
-            let (pulls, planned) = (num::count(one.sitting.test.pulls().len()), u32::try_from(planned).unwrap_or(1));
-            let pulls = u32::try_from(pulls).unwrap_or(u32::MAX);
+            let pulls = tests().map(|one| u32::try_from(one.sitting.test.pulls().len()).unwrap_or(u32::MAX)).sum();
+            // A further test of one day is a further look.
+            let planned = tests().take(rules.looks.tests.max(1).into()).map(|one| one.planned(rules)).sum();
             // The day with the fewest of what was planned.
             if made.days == 0
                 || i64::from(pulls) - i64::from(planned) < i64::from(made.pulls.0) - i64::from(made.pulls.1)
@@ -137,8 +198,9 @@ impl<'t> Judged<'t> {
                 made.pulls = (pulls, planned);
             }
             made.days = made.days.saturating_add(1);
-            made.looks += one.readings.kept.looks.count();
-            made.rests += one.readings.rest.as_ref().map_or(0, |rest| rest.recovered.count());
+            made.looks += tests().map(|one| one.readings.kept.looks.count()).sum::<u32>();
+            made.rests +=
+                tests().filter_map(|one| one.readings.rest.as_ref()).map(|rest| rest.recovered.count()).sum::<u32>();
         }
         made
     }
@@ -189,7 +251,7 @@ impl<'t> Judged<'t> {
         let believed = match (answer, timing) {
             (Answer::Meets, Some(Timing::Late)) => false,
             (Answer::Short | Answer::Over, Some(Timing::Early)) => false,
-            (Answer::Short, _) => !(no_only_low && self.others.is_empty()),
+            (Answer::Short, _) => !(no_only_low && self.ones.len() == 1),
             _ => true,
         };
         (if believed { answer } else { Answer::Close }, Some(chance))
@@ -206,7 +268,7 @@ impl<'t> Judged<'t> {
         let wait = asks_rest && self.timing == Some(Timing::Early);
         let made = Made { rests: self.made(Ask::Growth, rules).rests, ..self.made(Ask::Stretch, rules) };
         let newest = (self.newest.sitting.test, &self.newest.readings);
-        settle::settle(newest, self.others.is_empty(), open, made, rules, wait.then_some(demand.rest_seconds))
+        settle::settle(newest, self.ones.len() == 1, open, made, rules, wait.then_some(demand.rest_seconds))
     }
 }
 
@@ -215,9 +277,15 @@ impl One<'_> {
         self.readings.rest.as_ref().map(|rest| rest.timing)
     }
 
-    /// The figures, widened for how the test was done.
-    fn figures(&self) -> Figures {
-        let mut figures = self.readings.figures();
+    /// How many pulls were planned.
+    fn planned(&self, rules: &Rules) -> u32 {
+        let planned = self.sitting.test.planned_pulls().unwrap_or(rules.looks.pulls).max(1);
+        u32::from(planned).min(u32::try_from(MAX_PULLS).unwrap_or(u32::MAX))
+    }
+
+    /// The figures, widened for how the test was done, with what another day does to them or without.
+    fn figures(&self, day: bool) -> Figures {
+        let mut figures = self.readings.figures(day);
         if self.readings.prior.is_some() {
             for widening in Widening::of(&self.sitting) {
                 figures.stretch = widening.widen(figures.stretch);
@@ -228,14 +296,6 @@ impl One<'_> {
         }
         figures
     }
-}
-
-/// One figure of several, and the test that the others contradict.
-fn together(figures: impl Iterator<Item = (u8, Figure)> + Clone) -> Option<(Figure, Option<u8>)> {
-    let each: Vec<Figure, MAX_SITTINGS> = list(figures.clone().map(|(_, figure)| figure));
-    let Combined { figure, contradicts } = joint::combine(&each)?;
-    let index = contradicts.and_then(|place| figures.map(|(index, _)| index).nth(place));
-    Some((figure, index))
 }
 
 /// What the readings themselves give to doubt.

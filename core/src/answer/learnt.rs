@@ -2,10 +2,16 @@
 
 use heapless::Vec;
 
+use crate::answer::Rules;
+use crate::answer::doubt::{Context, implausible};
 use crate::answer::figure::Figure;
-use crate::answer::joint::MAX_SITTINGS;
+use crate::answer::joint::{MAX_SITTINGS, Sitting};
+use crate::answer::judgement::{Judged, Ones};
 use crate::number::list::list;
 use crate::number::num;
+use crate::reading::construction::Construction;
+use crate::reading::limit::Demand;
+use crate::reading::pull_test::Grain;
 use crate::statistics::components::SESSION_HAND;
 use crate::statistics::mixture::variance_of_scale;
 use crate::statistics::repeatability::Pooled;
@@ -27,6 +33,48 @@ pub fn days(stretches: &[Figure]) -> Pooled {
             .map(|figure| (figure.percent(), variance_of_scale(figure.here.u * figure.here.u, figure.here.dof))),
     );
     from_values(&each)
+}
+
+/// What all tests of one cloth say of how much days differ: the [`days`] of each grain, before the last wash and after it.
+/// Tests of one [session](Sitting::shares_session_of) are one day. Known loads and doubted readings say nothing of a hand.
+///
+/// ```
+/// use tenter_core::{Construction, Grain, Length, PullTest, Sitting, retests};
+///
+/// let pulled = |extended| {
+///     let mut test = PullTest::new(Length::from_mm(200), Grain::Crosswise)?.with_settling_pull(true);
+///     test.add_pull(Length::from_mm(extended))?;
+///     Ok::<_, tenter_core::TestError>(test)
+/// };
+/// let (one, other) = (pulled(240)?, pulled(250)?);
+/// let on = |days: [i32; 2]| {
+///     let on = |(test, day)| Sitting { day: Some(day), ..Sitting::new(test) };
+///     retests(&[(&one, days[0]), (&other, days[1])].map(on), Construction::Knit).session_dof
+/// };
+/// assert!(on([1, 2]) > 0.5);
+/// assert_eq!(on([1, 1]), 0.0); // One day.
+/// # Ok::<(), tenter_core::TestError>(())
+/// ```
+#[must_use]
+pub fn retests(sittings: &[Sitting<'_>], construction: Construction) -> Pooled {
+    let (rules, context) = (
+        Rules { construction, ..Rules::default() },
+        Context { construction: Some(construction), ..Context::default() },
+    );
+    let by_hand =
+        |sitting: &&Sitting<'_>| !sitting.test.load().is_known() && implausible(sitting.test, &context).is_empty();
+    let of = |grain: Grain, before_wash: bool| {
+        let alike = |one: &&Sitting<'_>| one.test.grain() == grain && one.before_wash == before_wash;
+        let newest: Vec<Sitting<'_>, MAX_SITTINGS> = list(sittings.iter().rev().filter(alike).filter(by_hand).copied());
+        if newest.len() < 2 {
+            return Pooled::default(); // Most cloths are pulled once.
+        }
+        let mut ones = Ones::new();
+        let judged = Judged::of(&newest, &Demand::default(), &rules, &mut ones);
+        judged.map_or(Pooled::default(), |judged| days(&judged.stretch_by_session()))
+    };
+    let states = Grain::ALL.into_iter().flat_map(|grain| [(grain, false), (grain, true)]);
+    states.map(|(grain, before_wash)| of(grain, before_wash)).fold(Pooled::default(), Pooled::and)
 }
 
 /// From stretches in points and their variances without the day.

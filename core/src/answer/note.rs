@@ -8,13 +8,14 @@ use crate::answer::confidence::Confidence;
 use crate::answer::figure::Figure;
 use crate::answer::figures::Figures;
 use crate::answer::joint::SHORT_MARKS;
+use crate::answer::rebound::{RECOVERY_FROM_PERCENT, Rebound, ReboundGrade};
 use crate::number::list::list;
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::pull_test::PullTest;
 
 /// How many kinds of note there are.
-pub(crate) const COUNT: usize = 9;
+pub(crate) const COUNT: usize = 10;
 
 /// A recovery figure is readable while its two-sided interval reaches no further than this many points either way:
 /// the grades of recovery are five to ten points wide. The tool's own limit.
@@ -54,6 +55,8 @@ pub enum Note {
     /// Growth and recovery would grade this cloth two or more steps apart. Only from 12 % of stretch on: cloth that
     /// stretches less is judged by growth.
     GradesDisagree,
+    /// The cloth comes back poorly, as [`Rebound`](crate::Rebound) has it: it bags where it lies close.
+    ComesBackPoorly,
     /// The cloth reads shorter after the pull than before it, by more than the readings can be wrong: a mark slipped, or
     /// the cloth lay under tension before.
     ShorterThanBefore,
@@ -84,9 +87,10 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
     let unreadable = recovery.is_some_and(|recovery| !recovery_is_readable(&recovery, rules.confidence));
     let apart = figures.rest.zip(recovery).is_some_and(|(rest, recovery)| {
         let growth = GrowthClass::of(rest.growth.ratio).rank();
-        let stretches = Ratio::new(12, 100).is_some_and(|from| figures.stretch.ratio >= from);
+        let stretches = Ratio::new(RECOVERY_FROM_PERCENT, 100).is_some_and(|from| figures.stretch.ratio >= from);
         stretches && !unreadable && growth.abs_diff(RecoveryClass::of(recovery.ratio).rank()) > 1
     });
+    let poorly = Rebound::of(figures, rules.confidence).is_some_and(|rebound| rebound.grade == ReboundGrade::Poor);
     let found = [
         (Note::OnePull, num::count(test.pulls().len()) == 1 && !rules.scatter.is_scale_only()),
         (Note::NoSettlingPull, !test.settled() && test.settling_pull().is_none()),
@@ -96,6 +100,7 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
         (Note::EarlyRest, figures.rest.is_some_and(|rest| rest.seconds < EARLY_REST_SECONDS)),
         (Note::RecoveryNotReadable, unreadable),
         (Note::GradesDisagree, apart),
+        (Note::ComesBackPoorly, poorly),
         (
             Note::ShorterThanBefore,
             figures

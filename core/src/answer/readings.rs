@@ -15,22 +15,8 @@ use crate::reading::scale::Ends;
 use crate::statistics::components::FirstPull;
 use crate::statistics::kept::Kept;
 use crate::statistics::mixture::{Mixture, variance_of_scale};
+use crate::statistics::rounded::Rounded;
 use crate::statistics::scatter::{Prior, Scatter};
-
-/// A squared scale with its degrees of freedom, without what rounding has in common, and that.
-#[derive(Clone, Copy, Debug)]
-struct Repeated {
-    scale: f32,
-    dof: f32,
-    common: f32,
-}
-
-impl Repeated {
-    /// The variance of the mean of `count` readings: what they have in common does not average out.
-    fn of_mean(self, count: f32) -> f32 {
-        variance_of_scale(self.scale - self.common, self.dof) / count + self.common
-    }
-}
 
 /// Variances of one test, in points², and how often each length was read. A plan is the same with other counts.
 #[derive(Clone, Copy, Debug)]
@@ -41,8 +27,8 @@ pub(crate) struct Worth {
     /// Mean stretch in points, and the extension of the pulls that were read after release.
     pub stretch: f32,
     rest_stretch: f32,
-    look: Repeated,
-    pull: Repeated,
+    look: Rounded,
+    pull: Rounded,
     pull_per_point: f32,
     /// Of a gauge length read before settling, and of a first pull.
     unsettled: f32,
@@ -66,8 +52,8 @@ impl Worth {
             rests,
             stretch,
             rest_stretch: stretch,
-            look: repeated(prior.placing + rounding, look_dof, rounding, 0.0),
-            pull: repeated(pull, pull_dof, rounding, prior.pull_per_point * up * up),
+            look: Rounded::new(prior.placing + rounding, look_dof, rounding, 0.0),
+            pull: Rounded::new(pull, pull_dof, rounding, prior.pull_per_point * up * up),
             pull_per_point: prior.pull_per_point,
             unsettled: 0.0,
             first: 0.0,
@@ -99,6 +85,11 @@ impl Worth {
 
     fn rested(&self) -> f32 {
         self.look.of_mean(self.rests)
+    }
+
+    /// What a day adds for each point squared, and its degrees of freedom.
+    pub const fn of_day(&self) -> (f32, f32) {
+        (self.session, self.session_dof)
     }
 
     /// Whether days count beside the readings.
@@ -194,23 +185,24 @@ impl Readings {
         })
     }
 
-    pub fn figures(&self) -> Figures {
-        Figures { stretch: self.stretch(), rest: self.rest.as_ref().map(|rest| self.rest_figures(rest)) }
+    /// The figures, with what another day does to them or without.
+    pub fn figures(&self, day: bool) -> Figures {
+        Figures { stretch: self.stretch(day), rest: self.rest.as_ref().map(|rest| self.rest_figures(rest, day)) }
     }
 
-    fn stretch(&self) -> Figure {
+    fn stretch(&self, day: bool) -> Figure {
         let (pulls, looks) = (i64::from(self.kept.count()), i64::from(self.kept.looks.count()));
         let gauges = pulls * self.kept.looks.sum();
         let ratio = Ratio::new(self.kept.pulls.sum() * looks - gauges, gauges);
-        let [day, here] = [true, false].map(|day| self.worth.of_stretch(self.shift, day));
+        let [day, here] = [day, false].map(|day| self.worth.of_stretch(self.shift, day));
         Figure { shift: self.shift, even: self.even(false, 1.0), ..figure(ratio, day, here) }
     }
 
-    fn rest_figures(&self, rest: &RestReadings) -> RestFigures {
+    fn rest_figures(&self, rest: &RestReadings, day: bool) -> RestFigures {
         let looks = i64::from(self.kept.looks.count());
         let gauges = rest.count() * self.kept.looks.sum();
         let grown = Ratio::new(rest.recovered.sum() * looks - gauges, gauges).unwrap_or(Ratio::ZERO);
-        let [day, here] = [true, false].map(|day| self.worth.of_growth(grown.percent_f32(), day));
+        let [day, here] = [day, false].map(|day| self.worth.of_growth(grown.percent_f32(), day));
         let growth = Figure { even: self.even(false, 1.0), ..figure(Some(grown), day, here) };
         let extension = rest.extended_sum * looks - gauges;
         let recovery = Ratio::new((rest.extended_sum - rest.recovered.sum()) * looks, extension).map(|ratio| {
@@ -247,8 +239,8 @@ fn worth(kept: &Kept, rest: Option<&RestReadings>, prior: Option<Prior>) -> Wort
     let up = kept.stretch.max(0.0);
     Worth {
         rest_stretch,
-        look: repeated(look, fresh.look.dof, rounding, 0.0),
-        pull: repeated(pull, fresh.pull.dof, rounding, pull_per_point * up * up),
+        look: Rounded::new(look, fresh.look.dof, rounding, 0.0),
+        pull: Rounded::new(pull, fresh.pull.dof, rounding, pull_per_point * up * up),
         pull_per_point,
         ..fresh
     }
@@ -256,7 +248,7 @@ fn worth(kept: &Kept, rest: Option<&RestReadings>, prior: Option<Prior>) -> Wort
 
 /// Rounding alone, which is common to all readings of one tape on one cloth.
 fn scale_alone((looks, pulls, rests): (f32, f32, f32), rounding: f32, stretch: f32, rest_stretch: f32) -> Worth {
-    let certain = Repeated { scale: rounding, dof: f32::INFINITY, common: rounding };
+    let certain = Rounded::new(rounding, f32::INFINITY, rounding, 0.0);
     Worth {
         looks,
         pulls,
@@ -274,18 +266,6 @@ fn scale_alone((looks, pulls, rests): (f32, f32, f32), rounding: f32, stretch: f
     }
 }
 
-/// No reading is better than its scale; and where the scatter is small beside a division, rounding is common to all readings
-/// and does not average out: the error of a mean of rounded readings is Σ exp(−4π²k²σ²/d²) d²/(2π²k²) (B. Widrow, I. Kollár,
-/// *Quantization Noise*, 2008, from memory), here its first term at the upper bound d²/12.
-fn repeated(scale: f32, dof: f32, rounding: f32, besides: f32) -> Repeated {
-    /// 4π²/12.
-    const FALL: f32 = 3.289_868;
-    let scale = scale.max(rounding);
-    let exponent = FALL * (scale + besides - rounding).max(0.0) / rounding;
-    let common = if exponent > 15.0 { 0.0 } else { rounding * num::exp_falling(-exponent) };
-    Repeated { scale, dof, common }
-}
-
 fn figure(ratio: Option<Ratio>, day: Errors, here: Errors) -> Figure {
     let here = Here { u: here.u, dof: here.dof };
     let Errors { u, dof, slope, curve } = day;
@@ -294,53 +274,4 @@ fn figure(ratio: Option<Ratio>, day: Errors, here: Errors) -> Figure {
 
 fn square(x: f32) -> f32 {
     x * x
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// The standard deviation of the true value, flat beforehand, after n readings to the division 1 of a length that scatters by
-    /// a known share of it: SciPy 1.17 from the likelihood Π [Φ((k+½−μ)/σ) − Φ((k−½−μ)/σ)], confirmed by mpmath. Columns: σ,
-    /// how many equal readings, and that deviation.
-    const EQUAL: [(f32, f32, f32); 9] = [
-        (2.0, 1.0, 2.020_726),
-        (2.0, 5.0, 0.903_789),
-        (1.0, 1.0, 1.040_833),
-        (1.0, 5.0, 0.466_198),
-        (0.5, 1.0, 0.577_350),
-        (0.5, 3.0, 0.338_701),
-        (0.5, 5.0, 0.263_502),
-        (0.25, 1.0, 0.381_881),
-        (0.25, 5.0, 0.200_521),
-    ];
-
-    /// One reading is exact. Of several equal ones the table's lie wider by at most 2 % from half a division of scatter on;
-    /// at a quarter by 8 %, and readings that differ (0 0 0 0 1: 0.160335) narrower: the rule stands for both. With hardly any
-    /// scatter nothing averages out: 0.288675 for any number of readings.
-    #[test]
-    fn rounded_readings_against_their_likelihood() {
-        let u = |sigma: f32, count: f32| {
-            let rounding = 1.0 / 12.0;
-            num::sqrt(repeated(sigma * sigma + rounding, f32::INFINITY, rounding, 0.0).of_mean(count))
-        };
-        for (sigma, count, expected) in EQUAL {
-            let most = if count == 1.0 {
-                1e-5
-            } else if sigma < 0.5 {
-                0.08
-            } else {
-                0.021
-            };
-            let got = u(sigma, count);
-            assert!(
-                (got / expected - 1.0).abs() < most && got < 1.000_1 * expected,
-                "{sigma} {count}: {got} {expected}"
-            );
-        }
-        assert!(u(0.25, 5.0) > 0.160_335, "{}", u(0.25, 5.0));
-        for count in [1.0, 3.0, 10.0] {
-            assert!((u(0.0, count) - 0.288_675).abs() < 1e-5);
-        }
-    }
 }

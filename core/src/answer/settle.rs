@@ -79,7 +79,8 @@ pub(crate) struct Open {
     pub limit: Ratio,
 }
 
-/// Pulls, looks and readings after release to go on to, by the work they are.
+/// Pulls, looks and readings after release to go on to, by the work they are. The last that fits the question tells the
+/// most: where it would not settle it, none would.
 const ON: [(u8, u8, u8); 11] = [
     (5, 0, 0),
     (10, 0, 0),
@@ -94,7 +95,8 @@ const ON: [(u8, u8, u8); 11] = [
     (10, 5, 5),
 ];
 
-/// Other days: how many, pulls, looks, and whether under a known load.
+/// Other days: how many, pulls, looks, and whether under a known load. The last by hand and the last under a load tell the most
+/// of their kind.
 const DAYS: [(u8, u8, u8, bool); 8] = [
     (1, 5, 3, false),
     (1, 5, 3, true),
@@ -168,12 +170,14 @@ pub(crate) fn settle(
         let all = on((0, 0, 0));
         let first = (few && going_on(all, &Tail::of(AS_PLANNED * risk))).then_some(all);
         let worth_trying = ON.iter().filter(|(_, _, rests)| asks_rest || *rests == 0);
-        settle.plan = first.or_else(|| worth_trying.map(|plan| on(*plan)).find(|plan| going_on(*plan, &plans)));
+        let most = worth_trying.clone().next_back().map(|plan| on(*plan)).filter(|plan| going_on(*plan, &plans));
+        let least = || worth_trying.map(|plan| on(*plan)).find(|plan| going_on(*plan, &plans));
+        settle.plan = first.or_else(|| most.and_then(|_| least()));
     }
     if settle.plan.is_none() {
         let known = test.load().is_known();
         let gauge = readings.kept.rounding;
-        settle.plan = DAYS.iter().filter(|(.., load)| *load || !known).find_map(|(days, pulls, looks, load)| {
+        let settling = |(days, pulls, looks, load): &(u8, u8, u8, bool)| {
             let rests = if asks_rest { *looks } else { 0 };
             // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
             let load_prior = rules.scatter.prior(Load::Force { millinewtons: 1 });
@@ -184,7 +188,10 @@ pub(crate) fn settle(
             let settles = open.iter().all(|open| open.is_settled_by_days(&fresh, times, &plans));
             let plan = Plan { days: *days, pulls: *pulls, looks: *looks, rests, known_load: *load };
             settles.then_some(plan)
-        });
+        };
+        let any = |by_load: bool| DAYS.iter().rfind(|(.., load)| *load == by_load).and_then(settling).is_some();
+        let (by_hand, by_load) = (!known && any(false), any(true));
+        settle.plan = DAYS.iter().filter(|(.., load)| if *load { by_load } else { by_hand }).find_map(settling);
     }
     Some(settle)
 }

@@ -1,12 +1,13 @@
 //! Which kinds of garment ask for as much as a cloth gives.
 
-use crate::answer::class::GrowthClass;
 use crate::answer::evaluation::{Ask, Rules};
 use crate::answer::joint::Sitting;
-use crate::answer::judgement::Judged;
+use crate::answer::judgement::{Judged, Ones};
+use crate::answer::rebound::{Rebound, ReboundGrade};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::number::ratio::Ratio;
+use crate::reading::construction::Construction;
 use crate::reading::limit::Demand;
 use crate::reading::pull_test::{PullTest, TestError};
 
@@ -20,6 +21,8 @@ use crate::reading::pull_test::{PullTest, TestError};
 pub struct Suit {
     /// The garment.
     pub garment: &'static str,
+    /// The construction that its source speaks of.
+    pub construction: Construction,
     /// Least stretch, in thousandths of a percent.
     pub at_least: u32,
     /// Most stretch, in thousandths of a percent.
@@ -32,10 +35,34 @@ pub struct Suit {
     pub source: Source,
 }
 
+impl Suit {
+    /// Whether it is made of cloth of that construction, which comes back like that. A construction that is not known
+    /// speaks against nothing. Cloth that comes back fairly leaves only loose garments, cloth that comes back poorly
+    /// none.
+    ///
+    /// ```
+    /// use tenter_core::{Construction, Rebound, ReboundGrade, SUITS};
+    ///
+    /// let leggings = SUITS.iter().find(|row| row.garment == "leggings").unwrap();
+    /// assert!(leggings.serves(Construction::Knit, None) && !leggings.serves(Construction::Woven, None));
+    /// assert!(!leggings.serves(Construction::Knit, Some(ReboundGrade::Fair)));
+    /// ```
+    #[must_use]
+    pub fn serves(&self, construction: Construction, rebound: Option<ReboundGrade>) -> bool {
+        let made = construction == Construction::Other || construction == self.construction;
+        made && match rebound {
+            Some(ReboundGrade::Poor) => false,
+            Some(ReboundGrade::Fair) => !self.close,
+            Some(ReboundGrade::Excellent | ReboundGrade::Good) | None => true,
+        }
+    }
+}
+
 /// Every row, from the least stretch to the most.
 pub const SUITS: &[Suit] = &[
     Suit {
         garment: "trousers, skirt or coat with slight stretch",
+        construction: Construction::Woven,
         at_least: 5_000,
         at_most: Some(12_000),
         other_grain: None,
@@ -44,6 +71,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "sweatshirt",
+        construction: Construction::Knit,
         at_least: 10_000,
         at_most: Some(20_000),
         other_grain: None,
@@ -52,6 +80,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "self-drafted leggings",
+        construction: Construction::Knit,
         at_least: 10_000,
         at_most: None,
         other_grain: None,
@@ -60,6 +89,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "tailored wear",
+        construction: Construction::Woven,
         at_least: 15_000,
         at_most: Some(25_000),
         other_grain: None,
@@ -68,6 +98,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "loose tee",
+        construction: Construction::Knit,
         at_least: 20_000,
         at_most: None,
         other_grain: None,
@@ -76,6 +107,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "fitted trousers in stretch woven",
+        construction: Construction::Woven,
         at_least: 20_000,
         at_most: None,
         other_grain: None,
@@ -84,6 +116,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "jeans in stretch denim",
+        construction: Construction::Woven,
         at_least: 20_000,
         at_most: Some(25_000),
         other_grain: None,
@@ -92,6 +125,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "everyday knit top",
+        construction: Construction::Knit,
         at_least: 30_000,
         at_most: Some(40_000),
         other_grain: None,
@@ -100,6 +134,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "maternity wear",
+        construction: Construction::Knit,
         at_least: 40_000,
         at_most: None,
         other_grain: None,
@@ -108,6 +143,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "leggings",
+        construction: Construction::Knit,
         at_least: 40_000,
         at_most: None,
         other_grain: Some(0),
@@ -116,6 +152,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "fitted top, dress or skirt",
+        construction: Construction::Knit,
         at_least: 50_000,
         at_most: None,
         other_grain: None,
@@ -124,6 +161,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "close garment for an infant, at least 5 % elastane",
+        construction: Construction::Knit,
         at_least: 50_000,
         at_most: Some(75_000),
         other_grain: Some(50_000),
@@ -132,6 +170,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "leggings for sport",
+        construction: Construction::Knit,
         at_least: 75_000,
         at_most: None,
         other_grain: Some(75_000),
@@ -140,6 +179,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "swimsuit or leotard",
+        construction: Construction::Knit,
         at_least: 75_000,
         at_most: None,
         other_grain: Some(50_000),
@@ -148,6 +188,7 @@ pub const SUITS: &[Suit] = &[
     },
     Suit {
         garment: "swimsuit with full stretch",
+        construction: Construction::Knit,
         at_least: 100_000,
         at_most: None,
         other_grain: Some(0),
@@ -156,8 +197,8 @@ pub const SUITS: &[Suit] = &[
     },
 ];
 
-/// The rows whose limits the measured grain meets at the confidence of `rules`. Growth above 3 % leaves only loose
-/// garments, growth above 6 % none. What a row asks of the other grain is for the caller to say.
+/// The rows whose limits the measured grain meets at the confidence of `rules`, as [`Suit::serves`] has it of their
+/// construction and of how the cloth comes back. What a row asks of the other grain is for the caller to say.
 ///
 /// # Errors
 ///
@@ -176,22 +217,19 @@ pub const SUITS: &[Suit] = &[
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let judged = Judged::of(&[sitting], &Demand::default(), rules)?;
-    let growth = judged.figures.rest.map(|rest| GrowthClass::of(rest.growth.ratio));
+    let mut ones = Ones::new();
+    let judged = Judged::of(&[sitting], &Demand::default(), rules, &mut ones)?;
+    let rebound = Rebound::of(&judged.figures, rules.confidence).map(|rebound| rebound.grade);
+    let construction = rules.construction;
     let (stretch, share) = (judged.figures.stretch, judged.share_of_risk(Ask::Stretch, rules));
-    let (confidence, believed) = (rules.confidence, judged.doubts.is_empty());
+    let (confidence, believed) = (rules.confidence, judged.doubts().is_empty());
     let reaches = move |milli: u32| {
         let limit = Ratio::new(milli.into(), 100_000).unwrap_or(Ratio::ZERO);
         confidence.judge_with(share, stretch.chance_at_least(limit), Answer::Short)
     };
     Ok(SUITS.iter().filter(move |row| {
-        let grows_too_much = match growth {
-            Some(GrowthClass::Poor) => true,
-            Some(GrowthClass::Watch) => row.close,
-            _ => false,
-        };
         believed
-            && !grows_too_much
+            && row.serves(construction, rebound)
             && reaches(row.at_least) == Answer::Meets
             && row.at_most.is_none_or(|most| reaches(most) == Answer::Short)
     }))

@@ -2,8 +2,10 @@
 
 use super::error::{MakingError, positive};
 use super::sizing::Stretch;
+use crate::answer::rebound::RECOVERY_FROM_PERCENT;
 use crate::answer::source::Source;
 use crate::answer::suits::Suit;
+use crate::making::garment::GarmentKind;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 use crate::reading::limit::{Demand, Limit, Range};
@@ -90,12 +92,88 @@ pub const MOVEMENTS: &[Movement] = &[
     movement("seat", None, 25, 30, KIRK),
 ];
 
+/// What a garment that lies close asks of the way its cloth comes back.
+///
+/// ```
+/// use tenter_core::making::body::CLOSE_FIT;
+///
+/// assert_eq!((CLOSE_FIT.recovery_at_least, CLOSE_FIT.rest_seconds), (80_000, 3600));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CloseFit {
+    /// The most growth, in thousandths of a percent.
+    pub growth_at_most: u32,
+    /// Where that comes from.
+    pub growth_source: Source,
+    /// The least recovery, in thousandths of a percent, where the cloth stretches enough to tell.
+    pub recovery_at_least: u32,
+    /// Where that comes from.
+    pub recovery_source: Source,
+    /// When both are asked, in seconds after release.
+    pub rest_seconds: u32,
+}
+
+/// What every garment that lies close asks, unless its pattern says otherwise. The growth is the most that
+/// [`GrowthClass::Good`](crate::GrowthClass::Good) has; no published limit of growth was found.
+pub const CLOSE_FIT: CloseFit = CloseFit {
+    growth_at_most: 3_000,
+    growth_source: Source::Own,
+    recovery_at_least: 80_000,
+    recovery_source: Source::Published(
+        "Japan Textile Inspection Association, JIS L 1096 B-1: recovery at least 80 % one hour after release",
+    ),
+    rest_seconds: 3600,
+};
+
+/// A demand with what a garment that lies close asks besides. Where the demand asks for growth or for recovery it stays as
+/// it is. Recovery is asked where at least [`RECOVERY_FROM_PERCENT`] of stretch is.
+///
+/// ```
+/// use tenter_core::making::body::close_fit;
+/// use tenter_core::{Demand, Grain, Range, Unit};
+///
+/// let asked = |text| close_fit(Demand::for_grain(Grain::Crosswise, Range::parse(text, Unit::Mm).unwrap()));
+/// assert_eq!(asked("40%").recovery_at_least.unwrap().to_string(), "80 %");
+/// assert_eq!(asked("5%").recovery_at_least, None);
+/// assert_eq!(asked("5%").growth_at_most.unwrap().to_string(), "3 %");
+/// ```
+#[must_use]
+pub fn close_fit(demand: Demand) -> Demand {
+    if demand.growth_at_most.is_some() || demand.recovery_at_least.is_some() {
+        return demand;
+    }
+    let from = Ratio::new(RECOVERY_FROM_PERCENT, 100);
+    let stretches = [demand.crosswise, demand.lengthwise, demand.bias]
+        .iter()
+        .any(|range| range.at_least.zip(from).is_some_and(|(least, from)| least.ratio() >= from));
+    let limit = |milli| Limit::milli_percent(milli).ok();
+    Demand {
+        growth_at_most: limit(CLOSE_FIT.growth_at_most),
+        recovery_at_least: limit(CLOSE_FIT.recovery_at_least).filter(|_| stretches),
+        rest_seconds: CLOSE_FIT.rest_seconds,
+        ..demand
+    }
+}
+
+/// Whether a kind of garment lies close, so that cloth which comes back poorly bags in it (common practice, no source).
+///
+/// ```
+/// use tenter_core::making::{body::lies_close, garment::GarmentKind};
+///
+/// assert!(lies_close(GarmentKind::Leggings) && !lies_close(GarmentKind::LinedCoat));
+/// ```
+#[must_use]
+pub const fn lies_close(kind: GarmentKind) -> bool {
+    matches!(kind, GarmentKind::Jeans | GarmentKind::Leggings | GarmentKind::Swimwear)
+}
+
 /// A demand from a garment, a movement or both, the grain that runs around the body being `around`, *lengthwise* or
 /// *crosswise* (*bias*: both ask along it).
 ///
 /// A garment's figure is asked around the body and its other figure along it. A movement is asked along the line it is given
 /// with, [its own](Movement::line) where the source names one, as much as [`Movement::needs`] leaves after ease. Of two least figures the larger is
-/// asked; a most that lies below it is dropped, since a body does not give way.
+/// asked; a most that lies below it is dropped, since a body does not give way. A garment that lies close asks for growth
+/// and recovery as well, as [`close_fit`] has it.
 ///
 /// # Errors
 ///
@@ -144,7 +222,7 @@ pub fn demand(
             demand.bias = round;
         }
     }
-    Ok(demand)
+    Ok(if garment.is_some_and(|suit| suit.close) { close_fit(demand) } else { demand })
 }
 
 /// The larger of two least figures; a need of nothing asks nothing.

@@ -14,6 +14,7 @@ pub mod garment;
 pub mod handling;
 pub mod hanging;
 pub mod pairing;
+pub mod printed;
 mod scaled;
 pub mod sizing;
 pub mod stitch;

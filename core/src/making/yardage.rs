@@ -1,9 +1,12 @@
-//! The same garment from cloth of another width.
+//! How long a cloth must be: of another width, laid one way, and as shops cut it.
 
+use super::care::{Described, Finish};
 use super::error::{MakingError, positive};
+use super::garment::GarmentKind;
 use super::scaled::{Round, scaled};
 use crate::answer::source::Source;
-use crate::reading::length::Length;
+use crate::reading::construction::Construction;
+use crate::reading::length::{Length, Unit};
 
 /// An eighth of a yard.
 const EIGHTH_YARD: i32 = Length::YARD.steps() / 8;
@@ -131,8 +134,10 @@ pub fn by_chart(length: Length, width: Width, other: Width) -> Option<Length> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Extra {
-    /// A large change of width, cloth with one way, sleeves cut in one: a quarter of a yard. Every knit has one way.
+    /// Cloth with one way, or sleeves cut in one: a quarter of a yard. Every knit has one way.
     OneWay,
+    /// A large change of width: a quarter of a yard.
+    Narrower,
     /// In doubt: half a yard.
     InDoubt,
 }
@@ -142,7 +147,7 @@ impl Extra {
     #[must_use]
     pub const fn length(self) -> Length {
         Length::from_steps(match self {
-            Self::OneWay => 2 * EIGHTH_YARD,
+            Self::OneWay | Self::Narrower => 2 * EIGHTH_YARD,
             Self::InDoubt => 4 * EIGHTH_YARD,
         })
     }
@@ -150,9 +155,139 @@ impl Extra {
     /// Where it comes from.
     #[must_use]
     pub const fn source(self) -> Source {
-        match self {
-            Self::OneWay => Source::CommonPractice,
-            Self::InDoubt => Source::CommonPractice,
+        Source::CommonPractice
+    }
+}
+
+/// What makes all pieces lie one way up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum OneWay {
+    /// A nap, a short pile, or a print with an up and a down.
+    Nap,
+    /// A deep pile, such as fur fabric: up to three quarters of a yard.
+    DeepPile,
+}
+
+/// What a one-way layout takes besides the length that the pattern states for a layout either way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct OneWayExtra {
+    /// How much.
+    pub length: Length,
+    /// The share of the need in percent where that is what counts; none for a fixed length.
+    pub percent: Option<u8>,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+impl OneWay {
+    /// Whether a cloth that was cut for a layout either way must lie one way, by what is said of it: its finish, and
+    /// whether its owner says so. A knit always lies one way, and the pattern's length for a knit has that in it.
+    #[must_use]
+    pub fn of(cloth: &Described<'_>, said: bool) -> Option<Self> {
+        if cloth.construction == Construction::Knit {
+            return None;
         }
+        let deep = ["fur", "plush", "sherpa", "shearling"].iter().any(|word| cloth.says(word));
+        match cloth.finish() {
+            Finish::Pile if deep => Some(Self::DeepPile),
+            Finish::Pile | Finish::Brushed => Some(Self::Nap),
+            _ => said.then_some(Self::Nap),
+        }
+    }
+
+    /// What it takes besides `need`, for a garment of few pieces such as a skirt, of many such as a coat, or of unknown
+    /// kind. Skirts and trousers take 15 % more and garments of many pieces 25 %, a quarter of a yard at least; of less than
+    /// a yard, such as a waistband, the share alone (the tool's own).
+    ///
+    /// ```
+    /// use tenter_core::Length;
+    /// use tenter_core::making::{garment::GarmentKind, yardage::OneWay};
+    ///
+    /// let of = |kind| OneWay::Nap.extra(Length::from_mm(2000), kind).length;
+    /// assert_eq!(of(Some(GarmentKind::Trousers)), Length::from_mm(300));
+    /// assert_eq!(of(Some(GarmentKind::LinedCoat)), Length::from_mm(500));
+    /// assert_eq!(OneWay::Nap.extra(Length::YARD, None).length.steps(), Length::YARD.steps() / 4);
+    /// let waistband = OneWay::Nap.extra(Length::from_mm(200), None);
+    /// assert_eq!(waistband.length, Length::from_mm(30));
+    /// ```
+    #[must_use]
+    pub fn extra(self, need: Length, kind: Option<GarmentKind>) -> OneWayExtra {
+        use GarmentKind::{ChildsOuterwear, Dress, HoodedPullover, LinedCoat, Shirt, UnlinedJacket};
+        let many = matches!(kind, Some(UnlinedJacket | LinedCoat | HoodedPullover | Shirt | Dress | ChildsOuterwear));
+        let percent = if many { 25 } else { 15 };
+        let share = scaled(need, percent.into(), 100, Round::Up).unwrap_or(Length::ZERO).max(Length::ZERO);
+        let (least, source) = match self {
+            _ if need < Length::YARD => (Length::ZERO, Source::CommonPractice),
+            Self::Nap => (Extra::OneWay.length(), Source::CommonPractice),
+            Self::DeepPile => (Length::from_steps(6 * EIGHTH_YARD), FAKE_FUR),
+        };
+        let percent = (share > least).then_some(percent);
+        let source = if percent.is_some() { Source::CommonPractice } else { source };
+        OneWayExtra { length: share.max(least), percent, source }
+    }
+}
+
+const FAKE_FUR: Source = Source::Published("leaflet Sewing on Today's Fabrics: Fake Fur");
+
+/// The lengths that shops cut: a length is rounded up to them once, after everything was added.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum ShopCut {
+    /// Ten centimetres.
+    TenCentimetres,
+    /// Five centimetres.
+    FiveCentimetres,
+    /// An eighth of a yard, 4 1/2 in.
+    EighthYard,
+}
+
+impl ShopCut {
+    /// Every one.
+    pub const ALL: [Self; 3] = [Self::TenCentimetres, Self::FiveCentimetres, Self::EighthYard];
+    /// Where they come from.
+    pub const SOURCE: Source = Source::CommonPractice;
+
+    /// Where lengths are told in a unit: an eighth of a yard for inches, else ten centimetres.
+    #[must_use]
+    pub const fn in_unit(unit: Unit) -> Self {
+        match unit {
+            Unit::Inch => Self::EighthYard,
+            Unit::Mm | Unit::Cm => Self::TenCentimetres,
+        }
+    }
+
+    /// From one length to the next.
+    #[must_use]
+    pub const fn step(self) -> Length {
+        match self {
+            Self::TenCentimetres => Length::from_mm(100),
+            Self::FiveCentimetres => Length::from_mm(50),
+            Self::EighthYard => Length::from_steps(EIGHTH_YARD),
+        }
+    }
+
+    /// The next length that is cut, the same where it is one.
+    ///
+    /// # Errors
+    ///
+    /// [`MakingError::Cloth`] for a length below zero, [`MakingError::TooLarge`].
+    ///
+    /// ```
+    /// use tenter_core::{Length, Unit, making::yardage::ShopCut};
+    ///
+    /// let need = Length::parse("75in", Unit::Mm).unwrap();
+    /// assert_eq!(ShopCut::EighthYard.up(need), Ok(Length::parse("2 1/8 yd", Unit::Mm).unwrap()));
+    /// assert_eq!(ShopCut::TenCentimetres.up(Length::from_mm(1731)), Ok(Length::from_mm(1800)));
+    /// ```
+    pub fn up(self, length: Length) -> Result<Length, MakingError> {
+        let (steps, step) = (length.steps(), self.step().steps());
+        if steps < 0 {
+            return Err(MakingError::Cloth);
+        }
+        let over = steps % step;
+        let more = if over == 0 { 0 } else { step - over };
+        steps.checked_add(more).map(Length::from_steps).ok_or(MakingError::TooLarge)
     }
 }

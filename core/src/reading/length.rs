@@ -28,6 +28,19 @@ impl Unit {
         }
     }
 
+    /// The unit with this short name.
+    ///
+    /// ```
+    /// use tenter_core::Unit;
+    ///
+    /// assert_eq!(Unit::from_symbol("in"), Some(Unit::Inch));
+    /// assert_eq!(Unit::from_symbol("ell"), None);
+    /// ```
+    #[must_use]
+    pub fn from_symbol(symbol: &str) -> Option<Self> {
+        [Self::Mm, Self::Cm, Self::Inch].into_iter().find(|unit| unit.symbol() == symbol)
+    }
+
     /// The unit in which a text gives its length: centimetres for metres and inches for yards too. `None` where the text
     /// has no unit, or none that is known.
     ///

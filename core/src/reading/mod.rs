@@ -9,7 +9,6 @@ pub(crate) mod pull_test;
 pub(crate) mod scale;
 pub(crate) mod slip;
 pub(crate) mod test_error;
-pub(crate) mod typed;
 
 pub use construction::{Construction, MOST_STRETCH, MOST_STRETCH_WOVEN, USUAL_STRETCH, USUAL_STRETCH_WOVEN};
 pub use length::{Length, LengthError, ShowLength, Unit};

@@ -229,6 +229,21 @@ impl PullTest {
         self
     }
 
+    /// Puts the grain right that was stated when the test was begun; the readings stay.
+    ///
+    /// ```
+    /// use tenter_core::{Grain, Length, PullTest, TestError};
+    ///
+    /// let test = PullTest::new(Length::from_mm(100), Grain::Crosswise)?;
+    /// assert_eq!(test.with_grain(Grain::Lengthwise).grain(), Grain::Lengthwise);
+    /// # Ok::<(), TestError>(())
+    /// ```
+    #[must_use]
+    pub const fn with_grain(mut self, grain: Grain) -> Self {
+        self.grain = grain;
+        self
+    }
+
     /// States how many pulls were planned before the first was made.
     ///
     /// # Errors

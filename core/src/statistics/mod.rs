@@ -7,6 +7,7 @@ pub mod line;
 pub mod mixture;
 pub mod rectangular;
 pub mod repeatability;
+pub mod rounded;
 pub mod scatter;
 pub mod stats;
 pub mod student;

@@ -141,7 +141,7 @@ fn is_ratio(ratio: f32) -> bool {
 /// Of the scatter from pull to pull: the degrees of freedom of the tests, and the sum of ν s²/σ² over them, with the variance
 /// σ² that is assumed at each test's own stretch. The pooled variance is the mean of the tests' variances, weighted with
 /// their degrees of freedom: ISO 5725-2:2019 § 7.4.5.1, and NIST/SEMATECH e-Handbook § 7.4.3.3; dividing by σ² first
-/// lets cloths of different stretch be pooled. Of the days: the same from [`days`](crate::days).
+/// lets cloths of different stretch be pooled. Of the days: the same from [`retests`](crate::retests).
 ///
 /// ```
 /// use tenter_core::{Grain, Length, PullTest, repeatability::Pooled};
@@ -294,12 +294,24 @@ impl ByConstruction {
 
     /// Adds what tests on a construction say.
     pub fn add(&mut self, construction: Construction, more: Pooled) {
-        let had = match construction {
+        let had = self.of(construction);
+        *had = had.and(more);
+    }
+
+    const fn of(&mut self, construction: Construction) -> &mut Pooled {
+        match construction {
             Construction::Woven => &mut self.woven,
             Construction::Knit => &mut self.knit,
             Construction::Other => &mut self.other,
-        };
-        *had = had.and(more);
+        }
+    }
+
+    /// The same without what tests on a construction said, which were part of it.
+    #[must_use]
+    pub fn without(mut self, construction: Construction, less: Pooled) -> Self {
+        let had = self.of(construction);
+        *had = had.without(less);
+        self
     }
 
     /// Over all constructions, for a device that does not know the cloth.

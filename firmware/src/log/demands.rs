@@ -16,11 +16,17 @@ fn pages(slot: u8) -> impl Iterator<Item = u16> {
 
 pub(super) fn read<S: Storage>(storage: &mut S, slot: u8) -> Result<Option<LabelledDemand>, LogError<S::Error>> {
     let mut bytes: Slot = [[0; PAGE_BYTES]; _];
-    for (place, page) in bytes.iter_mut().zip(pages(slot)) {
-        *place = storage::read(storage, page)?;
+    // Each page twice where they make no demand: only both together can be told right from wrong.
+    for _ in 0..2 {
+        for (place, page) in bytes.iter_mut().zip(pages(slot)) {
+            *place = storage::read(storage, page)?;
+        }
+        let record = bytes.as_flattened().split_first().and_then(|(len, rest)| rest.get(..usize::from(*len)));
+        if let Some(demand) = record.and_then(|record| decode_demand(record).ok()) {
+            return Ok(Some(demand));
+        }
     }
-    let record = bytes.as_flattened().split_first().and_then(|(len, rest)| rest.get(..usize::from(*len)));
-    Ok(record.and_then(|record| decode_demand(record).ok()))
+    Ok(None)
 }
 
 /// Writes only the pages that change: a host that sends the same demands again causes no wear.

@@ -178,6 +178,9 @@ impl<S: Storage> Log<S> {
     pub fn save(&mut self, saved: &SavedTest) -> Result<u32, LogError<S::Error>> {
         let mut buffer = [0; MAX_SAVED_BYTES];
         let record = saved::encode(saved, &mut buffer).map_err(LogError::Record)?;
+        if self.ring.overwrites(&mut self.storage, record.len())? {
+            self.ring = self.ring.again(&mut self.storage)?;
+        }
         for _ in 0..PASS_OVER {
             match self.ring.append(&mut self.storage, record) {
                 Err(LogError::NotKept) => {}

@@ -9,7 +9,7 @@ use core::num::NonZeroU32;
 
 use super::page::{PAYLOAD_BYTES, Part};
 use super::storage::{self, Storage};
-use super::{LogError, RING_START, RecordBytes};
+use super::{LogError, Page, RING_START, RecordBytes};
 
 /// What starts at a position.
 #[derive(Clone, Copy, Debug)]
@@ -32,6 +32,11 @@ pub(super) struct Ring {
     /// The number of the next record.
     next: u32,
     unacknowledged: u16,
+    /// The host has every record up to this number.
+    acknowledged: u32,
+    /// The first number that was given since the ring was read: what lies at the head under it or a later one is an
+    /// attempt that failed.
+    attempts: u32,
     /// No record between `first` and `searched.1` has the number `searched.0` or a greater one, so that fetching one
     /// after the other need not start over.
     searched: (u32, u32),
@@ -41,7 +46,17 @@ impl Ring {
     /// Reads the whole ring once.
     pub fn read<S: Storage>(storage: &mut S, pages: NonZeroU32, acknowledged: u32) -> Result<Self, LogError<S::Error>> {
         let size = pages.get();
-        let mut ring = Self { pages, first: 0, tail: 0, head: 0, next: 0, unacknowledged: 0, searched: (0, 0) };
+        let mut ring = Self {
+            pages,
+            first: 0,
+            tail: 0,
+            head: 0,
+            next: 0,
+            unacknowledged: 0,
+            acknowledged,
+            attempts: 0,
+            searched: (0, 0),
+        };
         let (mut newest, mut end) = (0, 0);
         let mut oldest = None;
         let mut greatest = acknowledged;
@@ -66,6 +81,7 @@ impl Ring {
         ring.first = ring.head - size;
         ring.tail = ring.head - oldest.map_or(0, |(_, at)| (ring.head + size - at - 1) % pages + 1);
         ring.next = greatest.saturating_add(1);
+        ring.attempts = ring.next;
         ring.searched = (acknowledged.saturating_add(1), ring.tail);
         Ok(ring)
     }
@@ -87,12 +103,16 @@ impl Ring {
         RING_START.saturating_add(u16::try_from(at % self.pages).unwrap_or(u16::MAX))
     }
 
+    fn read_page<S: Storage>(&self, storage: &mut S, at: u32) -> Result<Page, LogError<S::Error>> {
+        storage::read_again(storage, self.page(at), |page| Part::of(page).is_some())
+    }
+
     /// Reads what starts at a position into `record`.
     fn look<S: Storage>(&self, storage: &mut S, at: u32, record: &mut RecordBytes) -> Result<Seen, LogError<S::Error>> {
         record.clear();
         let mut seen = Seen { seq: 0, pages: 1, whole: false };
         for index in 0..u8::MAX {
-            let page = storage::read(storage, self.page(at + u32::from(index)))?;
+            let page = self.read_page(storage, at + u32::from(index))?;
             let Some(part) = Part::of(&page) else { break };
             if index == 0 {
                 seen.seq = part.seq;
@@ -156,7 +176,7 @@ impl Ring {
         end = end.min(self.head);
         while end > self.first {
             // The last page of a record says how many come before it.
-            let page = storage::read(storage, self.page(end - 1))?;
+            let page = self.read_page(storage, end - 1)?;
             let start = Part::of(&page).and_then(|part| (end - 1).checked_sub(part.index.into()));
             if let Some(start) = start.filter(|start| *start >= self.first) {
                 let seen = self.look(storage, start, record)?;
@@ -178,6 +198,26 @@ impl Ring {
     ) -> Result<Option<u32>, LogError<S::Error>> {
         let (at, found) = self.find(storage, 0, at.saturating_add(1).max(self.first), record)?;
         Ok(found.map(|_| at))
+    }
+
+    /// Whether the next record, of so many bytes, would overwrite one that the host does not have. It lies there where an
+    /// earlier reading took it for nothing; or it is no whole record.
+    pub fn overwrites<S: Storage>(&self, storage: &mut S, bytes: usize) -> Result<bool, LogError<S::Error>> {
+        let parts = u32::try_from(bytes.div_ceil(PAYLOAD_BYTES)).unwrap_or(u32::MAX).min(self.free());
+        for at in self.head..self.head + parts {
+            let page = self.read_page(storage, at)?;
+            if Part::of(&page).is_some_and(|part| part.seq > self.acknowledged && part.seq < self.attempts) {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    /// The ring read anew; no number is given twice.
+    pub fn again<S: Storage>(&self, storage: &mut S) -> Result<Self, LogError<S::Error>> {
+        let ring = Self::read(storage, self.pages, self.acknowledged)?;
+        let next = ring.next.max(self.next);
+        Ok(Self { next, attempts: next, ..ring })
     }
 
     /// Writes a record at the head, in order, so that it is whole only with its last page.
@@ -214,7 +254,7 @@ impl Ring {
 
     /// This ring once the host has everything up to a number.
     pub fn released<S: Storage>(&self, storage: &mut S, up_to: u32) -> Result<Self, LogError<S::Error>> {
-        let mut ring = *self;
+        let mut ring = Self { acknowledged: up_to, ..*self };
         let mut record = RecordBytes::new();
         // All of them is the usual case, and needs no reading.
         if up_to + 1 >= self.next {

@@ -18,7 +18,7 @@ impl StatePages {
     pub fn read<S: Storage>(storage: &mut S) -> Result<Self, LogError<S::Error>> {
         let mut pages = Self::default();
         for page in 0..STATE_PAGES {
-            match State::of(&storage::read(storage, page)?) {
+            match State::of(&storage::read_again(storage, page, |page| State::of(page).is_some())?) {
                 Some((layout, ..)) if layout > State::LAYOUT => return Err(LogError::Newer),
                 Some((_, age, newest)) if age > pages.age => pages = Self { newest, age, next: other(page) },
                 _ => {}

@@ -86,8 +86,32 @@ pub(super) fn read<S: Storage>(storage: &mut S, page: u16) -> Result<Page, LogEr
     Ok(buffer)
 }
 
+/// How often a page is read at most until two readings agree.
+const READS: u8 = 4;
+
+/// Reads a page again, until it holds what belongs there or two readings agree that it does not: a bus misreads now
+/// and then, and what was saved must not pass for nothing.
+pub(super) fn read_again<S: Storage>(
+    storage: &mut S,
+    page: u16,
+    holds: impl Fn(&Page) -> bool,
+) -> Result<Page, LogError<S::Error>> {
+    let mut last = read(storage, page)?;
+    for _ in 1..READS {
+        if holds(&last) {
+            break;
+        }
+        let again = read(storage, page)?;
+        if again == last {
+            break;
+        }
+        last = again;
+    }
+    Ok(last)
+}
+
 /// Writes and reads back: a worn page, or a supply that sagged meanwhile, must not pass for saved.
 pub(super) fn write<S: Storage>(storage: &mut S, page: u16, bytes: &Page) -> Result<(), LogError<S::Error>> {
     storage.write(page, bytes).map_err(LogError::Chip)?;
-    if read(storage, page)? == *bytes { Ok(()) } else { Err(LogError::NotKept) }
+    if read_again(storage, page, |page| page == bytes)? == *bytes { Ok(()) } else { Err(LogError::NotKept) }
 }

@@ -2,7 +2,7 @@
 
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::{Demand, Evaluation, Grain, Length, PullTest, Rest, Rules, Unit};
+use tenter_core::{Context, Demand, Evaluation, Grain, Length, PullTest, Rest, Rules, Unit};
 
 use super::{Dial, Making, Screen, making};
 
@@ -113,7 +113,8 @@ impl Model {
     pub(super) fn evaluate(&mut self) {
         let demand = self.demand.as_ref().map_or_else(Demand::default, |labelled| labelled.demand);
         let rules = Rules { scatter: making::scatter(self.log.repeatability), ..Rules::default() };
-        self.evaluation = self.test.as_ref().and_then(|test| Evaluation::of(test, &demand, &rules).ok());
+        self.evaluation =
+            self.test.as_ref().and_then(|test| Evaluation::believed(test, &demand, &rules, &Context::default()).ok());
     }
 
     /// Works out again everything that rests on the repeatability.

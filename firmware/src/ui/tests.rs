@@ -224,3 +224,32 @@ fn her_own_hand_counts_in_the_answer() {
     update(&mut model, Event::Log(log), now);
     assert_eq!(model.evaluation, Some(assumed), "forgotten again");
 }
+
+/// What the demand makes unbelievable never gets a plain answer here either: 10 cm pulled to 26.7 cm, which is 10.5 in, for 5 %;
+/// 160 % asked of 60 %; 1 % on marks that cannot show it.
+#[test]
+fn what_the_demand_makes_unbelievable_is_close() {
+    let answered = |mm: i16, extended: i16, asked: &str| {
+        let mut test = PullTest::new(Length::from_mm(mm), Grain::Crosswise).unwrap().with_settling_pull(true);
+        for _ in 0..3 {
+            test.add_pull(Length::from_mm(extended)).unwrap();
+        }
+        let demand = Demand::for_grain(Grain::Crosswise, tenter_core::Range::parse(asked, Unit::Mm).unwrap());
+        let labelled = LabelledDemand::new("", demand);
+        let mut model = Model { test: Some(test.clone()), demand: labelled, ..Model::default() };
+        model.evaluate();
+        let evaluation = model.evaluation.clone().unwrap();
+        model.screen = Screen::Result;
+        for page in 0..3 {
+            model.row = page;
+            crate::view::draw(&model, &mut crate::frame::Frame::default());
+        }
+        let plain = Evaluation::of(&test, &demand, &Rules::default()).unwrap().answer;
+        (plain, evaluation.answer, evaluation.doubts.first().map(|doubt| doubt.word()))
+    };
+    use tenter_core::Answer::{Close, Meets, Short};
+    assert_eq!(answered(100, 267, "5%"), (Some(Meets), Some(Close), Some("slip-of-unit")));
+    assert_eq!(answered(100, 160, "160%"), (Some(Short), Some(Close), Some("ratio-for-stretch")));
+    assert_eq!(answered(100, 130, "..1%").1, Some(Close));
+    assert_eq!(answered(100, 115, "5%"), (Some(Meets), Some(Meets), None));
+}

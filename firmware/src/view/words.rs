@@ -67,6 +67,7 @@ pub const fn note(note: Note) -> &'static str {
         Note::EarlyRest => "Read back early",
         Note::RecoveryNotReadable => "Judge by growth",
         Note::GradesDisagree => "Go by the worse grade",
+        Note::ComesBackPoorly => "It will bag",
         Note::ShorterThanBefore => "Shorter: read again",
     }
 }
@@ -81,7 +82,11 @@ pub const fn doubt(doubt: Doubt) -> &'static str {
         Doubt::Falling => "They fall: pull firm",
         Doubt::NotReleased { .. } => "Not let go?",
         Doubt::GrowthRises { .. } => "It grew after release",
-        _ => "Check marks and unit",
+        Doubt::SlipOfUnit(_) => "Check marks and unit",
+        Doubt::UnusualStretch => "More than cloth gives",
+        Doubt::RatioForStretch { .. } => "Is so much asked for?",
+        Doubt::ShortMarks { .. } => "Marks: too short",
+        Doubt::WiderThanCloth => "Wider than the cloth",
     }
 }
 
@@ -91,6 +96,8 @@ pub const fn pairing(answer: Match) -> &'static str {
         Match::Alike => "ALIKE",
         Match::Handle => "HANDLE",
         Match::BandToBody => "BAND",
+        Match::Unlike => "UNLIKE",
+        Match::TooFirm => "TOO FIRM",
         Match::Close(_) => "CLOSE",
     }
 }
@@ -99,7 +106,8 @@ pub const fn pairing(answer: Match) -> &'static str {
 pub const fn between(answer: Match) -> Option<&'static str> {
     match answer {
         Match::Close(Between::AlikeAndHandle) => Some("alike, or to handle?"),
-        Match::Close(Between::HandleAndBand) => Some("to handle, or a band?"),
+        Match::Close(Between::HandleAndUnlike) => Some("to handle, or unlike?"),
+        Match::Close(Between::GivesAndTooFirm) => Some("does it give enough?"),
         _ => None,
     }
 }
@@ -122,8 +130,15 @@ pub const fn advice(advice: Advice) -> (&'static str, Option<Which>) {
         Advice::StayStitch(which) => ("Stay-stitch ", Some(which)),
         Advice::CentreOutwards => ("Sew from the middle", None),
         Advice::BandOnTop(which) => ("Pull on top: ", Some(which)),
-        Advice::PullAgain => ("Pull both again", None),
+        Advice::TapeEdge(which) => ("Tape edge: ", Some(which)),
+        Advice::OtherCloth(which) => ("Or not ", Some(which)),
+        Advice::PullAgain(None) => ("Pull both again", None),
+        Advice::PullAgain(which) => ("Pull again: ", which),
         Advice::ReadGrowth => ("Read both back too", None),
+        Advice::ReadGrowthAgain(None) => ("Read growth again", None),
+        Advice::ReadGrowthAgain(which) => ("Growth again: ", which),
+        Advice::WashAgain => ("Wash both again", None),
+        Advice::WillBag(which) => ("Will bag: ", Some(which)),
         Advice::WashJoinedSample => ("Wash a joined sample", None),
         Advice::StitchThatGives => ("Stitch that gives", None),
     }

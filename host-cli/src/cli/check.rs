@@ -10,7 +10,7 @@ use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
 pub const EXAMPLES: &str = "\
 Examples:
   In one breath: the marks, then each pull, in centimetres:
-      tenter check 25 26.5 26.6 26.5 --back 25.2@1m --wants 5%
+      tenter check 25 26.5 26.6 26.5 25.2@1m 5%
 
   Marks 10 cm apart, pulled to 10.5 cm; does it give 5 %?
       tenter check --marks 10cm --to 10.5cm --wants 5%

@@ -6,29 +6,24 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
+use tenter_core::making::garment::{GarmentKind, Seam};
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Construction, Ends, Grain, Held, Unit};
 
-/// One of a closed enum, in any case.
+use crate::input::synonym::{self, Words};
+
+/// One of a closed list, by any of its words.
 #[derive(Clone, Copy, Debug)]
 pub struct OneOf<T: 'static> {
-    all: &'static [T],
-    word: fn(T) -> &'static str,
-    /// What the words beside those that are shown mean.
-    synonym: fn(&str) -> Option<T>,
+    words: Words<T>,
     help: fn(T) -> &'static str,
 }
 
 impl<T: Copy> OneOf<T> {
-    fn typed(&self, text: &str) -> Option<T> {
-        let exact = self.all.iter().copied().find(|one| (self.word)(*one).eq_ignore_ascii_case(text.trim()));
-        exact.or_else(|| (self.synonym)(text))
-    }
-
-    fn values(&self) -> Vec<PossibleValue> {
-        self.all.iter().map(|one| PossibleValue::new((self.word)(*one)).help((self.help)(*one))).collect()
+    fn values(&self, of: &[T]) -> Vec<PossibleValue> {
+        of.iter().map(|one| PossibleValue::new((self.words.word)(*one)).help((self.help)(*one))).collect()
     }
 }
 
@@ -36,28 +31,23 @@ impl<T: Copy + Send + Sync + 'static> TypedValueParser for OneOf<T> {
     type Value = T;
 
     fn parse_ref(&self, command: &Command, arg: Option<&Arg>, value: &OsStr) -> Result<T, clap::Error> {
-        if let Some(one) = value.to_str().and_then(|text| self.typed(text)) {
+        let text = value.to_string_lossy();
+        if let Some(one) = self.words.typed(&text) {
             return Ok(one);
         }
         // Its complaint lists the words.
-        PossibleValuesParser::new(self.values()).parse_ref(command, arg, value)?;
+        PossibleValuesParser::new(self.values(self.words.choice(&text))).parse_ref(command, arg, value)?;
         Err(clap::Error::new(ErrorKind::InvalidValue).with_cmd(command))
     }
 
     fn possible_values(&self) -> Option<Box<dyn Iterator<Item = PossibleValue> + '_>> {
-        Some(Box::new(self.values().into_iter()))
+        Some(Box::new(self.values(self.words.all).into_iter()))
     }
-}
-
-const fn none<T>(_: &str) -> Option<T> {
-    None
 }
 
 /// Grains.
 pub const GRAIN: OneOf<Grain> = OneOf {
-    all: &Grain::ALL,
-    word: Grain::word,
-    synonym: Grain::typed,
+    words: synonym::GRAIN,
     help: |grain| match grain {
         Grain::Lengthwise => "Along warp or wales",
         Grain::Crosswise => "Along weft or courses",
@@ -67,9 +57,7 @@ pub const GRAIN: OneOf<Grain> = OneOf {
 
 /// Constructions.
 pub const CONSTRUCTION: OneOf<Construction> = OneOf {
-    all: &Construction::ALL,
-    word: Construction::word,
-    synonym: Construction::typed,
+    words: synonym::CONSTRUCTION,
     help: |construction| match construction {
         Construction::Woven => "Warp and weft",
         Construction::Knit => "Wales and courses",
@@ -77,15 +65,9 @@ pub const CONSTRUCTION: OneOf<Construction> = OneOf {
     },
 };
 
-/// Ends that are read; their number does too.
+/// Ends that are read.
 pub const ENDS: OneOf<Ends> = OneOf {
-    all: &Ends::ALL,
-    word: Ends::word,
-    synonym: |text| match text {
-        "1" => Some(Ends::One),
-        "2" => Some(Ends::Both),
-        _ => None,
-    },
+    words: synonym::ENDS,
     help: |ends| match ends {
         Ends::One => "One mark is held at zero",
         Ends::Both => "Both marks are read",
@@ -94,9 +76,7 @@ pub const ENDS: OneOf<Ends> = OneOf {
 
 /// Ways of holding.
 pub const HELD: OneOf<Held> = OneOf {
-    all: &Held::ALL,
-    word: Held::word,
-    synonym: none,
+    words: synonym::HELD,
     help: |held| match held {
         Held::Flat => "One layer, away from edges",
         Held::Folded => "Folded along the pull",
@@ -107,9 +87,7 @@ pub const HELD: OneOf<Held> = OneOf {
 
 /// Units of the text.
 pub const UNIT: OneOf<Unit> = OneOf {
-    all: &[Unit::Mm, Unit::Cm, Unit::Inch],
-    word: Unit::symbol,
-    synonym: none,
+    words: synonym::UNIT,
     help: |unit| match unit {
         Unit::Mm => "Millimetres",
         Unit::Cm => "Centimetres",
@@ -119,23 +97,52 @@ pub const UNIT: OneOf<Unit> = OneOf {
 
 /// Stitches.
 pub const STITCH: OneOf<Stitch> = OneOf {
-    all: &Stitch::ALL,
-    word: Stitch::word,
-    synonym: none,
+    words: synonym::STITCH,
     help: |stitch| match stitch {
         Stitch::Straight => "Lockstitch, straight",
         Stitch::NarrowZigzag => "Zigzag 0.5 to 1 mm wide",
         Stitch::Triple => "Straight triple stitch",
         Stitch::WideZigzag => "Zigzag 3 mm wide and more",
         Stitch::Overlock => "Overlock",
+        Stitch::TwinNeedle => "Twin needle",
+        Stitch::Coverstitch => "Coverstitch",
+    },
+};
+
+/// Seams.
+pub const SEAM: OneOf<Seam> = OneOf {
+    words: synonym::SEAM,
+    help: |seam| match seam {
+        Seam::Panel => "Between panels with straight edges; lengthwise",
+        Seam::Princess => "Between panels that shape the body; lengthwise, curved",
+        Seam::Yoke => "Across back, front or hip; crosswise",
+        Seam::CentreBack => "Down the back; lengthwise",
+        Seam::Shoulder => "Over the shoulder; slanting",
+        Seam::HoodCentre => "Over the head; curved",
+        Seam::HoodToNeck => "A hood on the neck",
+        Seam::CollarToNeck => "A collar on the neck",
+        Seam::Neckband => "A band round the neck of a knit",
+        Seam::Armhole => "A sleeve in the armhole; curved",
+        Seam::Sleeve => "Along the underside of a sleeve; lengthwise",
+        Seam::Side => "Down the side of the body; lengthwise",
+        Seam::SleeveAndSide => "Sleeve and side in one; lengthwise",
+        Seam::Waist => "Bodice to skirt; crosswise",
+        Seam::Waistband => "A waistband on the waist",
+        Seam::Cuff => "A cuff on a sleeve or a leg",
+        Seam::HemBand => "A band on the lower edge; crosswise",
+        Seam::OutsideLeg => "Down the outside of a leg; lengthwise",
+        Seam::InsideLeg => "Up the inside of a leg; slanting",
+        Seam::Crotch => "From front to back; curved",
+        Seam::BackSeat => "The back half of the crotch; curved",
+        Seam::Strap => "A shoulder strap; lengthwise",
+        Seam::FrontEdge => "The front edge with its zip; lengthwise, held firm",
+        Seam::LiningToFacing => "The lining on the facings; lengthwise",
     },
 };
 
 /// Layers of what hangs.
 pub const PIECE: OneOf<Piece> = OneOf {
-    all: &Piece::ALL,
-    word: Piece::word,
-    synonym: none,
+    words: synonym::PIECE,
     help: |piece| match piece {
         Piece::Strip => "One layer",
         Piece::Loop => "Two layers",
@@ -144,9 +151,7 @@ pub const PIECE: OneOf<Piece> = OneOf {
 
 /// Kinds of elastic.
 pub const ELASTIC: OneOf<Kind> = OneOf {
-    all: &Kind::ALL,
-    word: Kind::word,
-    synonym: none,
+    words: synonym::ELASTIC,
     help: |kind| match kind {
         Kind::Firm => "Woven, or one that does not roll",
         Kind::Soft => "Knitted",
@@ -157,9 +162,7 @@ pub const ELASTIC: OneOf<Kind> = OneOf {
 
 /// Where elastic goes.
 pub const EDGING: OneOf<Edging> = OneOf {
-    all: &Edging::ALL,
-    word: Edging::word,
-    synonym: none,
+    words: synonym::EDGING,
     help: |edging| match edging {
         Edging::Waist => "Round the waist",
         Edging::SnugWaist => "Round the waist, snug",
@@ -167,36 +170,35 @@ pub const EDGING: OneOf<Edging> = OneOf {
         Edging::SwimLegFront => "Along the front of a swim leg",
         Edging::SwimLegBack => "Along the back of a swim leg",
         Edging::Wrist => "Round a wrist",
+        Edging::Leg => "Round an ankle, or the leg of trousers or briefs",
         Edging::Opening => "Round a neck or cuff opening",
+    },
+};
+
+/// Kinds of garment.
+pub const GARMENT_KIND: OneOf<GarmentKind> = OneOf {
+    words: synonym::KIND,
+    help: |kind| match kind {
+        GarmentKind::UnlinedJacket => "A woven jacket without a lining",
+        GarmentKind::LinedCoat => "A lined coat",
+        GarmentKind::HoodedPullover => "A knit pullover with a hood",
+        GarmentKind::Skirt => "A skirt",
+        GarmentKind::Trousers => "Trousers other than jeans",
+        GarmentKind::Jeans => "Jeans",
+        GarmentKind::Shirt => "A woven shirt or blouse",
+        GarmentKind::Dress => "A dress",
+        GarmentKind::TShirt => "A knit top with a neckband",
+        GarmentKind::Leggings => "Leggings or tights",
+        GarmentKind::Swimwear => "Swimwear, a leotard, a bra top",
+        GarmentKind::ChildsOuterwear => "A child's jacket, coat or anorak",
     },
 };
 
 /// Ends of a zip.
 pub const ZIP_ENDS: OneOf<ZipEnds> = OneOf {
-    all: &ZipEnds::ALL,
-    word: ZipEnds::word,
-    synonym: none,
+    words: synonym::ZIP_ENDS,
     help: |ends| match ends {
         ZipEnds::Closed => "Closed at the bottom",
         ZipEnds::Open => "Parts at the bottom",
     },
 };
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_trade_s_words_are_taken_in_any_case() {
-        for (text, grain) in
-            [("crosswise", Grain::Crosswise), ("WEFT", Grain::Crosswise), ("cross-grain", Grain::Crosswise)]
-        {
-            assert_eq!(GRAIN.typed(text), Some(grain), "{text}");
-        }
-        assert_eq!(CONSTRUCTION.typed("Jersey"), Some(Construction::Knit));
-        assert_eq!(ENDS.typed("2"), Some(Ends::Both));
-        assert_eq!(UNIT.typed("In"), Some(Unit::Inch));
-        assert_eq!(EDGING.typed("snug-waist"), Some(Edging::SnugWaist));
-        assert_eq!(GRAIN.typed("up"), None);
-    }
-}

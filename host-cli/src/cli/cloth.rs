@@ -5,11 +5,12 @@ use tenter_core::{Construction, Grain};
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
+use super::remember::{self, LearnedArgs, PictureArgs};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-      tenter cloth add 'Aisle gabardine' --width 148cm --length 2.4m
+      tenter cloth add 'Aisle gabardine' woven 2.4m of 148cm
       tenter cloth list
       tenter cloth show 5
 
@@ -22,8 +23,12 @@ Examples:
       tenter cloth add 'Aisle gabardine' --fibre '97 cotton 3 elastane' --construction woven \\
           --width 148cm --length 2.4m --mass '230 g/m2' --place 'blue crate'
 
+  The same in a few words, with its tests, one for each grain that you name:
+      tenter cloth add 'Nave twill' woven 2.4m of 148cm 230gsm \\
+          across 25 26.5 26.6 26.5 25.2@1m along 25 25.4 25.4 25.3
+
   A bolt seen in a shop:
-      tenter cloth add 'Foyer rib' --construction knit --width 150cm \\
+      tenter cloth add 'Foyer rib' knit 150cm wide \\
           --seen 'the Saturday market' --price 11.50/m";
 
 /// Examples for the help of `cloth list`.
@@ -38,7 +43,7 @@ Examples:
 pub const SHOW: &str = "\
 Examples:
       tenter cloth show 5
-      tenter cloth show 5 --units in";
+      tenter cloth show sateen --units in";
 
 /// Examples for the help of `cloth edit`.
 pub const EDIT: &str = "\
@@ -46,13 +51,21 @@ Examples:
   You bought the cloth that you saw in the shop:
       tenter cloth edit 6 --bought 2.3m
 
-  You put it elsewhere, and washed it:
-      tenter cloth edit 6 --place 'top shelf' --washed yes";
+  You did not buy it after all; its tests stay:
+      tenter cloth edit 6 --bought no
+
+  You put it elsewhere, and washed it; marks that you stored with tenter wash
+  shorten the length on hand:
+      tenter cloth edit 7 --place 'top shelf' --washed yes";
 
 /// Examples for the help of `cloth cut`.
 pub const CUT: &str = "\
 Examples:
-      tenter cloth cut 4 80cm --note 'waistbands'";
+      tenter cloth cut 4 80cm --note 'waistbands'
+
+  It was 70 cm, or it was never cut:
+      tenter cloth cut 4 70cm --instead
+      tenter cloth cut 4 --undo";
 
 /// Examples for the help of `cloth retire`.
 pub const RETIRE: &str = "\
@@ -83,6 +96,12 @@ pub enum ClothVerb {
     /// Record that you cut a length off
     #[command(after_help = CUT)]
     Cut(CutArgs),
+    /// Keep photographs with a cloth
+    #[command(after_help = remember::PICTURE)]
+    Picture(Box<PictureArgs>),
+    /// Remember what worked on a cloth, and how it wore
+    #[command(after_help = remember::LEARNED)]
+    Learned(Box<LearnedArgs>),
     /// Take a cloth off the list; its tests and history stay
     #[command(after_help = RETIRE)]
     Retire(RetireArgs),
@@ -109,6 +128,21 @@ pub struct FabricFlags {
     /// Mass per area: '180 g/m2', '5.3 oz/yd2', or unknown
     #[arg(long, value_name = "MASS")]
     pub mass: Option<String>,
+    /// What was done to its surface: plain, brushed, coated, membrane, waxed, pile, fusible, leather-like, or unknown
+    #[arg(long, value_name = "WORD")]
+    pub finish: Option<String>,
+    /// How it falls: fluid, soft, crisp, stiff, or unknown
+    #[arg(long, value_name = "WORD")]
+    pub drape: Option<String>,
+    /// What it is made for: outer, lining, interfacing, rib, pocketing, or unknown
+    #[arg(long, value_name = "WORD")]
+    pub purpose: Option<String>,
+    /// Whether all pieces must lie one way up, as with a nap or a print that has a top
+    #[arg(long, value_enum)]
+    pub one_way: Option<YesNo>,
+    /// Its colour
+    #[arg(long, value_name = "TEXT")]
+    pub colour: Option<String>,
     /// Where it lies
     #[arg(long, value_name = "TEXT")]
     pub place: Option<String>,
@@ -128,6 +162,9 @@ pub struct FabricFlags {
 pub struct AddClothArgs {
     /// What to call it
     pub name: String,
+    /// What it is, in a few words: knit 2m of 150cm 180gsm; then perhaps its tests: across 25 26.5 26.6 along 25 25.4
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Number to pin to the cloth [default: the next free one]
     #[arg(long, value_name = "NUMBER")]
     pub tag: Option<String>,
@@ -137,6 +174,9 @@ pub struct AddClothArgs {
     /// You washed it since it came home
     #[arg(long)]
     pub washed: bool,
+    /// You made a first pull that does not count before each of the tests typed here
+    #[arg(long, short)]
+    pub settling: bool,
     /// How the result is shown.
     #[command(flatten)]
     pub show: ShowArgs,
@@ -145,7 +185,7 @@ pub struct AddClothArgs {
 /// `cloth edit`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct EditClothArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// A new number to pin to the cloth
@@ -157,7 +197,7 @@ pub struct EditClothArgs {
     /// The rest.
     #[command(flatten)]
     pub flags: FabricFlags,
-    /// You bought it: the length that came home
+    /// You bought it: the length that came home; no if you did not buy it after all
     #[arg(long, value_name = "LENGTH", conflicts_with_all = ["seen", "length"])]
     pub bought: Option<String>,
     /// Whether you washed it since it came home
@@ -202,7 +242,7 @@ pub struct ListClothsArgs {
 /// `cloth show`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowFabricArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The table of stretch classes.
@@ -219,11 +259,18 @@ pub struct ShowFabricArgs {
 /// `cloth cut`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct CutArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The length that was cut off: 80cm, 1 1/2yd
-    pub length: String,
+    #[arg(required_unless_present = "undo")]
+    pub length: Option<String>,
+    /// In place of the newest cut, which was a mistake
+    #[arg(long, conflicts_with = "undo")]
+    pub instead: bool,
+    /// Take the newest cut back: it was a mistake
+    #[arg(long, conflicts_with_all = ["length", "note"])]
+    pub undo: bool,
     /// What for
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
@@ -235,7 +282,7 @@ pub struct CutArgs {
 /// `cloth retire`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct RetireArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// Why
@@ -246,7 +293,7 @@ pub struct RetireArgs {
 /// `cloth return`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ReturnArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
 }

@@ -1,6 +1,9 @@
 //! The flags of `device`.
 
 use clap::{Args, Subcommand};
+use tenter_core::Unit;
+
+use super::choice;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -152,6 +155,9 @@ pub struct InboxArgs {
     /// Print one JSON array instead of text
     #[arg(long)]
     pub json: bool,
+    /// Unit of the lengths [default: mm]
+    #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
+    pub units: Option<Unit>,
 }
 
 /// `device assign`, as typed.

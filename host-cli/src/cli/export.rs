@@ -15,6 +15,7 @@ Examples:
   Tables for a spreadsheet:
       tenter export --csv tests tests.csv
       tenter export --csv cloths cloths.csv
+      tenter export --csv garments garments.csv
 
 The tables leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss. \
 A file that is there already is replaced once the new one is complete.";
@@ -38,4 +39,6 @@ pub enum TableOf {
     /// One row a cloth
     #[value(alias = "fabrics")]
     Cloths,
+    /// One row a garment
+    Garments,
 }

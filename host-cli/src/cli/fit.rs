@@ -1,10 +1,14 @@
 //! The flags of `fit`.
 
 use clap::Args;
+use clap::builder::{PossibleValuesParser, TypedValueParser};
+use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs};
+use crate::input::size::elastic;
+use crate::input::synonym::{ZIP_ENDS, is};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -12,8 +16,7 @@ Examples:
       tenter fit 'Choir trousers' A
       tenter fit choir a --role main --all
       tenter fit 'Play coat' --json
-      tenter fit choir a --sheet --use main=1 \\
-          --seam 'main+waistband=76cm' --zip 18cm
+      tenter fit choir a main=1 main+waistband=76cm zip=18cm
 
 Each role lists every cloth: first those that meet it, then those too close to call, with the way to settle it, then \
 those not measured, with the pull that is missing. Cloths that are short or over come last. Each line says whether the \
@@ -24,10 +27,13 @@ Exit code: 0 every role has a cloth that meets it and is long enough; 3 some rol
 /// The flags of `fit`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct FitArgs {
-    /// The pattern
-    pub pattern: String,
-    /// The view [default: the only one]
+    /// The pattern, or a part of its name [default: the one you added to last]
+    pub pattern: Option<String>,
+    /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
+    /// What goes on the sheet, in a few words: main=1 main+waistband=60cm zip=18cm 'soft waist 76cm'
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE")]
     pub role: Vec<String>,
@@ -48,6 +54,45 @@ pub struct FitArgs {
     pub show: ShowArgs,
 }
 
+/// A pattern and its view, as far as they were named, with what goes on a plan sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Planned {
+    /// The words of their names.
+    pub names: Vec<String>,
+    /// The sheet.
+    pub plan: PlanArgs,
+}
+
+impl Planned {
+    /// Puts each word where it belongs: `main=1` is a cloth for a role, `main+waistband=76cm` a seam, `zip=18cm closed` a
+    /// zip, `soft waist 76cm` an elastic; any other is of a name.
+    pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs) -> Self {
+        let (mut names, mut plan) = (Vec::new(), plan.clone());
+        for word in words {
+            match word.split_once('=') {
+                None if elastic(word).is_ok() => plan.elastic.push(word.clone()),
+                None => names.push(word.clone()),
+                Some((name, value)) if is(name, "zip") => {
+                    let ends = value.rsplit_once(' ').and_then(|(edge, ends)| Some((edge, ZIP_ENDS.typed(ends)?)));
+                    plan.zip = Some(ends.map_or(value, |(edge, _)| edge).to_owned());
+                    plan.zip_ends = ends.map(|(_, ends)| ends).or(plan.zip_ends);
+                }
+                Some((name, _)) if name.contains('+') => plan.seam.push(word.clone()),
+                Some(_) => plan.r#use.push(word.clone()),
+            }
+        }
+        Self { names, plan }
+    }
+}
+
+impl FitArgs {
+    /// What is meant by the words.
+    #[must_use]
+    pub fn planned(&self) -> Planned {
+        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    }
+}
+
 /// What a plan sheet is made for, as typed.
 #[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
 #[command(next_help_heading = "The plan sheet")]
@@ -55,13 +100,23 @@ pub struct PlanArgs {
     /// The cloth for a role of the sheet: main=1
     #[arg(long, value_name = "ROLE=TAG")]
     pub r#use: Vec<String>,
-    /// A seam of the sheet between two roles: 'main+waistband=60cm' [default: main with each other role, 50 cm]
-    #[arg(long, value_name = "ROLE+ROLE=LENGTH")]
+    /// What the garment is [default: the kind of the view]
+    #[arg(long, value_name = "GARMENT", value_parser = choice::GARMENT_KIND)]
+    pub kind: Option<GarmentKind>,
+    /// What it has beyond the usual: hood,welt-pockets
+    #[arg(long, value_name = "DETAIL", value_delimiter = ',', value_parser = detail())]
+    pub with: Vec<Detail>,
+    /// What it does not have, of the usual: collar
+    #[arg(long, value_name = "DETAIL", value_delimiter = ',', value_parser = detail())]
+    pub without: Vec<Detail>,
+    /// The length of a seam between two roles, with its name and its grain where they are not the usual ones:
+    /// 'main+waistband=60cm', 'main+hood:neck=60cm', 'main+panel=60cm lengthwise' [default: 50 cm]
+    #[arg(long, value_name = "ROLE+ROLE:SEAM=LENGTH")]
     pub seam: Vec<String>,
     /// An edge for a zip: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
-    /// Whether the zip parts at its lower end [default: open]
+    /// Whether the zip parts at its lower end [default: as the garment has it, else open]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
     /// Elastic: its kind, its place and the body measure, such as 'soft waist 76cm'
@@ -82,4 +137,9 @@ pub struct PlanArgs {
     /// Print the numbers, the rule and its source under each line of the sheet
     #[arg(long)]
     pub why: bool,
+}
+
+/// A detail of a garment, by its word.
+fn detail() -> impl TypedValueParser<Value = Detail> {
+    PossibleValuesParser::new(Detail::ALL.map(Detail::word)).try_map(|word| Detail::from_word(&word).ok_or("unknown"))
 }

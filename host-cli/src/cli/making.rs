@@ -2,6 +2,7 @@
 
 use clap::Args;
 use tenter_core::Grain;
+use tenter_core::making::garment::{GarmentKind, Seam};
 use tenter_core::making::hanging::Piece;
 use tenter_core::making::stitch::Stitch;
 
@@ -17,21 +18,31 @@ Examples:
 
   How much to buy for 2 m; nothing is stored:
       tenter wash --lengthwise '20cm to 19cm' --need 2m
+      tenter wash 7 --need 2m
+
+  The marks were a mistake; those before them count again:
+      tenter wash 7 --undo
 
 tenter divides the length you need by 1 less the shrinkage, at the largest shrinkage that the readings allow:
-2 yd at 10 % are 2.22 yd, not 2.20.";
+2 yd at 10 % are 2.22 yd, not 2.20. Then it rounds up to what shops cut, 10 cm or 1/8 yd.";
 
 /// Examples for the help of `pair`.
 pub const PAIR: &str = "\
 Examples:
-  Trousers and waistband in one seam of 76 cm, both along the crosswise grain:
-      tenter pair 1 4 --along 76cm
+  Two panels of a coat, in a seam that runs down the body:
+      tenter pair 3 6 76cm --grain crosswise
 
-  A crosswise edge on a lengthwise one, with a straight stitch, and the source of each line:
-      tenter pair 1 4 --along 45cm --grain crosswise \\
-          --second-grain lengthwise --stitch straight --why
+  Trousers and waistband; the second cloth is the piece that is set on:
+      tenter pair 1 8 76cm --seam waistband
 
-Exit code: 0 alike; 3 to handle, too close to call, or not measured; 1 band to body; 2 a mistake in what was typed.";
+  A view that asks 5 % along the seam, a grain of your own for each side, and the source of each line:
+      tenter pair 1 3 45cm --grain crosswise/lengthwise \\
+          --wants 5% --stitch straight --why
+
+The seam says how the grain of each side lies: side, panel and zip seams lengthwise, shoulder seams slanting, yoke and hem \
+crosswise. Without --seam and --grain it is a side seam.
+Exit code: 0 alike; 3 to handle, or too close to call; 1 band to body, unlike, or too firm for what the view asks; \
+2 a mistake in what was typed.";
 
 /// `wash`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -54,6 +65,9 @@ pub struct WashArgs {
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,
+    /// Take back the newest marks of a cloth, or those along one grain: they were a mistake
+    #[arg(long, value_name = "GRAIN", value_parser = choice::GRAIN, num_args = 0..=1, requires = "fabric", conflicts_with_all = ["lengthwise", "crosswise", "need", "as_read"])]
+    pub undo: Option<Option<Grain>>,
     /// Take the marks as they are, though tenter doubts them
     #[arg(long)]
     pub as_read: bool,
@@ -70,20 +84,34 @@ pub struct PairArgs {
     /// The tag of the other
     pub second: String,
     /// Length of the seam
+    #[arg(value_name = "LENGTH", required_unless_present = "along", conflicts_with = "along")]
+    pub length: Option<String>,
+    /// Length of the seam
     #[arg(long, value_name = "LENGTH")]
-    pub along: String,
-    /// The grain of the first along the seam
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
-    pub grain: Grain,
-    /// The grain of the second along the seam [default: that of the first]
-    #[arg(long, value_parser = choice::GRAIN)]
-    pub second_grain: Option<Grain>,
+    pub along: Option<String>,
+    /// Which seam: it says how the grain lies and whether the second cloth is a band [default: side]
+    #[arg(long, value_name = "NAME", value_parser = choice::SEAM)]
+    pub seam: Option<Seam>,
+    /// The grain along the seam, of both or of each: lengthwise, crosswise/lengthwise [default: that of the seam]
+    #[arg(long, value_name = "GRAIN")]
+    pub grain: Option<String>,
+    /// The stretch that your view asks along the seam
+    #[arg(long, value_name = "PERCENT")]
+    pub wants: Option<String>,
     /// The stitch, if it is chosen
     #[arg(long, value_parser = choice::STITCH)]
     pub stitch: Option<Stitch>,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,
+}
+
+impl PairArgs {
+    /// The length of the seam, as typed.
+    #[must_use]
+    pub fn along(&self) -> &str {
+        self.along.as_deref().or(self.length.as_deref()).unwrap_or_default()
+    }
 }
 
 /// Examples for the help of `hang`.
@@ -104,10 +132,12 @@ A test at home is not the standard's test, and a hung mass can fall: read the ca
 /// Examples for the help of `handle`.
 pub const HANDLE: &str = "\
 Examples:
-  Needle, stitch, and the edges to stay-stitch and stabilise:
+  Needle, thread, stitch, finish, allowance, and the edges to stay:
       tenter handle 9
-  For a view that wants 40 %, over a lining and with a facing that gives 5 %:
-      tenter handle 9 --wants 40% --lining 12 --facing-gives 5% --why";
+  For a view that wants 40 % of leggings, along the lengthwise grain:
+      tenter handle 9 --wants 40% --kind leggings --grain lengthwise
+  Over a lining, and with a facing that gives 5 %:
+      tenter handle 9 --lining 12 --facing-gives 5% --why";
 
 /// `hang`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -141,7 +171,7 @@ pub struct HandleArgs {
     /// The cloth's tag
     #[arg(value_name = "TAG")]
     pub fabric: String,
-    /// The stretch that the view wants along the seam [default: what the cloth has]
+    /// The stretch that the view wants along its seams [default: what the cloth has along each]
     #[arg(long, value_name = "PERCENT")]
     pub wants: Option<String>,
     /// A lining, by its tag
@@ -150,9 +180,12 @@ pub struct HandleArgs {
     /// How far a fused facing or interfacing gives: 0% for one that does not
     #[arg(long, value_name = "PERCENT")]
     pub facing_gives: Option<String>,
-    /// The grain along the seam
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
-    pub grain: Grain,
+    /// The grain along the seam [default: lengthwise and crosswise; crosswise for lining and facing]
+    #[arg(long, value_parser = choice::GRAIN)]
+    pub grain: Option<Grain>,
+    /// The kind of garment
+    #[arg(long, value_name = "GARMENT", value_parser = choice::GARMENT_KIND)]
+    pub kind: Option<GarmentKind>,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,

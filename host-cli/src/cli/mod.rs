@@ -9,13 +9,16 @@ pub mod export;
 pub mod fit;
 pub mod import;
 pub mod log;
+pub mod make;
 pub mod making;
 pub mod manual;
 pub mod pattern;
 pub mod pull;
 pub mod reading;
+pub mod remember;
 pub mod report;
 pub mod size;
+mod spoken;
 mod typed;
 
 use std::ffi::OsString;
@@ -24,9 +27,12 @@ use std::path::PathBuf;
 use clap::builder::StyledStr;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::parser::ValueSource;
-use clap::{ArgMatches, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+use clap::{Arg, ArgAction, ArgMatches, Command, CommandFactory as _, FromArgMatches as _, Parser, Subcommand};
+
+use tenter_core::Unit;
 
 use crate::error::Error;
+use crate::input::synonym::command::instead;
 use crate::plain::one_line;
 use crate::text::terminal_width;
 use check::CheckArgs;
@@ -35,6 +41,7 @@ use device::DeviceVerb;
 use export::ExportArgs;
 use fit::FitArgs;
 use import::ImportArgs;
+use make::MakeVerb;
 use pattern::PatternVerb;
 use pull::PullArgs;
 use report::ReportVerb;
@@ -61,6 +68,21 @@ pub struct CommandLine {
     /// What to do.
     #[command(subcommand)]
     pub verb: Verb,
+    /// What it says of units.
+    #[arg(skip)]
+    pub units: Units,
+}
+
+/// What a command line says of units.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Its verb knows none.
+    #[default]
+    Unknown,
+    /// Nothing.
+    NotSaid,
+    /// By an option or by the environment.
+    Said(Unit),
 }
 
 /// A verb with its flags.
@@ -87,6 +109,10 @@ pub enum Verb {
     /// Which cloths suit which role of a view
     #[command(after_help = fit::EXAMPLES)]
     Fit(Box<FitArgs>),
+    /// Garments: begun with chosen cloths, cut, finished and worn
+    #[command(after_help = make::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Make(Box<MakeVerb>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
@@ -142,12 +168,34 @@ pub enum Parsed {
 ///
 /// [`Error::Usage`] with one line that says what to type instead.
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
+    parse_with(words, None)
+}
+
+/// The same, with the units where the words say nothing of them.
+///
+/// # Errors
+///
+/// As [`parse`].
+pub fn parse_with(
+    words: impl IntoIterator<Item = impl Into<OsString> + Clone>,
+    units: Option<Unit>,
+) -> Result<Parsed, Error> {
     let words = asking_for_help(words.into_iter().map(Into::into).collect());
-    let matches = CommandLine::command().term_width(terminal_width()).try_get_matches_from(&words);
+    let words = spoken::spoken(&definition(), words);
+    let command = definition().term_width(terminal_width());
+    let command = match units {
+        Some(unit) => with_units(command, unit),
+        None => command,
+    };
+    let matches = command.try_get_matches_from(&words);
     let named = |matches: &ArgMatches| matches.value_source("db") == Some(ValueSource::CommandLine);
     let named =
         matches.as_ref().is_ok_and(|matches| named(matches) || matches.subcommand_matches("demo").is_some_and(named));
-    match matches.and_then(|matches| CommandLine::from_arg_matches(&matches)) {
+    let read = |matches: ArgMatches| {
+        let line = CommandLine::from_arg_matches(&matches)?;
+        Ok(CommandLine { units: said_of_units(&matches), ..line })
+    };
+    match matches.and_then(read) {
         Ok(CommandLine { verb: Verb::Demo(_), .. }) if named => {
             Err(Error::Usage("demo makes a file of its own: type tenter demo FILE, without --db".to_owned()))
         }
@@ -156,9 +204,35 @@ pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Re
     }
 }
 
+const UNITS: &str = "units";
+
+/// A command whose verbs take a unit where none is said.
+fn with_units(command: Command, unit: Unit) -> Command {
+    let takes = command.get_arguments().any(|argument| argument.get_id() == UNITS);
+    let command =
+        if takes { command.mut_arg(UNITS, |argument| argument.default_value(unit.symbol())) } else { command };
+    command.mut_subcommands(|verb| with_units(verb, unit))
+}
+
+/// What was said of units, by the verb that was typed.
+fn said_of_units(mut matches: &ArgMatches) -> Units {
+    while let Some((_, verb)) = matches.subcommand() {
+        matches = verb;
+    }
+    match matches.try_get_one::<Unit>(UNITS) {
+        Err(_) => Units::Unknown,
+        Ok(said) => match matches.value_source(UNITS) {
+            Some(ValueSource::CommandLine | ValueSource::EnvVariable) => {
+                said.copied().map_or(Units::NotSaid, Units::Said)
+            }
+            _ => Units::NotSaid,
+        },
+    }
+}
+
 /// `tenter help check` is `tenter check --help`.
 fn asking_for_help(mut words: Vec<OsString>) -> Vec<OsString> {
-    if words.get(1).is_some_and(|word| word == "help") {
+    if words.get(1).is_some_and(spoken::asks_for_help) {
         words.remove(1);
         words.push("--help".into());
     }
@@ -209,16 +283,20 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
             format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
         }
         ErrorKind::UnknownArgument => {
-            let kind = if argument.starts_with('-') { "unknown option" } else { "unexpected word" };
-            format!("{kind} '{}'; {}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
+            let (kind, quotes) = match argument.starts_with('-') {
+                true => ("unknown option", ""),
+                false => ("unexpected word", "type a name of several words in quotes, or "),
+            };
+            format!("{kind} '{}'; {quotes}{}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
         }
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
-            format!(
-                "unknown command '{}'; {}",
-                one_line(&name),
-                near(ContextKind::SuggestedSubcommand, " for the list")
-            )
+            let below = verb.split_once(' ').map_or_else(|| name.clone(), |(_, above)| format!("{above} {name}"));
+            let near = || match name.starts_with(|c: char| c.is_ascii_digit()) {
+                true => "type the command first, such as tenter check 25 26.5 26.6 26.5 5%".to_owned(),
+                false => near(ContextKind::SuggestedSubcommand, " for the list"),
+            };
+            format!("unknown command '{}'; {}", one_line(&name), instead(&below).map_or_else(near, str::to_owned))
         }
         ErrorKind::MissingRequiredArgument => {
             format!("missing {argument}; see {verb} --help for an example")
@@ -241,7 +319,14 @@ fn one_line_of(error: &clap::Error, verb: &str) -> String {
 /// The command line as `clap` sees it, for completions and manual pages.
 #[must_use]
 pub fn definition() -> clap::Command {
-    CommandLine::command()
+    in_any_capitals(CommandLine::command())
+}
+
+/// Words of a closed list are taken in any capitals, by each command below too.
+fn in_any_capitals(command: clap::Command) -> clap::Command {
+    let takes = |arg: &Arg| matches!(arg.get_action(), ArgAction::Set | ArgAction::Append);
+    let any = |arg: Arg| if takes(&arg) { arg.ignore_case(true) } else { arg };
+    command.mut_args(any).mut_subcommands(in_any_capitals)
 }
 
 #[cfg(test)]
@@ -289,6 +374,6 @@ mod tests {
             panic!("no check")
         };
         let (to, back) = (|t: &str| Reading::To(t.to_owned()), |t: &str| Reading::Back(t.to_owned()));
-        assert_eq!(args.test.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
+        assert_eq!(args.test.row.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
     }
 }

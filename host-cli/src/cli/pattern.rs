@@ -9,13 +9,12 @@ use super::reading::ShowArgs;
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
-      tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% \\
-          --cloth '0.8m at 140cm'
+      tenter pattern add 'Usher waistcoat' A main 5-15% 0.8m of 140cm
       tenter pattern show 'Choir trousers'
       tenter pattern list
 
-A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. You may cut a name \
-short while it stays clear: tenter pattern show choir";
+A pattern has views, and a view has roles: main, lining, waistband … Each role has its demands. A part of a \
+name will do while only one has it: tenter pattern show choir";
 
 /// Examples for the help of `pattern add`.
 pub const ADD: &str = "\
@@ -24,9 +23,17 @@ Examples:
       tenter pattern add 'Usher waistcoat' A main --crosswise 5%..15% --growth-at-most 3% \\
           --construction woven --cloth '0.8m at 140cm'
 
+  The same in a few words; another view of the pattern you added to last:
+      tenter pattern add 'Nave apron' A main 5-15% growth 3% woven 0.8m of 140cm
+      tenter pattern add - B main 10-20% growth 3% woven 0.9m of 140cm
+
   The gauge as it is printed on the envelope; - stands for the only view:
       tenter pattern add 'Rehearsal top' - main \\
           --crosswise '4in to 5 3/8in' --lengthwise 20%
+
+  What the cloth must be, besides its stretch; the view is a pair of leggings:
+      tenter pattern add 'Rehearsal leggings' - main --crosswise 40% \
+          --mass 200..300g/m2 --drape soft --kind leggings
 
   A kind of garment and a movement instead of a figure, each with its source:
       tenter pattern add 'Rehearsal top' - sleeve --garment leggings \\
@@ -107,6 +114,23 @@ pub struct RoleFlags {
     /// Constructions you accept [default: any]
     #[arg(long, value_parser = choice::CONSTRUCTION, value_delimiter = ',')]
     pub construction: Vec<Construction>,
+    /// Mass per area you accept: 200..300g/m2, 6..8oz, 250g/m2.., or none
+    #[arg(long, value_name = "RANGE")]
+    pub mass: Option<String>,
+    /// How the cloth may fall: fluid, soft, crisp, stiff, several with commas between, or none [default: any]
+    #[arg(long, value_name = "WORDS", value_delimiter = ',')]
+    pub drape: Vec<String>,
+    /// Finishes you accept: plain, brushed, coated, membrane, waxed, pile, fusible, leather-like, several with commas
+    /// between, or none [default: any]
+    #[arg(long, value_name = "WORDS", value_delimiter = ',')]
+    pub finish: Vec<String>,
+    /// What the cloth must be made for: outer, lining, interfacing, rib, pocketing, or none [default: as the name of the
+    /// role implies]
+    #[arg(long, value_name = "WORD")]
+    pub purpose: Option<String>,
+    /// The garment that the view is, for all its roles: trousers, jeans, leggings, lined-coat …, or none
+    #[arg(long, value_name = "WORD")]
+    pub kind: Option<String>,
     /// How much cloth it needs, and of which width: '1.6m at 140cm', or none
     #[arg(long, value_name = "LENGTH at WIDTH")]
     pub cloth: Option<String>,
@@ -132,8 +156,11 @@ pub struct AddRoleArgs {
     /// The view, or - where it has only one
     #[arg(requires = "role")]
     pub view: Option<String>,
-    /// The part of the garment: main, contrast, lining, ribbing …
+    /// The part of the garment: main, contrast, lining, ribbing … [default: main, where words of what it asks follow]
     pub role: Option<String>,
+    /// What it asks, in a few words: 5-15% along 2% growth 3% woven 0.8m of 140cm
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Its demands.
     #[command(flatten)]
     pub flags: RoleFlags,

@@ -10,9 +10,9 @@ Examples:
   Step by step, with a clock for the hold and for the rest:
       tenter pull 7 --wants 5%
 
-  The same options as check, stored under cloth 7:
-      tenter pull 7 --marks 20cm --settling --to 21.3cm --to 21.2cm \\
-          --to 21.3cm --back 20.2cm@60s --wants 5%
+  The same words and options as check, stored under cloth 7; then both grains:
+      tenter pull 7 20cm 21.3 21.2 21.3 20.2@60s 5% --settling
+      tenter pull lawn across 25 26.5 26.6 26.5 along 25 25.4 25.4 25.3
 
   A test from a notebook, along the other grain:
       tenter pull 7 --grain lengthwise --marks 10cm --to 10.4cm \\
@@ -22,14 +22,20 @@ Examples:
       tenter pull 5 --retire 52h6ze --note 'a pin slipped'
       tenter pull 5 --return 52h6ze
 
+  You pulled it along the other grain than you said:
+      tenter pull 5 --regrain 52h6ze lengthwise
+
+Of several tests in one line all are stored, or none; --json prints an object for each.
 Once tenter prints stored, the test is saved. If you stop halfway (Ctrl-C, a closed window, no power), no length you \
 typed is lost: tenter pull 7 offers to go on.
-Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown or broken off; 2 a mistake in what you typed.";
+If you pulled this grain before, the answer is that of all tests that count.
+Exit code: 0 measured, or meets; 1 short or over; 3 close, unknown, broken off, or the tests disagree; 2 a mistake in \
+what you typed.";
 
 /// The flags of `pull`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct PullArgs {
-    /// The number on the cloth, or its identifier
+    /// The number on the cloth, or its name
     #[arg(value_name = "TAG")]
     pub fabric: String,
     /// The readings; without them tenter asks for each step.
@@ -38,7 +44,7 @@ pub struct PullArgs {
     /// What is asked.
     #[command(flatten)]
     pub wants: WantsArgs,
-    /// When you pulled it: 2025-03-20, '2025-03-20 14:30' [default: now]
+    /// When you pulled it: 2025-03-20, '20 Mar 2025 14:30', yesterday [default: now]
     #[arg(long, value_name = "DAY")]
     pub at: Option<String>,
     /// A remark on this test, or why you exclude it
@@ -50,6 +56,9 @@ pub struct PullArgs {
     /// Count an excluded test again
     #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub return_test: Option<String>,
+    /// Put right the grain of a stored test: its letters, then lengthwise, crosswise or bias
+    #[arg(long, num_args = 2, value_names = ["TEST", "GRAIN"], conflicts_with_all = ["retire", "return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
+    pub regrain: Vec<String>,
     /// Go on with an unfinished test without asking
     #[arg(long, conflicts_with_all = ["discard", "lengths", "marks", "to", "back"])]
     pub resume: bool,

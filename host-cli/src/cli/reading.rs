@@ -1,18 +1,21 @@
 //! The flags of a pull test and of the answer wanted, shared by the verbs that take readings.
 
+use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{ArgMatches, Args, Command, FromArgMatches};
 use tenter_core::{Ends, Grain, Held, Unit};
 
 use super::choice;
-use crate::input::Reading;
+use crate::input::row::{self, Part, Row};
+use crate::input::synonym::GRAIN;
+use crate::input::{CONFIDENCE, Reading};
 
 /// How a pull test was made, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct TestFlags {
     /// Distance between the two marks, lying free: 10cm, 104.5mm, 4in, '4 1/8in'; once more for each time you read it again
-    #[arg(long, aliases = ["gauge", "gage"], value_name = "LENGTH")]
+    #[arg(long, short, value_name = "LENGTH")]
     pub marks: Vec<String>,
-    /// The lengths in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again
+    /// The test in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again; 5% for what you want; along or across before the marks
     #[arg(value_name = "LENGTH")]
     pub lengths: Vec<String>,
     /// Distance while pulled; once for each pull
@@ -25,10 +28,10 @@ pub struct TestFlags {
     #[arg(long, value_name = "LENGTH@TIME")]
     pub back: Vec<String>,
     /// You made a first pull that does not count, so that the cloth has settled
-    #[arg(long)]
+    #[arg(long, short)]
     pub settling: bool,
     /// The grain that was pulled
-    #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
+    #[arg(long, short, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
     pub grain: Grain,
     /// Distance between two lines of the scale [default: 1mm, or 1/16in when the marks are in inches]
     #[arg(long, value_name = "LENGTH")]
@@ -47,36 +50,68 @@ pub struct TestFlags {
     pub as_read: bool,
 }
 
-/// A pull test as typed, its readings in the order in which they were typed.
+/// Pull tests as typed, the readings of each in the order in which they were typed.
 #[derive(Debug, Clone)]
 pub struct TestArgs {
     /// The flags.
     pub flags: TestFlags,
-    /// `--to`, `--back` and every `--marks` after the first, in order.
-    pub readings: Vec<Reading>,
+    /// The words before the first length that are none: they go on with the name of the cloth, where one is named.
+    pub name: Vec<String>,
+    /// The test.
+    pub row: Row,
+    /// Tests along further grains, whose words were typed between the lengths.
+    pub further: Vec<Row>,
+}
+
+impl TestArgs {
+    /// Whether a length was typed.
+    #[must_use]
+    pub fn has_lengths(&self) -> bool {
+        self.row.marks.is_some() || !self.row.readings.is_empty() || !self.further.is_empty()
+    }
 }
 
 impl FromArgMatches for TestArgs {
     fn from_arg_matches(matches: &ArgMatches) -> Result<Self, clap::Error> {
-        let mut flags = TestFlags::from_arg_matches(matches)?;
+        let flags = TestFlags::from_arg_matches(matches)?;
         let places = |flag: &str| matches.indices_of(flag).into_iter().flatten();
-        let pulls = places("to").zip(flags.to.iter().cloned().map(Reading::To));
-        let rests = places("back").zip(flags.back.iter().cloned().map(Reading::Back));
-        let looks = places("marks").zip(flags.marks.iter().cloned().map(Reading::Marks)).skip(1);
-        let mut readings: Vec<(usize, Reading)> = pulls.chain(rests).chain(looks).collect();
-        let mut lengths = places("lengths").zip(flags.lengths.clone());
-        if flags.marks.is_empty() {
-            flags.marks.extend(lengths.next().map(|(_, marks)| marks));
+        let read = |reading: fn(String) -> Reading| move |text: &String| Part::Reading(reading(text.clone()));
+        let mut lengths = places("lengths").zip(flags.lengths.clone()).peekable();
+        let mut name = Vec::new();
+        if matches.try_contains_id("fabric").is_ok() {
+            let named = |word: &str| !word.contains(|c: char| c.is_ascii_digit()) && GRAIN.typed(word).is_none();
+            name.extend(core::iter::from_fn(|| lengths.next_if(|(_, word)| named(word)).map(|(_, word)| word)));
         }
-        readings.extend(lengths.map(|(place, text)| (place, Reading::in_a_row(&text))));
-        readings.sort_by_key(|(place, _)| *place);
-        Ok(Self { readings: readings.into_iter().map(|(_, reading)| reading).collect(), flags })
+        let pulls = places("to").zip(flags.to.iter().map(read(Reading::To)));
+        let rests = places("back").zip(flags.back.iter().map(read(Reading::Back)));
+        let looks = places("marks").zip(flags.marks.iter().map(read(Reading::Marks))).skip(1);
+        let words = lengths.map(|(place, word)| (place, Part::Word(word)));
+        let mut parts: Vec<(usize, Part)> = pulls.chain(rests).chain(looks).chain(words).collect();
+        parts.sort_by_key(|(place, _)| *place);
+        let parts = parts.into_iter().map(|(_, part)| part).collect();
+        let (row, further) = row::rows(flags.marks.first().cloned(), parts);
+        let flag = matches.try_get_one::<String>("wants").ok().flatten();
+        for row in core::iter::once(&row).chain(&further) {
+            let other = row.second.clone().or_else(|| flag.map(|wants| format!("--wants {wants}")));
+            if let (Some(wants), Some(other)) = (&row.wants, other) {
+                return Err(conflict(wants, &other));
+            }
+        }
+        Ok(Self { flags, name, row, further })
     }
 
     fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {
         *self = Self::from_arg_matches(matches)?;
         Ok(())
     }
+}
+
+/// Two words of which only one can be meant.
+fn conflict(one: &str, other: &str) -> clap::Error {
+    let mut error = clap::Error::new(ErrorKind::ArgumentConflict);
+    error.insert(ContextKind::InvalidArg, ContextValue::String(one.to_owned()));
+    error.insert(ContextKind::PriorArg, ContextValue::String(other.to_owned()));
+    error
 }
 
 impl Args for TestArgs {
@@ -93,7 +128,7 @@ impl Args for TestArgs {
 #[derive(Args, Debug, Clone)]
 pub struct WantsArgs {
     /// Stretch you want: 5%, 20%..30%, ..30%, or a printed gauge '4in to 5 3/8in'
-    #[arg(long, value_name = "RANGE")]
+    #[arg(long, short, value_name = "RANGE")]
     pub wants: Option<String>,
     /// Largest growth you accept, and when after release: 3%@30min [default time: 30min]
     #[arg(long, value_name = "PERCENT")]
@@ -107,7 +142,7 @@ pub struct WantsArgs {
 #[derive(Args, Debug, Clone)]
 pub struct ConfidenceArg {
     /// How sure meets, short or over must be, in percent
-    #[arg(long, value_name = "PERCENT", default_value = "95")]
+    #[arg(long, value_name = "PERCENT", default_value = CONFIDENCE)]
     pub confidence: String,
 }
 
@@ -122,7 +157,8 @@ pub struct TableArg {
 /// How the result is shown, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ShowArgs {
-    /// Unit of the text, and of bare numbers where the marks have no unit [default: that of the marks, or cm]
+    /// Unit of the text, and of bare numbers where the marks have no unit [default: the one you used first in this log, or
+    /// that of the marks, or cm]
     #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
     pub units: Option<Unit>,
     /// Print one JSON object instead of text

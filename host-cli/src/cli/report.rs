@@ -4,7 +4,7 @@ use clap::{Args, Subcommand, ValueEnum};
 use tenter_core::{Grain, Unit};
 
 use super::choice;
-use super::fit::PlanArgs;
+use super::fit::{PlanArgs, Planned};
 use super::reading::{ConfidenceArg, TableArg};
 
 /// Examples for the help.
@@ -104,8 +104,8 @@ pub struct ViewArg {
 /// The unit of a page, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct UnitsArg {
-    /// Unit of the lengths [default: mm]
-    #[arg(long, value_parser = choice::UNIT)]
+    /// Unit of the lengths [default: the one you used first in this log, or mm]
+    #[arg(long, value_parser = choice::UNIT, env = "TENTER_UNITS")]
     pub units: Option<Unit>,
 }
 
@@ -149,10 +149,13 @@ pub struct CardsArgs {
 /// `report sheet`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct SheetArgs {
-    /// The pattern
-    pub pattern: String,
-    /// The view [default: the only one]
+    /// The pattern, or a part of its name [default: the one you added to last]
+    pub pattern: Option<String>,
+    /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
+    /// What goes on the sheet, in a few words: main=1 main+waistband=60cm zip=18cm 'soft waist 76cm'
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
     /// Only this role; may be given more than once
     #[arg(long, value_name = "ROLE")]
     pub role: Vec<String>,
@@ -168,6 +171,14 @@ pub struct SheetArgs {
     /// The unit.
     #[command(flatten)]
     pub units: UnitsArg,
+}
+
+impl SheetArgs {
+    /// What is meant by the words.
+    #[must_use]
+    pub fn planned(&self) -> Planned {
+        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    }
 }
 
 /// `report gauge`, as typed.

@@ -3,6 +3,7 @@
 use clap::Args;
 use tenter_core::Grain;
 use tenter_core::making::elastic::{Edging, Kind};
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
@@ -18,15 +19,18 @@ Examples:
   The same with a stretch from a label; what would be needed:
       tenter size --stretch 20% --girth hip=104cm/101cm
 
-  How much smaller may it be cut? A stretch is no reduction: 50 % of stretch allow 33.3 %, not 50 %
+  How much smaller is it cut? A stretch is no reduction: 50 % of stretch allow 33.3 %, and nobody wears that
       tenter size --stretch 50% --reduce 25%
 
   Elastic for a waist of 76 cm that must pass hips of 100 cm, with the elastic's own stretch measured, in a casing:
       tenter size --elastic soft --place waist --measure 76cm \\
           --widest 100cm --gives 80% --elastic-width 25mm
 
-  A zip for a front edge of 31 in:
-      tenter size --zip 31in --zip-ends open
+  A zip for the front of a jacket whose edge is cut 33 in, of which the neck takes 5/8 in and the hem 1 1/2 in:
+      tenter size --kind unlined-jacket --zip 33in --zip-neck 5/8in --zip-hem '1 1/2in'
+
+  A drawcord of 5 mm for a hem of 110 cm:
+      tenter size --cord 110cm --cord-width 5mm
 
 Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a mistake in what was typed.";
 
@@ -34,7 +38,7 @@ Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a m
 #[derive(Args, Debug, Clone)]
 pub struct SizeArgs {
     /// The cloth whose measured stretch counts, by its tag
-    #[arg(long = "cloth", alias = "fabric", value_name = "TAG", conflicts_with = "stretch")]
+    #[arg(long = "cloth", value_name = "TAG", conflicts_with = "stretch")]
     pub fabric: Option<String>,
     /// The grain that goes round the body
     #[arg(long, value_parser = choice::GRAIN, default_value = Grain::Crosswise.word())]
@@ -72,12 +76,33 @@ pub struct SizeArgs {
     /// The elastic is stitched through, not drawn in
     #[arg(long)]
     pub stitched: bool,
-    /// The length of an edge that a zip goes into
+    /// The edge that a zip goes into: finished, or as cut with --zip-neck and --zip-hem
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
-    /// Whether the zip parts at its lower end
-    #[arg(long, value_parser = choice::ZIP_ENDS, default_value = ZipEnds::Closed.word())]
-    pub zip_ends: ZipEnds,
+    /// What the neck or waist seam takes of that edge
+    #[arg(long, value_name = "LENGTH", requires = "zip")]
+    pub zip_neck: Option<String>,
+    /// What the hem takes of that edge
+    #[arg(long, value_name = "LENGTH", requires = "zip")]
+    pub zip_hem: Option<String>,
+    /// Whether the zip parts at its lower end [default: as the garment has it, else closed]
+    #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
+    pub zip_ends: Option<ZipEnds>,
+    /// The edge that a drawcord draws in, laid open
+    #[arg(long, value_name = "LENGTH", requires = "cord_width")]
+    pub cord: Option<String>,
+    /// The cord's own width
+    #[arg(long, value_name = "LENGTH", requires = "cord")]
+    pub cord_width: Option<String>,
+    /// Tie the cord, and put no stops on it
+    #[arg(long, requires = "cord")]
+    pub cord_tied: bool,
+    /// A child wears it
+    #[arg(long)]
+    pub child: bool,
+    /// The kind of garment
+    #[arg(long, value_name = "GARMENT", value_parser = choice::GARMENT_KIND)]
+    pub kind: Option<GarmentKind>,
     /// How the advice is shown.
     #[command(flatten)]
     pub advice: AdviceArgs,

@@ -2,25 +2,25 @@
 
 use super::check::CheckArgs;
 use super::cloth::{AddClothArgs, EditClothArgs, FabricFlags, YesNo};
+use super::make::GarmentFlags;
 use super::making::WashArgs;
 use super::pattern::RoleFlags;
 use super::pull::PullArgs;
-use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, TestFlags, WantsArgs};
+use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestFlags, WantsArgs};
+use super::remember::LearnedFlags;
 use crate::deed::wash::TypedWash;
 use crate::input::cloth::TypedCloth;
+use crate::input::garment::TypedGarment;
+use crate::input::learned::TypedLearned;
 use crate::input::pattern::TypedRole;
+use crate::input::row::Row;
 use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
 
-impl From<&TestArgs> for TypedTest {
-    fn from(args: &TestArgs) -> Self {
-        // `lengths`, `to`, `back` and the later `marks` stand in `readings`, in the order in which they were typed.
-        let flags = args.flags.clone();
-        let TestFlags { marks, planned, settling, grain, division, ends, held, load, .. } = flags;
-        let readings = args.readings.clone();
-        let load = Some(load);
-        let (marks, marks_before_settling) = (marks.into_iter().next(), false);
-        Self { marks, readings, settling, marks_before_settling, planned, grain, division, ends, held, load }
-    }
+/// The test of a row.
+fn test(flags: &TestFlags, row: &Row) -> TypedTest {
+    let TestFlags { planned, settling, grain, division, ends, held, load, .. } = flags.clone();
+    let (load, grain) = (Some(load), row.grain.unwrap_or(grain));
+    TypedTest { settling, planned, grain, division, ends, held, load, ..row.test() }
 }
 
 fn asked(wants: &WantsArgs, confidence: &ConfidenceArg, table: &TableArg, show: &ShowArgs) -> TypedAsked {
@@ -35,31 +35,48 @@ fn asked(wants: &WantsArgs, confidence: &ConfidenceArg, table: &TableArg, show: 
 
 impl From<&CheckArgs> for TypedCheck {
     fn from(args: &CheckArgs) -> Self {
-        let asked = asked(&args.wants, &args.confidence, &args.table, &args.show);
-        let construction = args.construction;
-        Self {
-            test: (&args.test).into(),
-            asked,
-            scatter: args.scatter.clone(),
-            construction,
-            as_read: args.test.flags.as_read,
-        }
+        let mut asked = asked(&args.wants, &args.confidence, &args.table, &args.show);
+        asked.wants.wants = args.test.row.wants.clone().or(asked.wants.wants);
+        let (scatter, construction, as_read) = (args.scatter.clone(), args.construction, args.test.flags.as_read);
+        Self { test: test(&args.test.flags, &args.test.row), asked, scatter, construction, as_read }
     }
 }
 
 impl From<&PullArgs> for TypedPull {
     fn from(args: &PullArgs) -> Self {
-        let asked = asked(&args.wants, &args.confidence, &args.table, &args.show);
-        let as_read = args.test.flags.as_read;
-        let check = TypedCheck { test: (&args.test).into(), asked, scatter: None, construction: None, as_read };
-        Self { check, at: args.at.clone(), note: args.note.clone() }
+        args.test(&args.test.row)
+    }
+}
+
+impl PullArgs {
+    /// The tests along further grains.
+    #[must_use]
+    pub fn further(&self) -> Vec<TypedPull> {
+        self.test.further.iter().map(|row| self.test(row)).collect()
+    }
+
+    fn test(&self, row: &Row) -> TypedPull {
+        let mut asked = asked(&self.wants, &self.confidence, &self.table, &self.show);
+        asked.wants.wants = row.wants.clone().or(asked.wants.wants);
+        let (test, as_read) = (test(&self.test.flags, row), self.test.flags.as_read);
+        let check = TypedCheck { test, asked, scatter: None, construction: None, as_read };
+        TypedPull { check, at: self.at.clone(), note: self.note.clone() }
+    }
+
+    /// The cloth: its tag, or its name without quotes around it.
+    #[must_use]
+    pub fn cloth(&self) -> String {
+        [core::slice::from_ref(&self.fabric), &self.test.name].concat().join(" ")
     }
 }
 
 impl From<&FabricFlags> for TypedCloth {
     fn from(flags: &FabricFlags) -> Self {
-        let FabricFlags { fibre, construction, width, length, mass, place, note, seen, price } = flags.clone();
-        Self { fibre, construction, width, length, mass, place, note, seen, price, ..Self::default() }
+        let FabricFlags { fibre, construction, width, length, mass, finish, drape, purpose, .. } = flags.clone();
+        let FabricFlags { one_way, colour, place, note, seen, price, .. } = flags.clone();
+        let one_way = one_way.map(|one_way| one_way == YesNo::Yes);
+        let known = Self { fibre, construction, width, length, mass, finish, drape, purpose, ..Self::default() };
+        Self { one_way, colour, place, note, seen, price, ..known }
     }
 }
 
@@ -82,6 +99,7 @@ impl From<&RoleFlags> for TypedRole {
     fn from(flags: &RoleFlags) -> Self {
         let RoleFlags { crosswise, lengthwise, bias, growth_at_most, recovery_at_least, .. } = flags.clone();
         let RoleFlags { construction, cloth, garment, movement, around, note, .. } = flags.clone();
+        let RoleFlags { mass, drape, finish, purpose, kind, .. } = flags.clone();
         Self {
             crosswise,
             lengthwise,
@@ -89,6 +107,11 @@ impl From<&RoleFlags> for TypedRole {
             growth_at_most,
             recovery_at_least,
             constructions: construction,
+            mass,
+            drapes: drape,
+            finishes: finish,
+            purpose,
+            kind,
             cloth,
             garment,
             movement,
@@ -103,5 +126,19 @@ impl From<&WashArgs> for TypedWash {
         let WashArgs { lengthwise, crosswise, division, need, .. } = args.clone();
         let unit = args.advice.show.units;
         Self { lengthwise, crosswise, division, need, unit }
+    }
+}
+
+impl From<&LearnedFlags> for TypedLearned {
+    fn from(flags: &LearnedFlags) -> Self {
+        let LearnedFlags { needle, stitch, length, pressure, tension, thread, wore, note } = flags.clone();
+        Self { needle, stitch, length, pressure, tension, thread, wore, note }
+    }
+}
+
+impl From<&GarmentFlags> for TypedGarment {
+    fn from(flags: &GarmentFlags) -> Self {
+        let GarmentFlags { r#use: uses, whom, by, name, number, note } = flags.clone();
+        Self { name, number, whom, by, note, uses }
     }
 }

@@ -18,6 +18,9 @@ use crate::text::check as check_text;
 ///
 /// What was typed wrong, or an output that cannot be written.
 pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if !args.test.further.is_empty() {
+        return Err(Error::Usage("check judges one test: type another tenter check for the other grain".to_owned()));
+    }
     let mut input = input::check(&args.into())?;
     if let Some(construction) = args.construction.map(input::cloth::construction)
         && let Some(store) = super::open_if_there(db, screen.here)?

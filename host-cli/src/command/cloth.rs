@@ -2,8 +2,8 @@
 
 use tenter_core::Confidence;
 
-use super::find;
 use super::shown::{KnownCloth, ShownRules};
+use super::{find, remember};
 use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
@@ -14,14 +14,17 @@ use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
 use crate::cli::reading::ShowArgs;
 use crate::deed::cloth as deed;
+use crate::deed::pull;
 use crate::error::Error;
 use crate::finding::cloth::Listed;
 use crate::finding::fit::{Stock, known};
-use crate::input::{self, Field, amount, cloth::construction};
+use crate::input::cloth::{TypedCloth, construction};
+use crate::input::{self, Field, Known, amount, described};
 use crate::json::cloth as stash_json;
-use crate::log::{Entry, Fabric};
+use crate::log::json::Mm;
+use crate::log::{Entry, Fabric, FabricChange, Fact};
 use crate::plain::isolated;
-use crate::store::{Change as _, Store};
+use crate::store::{Change as _, Place, Store};
 use crate::text::Screen;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
@@ -31,32 +34,75 @@ use crate::words::cloth as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &ClothVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match verb {
-        ClothVerb::Add(args) => add(args, store, screen),
+        ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),
         ClothVerb::Show(args) => show(args, store, screen),
         ClothVerb::Edit(args) => edit(args, store, screen),
         ClothVerb::Cut(args) => cut(args, store, screen),
+        ClothVerb::Picture(args) => remember::picture(args, store, db, screen),
+        ClothVerb::Learned(args) => remember::learned(args, store, screen),
         ClothVerb::Retire(args) => retire(args, store, screen),
         ClothVerb::Return(args) => restore(args, store, screen),
     }?;
     Ok(0)
 }
 
-fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let (entries, ()) = store.change(|read| deed::add(read, &args.into()))?;
-    report_change(store, &entries, &args.show, "added", screen)
+/// Adds a cloth, perhaps with its first tests: all of it, or nothing.
+fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let (described, tested) = described::apart(&args.words);
+    let mut typed = TypedCloth::from(args);
+    described::cloth_in(described, &mut typed)?;
+    let mut tests = pull::typed_in_a_row(tested, args.settling, args.show.units, screen.here)?;
+    let known = known_of(&input::cloth::added(&typed)?);
+    for test in &mut tests {
+        if let Some(doubted) = test.input.believed(known)? {
+            return super::pull::doubtful(&doubted, args.show.json, screen);
+        }
+    }
+    let (entries, ()) = store.change(|read| deed::add(read, &typed))?;
+    report_change(store, &entries, &args.show, "added", screen)?;
+    match entries.first() {
+        Some(Entry { id, .. }) if !tests.is_empty() => {
+            super::pull::store_all(&id.to_string(), tests, args.show.json, store, screen)
+        }
+        _ => Ok(0),
+    }
+}
+
+/// What is known of a cloth that is about to be added.
+fn known_of(change: &FabricChange) -> Known {
+    let width = change.width.flatten().map(|Mm(width)| width);
+    Known { construction: Some(change.construction.unwrap_or_default()), width }
 }
 
 fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
-    report_change(store, &entries, &args.show, "changed", screen)
+    report_change(store, &entries, &args.show, "changed", screen)?;
+    if let Some(Entry { fact: Fact::FabricChanged { fabric, change }, .. }) = entries.first()
+        && !args.show.json
+        && let Some(fabric) = store.fabric(*fabric)?
+        && let Some(note) = words::after_edit(&fabric, change)
+    {
+        screen.say(&note)?;
+    }
+    Ok(())
 }
 
 fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let (entries, ()) = store.change(|read| deed::cut(read, &args.fabric, &args.length, &args.note))?;
-    report_change(store, &entries, &args.show, "cut", screen)
+    let Some(length) = args.length.as_deref().filter(|_| !args.undo) else {
+        let (entries, had) = store.change(|read| deed::uncut(read, &args.fabric))?;
+        report_change(store, &entries, &args.show, "cut taken back", screen)?;
+        let now = entries.first().map(|entry| store.fabric(entry.subject().id())).transpose()?.flatten();
+        if !args.show.json && now.as_ref().is_some_and(|now| now.length == had) {
+            screen.say(words::LENGTH_STAYS)?;
+        }
+        return Ok(());
+    };
+    let (entries, ()) = store.change(|read| deed::cut(read, &args.fabric, length, &args.note, args.instead))?;
+    let what = if args.instead { "cut put right" } else { "cut" };
+    report_change(store, &entries, &args.show, what, screen)
 }
 
 fn retire(args: &RetireArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
@@ -95,8 +141,9 @@ fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     let at_least = args.at_least.as_deref().map(|text| amount::cloth(Field::AtLeast, text)).transpose()?;
     let words: Vec<String> = args.words.iter().map(|word| word.to_lowercase()).collect();
     let wanted = |fabric: &Fabric| {
-        let text =
-            [&fabric.name, &fabric.fibre, &fabric.place, &fabric.note].map(|text| text.to_lowercase()).join("\n");
+        let text = [&fabric.name, &fabric.fibre, &fabric.colour, &fabric.place, &fabric.note]
+            .map(|text| text.to_lowercase())
+            .join("\n");
         args.construction.is_none_or(|arg| fabric.construction == construction(arg))
             && (!args.owned || !fabric.is_seen())
             && (!args.seen || fabric.is_seen())

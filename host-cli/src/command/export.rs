@@ -28,6 +28,7 @@ pub fn run(args: &ExportArgs, db: &Place, screen: &mut Screen<'_>) -> Result<u8,
         Ok(match args.csv {
             None => format!("{} entries", jsonl::write(&*store, out, &mut step)?),
             Some(TableOf::Tests) => format!("{} tests", table::write::tests(&*store, out, &mut step)?),
+            Some(TableOf::Garments) => format!("{} garments", table::write::garments(&*store, out)?),
             Some(TableOf::Cloths) => format!("{} cloths", table::write::fabrics(&*store, out)?),
         })
     };

@@ -3,7 +3,7 @@
 use tenter_core::Answer;
 
 use super::{check, find, sheet};
-use crate::cli::fit::{FitArgs, PlanArgs};
+use crate::cli::fit::{FitArgs, PlanArgs, Planned};
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::{Fitted, RoleFit, Stock};
@@ -20,20 +20,18 @@ use crate::text::fit as report;
 /// What was typed wrong, or a log that cannot be read.
 pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.confidence.confidence)?;
-    if !args.sheet && args.plan != PlanArgs::default() {
-        return Err(Error::Usage(
-            "seams, zips, elastic, cautions and --why belong to the plan; add --sheet".to_owned(),
-        ));
-    }
-    let pattern = find::pattern(read, &args.pattern)?;
-    let view = find::view_or_only(&pattern, args.view.as_deref())?;
+    let Planned { names, plan: wanted } = args.planned();
+    // Whoever says what goes on the sheet wants the sheet.
+    let sheet_wanted = args.sheet || wanted != PlanArgs::default();
+    let (pattern, view) = find::pattern_and_view(read, &names)?;
+    let view = view.as_str();
     let roles = find::roles(&pattern, view, &args.role)?;
     let stock = Stock::read(read)?;
-    let roles: Vec<RoleFit<'_>> = roles.into_iter().map(|role| fit::role(role, &stock, confidence)).collect();
+    let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
-    if args.sheet {
-        let plan = sheet::plan(&args.plan, (&pattern, view), &stock, roles, (confidence, unit), read)?;
-        return sheet::print(&plan, args.show.json, args.plan.why, unit, screen);
+    if sheet_wanted {
+        let plan = sheet::plan(&wanted, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+        return sheet::print(&plan, args.show.json, wanted.why, unit, screen);
     }
     let fitted = Fitted {
         pattern: &pattern,

@@ -1,14 +1,16 @@
 //! `tenter handle`: how to sew one cloth.
 
+use tenter_core::Grain;
 use tenter_core::making::handling::Layer;
 
 use super::find;
 use crate::cli::making::HandleArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
-use crate::finding::handle::{Handled, layered};
+use crate::finding::handle::{Handle, HandleWanted, Handled, layered};
 use crate::input::{self, Field, size as typed};
 use crate::json::handle as handle_json;
+use crate::log::{Fabric, Finish, Purpose};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::handle as handle_text;
@@ -17,31 +19,47 @@ use crate::text::handle as handle_text;
 ///
 /// # Errors
 ///
-/// What was typed wrong, a log that cannot be read, or a cloth that was not pulled.
+/// What was typed wrong, a log that cannot be read, or a lining or facing for a cloth that was not pulled.
 pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;
-    let grain = args.grain;
-    let own = known::stretch(&fabric, grain, &stock)?;
+    let own = |fabric: &Fabric| known::stretch(fabric, args.grain.unwrap_or(Grain::Crosswise), &stock);
     let wants = args.wants.as_deref().map(|text| typed::exact(Field::Wants, text)).transpose()?;
-    let wanted = wants.map(|wants| wants.ratio);
+    let wants = wants.map(|wants| wants.ratio);
     let mut layers = Vec::new();
     if let Some(text) = &args.lining {
         let lining = find::live_fabric(read, text)?;
-        let gives = known::stretch(&lining, grain, &stock)?;
-        layers.push(layered(own, Layer::Lining, gives, wanted, confidence));
+        layers.push(layered(own(&fabric)?, Layer::Lining, own(&lining)?, wants, confidence));
     }
     if let Some(text) = &args.facing_gives {
         let gives = typed::exact(Field::FacingGives, text)?;
-        layers.push(layered(own, Layer::Interfacing, gives, wanted, confidence));
+        layers.push(layered(own(&fabric)?, Layer::Interfacing, gives, wants, confidence));
     }
-    let handled = Handled::of(&known::cloth(&fabric, &stock), wanted, &layers, confidence);
+    let wanted = HandleWanted {
+        wants,
+        grain: args.grain,
+        garment: args.kind,
+        is_interfacing: is_interfacing(&fabric),
+        layers: &layers,
+        confidence,
+    };
+    let mut handled = Handled::of(&known::cloth(&fabric, &stock), &wanted);
+    let told = stock.last_time(&fabric).map(|told| Handle::LastTime(Box::new(told.clone())));
+    handled.lines.splice(0..0, told);
+    let unit = args.advice.show.units.unwrap_or_default();
     if args.advice.show.json {
-        writeln!(screen.out, "{}", handle_json::render(fabric.tag, &handled))?;
+        writeln!(screen.out, "{}", handle_json::render(fabric.tag, &handled, unit))?;
     } else {
-        let text = handle_text::render(&(&fabric).into(), &handled, args.advice.why, screen.width);
+        let text = handle_text::render(&(&fabric).into(), &handled, args.advice.why, unit, screen.width);
         write!(screen.out, "{text}")?;
     }
     Ok(super::check::exit_code(handled.answer))
+}
+
+/// An interfacing, as it was said or by its words.
+fn is_interfacing(fabric: &Fabric) -> bool {
+    let described = fabric.described();
+    let by_words = fabric.purpose.is_none() && (described.says("interfacing") || described.finish() == Finish::Fusible);
+    fabric.purpose == Some(Purpose::Interfacing) || by_words
 }

@@ -31,9 +31,9 @@ pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
 }
 
 fn found(args: &HangArgs) -> Result<Hang, Error> {
-    let Some(text) = &args.width else { return Ok(Hang::Methods) };
-    let hung =
-        Hung { width: cloth(Field::Width, text)?, piece: args.piece, unit: input::unit_of(text).unwrap_or_default() };
+    let Some(text) = &args.width else { return Ok(Hang::Methods(args.show.units.unwrap_or_default())) };
+    let unit = args.show.units.or_else(|| input::unit_of(text)).unwrap_or_default();
+    let hung = Hung { width: cloth(Field::Width, text)?, piece: args.piece, unit };
     let found = match &args.mass {
         Some(typed) => Hang::tension(hung, mass(typed)?),
         None => Hang::mass(hung, wanted(args)?),

@@ -22,8 +22,11 @@ use crate::text::import as report;
 ///
 /// A file or a log that cannot be read, and then nothing is imported.
 pub fn run(args: &ImportArgs, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    if args.as_read && !args.is_table() {
+        return Err(Error::Usage("--as-read belongs to a table of readings; add --csv if the file is one".to_owned()));
+    }
     let (mut file, name) = source(&args.file)?;
-    let (merged, shared) = if args.csv {
+    let (merged, shared) = if args.is_table() {
         let mut bytes = Vec::new();
         file.read_to_end(&mut bytes).map_err(|error| Error::file("read", Path::new(&args.file), &error))?;
         let mut store = db.open(screen.here)?;

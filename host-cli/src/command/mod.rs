@@ -10,15 +10,18 @@ pub mod handle;
 pub mod hang;
 pub mod import;
 pub mod log;
+pub mod make;
 pub mod manual;
 pub mod pair;
 pub mod pattern;
 pub mod progress;
 pub mod pull;
+pub mod remember;
 pub mod report;
 pub mod sheet;
 pub mod shown;
 pub mod size;
+pub mod units;
 pub mod wash;
 
 use std::fs;
@@ -38,12 +41,19 @@ use crate::text::Screen;
 ///
 /// What was typed wrong, or a log or an output that cannot be read or written.
 pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
+    let code = run_verb(line, screen)?;
+    units::remember(line, screen.here)?;
+    Ok(code)
+}
+
+fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (db, here) = (line.db.as_deref(), screen.here);
     match &line.verb {
         Verb::Check(args) => check::run(args, db, screen),
         Verb::Device(verb) => device::run(verb, &mut *open(db, here)?, screen),
         Verb::Pull(args) => pull::run(args, &mut *open(db, here)?, screen),
-        Verb::Cloth(verb) => cloth::run(verb, &mut *open(db, here)?, screen),
+        Verb::Cloth(verb) => cloth::run(verb, &mut *open(db, here)?, &place_of(db)?, screen),
+        Verb::Make(verb) => make::run(verb, &mut *open(db, here)?, &place_of(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut *open(db, here)?, screen),
         Verb::Pair(args) => pair::run(args, &*open(db, here)?, screen),
         Verb::Handle(args) => handle::run(args, &*open(db, here)?, screen),

@@ -3,9 +3,12 @@
 use super::find;
 use crate::cli::pattern::{AddRoleArgs, EditRoleArgs, ListPatternsArgs, PatternVerb, ShowPatternArgs, WhichArgs};
 use crate::cli::reading::ShowArgs;
+use crate::deed::find::LAST;
 use crate::deed::pattern::{self as deed, Moved, WhichPattern};
 use crate::error::Error;
 use crate::finding::pattern::ListedPattern;
+use crate::input::described;
+use crate::input::pattern::TypedRole;
 use crate::json::pattern as pattern_json;
 use crate::log::Pattern;
 use crate::plain::isolated;
@@ -32,10 +35,19 @@ pub fn run(verb: &PatternVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -
 }
 
 fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
-    let asked = (&args.flags).into();
-    let which = match (&args.view, &args.role) {
-        (Some(view), Some(role)) => deed::add_role(store, (&args.pattern, view, role), &asked)?,
-        _ => deed::add(store, &args.pattern, &asked)?,
+    let mut asked = TypedRole::from(&args.flags);
+    // A percentage where the role is named asks it of the main cloth.
+    let unnamed = args.role.as_deref().is_some_and(described::is_asked);
+    let words: Vec<String> = args.role.iter().filter(|_| unnamed).chain(&args.words).cloned().collect();
+    described::role_in(&words, &mut asked)?;
+    let role = args.role.as_deref().map(|role| if unnamed { described::MAIN } else { role });
+    let pattern = match args.pattern.trim() {
+        LAST => find::pattern(store, LAST)?.name,
+        name => name.to_owned(),
+    };
+    let which = match (&args.view, role) {
+        (Some(view), Some(role)) => deed::add_role(store, (&pattern, view, role), &asked)?,
+        _ => deed::add(store, &pattern, &asked)?,
     };
     report_change(store, which, &args.show, screen)
 }

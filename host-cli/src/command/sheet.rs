@@ -1,26 +1,25 @@
 //! The plan sheet of a view, of `tenter fit --sheet` and `tenter report sheet`.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::zip::ZipEnds;
+use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
+use tenter_core::making::zip::{Edge, ZipEnds};
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
 use crate::cli::fit::PlanArgs;
 use crate::deed::Refused;
 use crate::error::Error;
-use crate::finding::fit::{RoleFit, Stock};
-use crate::finding::plan::{Chosen, PlanWanted, Seam, ViewPlan};
-use crate::finding::size::Sized;
-use crate::input::{self, Field, Why, Wrong, amount::cloth};
+use crate::finding::fit::{self, Candidate, RoleFit, Stock};
+use crate::finding::plan::part::part;
+use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
+use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
+use crate::input::synonym::SEAM;
+use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::json::plan as plan_json;
-use crate::log::Pattern;
+use crate::log::{Id, Pattern, Role};
 use crate::store::Read;
 use crate::text::Screen;
 use crate::text::plan as plan_text;
-
-/// The length of a seam that was not said.
-const SEAM: Length = Length::from_mm(500);
 
 /// Works out the plan.
 ///
@@ -35,19 +34,25 @@ pub fn plan<'a>(
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
 ) -> Result<ViewPlan, Error> {
-    let chosen = choose(args, (pattern, view), roles, read)?;
+    let chosen = choose(args, (pattern, view), roles, (read, confidence))?;
     let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
     let seams = seams(args, (pattern, view), &names)?;
+    let kind = kind(args, &chosen)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
         let edge = cloth(Field::Zip, text)?;
-        let (ends, typed) = (args.zip_ends.unwrap_or(ZipEnds::Open), input::unit_of(text));
-        notions
-            .zip(edge, ends, typed, typed.unwrap_or(unit))
-            .map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+        let typed = shown_in(unit, text);
+        let wanted = ZipWanted {
+            edge: Edge::measured(edge),
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
+            garment: kind.map(|kind| kind.kind),
+            growth: None,
+            by_inch: typed == Unit::Inch,
+        };
+        notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
     }
     for text in &args.elastic {
-        elastic(text, &mut notions, confidence)?;
+        elastic(text, &mut notions, confidence, unit)?;
     }
     let job = Job {
         for_child: args.child,
@@ -56,7 +61,7 @@ pub fn plan<'a>(
         tight: args.tight,
         ..Job::default()
     };
-    Ok(ViewPlan::of(&PlanWanted { pattern, view, chosen, seams, notions, job, stock, confidence }))
+    Ok(ViewPlan::of(&PlanWanted { pattern, view, kind, chosen, seams, notions, job, stock, confidence }))
 }
 
 /// Prints the plan; the exit code is that of its worst role.
@@ -78,7 +83,7 @@ fn choose<'a>(
     args: &PlanArgs,
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
-    read: &dyn Read,
+    (read, confidence): (&dyn Read, Confidence),
 ) -> Result<Vec<Chosen<'a>>, Error> {
     let mut named = Vec::new();
     for text in &args.r#use {
@@ -90,25 +95,98 @@ fn choose<'a>(
         }
         named.push((role, find::live_fabric(read, tag)?.id));
     }
-    let choose = |fit: RoleFit<'a>| {
+    let choose = |fit: RoleFit<'a>| -> (&'a Role, Option<Candidate<'a>>) {
         let fabric = named.iter().find(|(role, _)| *role == fit.role.id).map(|(_, fabric)| *fabric);
         let mut candidates = fit.candidates.into_iter();
         let candidate = match fabric {
-            Some(fabric) => candidates.find(|one| one.fabric.id == fabric),
+            Some(fabric) => candidates.find(|one| one.fabric.id == fabric).map(Candidate::chosen),
             // Only an explicit --use selects a cloth that falls short.
             None => candidates.next().filter(|best| !matches!(best.answer, Answer::Short | Answer::Over)),
         };
-        Chosen { role: fit.role, candidate }
+        (fit.role, candidate)
     };
-    Ok(roles.into_iter().map(choose).collect())
+    let (mut taken, mut without) = (Vec::new(), Vec::new());
+    let order: Vec<Id> = roles.iter().map(|fit| fit.role.id).collect();
+    for (role, candidate) in roles.into_iter().map(choose) {
+        match candidate {
+            Some(candidate) => taken.push((role, candidate)),
+            None => without.push(Chosen { role, candidate: None }),
+        }
+    }
+    fit::together::share(&mut taken, confidence);
+    let taken = taken.into_iter().map(|(role, candidate)| Chosen { role, candidate: Some(candidate) });
+    let mut chosen: Vec<Chosen<'a>> = taken.chain(without).collect();
+    chosen.sort_by_key(|chosen| order.iter().position(|id| *id == chosen.role.id));
+    Ok(chosen)
 }
 
-fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<Seam>, Error> {
+/// The garment: what the kind usually has, what the roles and options show that it has, and what was asked for.
+fn kind(args: &PlanArgs, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Error> {
+    let Some(kind) = args.kind.or_else(|| chosen.iter().find_map(|chosen| chosen.role.kind)) else {
+        let detail = args.with.iter().chain(&args.without).next();
+        return detail.map_or(Ok(None), |detail| Err(Refused::NoGarmentKind(*detail).into()));
+    };
+    if let Some(detail) = args.with.iter().chain(&args.without).find(|detail| !kind.has(**detail)) {
+        return Err(Refused::NeverHas(kind, *detail).into());
+    }
+    let by_role = chosen.iter().filter_map(|chosen| match part(chosen.role)? {
+        Part::Lining => Some(Detail::Lining),
+        Part::Hood => Some(Detail::Hood),
+        Part::Collar => Some(Detail::Collar),
+        Part::Yoke => Some(Detail::Yoke),
+        Part::Panel => Some(Detail::Panels),
+        Part::Waistband => Some(Detail::Waistband),
+        // The rib of a T-shirt is its neckband.
+        Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
+        Part::HemBand => Some(Detail::RibBands),
+        Part::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
+        _ => None,
+    });
+    let by_option = [
+        (args.child, Detail::Child),
+        (args.cord, Detail::Cord),
+        (args.zip_ends == Some(ZipEnds::Open), Detail::SeparatingZip),
+        (args.zip_ends == Some(ZipEnds::Closed) && !kind.usual().has(Detail::Fly), Detail::ClosedZip),
+    ];
+    let by_option = by_option.into_iter().filter(|(is, _)| *is).map(|(_, detail)| detail);
+    let by_elastic = args.elastic.iter().filter_map(|text| match text.split_whitespace().nth(1)? {
+        place if place.to_lowercase().contains("waist") => Some(Detail::ElasticWaist),
+        "wrist" => Some(Detail::ElasticCuffs),
+        _ => None,
+    });
+    // A waistband that is there is there, whatever is drawn into it.
+    let (drawn, by_role): (Vec<_>, Vec<_>) = by_role.partition(|detail| *detail == Detail::ElasticWaist);
+    let shown = drawn.into_iter().chain(by_option).chain(by_elastic).chain(by_role).filter(|detail| kind.has(*detail));
+    let details = shown.chain(args.with.iter().copied()).fold(kind.usual(), Details::with);
+    let details = args.without.iter().copied().fold(details, Details::less);
+    Ok(Some(WantedKind { kind, details }))
+}
+
+/// Whether a garment hangs from the waist.
+const fn is_below_the_waist(kind: GarmentKind) -> bool {
+    matches!(kind, GarmentKind::Skirt | GarmentKind::Trousers | GarmentKind::Jeans | GarmentKind::Leggings)
+}
+
+/// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or
+/// `main+panel=60cm crosswise/bias`.
+fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<SeamWanted>, Error> {
     let mut seams = Vec::new();
     for text in &args.seam {
         let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
-        let (roles, length) = text.rsplit_once('=').ok_or_else(wrong)?;
+        let (roles, rest) = text.rsplit_once('=').ok_or_else(wrong)?;
+        let (roles, name) = match roles.rsplit_once(':') {
+            Some((roles, name)) => (roles, Some(SEAM.read(Field::Seam, name)?)),
+            None => (roles, None),
+        };
         let (one, other) = roles.split_once('+').ok_or_else(wrong)?;
+        let (length, grains) = match rest.trim().rsplit_once(' ') {
+            Some((length, words))
+                if words.chars().all(|c| c.is_alphabetic() || "/-".contains(c)) && words.len() > 3 =>
+            {
+                (length, Some(making::grains(words).map_err(|_| wrong())?))
+            }
+            _ => (rest, None),
+        };
         let length = cloth(Field::Seam, length)?;
         if length <= Length::ZERO {
             return Err(wrong().into());
@@ -118,27 +196,24 @@ fn seams(args: &PlanArgs, (pattern, view): (&Pattern, &str), names: &[&str]) -> 
             let place = names.iter().position(|known| *known == name);
             Ok::<_, Error>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
         };
-        seams.push(Seam { roles: [place(one)?, place(other)?], length });
-    }
-    if seams.is_empty() {
-        seams.extend((1..names.len()).map(|other| Seam { roles: [0, other], length: SEAM }));
+        seams.push(SeamWanted { roles: [place(one)?, place(other)?], name, length, grains });
     }
     Ok(seams)
 }
 
+/// The unit of what is sized: that of the text where it was said, else the one that was typed.
+fn shown_in(unit: Unit, typed: &str) -> Unit {
+    if unit == Unit::default() { input::unit_of(typed).unwrap_or(Unit::Cm) } else { unit }
+}
+
 /// `soft waist 76cm`.
-fn elastic(text: &str, sized: &mut Sized, confidence: tenter_core::Confidence) -> Result<(), Error> {
-    let wrong = || Wrong::new(Field::Elastic, text, Why::NotAnElastic);
-    let mut words = text.trim().splitn(3, ' ');
-    let (Some(kind), Some(place), Some(measure)) = (words.next(), words.next(), words.next()) else {
-        return Err(wrong().into());
-    };
-    let kind = Kind::from_word(&kind.to_lowercase()).ok_or_else(wrong)?;
-    let place = Edging::from_word(&place.to_lowercase()).ok_or_else(wrong)?;
+fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) -> Result<(), Error> {
+    let (kind, place, measure) = input::size::elastic(text)?;
     let length = cloth(Field::Elastic, measure)?;
-    let unit = input::unit_of(measure).unwrap_or_default();
-    let judged = sized.elastic((kind, place), length, None, confidence, unit);
+    let unit = shown_in(unit, measure);
+    let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
+    let judged = sized.elastic(&wanted, confidence, unit);
     judged
-        .and_then(|()| sized.casing(kind, None, false, unit))
+        .and_then(|()| sized.casing(kind, None, (false, false), unit))
         .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

@@ -4,7 +4,9 @@ use tenter_core::{Confidence, Table, Unit};
 
 use crate::error::Error;
 use crate::finding::cloth::{Shown, Standing};
-use crate::log::{ByConstruction, Entry, Fabric, Here, StoredTest, Subject};
+use crate::finding::kept::{self, Kept};
+use crate::finding::memory::{self, Seen};
+use crate::log::{ByConstruction, Entry, Fabric, Garment, Here, StoredTest, Subject};
 use crate::store::{Read, WhichTests};
 
 /// How figures are read and shown.
@@ -25,6 +27,9 @@ pub struct KnownCloth {
     pub fabric: Fabric,
     tests: Vec<StoredTest>,
     history: Vec<Entry>,
+    photos: Vec<Seen>,
+    garments: Vec<Garment>,
+    kept: Vec<Kept>,
 }
 
 impl KnownCloth {
@@ -35,7 +40,12 @@ impl KnownCloth {
     /// A log that cannot be read.
     pub fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, Error> {
         let (tests, history) = (read.tests(WhichTests::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
-        Ok(Self { fabric, tests, history })
+        let (photos, garments) = (memory::photos(read, &fabric)?, read.garments()?);
+        let kept = match garments.is_empty() {
+            true => Vec::new(),
+            false => kept::kept(core::slice::from_ref(&fabric), &garments, &read.patterns()?),
+        };
+        Ok(Self { fabric, tests, history, photos, garments, kept })
     }
 
     /// What they say, with the person's repeatability.
@@ -43,7 +53,8 @@ impl KnownCloth {
     pub fn shown(&self, pooled: ByConstruction, rules: ShownRules, here: Here) -> Shown<'_> {
         let ShownRules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
-        let standing = Standing::all(fabric, tests, &pooled, confidence);
-        Shown { fabric, tests, history: &self.history, standing, pooled, table, confidence, unit, here }
+        let standing = Standing::all(fabric, tests, &pooled, confidence, here);
+        let Self { history, photos, garments, kept, .. } = self;
+        Shown { fabric, tests, history, photos, garments, kept, standing, pooled, table, confidence, unit, here }
     }
 }

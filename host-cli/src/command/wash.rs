@@ -1,20 +1,23 @@
 //! `tenter wash`: marks before and after a wash.
 
-use tenter_core::making::washing;
-use tenter_core::{Answer, Figure, Grain};
+use tenter_core::making::washing::{self, Washing};
+use tenter_core::{Answer, Figure, Grain, Unit};
 
 use super::check::exit_code;
+use super::find;
 use crate::cli::making::WashArgs;
 use crate::deed::wash::{self as deed, TypedWash};
 use crate::error::Error;
-use crate::finding::pair::Named;
+use crate::finding::fit::known;
 use crate::finding::wash::{Change, Washed};
 use crate::input::{self, Field, Why, Wrong, making};
+use crate::json::cloth as stash_json;
 use crate::json::wash as wash_json;
 use crate::log::WashMarks;
 use crate::store::{Change as _, Store};
 use crate::text::Screen;
 use crate::text::wash as wash_text;
+use crate::words::washing as words;
 
 /// Runs the verb; 0, or 3 where the marks should be read again.
 ///
@@ -26,6 +29,9 @@ pub fn run(
     open: &mut dyn FnMut() -> Result<Box<dyn Store>, Error>,
     screen: &mut Screen<'_>,
 ) -> Result<u8, Error> {
+    if let (Some(grain), Some(text)) = (args.undo, &args.fabric) {
+        return undo(args, text, grain, open()?.as_mut(), screen);
+    }
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let typed = TypedWash::from(args);
     let (marks, need) = deed::marks(&typed)?;
@@ -39,29 +45,55 @@ pub fn run(
         let change = washing::change(marks.before, marks.after, making::scale(marks)?).map_err(wrong)?;
         washed.push((*grain, *marks, change));
     }
-    let along = washed.iter().find(|(grain, ..)| *grain == Grain::Lengthwise).map(|(_, _, change)| *change);
-    if let (Some(text), None) = (&args.need, along) {
-        return Err(Wrong::new(Field::Need, text, Why::NeedsShrinkage).into());
-    }
     let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
     let mut found = Washed { changes, bought: None, confidence, as_read: args.as_read };
     if let Some(need) = need {
-        let wrong = |error| Wrong::new(Field::Need, args.need.as_deref().unwrap_or_default(), Why::Making(error));
-        found.buy(need).map_err(wrong)?;
+        let text = args.need.as_deref().unwrap_or_default();
+        let stands = match (found.along(Grain::Lengthwise), &args.fabric) {
+            (Some(along), _) => Washing::Measured(along.change),
+            (None, Some(cloth)) => known::at_wash(&find::live_fabric(open()?.as_ref(), cloth)?, Grain::Lengthwise),
+            (None, None) => return Err(Wrong::new(Field::Need, text, Why::NeedsShrinkage).into()),
+        };
+        found.buy(need, stands).map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
     }
+    let doubted = found.doubted().is_some();
     let store = |text: &String| {
         let (_, fabric) = open()?.change(|read| deed::store(read, text, &marks, &args.note))?;
         Ok::<_, Error>(fabric)
     };
-    let doubted = found.doubted().is_some();
-    let stored = args.fabric.as_ref().filter(|_| !doubted).map(store).transpose()?;
-    let unit = args.advice.show.units.unwrap_or_default();
+    let stored = args.fabric.as_ref().filter(|_| !doubted && !marks.is_empty()).map(store).transpose()?;
+    let unit = unit(args);
     if args.advice.show.json {
         writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
     } else {
-        let stored = stored.as_ref().map(Named::from);
         let text = wash_text::render(&found, stored.as_ref(), args.advice.why, unit, screen.width);
         write!(screen.out, "{text}")?;
     }
     Ok(if doubted { exit_code(Some(Answer::Close)) } else { 0 })
+}
+
+/// The unit of the text: what was asked for, or that of the length needed, or of the marks.
+fn unit(args: &WashArgs) -> Unit {
+    let typed = [&args.need, &args.lengthwise, &args.crosswise].into_iter().flatten();
+    args.advice.show.units.or_else(|| typed.filter_map(|text| input::unit_of(text)).next()).unwrap_or_default()
+}
+
+/// Takes back the newest marks.
+fn undo(
+    args: &WashArgs,
+    cloth: &str,
+    grain: Option<Grain>,
+    store: &mut dyn Store,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
+    let (_, (fabric, back)) = store.change(|read| deed::undo(read, cloth, grain))?;
+    let now = store.fabric(fabric.id)?.unwrap_or(fabric);
+    if args.advice.show.json {
+        writeln!(screen.out, "{}", stash_json::fabric(&now))?;
+        return Ok(0);
+    }
+    for (grain, marks) in back {
+        screen.say(&words::taken_back(&now, grain, &marks, unit(args)))?;
+    }
+    Ok(0)
 }

@@ -1,20 +1,33 @@
 //! Finds what was meant by a tag, a name or the end of an identifier.
 
 use super::{Refused, Thing};
-use crate::log::{Fabric, Id, Pattern, Role, StoredTest};
+use crate::input::Field;
+use crate::input::named::{Named, named};
+use crate::input::synonym::is;
+use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
 
-/// The cloth that is meant: its tag (`7`, `#7`), or its identifier where a tag is on two.
+/// What stands for the pattern or the cloth that was added last.
+pub const LAST: &str = "-";
+
+/// The cloth that is meant: its tag (`7`, `#7`), its name or a part of it that no other has, or its identifier where a tag
+/// is on two.
 ///
 /// # Errors
 ///
 /// A text that means none, or two.
 pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     let none = || Refused::NoCloth(text.to_owned());
-    if let Ok(id) = text.trim().to_uppercase().parse::<Id>() {
+    let typed = text.trim();
+    if let Ok(id) = typed.to_uppercase().parse::<Id>() {
         return read.fabric(id)?.ok_or_else(none);
     }
-    let tag: u16 = text.trim().trim_start_matches('#').parse().map_err(|_| none())?;
+    if typed == LAST {
+        let last = read.fabrics()?.into_iter().filter(|fabric| !fabric.dropped).max_by_key(|fabric| fabric.id);
+        return last.ok_or_else(none);
+    }
+    let Some(tag) = tag_of(typed) else { return called(read, typed)?.ok_or_else(none) };
+    let tag: u16 = tag.parse().map_err(|_| none())?;
     let mut found = read.fabrics_tagged(tag)?;
     // A retired cloth steps back behind one that is there.
     if found.iter().any(|fabric| !fabric.dropped) {
@@ -30,6 +43,30 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     }
 }
 
+/// The digits of a tag, where a text is one.
+fn tag_of(text: &str) -> Option<&str> {
+    let digits = text.trim_start_matches('#').trim();
+    (!digits.is_empty() && digits.bytes().all(|c| c.is_ascii_digit())).then_some(digits)
+}
+
+/// The cloth of a name, those that are there before retired ones.
+fn called(read: &dyn Read, text: &str) -> Result<Option<Fabric>, Refused> {
+    let (retired, there): (Vec<Fabric>, Vec<Fabric>) = read.fabrics()?.into_iter().partition(|fabric| fabric.dropped);
+    for fabrics in [there, retired] {
+        let names: Vec<&str> = fabrics.iter().map(|fabric| fabric.name.as_str()).collect();
+        match named(text, &names) {
+            Named::One(place) => return Ok(fabrics.into_iter().nth(place)),
+            Named::Several(places) => {
+                let found = places.iter().filter_map(|place| fabrics.get(*place));
+                let found = found.map(|fabric| (fabric.tag, fabric.name.clone())).collect();
+                return Err(Refused::SeveralCloths { text: text.to_owned(), found });
+            }
+            Named::None => {}
+        }
+    }
+    Ok(None)
+}
+
 /// The cloth that is meant, unless it was retired.
 ///
 /// # Errors
@@ -38,6 +75,45 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
 pub fn live_fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
     let fabric = fabric(read, text)?;
     if fabric.dropped { Err(Refused::Retired(fabric.tag)) } else { Ok(fabric) }
+}
+
+/// The garment that is meant: its number (`3`, `#3`), its identifier where a number is on two, its name, or the person it
+/// is for, or the beginning of either. Of several those come first that were given up, or were not, as `given_up` says.
+///
+/// # Errors
+///
+/// A text that means none, or several.
+pub fn garment(read: &dyn Read, text: &str, given_up: bool) -> Result<Garment, Refused> {
+    let mut all = read.garments()?;
+    if all.is_empty() {
+        return Err(Refused::NoGarmentYet);
+    }
+    let typed = text.trim();
+    if let Ok(id) = typed.to_uppercase().parse::<Id>() {
+        return all.into_iter().find(|garment| garment.id == id).ok_or_else(|| Refused::NoGarment(text.to_owned()));
+    }
+    let number = typed.trim_start_matches('#').parse::<u16>().ok();
+    let wanted = typed.to_lowercase();
+    let fits = |name: &str| !wanted.is_empty() && name.to_lowercase().starts_with(&wanted);
+    let whole = |garment: &Garment| [&garment.name, &garment.whom].iter().any(|name| name.to_lowercase() == wanted);
+    match number {
+        Some(number) => all.retain(|garment| garment.number == number),
+        None => all.retain(|garment| fits(&garment.name) || fits(&garment.whom)),
+    }
+    if all.iter().any(|garment| garment.dropped == given_up) {
+        all.retain(|garment| garment.dropped == given_up);
+    }
+    if number.is_none() && all.iter().any(whole) {
+        all.retain(whole);
+    }
+    match all.as_slice() {
+        [] => Err(Refused::NoGarment(text.to_owned())),
+        [garment] => Ok(garment.clone()),
+        several => {
+            let on = several.iter().map(|one| (one.id, one.number, one.name.clone())).collect();
+            Err(Refused::SeveralGarments { text: text.to_owned(), on })
+        }
+    }
 }
 
 /// The test that is meant: its identifier, or the end of it as lists show it. Dropped tests are found by the whole
@@ -69,34 +145,31 @@ pub fn test(read: &dyn Read, text: &str) -> Result<StoredTest, Refused> {
     }
 }
 
-/// What a text means among names: the one that is equal, whatever its case, or else the only one that begins so.
-fn among<'t>(text: &str, names: &[&'t str]) -> Result<Option<&'t str>, Vec<&'t str>> {
-    let wanted = text.trim().to_lowercase();
-    if let Some(name) = names.iter().find(|name| name.to_lowercase() == wanted) {
-        return Ok(Some(name));
-    }
-    let begun: Vec<&str> = names.iter().copied().filter(|name| name.to_lowercase().starts_with(&wanted)).collect();
-    match begun.as_slice() {
-        [] => Ok(None),
-        [name] => Ok(Some(name)),
-        _ => Err(begun),
-    }
-}
-
-fn owned(names: &[&str]) -> Vec<String> {
+/// Names of their own.
+pub(super) fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|name| (*name).to_owned()).collect()
 }
 
-fn named<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+/// The one of several names that is meant.
+pub(super) fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Result<&'t str, Refused> {
+    let at = |place: &usize| names.get(*place).copied();
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
-    match among(&text, names) {
-        Ok(Some(name)) => Ok(name),
-        Ok(None) => Err(Refused::NoneNamed { thing, text, known: owned(names), pattern }),
-        Err(several) => Err(Refused::SeveralNamed { text, found: owned(&several) }),
+    let none = |text| Refused::NoneNamed { thing, text, known: owned(names), pattern };
+    match named(&text, names) {
+        Named::One(place) => at(&place).ok_or_else(|| none(text)),
+        Named::None => Err(none(text)),
+        Named::Several(places) => {
+            let found: Vec<&str> = places.iter().filter_map(at).collect();
+            match found.as_slice() {
+                // Two patterns of one name are told apart by more than the name.
+                [name, others @ ..] if others.iter().all(|other| is(other, name)) => Ok(name),
+                several => Err(Refused::SeveralNamed { text, found: owned(several) }),
+            }
+        }
     }
 }
 
-/// The pattern that is meant: by name or the beginning of it. Retired ones only where `dropped` says so.
+/// The pattern that is meant: by name or a part of it. Retired ones only where `dropped` says so.
 ///
 /// # Errors
 ///
@@ -104,14 +177,17 @@ fn named<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &str) -> Resu
 pub fn pattern_that(read: &dyn Read, text: &str, dropped: bool) -> Result<Pattern, Refused> {
     let mut patterns = read.patterns()?;
     patterns.retain(|pattern| pattern.dropped == dropped);
+    if text.trim() == LAST && !dropped {
+        return last_pattern(read);
+    }
     if let Ok(id) = text.trim().to_uppercase().parse::<Id>()
         && let Some(at) = patterns.iter().position(|pattern| pattern.id == id)
     {
         return Ok(patterns.swap_remove(at));
     }
     let names: Vec<&str> = patterns.iter().map(|pattern| pattern.name.as_str()).collect();
-    let name = named(Thing::Pattern, text, &names, "")?.to_owned();
-    patterns.retain(|pattern| pattern.name == name);
+    let name = one_of(Thing::Pattern, text, &names, "")?.to_owned();
+    patterns.retain(|pattern| is(&pattern.name, &name));
     let ids: Vec<Id> = patterns.iter().map(|pattern| pattern.id).collect();
     match patterns.pop() {
         Some(pattern) if ids.len() == 1 => Ok(pattern),
@@ -128,13 +204,58 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
     pattern_that(read, text, false)
 }
 
+/// The pattern that was added last, or to which a role was added last.
+///
+/// # Errors
+///
+/// Where there is none.
+fn last_pattern(read: &dyn Read) -> Result<Pattern, Refused> {
+    let none =
+        || Refused::NoneNamed { thing: Thing::Pattern, text: String::new(), known: Vec::new(), pattern: String::new() };
+    let newest = |pattern: &Pattern| pattern.roles.iter().map(|role| role.id).fold(pattern.id, Id::max);
+    read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).max_by_key(newest).ok_or_else(none)
+}
+
+/// The pattern and the view that words mean, the name of the pattern perhaps without quotes around it; where there are no
+/// words, those to which a role was added last.
+///
+/// # Errors
+///
+/// Words that mean none, or two, or a view that was not named among several.
+pub fn pattern_and_view(read: &dyn Read, words: &[String]) -> Result<(Pattern, String), Refused> {
+    if words.iter().all(|word| word.trim() == LAST) {
+        let pattern = last_pattern(read)?;
+        let there = pattern.roles.iter().filter(|role| !role.dropped);
+        let view = match there.max_by_key(|role| role.id) {
+            Some(role) => role.view.clone(),
+            None => view_or_only(&pattern, None)?.to_owned(),
+        };
+        return Ok((pattern, view));
+    }
+    let parts = |at: usize| words.split_at_checked(at).map(|(name, view)| (name.join(" "), view.join(" ")));
+    let meant = |(name, typed): (String, String)| {
+        let pattern = pattern(read, &name)?;
+        let view = view_or_only(&pattern, Some(typed.as_str()).filter(|typed| !typed.is_empty()))?.to_owned();
+        Ok((pattern, view))
+    };
+    // One word is the pattern and the rest its view, unless the words begin with the whole name of one.
+    let there: Vec<Pattern> = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).collect();
+    let whole = |at: &usize| parts(*at).is_some_and(|(name, _)| there.iter().any(|pattern| is(&pattern.name, &name)));
+    let at = (1..=words.len()).rev().find(whole).unwrap_or(1);
+    meant(parts(at).unwrap_or_default())
+}
+
 /// The view that is meant.
 ///
 /// # Errors
 ///
 /// A text that means none, or two.
 pub fn view<'p>(pattern: &'p Pattern, text: &str) -> Result<&'p str, Refused> {
-    named(Thing::View, text, &pattern.views(), &pattern.name)
+    // `view A`, unless a view has that name.
+    let views = pattern.views();
+    let bare = text.trim().split_once(' ').filter(|(word, _)| is(word, "view")).map(|(_, name)| name);
+    let bare = bare.filter(|_| named(text, &views) == Named::None);
+    one_of(Thing::View, bare.unwrap_or(text), &views, &pattern.name)
 }
 
 /// The view that is meant, or the only one.
@@ -159,7 +280,7 @@ pub fn view_or_only<'p>(pattern: &'p Pattern, text: Option<&str>) -> Result<&'p 
 pub fn role<'p>(pattern: &'p Pattern, view: &str, text: &str) -> Result<&'p Role, Refused> {
     let roles: Vec<&Role> = pattern.roles.iter().filter(|role| !role.dropped && role.view == view).collect();
     let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
-    let name = named(Thing::Role, text, &names, &pattern.name)?;
+    let name = one_of(Thing::Role, text, &names, &pattern.name)?;
     let known = owned(&names);
     let none = || Refused::NoneNamed { thing: Thing::Role, text: text.to_owned(), known, pattern: String::new() };
     roles.into_iter().find(|role| role.name == name).ok_or_else(none)
@@ -178,18 +299,18 @@ pub fn roles<'p>(pattern: &'p Pattern, view: &'p str, wanted: &[String]) -> Resu
     Ok(pattern.view(view).filter(|role| ids.is_empty() || ids.contains(&role.id)).collect())
 }
 
-/// The test of a cloth that is meant by the last letters of its identifier, retired or not.
+/// The test of a cloth that is meant by the last letters of its identifier, retired or not; `field` is what was typed.
 ///
 /// # Errors
 ///
 /// Letters that mean none, or several.
-pub fn test_of(read: &dyn Read, fabric: &Fabric, text: &str, retire: bool) -> Result<StoredTest, Refused> {
+pub fn test_of(read: &dyn Read, fabric: &Fabric, text: &str, field: Field) -> Result<StoredTest, Refused> {
     let ending = text.trim().to_uppercase();
     let mut tests = read.tests(WhichTests::Of(fabric.id))?;
     tests.retain(|test| !ending.is_empty() && test.id.to_string().ends_with(&ending));
     let ids = tests.iter().map(|test| test.id).collect();
     match tests.pop() {
         Some(test) if tests.is_empty() => Ok(test),
-        _ => Err(Refused::TestOf { tag: fabric.tag, text: text.to_owned(), retire, ids }),
+        _ => Err(Refused::TestOf { tag: fabric.tag, text: text.to_owned(), field, ids }),
     }
 }

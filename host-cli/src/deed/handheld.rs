@@ -7,6 +7,7 @@ use tenter_core::Demand;
 use tenter_core::record::{LabelledDemand, MAX_LABEL_BYTES};
 
 use super::{Done, Refused, find};
+use crate::finding::fit::asked;
 use crate::finding::tag;
 use crate::input::{Field, Why, Wrong};
 use crate::log::handheld::{self, FromHandheld};
@@ -154,14 +155,14 @@ pub fn wanted(read: &dyn Read, pattern: &str, view: Option<&str>, only: &[String
     if roles.is_empty() {
         roles = pattern.view(view).collect();
     }
-    let asks = |role: &&Role| role.demand != Demand::default();
+    let asks = |role: &&Role| asked::demand(role) != Demand::default();
     let (asking, silent): (Vec<&Role>, Vec<&Role>) = roles.into_iter().partition(asks);
     if asking.is_empty() {
         return Err(Refused::AsksNothing { pattern: pattern.name.clone(), view: view.to_owned() });
     }
     let labels = labels(&pattern, view, &asking);
     let labelled = |(role, label): (&&Role, String)| {
-        LabelledDemand::new(&label, role.demand).map(|demand| (demand, role.name.clone()))
+        LabelledDemand::new(&label, asked::demand(role)).map(|demand| (demand, role.name.clone()))
     };
     let nothing_asked = silent.iter().map(|role| role.name.clone()).collect();
     Ok(WantedDemands { demands: asking.iter().zip(labels).filter_map(labelled).collect(), nothing_asked })

@@ -6,9 +6,11 @@
 pub mod cloth;
 pub mod find;
 pub mod handheld;
+pub mod make;
 pub mod pattern;
 pub mod pull;
 mod refused;
+pub mod remember;
 pub mod wash;
 
 pub use refused::{Refused, Thing};

@@ -6,7 +6,7 @@ use super::{Done, Refused, Thing, find};
 use crate::input::Field;
 use crate::input::cloth::{name as name_of, short};
 use crate::input::pattern::{TypedRole, role as role_of, view as view_of};
-use crate::log::{Fact, Id, Pattern, PatternChange, Role, RoleChange};
+use crate::log::{Fact, GarmentKind, Id, Pattern, PatternChange, Role, RoleChange};
 use crate::store::{Change as _, Read, Store, StoreError};
 
 /// A pattern, and the view of it that is meant; none for all of it.
@@ -73,8 +73,13 @@ pub fn add_role(
         if pattern.view(&view).any(|other| alike(&other.name, &role)) {
             return Err(Refused::RoleExists { view, role: role.clone() });
         }
-        let change = RoleChange { view: Some(view.clone()), name: Some(role.clone()), ..said.clone() };
-        Ok((vec![Fact::RoleAdded { pattern: pattern.id, change }], (pattern.id, Some(view))))
+        let mut change = RoleChange { view: Some(view.clone()), name: Some(role.clone()), ..said.clone() };
+        let mut facts = of_one_kind(&pattern, &view, None, change.kind);
+        // A view is one garment.
+        let known = pattern.view(&view).find_map(|other| other.kind);
+        change.kind = change.kind.or_else(|| known.map(Some));
+        facts.insert(0, Fact::RoleAdded { pattern: pattern.id, change });
+        Ok((facts, (pattern.id, Some(view))))
     })?;
     Ok(which)
 }
@@ -128,7 +133,20 @@ pub fn edit_role(
     {
         return Err(Refused::NameTaken { thing: Thing::Role, name });
     }
-    Ok((vec![Fact::RoleChanged { role: role.id, change }], (pattern.id, Some(view.to_owned()))))
+    let mut facts = of_one_kind(&pattern, view, Some(role.id), change.kind);
+    facts.insert(0, Fact::RoleChanged { role: role.id, change });
+    Ok((facts, (pattern.id, Some(view.to_owned()))))
+}
+
+/// What changes about the other roles of a view, where its kind was said: they are of the same garment.
+fn of_one_kind(pattern: &Pattern, view: &str, but: Option<Id>, kind: Option<Option<GarmentKind>>) -> Vec<Fact> {
+    let Some(kind) = kind else { return Vec::new() };
+    let others = pattern.view(view).filter(|role| Some(role.id) != but && role.kind != kind);
+    let changed = |role: &Role| Fact::RoleChanged {
+        role: role.id,
+        change: RoleChange { kind: Some(kind), ..RoleChange::default() },
+    };
+    others.map(changed).collect()
 }
 
 /// What was retired or returned.

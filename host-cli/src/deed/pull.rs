@@ -1,10 +1,15 @@
 //! Storing a pull test, retiring one and returning it.
 
 use jiff::Timestamp;
+use tenter_core::Unit;
 
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
-use crate::input::{CheckInput, Field, Known, TypedPull, Wrong, check, when};
+use crate::input::row::{self, Part, Row};
+use crate::input::synonym::GRAIN;
+use crate::input::{
+    CheckInput, Field, Known, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants, Wrong, check, when,
+};
 use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
 use crate::store::{Change as _, Read, Store};
 
@@ -29,6 +34,31 @@ pub fn typed(typed: &TypedPull, here: Here) -> Result<Typed, Wrong> {
     Ok(Typed { input, pulled, note })
 }
 
+/// Reads the tests of a row, of which the first begins with its grain; none where there are no words.
+///
+/// # Errors
+///
+/// The first field that cannot be read.
+pub fn typed_in_a_row(words: &[String], settling: bool, unit: Option<Unit>, here: Here) -> Result<Vec<Typed>, Wrong> {
+    if words.is_empty() {
+        return Ok(Vec::new());
+    }
+    let (first, further) = row::rows(None, words.iter().cloned().map(Part::Word).collect());
+    let test = |row: &Row| {
+        let wants = TypedWants { wants: row.wants.clone(), ..TypedWants::default() };
+        let asked = TypedAsked { wants, unit, ..TypedAsked::default() };
+        let check = TypedCheck {
+            test: TypedTest { settling, ..row.test() },
+            asked,
+            scatter: None,
+            construction: None,
+            as_read: false,
+        };
+        typed(&TypedPull { check, at: None, note: None }, here)
+    };
+    core::iter::once(&first).chain(&further).map(test).collect()
+}
+
 /// Stores a test with a cloth; hands the cloth back.
 ///
 /// # Errors
@@ -45,8 +75,8 @@ pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
 }
 
 fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
-    let (note, test) = (note.to_owned(), input.test.clone());
-    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, test }
+    let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
+    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, as_read, test }
 }
 
 /// A test under an identifier fixed before it was made.
@@ -79,6 +109,22 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
     Ok(store.add(&[fact])?.first().map_or(id, |entry| entry.id))
 }
 
+/// Puts the grain of a stored test right; hands back its cloth and the test with its new grain.
+///
+/// # Errors
+///
+/// No such cloth or test, a word that is no grain, or the grain that it has.
+pub fn regrain(read: &dyn Read, which: &str, text: &str, grain: &str) -> Done<(Fabric, StoredTest)> {
+    let grain = GRAIN.read(Field::Grain, grain)?;
+    let fabric = find::fabric(read, which)?;
+    let mut test = find::test_of(read, &fabric, text, Field::Regrain)?;
+    if test.said.test.grain() == grain {
+        return Err(Refused::SameGrain { text: text.to_owned(), grain });
+    }
+    test.said.test = test.said.test.with_grain(grain);
+    Ok((vec![Fact::TestRegrained { test: test.id, grain }], (fabric, test)))
+}
+
 /// Takes a stored test out of account, or back; hands back its cloth and itself.
 ///
 /// # Errors
@@ -87,7 +133,7 @@ pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Res
 pub fn set_retired(read: &dyn Read, which: &str, text: &str, retire: bool, note: &str) -> Done<(Fabric, StoredTest)> {
     let note = short(Field::Note, note)?;
     let fabric = find::fabric(read, which)?;
-    let test = find::test_of(read, &fabric, text, retire)?;
+    let test = find::test_of(read, &fabric, text, if retire { Field::Retire } else { Field::Return })?;
     if test.dropped == retire {
         return Err(Refused::Already { text: text.to_owned(), retire });
     }

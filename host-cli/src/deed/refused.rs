@@ -1,8 +1,9 @@
 //! Why a deed cannot be done, as data. Each front end says it in its own words.
 
+use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::{Length, Unit};
 
-use crate::input::{Doubted, Wrong};
+use crate::input::{Doubted, Field, Wrong};
 use crate::log::Id;
 use crate::store::StoreError;
 
@@ -18,9 +19,17 @@ pub enum Refused {
     /// The log cannot be read or written.
     #[error(transparent)]
     Store(#[from] StoreError),
-    /// No cloth has this tag or identifier.
+    /// No cloth has this tag, name or identifier.
     #[error("no such cloth")]
     NoCloth(String),
+    /// More than one cloth has a name with these words.
+    #[error("several cloths")]
+    SeveralCloths {
+        /// What was typed.
+        text: String,
+        /// Their tags and names.
+        found: Vec<(u16, String)>,
+    },
     /// More than one cloth has this tag.
     #[error("shared tag")]
     SharedTag {
@@ -54,6 +63,15 @@ pub enum Refused {
     /// A seam with a role that is not on the sheet.
     #[error("role not on the sheet")]
     NotOnSheet(String),
+    /// A cloth that is interfacing, which is no side of a seam.
+    #[error("interfacing in a seam")]
+    Interfacing(u16),
+    /// A garment of this kind never has this.
+    #[error("no such detail")]
+    NeverHas(GarmentKind, Detail),
+    /// What a garment has was given, but not what it is.
+    #[error("no garment kind")]
+    NoGarmentKind(Detail),
     /// No role of the view asks for stretch.
     #[error("no stretch asked")]
     NoStretchAsked,
@@ -75,6 +93,26 @@ pub enum Refused {
         /// The unit it was typed in.
         unit: Unit,
     },
+    /// The cloth was not bought, or lay in no shop before.
+    #[error("not bought")]
+    NotBought(u16),
+    /// Something was cut off since it was bought.
+    #[error("cut since")]
+    CutSince(u16),
+    /// Nothing was cut off that could be put right.
+    #[error("nothing cut")]
+    NothingCut(u16),
+    /// No washing marks that could be taken back.
+    #[error("no washing marks")]
+    NothingWashed(u16),
+    /// The test has this grain already.
+    #[error("same grain")]
+    SameGrain {
+        /// What was typed.
+        text: String,
+        /// The grain.
+        grain: tenter_core::Grain,
+    },
     /// No test has this identifier.
     #[error("no such test")]
     NoTest(String),
@@ -93,8 +131,8 @@ pub enum Refused {
         tag: u16,
         /// What was typed.
         text: String,
-        /// Whether it was to be retired, else returned.
-        retire: bool,
+        /// What it was typed for.
+        field: Field,
         /// The tests that end so.
         ids: Vec<Id>,
     },
@@ -118,12 +156,12 @@ pub enum Refused {
         /// The pattern it was looked for in; empty where it was looked for among all.
         pattern: String,
     },
-    /// Several names begin so.
+    /// Several names have these words.
     #[error("several names")]
     SeveralNamed {
         /// What was typed.
         text: String,
-        /// The names that begin so.
+        /// The names that have them.
         found: Vec<String>,
     },
     /// Several patterns have the same name.
@@ -176,6 +214,128 @@ pub enum Refused {
         /// The view.
         view: String,
     },
+    /// The cloth has this photograph already.
+    #[error("photograph there")]
+    PhotoThere {
+        /// The tag of the cloth.
+        tag: u16,
+        /// The number of the photograph.
+        number: usize,
+    },
+    /// No photograph of the cloth has this number.
+    #[error("no such photograph")]
+    NoPhoto {
+        /// The tag of the cloth.
+        tag: u16,
+        /// What was typed.
+        text: String,
+        /// How many there are.
+        count: usize,
+    },
+    /// A photograph of which the bytes have not arrived.
+    #[error("photograph missing")]
+    PhotoMissing(u16),
+    /// Nothing was said about what was learned.
+    #[error("nothing learned")]
+    NothingLearned,
+    /// Nothing that was learned of the cloth has this number.
+    #[error("no such lesson")]
+    NoLesson {
+        /// The tag of the cloth.
+        tag: u16,
+        /// What was typed.
+        text: String,
+        /// How many there are.
+        count: usize,
+    },
+    /// It is retired, or there, already.
+    #[error("nothing to change")]
+    AlreadySo {
+        /// What was typed.
+        text: String,
+        /// Whether it was to be retired, else returned.
+        retire: bool,
+    },
+    /// No garment was begun yet.
+    #[error("no garment yet")]
+    NoGarmentYet,
+    /// No garment has this number or name.
+    #[error("no such garment")]
+    NoGarment(String),
+    /// Several garments are meant.
+    #[error("several garments")]
+    SeveralGarments {
+        /// What was typed.
+        text: String,
+        /// Which, with their numbers and names.
+        on: Vec<(Id, u16, String)>,
+    },
+    /// The garment was given up.
+    #[error("garment given up")]
+    GivenUp(u16),
+    /// The garment was not given up.
+    #[error("garment not given up")]
+    GarmentThere(u16),
+    /// The garment is finished already.
+    #[error("garment done")]
+    DoneAlready(u16),
+    /// The garment is not finished.
+    #[error("garment not done")]
+    NotDone(u16),
+    /// Another garment has this number.
+    #[error("number taken")]
+    NumberTaken {
+        /// The number.
+        number: u16,
+        /// The name of the garment that has it.
+        by: String,
+        /// A number that is free.
+        free: u16,
+    },
+    /// There is no number left.
+    #[error("no number left")]
+    NoNumberLeft,
+    /// No cloth was chosen for the garment.
+    #[error("no cloth chosen")]
+    NoClothChosen(u16),
+    /// The cloth of the role is cut already.
+    #[error("cut already")]
+    CutAlready {
+        /// The number of the garment.
+        number: u16,
+        /// The role.
+        role: String,
+        /// The tag of the cloth.
+        tag: u16,
+    },
+    /// Everything is cut.
+    #[error("nothing to cut")]
+    NothingToCut(u16),
+    /// Nothing was cut.
+    #[error("nothing cut")]
+    NothingCutFor(u16),
+    /// The pattern does not say how much a role takes.
+    #[error("length of role not known")]
+    CutHowMuch {
+        /// The number of the garment.
+        number: u16,
+        /// The role.
+        role: String,
+    },
+    /// There is less of the cloth than the role takes.
+    #[error("too little to cut")]
+    TooLittleToCut {
+        /// The tag of the cloth.
+        tag: u16,
+        /// The role.
+        role: String,
+        /// What was to be cut.
+        asked: Length,
+        /// What is on hand.
+        had: Length,
+        /// The unit in which to say it.
+        unit: Unit,
+    },
     /// No marks before and after a wash were typed.
     #[error("no marks")]
     NoWashMarks,
@@ -190,6 +350,14 @@ pub enum Refused {
     /// A draft that cannot be read.
     #[error("damaged draft")]
     DamagedDraft(u16),
+    /// Several unfinished tests, of which none was named.
+    #[error("several drafts")]
+    SeveralDrafts {
+        /// The tag of the cloth.
+        tag: u16,
+        /// How many there are.
+        count: usize,
+    },
     /// A cloth without a draft that could be resumed.
     #[error("no draft")]
     NoDraft {
@@ -211,6 +379,8 @@ pub enum Thing {
     View,
     /// A role of a view.
     Role,
+    /// A garment.
+    Garment,
 }
 
 impl From<Wrong> for Refused {

@@ -6,7 +6,7 @@ use super::{Done, Refused, find};
 use crate::input::amount::cloth;
 use crate::input::cloth::short;
 use crate::input::{BARE, Field, making};
-use crate::log::{Fabric, Fact, WashMarks};
+use crate::log::{Entry, Fabric, Fact, Id, Subject, WashMarks, fold};
 use crate::store::Read;
 
 /// The marks along one grain.
@@ -42,7 +42,7 @@ pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused
             washed.push((grain, making::marks(field, text, typed.division.as_deref(), typed.unit.unwrap_or(BARE))?));
         }
     }
-    if washed.is_empty() {
+    if washed.is_empty() && typed.need.is_none() {
         return Err(Refused::NoWashMarks);
     }
     Ok((washed, typed.need.as_deref().map(|text| cloth(Field::Need, text)).transpose()?))
@@ -63,4 +63,31 @@ pub fn store(read: &dyn Read, which: &str, washed: &[Washed], note: &str) -> Don
         note: note.clone(),
     };
     Ok((washed.iter().map(fact).collect(), fabric))
+}
+
+/// Takes back the newest marks of a cloth, along one grain or of the newest wash; hands it back with what was taken back.
+///
+/// # Errors
+///
+/// No such cloth, or no marks to take back.
+pub fn undo(read: &dyn Read, which: &str, grain: Option<Grain>) -> Done<(Fabric, Vec<Washed>)> {
+    let fabric = find::live_fabric(read, which)?;
+    let history = read.history(Subject::Fabric(fabric.id))?;
+    let marks = |entry: &Entry| match entry.fact {
+        Fact::FabricWashed { grain: along, marks, .. } => Some((entry.id, along, marks)),
+        _ => None,
+    };
+    let standing: Vec<_> = fold::standing(&history).filter_map(marks).collect();
+    let wanted = |along: Grain| grain.is_none_or(|grain| grain == along);
+    let newest = standing.iter().rev().find(|(_, along, _)| wanted(*along));
+    let (newest, first, _) = *newest.ok_or(Refused::NothingWashed(fabric.tag))?;
+    // Both grains of one wash are stored at once, in identifiers that follow each other.
+    let at_once = |id: Id| newest.at().as_millisecond().abs_diff(id.at().as_millisecond()) <= 1;
+    let back = standing
+        .into_iter()
+        .filter(|(id, along, _)| *id == newest || (grain.is_none() && *along != first && at_once(*id)));
+    let back: Vec<_> = back.collect();
+    let facts = back.iter().map(|(entry, ..)| Fact::FabricRetracted { fabric: fabric.id, entry: *entry });
+    let facts = facts.collect();
+    Ok((facts, (fabric, back.into_iter().map(|(_, grain, marks)| (grain, marks)).collect())))
 }

@@ -70,6 +70,15 @@ pub enum Fault {
         /// How many came.
         found: u64,
     },
+    /// The last line states another number of photographs.
+    PhotoCount {
+        /// How many were exported.
+        stated: u64,
+        /// How many came.
+        found: u64,
+    },
+    /// A photograph that is not under its own name, or tells more than its picture.
+    NotAPhoto,
     /// JSON, and not an entry: what the reader says.
     NotAnEntry(String),
     /// A field that would be lost.
@@ -89,6 +98,12 @@ pub enum Unsound {
     Time,
     /// A cloth without tag or name.
     Unnamed,
+    /// A garment without number or name.
+    Unnumbered,
+    /// A garment's number of 0.
+    NumberZero,
+    /// A garment's name of no letters.
+    NoGarmentName,
     /// A tag of 0.
     TagZero,
     /// A name of no letters.

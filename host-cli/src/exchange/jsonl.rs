@@ -1,7 +1,8 @@
 //! The whole log, a JSON object a line.
 //!
-//! The first line is the [header](HEADER), then comes one entry a line, then the [last line](last_line) with their
-//! number: a file that was cut off is known as such, even where the cut lies between two lines.
+//! The first line is the [header](HEADER), then comes one entry a line, then one photograph a line, under its name and as
+//! base64 (RFC 4648, § 4), then the [last line](last_line) with the numbers of both: a file that was cut off is known as
+//! such, even where the cut lies between two lines.
 
 use std::io::{BufRead, Read as _, Write};
 
@@ -12,9 +13,9 @@ use tenter_core::Length;
 
 use super::{BadLine, ExportError, Fault, ImportError, Unsound};
 use crate::log::json::Mm;
-use crate::log::{Entry, FabricChange, Fact, Id};
+use crate::log::{Entry, FabricChange, Fact, GarmentChange, Id, Photo, PhotoName};
 use crate::plain::reason;
-use crate::store::{Read, caught};
+use crate::store::{Piece, Read, caught};
 
 /// The first line.
 pub const HEADER: &str = r#"{"tenter":"log","format":1}"#;
@@ -23,13 +24,28 @@ pub const FORMAT: u64 = 1;
 /// The longest line taken, in bytes; entries are far shorter.
 const MAX_LINE: u64 = 1 << 20;
 
-/// The last line, after so many entries.
+/// The last line, after so many entries and photographs.
 #[must_use]
-pub fn last_line(entries: u64) -> String {
-    format!(r#"{{"end":"log","entries":{entries}}}"#)
+pub fn last_line(entries: u64, photos: u64) -> String {
+    match photos {
+        0 => format!(r#"{{"end":"log","entries":{entries}}}"#),
+        photos => format!(r#"{{"end":"log","entries":{entries},"photos":{photos}}}"#),
+    }
 }
 
-/// Writes all entries, oldest first, with `step` after each; how many.
+/// A photograph as a line of an exported log.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct PhotoLine {
+    photo: PhotoName,
+    jpeg: String,
+}
+
+fn photo_line(photo: &Photo) -> String {
+    format!(r#"{{"photo":"{}","jpeg":"{}"}}"#, photo.name(), photo.base64())
+}
+
+/// Writes all entries, oldest first, with `step` after each, then all photographs; how many entries.
 ///
 /// # Errors
 ///
@@ -45,7 +61,14 @@ pub fn write(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Re
             Ok(())
         })
     })?;
-    writeln!(out, "{}", last_line(count))?;
+    let mut photos = 0;
+    caught(|own| {
+        read.each_photo(&mut |photo| {
+            photos += 1;
+            own.keep(writeln!(out, "{}", photo_line(&photo)).map_err(ExportError::from))
+        })
+    })?;
+    writeln!(out, "{}", last_line(count, photos))?;
     Ok(count)
 }
 
@@ -59,9 +82,11 @@ struct Header {
 struct End {
     end: String,
     entries: u64,
+    #[serde(default)]
+    photos: u64,
 }
 
-/// Entries from the lines of an exported log, one by one.
+/// Entries and photographs from the lines of an exported log, one by one.
 #[derive(Debug)]
 pub struct Exported<R> {
     lines: R,
@@ -69,6 +94,7 @@ pub struct Exported<R> {
     /// The line being read, from 1 on.
     line: u64,
     entries: u64,
+    photos: u64,
     ended: bool,
 }
 
@@ -79,7 +105,7 @@ impl<R: BufRead> Exported<R> {
     ///
     /// A file that is no exported log, or that of a newer version.
     pub fn begin(lines: R, file: &str) -> Result<Self, ImportError> {
-        let mut this = Self { lines, file: file.to_owned(), line: 0, entries: 0, ended: false };
+        let mut this = Self { lines, file: file.to_owned(), line: 0, entries: 0, photos: 0, ended: false };
         let first = match this.next_line() {
             Ok(Some(first)) => first,
             Ok(None) => return Err(this.wrong(Fault::Empty)),
@@ -124,7 +150,7 @@ impl<R: BufRead> Exported<R> {
         }
     }
 
-    fn next_entry(&mut self) -> Result<Option<Entry>, ImportError> {
+    fn next_piece(&mut self) -> Result<Option<Piece>, ImportError> {
         let Some(text) = self.next_line()? else {
             return if self.ended { Ok(None) } else { Err(self.wrong(Fault::CutOff)) };
         };
@@ -137,23 +163,36 @@ impl<R: BufRead> Exported<R> {
             && end.end == "log"
         {
             self.ended = true;
-            return if end.entries == self.entries {
-                self.next_entry()
-            } else {
-                Err(self.wrong(Fault::Count { stated: end.entries, found: self.entries }))
-            };
+            if end.entries != self.entries {
+                return Err(self.wrong(Fault::Count { stated: end.entries, found: self.entries }));
+            }
+            if end.photos != self.photos {
+                return Err(self.wrong(Fault::PhotoCount { stated: end.photos, found: self.photos }));
+            }
+            return self.next_piece();
+        }
+        if value.get("photo").is_some() && value.get("kind").is_none() {
+            self.photos += 1;
+            return photo(value).map(Piece::from).map(Some).map_err(|fault| self.wrong(fault));
         }
         self.entries += 1;
-        entry(&value).map(Some).map_err(|fault| self.wrong(fault))
+        entry(&value).map(Piece::from).map(Some).map_err(|fault| self.wrong(fault))
     }
 }
 
 impl<R: BufRead> Iterator for Exported<R> {
-    type Item = Result<Entry, ImportError>;
+    type Item = Result<Piece, ImportError>;
 
     fn next(&mut self) -> Option<Self::Item> {
-        self.next_entry().transpose()
+        self.next_piece().transpose()
     }
+}
+
+/// A photograph from its line, if it bears the name of its bytes.
+fn photo(value: Value) -> Result<Photo, Fault> {
+    let line = PhotoLine::deserialize(value).map_err(|error| Fault::NotAnEntry(short(&error)))?;
+    let photo = Photo::from_base64(&line.jpeg).ok_or(Fault::NotAPhoto)?;
+    if photo.name() == line.photo { Ok(photo) } else { Err(Fault::NotAPhoto) }
 }
 
 /// An entry from its JSON, if nothing of it would be lost and it could have been written by this program.
@@ -224,7 +263,11 @@ fn unsound(entry: &Entry, value: &Value) -> Option<Unsound> {
     match &entry.fact {
         Fact::FabricAdded(change) if change.tag.is_none() || change.name.is_none() => Some(Unsound::Unnamed),
         Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => unsound_change(change),
-        Fact::FabricCut { length, .. } if negative(*length) => Some(Unsound::Negative),
+        Fact::FabricCut { length, .. } | Fact::FabricCutFor { length, .. } if negative(*length) => {
+            Some(Unsound::Negative)
+        }
+        Fact::GarmentBegun(change) if change.number.is_none() || change.name.is_none() => Some(Unsound::Unnumbered),
+        Fact::GarmentBegun(change) | Fact::GarmentChanged { change, .. } => unsound_garment(change),
         Fact::FabricWashed { marks, .. } if marks.before <= Length::ZERO || negative(marks.after) => {
             Some(Unsound::Marks)
         }
@@ -237,12 +280,19 @@ fn unsound(entry: &Entry, value: &Value) -> Option<Unsound> {
     }
 }
 
+fn unsound_garment(change: &GarmentChange) -> Option<Unsound> {
+    if change.number == Some(0) {
+        return Some(Unsound::NumberZero);
+    }
+    change.name.as_ref().is_some_and(|name| name.trim().is_empty()).then_some(Unsound::NoGarmentName)
+}
+
 fn unsound_change(change: &FabricChange) -> Option<Unsound> {
     let negative = |length: Option<Option<Mm>>| length.flatten().is_some_and(|Mm(length)| length < Length::ZERO);
     if change.tag == Some(0) {
         return Some(Unsound::TagZero);
     }
-    if change.name.as_ref().is_some_and(String::is_empty) {
+    if change.name.as_ref().is_some_and(|name| name.trim().is_empty()) {
         return Some(Unsound::EmptyName);
     }
     (negative(change.width) || negative(change.length)).then_some(Unsound::Negative)

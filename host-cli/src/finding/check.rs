@@ -1,7 +1,7 @@
 //! What one pull test says, and what to do next.
 
 use tenter_core::forecast::{Forecast, ForecastError, forecast};
-use tenter_core::{Answer, Ask, Evaluation, Figure, Note, Part, Settle, Side, Suit, TestError, suits};
+use tenter_core::{Answer, Ask, Construction, Evaluation, Figure, Note, Part, Settle, Side, Suit, TestError, suits};
 
 use crate::input::CheckInput;
 
@@ -48,6 +48,8 @@ pub enum Next {
     JudgeByGrowth,
     /// Read the length so many seconds after release.
     ReadAfterRelease(u32),
+    /// It gives what is asked, but comes back poorly, which nobody asked.
+    ComesBackPoorly,
     /// Make a settling pull before refusing it: a first pull may read as low as this.
     SettleFirst,
     /// Leave it: no more than so many percent are certain.
@@ -96,13 +98,16 @@ impl Checked {
     }
 }
 
-fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
+/// What to do after an evaluation of a test, or of all tests of its grain.
+#[must_use]
+pub fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
     if !evaluation.doubts.is_empty() {
         return Vec::new(); // Each doubt says what to do about it.
     }
     let Some(answer) = evaluation.answer else { return vec![Next::Ask] };
     match answer {
         Answer::Meets if evaluation.notes.contains(&Note::ShorterThanBefore) => vec![Next::ReadAgain],
+        Answer::Meets if comes_back_poorly(input, evaluation) => vec![Next::ComesBackPoorly],
         Answer::Meets => vec![Next::OtherGrain],
         Answer::Close => vec![evaluation.settle.map_or_else(
             || Next::OnLimit { well_read: input.test.settled() && input.test.pulls().len() > 2 },
@@ -115,6 +120,12 @@ fn next(input: &CheckInput, evaluation: &Evaluation) -> Vec<Next> {
             refused.filter_map(|part| refusal(part, input, evaluation)).collect()
         }
     }
+}
+
+/// Whether it comes back poorly, and neither growth nor recovery is asked.
+fn comes_back_poorly(input: &CheckInput, evaluation: &Evaluation) -> bool {
+    let asked = input.demand.growth_at_most.is_some() || input.demand.recovery_at_least.is_some();
+    !asked && evaluation.notes.contains(&Note::ComesBackPoorly)
 }
 
 /// What a refused cloth would still do.
@@ -130,10 +141,13 @@ fn refusal(part: &Part, input: &CheckInput, evaluation: &Evaluation) -> Option<N
     })
 }
 
-/// Whether the cloth would not be refused if its first pull had read as low as a knit's does.
+/// Whether the cloth would not be refused if its first pull had read as low as a knit's does. A woven's does not.
 fn first_pull_may_explain(part: &Part, stretch: &Figure, input: &CheckInput) -> bool {
     let missing = part.limit.ratio().percent_f32() - stretch.at_most(input.rules.confidence);
-    !input.test.settled() && input.test.pulls().len() == 1 && missing < FIRST_PULL_POINTS
+    input.rules.construction != Construction::Woven
+        && !input.test.settled()
+        && input.test.pulls().len() == 1
+        && missing < FIRST_PULL_POINTS
 }
 
 /// The figure that something is asked of.

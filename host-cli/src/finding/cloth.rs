@@ -1,12 +1,16 @@
 //! What the log knows of a cloth, gathered to be shown.
 
+use tenter_core::components::SESSION_DOF;
+use tenter_core::making::washing::Washing;
 use tenter_core::{
-    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Scatter, Suit, Table, Unit,
+    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
 };
 
 use super::fit::{Stock, known};
+use super::kept::Kept;
 use super::measured::{Counted, Measured};
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Here, Pooled, StoredTest, fold};
+use super::memory::Seen;
+use crate::log::{ByConstruction, Construction, Entry, Fabric, Garment, Here, Pooled, StoredTest, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -20,14 +24,26 @@ pub struct Listed {
     pub crosswise: Option<Figure>,
     /// Along.
     pub lengthwise: Option<Figure>,
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
+    /// The grains whose tests disagree.
+    pub disagree: Vec<Grain>,
 }
 
 impl Listed {
     /// A cloth of a stock.
     #[must_use]
     pub fn of(fabric: &Fabric, stock: &Stock) -> Self {
-        let stretch = |grain| known::stretch(fabric, grain, stock).ok();
-        Self { crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise), fabric: fabric.clone() }
+        let mut disagree = Vec::new();
+        let mut stretch = |grain| {
+            let judged = known::judged(fabric, grain, stock)?;
+            disagree.extend(judged.contradicts.map(|_| grain));
+            Some(judged.figures.stretch)
+        };
+        let (crosswise, lengthwise) = (stretch(Grain::Crosswise), stretch(Grain::Lengthwise));
+        stretch(Grain::Bias);
+        let kept = stock.kept_of(fabric).cloned().collect();
+        Self { fabric: fabric.clone(), crosswise, lengthwise, kept, disagree }
     }
 }
 
@@ -40,14 +56,20 @@ pub struct TrustOrigin {
     pub own: f32,
     /// Their scatter as a multiple of the assumed one.
     pub ratio: f32,
+    /// How much of what another day adds rests on the person's own retests, 0 to 1.
+    pub retests: f32,
 }
 
 impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
     pub fn of(construction: Construction, pooled: &ByConstruction, test: &PullTest) -> Self {
-        let hand = pooled.on(construction).without(Pooled::of(test)).repeatability();
-        Self { construction, own: hand.map_or(0.0, |hand| hand.share()), ratio: hand.map_or(1.0, |hand| hand.ratio()) }
+        let pooled = pooled.on(construction).without(Pooled::of(test));
+        let (hand, days) = (pooled.repeatability(), pooled.session_dof);
+        #[allow(clippy::cast_possible_truncation)] // A share.
+        let retests = (days / (days + f64::from(SESSION_DOF))) as f32;
+        let (own, ratio) = (hand.map_or(0.0, |hand| hand.share()), hand.map_or(1.0, |hand| hand.ratio()));
+        Self { construction, own, ratio, retests }
     }
 }
 
@@ -111,9 +133,15 @@ impl Standing {
 
     /// What the tests of each grain say, of all tests of a fabric, the oldest first.
     #[must_use]
-    pub fn all(fabric: &Fabric, tests: &[StoredTest], pooled: &ByConstruction, confidence: Confidence) -> Vec<Self> {
+    pub fn all(
+        fabric: &Fabric,
+        tests: &[StoredTest],
+        pooled: &ByConstruction,
+        confidence: Confidence,
+        here: Here,
+    ) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
-        grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, confidence)).collect()
+        grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, (confidence, here))).collect()
     }
 
     fn of(
@@ -121,17 +149,17 @@ impl Standing {
         tests: &[StoredTest],
         grain: Grain,
         pooled: &ByConstruction,
-        confidence: Confidence,
+        (confidence, here): (Confidence, Here),
     ) -> Option<Self> {
         let construction = fabric.construction;
-        let measured = Measured::of(fabric, tests, grain, pooled)?;
+        let measured = Measured::of(fabric, tests, grain, pooled, here)?;
         let (newest, released) = (measured.newest()?.stored.clone(), measured.newest_released()?.stored.clone());
         let evaluation = measured.judge(&tenter_core::Demand::default(), None, confidence).ok()?;
         let test = &newest.said.test;
         Some(Self {
             grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, pooled, test),
+            repeatability: TrustOrigin::of(construction, &measured.hand, test),
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),
@@ -167,6 +195,12 @@ pub struct Shown<'a> {
     pub tests: &'a [StoredTest],
     /// All its entries.
     pub history: &'a [Entry],
+    /// Its photographs.
+    pub photos: &'a [Seen],
+    /// All garments.
+    pub garments: &'a [Garment],
+    /// What open garments keep of it.
+    pub kept: &'a [Kept],
     /// What the tests of each grain say.
     pub standing: Vec<Standing>,
     /// The person's repeatability.
@@ -194,17 +228,25 @@ impl<'a> Shown<'a> {
         suits
     }
 
+    /// The figures of the grain that comes back worst; none where nothing was read after release.
+    #[must_use]
+    pub fn comes_back_worst(&self) -> Option<&Figures> {
+        let graded = |figures| Some((Rebound::of(figures, self.confidence)?.grade, figures));
+        let all = self.standing.iter().filter(|standing| standing.doubts.is_empty());
+        all.filter_map(|standing| graded(&standing.figures)).max_by_key(|(grade, _)| *grade).map(|(_, figures)| figures)
+    }
+
     /// How the ± was found, of the grain that rests most on the person's own tests; none where nothing was measured.
     #[must_use]
     pub fn repeatability(&self) -> Option<TrustOrigin> {
         self.standing.iter().map(|standing| standing.repeatability).max_by(|a, b| a.own.total_cmp(&b.own))
     }
 
-    /// The change by washing along and across, as far as it was measured.
+    /// How it stands to the wash along and across, with what the marks say.
     #[must_use]
-    pub fn washing(&self) -> Vec<(Grain, Figure)> {
-        let change = |grain| Some((grain, known::washing(self.fabric, grain)?));
-        [Grain::Lengthwise, Grain::Crosswise].into_iter().filter_map(change).collect()
+    pub fn washing(&self) -> [(Grain, Washing, Option<Figure>); 2] {
+        let stands = |grain| (grain, known::at_wash(self.fabric, grain), known::washing(self.fabric, grain));
+        [Grain::Lengthwise, Grain::Crosswise].map(stands)
     }
 
     /// Whether a test counts.

@@ -1,12 +1,11 @@
 //! What a picture of a cloth shows, beside what a role asks.
 
 use tenter_core::forecast::{Forecast, forecast};
-use tenter_core::making::handling::{Needle, SeamLine};
+use tenter_core::making::handling::{self, Needle, SeamUse, Sewing};
 use tenter_core::{Answer, Demand, Figure, Figures, Grain, Limit, PullTest, Range, Ratio, Rest, Scatter};
 
 use crate::finding::cloth::{Shown, Standing};
-use crate::finding::fit::{Stock, known};
-use crate::finding::handle::{Handle, Handled};
+use crate::finding::fit::{Stock, asked, known};
 use crate::log::{Role, StoredTest};
 
 /// Stretch along one grain.
@@ -55,10 +54,10 @@ pub struct CardFacts {
     pub growth: Option<(Grain, Figure, u32)>,
     /// The tests behind the first of these figures that was measured, the newest last.
     pub tests: Vec<StoredTest>,
-    /// The needle; none where any will do, or nothing was measured.
+    /// The needle; none where nothing was measured.
     pub needle: Option<Needle>,
-    /// The stitch; none where nothing was measured.
-    pub stitch: Option<SeamLine>,
+    /// The stitch of a seam that runs lengthwise; none where nothing was measured.
+    pub stitch: Option<Sewing>,
 }
 
 fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing> {
@@ -136,7 +135,7 @@ impl Course {
             grain: standing.grain,
             readings: Reading::all(test, scatter),
             to_come: to_come(test),
-            at_most: beside.and_then(|role| role.demand.growth_at_most),
+            at_most: beside.and_then(|role| asked::demand(role).growth_at_most),
         }
     }
 
@@ -157,23 +156,14 @@ impl CardFacts {
             Some((standing.grain, rest.growth, rest.seconds))
         });
         let straight = [Grain::Crosswise, Grain::Lengthwise].into_iter();
-        let mut facts = Self {
+        let cloth = known::cloth(shown.fabric, stock);
+        let pulled = !shown.standing.is_empty();
+        Self {
             stretch: straight.chain(along(shown, Grain::Bias).map(|standing| standing.grain)).map(stretch).collect(),
             growth: growths.max_by_key(|(_, growth, _)| growth.ratio),
             tests: shown.standing.first().map(Standing::tests).unwrap_or_default(),
-            needle: None,
-            stitch: None,
-        };
-        if !shown.standing.is_empty() {
-            let handled = Handled::of(&known::cloth(shown.fabric, stock), None, &[], shown.confidence);
-            for line in handled.lines {
-                match line {
-                    Handle::Needle(needle) => facts.needle = Some(needle),
-                    Handle::Stitch(seam) => facts.stitch = Some(seam),
-                    _ => {}
-                }
-            }
+            needle: pulled.then(|| handling::needle(&cloth)),
+            stitch: pulled.then(|| handling::sewing(&cloth, &SeamUse::default())),
         }
-        facts
     }
 }

@@ -21,7 +21,7 @@ pub struct Hung {
 #[derive(Debug, Clone, Copy)]
 pub enum Hang {
     /// The tensions of published tests.
-    Methods,
+    Methods(Unit),
     /// The mass for a tension.
     Mass {
         /// The piece.
@@ -74,7 +74,7 @@ impl Hang {
     #[must_use]
     pub const fn grams(&self) -> Option<u32> {
         match self {
-            Self::Methods => None,
+            Self::Methods(_) => None,
             Self::Mass { grams, .. } | Self::Tension { grams, .. } => Some(*grams),
         }
     }

@@ -5,11 +5,11 @@
 
 use jiff::Timestamp;
 use tenter_core::{
-    Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, GrowthClass, Length, Limit,
-    Looks, MAX_SITTINGS, Range, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
+    Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, Length, Limit, Looks,
+    MAX_SITTINGS, Range, Rebound, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
 };
 
-use crate::log::{ByConstruction, Fabric, StoredTest};
+use crate::log::{ByConstruction, Fabric, Here, StoredTest, days};
 
 /// A test that counts.
 #[derive(Clone, Debug)]
@@ -20,11 +20,18 @@ pub struct Counted {
     pub scatter: Scatter,
     /// Whether the cloth was washed since.
     pub before_wash: bool,
+    /// The day on which it was pulled, as the core counts it.
+    pub day: Option<i32>,
 }
 
 impl Counted {
     const fn sitting(&self) -> Sitting<'_> {
-        Sitting { scatter: self.scatter, before_wash: self.before_wash, ..Sitting::new(&self.stored.said.test) }
+        Sitting {
+            scatter: self.scatter,
+            before_wash: self.before_wash,
+            day: self.day,
+            ..Sitting::new(&self.stored.said.test)
+        }
     }
 
     /// Why its figures are widened.
@@ -42,6 +49,8 @@ pub struct Measured {
     pub tests: Vec<Counted>,
     /// The tests that do not count, for what speaks against them.
     pub doubted: Vec<StoredTest>,
+    /// What this person's tests say of the hand, without what these days say of each other.
+    pub hand: ByConstruction,
     construction: Construction,
     width: Option<Length>,
 }
@@ -54,18 +63,29 @@ impl Measured {
         tests: impl IntoIterator<Item = &'t StoredTest>,
         grain: Grain,
         pooled: &ByConstruction,
+        here: Here,
     ) -> Option<Self> {
         let live = tests.into_iter().filter(|stored| !stored.dropped && stored.said.test.grain() == grain);
-        let mut tests: Vec<Counted> = live.map(|stored| Self::counted(fabric, stored, pooled)).collect();
-        let mut measured =
-            Self { tests: Vec::new(), doubted: Vec::new(), construction: fabric.construction, width: fabric.width };
+        let live: Vec<&StoredTest> = live.collect();
+        // What these days say of each other is counted where they are judged together.
+        let retests = days::retests(fabric, live.iter().copied(), here);
+        let others = pooled.without(fabric.construction, retests);
+        let counted = |stored: &StoredTest| Self::counted(fabric, stored, &others, here);
+        let mut tests: Vec<Counted> = live.into_iter().map(counted).collect();
+        let mut measured = Self {
+            tests: Vec::new(),
+            doubted: Vec::new(),
+            hand: others,
+            construction: fabric.construction,
+            width: fabric.width,
+        };
         if tests.len() > 1 {
             let (sound, doubted): (Vec<_>, Vec<_>) =
                 tests.into_iter().partition(|counted| measured.doubts_of(counted).is_empty());
             (tests, measured.doubted) = (sound, doubted.into_iter().map(|counted| counted.stored).collect());
             if tests.is_empty() {
                 // Nothing but doubtful tests: the newest stands for them, and is doubted.
-                tests.extend(measured.doubted.pop().map(|newest| Self::counted(fabric, &newest, pooled)));
+                tests.extend(measured.doubted.pop().map(|newest| counted(&newest)));
             }
         }
         tests.drain(..tests.len().saturating_sub(MAX_SITTINGS));
@@ -73,12 +93,10 @@ impl Measured {
         (!measured.tests.is_empty()).then_some(measured)
     }
 
-    fn counted(fabric: &Fabric, stored: &StoredTest, pooled: &ByConstruction) -> Counted {
-        Counted {
-            scatter: pooled.scatter_for(fabric.construction, &stored.said.test),
-            before_wash: fabric.last_washed.is_some_and(|washed| stored.said.pulled < washed),
-            stored: stored.clone(),
-        }
+    fn counted(fabric: &Fabric, stored: &StoredTest, pooled: &ByConstruction, here: Here) -> Counted {
+        let scatter = pooled.scatter_for(fabric.construction, &stored.said.test);
+        let Sitting { before_wash, day, .. } = days::sitting(fabric, stored, scatter, here);
+        Counted { stored: stored.clone(), scatter, before_wash, day }
     }
 
     /// What speaks against a test.
@@ -117,8 +135,7 @@ impl Measured {
         confidence: Confidence,
     ) -> Result<Evaluation, TestError> {
         let sittings: Vec<Sitting<'_>> = self.tests.iter().map(Counted::sitting).collect();
-        let before = self.tests.iter().filter(|one| put.is_none_or(|put| one.stored.said.pulled <= put)).count();
-        let looks = Looks { days: u8::try_from(before).unwrap_or(u8::MAX).max(1), ..Looks::default() };
+        let looks = self.planned(put);
         let rules = Rules { confidence, construction: self.construction, looks, ..Rules::default() };
         let evaluation = Evaluation::of_all(&sittings, demand, &rules)?;
         let context = Context {
@@ -127,30 +144,43 @@ impl Measured {
             demand: Some(demand),
             ..Context::default()
         };
-        Ok(match self.tests.as_slice() {
-            [only] => evaluation.with_doubts(&implausible(&only.stored.said.test, &context)),
-            _ => evaluation,
-        })
+        let newest = self.newest().ok_or(TestError::NoPull)?;
+        let mut doubts = implausible(&newest.stored.said.test, &context);
+        if self.tests.len() > 1 {
+            // What one test cannot tell another may, and several on short marks tell more than one.
+            let others = self.tests.iter().map(|other| implausible(&other.stored.said.test, &context));
+            let others: Vec<_> = others.collect();
+            let shared = |doubt: &Doubt| others.iter().all(|all| all.iter().any(|one| one.word() == doubt.word()));
+            doubts.retain(|doubt| shared(doubt) && !matches!(doubt, Doubt::ShortMarks { .. }));
+        }
+        Ok(evaluation.with_doubts(&doubts))
     }
 
-    /// The kinds of garment that ask for as much as they give. Growth above 3 % leaves only loose garments, growth above
-    /// 6 % none, as [`tenter_core::suits`] has it of one test.
+    /// The tests that there were when a demand was put, as those that were planned.
+    fn planned(&self, put: Option<Timestamp>) -> Looks {
+        let had = self.tests.iter().filter(|one| put.is_none_or(|put| one.stored.said.pulled <= put));
+        let had: Vec<Sitting<'_>> = had.map(Counted::sitting).collect();
+        let is_first = |(at, one): &(usize, &Sitting<'_>)| !had.iter().take(*at).any(|had| had.shares_session_of(one));
+        let days = had.iter().enumerate().filter(is_first).count();
+        let of_its_day = |one: &Sitting<'_>| had.iter().filter(|had| had.shares_session_of(one)).count();
+        let tests = had.iter().map(of_its_day).max().unwrap_or_default();
+        let [tests, days] = [tests, days].map(|count| u8::try_from(count).unwrap_or(u8::MAX).max(1));
+        Looks { tests, days, ..Looks::default() }
+    }
+
+    /// The kinds of garment that ask for as much as they give, as [`Suit::serves`] has it of their construction and of how
+    /// the cloth comes back.
     #[must_use]
     pub fn suits(&self, confidence: Confidence) -> Vec<&'static Suit> {
         let grain = self.newest().map(|newest| newest.stored.said.test.grain()).unwrap_or_default();
-        let growth = self.figures().and_then(|figures| figures.rest).map(|rest| GrowthClass::of(rest.growth.ratio));
-        let grows_too_much = |suit: &Suit| match growth {
-            Some(GrowthClass::Poor) => true,
-            Some(GrowthClass::Watch) => suit.close,
-            _ => false,
-        };
+        let rebound = self.figures().and_then(|figures| Rebound::of(&figures, confidence)).map(|rebound| rebound.grade);
         let gives = |suit: &&Suit| {
             let limit = |milli: u32| Limit::milli_percent(milli).ok();
             let asked = Range { at_least: limit(suit.at_least), at_most: suit.at_most.and_then(limit) };
             let judged = self.judge(&Demand::for_grain(grain, asked), None, confidence);
             judged.is_ok_and(|judged| judged.answer == Some(Answer::Meets) && judged.contradicts.is_none())
         };
-        SUITS.iter().filter(|suit| !grows_too_much(suit)).filter(gives).collect()
+        SUITS.iter().filter(|suit| suit.serves(self.construction, rebound)).filter(gives).collect()
     }
 
     /// What they amount to.

@@ -1,5 +1,6 @@
 //! What is found: owned data with reasons.
 
+pub mod amounts;
 pub mod axis;
 pub mod check;
 pub mod cloth;
@@ -8,7 +9,10 @@ pub mod fit;
 pub mod handheld;
 pub mod handle;
 pub mod hang;
+pub mod kept;
+pub mod make;
 pub mod measured;
+pub mod memory;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

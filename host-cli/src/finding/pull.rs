@@ -1,12 +1,12 @@
 //! A pull test that was stored, with its answer.
 
-use tenter_core::{Confidence, Demand, Figure, TestError};
+use tenter_core::{Answer, Evaluation, Figure, TestError};
 
-use super::check::Checked;
+use super::check::{Checked, next};
 use super::cloth::{Disagreement, TrustOrigin};
 use super::measured::Measured;
 use crate::input::CheckInput;
-use crate::log::{ByConstruction, Fabric, Id, StoredTest};
+use crate::log::{ByConstruction, Fabric, Here, Id, StoredTest};
 
 /// A stored test with its answer.
 #[derive(Debug)]
@@ -15,7 +15,7 @@ pub struct Pulled {
     pub fabric: Fabric,
     /// The test, as it is in the log.
     pub test: StoredTest,
-    /// The answer.
+    /// What the test says by itself; what to do next, and what the cloth suits, come from all tests where others count.
     pub checked: Checked,
     /// How the ± was found.
     pub repeatability: TrustOrigin,
@@ -28,8 +28,8 @@ pub struct Pulled {
 pub struct Together {
     /// How many they are, this one among them.
     pub tests: usize,
-    /// The stretch that they amount to.
-    pub stretch: Figure,
+    /// What the cloth is judged as now, by all of them.
+    pub evaluation: Evaluation,
     /// Whether this one does not count among them, since it is doubtful.
     pub left_out: bool,
     /// Where they disagree.
@@ -37,19 +37,29 @@ pub struct Together {
 }
 
 impl Together {
-    fn of(fabric: &Fabric, test: &StoredTest, tests: &[StoredTest], pooled: &ByConstruction) -> Option<Self> {
-        let measured = Measured::of(fabric, tests, test.said.test.grain(), pooled)?;
+    /// Judges the test with the others that count; none where there are no others.
+    fn of(measured: &Measured, test: &StoredTest, input: &CheckInput) -> Option<Self> {
         let left_out = !measured.tests.iter().any(|counted| counted.stored.id == test.id);
         if measured.tests.len() < 2 && !left_out {
             return None;
         }
-        let evaluation = measured.judge(&Demand::default(), None, Confidence::default()).ok()?;
-        Some(Self {
-            tests: measured.tests.len(),
-            stretch: evaluation.figures.stretch,
-            left_out,
-            disagrees: Disagreement::of(&measured, &evaluation),
-        })
+        // Nobody knows when this was first asked: each day after the first is taken as a further look.
+        let first = measured.tests.first().map(|first| first.stored.said.pulled);
+        let evaluation = measured.judge(&input.demand, first, input.rules.confidence).ok()?;
+        let disagrees = Disagreement::of(measured, &evaluation);
+        Some(Self { tests: measured.tests.len(), evaluation, left_out, disagrees })
+    }
+
+    /// The stretch that they amount to.
+    #[must_use]
+    pub const fn stretch(&self) -> &Figure {
+        &self.evaluation.figures.stretch
+    }
+
+    /// How the cloth is judged; never plainly where the tests disagree. None where nothing was asked and they agree.
+    #[must_use]
+    pub fn answer(&self) -> Option<Answer> {
+        if self.disagrees.is_some() { Some(Answer::Close) } else { self.evaluation.answer }
     }
 }
 
@@ -65,14 +75,29 @@ impl Pulled {
         mut input: CheckInput,
         tests: &[StoredTest],
         pooled: &ByConstruction,
+        here: Here,
     ) -> Result<Option<Self>, TestError> {
         let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(None) };
         let construction = fabric.construction;
         input.rules.construction = construction;
-        input.rules.scatter = pooled.scatter_for(construction, &input.test);
-        let checked = Checked::of(input)?;
-        let together = Together::of(fabric, test, tests, pooled);
-        let repeatability = TrustOrigin::of(construction, pooled, &test.said.test);
+        let measured = Measured::of(fabric, tests, test.said.test.grain(), pooled, here);
+        let hand = measured.as_ref().map_or(pooled, |measured| &measured.hand);
+        input.rules.scatter = hand.scatter_for(construction, &input.test);
+        let repeatability = TrustOrigin::of(construction, hand, &test.said.test);
+        let mut checked = Checked::of(input)?;
+        let together = measured.as_ref().and_then(|measured| Together::of(measured, test, &checked.input));
+        if let (Some(together), Some(measured)) = (&together, &measured) {
+            let agree = together.disagrees.is_none();
+            checked.next = if agree { next(&checked.input, &together.evaluation) } else { Vec::new() };
+            checked.suits = measured.suits(checked.input.rules.confidence);
+            checked.suits.reverse();
+        }
         Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), checked, repeatability, together }))
+    }
+
+    /// What the cloth is judged as now: by all tests that count.
+    #[must_use]
+    pub fn answer(&self) -> Option<Answer> {
+        self.together.as_ref().map_or(self.checked.evaluation.answer, Together::answer)
     }
 }

@@ -9,6 +9,8 @@ pub enum Verdict {
     Meets,
     /// It meets what is asked, but there is not enough of it.
     TooLittle,
+    /// Nothing is asked of it: the choice is the reader's.
+    Choose,
     /// Too close to call.
     Close,
     /// Not measured.
@@ -17,8 +19,8 @@ pub enum Verdict {
     Short,
     /// It gives or grows too much.
     Over,
-    /// It is made otherwise than asked, such as a knit for a role that wants a woven.
-    OtherConstruction,
+    /// It is of another kind than asked, such as a knit for a role that wants a woven, or a lining for the outside.
+    OtherKind,
 }
 
 impl From<Answer> for Verdict {
@@ -35,13 +37,21 @@ impl From<Answer> for Verdict {
 
 impl Verdict {
     /// Every verdict, the best first.
-    pub const ALL: [Self; 7] =
-        [Self::Meets, Self::TooLittle, Self::Close, Self::Unknown, Self::Short, Self::Over, Self::OtherConstruction];
+    pub const ALL: [Self; 8] = [
+        Self::Meets,
+        Self::TooLittle,
+        Self::Choose,
+        Self::Close,
+        Self::Unknown,
+        Self::Short,
+        Self::Over,
+        Self::OtherKind,
+    ];
 
     /// Whether the cloth is refused for what it is or does.
     #[must_use]
     pub const fn is_refused(self) -> bool {
-        matches!(self, Self::Short | Self::Over | Self::OtherConstruction)
+        matches!(self, Self::Short | Self::Over | Self::OtherKind)
     }
 
     /// Whether it may still do, once more is known.

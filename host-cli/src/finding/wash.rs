@@ -2,7 +2,7 @@
 
 use tenter_core::making::amount::Amount;
 use tenter_core::making::error::MakingError;
-use tenter_core::making::washing::{Remedy, is_doubtful};
+use tenter_core::making::washing::{Remedy, Washing, is_doubtful};
 use tenter_core::{Confidence, Figure, Grain, Length, Ratio};
 
 /// The change along a grain.
@@ -29,10 +29,12 @@ impl Change {
 pub struct Bought {
     /// What is needed after the wash.
     pub need: Length,
-    /// What to buy.
+    /// What it takes before the wash, exact.
     pub length: Length,
-    /// The change that this counts on: the worst that the readings allow.
+    /// The change that this counts on: the worst that the readings allow, or what is usual.
     pub counted: Ratio,
+    /// How the cloth stands to the wash.
+    pub washing: Washing,
 }
 
 /// What was found.
@@ -55,16 +57,14 @@ impl Washed {
         self.changes.iter().find(|one| !self.as_read && is_doubtful(one.change)).copied()
     }
 
-    /// What to buy for `need`; nothing where the change of the length is not known.
+    /// What to buy for `need` of a cloth that stands so to the wash.
     ///
     /// # Errors
     ///
     /// A need that is not longer than zero, or nothing left after the wash.
-    pub fn buy(&mut self, need: Length) -> Result<(), MakingError> {
-        let Some(along) = self.along(Grain::Lengthwise) else { return Ok(()) };
-        let amount = Amount::new(Some(along.change), self.confidence)?;
-        let counted = amount.change().unwrap_or(Ratio::ZERO);
-        self.bought = Some(Bought { need, length: amount.to_buy(need)?, counted });
+    pub fn buy(&mut self, need: Length, washing: Washing) -> Result<(), MakingError> {
+        let amount = Amount::new(&washing, self.confidence)?;
+        self.bought = Some(Bought { need, length: amount.to_buy(need)?, counted: amount.change(), washing });
         Ok(())
     }
 

@@ -1,10 +1,13 @@
 //! What each answer does.
 
 use jiff::Timestamp;
-use tenter_core::{Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, Unit};
+use tenter_core::{
+    DEFAULT_REST_SECONDS, Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, Unit,
+};
 
-use super::{ENOUGH, GRACE, Guide, Pull, Stage, seconds_between, words};
+use super::{GRACE, Guide, Pull, Stage, seconds_between, words};
 use crate::input::doubt::{Doubted, Known, possible};
+use crate::input::synonym::HELD;
 use crate::input::{self, Why, Wrong};
 use crate::log::json::Mm;
 use crate::words::{doubt, errors};
@@ -19,14 +22,19 @@ impl Guide {
     /// Takes an answer to what was asked.
     pub(super) fn accept(&mut self, answer: &str, now: Timestamp) -> Taken {
         match self.draft.stage {
-            Stage::Gauge => self.gauge(answer),
             Stage::Held => self.held(answer),
             Stage::Settling => self.settling(answer),
+            Stage::Gauge => self.gauge(answer),
+            Stage::Again => self.again(answer),
             Stage::Wait => self.wait(answer),
             Stage::Pull if answer.is_empty() => Ok(self.go(Stage::Holding(now))),
             Stage::Holding(_) if answer.is_empty() => Ok(self.go(Stage::Extended)),
             Stage::Pull | Stage::Holding(_) | Stage::Extended => self.extended(answer),
             Stage::Release | Stage::Resting(_) | Stage::Recovered(_) if matches!(answer, "n" | "0") => {
+                // A long wait is offered once.
+                if self.draft.lacks_rest() {
+                    self.draft.wait = None;
+                }
                 Ok(self.go(Stage::Next))
             }
             Stage::Release if answer.is_empty() => Ok(self.go(Stage::Resting(now))),
@@ -48,10 +56,11 @@ impl Guide {
     pub(super) fn undo(&mut self) -> Taken {
         let newest = self.draft.pulls.last().copied();
         let stage = match (self.draft.stage, newest) {
-            (Stage::Gauge, _) => return Err("nothing to take back yet".to_owned()),
-            (Stage::Held, _) => Stage::Gauge,
+            (Stage::Held, _) => return Err("nothing to take back yet".to_owned()),
             (Stage::Settling, _) => Stage::Held,
-            (Stage::Wait, _) => Stage::Settling,
+            (Stage::Gauge, _) => Stage::Settling,
+            (Stage::Again, _) => Stage::Gauge,
+            (Stage::Wait, _) => Stage::Again,
             (Stage::Pull, None) => Stage::Wait,
             (Stage::Holding(_) | Stage::Extended, _) => Stage::Pull,
             (Stage::Resting(_) | Stage::Recovered(_), _) => Stage::Release,
@@ -66,8 +75,10 @@ impl Guide {
                 Stage::Extended
             }
         };
-        if matches!(stage, Stage::Gauge) {
-            self.draft.gauge = None;
+        match stage {
+            Stage::Gauge => self.draft.gauge = None,
+            Stage::Again => self.draft.again = None,
+            _ => {}
         }
         Ok(self.go(stage))
     }
@@ -89,33 +100,49 @@ impl Guide {
         changed.gauge = Some(Mm(gauge));
         changed.test().map_err(complaint)?;
         self.draft = changed;
-        Ok(self.go(Stage::Held))
+        Ok(self.go(Stage::Again))
+    }
+
+    fn again(&mut self, answer: &str) -> Taken {
+        let mut changed = self.draft.clone();
+        changed.again = match answer {
+            "" => return Err("type what you read this time, or n to leave it out".to_owned()),
+            "n" | "0" => None,
+            answer => Some(Mm(self.length(answer)?)),
+        };
+        changed.test().map_err(complaint)?;
+        self.draft = changed;
+        Ok(self.go(Stage::Wait))
     }
 
     fn held(&mut self, answer: &str) -> Taken {
         self.draft.held = match answer {
             "" => self.draft.held,
-            "1" | "flat" => Held::Flat,
-            "2" | "folded" => Held::Folded,
-            "3" | "strip" => Held::Strip,
-            "4" | "loop" => Held::Loop,
-            _ => return Err("type 1, 2, 3 or 4, or Enter".to_owned()),
+            "1" => Held::Flat,
+            "2" => Held::Folded,
+            "3" => Held::Strip,
+            "4" => Held::Loop,
+            word => match HELD.typed(word) {
+                Some(held) => held,
+                None => return Err("type 1, 2, 3 or 4, or Enter".to_owned()),
+            },
         };
         Ok(self.go(Stage::Settling))
     }
 
     fn settling(&mut self, answer: &str) -> Taken {
         self.draft.settled = match answer {
-            "" | "y" => true,
+            "" | "y" | "f" => true,
             "n" | "0" => false,
             _ => return Err("Enter when the settling pull is done, n or 0 to leave it out".to_owned()),
         };
-        Ok(self.go(Stage::Wait))
+        // A draft from when the marks were typed first has them.
+        Ok(self.go(if self.draft.gauge.is_some() { Stage::Again } else { Stage::Gauge }))
     }
 
     fn wait(&mut self, answer: &str) -> Taken {
         self.draft.wait = match answer {
-            "" => self.draft.wait.or(Some(60)),
+            "" => self.draft.wait.or(Some(DEFAULT_REST_SECONDS)),
             "0" | "n" => None,
             "1" => Some(30),
             "2" => Some(60),
@@ -138,7 +165,7 @@ impl Guide {
         changed.pulls.push(Pull { extended: Mm(extended), rest: None });
         let test = self.believed(changed.test(), answer)?;
         self.draft = changed;
-        self.go(if self.draft.wait.is_some() { Stage::Release } else { Stage::Next });
+        self.go(if self.draft.reads_after_release() { Stage::Release } else { Stage::Next });
         Ok(self.stretch_so_far(&test, extended))
     }
 
@@ -172,9 +199,10 @@ impl Guide {
     fn next(&mut self, answer: &str) -> Taken {
         let pulls = self.draft.pulls.len();
         match answer {
-            "" if pulls < ENOUGH => Ok(self.go(Stage::Pull)),
+            "" if pulls < self.draft.enough() => Ok(self.go(Stage::Pull)),
             "a" | "1" if pulls < MAX_PULLS => Ok(self.go(Stage::Pull)),
             "a" | "1" => Err(format!("{MAX_PULLS} pulls are as many as one test holds; finish with f")),
+            "" | "f" | "2" if self.draft.lacks_rest() => Ok(self.go(Stage::Release)),
             "" | "f" | "2" => Ok(self.go(Stage::Done)),
             "3" => self.undo(),
             _ => Err("type a for another pull, f to finish, u to undo (or 1, 2, 3)".to_owned()),
@@ -219,6 +247,7 @@ impl Guide {
         let stretch = |test: &PullTest| Figures::of(test, Scatter::ASSUMED).ok().map(|all| all.stretch.ratio);
         let alone = || -> Option<Ratio> {
             let mut alone = PullTest::new(test.gauge(), test.grain()).ok()?;
+            test.looks().skip(1).try_for_each(|look| alone.add_look(look.length)).ok()?;
             alone.add_pull(extended).ok()?;
             stretch(&alone)
         };

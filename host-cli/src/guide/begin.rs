@@ -21,6 +21,10 @@ pub fn begun(typed: &TypedPull, id: Id, here: Here) -> Result<Draft, Wrong> {
     let mut draft = Draft::new(id, here.now(), *grain, unit);
     draft.held = *held;
     draft.ends = *ends;
+    let demand = input::demand(&typed.check.asked.wants, *grain, unit)?;
+    if demand.growth_at_most.or(demand.recovery_at_least).is_some() {
+        draft.wait = Some(demand.rest_seconds);
+    }
     if let Some(Load::Force { millinewtons }) = load.as_deref().map(input::load).transpose()? {
         draft.millinewtons = Some(millinewtons);
     }
@@ -41,6 +45,9 @@ pub fn said_again(typed: &TypedPull, draft: &mut Draft, here: Here) -> Result<()
     let TypedWants { wants, growth_at_most, recovery_at_least } = typed.check.asked.wants.clone();
     for (kept, said) in draft.wants.iter_mut().zip([wants, growth_at_most, recovery_at_least]) {
         *kept = said.or(kept.take());
+    }
+    if let Some(text) = typed.check.test.planned.as_deref() {
+        draft.planned = Some(test::planned(text)?);
     }
     if let Some(text) = typed.note.as_deref() {
         draft.note = short(Field::Note, text)?;

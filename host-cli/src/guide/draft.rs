@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Ends, Grain, Held, Load, PullTest, Unit};
+use tenter_core::{DEFAULT_REST_SECONDS, Ends, Grain, Held, Load, PullTest, Unit};
 
 use crate::input::test::{load_text, mm, so_far};
 use crate::input::{self, Reading, TypedTest, Wrong};
@@ -10,7 +10,15 @@ use crate::log::Id;
 use crate::log::json::Mm;
 
 /// The layout of the stored draft.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
+/// The layout in which the marks were typed before anything else.
+const MARKS_FIRST: u32 = 1;
+/// What is planned where nobody says: as many pulls as say how far they differ.
+const PLANNED: u8 = 3;
+/// A wait that is longer than this is made once, after the last pull, in seconds.
+const LONG_WAIT: u32 = 120;
+/// When growth is read where nobody says.
+const WAIT: u32 = DEFAULT_REST_SECONDS;
 
 /// A pull test that is being made.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -41,8 +49,14 @@ pub struct Draft {
     pub settled: bool,
     /// Seconds from release to the reading; none where nothing is read after release.
     pub wait: Option<u32>,
+    /// How many pulls were planned; none where nobody said.
+    #[serde(default)]
+    pub planned: Option<u8>,
     /// Between the marks; none until it was typed.
     pub gauge: Option<Mm>,
+    /// The marks read once more.
+    #[serde(default)]
+    pub again: Option<Mm>,
     /// The pulls so far.
     pub pulls: Vec<Pull>,
     /// What is asked next.
@@ -62,12 +76,14 @@ pub struct Pull {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Stage {
-    /// The gauge length.
-    Gauge,
     /// How the swatch is held.
     Held,
     /// Whether the settling pull was made.
     Settling,
+    /// The gauge length.
+    Gauge,
+    /// The gauge length once more, the cloth laid anew.
+    Again,
     /// When to read after release.
     Wait,
     /// To pull and hold.
@@ -113,10 +129,12 @@ impl Draft {
             millinewtons: None,
             held: Held::Folded,
             settled: false,
-            wait: Some(60),
+            wait: Some(WAIT),
+            planned: None,
             gauge: None,
+            again: None,
             pulls: Vec::new(),
-            stage: Stage::Gauge,
+            stage: Stage::Held,
         }
     }
 
@@ -125,6 +143,10 @@ impl Draft {
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
         let mut draft: Self = serde_json::from_str(text).ok()?;
+        if draft.version == MARKS_FIRST {
+            draft.version = VERSION;
+            draft.stage = if draft.gauge.is_none() { Stage::Held } else { draft.stage };
+        }
         if draft.version != VERSION || (draft.gauge.is_some() && draft.test().is_err()) {
             return None;
         }
@@ -145,13 +167,33 @@ impl Draft {
     #[must_use]
     pub fn readings(&self) -> usize {
         let pulls = self.pulls.iter().map(|pull| 1 + usize::from(pull.rest.is_some()));
-        usize::from(self.gauge.is_some()) + pulls.sum::<usize>()
+        usize::from(self.gauge.is_some()) + usize::from(self.again.is_some()) + pulls.sum::<usize>()
+    }
+
+    /// How many pulls are planned.
+    #[must_use]
+    pub fn enough(&self) -> usize {
+        self.planned.unwrap_or(PLANNED).into()
+    }
+
+    /// Whether the length after release is read after the newest pull: after each, or where the wait is long after the last
+    /// that is planned.
+    #[must_use]
+    pub fn reads_after_release(&self) -> bool {
+        self.wait.is_some_and(|wait| wait <= LONG_WAIT || self.pulls.len() >= self.enough())
+    }
+
+    /// Whether a length after release is still to be read, once there are no more pulls.
+    #[must_use]
+    pub fn lacks_rest(&self) -> bool {
+        let read = self.pulls.last().is_some_and(|pull| pull.rest.is_some());
+        self.wait.is_some() && !self.reads_after_release() && !read
     }
 
     /// The answers so far as if they had been typed at once, in millimetres.
     #[must_use]
     pub fn typed(&self) -> TypedTest {
-        let mut readings = Vec::new();
+        let mut readings: Vec<Reading> = self.again.map(|Mm(again)| Reading::Marks(mm(again))).into_iter().collect();
         for Pull { extended: Mm(extended), rest } in &self.pulls {
             readings.push(Reading::To(mm(*extended)));
             readings
@@ -163,7 +205,7 @@ impl Draft {
             readings,
             settling: self.settled,
             marks_before_settling: false,
-            planned: None,
+            planned: self.planned.map(|pulls| pulls.to_string()),
             grain: self.grain,
             division: Some(mm(division)),
             ends: self.ends,

@@ -13,6 +13,7 @@ mod words;
 use jiff::Timestamp;
 use tenter_core::{Length, Table, Unit};
 
+use crate::input::synonym::reply::reply;
 use crate::log::Construction;
 pub use draft::{Draft, Pull, Stage};
 pub use words::{ClockLine, Question};
@@ -20,9 +21,6 @@ pub use words::{ClockLine, Question};
 /// A reading typed this soon after the countdown's end was read at its end, in seconds, and never longer than a third of
 /// the wait; later ones carry the time that has passed.
 pub const GRACE: u32 = 20;
-
-/// As many pulls as say how far the pulls differ.
-pub const ENOUGH: usize = 3;
 
 /// A test that is being made, and what its prompts depend on.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,8 +49,9 @@ impl Guide {
     #[must_use]
     pub fn step(mut self, line: &str, now: Timestamp) -> (Self, GuideReply) {
         let answer = line.trim().to_lowercase();
+        let answer = reply(&answer);
         let leave = answer == "q";
-        let taken = match answer.as_str() {
+        let taken = match answer {
             "q" => Ok(Vec::new()),
             "u" | "-" => self.undo(),
             answer => self.accept(answer, now),

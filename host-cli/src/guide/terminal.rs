@@ -10,7 +10,7 @@ use std::time::Duration;
 
 use super::{ClockLine, Draft, Guide, Stage};
 use crate::log::Here;
-use crate::plain::one_line;
+use crate::plain::{one_line, printable};
 use crate::text as report;
 use crate::text::lines::Lines;
 
@@ -129,10 +129,10 @@ impl Terminal {
     /// Shows a question, and above it a clock for as long as no line comes.
     fn await_line(&self, question: &str, clock: &mut dyn FnMut() -> Option<ClockLine>) -> io::Result<Option<String>> {
         let Some(first) = clock().filter(|_| self.live) else {
-            self.write(question)?;
+            self.write(&safe(question))?;
             return self.lines.recv().ok().transpose()?.map(|line| self.echoed(line)).transpose();
         };
-        self.write(&format!("{}\n{question}", cut(&whole(&first))))?;
+        self.write(&format!("{}\n{}", cut(&whole(&first)), safe(question)))?;
         let mut rang = first.due;
         loop {
             match (self.lines.recv_timeout(TICK), clock()) {
@@ -180,7 +180,12 @@ fn wrapped(margin: &str, words: &str) -> String {
         text.blank();
     }
     text.hanging(margin, margin.len(), words);
-    text.finish()
+    safe(&text.finish())
+}
+
+/// A text that a terminal only shows, whatever name is in it.
+fn safe(text: &str) -> String {
+    text.chars().map(printable).collect()
 }
 
 /// A set in line that cannot wrap, so that it can be drawn over in place.

@@ -58,29 +58,32 @@ fn mm(mm: i16) -> Length {
     Length::from_mm(mm)
 }
 
-/// Three pulls with a clock for hold and rest, answered with Enter and numbers only.
+/// Three pulls with a clock for hold and rest, answered with Enter and numbers only, in the order of a test: settle, then
+/// read the marks, and once more.
 #[test]
 fn a_whole_test() {
     let mut walk = Walk::new(Construction::Woven);
-    walk.lines(&["", "", "", "", ""]);
+    walk.lines(&["", "", "", "20.1", "2", ""]);
     assert_eq!(walk.clock(), ("held 0 s".to_owned(), "read it at about 10 s".to_owned()));
     walk.after(10);
     assert_eq!(walk.clock(), ("held 10 s".to_owned(), "read it now".to_owned()));
-    assert_eq!(walk.line("21.2").say, ["stretch 6.0 %, slight"]);
+    assert_eq!(walk.line("21.2").say, ["stretch 5.7 %, slight"]);
     walk.lines(&[""]).after(13);
     assert_eq!(walk.clock(), ("released 13 s ago".to_owned(), "read it in 47 s (Enter: now)".to_owned()));
     walk.after(47);
     assert_eq!(walk.clock(), ("released 1:00 min ago".to_owned(), "read it now".to_owned()));
-    assert_eq!(walk.after(7).line("20,2").say, ["growth 1.0 %, 60 s after release"]);
+    assert_eq!(walk.after(7).line("20,2").say, ["growth 0.7 %, 60 s after release"]);
     // The second with Enter to stop each clock; the third typed before any clock.
     walk.lines(&["", "", "", "21.4 cm", ""]).after(60).lines(&["", "202mm", ""]);
-    assert_eq!(walk.line("213mm").say, ["stretch 6.5 % this time, 6.5 % over 3 pulls, slight"]);
+    assert_eq!(walk.line("213mm").say, ["stretch 6.2 % this time, 6.2 % over 3 pulls, slight"]);
     walk.lines(&[""]).after(61).lines(&["20.2"]);
-    assert_eq!(walk.guide.ask().question, "a again, f finish, u undo (1 2 3) [finish]: ");
+    assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [finish]: ");
     walk.lines(&[""]);
     assert_eq!(walk.guide.draft.stage, Stage::Done);
     let test = walk.guide.draft.test().unwrap();
     assert_eq!((test.gauge(), test.held(), test.settled()), (mm(200), Held::Folded, true));
+    let looks: Vec<_> = test.looks().map(|look| (look.after_pulls, look.length)).collect();
+    assert_eq!(looks, [(0, mm(200)), (0, mm(201))]);
     assert_eq!(test.pulls(), [mm(212), mm(214), mm(213)]);
     let rest = |after_pull| Rest { after_pull, seconds: 60, recovered: mm(202) };
     assert_eq!(test.rests(), [rest(0), rest(1), rest(2)]);
@@ -99,7 +102,7 @@ fn suggested_marks() {
     ] {
         let mut walk = Walk::new(construction);
         walk.guide.draft.unit = unit;
-        walk.lines(&[""]);
+        walk.lines(&["", "", ""]);
         assert_eq!(walk.guide.draft.test().unwrap().gauge(), gauge, "{construction:?} {unit:?}");
     }
 }
@@ -108,7 +111,7 @@ fn suggested_marks() {
 #[test]
 fn the_gauge_names_the_unit() {
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["4in", "", "", "0", "5 1/2"]);
+    walk.lines(&["", "", "4in", "n", "0", "5 1/2"]);
     let test = walk.guide.draft.test().unwrap();
     assert_eq!(test.pulls(), [Length::from_inch_64ths(352)]);
     assert_eq!(test.scale().division(), Length::from_inch_64ths(4));
@@ -119,12 +122,13 @@ fn the_gauge_names_the_unit() {
 fn the_time_of_a_reading() {
     for (passed, counts) in [(0, 0), (30, 30), (59, 59), (60, 60), (80, 60), (81, 81), (600, 600), (-5, 0)] {
         let mut walk = Walk::new(Construction::Knit);
-        walk.lines(&["", "", "", "", "12.4", ""]).after(passed);
+        walk.lines(&["", "", "", "n", "2", "12.4", ""]).after(passed);
         walk.lines(&["", "10.2"]);
         assert_eq!(walk.guide.draft.test().unwrap().rests()[0].seconds, counts, "after {passed} s");
     }
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["", "", "", "3", "12.4", ""]).after(1700);
+    walk.guide.draft.planned = Some(1);
+    walk.lines(&["", "", "", "n", "", "12.4", ""]).after(1700);
     assert_eq!(walk.clock(), ("released 28:20 min ago".to_owned(), "read it in 1:40 min (Enter: now)".to_owned()));
     walk.lines(&["10.2@30min"]);
     assert_eq!(walk.guide.draft.test().unwrap().rests()[0].seconds, 1800);
@@ -142,14 +146,17 @@ fn mistakes_change_nothing() {
         assert!(!reply.leave);
     };
     refuse(&mut walk, "u", "nothing to take back");
+    refuse(&mut walk, "5", "type 1, 2, 3 or 4");
+    walk.lines(&[""]);
+    refuse(&mut walk, "maybe", "Enter when the settling pull is done");
+    walk.lines(&["n"]);
     refuse(&mut walk, "far", "not a length");
     refuse(&mut walk, "0", "an odd distance for two marks");
     refuse(&mut walk, "200", "200 cm is an odd distance for two marks; if it is meant, type the unit too");
     refuse(&mut walk, "0.5mm", "1 mm or more");
     walk.lines(&["10"]);
-    refuse(&mut walk, "5", "type 1, 2, 3 or 4");
-    walk.lines(&[""]);
-    refuse(&mut walk, "maybe", "Enter when the settling pull is done");
+    refuse(&mut walk, "", "type what you read this time, or n");
+    refuse(&mut walk, "far", "not a length");
     walk.lines(&["n"]);
     refuse(&mut walk, "soon", "a time such as 45s or 5min");
     refuse(&mut walk, "99d", "a time such as 45s or 5min");
@@ -170,7 +177,7 @@ fn mistakes_change_nothing() {
 #[test]
 fn what_is_doubtful_is_asked_twice() {
     let mut walk = Walk::new(Construction::Woven);
-    walk.lines(&["10", "", "", "0"]);
+    walk.lines(&["", "", "10", "n", "0"]);
     for line in ["17", "17.5"] {
         let reply = walk.line(line);
         assert!(reply.say[0].contains("type") && reply.say[0].contains("once more"), "{reply:?}");
@@ -187,32 +194,84 @@ fn what_is_doubtful_is_asked_twice() {
 #[test]
 fn undo_walks_all_the_way_back() {
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["", "", "", "", "12.4", "", "10.2", "", "12.5", "", "10.1", "3"]);
+    walk.lines(&["", "", "", "10.1", "1", "12.4", "", "10.2", "", "12.5", "", "10.1", "3"]);
     assert_eq!(walk.guide.draft.stage, Stage::Recovered(0));
-    assert_eq!(walk.guide.draft.readings(), 4);
+    assert_eq!(walk.guide.draft.readings(), 5);
     for _ in 0..20 {
         walk.line("-");
     }
-    assert_eq!((walk.guide.draft.stage, walk.guide.draft.readings()), (Stage::Gauge, 0));
+    assert_eq!((walk.guide.draft.stage, walk.guide.draft.readings()), (Stage::Held, 0));
 }
 
 #[test]
 fn a_reading_may_be_left_out() {
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["", "", "", "", "12.4", "n", "", "12.5", "", "0", "f"]);
+    walk.lines(&["", "", "", "n", "1", "12.4", "n", "", "12.5", "", "0", "f"]);
     let test = walk.guide.draft.test().unwrap();
     assert_eq!((test.pulls().len(), test.rests().len()), (2, 0));
     // Nothing is asked after release where that was said at the start.
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["", "", "", "0", "12.4"]);
+    walk.lines(&["", "", "", "n", "0", "12.4"]);
     assert_eq!(walk.guide.draft.stage, Stage::Next);
+}
+
+/// Half an hour is waited for once, after the last pull that is planned, or after the last that is made.
+#[test]
+fn a_long_wait_comes_last() {
+    let begun = ["", "", "", "n", ""];
+    let mut walk = Walk::new(Construction::Knit);
+    walk.lines(&begun);
+    assert_eq!(walk.guide.draft.wait, Some(1800));
+    walk.lines(&["12.4", "", "12.5", "", "12.4"]);
+    assert_eq!(walk.guide.draft.stage, Stage::Release);
+    walk.lines(&[""]).after(1805).lines(&["10.2"]);
+    assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [finish]: ");
+    walk.lines(&["f"]);
+    let rests: Vec<Rest> = walk.guide.draft.test().unwrap().rests().to_vec();
+    assert_eq!(rests, [Rest { after_pull: 2, seconds: 1800, recovered: mm(102) }]);
+    // Two are planned: after the second.
+    let mut walk = Walk::new(Construction::Knit);
+    walk.guide.draft.planned = Some(2);
+    walk.lines(&begun).lines(&["12.4"]);
+    assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [again]: ");
+    walk.lines(&["", "12.5"]);
+    assert_eq!(walk.guide.draft.stage, Stage::Release);
+    assert_eq!(walk.guide.draft.test().unwrap().planned_pulls(), Some(2));
+    // Who finishes sooner lets go then, or reads nothing.
+    let mut walk = Walk::new(Construction::Knit);
+    walk.lines(&begun).lines(&["12.4", "f"]);
+    assert_eq!(walk.guide.draft.stage, Stage::Release);
+    walk.lines(&["n", "f"]);
+    assert_eq!((walk.guide.draft.stage, walk.guide.draft.test().unwrap().rests().len()), (Stage::Done, 0));
+}
+
+/// A draft of the program before, which asked for the marks first: nothing that was typed is lost.
+#[test]
+fn an_older_draft_is_gone_on_with() {
+    let older = |draft: &Draft, stage: &str| {
+        let mut value: serde_json::Value = serde_json::from_str(&draft.text()).unwrap();
+        let draft = value.as_object_mut().unwrap();
+        draft.insert("version".to_owned(), 1.into());
+        draft.insert("stage".to_owned(), stage.into());
+        draft.remove("planned");
+        draft.remove("again");
+        Draft::read(&value.to_string()).unwrap()
+    };
+    let mut walk = Walk::new(Construction::Knit);
+    assert_eq!(older(&walk.guide.draft, "gauge").stage, Stage::Held);
+    walk.guide.draft.gauge = Some(crate::log::json::Mm(mm(105)));
+    walk.guide.draft = older(&walk.guide.draft, "held");
+    walk.lines(&["3", "", "n"]);
+    let draft = &walk.guide.draft;
+    assert_eq!((draft.stage, draft.held, draft.settled), (Stage::Wait, Held::Strip, true));
+    assert_eq!(draft.gauge, Some(crate::log::json::Mm(mm(105))));
 }
 
 /// Ten pulls are what a test holds (`MAX_PULLS`).
 #[test]
 fn ten_pulls_are_enough() {
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["", "", "", "0", "12.4"]);
+    walk.lines(&["", "", "", "n", "0", "12.4"]);
     for _ in 0..9 {
         walk.lines(&["a", "12.4"]);
     }
@@ -224,7 +283,7 @@ fn ten_pulls_are_enough() {
 #[test]
 fn a_draft_comes_back() {
     let mut walk = Walk::new(Construction::Knit);
-    walk.lines(&["", "", "", "", "12.4", ""]).after(40);
+    walk.lines(&["", "", "", "n", "2", "12.4", ""]).after(40);
     let read = Draft::read(&walk.guide.draft.text()).unwrap();
     assert_eq!(read, walk.guide.draft);
     walk.guide.draft = read;
@@ -232,7 +291,7 @@ fn a_draft_comes_back() {
     walk.lines(&["10.2", "", ""]);
     let read = Draft::read(&walk.guide.draft.text()).unwrap();
     assert_eq!((read.stage, read.readings()), (Stage::Pull, walk.guide.draft.readings()));
-    let newer = walk.guide.draft.text().replace("\"version\":1", "\"version\":2");
+    let newer = walk.guide.draft.text().replace("\"version\":2", "\"version\":3");
     for damaged in ["", "{}", &newer, &walk.guide.draft.text().replace("\"seconds\"", "\"s\"")[1..]] {
         assert_eq!(Draft::read(damaged), None, "{damaged}");
     }
@@ -245,7 +304,7 @@ fn words_fit_80_columns() {
     fits(Guide::GREETING);
     for construction in Construction::ALL {
         let mut walk = Walk::new(construction);
-        for line in ["", "4", "", "", "", "59", "", "", "", "9999", "", "21.3", "", ""] {
+        for line in ["", "", "4", "59", "n", "", "", "59", "", "", "", "9999", "", "21.3", "", ""] {
             let ask = walk.guide.ask();
             ask.say.iter().for_each(|line| fits(line));
             fits(&format!("{}12.34 cm", ask.question));
@@ -291,7 +350,8 @@ fn answer() -> impl Strategy<Value = String> {
 fn lengths(draft: &Draft) -> Vec<i32> {
     let rests = |pull: &super::Pull| pull.rest.map(|(_, length)| length.0.steps());
     let pulls = draft.pulls.iter().flat_map(|pull| [Some(pull.extended.0.steps()), rests(pull)]);
-    draft.gauge.map(|gauge| gauge.0.steps()).into_iter().chain(pulls.flatten()).collect()
+    let marks = [draft.gauge, draft.again].into_iter().flatten();
+    marks.map(|marks| marks.0.steps()).chain(pulls.flatten()).collect()
 }
 
 proptest! {

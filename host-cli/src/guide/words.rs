@@ -1,9 +1,9 @@
 //! What the guide says and asks.
 
 use jiff::Timestamp;
-use tenter_core::{Grain, Held, Ratio, Table, Unit};
+use tenter_core::{DEFAULT_REST_SECONDS, Grain, Held, Ratio, Table, Unit};
 
-use super::{Draft, ENOUGH, Guide, Stage, seconds_between};
+use super::{Draft, Guide, Stage, seconds_between};
 use crate::log::Construction;
 use crate::words::quantity::counted;
 use crate::words::terms::duration;
@@ -47,39 +47,45 @@ impl Guide {
         };
         let draft = &self.draft;
         match draft.stage {
-            Stage::Gauge => {
+            Stage::Held => {
                 let way = match draft.grain {
                     Grain::Lengthwise => "along the selvage",
                     Grain::Crosswise => "from selvage towards selvage",
                     Grain::Bias => "at 45° to the selvage",
                 };
-                let shown = shown(self.suggested_gauge(), draft.unit);
+                let apart = shown(self.suggested_gauge(), draft.unit);
                 let why = match self.construction {
                     Construction::Knit => {
-                        format!("{shown} suits a knit: far enough apart, and two hands still hold it.")
+                        format!("{apart} suits a knit: far enough apart, and two hands still hold it.")
                     }
-                    Construction::Woven => format!("{shown} suits a woven: it gives little, long marks read it finer."),
-                    Construction::Other => format!("{shown} suits most cloth; the less it gives, the longer."),
+                    Construction::Woven => format!("{apart} suits a woven: it gives little, long marks read it finer."),
+                    Construction::Other => format!("{apart} suits most cloth; the less it gives, the longer."),
                 };
-                let mark = format!("Make two marks {way}.");
-                // The marks are read after the settling pull, which moves them.
-                ask(
-                    &[&mark, &why, SETTLE, "Then lay it flat and loose, and read."],
-                    &format!("between the marks, in {} [{shown}]: ", plural(draft.unit)),
-                )
-            }
-            Stage::Held => {
-                let question = format!("held 1 flat, 2 folded, 3 as a strip, 4 as a loop [{}]: ", draft.held.word());
-                let say = match draft.held {
+                let hold = match draft.held {
                     Held::Folded => "Fold it along the line you pull, away from selvage and cut edge.",
                     _ => "Hold it as you will for every pull.",
                 };
-                ask(&[say], &question)
+                let question =
+                    format!("how do you hold it? 1) flat  2) folded  3) strip  4) loop [{}]: ", draft.held.word());
+                ask(&[&format!("Make two marks {way}."), &why, hold], &question)
             }
-            Stage::Settling => ask(&[], "did you make that first pull? Enter, or n: "),
+            Stage::Settling => ask(&[SETTLE], "did you make that first pull? Enter, or n: "),
+            // The settling pull moves the marks, so that they are read after it.
+            Stage::Gauge => {
+                let question = format!(
+                    "between the marks, in {} [{}]: ",
+                    plural(draft.unit),
+                    shown(self.suggested_gauge(), draft.unit)
+                );
+                ask(&["Lay it flat and loose, and read."], &question)
+            }
+            Stage::Again => {
+                let say = "Lift it, lay it flat again, and read anew: two readings are worth more than one.";
+                ask(&[say], &format!("between the marks this time, in {}, or n: ", plural(draft.unit)))
+            }
             Stage::Wait => {
-                let chosen = draft.wait.map_or_else(|| "1 min".to_owned(), duration);
-                let question = format!("read after release at 1 30 s, 2 1 min, 3 30 min, 0 never [{chosen}]: ");
+                let chosen = draft.wait.map_or_else(|| duration(DEFAULT_REST_SECONDS), duration);
+                let question = format!("read after release: 1) 30 s  2) 1 min  3) 30 min  0) never [{chosen}]: ");
                 ask(&[], &question.replace("[60 s]", "[1 min]"))
             }
             Stage::Pull => {
@@ -97,8 +103,8 @@ impl Guide {
                 ask(&[], &question)
             }
             Stage::Next => {
-                let default = if draft.pulls.len() < ENOUGH { "again" } else { "finish" };
-                ask(&[], &format!("a again, f finish, u undo (1 2 3) [{default}]: "))
+                let default = if draft.pulls.len() < draft.enough() { "again" } else { "finish" };
+                ask(&[], &format!("a) again  f) finish  u) undo [{default}]: "))
             }
             Stage::Done => ask(&[], ""),
         }

@@ -38,6 +38,32 @@ pub fn unit_of(text: &str) -> Option<Unit> {
     Unit::typed(text)
 }
 
+/// A length of a width: `1.6m at 140cm`, `1.5m of 150cm`, `2yd x 58in`.
+#[must_use]
+pub fn of_width(text: &str) -> Option<(&str, &str)> {
+    [" at ", " of ", " x ", " by ", "@", "\u{d7}"].iter().find_map(|mark| split(text, mark))
+}
+
+/// Two lengths, the one before the other: `50cm to 48.5cm`, `50cm -> 48.5cm`, `50cm-48.5cm`. A dash may belong to a
+/// length, as in 4-1/8in, so it must leave a length on either side, and no other dash may.
+#[must_use]
+pub fn before_after(text: &str) -> Option<(&str, &str)> {
+    if let Some(both) = [" to ", "->", "\u{2192}"].iter().find_map(|mark| split(text, mark)) {
+        return Some(both);
+    }
+    let dashes = text.char_indices().filter(|(_, c)| matches!(c, '-' | '\u{2013}'));
+    let halves = dashes.filter_map(|(at, c)| Some((text.get(..at)?, text.get(at.checked_add(c.len_utf8())?..)?)));
+    let is = |text: &str| Length::parse(text, Unit::Mm).is_ok();
+    let mut halves = halves.filter(|(one, other)| is(one) && is(other));
+    halves.next().filter(|_| halves.next().is_none())
+}
+
+/// What stands before and after the first mark, whatever its capitals.
+fn split<'t>(text: &'t str, mark: &str) -> Option<(&'t str, &'t str)> {
+    let at = text.to_ascii_lowercase().find(mark)?;
+    Some((text.get(..at)?, text.get(at.checked_add(mark.len())?..)?))
+}
+
 /// `60s`, `30min` or `30m`, `1h`, `2d`, or bare seconds.
 #[must_use]
 pub fn seconds(text: &str) -> Option<u32> {
@@ -108,6 +134,26 @@ mod tests {
         }
         for text in ["", "s", "1.5h", "60x", "99999999999s", "5000000d", "-1s"] {
             assert_eq!(seconds(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn two_lengths() {
+        for (text, one, other) in [
+            ("50cm to 48.5cm", "50cm", "48.5cm"),
+            ("50 TO 48.5", "50", "48.5"),
+            ("50cm-48.5cm", "50cm", "48.5cm"),
+            ("50 \u{2013} 48.5", "50 ", " 48.5"),
+            ("4-1/8in-4in", "4-1/8in", "4in"),
+            ("20in -> 19-1/4in", "20in ", " 19-1/4in"),
+        ] {
+            assert_eq!(before_after(text), Some((one, other)), "{text}");
+        }
+        for text in ["", "50cm", "-50cm", "50cm-", "1-2-3", "50cm--48cm"] {
+            assert_eq!(before_after(text), None, "{text}");
+        }
+        for text in ["1.5m of 150cm", "1.5m AT 150cm", "1.5m x 150cm", "1.5m@150cm", "1.5m\u{d7}150cm"] {
+            assert_eq!(of_width(text), Some(("1.5m", "150cm")), "{text}");
         }
     }
 

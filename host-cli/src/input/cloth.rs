@@ -1,6 +1,7 @@
 //! What was typed about a cloth.
 
 use super::amount::cloth;
+use super::synonym::{DRAPE, FINISH, PURPOSE, Words};
 use super::{Field, Why, Wrong};
 use crate::log::json::Mm;
 use crate::log::{Construction, Fabric, FabricChange, MassPerArea, Price, Shop};
@@ -25,6 +26,16 @@ pub struct TypedCloth {
     pub length: Option<String>,
     /// Mass per area, or `unknown`.
     pub mass: Option<String>,
+    /// What was done to its surface, or `unknown`.
+    pub finish: Option<String>,
+    /// How it falls, or `unknown`.
+    pub drape: Option<String>,
+    /// What it is made for, or `unknown`.
+    pub purpose: Option<String>,
+    /// Whether all pieces must lie one way up.
+    pub one_way: Option<bool>,
+    /// Its colour.
+    pub colour: Option<String>,
     /// Where it lies.
     pub place: Option<String>,
     /// Anything else.
@@ -33,7 +44,7 @@ pub struct TypedCloth {
     pub seen: Option<String>,
     /// The price there.
     pub price: Option<String>,
-    /// The length of it that was bought.
+    /// The length of it that was bought; `no` where it was not bought after all.
     pub bought: Option<String>,
     /// Whether it was washed since it came home.
     pub washed: Option<bool>,
@@ -66,6 +77,9 @@ pub fn added(typed: &TypedCloth) -> Result<FabricChange, Wrong> {
 pub fn edited(typed: &TypedCloth, fabric: &Fabric) -> Result<FabricChange, Wrong> {
     let mut change = change_of(typed)?;
     change.name = typed.name.as_deref().map(|text| name(Field::NewName, text)).transpose()?;
+    if let Some(text) = typed.seen.as_deref().filter(|text| is_no(text)) {
+        return Err(Wrong::new(Field::Seen, text, Why::NotAShop));
+    }
     if typed.seen.is_some() || typed.price.is_some() {
         let had = fabric.shop.clone();
         let place = match (&typed.seen, &had) {
@@ -92,6 +106,12 @@ pub fn edited(typed: &TypedCloth, fabric: &Fabric) -> Result<FabricChange, Wrong
     Ok(change)
 }
 
+/// Whether a text says no: `no` or `none`.
+#[must_use]
+pub fn is_no(text: &str) -> bool {
+    ["no", "none"].iter().any(|word| text.trim().eq_ignore_ascii_case(word))
+}
+
 /// What is read alike when a cloth is added and when it is changed.
 fn change_of(typed: &TypedCloth) -> Result<FabricChange, Wrong> {
     let text = |field, text: &Option<String>| text.as_deref().map(|text| short(field, text)).transpose();
@@ -105,11 +125,21 @@ fn change_of(typed: &TypedCloth) -> Result<FabricChange, Wrong> {
         width: length(Field::Width, &typed.width)?,
         length: length(Field::Length, &typed.length)?,
         mass: typed.mass.as_deref().map(|text| known(Field::Mass, text, mass)).transpose()?,
+        finish: one_of(Field::Finish, &typed.finish, &FINISH)?,
+        drape: one_of(Field::Drape, &typed.drape, &DRAPE)?,
+        purpose: one_of(Field::Purpose, &typed.purpose, &PURPOSE)?,
+        one_way: typed.one_way,
+        colour: text(Field::Colour, &typed.colour)?,
         place: text(Field::Place, &typed.place)?,
         note: text(Field::Note, &typed.note)?,
         washed: typed.washed,
         ..FabricChange::default()
     })
+}
+
+/// One of a few words, or `unknown`.
+fn one_of<T: Copy>(field: Field, text: &Option<String>, words: &Words<T>) -> Result<Option<Option<T>>, Wrong> {
+    text.as_deref().map(|text| known(field, text, |text| words.read(field, text))).transpose()
 }
 
 /// A value, or `unknown`.

@@ -32,6 +32,12 @@ impl Doubted {
         let doubts: Vec<Doubt> = implausible(test, &context).iter().copied().collect();
         (!doubts.is_empty()).then(|| Self { doubts, test: test.clone(), unit })
     }
+
+    /// The word of each doubt, as it is stored.
+    #[must_use]
+    pub fn words(&self) -> Vec<String> {
+        self.doubts.iter().map(|doubt| doubt.word().to_owned()).collect()
+    }
 }
 
 impl CheckInput {
@@ -41,19 +47,19 @@ impl CheckInput {
     ///
     /// [`TestError::NoPull`] without a pull.
     pub fn evaluate(&self) -> Result<Evaluation, TestError> {
-        let evaluation = Evaluation::of(&self.test, &self.demand, &self.rules)?;
-        if self.as_read {
-            return Ok(evaluation);
-        }
         let Known { construction, width } = self.known;
         let demand = Some(&self.demand);
         let context = Context { construction, cloth_width: width, demand, bare: self.bare.is_some() };
+        if !self.as_read && !self.stored {
+            return Evaluation::believed(&self.test, &self.demand, &self.rules, &context);
+        }
         let mut doubts = implausible(&self.test, &context);
-        doubts.retain(|doubt| !self.stored || doubt.is_about_demand());
-        Ok(evaluation.with_doubts(&doubts))
+        doubts.retain(|doubt| !self.as_read && doubt.is_about_demand());
+        Ok(Evaluation::of(&self.test, &self.demand, &self.rules)?.with_doubts(&doubts))
     }
 
-    /// Refuses what cloth of this construction does not give, and says whether the rest should be believed.
+    /// Refuses what cloth of this construction does not give, and says whether the rest should be believed; a person who
+    /// stands by it is taken at their word, which is [kept](Self::stood_by).
     ///
     /// # Errors
     ///
@@ -63,7 +69,11 @@ impl CheckInput {
         self.rules.construction = known.construction.unwrap_or_default();
         possible(&self.test, known.construction, self.unit)?;
         let doubted = Doubted::of(&self.test, known, self.bare.is_some(), self.unit);
-        Ok(doubted.filter(|_| !self.as_read))
+        if self.as_read {
+            self.stood_by = doubted.map(|doubted| doubted.words()).unwrap_or_default();
+            return Ok(None);
+        }
+        Ok(doubted)
     }
 }
 

@@ -1,10 +1,25 @@
 //! What was typed about marks, seams and stitches.
 
 use tenter_core::making::washing;
-use tenter_core::{Ends, Length, Scale, Unit};
+use tenter_core::{Ends, Grain, Length, Scale, Unit};
 
+use super::amount::before_after;
+use super::synonym::GRAIN;
 use super::{Field, Why, Wrong, length, unit_of};
 use crate::log::WashMarks;
+
+/// The grain of each side of a seam: `lengthwise` for both, `crosswise/lengthwise` for one and the other.
+///
+/// # Errors
+///
+/// A text that is no grain, with the words to choose from.
+pub fn grains(text: &str) -> Result<[Grain; 2], Wrong> {
+    let grain = |text| GRAIN.read(Field::Grain, text);
+    Ok(match text.split_once('/') {
+        Some((first, second)) => [grain(first)?, grain(second)?],
+        None => [grain(text)?; 2],
+    })
+}
 
 /// Marks before and after a wash: `50cm to 48.5cm`, or `50 to 48.5` in the unit of bare numbers.
 ///
@@ -13,7 +28,7 @@ use crate::log::WashMarks;
 /// A text that is not two lengths.
 pub fn marks(field: Field, text: &str, division: Option<&str>, bare: Unit) -> Result<WashMarks, Wrong> {
     let wrong = || Wrong::new(field, text, Why::NotMarks);
-    let (before, after) = text.split_once(" to ").ok_or_else(wrong)?;
+    let (before, after) = before_after(text).ok_or_else(wrong)?;
     let unit = unit_of(before).or_else(|| unit_of(after)).unwrap_or(bare);
     let division = match division {
         Some(text) => length(Field::Division, text, unit)?,

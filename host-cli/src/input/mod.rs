@@ -2,10 +2,18 @@
 
 pub mod amount;
 pub mod cloth;
+pub mod described;
 pub mod doubt;
+pub mod garment;
+pub mod learned;
 pub mod making;
+pub mod named;
 pub mod pattern;
+#[cfg(feature = "pictures")]
+pub mod photo;
+pub mod row;
 pub mod size;
+pub mod synonym;
 pub mod test;
 pub mod wants;
 pub mod when;
@@ -17,10 +25,13 @@ pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{Doubted, Known};
 pub use test::{Reading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
-pub use wrong::{Field, Why, Wrong};
+pub use wrong::{ClassFigures, Field, PhotoFault, Why, Wrong};
 
 /// The unit of bare numbers, unless the marks have one or the user has said inches.
 pub const BARE: Unit = Unit::Cm;
+
+/// How sure an answer must be where nobody says, in percent.
+pub const CONFIDENCE: &str = "95";
 
 /// Everything that an answer needs.
 #[derive(Debug)]
@@ -41,6 +52,8 @@ pub struct CheckInput {
     pub known: Known,
     /// Whether the person stands by the readings and by what is asked, whatever speaks against them.
     pub as_read: bool,
+    /// The words of the doubts about the readings that the person stood by.
+    pub stood_by: Vec<String>,
     /// Whether the readings are in the log: believed, or the person stood by them.
     pub stored: bool,
 }
@@ -71,6 +84,14 @@ pub struct TypedAsked {
     pub table: String,
     /// The unit of the text, and of bare numbers where the marks have none; none for that of the marks, or centimetres.
     pub unit: Option<Unit>,
+}
+
+/// Nothing is asked, and an answer must be sure by 95 %.
+impl Default for TypedAsked {
+    fn default() -> Self {
+        let (confidence, table) = (CONFIDENCE.to_owned(), Table::OWN.key.to_owned());
+        Self { wants: TypedWants::default(), confidence, table, unit: None }
+    }
 }
 
 /// A test that is to be stored, as typed.
@@ -112,15 +133,6 @@ pub fn asked(test: PullTest, unit: Unit, typed: &TypedAsked) -> Result<CheckInpu
     let demand = demand(&typed.wants, test.grain(), unit)?;
     let rules = Rules { confidence: confidence(&typed.confidence)?, ..Rules::default() };
     let (table, known) = (table(&typed.table)?, Known::default());
-    Ok(CheckInput { test, demand, rules, table, unit, bare: None, known, as_read: false, stored: false })
-}
-
-/// One of a few words, whatever its case.
-///
-/// # Errors
-///
-/// Any other word.
-pub fn word<T: Copy>(field: Field, text: &str, all: &[T], word: impl Fn(T) -> &'static str) -> Result<T, Wrong> {
-    let found = all.iter().copied().find(|one| word(*one).eq_ignore_ascii_case(text.trim()));
-    found.ok_or_else(|| Wrong::new(field, text, Why::NotOneOf(all.iter().map(|one| word(*one).to_owned()).collect())))
+    let (bare, stood_by) = (None, Vec::new());
+    Ok(CheckInput { test, demand, rules, table, unit, bare, known, as_read: false, stood_by, stored: false })
 }

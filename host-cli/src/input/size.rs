@@ -1,10 +1,12 @@
 //! What was typed about sizes.
 
 use tenter_core::Length;
+use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::{Figure, Limit, Unit};
 
 use super::amount::cloth;
 use super::cloth::name;
+use super::synonym::{EDGING, ELASTIC};
 use super::{Field, Why, Wrong};
 
 /// A body measure with a finished one.
@@ -35,6 +37,23 @@ pub fn girth(field: Field, text: &str) -> Result<Girth, Wrong> {
     Ok(Girth { name: name(field, label)?, body: cloth(field, body)?, garment: cloth(field, garment)? })
 }
 
+/// `soft waist 76cm`: a kind of elastic, its place and the text of the length it is cut for.
+///
+/// # Errors
+///
+/// A text that is no such three.
+pub fn elastic(text: &str) -> Result<(Kind, Edging, &str), Wrong> {
+    let wrong = || Wrong::new(Field::Elastic, text, Why::NotAnElastic);
+    let text = text.trim();
+    let (words, measure) =
+        text.find(|c: char| c.is_ascii_digit()).and_then(|at| text.split_at_checked(at)).ok_or_else(wrong)?;
+    // Either may be of two words: `woven elastic neck opening 42cm`.
+    let halves = words.match_indices(' ').filter_map(|(at, _)| words.split_at_checked(at));
+    let read = |(kind, place): (&str, &str)| Some((ELASTIC.typed(kind)?, EDGING.typed(place)?));
+    let (kind, place) = halves.filter_map(read).next().ok_or_else(wrong)?;
+    Ok((kind, place, measure))
+}
+
 /// A stretch taken as exact.
 ///
 /// # Errors
@@ -50,6 +69,16 @@ mod tests {
     use tenter_core::Length;
 
     use super::*;
+
+    #[test]
+    fn elastics() {
+        assert_eq!(elastic("soft waist 76cm"), Ok((Kind::Soft, Edging::Waist, "76cm")));
+        assert_eq!(elastic("Woven elastic  Snug-waist 30 1/2in"), Ok((Kind::Firm, Edging::SnugWaist, "30 1/2in")));
+        assert_eq!(elastic("RIB cuff 17 cm"), Ok((Kind::Ribbing, Edging::Wrist, "17 cm")));
+        for text in ["", "soft waist", "76cm", "soft 76cm", "waist 76cm", "soft nowhere 76cm"] {
+            assert!(elastic(text).is_err(), "{text}");
+        }
+    }
 
     #[test]
     fn girths() {

@@ -6,9 +6,6 @@ use super::amount::{length, load, seconds, unit_of};
 use super::doubt::beyond;
 use super::{Field, Why, Wrong};
 
-/// What says that a length in a row is that of the marks.
-const AGAIN: &str = "marks";
-
 /// A pull test as typed: on a command line, in a row of a table, step by step, in a form. Bare numbers are in the unit
 /// that it is read with.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -44,27 +41,6 @@ pub enum Reading {
     Back(String),
     /// The marks, read again: `250.5mm`.
     Marks(String),
-}
-
-impl Reading {
-    /// One of several lengths in a row: `265`, `252@60s` after release, `250@marks` for the marks.
-    #[must_use]
-    pub fn in_a_row(text: &str) -> Self {
-        match text.split_once('@') {
-            Some((marks, what)) if what.trim().eq_ignore_ascii_case(AGAIN) => Self::Marks(marks.to_owned()),
-            Some(_) => Self::Back(text.to_owned()),
-            None => Self::To(text.to_owned()),
-        }
-    }
-
-    /// The same as text.
-    #[must_use]
-    pub fn row(&self) -> String {
-        match self {
-            Self::To(text) | Self::Back(text) => text.clone(),
-            Self::Marks(text) => format!("{text}@{AGAIN}"),
-        }
-    }
 }
 
 impl TypedTest {
@@ -146,10 +122,7 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
         .with_settling_pull(typed.settling)
         .with_gauge_before_settling(typed.marks_before_settling);
     if let Some(text) = &typed.planned {
-        let most = u32::try_from(MAX_PULLS).unwrap_or(u32::MAX);
-        let wrong = || Wrong::new(Field::Planned, text, Why::NotANumber { most });
-        let pulls = text.trim().parse().map_err(|_| wrong())?;
-        test = test.with_planned_pulls(pulls).map_err(|_| wrong())?;
+        test = test.with_planned_pulls(planned(text)?).map_err(wrong(Field::Planned, text))?;
     }
     for reading in &typed.readings {
         match reading {
@@ -167,6 +140,18 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
         }
     }
     Ok(test)
+}
+
+/// How many pulls were planned.
+///
+/// # Errors
+///
+/// What is no number of pulls that a test holds.
+pub fn planned(text: &str) -> Result<u8, Wrong> {
+    let most = u32::try_from(MAX_PULLS).unwrap_or(u32::MAX);
+    let fits = |pulls: &u8| (1..=most).contains(&u32::from(*pulls));
+    let wrong = || Wrong::new(Field::Planned, text, Why::NotANumber { most });
+    text.trim().parse().ok().filter(fits).ok_or_else(wrong)
 }
 
 /// The scale on which a test is read.

@@ -1,9 +1,9 @@
 //! What is asked of a cloth, and how sure an answer must be, as typed.
 
-use tenter_core::{Confidence, Demand, Grain, Limit, Range, Scatter, Table, Unit};
+use tenter_core::{Confidence, Demand, Grain, Limit, LimitError, Range, Scatter, TABLES, Table, Unit};
 
 use super::amount::timed;
-use super::{Field, Why, Wrong};
+use super::{ClassFigures, Field, Why, Wrong, synonym};
 
 /// Degrees of freedom granted to a scatter that the user states: as if it came from thirty-one pulls.
 const STATED_SCATTER_DOF: f32 = 30.0;
@@ -67,7 +67,7 @@ pub fn one_time(growth: Option<u32>, recovery: Option<u32>, text: Option<&str>) 
 ///
 /// A text that is no range.
 pub fn range(field: Field, text: Option<&str>, unit: Unit) -> Result<Range, Wrong> {
-    let range = |text| Range::parse(text, unit).map_err(|error| Wrong::new(field, text, Why::Limit(error)));
+    let range = |text| Range::parse(text, unit).map_err(|error| no_limit(field, text, error));
     text.map_or_else(|| Ok(Range::default()), range)
 }
 
@@ -77,8 +77,21 @@ pub fn range(field: Field, text: Option<&str>, unit: Unit) -> Result<Range, Wron
 ///
 /// A text that is no limit.
 pub fn limit(field: Field, text: Option<&str>, unit: Unit) -> Result<Option<Limit>, Wrong> {
-    let limit = |text| Limit::parse(text, unit).map_err(|error| Wrong::new(field, text, Why::Limit(error)));
+    let limit = |text| Limit::parse(text, unit).map_err(|error| no_limit(field, text, error));
     text.map(limit).transpose()
+}
+
+/// A text that is no limit; a class of stretch is none, since each table has other figures for it.
+fn no_limit(field: Field, text: &str, error: LimitError) -> Wrong {
+    let tables = TABLES.iter().flat_map(|table| {
+        let from = core::iter::once(0).chain(table.classes.iter().filter_map(|class| class.up_to));
+        let rungs = table.classes.iter().zip(from);
+        rungs.map(|(class, from)| (class.name, ClassFigures { table: table.key, from, up_to: class.up_to }))
+    });
+    let figures: Vec<ClassFigures> =
+        tables.filter(|(name, _)| synonym::is(text, name)).map(|(_, figures)| figures).collect();
+    let why = if figures.is_empty() { Why::Limit(error) } else { Why::Class(figures) };
+    Wrong::new(field, text, why)
 }
 
 /// A least recovery, which cannot lie above 100 %.
@@ -117,8 +130,9 @@ pub fn confidence(text: &str) -> Result<Confidence, Wrong> {
 ///
 /// A name that no table has.
 pub fn table(name: &str) -> Result<&'static Table, Wrong> {
-    Table::named(name).ok_or_else(|| {
-        let names = tenter_core::TABLES.iter().map(|table| table.key.to_owned()).collect();
+    let named = TABLES.iter().find(|table| synonym::is(name, table.key));
+    named.ok_or_else(|| {
+        let names = TABLES.iter().map(|table| table.key.to_owned()).collect();
         Wrong::new(Field::Table, name, Why::NotOneOf(names))
     })
 }
@@ -141,6 +155,23 @@ pub fn scatter(text: Option<&str>) -> Result<Scatter, Wrong> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_class_is_no_figure() {
+        let wrong = |text| range(Field::Wants, Some(text), Unit::Mm).unwrap_err().why;
+        let Why::Class(figures) = wrong(" Moderate ") else { panic!("no class") };
+        // The tool's own ladder, and that of an extension leaflet.
+        assert_eq!(figures[0], ClassFigures { table: "own", from: 25_000, up_to: Some(50_000) });
+        assert!(figures.contains(&ClassFigures { table: "utah-extension", from: 18_750, up_to: Some(37_500) }));
+        assert!(matches!(wrong("Slight"), Why::Class(_)));
+        assert_eq!(wrong("a lot"), Why::Limit(LimitError::NotALimit));
+    }
+
+    #[test]
+    fn tables_in_any_capitals() {
+        assert_eq!(table("OWN").unwrap().key, "own");
+        assert_eq!(table("Utah extension").unwrap().key, "utah-extension");
+    }
 
     #[test]
     fn confidences() {

@@ -1,5 +1,6 @@
 //! What can be wrong with what was typed, as data. Each front end says it in its own words.
 
+use jiff::civil::Date;
 use tenter_core::making::error::MakingError;
 use tenter_core::{Construction, Length, LengthError, LimitError, Slip, TestError, Unit};
 
@@ -91,6 +92,20 @@ pub enum Field {
     Length,
     /// Mass per area.
     Mass,
+    /// What was done to its surface.
+    Finish,
+    /// How it falls.
+    Drape,
+    /// What it is made for.
+    Purpose,
+    /// How it is made.
+    Construction,
+    /// Its colour.
+    Colour,
+    /// Whether all pieces must lie one way up.
+    OneWay,
+    /// Whether it was washed.
+    Washed,
     /// Where a cloth lies.
     Place,
     /// The shop in which it was seen.
@@ -113,6 +128,8 @@ pub enum Field {
     Role,
     /// A kind of garment that asks.
     Garment,
+    /// The garment that a view is.
+    Kind,
     /// A movement of the body that asks.
     Movement,
     /// The grain that goes round the body.
@@ -147,12 +164,22 @@ pub enum Field {
     ElasticWidth,
     /// The edge that a zip closes.
     Zip,
+    /// What the hem takes of that edge.
+    ZipHem,
+    /// What the neck takes of that edge.
+    ZipNeck,
+    /// The edge that a drawcord draws in.
+    Cord,
+    /// The width of a drawcord.
+    CordWidth,
     /// The identifier of a test.
     Id,
     /// The test that is retired.
     Retire,
     /// The test that is returned.
     Return,
+    /// The test whose grain is put right.
+    Regrain,
     /// All readings of a test in one text.
     Readings,
     /// The number of a handheld.
@@ -167,6 +194,41 @@ pub enum Field {
     HungMass,
     /// The cloth chosen for a role.
     Use,
+    /// The needle that worked.
+    Needle,
+    /// The stitch that worked.
+    Stitch,
+    /// The length of that stitch.
+    StitchLength,
+    /// The pressure of the foot.
+    Pressure,
+    /// The tension of the thread.
+    ThreadTension,
+    /// The thread.
+    Thread,
+    /// How a cloth wore.
+    Wore,
+    /// The file of a photograph.
+    Photo,
+    /// The person for whom a garment is made.
+    Whom,
+    /// The day on which a garment is wanted.
+    By,
+    /// The number of a garment.
+    Number,
+    /// A word that describes a cloth, or what is asked of one.
+    Word,
+}
+
+/// What a table of stretch classes has for a class, in thousandths of a percent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ClassFigures {
+    /// The table.
+    pub table: &'static str,
+    /// Its lower edge.
+    pub from: u32,
+    /// Its upper edge; none for the last.
+    pub up_to: Option<u32>,
 }
 
 /// What is wrong with a text.
@@ -174,10 +236,14 @@ pub enum Field {
 pub enum Why {
     /// It must be there.
     Missing,
+    /// A word that says nothing here, or says again what was said.
+    Unexpected,
     /// It is no length.
     Length(LengthError),
     /// It is no limit or range.
     Limit(LimitError),
+    /// It names a class of stretch, for which tables have different figures.
+    Class(Vec<ClassFigures>),
     /// It is read, and is no reading that can be.
     Reading(TestError),
     /// It is read, and gives more stretch than such cloth does.
@@ -236,6 +302,8 @@ pub enum Why {
     PriceAtHome,
     /// A cloth that lies at home cannot be bought.
     AtHome,
+    /// A shop that is none.
+    NotAShop,
     /// A recovered length without the time.
     NoTime,
     /// Growth and recovery asked at two times.
@@ -271,6 +339,13 @@ pub enum Why {
     WithoutBody,
     /// Not a day.
     NotADay,
+    /// A day that may be either of two.
+    TwoDays {
+        /// The day stands first.
+        one: Date,
+        /// The month stands first.
+        other: Date,
+    },
     /// A day to come.
     Ahead,
     /// Neither yes nor no.
@@ -281,6 +356,11 @@ pub enum Why {
     NotAnId,
     /// No cloth has this tag.
     OnNoCloth,
+    /// A cloth has this tag.
+    OnACloth {
+        /// Its name.
+        by: String,
+    },
     /// More than one cloth has this tag.
     OnTwoCloths,
     /// A reduction that leaves nothing of the body.
@@ -300,6 +380,8 @@ pub enum Why {
     NotAnElastic,
     /// Not two roles with a length.
     NotASeam,
+    /// Not two masses per area with two dots between.
+    NotAMassRange,
     /// Not a role with a tag.
     NotAUse,
     /// A shrinkage is needed to say how much to buy.
@@ -308,4 +390,25 @@ pub enum Why {
     EveryClothHasIt,
     /// A stretch for which no gauge fits on paper.
     TooLongForPaper,
+    /// A photograph that cannot be taken.
+    Photo(PhotoFault),
+    /// Two cloths for one role.
+    RoleTwice,
+    /// A length that belongs to one role, for several.
+    OfOneRole,
+}
+
+/// Why a photograph cannot be taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PhotoFault {
+    /// The file is larger than 32 MiB.
+    FileTooLarge,
+    /// It is no JPEG, PNG or WebP.
+    UnknownFormat,
+    /// It has more than 50 million pixels, or a side of more than 20 000.
+    TooManyPixels,
+    /// Nothing can be seen on it.
+    TooFewPixels,
+    /// It is damaged or cut off.
+    Damaged,
 }

@@ -1,7 +1,7 @@
 //! `check` as one JSON object: percentages as numbers in percent, lengths in millimetres, absent things null.
 
 use serde::Serialize;
-use tenter_core::{Note, Unit};
+use tenter_core::{Note, Rebound, Unit};
 
 use crate::finding::check::Checked;
 use crate::json::doubt::{self, DoubtJson};
@@ -17,6 +17,7 @@ pub struct CheckJson {
     stretch: FigureJson,
     growth: Option<FigureJson>,
     recovery: Option<RecoveryJson>,
+    rebound: Option<&'static str>,
     class: &'static str,
     answer: Option<&'static str>,
     parts: Vec<PartJson>,
@@ -52,6 +53,7 @@ impl From<&Checked> for CheckJson {
             stretch: figure(&evaluation.figures.stretch, confidence),
             growth: rest.map(|rest| figure(&rest.growth, confidence)),
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, confidence, readable)),
+            rebound: Rebound::of(&evaluation.figures, confidence).map(|rebound| rebound.grade.word()),
             class: checked.class(),
             answer: evaluation.answer.map(tenter_core::Answer::word),
             parts: evaluation.parts.iter().map(part).collect(),

@@ -4,9 +4,12 @@ use serde::Serialize;
 use tenter_core::{Figure, Figures, Length, Note, Widening};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::kept::Kept;
 use crate::finding::measured::Counted;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
-use crate::log::{Device, Entry, Fabric, MassPerArea, Shop, StoredTest};
+use crate::log::{
+    ClothPhoto, Device, Drape, Entry, Fabric, Finish, Learned, Lesson, MassPerArea, Purpose, Shop, StoredTest,
+};
 
 /// A cloth.
 #[derive(Debug, Serialize)]
@@ -19,11 +22,73 @@ pub struct FabricJson<'a> {
     width_mm: Option<f64>,
     length_mm: Option<f64>,
     g_per_m2: Option<f64>,
+    finish: Option<&'static str>,
+    drape: Option<&'static str>,
+    purpose: Option<&'static str>,
+    one_way: bool,
+    colour: &'a str,
     place: &'a str,
     note: &'a str,
     washed: bool,
     seen: Option<&'a Shop>,
     dropped: bool,
+    photos: Vec<PhotoJson<'a>>,
+    learned: Vec<LessonJson<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct PhotoJson<'a> {
+    number: usize,
+    name: String,
+    width_px: u16,
+    height_px: u16,
+    colour: String,
+    note: &'a str,
+    retired: bool,
+}
+
+impl<'a> PhotoJson<'a> {
+    fn of((number, photo): (usize, &'a ClothPhoto)) -> Self {
+        let said = &photo.said;
+        Self {
+            number,
+            name: said.photo.to_string(),
+            width_px: said.width_px,
+            height_px: said.height_px,
+            colour: said.colour.to_string(),
+            note: &said.note,
+            retired: photo.dropped,
+        }
+    }
+}
+
+#[derive(Debug, Serialize)]
+struct LessonJson<'a> {
+    number: usize,
+    at: String,
+    #[serde(flatten)]
+    learned: &'a Learned,
+    retired: bool,
+}
+
+impl<'a> LessonJson<'a> {
+    fn of((number, lesson): (usize, &'a Lesson)) -> Self {
+        Self { number, at: lesson.id.at().to_string(), learned: &lesson.learned, retired: lesson.dropped }
+    }
+}
+
+/// What an open garment keeps of a cloth.
+#[derive(Serialize)]
+struct KeptJson<'a> {
+    garment: u16,
+    name: &'a str,
+    length_mm: f64,
+}
+
+impl<'a> From<&'a Kept> for KeptJson<'a> {
+    fn from(kept: &'a Kept) -> Self {
+        Self { garment: kept.garment.number, name: &kept.garment.name, length_mm: millimetres(kept.length) }
+    }
 }
 
 impl<'a> From<&'a Fabric> for FabricJson<'a> {
@@ -38,11 +103,18 @@ impl<'a> From<&'a Fabric> for FabricJson<'a> {
             width_mm: mm(fabric.width),
             length_mm: mm(fabric.length),
             g_per_m2: fabric.mass.map(MassPerArea::g_per_m2),
+            finish: fabric.finish.map(Finish::word),
+            drape: fabric.drape.map(Drape::word),
+            purpose: fabric.purpose.map(Purpose::word),
+            one_way: fabric.one_way,
+            colour: &fabric.colour,
             place: &fabric.place,
             note: &fabric.note,
             washed: fabric.washed,
             seen: fabric.shop.as_ref(),
             dropped: fabric.dropped,
+            photos: (1..).zip(&fabric.photos).map(PhotoJson::of).collect(),
+            learned: (1..).zip(&fabric.lessons).map(LessonJson::of).collect(),
         }
     }
 }
@@ -53,6 +125,9 @@ struct ListedJson<'a> {
     fabric: FabricJson<'a>,
     crosswise_percent: Option<f64>,
     lengthwise_percent: Option<f64>,
+    kept: Vec<KeptJson<'a>>,
+    /// The grains whose tests disagree.
+    disagree: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -65,6 +140,7 @@ struct StandingJson {
     recovery: Option<RecoveryJson>,
     class: &'static str,
     own_share: f64,
+    retest_share: f64,
     /// The test that the others contradict.
     disagrees: Option<String>,
 }
@@ -104,6 +180,7 @@ struct TestJson<'a> {
     clock_unset: bool,
     device: Option<Device>,
     note: &'a str,
+    as_read: &'a [String],
     grain: &'static str,
     gauge_mm: f64,
     extended_mm: Vec<f64>,
@@ -119,6 +196,7 @@ impl<'a> From<&'a StoredTest> for TestJson<'a> {
             clock_unset: said.clock_unset,
             device: said.device,
             note: &said.note,
+            as_read: &said.as_read,
             grain: said.test.grain().word(),
             gauge_mm: millimetres(said.test.gauge()),
             extended_mm: said.test.pulls().iter().copied().map(millimetres).collect(),
@@ -131,6 +209,7 @@ impl<'a> From<&'a StoredTest> for TestJson<'a> {
 struct ShownJson<'a> {
     #[serde(flatten)]
     fabric: FabricJson<'a>,
+    kept: Vec<KeptJson<'a>>,
     grains: Vec<StandingJson>,
     tests: Vec<TestJson<'a>>,
     history: &'a [Entry],
@@ -152,6 +231,8 @@ pub fn list(listed: &[Listed]) -> String {
             fabric: FabricJson::from(&listed.fabric),
             crosswise_percent: percent(listed.crosswise),
             lengthwise_percent: percent(listed.lengthwise),
+            kept: listed.kept.iter().map(KeptJson::from).collect(),
+            disagree: listed.disagree.iter().map(|grain| grain.word()).collect(),
         })
         .collect();
     line(&list)
@@ -172,11 +253,13 @@ pub fn shown(shown: &Shown<'_>) -> String {
             recovery: rest.and_then(|rest| rest.recovery).map(|figure| recovery(&figure, shown.confidence, readable)),
             class: shown.table.class(stretch.ratio).name,
             own_share: rounded(standing.repeatability.own, 3),
+            retest_share: rounded(standing.repeatability.retests, 3),
             disagrees: standing.disagrees.as_ref().map(|one| one.apart.id.to_string()),
         }
     };
     line(&ShownJson {
         fabric: FabricJson::from(shown.fabric),
+        kept: shown.kept.iter().map(KeptJson::from).collect(),
         grains: shown.standing.iter().map(standing).collect(),
         tests: shown.tests.iter().map(TestJson::from).collect(),
         history: shown.history,

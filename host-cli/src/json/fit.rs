@@ -1,11 +1,14 @@
 //! `fit` as one JSON object.
 
 use serde::Serialize;
-use tenter_core::Grain;
+use tenter_core::{Grain, Unit};
 
+use crate::finding::amounts::{ClothAmount, as_cut};
+use crate::finding::fit::asked::Feature;
 use crate::finding::fit::cloth::ClothAnswer;
-use crate::finding::fit::{Along, Candidate, Fitted, Reason};
+use crate::finding::fit::{Along, Candidate, Fitted, Reason, amounts};
 use crate::json::cloth::widening;
+use crate::json::wash::AllowanceJson;
 use crate::json::{PartJson, SettleJson, line, millimetres, part, rounded, settle};
 
 #[derive(Serialize)]
@@ -13,6 +16,50 @@ struct FitJson<'a> {
     pattern: &'a str,
     view: &'a str,
     roles: Vec<RoleJson<'a>>,
+    /// What is cut in all from each cloth that comes first for a role.
+    cloths: Vec<AmountJson>,
+}
+
+#[derive(Serialize)]
+struct AmountJson {
+    tag: u16,
+    name: String,
+    roles: Vec<TakenJson>,
+    needed_mm: f64,
+    on_hand_mm: Option<f64>,
+    missing_mm: f64,
+    /// What to buy, rounded up to what shops cut where the reader shops.
+    buy_mm: Option<f64>,
+    cost: Option<String>,
+    is_estimate: bool,
+}
+
+#[derive(Serialize)]
+struct TakenJson {
+    role: String,
+    view: String,
+    length_mm: f64,
+}
+
+impl AmountJson {
+    fn of(amount: &ClothAmount, unit: Unit) -> Self {
+        let taken = amount.taken.iter().map(|taken| TakenJson {
+            role: taken.role.clone(),
+            view: taken.view.clone(),
+            length_mm: millimetres(taken.length),
+        });
+        Self {
+            tag: amount.cloth.tag,
+            name: amount.cloth.name.clone(),
+            roles: taken.collect(),
+            needed_mm: millimetres(amount.needed),
+            on_hand_mm: amount.on_hand.map(millimetres),
+            missing_mm: millimetres(amount.missing()),
+            buy_mm: amount.to_buy(unit).map(millimetres),
+            cost: amount.cost(unit),
+            is_estimate: amount.is_estimate,
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -30,6 +77,9 @@ struct CandidateJson<'a> {
     answer: &'static str,
     chance: Option<f64>,
     reason: &'static str,
+    /// What nobody said of the cloth and the role asks.
+    not_said: Option<&'static str>,
+    comes_back_poorly: bool,
     grain: Option<&'static str>,
     grains: Vec<GrainJson>,
     cloth: &'static str,
@@ -37,6 +87,12 @@ struct CandidateJson<'a> {
     missing_mm: Option<f64>,
     by_area: bool,
     washing_known: Option<bool>,
+    /// What other roles take of it.
+    besides_mm: Option<f64>,
+    /// What a layout one way up adds, within the length that is needed.
+    one_way_mm: Option<f64>,
+    /// What such cloth usually loses in the wash, where nobody measured this one.
+    allowance: Option<AllowanceJson>,
     cost: Option<String>,
 }
 
@@ -49,21 +105,43 @@ struct GrainJson {
     widened: Vec<&'static str>,
 }
 
+/// The answer where nothing is asked.
+const CHOOSE: &str = "choose yourself";
+
+const fn feature_word(feature: Feature) -> &'static str {
+    match feature {
+        Feature::Construction => "construction",
+        Feature::Purpose => "purpose",
+        Feature::Finish => "finish",
+        Feature::Drape => "drape",
+        Feature::Mass => "mass",
+    }
+}
+
 /// The JSON text, on one line.
 #[must_use]
 pub fn render(fitted: &Fitted<'_>) -> String {
     let roles = fitted.roles.iter().map(|fit| RoleJson {
         role: &fit.role.name,
-        outcome: fit.outcome().word(),
-        fabrics: fit.candidates.iter().map(candidate_json).collect(),
+        outcome: if fit.is_free() { CHOOSE } else { fit.outcome().word() },
+        fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fitted.unit)).collect(),
     });
-    let json = FitJson { pattern: &fitted.pattern.name, view: fitted.view, roles: roles.collect() };
+    let cloths = amounts(fitted.roles).cloths;
+    let json = FitJson {
+        pattern: &fitted.pattern.name,
+        view: fitted.view,
+        roles: roles.collect(),
+        cloths: cloths.iter().map(|amount| AmountJson::of(amount, fitted.unit)).collect(),
+    };
     line(&json)
 }
 
-fn candidate_json<'a>(candidate: &Candidate<'a>) -> CandidateJson<'a> {
+fn candidate_json<'a>(candidate: &Candidate<'a>, unit: Unit) -> CandidateJson<'a> {
     let (reason, grain) = match candidate.reason {
-        Reason::Construction => ("construction", None),
+        Reason::OtherKind(feature) => (feature_word(feature), None),
+        Reason::NotSaid(_) => ("not said", None),
+        Reason::Mass(..) => ("mass", None),
+        Reason::AsAsked => ("as asked", None),
         Reason::NotPulled(grain) => ("not pulled", Some(grain)),
         Reason::Disagree(grain) => ("tests disagree", Some(grain)),
         Reason::Doubted(grain) => ("doubted", Some(grain)),
@@ -85,9 +163,14 @@ fn candidate_json<'a>(candidate: &Candidate<'a>) -> CandidateJson<'a> {
         tag: candidate.fabric.tag,
         name: &candidate.fabric.name,
         seen: candidate.fabric.is_seen(),
-        answer: candidate.answer.word(),
+        answer: if candidate.reason == Reason::NothingAsked { CHOOSE } else { candidate.answer.word() },
         chance: candidate.chance.map(|chance| rounded(chance, 4)),
         reason,
+        not_said: match candidate.reason {
+            Reason::NotSaid(feature) => Some(feature_word(feature)),
+            _ => None,
+        },
+        comes_back_poorly: candidate.poorly.is_some(),
         grain: grain.map(Grain::word),
         grains: grains.collect(),
         cloth: match candidate.cloth {
@@ -102,7 +185,10 @@ fn candidate_json<'a>(candidate: &Candidate<'a>) -> CandidateJson<'a> {
             _ => None,
         },
         by_area: needed.is_some_and(|needed| needed.by_area),
-        washing_known: needed.map(|needed| needed.washing_known),
-        cost: price.zip(needed).map(|(price, needed)| price.of(needed.length)),
+        washing_known: needed.map(|needed| needed.washing.is_known()),
+        besides_mm: needed.map(|needed| millimetres(needed.besides)),
+        one_way_mm: needed.and_then(|needed| needed.one_way).map(|extra| millimetres(extra.length)),
+        allowance: needed.and_then(|needed| needed.washing.allowance()).map(Into::into),
+        cost: price.zip(needed).map(|(price, needed)| price.of(as_cut(needed.in_all(), unit))),
     }
 }

@@ -8,6 +8,7 @@ pub mod fit;
 pub mod handle;
 pub mod hang;
 pub mod import;
+pub mod make;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

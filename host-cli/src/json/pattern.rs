@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 
+use crate::finding::fit::asked;
 use crate::json::{line, millimetres};
 use crate::log::pattern::DemandField;
-use crate::log::{Construction, Pattern};
+use crate::log::{Construction, Drape, Finish, GarmentKind, MassPerArea, Pattern, Purpose};
 
 #[derive(Serialize)]
 struct PatternJson<'a> {
@@ -21,7 +22,15 @@ struct RoleJson<'a> {
     view: &'a str,
     role: &'a str,
     demand: DemandField,
+    /// With what a garment that lies close asks besides.
+    asks: DemandField,
     constructions: Vec<&'static str>,
+    kind: Option<&'static str>,
+    mass_at_least_g_per_m2: Option<f64>,
+    mass_at_most_g_per_m2: Option<f64>,
+    drapes: Vec<&'static str>,
+    finishes: Vec<&'static str>,
+    purpose: Option<&'static str>,
     cloth_length_mm: Option<f64>,
     cloth_width_mm: Option<f64>,
     note: &'a str,
@@ -40,7 +49,14 @@ fn pattern_json<'a>(pattern: &'a Pattern, view: Option<&str>) -> PatternJson<'a>
                 view: &role.view,
                 role: &role.name,
                 demand: DemandField(role.demand),
+                asks: DemandField(asked::demand(role)),
                 constructions: role.constructions.iter().copied().map(Construction::word).collect(),
+                kind: role.kind.map(GarmentKind::word),
+                mass_at_least_g_per_m2: role.mass.at_least.map(MassPerArea::g_per_m2),
+                mass_at_most_g_per_m2: role.mass.at_most.map(MassPerArea::g_per_m2),
+                drapes: role.drapes.iter().copied().map(Drape::word).collect(),
+                finishes: role.finishes.iter().copied().map(Finish::word).collect(),
+                purpose: role.purpose.map(Purpose::word),
                 cloth_length_mm: role.cloth.map(|cloth| millimetres(cloth.length)),
                 cloth_width_mm: role.cloth.map(|cloth| millimetres(cloth.width)),
                 note: &role.note,

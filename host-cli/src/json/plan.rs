@@ -1,6 +1,7 @@
 //! The plan of a view, as JSON.
 
 use tenter_core::Unit;
+use tenter_core::making::garment::Detail;
 
 use crate::finding::plan::ViewPlan;
 use crate::words::plan::sections;
@@ -9,5 +10,14 @@ use crate::words::plan::sections;
 #[must_use]
 pub fn render(plan: &ViewPlan, unit: Unit) -> String {
     let sections = sections(plan, unit);
-    serde_json::json!({ "pattern": plan.pattern, "view": plan.view, "sections": sections }).to_string()
+    let kind = plan.garment.map(|(kind, _)| kind.word());
+    let details: Vec<&str> = plan.garment.iter().flat_map(|(_, details)| details.iter()).map(Detail::word).collect();
+    serde_json::json!({
+        "pattern": plan.pattern,
+        "view": plan.view,
+        "garment_kind": kind,
+        "details": details,
+        "sections": sections,
+    })
+    .to_string()
 }

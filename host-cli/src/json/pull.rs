@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::finding::pull::Pulled;
 use crate::json::check::CheckJson;
-use crate::json::{FigureJson, figure, line};
+use crate::json::{FigureJson, PartJson, figure, line, part};
 
 /// The shape of `check`, with the test's identifier and the cloth's tag.
 #[derive(Serialize)]
@@ -24,6 +24,9 @@ struct TogetherJson {
     left_out: bool,
     /// The test that the others contradict.
     disagrees: Option<String>,
+    /// What the cloth is judged as now; never plain where tests disagree.
+    answer: Option<&'static str>,
+    parts: Vec<PartJson>,
 }
 
 /// The JSON text, on one line.
@@ -35,9 +38,11 @@ pub fn render(pulled: &Pulled) -> String {
         tag: pulled.fabric.tag,
         together: pulled.together.as_ref().map(|together| TogetherJson {
             tests: together.tests,
-            stretch: figure(&together.stretch, pulled.checked.input.rules.confidence),
+            stretch: figure(together.stretch(), pulled.checked.input.rules.confidence),
             left_out: together.left_out,
             disagrees: together.disagrees.as_ref().map(|disagreement| disagreement.apart.id.to_string()),
+            answer: together.answer().map(tenter_core::Answer::word),
+            parts: together.evaluation.parts.iter().map(part).collect(),
         }),
     })
 }

@@ -8,5 +8,5 @@ use crate::words::size as words;
 /// The JSON text, on one line.
 #[must_use]
 pub fn render(sized: &Sized) -> String {
-    serde_json::json!({ "answer": sized.answer.map(Answer::word), "lines": words::spoken(sized) }).to_string()
+    serde_json::json!({ "answer": sized.answer.map(Answer::word), "bags": sized.bags, "lines": words::spoken(sized, true) }).to_string()
 }

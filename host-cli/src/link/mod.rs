@@ -88,6 +88,14 @@ pub enum LinkError {
         /// How many it can hold.
         slots: u8,
     },
+    /// Fewer tests came than it listed.
+    #[error("{sent} of {listed} tests came")]
+    Missing {
+        /// How many it listed.
+        listed: u64,
+        /// How many it sent.
+        sent: u64,
+    },
     /// Another handheld answers, or the same after a pause.
     #[error("handheld exchanged")]
     Exchanged,

@@ -203,6 +203,17 @@ impl<T: Transport> Session<T> {
         self.order(Request::SetRepeatability { ratio, dof })
     }
 
+    /// Tells the handheld how much its owner's days differ, or to forget it. It belongs to the repeatability, and is sent
+    /// after it.
+    ///
+    /// # Errors
+    ///
+    /// As [`Session::set_repeatability`].
+    pub fn set_sessions(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
+        let (ratio, dof) = hand.map_or((1_000, 0), Repeatability::sessions_in_thousandths);
+        self.order(Request::SetSessions { ratio, dof })
+    }
+
     fn order(&mut self, request: Request<'_>) -> Result<(), LinkError> {
         self.ask(request, is_done)
     }

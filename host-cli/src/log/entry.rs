@@ -2,12 +2,15 @@
 
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use tenter_core::{Grain, Length};
+use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
+use super::garment::GarmentChange;
 use super::id::Id;
-use super::json::mm;
+use super::json::{mm, unit};
+use super::learned::Learned;
 use super::pattern::{PatternChange, RoleChange};
+use super::photo::PhotoSaid;
 use super::tested::Tested;
 
 /// One thing that was said.
@@ -38,12 +41,23 @@ impl Entry {
             Fact::FabricChanged { fabric, .. }
             | Fact::FabricCut { fabric, .. }
             | Fact::FabricWashed { fabric, .. }
+            | Fact::FabricRetracted { fabric, .. }
             | Fact::FabricDropped { fabric, .. }
-            | Fact::FabricRestored { fabric } => Subject::Fabric(*fabric),
+            | Fact::FabricRestored { fabric }
+            | Fact::FabricCutFor { fabric, .. }
+            | Fact::FabricLearned { fabric, .. }
+            | Fact::LessonDropped { fabric, .. }
+            | Fact::LessonRestored { fabric, .. }
+            | Fact::PhotoAdded { fabric, .. }
+            | Fact::PhotoFirst { fabric, .. }
+            | Fact::PhotoDropped { fabric, .. }
+            | Fact::PhotoRestored { fabric, .. } => Subject::Fabric(*fabric),
             Fact::TestStored(_) => Subject::Test(self.id),
-            Fact::TestAssigned { test, .. } | Fact::TestDropped { test, .. } | Fact::TestRestored { test } => {
-                Subject::Test(*test)
-            }
+            Fact::TestAssigned { test, .. }
+            | Fact::TestRegrained { test, .. }
+            | Fact::TestDropped { test, .. }
+            | Fact::TestRestored { test } => Subject::Test(*test),
+            Fact::UnitsSet { .. } => Subject::Log(self.id),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -52,6 +66,12 @@ impl Entry {
             Fact::RoleChanged { role, .. } | Fact::RoleDropped { role } | Fact::RoleRestored { role } => {
                 Subject::Role(*role)
             }
+            Fact::GarmentBegun(_) => Subject::Garment(self.id),
+            Fact::GarmentChanged { garment, .. }
+            | Fact::GarmentDone { garment }
+            | Fact::GarmentReopened { garment }
+            | Fact::GarmentDropped { garment, .. }
+            | Fact::GarmentRestored { garment } => Subject::Garment(*garment),
         }
     }
 }
@@ -67,6 +87,10 @@ pub enum Subject {
     Pattern(Id),
     /// A role of a view of a pattern.
     Role(Id),
+    /// A garment.
+    Garment(Id),
+    /// The log itself, as the entry with this identifier says.
+    Log(Id),
 }
 
 impl Subject {
@@ -74,7 +98,12 @@ impl Subject {
     #[must_use]
     pub const fn id(self) -> Id {
         match self {
-            Self::Fabric(id) | Self::Test(id) | Self::Pattern(id) | Self::Role(id) => id,
+            Self::Fabric(id)
+            | Self::Test(id)
+            | Self::Pattern(id)
+            | Self::Role(id)
+            | Self::Garment(id)
+            | Self::Log(id) => id,
         }
     }
 }
@@ -117,6 +146,13 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },
+    /// A cut or washing marks were stored by mistake: that entry counts no more.
+    FabricRetracted {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that is taken back.
+        entry: Id,
+    },
     /// A cloth left the stash.
     FabricDropped {
         /// The cloth.
@@ -138,6 +174,13 @@ pub enum Fact {
         test: Id,
         /// The cloth.
         fabric: Id,
+    },
+    /// A test was pulled along another grain than it says.
+    TestRegrained {
+        /// The test.
+        test: Id,
+        /// The grain.
+        grain: Grain,
     },
     /// A test was taken out of account.
     TestDropped {
@@ -197,5 +240,108 @@ pub enum Fact {
     RoleRestored {
         /// The role.
         role: Id,
+    },
+    /// A length was cut off for a garment.
+    FabricCutFor {
+        /// The cloth.
+        fabric: Id,
+        /// How much.
+        #[serde(rename = "length_mm", with = "mm")]
+        length: Length,
+        /// The garment.
+        garment: Id,
+        /// The role of its view.
+        role: Id,
+    },
+    /// Something was learned of a cloth while it was sewn or worn.
+    FabricLearned {
+        /// The cloth.
+        fabric: Id,
+        /// What.
+        #[serde(flatten)]
+        learned: Learned,
+    },
+    /// What was learned does not hold.
+    LessonDropped {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that told it.
+        lesson: Id,
+    },
+    /// What was learned holds after all.
+    LessonRestored {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that told it.
+        lesson: Id,
+    },
+    /// A photograph was kept with a cloth.
+    PhotoAdded {
+        /// The cloth.
+        fabric: Id,
+        /// What it is.
+        #[serde(flatten)]
+        said: PhotoSaid,
+    },
+    /// A photograph is to be shown before the others.
+    PhotoFirst {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that added it.
+        of: Id,
+    },
+    /// A photograph is not to be shown any more.
+    PhotoDropped {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that added it.
+        of: Id,
+    },
+    /// A retired photograph is shown again.
+    PhotoRestored {
+        /// The cloth.
+        fabric: Id,
+        /// The entry that added it.
+        of: Id,
+    },
+    /// A garment was begun.
+    GarmentBegun(GarmentChange),
+    /// Something about a garment changed.
+    GarmentChanged {
+        /// The garment.
+        garment: Id,
+        /// What changed.
+        #[serde(flatten)]
+        change: GarmentChange,
+    },
+    /// A garment was finished.
+    GarmentDone {
+        /// The garment.
+        garment: Id,
+    },
+    /// A finished garment is worked on again.
+    GarmentReopened {
+        /// The garment.
+        garment: Id,
+    },
+    /// A garment was given up.
+    GarmentDropped {
+        /// The garment.
+        garment: Id,
+        /// Why.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        note: String,
+    },
+    /// A garment that was given up is taken up again.
+    GarmentRestored {
+        /// The garment.
+        garment: Id,
+    },
+    /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
+    /// means there never changes.
+    UnitsSet {
+        /// The unit.
+        #[serde(with = "unit")]
+        units: Unit,
     },
 }

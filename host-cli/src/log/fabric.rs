@@ -3,11 +3,15 @@
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 pub use tenter_core::Construction;
+use tenter_core::making::care::Described;
 pub use tenter_core::making::care::{Drape, Finish, Purpose};
 use tenter_core::{Grain, Length};
 
+use super::garment::CutFor;
 use super::id::Id;
 use super::json::{Mm, mm, some};
+use super::learned::Lesson;
+use super::photo::ClothPhoto;
 use super::quantity::{MassPerArea, Price};
 
 /// Where a cloth was seen, and for how much.
@@ -77,6 +81,12 @@ pub struct Fabric {
     pub washed_lengthwise: Option<WashMarks>,
     /// Newest washing marks across the width.
     pub washed_crosswise: Option<WashMarks>,
+    /// Its photographs, retired ones too, in the order in which they are shown.
+    pub photos: Vec<ClothPhoto>,
+    /// What was learned of it, retired lessons too, the oldest first.
+    pub lessons: Vec<Lesson>,
+    /// What was cut of it for garments, in the order in which it was cut.
+    pub cuts: Vec<CutFor>,
     /// Whether it was dropped from the stash.
     pub dropped: bool,
 }
@@ -106,6 +116,9 @@ impl Fabric {
             shop: None,
             washed_lengthwise: None,
             washed_crosswise: None,
+            photos: Vec::new(),
+            lessons: Vec::new(),
+            cuts: Vec::new(),
             dropped: false,
         }
     }
@@ -116,6 +129,16 @@ impl Fabric {
         self.shop.is_some()
     }
 
+    /// The photographs that are shown, in their order.
+    pub fn live_photos(&self) -> impl Iterator<Item = &ClothPhoto> {
+        self.photos.iter().filter(|photo| !photo.dropped)
+    }
+
+    /// What was learned of it and holds, the newest first.
+    pub fn live_lessons(&self) -> impl Iterator<Item = &Lesson> {
+        self.lessons.iter().rev().filter(|lesson| !lesson.dropped)
+    }
+
     /// The newest washing marks along a grain.
     #[must_use]
     pub const fn wash_marks(&self, grain: Grain) -> Option<WashMarks> {
@@ -124,6 +147,12 @@ impl Fabric {
             Grain::Crosswise => self.washed_crosswise,
             Grain::Bias => None,
         }
+    }
+
+    /// What is known of it, as washing and care take it.
+    #[must_use]
+    pub fn described(&self) -> Described<'_> {
+        Described { fibre: &self.fibre, name: &self.name, construction: self.construction, finish: self.finish }
     }
 
     /// Changes what `change` names and leaves the rest.
@@ -144,6 +173,7 @@ impl Fabric {
             place,
             note,
             washed,
+            after_wash: _,
             shop,
         } = change;
         set(&mut self.tag, tag);
@@ -221,6 +251,9 @@ pub struct FabricChange {
     /// Whether it was washed since it came home.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub washed: Option<bool>,
+    /// Whether length and width are what the wash left of those before, by the marks.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub after_wash: bool,
     /// Where it was seen; null once it was bought.
     #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub shop: Option<Option<Shop>>,

@@ -3,19 +3,25 @@
 //! Entries of another subject, or that come before the one that adds it, count for nothing; so a log of which a part
 //! is missing is still read, and becomes whole when the part arrives.
 
+use std::collections::HashSet;
+
 use tenter_core::{Grain, Length};
 
 use super::entry::{Entry, Fact};
-use super::fabric::{Fabric, FabricChange};
-use super::json::Mm;
+use super::fabric::Fabric;
+use super::garment::{CutFor, Garment};
+use super::id::Id;
+use super::learned::Lesson;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
+use super::photo::ClothPhoto;
 use super::tested::StoredTest;
 
 /// The cloth that these entries make.
 #[must_use]
 pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
+    let retracted = retracted(&entries);
     let mut fabric: Option<Fabric> = None;
-    for entry in entries {
+    for entry in entries.into_iter().filter(|entry| counts(entry, &retracted)) {
         match (entry.fact, &mut fabric) {
             (Fact::FabricAdded(said), None) => {
                 let mut new = Fabric::named(entry.id, 0, "");
@@ -46,10 +52,67 @@ pub fn fabric(entries: Vec<Entry>) -> Option<Fabric> {
             }
             (Fact::FabricDropped { .. }, Some(fabric)) => fabric.dropped = true,
             (Fact::FabricRestored { .. }, Some(fabric)) => fabric.dropped = false,
+            (fact, Some(fabric)) => remember(fabric, entry.id, fact),
             _ => {}
         }
     }
     fabric
+}
+
+/// What is remembered with a cloth: cuts for garments, what worked, photographs.
+fn remember(fabric: &mut Fabric, id: Id, fact: Fact) {
+    match fact {
+        Fact::FabricCutFor { length, garment, role, .. } => {
+            fabric.cuts.push(CutFor { id, garment, role, length });
+            fabric.length = fabric.length.map(|had| less(had, length));
+        }
+        Fact::FabricLearned { learned, .. } => fabric.lessons.push(Lesson { id, learned, dropped: false }),
+        Fact::LessonDropped { lesson, .. } => drop_lesson(fabric, lesson, true),
+        Fact::LessonRestored { lesson, .. } => drop_lesson(fabric, lesson, false),
+        Fact::PhotoAdded { said, .. } => fabric.photos.push(ClothPhoto { id, said, dropped: false }),
+        Fact::PhotoDropped { of, .. } => drop_photo(fabric, of, true),
+        Fact::PhotoRestored { of, .. } => drop_photo(fabric, of, false),
+        Fact::PhotoFirst { of, .. } => {
+            if let Some(at) = fabric.photos.iter().position(|photo| photo.id == of) {
+                let first = fabric.photos.remove(at);
+                fabric.photos.insert(0, first);
+            }
+        }
+        _ => {}
+    }
+}
+
+fn drop_lesson(fabric: &mut Fabric, id: Id, dropped: bool) {
+    fabric.lessons.iter_mut().filter(|lesson| lesson.id == id).for_each(|lesson| lesson.dropped = dropped);
+}
+
+fn drop_photo(fabric: &mut Fabric, id: Id, dropped: bool) {
+    fabric.photos.iter_mut().filter(|photo| photo.id == id).for_each(|photo| photo.dropped = dropped);
+}
+
+/// The entries that were taken back.
+#[must_use]
+pub fn retracted(entries: &[Entry]) -> HashSet<Id> {
+    let of = |entry: &Entry| match entry.fact {
+        Fact::FabricRetracted { entry, .. } => Some(entry),
+        _ => None,
+    };
+    entries.iter().filter_map(of).collect()
+}
+
+const fn can_be_retracted(fact: &Fact) -> bool {
+    matches!(fact, Fact::FabricCut { .. } | Fact::FabricCutFor { .. } | Fact::FabricWashed { .. })
+}
+
+/// Whether an entry counts: only cuts and washing marks can be taken back.
+fn counts(entry: &Entry, retracted: &HashSet<Id>) -> bool {
+    !(can_be_retracted(&entry.fact) && retracted.contains(&entry.id))
+}
+
+/// The entries that can be taken back and were not, in order.
+pub fn standing(entries: &[Entry]) -> impl Iterator<Item = &Entry> {
+    let retracted = retracted(entries);
+    entries.iter().filter(|entry| can_be_retracted(&entry.fact)).filter(move |entry| counts(entry, &retracted))
 }
 
 /// What is left of a length. Two people who each cut the same length in their own log leave nothing, not less.
@@ -57,22 +120,26 @@ fn less(had: Length, cut: Length) -> Length {
     Length::from_steps(had.steps().saturating_sub(cut.steps()).max(0))
 }
 
+const fn is_cut(fact: &Fact) -> bool {
+    matches!(fact, Fact::FabricCut { .. } | Fact::FabricCutFor { .. })
+}
+
 /// How the length on hand came to be: after each entry that touches it, in order.
 #[must_use]
 pub fn lengths(entries: &[Entry]) -> Vec<(usize, Option<Length>)> {
-    let mut now: Option<Length> = None;
     let mut steps = Vec::new();
     for (index, entry) in entries.iter().enumerate() {
-        let said = |change: &FabricChange| change.length.map(|length| length.map(|Mm(length)| length));
-        match &entry.fact {
-            Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => match said(change) {
-                Some(length) => now = length,
-                None => continue,
-            },
-            Fact::FabricCut { length, .. } => now = now.map(|had| less(had, *length)),
-            _ => continue,
+        let touches = match &entry.fact {
+            Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => change.length.is_some(),
+            Fact::FabricCut { .. } | Fact::FabricCutFor { .. } => true,
+            Fact::FabricRetracted { entry: back, .. } => entries.iter().any(|one| one.id == *back && is_cut(&one.fact)),
+            _ => false,
+        };
+        if touches {
+            // A cut that is taken back later was off at the time.
+            let so_far = entries.get(..=index).unwrap_or_default().to_vec();
+            steps.push((index, fabric(so_far).and_then(|fabric| fabric.length)));
         }
-        steps.push((index, now));
     }
     steps
 }
@@ -85,6 +152,9 @@ pub fn test(entries: Vec<Entry>) -> Option<StoredTest> {
         match (entry.fact, &mut test) {
             (Fact::TestStored(said), None) => test = Some(StoredTest { id: entry.id, said, dropped: false }),
             (Fact::TestAssigned { fabric, .. }, Some(test)) => test.said.fabric = Some(fabric),
+            (Fact::TestRegrained { grain, .. }, Some(test)) => {
+                test.said.test = test.said.test.clone().with_grain(grain)
+            }
             (Fact::TestDropped { .. }, Some(test)) => test.dropped = true,
             (Fact::TestRestored { .. }, Some(test)) => test.dropped = false,
             _ => {}
@@ -141,6 +211,24 @@ pub fn role(entries: Vec<Entry>) -> Option<Role> {
     role
 }
 
+/// The garment that these entries make.
+#[must_use]
+pub fn garment(entries: Vec<Entry>) -> Option<Garment> {
+    let mut garment: Option<Garment> = None;
+    for entry in entries {
+        match (entry.fact, &mut garment) {
+            (Fact::GarmentBegun(said), None) => garment.insert(Garment::begun(entry.id)).apply(said),
+            (Fact::GarmentChanged { change, .. }, Some(garment)) => garment.apply(change),
+            (Fact::GarmentDone { .. }, Some(garment)) => garment.done = Some(entry.id.at()),
+            (Fact::GarmentReopened { .. }, Some(garment)) => garment.done = None,
+            (Fact::GarmentDropped { .. }, Some(garment)) => garment.dropped = true,
+            (Fact::GarmentRestored { .. }, Some(garment)) => garment.dropped = false,
+            _ => {}
+        }
+    }
+    garment
+}
+
 fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
     let mut role = Role::named(id, pattern, "");
     role.apply(said);
@@ -149,7 +237,9 @@ fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
 
 #[cfg(test)]
 mod tests {
+    use super::super::fabric::FabricChange;
     use super::super::id::Ids;
+    use super::super::json::Mm;
     use super::*;
 
     fn metres(mm: i16) -> Option<Option<Mm>> {
@@ -168,6 +258,49 @@ mod tests {
         assert_eq!(fabric(entries.clone()).unwrap().length, Some(Length::ZERO));
         let steps: Vec<_> = lengths(&entries).into_iter().map(|(_, length)| length.map(Length::steps)).collect();
         assert_eq!(steps, [2000, 1200, 0].map(|mm| Some(mm * 1600)));
+    }
+
+    /// A cut that is taken back was off in the meantime, and a length that was measured after it stays.
+    #[test]
+    fn a_cut_that_is_taken_back_was_never_made() {
+        let mut ids = Ids::default();
+        let (added, cut) = (ids.next(), ids.next());
+        let said = FabricChange { length: metres(2000), ..FabricChange::default() };
+        let cut_off = Fact::FabricCut { fabric: added, length: Length::from_mm(800), note: String::new() };
+        let mut entries = vec![Entry::new(added, Fact::FabricAdded(said)), Entry::new(cut, cut_off)];
+        let back = Fact::FabricRetracted { fabric: added, entry: cut };
+        entries.push(Entry::new(ids.next(), back.clone()));
+        assert_eq!(fabric(entries.clone()).unwrap().length, Some(Length::from_mm(2000)));
+        assert_eq!(standing(&entries).count(), 0);
+        let steps: Vec<_> = lengths(&entries).into_iter().map(|(_, length)| length.map(Length::steps)).collect();
+        assert_eq!(steps, [2000, 1200, 2000].map(|mm| Some(mm * 1600)));
+        let measured = FabricChange { length: metres(1100), ..FabricChange::default() };
+        entries.insert(2, Entry::new(ids.next(), Fact::FabricChanged { fabric: added, change: measured }));
+        assert_eq!(fabric(entries).unwrap().length, Some(Length::from_mm(1100)));
+    }
+
+    #[test]
+    fn marks_that_are_taken_back_leave_those_before() {
+        let mut ids = Ids::default();
+        let added = ids.next();
+        let washed = |after| Fact::FabricWashed {
+            fabric: added,
+            grain: Grain::Lengthwise,
+            marks: super::super::WashMarks {
+                before: Length::from_mm(500),
+                after: Length::from_mm(after),
+                division: Length::from_mm(1),
+            },
+            note: String::new(),
+        };
+        let mut entries = vec![Entry::new(added, Fact::FabricAdded(FabricChange::default()))];
+        entries.extend([485, 400].map(|after| Entry::new(ids.next(), washed(after))));
+        let slip = entries[2].id;
+        entries.push(Entry::new(ids.next(), Fact::FabricRetracted { fabric: added, entry: slip }));
+        assert_eq!(fabric(entries.clone()).unwrap().washed_lengthwise.unwrap().after, Length::from_mm(485));
+        // Nothing but cuts and marks can be taken back.
+        entries.push(Entry::new(ids.next(), Fact::FabricRetracted { fabric: added, entry: added }));
+        assert!(fabric(entries).is_some());
     }
 
     #[test]
@@ -211,6 +344,9 @@ mod tests {
             Fact::RoleAdded { pattern: id, change: role },
             Fact::PatternAdded(PatternChange::default()),
             Fact::TestAssigned { test: id, fabric: id },
+            Fact::TestRegrained { test: id, grain: Grain::Bias },
+            Fact::FabricRetracted { fabric: id, entry: id },
+            Fact::UnitsSet { units: tenter_core::Unit::Inch },
         ] {
             let entry = Entry::new(ids.next(), fact);
             let text = serde_json::to_string(&entry).unwrap();

@@ -71,6 +71,7 @@ impl FromHandheld {
             clock_unset: self.saved_at().is_none(),
             device: Some(self.device),
             note: String::new(),
+            as_read: Vec::new(),
             test: self.saved.test.clone(),
         };
         Entry::new(self.id, Fact::TestStored(said))

@@ -51,6 +51,13 @@ impl Here {
         (self.offset)(at).to_datetime(at)
     }
 
+    /// The day that the wall clock shows at a time, counted from 1970-01-01.
+    #[must_use]
+    pub fn day(self, at: Timestamp) -> i32 {
+        let seconds = at.as_second().saturating_add((self.offset)(at).seconds().into());
+        i32::try_from(seconds.div_euclid(86_400)).unwrap_or_default()
+    }
+
     /// The time at which the wall clock shows this: the first of two where it was set back, and as if it had not been
     /// set forward where it never showed it (the rule of RFC 5545, § 3.3.5). None outside the years that can be told.
     #[must_use]
@@ -100,6 +107,20 @@ mod tests {
         let (one, other) = (ids.next(), ids.next());
         assert_eq!((one.at(), one.drawn()), (here().now(), 7 << 32));
         assert_eq!((other.at(), other.drawn()), (here().now() + SignedDuration::from_millis(1), 7 << 32));
+    }
+
+    /// Half an hour before midnight and half an hour after it, by the wall clock of the place and not by UTC.
+    #[test]
+    fn a_day_ends_at_midnight_of_the_place() {
+        let day = |shows: &str| here().day(here().when(shows.parse().unwrap()).unwrap());
+        assert_eq!(day("1970-01-02T00:30:00"), 1);
+        for month in ["03-29", "07-01", "10-25"] {
+            let late = day(&format!("2026-{month}T23:30:00"));
+            let next: DateTime = format!("2026-{month}T00:30:00").parse().unwrap();
+            let next = next.checked_add(SignedDuration::from_hours(24)).unwrap();
+            assert_eq!(day(&next.to_string()), late + 1, "{month}");
+            assert_eq!(day(&format!("2026-{month}T00:30:00")), late, "{month}");
+        }
     }
 
     /// Against jiff, which knows the whole zone, hour by hour over a year with both changes of the clock.

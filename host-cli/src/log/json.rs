@@ -2,7 +2,7 @@
 
 use serde::de::Error as _;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
-use tenter_core::{Demand, Length, Limit, Range};
+use tenter_core::{Demand, Length, Limit, Range, Unit};
 
 /// Steps of length in a millimetre.
 const STEPS_PER_MM: f64 = Length::STEPS_PER_MM as f64;
@@ -27,6 +27,30 @@ pub mod mm {
     /// A number that is no length.
     pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Length, D::Error> {
         length::<D>(f64::deserialize(deserializer)?)
+    }
+}
+
+/// A unit by its symbol.
+pub mod unit {
+    use super::{Deserialize, Deserializer, Serializer, Unit};
+
+    /// Writes it.
+    ///
+    /// # Errors
+    ///
+    /// The serializer's.
+    pub fn serialize<S: Serializer>(unit: &Unit, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(unit.symbol())
+    }
+
+    /// Reads it.
+    ///
+    /// # Errors
+    ///
+    /// A symbol of no unit.
+    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Unit, D::Error> {
+        let symbol = String::deserialize(deserializer)?;
+        Unit::from_symbol(&symbol).ok_or_else(|| serde::de::Error::custom("a unit other than mm, cm and in"))
     }
 }
 

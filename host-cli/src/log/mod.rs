@@ -4,22 +4,29 @@
 //! cloth, a test or a pattern is now is [folded](fold) from its entries in the order of their identifiers. So every
 //! step can be seen and undone, and two logs merge by putting their entries together.
 
+pub mod days;
 pub mod entry;
 pub mod fabric;
 pub mod fold;
+pub mod garment;
 pub mod handheld;
 pub mod here;
 pub mod id;
 pub mod json;
+pub mod learned;
 pub mod pattern;
+pub mod photo;
 pub mod quantity;
 pub mod tested;
 
 pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Shop, WashMarks};
+pub use garment::{CutFor, Garment, GarmentChange, GarmentState, Use};
 pub use here::Here;
 pub use id::{Id, Ids};
+pub use learned::{Learned, Lesson};
 pub use pattern::{ClothNeed, GarmentKind, MassRange, Pattern, PatternChange, Role, RoleChange};
+pub use photo::{ClothPhoto, Colour, MAX_PHOTO_BYTES, Photo, PhotoName, PhotoSaid};
 pub use quantity::{MassPerArea, Price};
 pub use tenter_core::repeatability::{ByConstruction, Pooled};
 pub use tested::{Device, StoredTest, Tested};

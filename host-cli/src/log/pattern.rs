@@ -52,6 +52,9 @@ pub struct ClothNeed {
     /// The width it is stated for.
     #[serde(rename = "width_mm", with = "mm")]
     pub width: Length,
+    /// Whether it is stated for pieces that all lie one way up, with nap.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub one_way: bool,
 }
 
 /// The masses per area that will do.

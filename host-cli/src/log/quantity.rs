@@ -53,6 +53,12 @@ impl MassPerArea {
         self.mg_per_m2
     }
 
+    /// In whole grams per square metre.
+    #[must_use]
+    pub const fn whole_g_per_m2(self) -> u32 {
+        self.mg_per_m2.saturating_add(500) / 1000
+    }
+
     /// In grams per square metre.
     #[must_use]
     pub fn g_per_m2(self) -> f64 {

@@ -37,6 +37,9 @@ pub struct Tested {
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
+    /// The doubts that the person stood by: the [word](tenter_core::Doubt::word) of each, as the readings were stored.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub as_read: Vec<String>,
     /// The readings.
     #[serde(serialize_with = "write_test", deserialize_with = "read_test")]
     pub test: PullTest,

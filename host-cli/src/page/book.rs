@@ -12,11 +12,13 @@ use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
+use crate::finding::fit::asked::other_kinds;
 use crate::finding::verdict::Verdict;
 use crate::picture::drawn;
 use crate::picture::gauge::{self, GaugeKey};
 use crate::words::answer;
-use crate::words::fit::{because, chance};
+use crate::words::figures::poorly as poorly_words;
+use crate::words::fit::{because, chance, not_asked};
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
@@ -125,16 +127,17 @@ impl<'a> Book<'a> {
     }
 
     fn role(&self, role: &RoleFit<'_>, view: &Fitted<'_>) -> Role {
-        let considered = || role.candidates.iter().filter(|one| one.reason != Reason::Construction);
+        let considered = || role.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
         let others = considered().count().saturating_sub(LISTED);
-        let made_otherwise = role.candidates.len().saturating_sub(considered().count());
         let mut more = Vec::new();
         if others > 0 {
             more.push(format!("{others} more in the book below"));
         }
-        if made_otherwise > 0 {
-            more.push(format!("{made_otherwise} not {}", role.role.made()));
-        }
+        more.extend(
+            other_kinds(role)
+                .into_iter()
+                .map(|(feature, others)| format!("{} {}", others.len(), not_asked(feature, role.role))),
+        );
         Role {
             name: role.role.name.clone(),
             asks: together(&asks(role.role, view.unit)),
@@ -150,7 +153,9 @@ fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
     let verdict = candidate.verdict();
     // What the map does not show, such as growth, may be what is short; and of a cloth that does there may be too little.
     let why = (verdict != Verdict::Meets && !verdict.is_open()).then(|| because(candidate, view));
-    let worth = [chance(candidate.answer, candidate.chance, candidate.disagrees()), why];
+    let poorly = candidate.poorly.as_ref().filter(|_| why.is_none());
+    let poorly = poorly.and_then(|figures| poorly_words(figures, view.confidence));
+    let worth = [chance(candidate.answer, candidate.chance, candidate.disagrees()), why, poorly];
     Fit {
         id: fabric.id.to_string().to_lowercase(),
         tag: fabric.tag,

@@ -1,6 +1,6 @@
 //! One cloth as the swatch book shows it.
 
-use tenter_core::{Confidence, Figure, Figures, Grain, GrowthClass, Length, Ratio};
+use tenter_core::{Ask, Confidence, Figure, Figures, Grain, Length, Ratio, Rebound};
 
 use super::{class, together};
 use crate::finding::cloth::Shown;
@@ -9,16 +9,17 @@ use crate::finding::drawn::Course;
 use crate::finding::fit::Candidate;
 use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
+use crate::finding::memory::{colour, made_of};
 use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role, StoredTest};
 use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
-use crate::words::figures::recovery_grade;
-use crate::words::fit::{MAY_SHRINK, because};
+use crate::words::figures::{grade, recovery_grade, ruled_out};
+use crate::words::fit::{because, not_asked};
 use crate::words::terms as words;
 use crate::words::terms::duration;
-use crate::words::{check, counts, quantity, washing};
+use crate::words::{check, counts, memory, quantity, washing};
 
 /// A cloth, ready for the template.
 #[derive(Debug)]
@@ -28,6 +29,9 @@ pub struct ClothArticle {
     pub name: String,
     pub facts: String,
     pub on_hand: String,
+    /// Its colour as a style sheet takes it; empty where it has no photograph.
+    pub chip: String,
+    pub photos: Vec<Photograph>,
     pub place_label: &'static str,
     pub place: String,
     pub price: String,
@@ -47,6 +51,15 @@ pub struct ClothArticle {
     pub rows: Vec<SourcedLine>,
     pub tests: Vec<Test>,
     pub history: Vec<(String, String)>,
+}
+
+/// A photograph that is shown.
+#[derive(Debug)]
+pub struct Photograph {
+    /// The picture itself.
+    pub address: String,
+    /// What it shows.
+    pub note: String,
 }
 
 /// The answer for a role.
@@ -92,7 +105,7 @@ impl ClothArticle {
         let fabric = shown.fabric;
         let judged: Vec<(&Role, &Candidate<'_>)> = view.map(|view| judged(fabric, view)).unwrap_or_default();
         // Beside the demand of the role that it suits best; of several the first.
-        let beside = judged.iter().filter(|(_, one)| one.reason != Reason::Construction);
+        let beside = judged.iter().filter(|(_, one)| !matches!(one.reason, Reason::OtherKind(_)));
         let beside = beside
             .min_by_key(|(_, one)| Verdict::ALL.iter().position(|known| *known == one.verdict()))
             .map(|(role, _)| *role);
@@ -110,6 +123,8 @@ impl ClothArticle {
             name: fabric.name.clone(),
             facts: facts(shown),
             on_hand: fabric.length.map(|length| quantity::cloth(length, shown.unit)).unwrap_or_default(),
+            chip: colour(fabric).map(|colour| colour.to_string()).unwrap_or_default(),
+            photos: photographs(shown),
             place_label,
             place,
             price,
@@ -137,6 +152,12 @@ impl ClothArticle {
     }
 }
 
+/// The small pictures of the photographs that are here and were not retired.
+fn photographs(shown: &Shown<'_>) -> Vec<Photograph> {
+    let there = shown.photos.iter().filter_map(|seen| Some((seen.thumbnail.as_ref()?, &seen.photo.said)));
+    there.map(|(thumbnail, said)| Photograph { address: thumbnail.address(), note: said.note.clone() }).collect()
+}
+
 /// The cloth in every role of the view.
 fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candidate<'v>)> {
     let in_role = |role: &'v crate::finding::fit::RoleFit<'_>| {
@@ -148,11 +169,10 @@ fn judged<'v>(fabric: &Fabric, view: &'v Fitted<'_>) -> Vec<(&'v Role, &'v Candi
 
 fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judged {
     let verdict = candidate.verdict();
-    let why = if verdict == Verdict::OtherConstruction {
-        format!("it is {}, asked is {}", candidate.fabric.construction.word(), role.made())
+    let why = if let Reason::OtherKind(feature) = candidate.reason {
+        format!("it is {}", not_asked(feature, role))
     } else {
-        let shrinks = if candidate.may_shrink() { format!("; {MAY_SHRINK}") } else { String::new() };
-        because(candidate, view) + &shrinks
+        because(candidate, view)
     };
     Judged {
         role: role.name.clone(),
@@ -187,15 +207,17 @@ fn grown(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Optio
 /// What was read after release, in words.
 fn rested(standing: &Standing, confidence: Confidence) -> Option<String> {
     let rest = standing.figures.rest?;
-    let mut words = vec![line_of("growth", &rest.growth, GrowthClass::of(rest.growth.ratio).word(), confidence)];
+    let rebound = Rebound::of(&standing.figures, confidence);
+    let mut words = vec![line_of("growth", &rest.growth, grade(rebound, Ask::Growth), confidence)];
     if let Some(recovery) = rest.recovery {
-        words.push(line_of("recovery", &recovery, recovery_grade(&recovery, &standing.notes), confidence));
+        words.push(line_of("recovery", &recovery, recovery_grade(rebound, &standing.notes), confidence));
     }
     Some(format!("{}, {} after release", words.join("; "), duration(rest.seconds)))
 }
 
-fn line_of(what: &str, figure: &Figure, grade: &str, confidence: Confidence) -> String {
-    format!("{what} {}, {grade}", words::figure(figure, confidence))
+fn line_of(what: &str, figure: &Figure, grade: Option<&str>, confidence: Confidence) -> String {
+    let line = format!("{what} {}", words::figure(figure, confidence));
+    grade.map_or(line.clone(), |grade| format!("{line}, {grade}"))
 }
 
 fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
@@ -216,9 +238,25 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
             add("from", format!("{}: {words}", standing.grain.word()), String::new());
         }
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        add("washing", format!("{} {}", line.about, line.text), line.source);
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            add("washing", format!("{} {}", line.about, line.text), line.source);
+        }
+    }
+    for line in about::care(shown.fabric) {
+        add(line.about, line.text, line.source);
+    }
+    for kept in shown.kept {
+        add("kept", memory::kept(kept.length, &kept.garment, shown.unit), String::new());
+    }
+    for (number, lesson) in (1..).zip(&shown.fabric.lessons).filter(|(_, lesson)| !lesson.dropped) {
+        add("learned", memory::lesson(number, lesson, shown.garments, shown.here), String::new());
+    }
+    for garment in made_of(shown.fabric, shown.garments) {
+        add("made", memory::called(garment), String::new());
+    }
+    if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| ruled_out(worst, shown.confidence)) {
+        add("suits", ruled_out, String::new());
     }
     for suit in shown.suits() {
         add("suits", words::garment(suit), suit.source.to_string());
@@ -233,7 +271,7 @@ fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
     let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
     let rest = figures.and_then(|figures| figures.rest);
-    let mm = |length: &Length| length.show(shown.unit).to_string();
+    let mm = |length: &Length| quantity::reading(*length, shown.unit);
     Test {
         pulled: quantity::pulled(said, shown.here),
         grain: test.grain().word(),

@@ -27,6 +27,7 @@ const fn class(verdict: Verdict) -> &'static str {
         Verdict::Unknown => "unknown",
         Verdict::Short => "short",
         Verdict::Over => "over",
-        Verdict::OtherConstruction => "otherwise",
+        Verdict::Choose => "choose",
+        Verdict::OtherKind => "otherwise",
     }
 }

@@ -1,13 +1,13 @@
 //! The plan of a view as a page: from cutting to finishing.
 
 use askama::Template;
-use tenter_core::Unit;
+use tenter_core::{Confidence, Unit};
 
 use super::{rendered, together};
 use crate::finding::plan::{PlanPart, PlanTopic, Planned, ViewPlan};
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
-use crate::words::plan::{missing, section, takes};
+use crate::words::plan::{garment, missing, poorly, section, takes};
 use crate::words::{answer, terms};
 
 /// A role with what was chosen for it.
@@ -28,6 +28,16 @@ struct Chosen {
     class: &'static str,
     why: String,
     gauge: String,
+    photo: String,
+}
+
+/// What is drawn of the cloth of a role; empty where none was chosen.
+#[derive(Debug, Clone, Default)]
+pub struct Drawn {
+    /// Its stretch beside what is asked, as SVG.
+    pub gauge: String,
+    /// Its first photograph, as an address that holds it; empty where it has none.
+    pub photo: String,
 }
 
 /// A part of the sheet.
@@ -54,35 +64,40 @@ struct Page<'a> {
     title: String,
     pattern: &'a str,
     view: &'a str,
+    whose: &'a str,
     made: String,
+    garment: String,
     roles: Vec<Role>,
     sections: Vec<Printed>,
     trust: String,
 }
 
-/// The page; `gauges` are the pictures of the chosen cloths beside what is asked, one a role, empty where none was
-/// chosen; `with_why` puts the numbers, the rule and its source under each line.
+/// The page; `drawn` shows the chosen cloths, one a role; `whose` says for which garment and person it is, `made` on which
+/// day; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(plan: &ViewPlan, gauges: &[String], made: &str, with_why: bool, unit: Unit) -> String {
+pub fn page(plan: &ViewPlan, drawn: &[Drawn], (whose, made): (&str, &str), with_why: bool, unit: Unit) -> String {
     let role = |(place, planned): (usize, &Planned)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
-        chosen: chosen(planned, gauges.get(place).cloned().unwrap_or_default(), unit),
+        chosen: chosen(planned, drawn.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
     };
     rendered(&Page {
         title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
+        whose,
         made: format!("Plan from cutting to finishing, made {made}."),
+        garment: garment(plan).map(|text| format!("It is {}.", together(&text))).unwrap_or_default(),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
         trust: format!("Answers are {}\u{a0}% sure.", terms::whole(plan.confidence.percent())),
     })
 }
 
-fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
+fn chosen(planned: &Planned, drawn: Drawn, confidence: Confidence, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
-    let why = [chance(taken.answer, taken.chance, taken.disagrees), takes(planned, unit), missing(planned, unit)];
+    let chance = chance(taken.answer, taken.chance, taken.disagrees);
+    let why = [chance, poorly(planned, confidence), takes(planned, unit), missing(planned, unit)];
     Some(Chosen {
         tag: taken.cloth.tag,
         name: taken.cloth.name.clone(),
@@ -90,17 +105,16 @@ fn chosen(planned: &Planned, gauge: String, unit: Unit) -> Option<Chosen> {
         word: answer::word(taken.verdict),
         class: super::class(taken.verdict),
         why: together(&why.into_iter().flatten().collect::<Vec<_>>().join("; ")),
-        gauge,
+        gauge: drawn.gauge,
+        photo: drawn.photo,
     })
 }
 
 fn printed(plan: &ViewPlan, part: &PlanPart, why: bool, unit: Unit) -> Printed {
     let care = part.topic == PlanTopic::Care;
     let section = section(plan, part, unit);
-    let mut last = "";
     let lines = section.lines.into_iter().map(|spoken| {
-        let about = if care || spoken.about == last { "" } else { spoken.about };
-        last = spoken.about;
+        let about = if care { "" } else { spoken.about };
         let why = if why { together(&format!("{} [{}]", spoken.why, spoken.source)) } else { String::new() };
         Line { about, text: together(&spoken.text), why, is_note: spoken.is_note }
     });

@@ -31,6 +31,8 @@ pub struct Card<'a> {
     pub growth: Option<(Grain, Figure, u32)>,
     /// How sure the trust is.
     pub confidence: Confidence,
+    /// A photograph, as an address that holds it.
+    pub photo: Option<&'a str>,
     /// The day of the measurement, as it is to be read.
     pub date: &'a str,
     /// How it was measured, and handling: each a line.
@@ -49,6 +51,8 @@ const RIGHT: f64 = 97.0;
 const LAST: f64 = HEIGHT - 9.0;
 /// Where the swatch is stapled, on a card of two grains.
 const SWATCH: (f64, f64) = (44.0, 80.0);
+/// Where a photograph begins, beside the swatch.
+const PHOTO: f64 = 67.0;
 /// What a third grain takes from the swatch.
 const THIRD_GRAIN: f64 = 10.0;
 /// How far a text is shrunk before anything of it is left out.
@@ -161,7 +165,7 @@ fn content(card: &Card<'_>) -> Vec<Element> {
     }
     let more = count(card.stretch.len().saturating_sub(2));
     let swatch = (SWATCH.0, SWATCH.1 - THIRD_GRAIN * more.min(1.0));
-    drawn.extend(self::swatch(swatch));
+    drawn.extend(self::swatch(swatch, card.photo));
     let top = swatch.1 + 4.0;
     drawn.extend(stretch_scale((LEFT, top), RIGHT - LEFT, card.stretch, card.confidence));
     drawn.extend(foot(card, top + stretch_scale_height(card.stretch.len()) + 4.0));
@@ -190,17 +194,23 @@ fn lines(class: &'static str, words: &str, at: (f64, f64), size: f64, room: f64,
 }
 
 /// The place for the swatch, with the way its grain should lie.
-fn swatch((top, foot): (f64, f64)) -> Vec<Element> {
+fn swatch((top, foot): (f64, f64), photo: Option<&str>) -> Vec<Element> {
+    let right = if photo.is_some() { PHOTO - 2.0 } else { RIGHT };
     let middle = f64::midpoint(top, foot);
     let arrow = |tip: f64, back: f64| polygon("tn-ink", &[(14.0, tip), (15.3, tip + back), (12.7, tip + back)]);
-    vec![
-        rect("tn-rule", (LEFT, top), RIGHT - LEFT, foot - top).at("rx", 2.0).with("stroke-dasharray", "2 1.4"),
+    let mut drawn = vec![
+        rect("tn-rule", (LEFT, top), right - LEFT, foot - top).at("rx", 2.0).with("stroke-dasharray", "2 1.4"),
         line("tn-line", (14.0, top + 7.0), (14.0, foot - 7.0)).at("stroke-width", 0.4),
         arrow(top + 4.5, 3.0),
         arrow(foot - 4.5, -3.0),
         text("tn-small", (17.5, middle - 1.0), 3.2, Anchor::Start, "staple or pin the swatch here,"),
         text("tn-small", (17.5, middle + 3.4), 3.2, Anchor::Start, "lengthwise grain along the arrow"),
-    ]
+    ];
+    drawn.extend(photo.map(|photo| {
+        let image = Element::new("image").at("x", PHOTO).at("y", top).at("width", RIGHT - PHOTO);
+        image.at("height", foot - top).with("preserveAspectRatio", "xMidYMid slice").with("href", photo)
+    }));
+    drawn
 }
 
 /// Growth, how it was measured, the notes, and lines to write on where room is left.

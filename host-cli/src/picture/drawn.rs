@@ -5,7 +5,7 @@ use tenter_core::{Answer, Confidence, Grain};
 use crate::finding::cloth::Shown;
 use crate::finding::drawn::{CardFacts, Course, rows};
 use crate::finding::fit::{Reason, RoleFit, Stock, known};
-use crate::log::{Fabric, Role};
+use crate::log::{Fabric, Photo, Role};
 use crate::picture::Picture;
 use crate::picture::card::{self, Card};
 use crate::picture::gauge::{self, Gauge};
@@ -39,7 +39,7 @@ pub fn growth(shown: &Shown<'_>, course: &Course) -> Picture {
 pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) -> Picture {
     let stretch = |fabric: &Fabric, grain| known::stretch(fabric, grain, stock).ok();
     let candidates = role.map(|fit| {
-        let considered = fit.candidates.iter().filter(|one| one.reason != Reason::Construction);
+        let considered = fit.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
         considered.map(|one| (one.fabric, Some(one.answer))).collect()
     });
     let mut shown: Vec<(&Fabric, Option<Answer>)> =
@@ -77,10 +77,12 @@ fn with_card<T>(shown: &Shown<'_>, facts: &CardFacts, draw: impl FnOnce(&Card<'_
     let fabric = shown.fabric;
     let notes = words::notes(fabric, facts, shown.unit);
     let notes: Vec<&str> = notes.iter().map(String::as_str).collect();
+    let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref()).map(Photo::address);
     draw(&Card {
+        photo: photo.as_deref(),
         tag: &fabric.tag.to_string(),
         name: &fabric.name,
-        fibre: &fabric.fibre,
+        fibre: &words::made_of(fabric),
         width: fabric.width,
         length: fabric.length,
         mass: &fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),

@@ -127,10 +127,10 @@ fn grid(picture: &mut Picture, time: &Axis, percent: &Axis) {
         let x = time.at(at);
         picture.draw(line("tn-grid", (x, TOP), (x, FOOT)));
         let label = tick_label(seconds);
-        let half = fit::width(&label) * 5.0;
+        let half = fit::width(&label) * 5.5;
         if x - half > taken && x + half < WIDTH {
             picture.draw(text("tn-small", (x, FOOT + 15.0), 11.0, Anchor::Middle, label));
-            taken = x + half + 2.0;
+            taken = x + half + 5.0;
         }
     }
     picture.draw(text(
@@ -157,12 +157,13 @@ fn limit(picture: &mut Picture, percent: &Axis, most: Limit) {
     let up = (y - 6.0).max(TOP);
     let slants = ticks(LEFT, RIGHT - 6.0, 8.0).map(|x| ((x, y), (x + (y - up), up)));
     picture.draw(svg::strokes("tn-ask-line", slants).at("stroke-width", 0.7));
-    let words = fit::shortened(&format!("asked at most {}", words::limit(most)), 34.0);
-    let under = if y + 14.0 < FOOT { y + 14.0 } else { y - 9.0 };
-    // Grid lines would run through the words.
-    let wide = fit::width(&words) * 9.5;
-    picture.draw(rect("tn-paper", (RIGHT - wide, under - 9.0), wide, 11.0));
-    picture.draw(text("tn-asked", (RIGHT, under), 11.0, Anchor::End, words));
+    // The words stand above the plot, where no reading and no band can lie, with a piece of the line before them.
+    let words = fit::shortened(&format!("asked at most {}", words::limit(most)), 14.0);
+    let (from, y) = (RIGHT - fit::width(&words) * 11.0 - 26.0, 16.0);
+    picture.draw(line("tn-ask-line", (from, y), (from + 20.0, y)).at("stroke-width", 2.0));
+    let slants = [0.0, 7.0, 14.0].map(|x| ((from + x, y), (from + x + 6.0, y - 6.0)));
+    picture.draw(svg::strokes("tn-ask-line", slants).at("stroke-width", 0.7));
+    picture.draw(text("tn-asked", (RIGHT, 18.0), 11.0, Anchor::End, words));
 }
 
 /// The forecast: a band that opens from the last reading, its middle dashed, a ring at each stated time.

@@ -20,13 +20,24 @@ impl DraftFiles {
         Self { folder: folder.to_owned() }
     }
 
-    /// The file of a name, whatever characters it has.
+    /// The file of a name, whatever characters it has: letters and digits as they are, others as `_` and two digits.
     fn file(&self, name: &str) -> PathBuf {
         let letter = |byte: u8| match byte {
             b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' => char::from(byte).to_string(),
             other => format!("_{other:02x}"),
         };
         self.folder.join(name.bytes().map(letter).collect::<String>())
+    }
+
+    /// The name of a file.
+    fn name(file: &str) -> Option<String> {
+        let (first, others) = file.split_once('_').unwrap_or((file, ""));
+        let mut bytes = first.as_bytes().to_vec();
+        for part in others.split('_').filter(|part| !part.is_empty()) {
+            bytes.push(u8::from_str_radix(part.get(..2)?, 16).ok()?);
+            bytes.extend(part.get(2..)?.bytes());
+        }
+        String::from_utf8(bytes).ok()
     }
 }
 
@@ -45,6 +56,19 @@ impl Drafts for DraftFiles {
             Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
             Err(error) => Err(denied(Access::Read, &path, &error)),
         }
+    }
+
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let files = match fs::read_dir(&self.folder) {
+            Ok(files) => files,
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(Vec::new()),
+            Err(error) => return Err(denied(Access::Read, &self.folder, &error)),
+        };
+        let names = files.filter_map(|file| Self::name(file.ok()?.file_name().to_str()?));
+        let mut names: Vec<String> = names.filter(|found| found.starts_with(&format!("{name}/"))).collect();
+        names.sort();
+        let text = |name: String| Ok(self.draft(&name)?.map(|text| (name, text)));
+        names.into_iter().filter_map(|name| text(name).transpose()).collect()
     }
 
     /// Written beside and moved into place, so that a kill leaves the old text or the new one.
@@ -88,6 +112,12 @@ mod tests {
             }
         }
         assert_eq!(fs::read_dir(folder.path().join("below/drafts")).unwrap().count(), 3, "each in the folder");
+        drafts.set_draft("pull/01M0/b", Some("four")).unwrap();
+        let under = |name: &str| drafts.drafts_under(name).unwrap();
+        assert_eq!(under("pull/01M0"), [("pull/01M0/b".to_owned(), "four".to_owned())]);
+        let names: Vec<String> = under("pull").into_iter().map(|(name, _)| name).collect();
+        assert_eq!(names, ["pull/01M0", "pull/01M0/b"]);
+        assert_eq!(DraftFiles::new(Path::new("/none")).drafts_under("pull"), Ok(Vec::new()));
         drafts.set_draft("../x", None).unwrap();
         drafts.set_draft("../x", None).unwrap();
         assert_eq!(drafts.draft("../x"), Ok(None));

@@ -21,7 +21,11 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use crate::log::{ByConstruction, Entry, Fabric, Fact, Id, Pattern, StoredTest, Subject};
+use tenter_core::Unit;
+
+use crate::log::{
+    ByConstruction, Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, StoredTest, Subject,
+};
 
 pub use error::{Access, AddressFault, Stop, StoreError};
 #[cfg(feature = "desk")]
@@ -86,12 +90,43 @@ pub trait Read {
     /// A log that cannot be read.
     fn patterns(&self) -> Result<Vec<Pattern>, StoreError>;
 
-    /// The user's repeatability.
+    /// All garments, finished ones and those given up too, in the order they were begun.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn garments(&self) -> Result<Vec<Garment>, StoreError>;
+
+    /// The photograph of this name; none where it has not arrived yet.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError>;
+
+    /// Every photograph, by name, one by one.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
+    fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError>;
+
+    /// The place whose wall clock tells the days.
+    fn here(&self) -> Here;
+
+    /// The user's repeatability, from pull to pull and from day to day.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn repeatability(&self) -> Result<ByConstruction, StoreError>;
+
+    /// The unit that was chosen first, of bare numbers and of the texts; none where none was.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn units(&self) -> Result<Option<Unit>, StoreError>;
 
     /// Every entry about one thing, in order.
     ///
@@ -173,13 +208,52 @@ pub trait Store: Read {
     /// known whether something was; or a log that cannot be written.
     fn write(&mut self, once: Option<Id>, make: &mut Make<'_>) -> Result<Written, StoreError>;
 
-    /// Adds entries from elsewhere under the identifiers they have, all or none; those that are here already are left
-    /// as they are. All are taken in before others are kept from writing, however slowly they come.
+    /// Adds entries from elsewhere under the identifiers they have, and photographs under their names, in any order, all
+    /// or none; those that are here already are left as they are. All are taken in before others are kept from writing,
+    /// however slowly they come.
     ///
     /// # Errors
     ///
-    /// [`StoreError::Stopped`] where an entry said so, and then nothing is stored; or a log that cannot be written.
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError>;
+    /// [`StoreError::Stopped`] where a piece said so, and then nothing is stored; or a log that cannot be written.
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError>;
+
+    /// As [`Store::take`], of entries alone.
+    ///
+    /// # Errors
+    ///
+    /// As [`Store::take`].
+    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
+        self.take(&mut entries.map(|entry| entry.map(Piece::from)))
+    }
+
+    /// Takes the name of the person for whom a garment is made out of every entry about it, for good: the one thing that
+    /// is ever taken out of a log.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError>;
+}
+
+/// A piece of a log.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// What was said.
+    Entry(Box<Entry>),
+    /// A photograph that an entry names.
+    Photo(Photo),
+}
+
+impl From<Entry> for Piece {
+    fn from(entry: Entry) -> Self {
+        Self::Entry(Box::new(entry))
+    }
+}
+
+impl From<Photo> for Piece {
+    fn from(photo: Photo) -> Self {
+        Self::Photo(photo)
+    }
 }
 
 /// Where something begun and not finished is kept, under a name outside the log: personal, on the desk of whoever began
@@ -191,6 +265,13 @@ pub trait Drafts {
     ///
     /// A log that cannot be read.
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError>;
+
+    /// What is kept under names that begin with `name` and a slash, in the order of those names.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError>;
 
     /// Keeps a text under a name, or forgets it.
     ///
@@ -272,13 +353,16 @@ pub trait Change: Store {
         Ok(self.change(|_| Ok::<_, StoreError>((facts.to_vec(), ())))?.0)
     }
 
-    /// As [`Store::merge`], of entries that may fail with an error of their own.
+    /// As [`Store::take`], of pieces that may fail with an error of their own.
     ///
     /// # Errors
     ///
-    /// The first error among the entries, and then nothing is stored; or a log that cannot be written.
-    fn merge_all<E: From<StoreError>>(&mut self, entries: impl Iterator<Item = Result<Entry, E>>) -> Result<Merged, E> {
-        caught(|own| self.merge(&mut entries.map(|entry| own.keep(entry))))
+    /// The first error among the pieces, and then nothing is stored; or a log that cannot be written.
+    fn merge_all<P: Into<Piece>, E: From<StoreError>>(
+        &mut self,
+        pieces: impl Iterator<Item = Result<P, E>>,
+    ) -> Result<Merged, E> {
+        caught(|own| self.take(&mut pieces.map(|piece| own.keep(piece).map(Into::into))))
     }
 }
 
@@ -323,17 +407,57 @@ struct Arriving {
     subject: Subject,
     /// The fact as JSON.
     body: String,
+    /// The unit, where it sets that.
+    units: Option<Unit>,
 }
 
 #[cfg(feature = "desk")]
 impl Arriving {
     fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
-        Ok(Self { id: entry.id, subject: entry.subject(), body: serde_json::to_string(&entry.fact)? })
+        let units = match entry.fact {
+            Fact::UnitsSet { units } => Some(units),
+            _ => None,
+        };
+        Ok(Self { id: entry.id, subject: entry.subject(), body: serde_json::to_string(&entry.fact)?, units })
     }
 
     /// Whether this says something else than the body stored under its identifier.
     fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
         Ok(self.body != stored && serde_json::from_str::<Fact>(stored)? != serde_json::from_str::<Fact>(&self.body)?)
+    }
+}
+
+/// Pieces of a log, taken in before others are kept from writing.
+#[cfg(feature = "desk")]
+#[derive(Debug, Default)]
+struct Taken {
+    entries: Vec<Arriving>,
+    photos: Vec<Photo>,
+}
+
+#[cfg(feature = "desk")]
+impl Taken {
+    /// Takes them in; `unwritable` tells of one that cannot be written as JSON.
+    fn all(
+        pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>,
+        unwritable: impl Fn(serde_json::Error) -> StoreError,
+    ) -> Result<Self, StoreError> {
+        let mut taken = Self::default();
+        for piece in pieces {
+            match piece? {
+                Piece::Entry(entry) => taken.entries.push(Arriving::of(&entry).map_err(&unwritable)?),
+                Piece::Photo(photo) => taken.photos.push(photo),
+            }
+        }
+        Ok(taken)
+    }
+}
+
+/// Takes the name of a person out of what is said of a garment; whether there was one.
+fn forget_whom(fact: &mut Fact) -> bool {
+    match fact {
+        Fact::GarmentBegun(change) | Fact::GarmentChanged { change, .. } => change.whom.take().is_some(),
+        _ => false,
     }
 }
 
@@ -351,6 +475,8 @@ pub struct Merged {
     pub known: u64,
     /// Of those, entries that say something else here than there.
     pub differ: u64,
+    /// Photographs that were new.
+    pub photos: u64,
 }
 
 /// The log's file in the user's data folder, after the XDG base directory specification.
@@ -368,7 +494,7 @@ pub fn default_path() -> Option<PathBuf> {
 ///
 /// [`StoreError`].
 #[cfg(feature = "desk")]
-pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, StoreError> {
+pub fn open(path: &Path, here: Here) -> Result<sqlite::Sqlite, StoreError> {
     sqlite::Sqlite::open(path, here)
 }
 
@@ -376,7 +502,7 @@ pub fn open(path: &Path, here: crate::log::Here) -> Result<sqlite::Sqlite, Store
 #[cfg(feature = "desk")]
 mod tests {
     use super::*;
-    use crate::log::{FabricChange, Here};
+    use crate::log::FabricChange;
 
     #[derive(Debug, PartialEq, Eq)]
     enum Own {

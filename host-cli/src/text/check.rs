@@ -1,6 +1,6 @@
 //! `check` as a short text: the answer, the figures with their trust, what to do next.
 
-use tenter_core::Note;
+use anstyle::Style;
 
 use crate::finding::check::Checked;
 use crate::text::gauge::{self, GaugeText};
@@ -9,6 +9,7 @@ use crate::text::{doubt, figures};
 use crate::words::answer;
 use crate::words::check as words;
 use crate::words::doubt as doubt_words;
+use crate::words::figures as figure_words;
 use crate::words::terms::{duration, garment};
 
 /// How many garments are named; `--json` names all of them.
@@ -25,11 +26,21 @@ pub fn render(checked: &Checked, columns: usize, unicode: bool) -> String {
 /// Writes the text where more may follow.
 pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
     let evaluation = &checked.evaluation;
-    if evaluation.doubts.is_empty() {
-        headline(text, checked);
-    } else {
-        doubt::write(text, &checked.input, evaluation);
+    match evaluation.answer {
+        _ if !evaluation.doubts.is_empty() => doubt::write(text, &checked.input, evaluation),
+        Some(answer) => {
+            let decided = evaluation.deciding().map(words::part).unwrap_or_default();
+            headline(text, style(answer::tone(answer)), answer::headline(answer), &decided);
+            text.blank();
+        }
+        None => {}
     }
+    below(text, checked, unicode);
+}
+
+/// Writes what stands below the answer.
+pub fn below(text: &mut Lines, checked: &Checked, unicode: bool) {
+    let evaluation = &checked.evaluation;
     measured(text, checked);
     drawn(text, checked, unicode);
     asked(text, checked);
@@ -38,9 +49,9 @@ pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
         text.row("next", &words::next(*next, checked.input.unit));
     }
     suits(text, checked);
-    // The figure's own row says when recovery is not readable.
-    for note in evaluation.notes.iter().filter(|note| **note != Note::RecoveryNotReadable) {
-        text.row("note", words::note(*note, evaluation.answer));
+    let made = checked.input.rules.construction;
+    for note in evaluation.notes.iter().filter_map(|note| words::note(*note, evaluation.answer, made)) {
+        text.row("note", note);
     }
     if let Some(unit) = checked.input.bare {
         text.row("units", doubt_words::bare(unit));
@@ -48,17 +59,16 @@ pub fn write(text: &mut Lines, checked: &Checked, unicode: bool) {
     text.row("how", &words::how(&checked.input));
 }
 
-fn headline(text: &mut Lines, checked: &Checked) {
-    let Some(answer) = checked.evaluation.answer else { return };
-    let (style, headline) = (style(answer::tone(answer)), answer::headline(answer));
-    let decided = checked.evaluation.deciding().map(words::part).unwrap_or_default();
-    if width(headline).saturating_add(2).saturating_add(width(&decided)) <= text.columns() {
-        text.line(format_args!("{style}{headline}{style:#}  {decided}"));
+/// Writes a headline, with what it is about beside it or below it.
+pub fn headline(text: &mut Lines, style: Style, headline: &str, about: &str) {
+    if width(headline).saturating_add(2).saturating_add(width(about)) <= text.columns() && !about.is_empty() {
+        text.line(format_args!("{style}{headline}{style:#}  {about}"));
     } else {
         text.line(format_args!("{style}{headline}{style:#}"));
-        text.hanging("  ", 2, &decided);
+        if !about.is_empty() {
+            text.hanging("  ", 2, about);
+        }
     }
-    text.blank();
 }
 
 fn measured(text: &mut Lines, checked: &Checked) {
@@ -94,6 +104,11 @@ fn asked(text: &mut Lines, checked: &Checked) {
 }
 
 fn suits(text: &mut Lines, checked: &Checked) {
+    if checked.evaluation.doubts.is_empty()
+        && let Some(ruled_out) = figure_words::ruled_out(&checked.evaluation.figures, checked.input.rules.confidence)
+    {
+        text.row("suits", &ruled_out);
+    }
     // The most demanding first: what a cloth can do is told by the most it can do.
     for suit in checked.suits.iter().take(GARMENTS) {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));

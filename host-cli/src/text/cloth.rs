@@ -4,6 +4,7 @@ use tenter_core::forecast::forecast;
 use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
+use crate::finding::memory::made_of;
 use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
@@ -11,8 +12,9 @@ use crate::text::lines::{Lines, style};
 use crate::text::table::{self, Column};
 use crate::words::answer::Tone;
 use crate::words::cloth as words;
+use crate::words::figures as figure_words;
 use crate::words::terms::{bare_figure, duration, garment};
-use crate::words::{check, counts, quantity, washing};
+use crate::words::{check, counts, memory, quantity, washing};
 
 /// When growth is foreseen, in seconds after release.
 const FORESEEN: u32 = 3600;
@@ -25,7 +27,8 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         text.words(if retired { words::NONE_RETIRED } else { words::NONE });
         return text.finish();
     }
-    let columns = [
+    let disagree = listed.iter().any(|listed| !listed.disagree.is_empty());
+    let mut columns = vec![
         ("tag", Column::Number),
         ("name", Column::Text),
         ("kind", Column::Word),
@@ -35,11 +38,12 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
         ("wide", Column::Number),
         ("where", Column::Text),
     ];
+    columns.extend(disagree.then_some(("", Column::Text)));
     let stretch =
         |stretch: Option<Figure>| stretch.map(|stretch| bare_figure(&stretch, confidence)).unwrap_or_default();
     let rows = listed.iter().map(|listed| {
         let fabric = &listed.fabric;
-        vec![
+        let mut row = vec![
             fabric.tag.to_string(),
             fabric.name.clone(),
             fabric.construction.word().to_owned(),
@@ -48,12 +52,18 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
             fabric.length.map(|length| quantity::cloth(length, unit)).unwrap_or_default(),
             fabric.width.map(|width| quantity::width(width, unit)).unwrap_or_default(),
             words::place(fabric),
-        ]
+        ];
+        row.extend(disagree.then(|| counts::disagree(&listed.disagree)));
+        row
     });
     if !listed.is_empty() {
         text.block(&table::render(&columns, rows, width));
     }
     text.words(&words::count(listed.len(), all, retired));
+    for (listed, kept) in listed.iter().flat_map(|listed| listed.kept.iter().map(move |kept| (listed, kept))) {
+        let tag = listed.fabric.tag;
+        text.row("kept", &format!("of {tag}: {}", memory::kept(kept.length, &kept.garment, unit)));
+    }
     text.finish()
 }
 
@@ -75,6 +85,10 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     }
     for grain in shown.unmeasured() {
         text.row(grain.word(), &words::not_measured(fabric, grain));
+    }
+    if let Some(ruled_out) = shown.comes_back_worst().and_then(|worst| figure_words::ruled_out(worst, shown.confidence))
+    {
+        text.row("suits", &ruled_out);
     }
     for suit in shown.suits() {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));
@@ -109,9 +123,25 @@ fn about(text: &mut Lines, shown: &Shown<'_>) {
     if !fabric.note.is_empty() {
         text.row("note", &isolated(&fabric.note));
     }
-    for (grain, change) in shown.washing() {
-        let line = washing::line(grain, &change, shown.confidence);
-        text.row("washing", &format!("{} {}", line.about, line.text));
+    for kept in shown.kept {
+        text.row("kept", &memory::kept(kept.length, &kept.garment, shown.unit));
+    }
+    for seen in shown.photos {
+        text.row("photo", &memory::photo(seen, shown.here));
+    }
+    for (number, lesson) in (1..).zip(&fabric.lessons) {
+        text.row("learned", &memory::lesson(number, lesson, shown.garments, shown.here));
+    }
+    for garment in made_of(fabric, shown.garments) {
+        text.row("made", &memory::called(garment));
+    }
+    for (grain, stands, marks) in shown.washing() {
+        if let Some(line) = washing::line(grain, &stands, marks, (shown.confidence, shown.unit)) {
+            text.row("washing", &format!("{} {}", line.about, line.text));
+        }
+    }
+    for line in words::care(fabric) {
+        text.row(line.about, &line.text);
     }
 }
 
@@ -158,7 +188,7 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             test.id.short(),
             quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
-            said.test.gauge().show(shown.unit).to_string(),
+            quantity::reading(said.test.gauge(), shown.unit),
             said.test.pulls().len().to_string(),
             figure(figures.map(|figures| figures.stretch)),
             figure(figures.and_then(|figures| figures.rest).map(|rest| rest.growth)),

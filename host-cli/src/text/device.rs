@@ -18,6 +18,10 @@ use crate::words::terms as words;
 pub const OLD_HAND: &str =
     "note: the handheld's program is older; it uses the assumed scatter and not your repeatability";
 
+/// For a handheld whose program is from before it was told how days differ.
+pub const OLD_DAYS: &str =
+    "note: the handheld's program is older; it uses the assumed difference between days and not your retests";
+
 /// Which ports there are, and what to type.
 #[must_use]
 pub fn which_port(ports: &[String]) -> String {
@@ -205,7 +209,7 @@ fn waits(waiting: &Waiting, here: Here) -> Vec<String> {
 
 /// The tests without a cloth, and what to type.
 #[must_use]
-pub fn inbox(unclaimed: &[Unclaimed], width: usize, here: Here) -> String {
+pub fn inbox(unclaimed: &[Unclaimed], unit: Unit, width: usize, here: Here) -> String {
     if unclaimed.is_empty() {
         return "every test has its cloth\n".to_owned();
     }
@@ -233,7 +237,7 @@ pub fn inbox(unclaimed: &[Unclaimed], width: usize, here: Here) -> String {
             one.test.id.short(),
             said.tag.map(|tag| tag.to_string()).unwrap_or_default(),
             said.test.grain().word().to_owned(),
-            said.test.gauge().show(Unit::Mm).to_string(),
+            quantity::reading(said.test.gauge(), unit),
             stretch(one.stretch),
             if said.clock_unset { quantity::DAY_NOT_KNOWN.to_owned() } else { quantity::minute(said.pulled, here) },
             why,

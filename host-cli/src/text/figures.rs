@@ -1,7 +1,7 @@
 //! The figures of one test in rows: stretch, growth and recovery, what each is worth, and how growth goes on.
 
 use tenter_core::forecast::Forecast;
-use tenter_core::{Confidence, Decimal, Figure, Figures, Note};
+use tenter_core::{Confidence, Decimal, Figure, Figures, Note, Rebound};
 
 use crate::text::lines::Lines;
 use crate::text::lines::width;
@@ -12,9 +12,10 @@ use crate::words::quantity::number;
 pub fn write(text: &mut Lines, figures: &Figures, class: &str, notes: &[Note], confidence: Confidence) {
     figure(text, "stretch", &figures.stretch, confidence, class);
     let Some(rest) = figures.rest else { return };
-    figure(text, "growth", &rest.growth, confidence, &words::growth(&rest));
+    let rebound = Rebound::of(figures, confidence);
+    figure(text, "growth", &rest.growth, confidence, &words::growth(&rest, rebound));
     if let Some(recovery) = rest.recovery {
-        figure(text, "recovery", &recovery, confidence, &words::recovery(&recovery, notes));
+        figure(text, "recovery", &recovery, confidence, &words::recovery(rebound, notes));
     }
 }
 

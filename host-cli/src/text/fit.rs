@@ -1,9 +1,11 @@
 //! `fit` as text: for each role the cloths that meet it, and what to do about the others.
 
-use crate::finding::fit::{Candidate, Fitted, RoleFit};
+use crate::finding::fit::asked::other_kinds;
+use crate::finding::fit::{Candidate, Fitted, RoleFit, amounts};
 use crate::finding::verdict::Verdict;
 use crate::plain::isolated;
 use crate::text::lines::{Lines, padded, style};
+use crate::words::amounts::in_all;
 use crate::words::answer;
 use crate::words::fit as words;
 use crate::words::pattern::{asks, title};
@@ -30,9 +32,15 @@ pub fn render(fitted: &Fitted<'_>, width: usize) -> String {
         text.blank();
         marked |= one_role(&mut text, role, fitted);
     }
+    let amounts = amounts(fitted.roles);
+    for cloth in amounts.shared() {
+        text.blank();
+        let line = in_all(cloth, fitted.unit);
+        aside(&mut text, line.about, &line.text);
+    }
     if marked {
         text.blank();
-        text.hanging(&format!("  {MARK} "), 4, words::MAY_SHRINK_NOTE);
+        text.hanging(&format!("  {MARK} "), 4, words::ALLOWANCE_NOTE);
     }
     text.finish()
 }
@@ -44,9 +52,11 @@ fn one_role(text: &mut Lines, fit: &RoleFit<'_>, fitted: &Fitted<'_>) -> bool {
     for group in fit.candidates.chunk_by(|one, next| one.verdict() == next.verdict()) {
         let Some(verdict) = group.first().map(Candidate::verdict) else { continue };
         let listed = if fitted.all { group.len() } else { LISTED };
-        if verdict == Verdict::OtherConstruction {
-            let group: Vec<&Candidate<'_>> = group.iter().collect();
-            aside(text, answer::word(verdict), &words::other_construction(&group, fit.role, listed));
+        if verdict == Verdict::OtherKind {
+            for (feature, others) in other_kinds(fit) {
+                let listed = if fitted.all { others.len() } else { LISTED };
+                aside(text, answer::word(verdict), &words::other_kind(feature, &others, fit.role, listed));
+            }
             continue;
         }
         for candidate in group.iter().take(listed) {
@@ -57,7 +67,9 @@ fn one_role(text: &mut Lines, fit: &RoleFit<'_>, fitted: &Fitted<'_>) -> bool {
             aside(text, answer::word(verdict), &words::more(more));
         }
     }
-    if !fit.candidates.iter().any(Candidate::will_do) {
+    if fit.is_free() {
+        aside(text, "choose", words::CHOOSE);
+    } else if !fit.candidates.iter().any(Candidate::will_do) {
         aside(text, "look for", &words::shopping(fit, fitted.unit));
     }
     marked

@@ -16,7 +16,7 @@ use crate::words::terms;
 pub fn render(pairing: &Pairing, why: bool, unit: Unit, columns: usize) -> String {
     let mut text = Lines::new(columns);
     let (head, meaning) = words::headline(pairing);
-    advice::head(&mut text, style(pairing.pair.answer), head, meaning);
+    advice::head(&mut text, style(pairing.pair.answer), head, &meaning);
     for side in &pairing.sides {
         let growth = side.edge.growth.map(|growth| format!(", growth {}", terms::figure(&growth, pairing.confidence)));
         let stretch = terms::figure(&side.edge.stretch, pairing.confidence);
@@ -24,11 +24,12 @@ pub fn render(pairing: &Pairing, why: bool, unit: Unit, columns: usize) -> Strin
             format!("{} {}, {stretch}{}", isolated(&side.cloth.name), side.grain.word(), growth.unwrap_or_default());
         text.row(&side.cloth.tag.to_string(), &said);
     }
-    text.row("seam", &words::seam(pairing));
-    text.row("gap", &words::gap(pairing));
-    if let Some(doubt) = pairing.doubt() {
-        text.row("open", words::doubt(doubt));
+    text.row("seam", &words::runs(pairing));
+    text.row("", &words::seam(pairing));
+    if let Some(give) = pairing.pair.give.filter(|_| pairing.pair.answer != Match::TooFirm) {
+        text.row("asked", &words::give(pairing, &give));
     }
+    text.row("gap", &words::gap(pairing));
     for (what, mismatch) in [("growth", pairing.pair.growth), ("washing", pairing.pair.washing)] {
         let Some(mismatch) = mismatch else { continue };
         text.row(what, &words::mismatch(pairing, &mismatch, unit));
@@ -43,7 +44,7 @@ const fn style(answer: Match) -> Style {
     let colour = match answer {
         Match::Alike => AnsiColor::Green,
         Match::Handle | Match::Close(_) => AnsiColor::Yellow,
-        Match::BandToBody => AnsiColor::Red,
+        Match::BandToBody | Match::Unlike | Match::TooFirm => AnsiColor::Red,
     };
     colour.on_default().bold()
 }

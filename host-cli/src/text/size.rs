@@ -10,8 +10,8 @@ use crate::words::size as words;
 pub fn render(sized: &Sized, why: bool, columns: usize) -> String {
     let mut text = Lines::new(columns);
     if let Some(answer) = sized.answer {
-        advice::head(&mut text, advice::style(Some(answer)), words::headline(answer), "");
+        advice::head(&mut text, advice::style(Some(answer)), words::headline(answer, sized.bags), "");
     }
-    advice::write(&mut text, &words::spoken(sized), why);
+    advice::write(&mut text, &words::spoken(sized, why), why);
     text.finish()
 }

@@ -2,8 +2,8 @@
 
 use tenter_core::Unit;
 
-use crate::finding::pair::Named;
 use crate::finding::wash::Washed;
+use crate::log::Fabric;
 use crate::text::lines::Lines;
 use crate::text::{advice, doubt};
 use crate::words::pair::named;
@@ -11,14 +11,14 @@ use crate::words::washing as words;
 
 /// The text; `stored` is the cloth that the marks were stored with.
 #[must_use]
-pub fn render(washed: &Washed, stored: Option<&Named>, why: bool, unit: Unit, columns: usize) -> String {
+pub fn render(washed: &Washed, stored: Option<&Fabric>, why: bool, unit: Unit, columns: usize) -> String {
     let mut text = Lines::new(columns);
     if let Some(change) = washed.doubted() {
         doubt::washed(&mut text, &change);
     }
     advice::write(&mut text, &words::spoken(washed, unit), why);
     if let Some(cloth) = stored {
-        text.row("stored", &format!("with {}; fit uses it until you mark the cloth as washed", named(cloth)));
+        text.row("stored", &format!("with {}; {}", named(&cloth.into()), words::stored(cloth)));
     }
     text.finish()
 }

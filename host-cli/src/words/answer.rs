@@ -25,7 +25,8 @@ pub fn word(verdict: impl Into<Verdict>) -> &'static str {
         Verdict::Unknown => "unknown",
         Verdict::Short => "short",
         Verdict::Over => "over",
-        Verdict::OtherConstruction => "wrong kind",
+        Verdict::Choose => "your choice",
+        Verdict::OtherKind => "wrong kind",
     }
 }
 
@@ -39,7 +40,8 @@ pub fn label(verdict: impl Into<Verdict>) -> &'static str {
         Verdict::Unknown => "UNKNOWN",
         Verdict::Short => "SHORT",
         Verdict::Over => "OVER",
-        Verdict::OtherConstruction => "WRONG KIND",
+        Verdict::Choose => "CHOOSE",
+        Verdict::OtherKind => "WRONG KIND",
     }
 }
 
@@ -47,6 +49,7 @@ pub fn label(verdict: impl Into<Verdict>) -> &'static str {
 #[must_use]
 pub fn headline(verdict: impl Into<Verdict>) -> &'static str {
     match verdict.into() {
+        Verdict::Choose => "CHOOSE YOURSELF",
         Verdict::Close => "TOO CLOSE TO CALL",
         Verdict::Unknown => "NOT MEASURED",
         other => label(other),
@@ -57,9 +60,10 @@ pub fn headline(verdict: impl Into<Verdict>) -> &'static str {
 #[must_use]
 pub fn phrase(verdict: impl Into<Verdict>) -> &'static str {
     match verdict.into() {
+        Verdict::Choose => "yours to choose",
         Verdict::Close => "too close to call",
         Verdict::Unknown => "not measured",
-        Verdict::OtherConstruction => "the wrong kind of cloth",
+        Verdict::OtherKind => "the wrong kind of cloth",
         other => word(other),
     }
 }
@@ -74,7 +78,8 @@ pub fn sign(verdict: impl Into<Verdict>) -> &'static str {
         Verdict::Unknown => "□",
         Verdict::Short => "▽",
         Verdict::Over => "△",
-        Verdict::OtherConstruction => "–",
+        Verdict::Choose => "◇",
+        Verdict::OtherKind => "–",
     }
 }
 
@@ -83,9 +88,9 @@ pub fn sign(verdict: impl Into<Verdict>) -> &'static str {
 pub fn tone(verdict: impl Into<Verdict>) -> Tone {
     match verdict.into() {
         Verdict::Meets => Tone::Good,
-        Verdict::TooLittle | Verdict::Close | Verdict::Unknown => Tone::Doubtful,
+        Verdict::TooLittle | Verdict::Choose | Verdict::Close | Verdict::Unknown => Tone::Doubtful,
         Verdict::Short | Verdict::Over => Tone::Bad,
-        Verdict::OtherConstruction => Tone::Quiet,
+        Verdict::OtherKind => Tone::Quiet,
     }
 }
 

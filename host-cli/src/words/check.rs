@@ -47,6 +47,11 @@ pub fn next(next: Next, unit: Unit) -> String {
         Next::SettleFirst => {
             "before you give up on it, make a settling pull and pull again: a knit's first pull reads low".to_owned()
         }
+        Next::ComesBackPoorly => {
+            "it gives what you ask, but it comes back poorly: take it for nothing close, or add --growth-at-most 3% to ask \
+             that too"
+                .to_owned()
+        }
         Next::GivesOnly(Ask::Stretch, sure) => {
             format!("not suitable: only {} % of stretch is certain", Decimal::floor(sure, 1))
         }
@@ -111,10 +116,14 @@ fn planned(plan: &Plan) -> String {
     }
 }
 
-/// What a note means and what to do about it, unless that is said already or nothing need be done.
+/// What a note means and what to do about it; none where that is said already, or where it does not hold of cloth that is made
+/// so.
 #[must_use]
-pub const fn note(note: Note, answer: Option<Answer>) -> &'static str {
-    match (note, answer) {
+pub const fn note(note: Note, answer: Option<Answer>, made: Construction) -> Option<&'static str> {
+    Some(match (note, answer) {
+        // The figure's own row says the first, what it suits the second.
+        (Note::RecoveryNotReadable | Note::ComesBackPoorly, _) => return None,
+        (Note::NoSettlingPull, _) if matches!(made, Construction::Woven) => return None,
         (Note::OnePull, Some(Answer::Meets | Answer::Close)) => {
             "only one pull, so the ± is an estimate from published data"
         }
@@ -132,12 +141,11 @@ pub const fn note(note: Note, answer: Option<Answer>) -> &'static str {
             "a reading lies between two lines of the scale: if your scale is finer, add --division"
         }
         (Note::EarlyRest, _) => "you read less than 30 s after release, and growth may still fall: read again at 60 s",
-        (Note::RecoveryNotReadable, _) => "the cloth stretched too little to grade its recovery: judge by growth",
         (Note::ShorterThanBefore, _) => {
             "the cloth came out shorter than before the pull, so a mark slipped or was misread: read it again"
         }
-        (Note::GradesDisagree, _) => "growth and recovery disagree: for close wear, go by the worse one",
-    }
+        (Note::GradesDisagree, _) => "growth and recovery disagree, so the worse one counts",
+    })
 }
 
 /// Why there is no forecast yet.
@@ -175,21 +183,28 @@ pub fn how(input: &CheckInput) -> String {
 /// How the ± was found.
 #[must_use]
 pub fn repeatability(repeatability: &TrustOrigin) -> String {
-    let TrustOrigin { construction, own, ratio } = *repeatability;
+    let TrustOrigin { construction, own, ratio, retests } = *repeatability;
     let cloth = match construction {
         Construction::Woven => "wovens",
         Construction::Knit => "knits",
         Construction::Other => "other cloth",
     };
+    // Under half a percent nothing can be said.
+    let days = match Decimal::round(100.0 * retests, 0) {
+        share if share.scaled() > 0 => {
+            format!("; {share} % of what another day adds to it comes from your own tests on several days")
+        }
+        _ => String::new(),
+    };
     if own <= 0.0 {
         return format!(
-            "the ± is from published data; pull your {cloth} three times each to use your own repeatability"
+            "the ± is from published data; pull your {cloth} three times each to use your own repeatability{days}"
         );
     }
     let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
     let ratio = Decimal::round(ratio, 2);
     format!(
         "{percent} % of the ± comes from your own tests of {cloth}, {assumed} % from published data; your pulls vary \
-         {ratio} times as much as that data"
+         {ratio} times as much as that data{days}"
     )
 }

@@ -1,6 +1,6 @@
 //! Which tests a figure comes from, in sentences.
 
-use tenter_core::{Confidence, Doubt, Figure, Unit, Widening};
+use tenter_core::{Confidence, Doubt, Figure, Grain, Unit, Widening};
 
 use crate::finding::cloth::{Disagreement, Standing};
 use crate::finding::measured::{Counted, Measured};
@@ -10,6 +10,13 @@ use crate::words::{doubt, quantity, terms};
 
 /// Over a grain whose tests contradict each other.
 pub const DISAGREE: &str = "TESTS DISAGREE";
+
+/// The same in a list of cloths, with the grains; nothing where all tests agree.
+#[must_use]
+pub fn disagree(grains: &[Grain]) -> String {
+    let grains: Vec<&str> = grains.iter().map(|grain| grain.word()).collect();
+    if grains.is_empty() { String::new() } else { format!("{DISAGREE}, {}", grains.join(" and ")) }
+}
 
 /// What two or more tests say that do not agree, and what to do.
 #[must_use]
@@ -74,7 +81,10 @@ pub fn before_wash(measured: &Measured) -> Option<String> {
     match (before.is_empty(), all) {
         (true, _) => None,
         (false, true) => Some("you washed the cloth after this test: pull it again".to_owned()),
-        (false, false) => Some(format!("you washed the cloth after {}, so it counts for less", before.join(", "))),
+        (false, false) => {
+            let (tests, count) = if before.len() == 1 { ("test", "it counts") } else { ("tests", "they count") };
+            Some(format!("you washed the cloth after {tests} {}, so {count} for less", before.join(", ")))
+        }
     }
 }
 
@@ -89,8 +99,8 @@ pub fn doubted(measured: &Measured, doubts: &[Doubt], unit: Unit) -> Option<Stri
 /// What a stored test amounts to with the others of its grain.
 #[must_use]
 pub fn together(together: &Together, confidence: Confidence) -> String {
-    let Together { tests, stretch, left_out, .. } = together;
-    let stretch = terms::figure(stretch, confidence);
+    let Together { tests, left_out, .. } = together;
+    let stretch = terms::figure(together.stretch(), confidence);
     match (left_out, tests) {
         (true, 1) => format!("this test is left out, since tenter doubts its readings; the other one gives {stretch}"),
         (true, tests) => {

@@ -87,6 +87,13 @@ pub fn doubted(doubted: &Doubted) -> Vec<String> {
     doubted.doubts.iter().map(|doubt| line(doubt, &doubted.test, doubted.unit)).collect()
 }
 
+/// The doubts that a person stood by when a test was stored; nothing where there was none.
+#[must_use]
+pub fn stood_by(words: &[String]) -> String {
+    let words: Vec<String> = words.iter().map(|word| word.replace('-', " ")).collect();
+    if words.is_empty() { String::new() } else { format!("stored as read, though doubted: {}", words.join(", ")) }
+}
+
 /// The unit in which numbers without one were taken.
 #[must_use]
 pub const fn bare(unit: Unit) -> &'static str {

@@ -7,13 +7,13 @@ use tenter_core::{Decimal, Unit};
 
 use crate::finding::hang::{Hang, Hung};
 use crate::words::advice::Spoken;
-use crate::words::terms;
+use crate::words::{quantity, terms};
 
 /// The mass or the tension as a head; none for the list of published tensions.
 #[must_use]
 pub fn headline(hang: &Hang) -> Option<String> {
     match hang {
-        Hang::Methods => None,
+        Hang::Methods(_) => None,
         Hang::Mass { widest: Some(_), .. } => Some("TOO HEAVY".to_owned()),
         Hang::Mass { grams, .. } => Some(format!("{grams} g")),
         Hang::Tension { tension, .. } => Some(per_cm(*tension)),
@@ -30,15 +30,15 @@ pub fn cautions(hang: &Hang) -> Vec<Spoken> {
 #[must_use]
 pub fn found(hang: &Hang) -> Vec<Spoken> {
     match hang {
-        Hang::Methods => METHODS.iter().map(method).collect(),
+        Hang::Methods(unit) => METHODS.iter().map(|one| method(one, *unit)).collect(),
         Hang::Mass { hung, tension, source, grams, widest } => {
-            let (width, layers) = (hung.width.show(hung.unit), layers(hung.piece));
+            let (width, layers) = (quantity::tape(hung.width, hung.unit), layers(hung.piece));
             let twice = if hung.piece == Piece::Loop { " × 2" } else { "" };
             let why = format!("{} × {width}{twice}, over 9.80665 N/kg", per_cm(*tension));
             let text = match widest {
                 Some(widest) => format!(
                     "{grams} g would be needed, over {MOST_GRAMS} g: cut a {layers} of {} or less",
-                    widest.show(hung.unit)
+                    quantity::tape(*widest, hung.unit)
                 ),
                 None => format!("{grams} g on a {layers} {width} wide, for {}", per_cm(*tension)),
             };
@@ -52,10 +52,10 @@ fn per_cm(tension: Tension) -> String {
     format!("{} N/cm", Decimal::new((i64::from(tension.millinewtons_per_cm()) + 5) / 10, 2))
 }
 
-fn method(method: &Method) -> Spoken {
+fn method(method: &Method, unit: Unit) -> Spoken {
     let year = method.year.map_or_else(String::new, |year| format!(":{year}"));
     let layers = if method.piece == Piece::Loop { "loop" } else { "strip" };
-    let width = method.width.show(Unit::Mm);
+    let width = quantity::tape(method.width, unit);
     let text = format!("{}{year}, {}: {}", method.standard, method.cloth, per_cm(method.tension()));
     let force = Decimal::new((i64::from(method.millinewtons) + 50) / 100, 1);
     Spoken::new("tension", text, format!("{force} N on a {layers} {width} wide"), method.source)
@@ -69,7 +69,7 @@ const fn layers(piece: Piece) -> &'static str {
 }
 
 fn pulls(hung: Hung, grams: u32, tension: Tension, too_heavy: bool) -> Spoken {
-    let (width, layers) = (hung.width.show(hung.unit), layers(hung.piece));
+    let (width, layers) = (quantity::tape(hung.width, hung.unit), layers(hung.piece));
     let heavy = if too_heavy { format!("; that is over {MOST_GRAMS} g: take a narrower piece") } else { String::new() };
     let text = format!("{grams} g on a {layers} {width} wide pull with {}{heavy}", per_cm(tension));
     Spoken::new("pull", text, "mass × 9.80665 N/kg over the width", Source::Derived("arithmetic"))

@@ -1,8 +1,10 @@
 //! What is found, in words: one file a subject, so that another language is another folder.
 
 pub mod advice;
+pub mod amounts;
 pub mod answer;
 pub mod card;
+pub mod care;
 pub mod check;
 pub mod cloth;
 pub mod counts;
@@ -12,6 +14,8 @@ pub mod figures;
 pub mod fit;
 pub mod handle;
 pub mod hang;
+pub mod make;
+pub mod memory;
 pub mod pair;
 pub mod pattern;
 pub mod plan;
@@ -21,4 +25,5 @@ pub mod size;
 pub mod terms;
 pub mod tied;
 pub mod typeset;
+pub mod unfinished;
 pub mod washing;

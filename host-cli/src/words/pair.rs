@@ -1,36 +1,80 @@
 //! Two cloths in one seam, in words.
 
+use tenter_core::making::garment::Seam;
 use tenter_core::making::pairing::{
-    Advice, AdviceLine, AdviceReason, BAND_ABOVE_POINTS, Between, HANDLE_FROM_POINTS, Least, Match, Mismatch, Which,
+    Advice, AdviceLine, AdviceReason, BAND_ABOVE_POINTS, Between, Give, HANDLE_FROM_POINTS, Least, Match, Mismatch,
+    Open, Which,
 };
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Decimal, Unit};
 
-use crate::finding::pair::{Named, PairDoubt, Pairing};
+use crate::finding::pair::{Named, Pairing};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::quantity;
 use crate::words::terms as words;
 
-/// The answer as a head, and what it means.
+/// The answer as a head, and what it means, or what leaves it open.
 #[must_use]
-pub const fn headline(pairing: &Pairing) -> (&'static str, &'static str) {
-    match pairing.pair.answer {
-        Match::Alike => ("ALIKE", "sew them as one cloth"),
-        Match::Handle => ("HANDLE", "they can be joined, with care"),
-        Match::BandToBody => ("BAND TO BODY", "cut one shorter and pull it to match"),
-        Match::Close(Between::AlikeAndHandle) => ("TOO CLOSE TO CALL", "between alike and handle"),
-        Match::Close(Between::HandleAndBand) => ("TOO CLOSE TO CALL", "between handle and band to body"),
+pub fn headline(pairing: &Pairing) -> (&'static str, String) {
+    let pair = &pairing.pair;
+    let means = match (pair.answer, pair.open) {
+        (Match::Alike, _) => "sew them as one cloth".to_owned(),
+        (Match::Handle, _) => "you can join them, with care".to_owned(),
+        (Match::BandToBody, _) => "cut the band shorter and pull it to match".to_owned(),
+        (Match::Unlike, _) => "their stretch is too far apart for this seam".to_owned(),
+        (Match::TooFirm, _) => pair.give.as_ref().map(|give| self::give(pairing, give)).unwrap_or_default(),
+        (Match::Close(_), Some(open)) => self::open(pairing, open),
+        (Match::Close(_), None) => String::new(),
+    };
+    let head = match pair.answer {
+        Match::Alike => "ALIKE",
+        Match::Handle => "HANDLE",
+        Match::BandToBody => "BAND TO BODY",
+        Match::Unlike => "UNLIKE",
+        Match::TooFirm => "TOO FIRM",
+        Match::Close(_) => "TOO CLOSE TO CALL",
+    };
+    (head, means)
+}
+
+/// What leaves the answer open.
+fn open(pairing: &Pairing, open: Open) -> String {
+    let far = match pairing.pair.answer {
+        Match::Close(Between::HandleAndUnlike) => "the readings do not tell whether their stretch is too far apart",
+        _ => "the readings do not tell whether they stretch alike",
+    };
+    match open {
+        Open::Stretch => far.to_owned(),
+        Open::Growth => "they stretch alike, but the readings do not tell whether their growth shows".to_owned(),
+        Open::Washing => "they stretch alike, but the readings do not tell whether the wash shows".to_owned(),
+        Open::Give => {
+            let asked = pairing.pair.give.map(|give| give.asked.to_string()).unwrap_or_default();
+            format!("the readings do not tell whether the seam gives the {asked} that your view asks")
+        }
     }
 }
 
-/// What a close answer hangs on.
+/// What leaves the answer open, in a word.
 #[must_use]
-pub const fn doubt(doubt: PairDoubt) -> &'static str {
-    match doubt {
-        PairDoubt::Stretch => "only their stretch leaves it open",
-        PairDoubt::Growth => "their stretch is settled; only their growth leaves it open",
-        PairDoubt::Washing => "their stretch is settled; only the wash leaves it open",
+pub const fn open_word(open: Open) -> &'static str {
+    match open {
+        Open::Stretch => "stretch",
+        Open::Growth => "growth",
+        Open::Washing => "washing",
+        Open::Give => "give",
+    }
+}
+
+/// Whether the seam gives what is asked along it.
+#[must_use]
+pub fn give(pairing: &Pairing, give: &Give) -> String {
+    let gives = quantity::number(pairing.pair.stretch.ratio.percent(1));
+    let asked = give.asked;
+    match give.answer {
+        Answer::Meets => format!("the seam gives {gives} %, and your view asks {asked}"),
+        Answer::Short => format!("the seam gives {gives} %: less than the {asked} that your view asks"),
+        _ => format!("the seam gives {gives} %, and your view asks {asked}: too close to call"),
     }
 }
 
@@ -41,7 +85,53 @@ pub const fn word(answer: Match) -> &'static str {
         Match::Alike => "alike",
         Match::Handle => "handle",
         Match::BandToBody => "band to body",
+        Match::Unlike => "unlike",
+        Match::TooFirm => "too firm",
         Match::Close(_) => "close",
+    }
+}
+
+/// The name of a seam.
+#[must_use]
+pub const fn seam_name(seam: Seam) -> &'static str {
+    match seam {
+        Seam::Panel => "panel seam",
+        Seam::Princess => "princess seam",
+        Seam::Yoke => "yoke seam",
+        Seam::CentreBack => "centre back seam",
+        Seam::Shoulder => "shoulder seam",
+        Seam::HoodCentre => "centre seam of the hood",
+        Seam::HoodToNeck => "hood on the neck",
+        Seam::CollarToNeck => "collar on the neck",
+        Seam::Neckband => "band on the neck",
+        Seam::Armhole => "armhole seam",
+        Seam::Sleeve => "sleeve seam",
+        Seam::Side => "side seam",
+        Seam::SleeveAndSide => "sleeve and side in one seam",
+        Seam::Waist => "waist seam",
+        Seam::Waistband => "waistband on the waist",
+        Seam::Cuff => "cuff on its edge",
+        Seam::HemBand => "band on the lower edge",
+        Seam::OutsideLeg => "outside leg seam",
+        Seam::InsideLeg => "inside leg seam",
+        Seam::Crotch => "crotch seam",
+        Seam::BackSeat => "back seat seam",
+        Seam::Strap => "strap",
+        Seam::FrontEdge => "front edge with its zip",
+        Seam::LiningToFacing => "lining on the facing",
+    }
+}
+
+/// Which seam it is, and how the grain of each side lies along it.
+#[must_use]
+pub fn runs(pairing: &Pairing) -> String {
+    let [one, other] = [&pairing.sides[0], &pairing.sides[1]].map(|side| side.grain);
+    let grain =
+        if one == other { format!("both {}", one.word()) } else { format!("{} on {}", one.word(), other.word()) };
+    match (pairing.seam.name, pairing.seam.grains) {
+        (Some(name), None) => format!("{}, {grain}", seam_name(name)),
+        (Some(name), Some(_)) => format!("{}, {grain} as you typed", seam_name(name)),
+        (None, _) => grain,
     }
 }
 
@@ -53,7 +143,9 @@ pub const fn stitch(stitch: Stitch) -> &'static str {
         Stitch::NarrowZigzag => "narrow zigzag",
         Stitch::Triple => "triple stitch",
         Stitch::WideZigzag => "wide zigzag",
-        Stitch::Overlock => "overlock",
+        Stitch::Overlock => "overlock of four threads",
+        Stitch::TwinNeedle => "twin needle",
+        Stitch::Coverstitch => "coverstitch",
     }
 }
 
@@ -82,7 +174,7 @@ pub fn seam(pairing: &Pairing) -> String {
 pub fn gap(pairing: &Pairing) -> String {
     let (pair, chances) = (&pairing.pair, pairing.pair.chances);
     format!(
-        "{} points ± {}: alike {}, handle {}, band to body {}",
+        "{} points ± {}: alike {}, handle {}, too far apart {}",
         pair.gap.ratio.percent(1),
         Decimal::round(pair.gap.half_width(pairing.confidence), 1),
         words::percent(chances.alike),
@@ -94,8 +186,8 @@ pub fn gap(pairing: &Pairing) -> String {
 /// By how much one side comes out longer, and whether that shows.
 #[must_use]
 pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
-    let length = mismatch.length.show(quantity::seam_unit(unit));
-    let seam = quantity::width(pairing.seam, unit);
+    let length = quantity::tape(mismatch.length, quantity::seam_unit(unit));
+    let seam = quantity::width(pairing.seam.length, unit);
     let shows = match mismatch.answer {
         Answer::Meets => "does not show",
         Answer::Over => "shows",
@@ -111,8 +203,9 @@ pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
 #[must_use]
 pub fn limits() -> String {
     format!(
-        "these limits are the tool's own: alike under {HANDLE_FROM_POINTS} points, band to body over \
-         {BAND_ABOVE_POINTS}; a difference in length shows from 1 % of the seam or 5 mm, whichever is less"
+        "these limits are the tool's own: alike under {HANDLE_FROM_POINTS} points, too far apart over \
+         {BAND_ABOVE_POINTS}, where only a band can be joined; a difference in length shows from 1 % of the seam or 5 mm, \
+         whichever is less"
     )
 }
 
@@ -126,15 +219,18 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
     let pair = &pairing.pair;
     let gap = format!("their stretch differs by {} points", pair.gap.ratio.percent(1));
     let why = match said.reason {
-        AdviceReason::Gap | AdviceReason::Mismatch if pairing.is_band => {
-            "a band is cut shorter, whatever its stretch".to_owned()
-        }
+        AdviceReason::Band => "a band is cut shorter, whatever its stretch".to_owned(),
         AdviceReason::SameStretch => format!("{gap}, under {HANDLE_FROM_POINTS}"),
         AdviceReason::Gap => gap,
         AdviceReason::Mismatch => "one side comes out longer than the other".to_owned(),
-        AdviceReason::TooClose => match pairing.doubt() {
-            Some(doubt @ (PairDoubt::Growth | PairDoubt::Washing)) => self::doubt(doubt).to_owned(),
-            _ => format!("{gap} ± {}", Decimal::round(pair.gap.half_width(pairing.confidence), 1)),
+        AdviceReason::OffGrain => "its edge would stretch before it is sewn, or while you sew it".to_owned(),
+        AdviceReason::Give => pair.give.as_ref().map(|give| self::give(pairing, give)).unwrap_or_default(),
+        AdviceReason::Grows => "it grows by more than 6 %".to_owned(),
+        AdviceReason::TooClose => match pair.open {
+            Some(Open::Stretch) | None => {
+                format!("{gap} ± {}", Decimal::round(pair.gap.half_width(pairing.confidence), 1))
+            }
+            Some(open) => self::open(pairing, open),
         },
         AdviceReason::NotMeasured => "that was not measured".to_owned(),
         AdviceReason::Washing => "the wash shortens one more than the other".to_owned(),
@@ -147,26 +243,51 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
         Advice::StayStitch(which) => {
             ("first", format!("stay-stitch the edge of {} inside the seam allowance", name(pairing, which)))
         }
+        Advice::TapeEdge(which) => {
+            ("first", format!("tape the edge of {} with a tape that does not give", name(pairing, which)))
+        }
+        Advice::OtherCloth(which) => ("cloth", other_cloth(pairing, which)),
         Advice::CentreOutwards => ("sew", "from the centre outwards, so that nothing creeps to one end".to_owned()),
         Advice::BandOnTop(which) => {
             ("sew", format!("{} on top as a band cut shorter, pulled to match", name(pairing, which)))
         }
-        Advice::PullAgain => ("measure", again(pairing).to_owned()),
+        Advice::PullAgain(Some(which)) => {
+            ("measure", format!("pull {} again, three times, on marks farther apart", name(pairing, which)))
+        }
+        Advice::PullAgain(None) => ("measure", "pull both again, three times, on marks farther apart".to_owned()),
         Advice::ReadGrowth => ("measure", "read both after release: their growth was not compared".to_owned()),
+        Advice::ReadGrowthAgain(Some(which)) => (
+            "measure",
+            format!("read the growth of {} again, on marks farther apart, 30 min after release", name(pairing, which)),
+        ),
+        Advice::ReadGrowthAgain(None) => {
+            ("measure", "read the growth of both again, on marks farther apart, 30 min after release".to_owned())
+        }
+        Advice::WashAgain => ("measure", "wash both again, with longer marks".to_owned()),
+        Advice::WillBag(which) => ("wear", will_bag(pairing, which)),
         Advice::WashJoinedSample => ("sample", "sew a joined sample and wash it before you cut".to_owned()),
         Advice::StitchThatGives => {
-            let other = Stitch::that_gives(pairing.lesser_stretch());
-            ("stitch", format!("this one holds the seam back; take a {}", stitch(other)))
+            let gives = Stitch::that_gives(pairing.lesser_stretch());
+            ("stitch", format!("take a {}, which gives more", stitch(gives)))
         }
     };
     Spoken::new(about, text, why, said.source)
 }
 
-/// What to measure where the answer is too close to call.
-fn again(pairing: &Pairing) -> &'static str {
-    match pairing.doubt() {
-        Some(PairDoubt::Growth) => "pull both again and read them after release, with longer marks",
-        Some(PairDoubt::Washing) => "wash both again, with longer marks",
-        Some(PairDoubt::Stretch) | None => "pull both again, with longer marks; the answer lies on a limit",
+/// Another cloth in the place of one, for what this one does not do.
+fn other_cloth(pairing: &Pairing, which: Which) -> String {
+    let named = name(pairing, which);
+    match (pairing.pair.answer, pairing.pair.give) {
+        (Match::TooFirm, Some(give)) => format!("take one that gives {} or more in the place of {named}", give.asked),
+        _ => {
+            let like = name(pairing, which.other());
+            format!("or take one that stretches like {like} in the place of {named}")
+        }
     }
+}
+
+fn will_bag(pairing: &Pairing, which: Which) -> String {
+    let growth = pairing.side(which).edge.growth;
+    let growth = growth.map(|growth| quantity::number(growth.ratio.percent(1))).unwrap_or_default();
+    format!("{} grows {growth} %, poor: it will bag, whatever the seam", name(pairing, which))
 }

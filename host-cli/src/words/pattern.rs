@@ -2,7 +2,8 @@
 
 use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Limit, Range, Unit};
 
-use crate::log::{Pattern, Role};
+use crate::finding::fit::asked;
+use crate::log::{Drape, Finish, Pattern, Role};
 use crate::plain::isolated;
 use crate::words::quantity;
 use crate::words::terms::duration;
@@ -52,16 +53,48 @@ pub fn demand(demand: &Demand) -> String {
     parts.join(", ")
 }
 
+/// What a role asks of its cloth besides figures and construction, part by part.
+#[must_use]
+pub fn features(role: &Role) -> Vec<String> {
+    let mut parts = Vec::new();
+    parts.extend(match (role.mass.at_least, role.mass.at_most) {
+        (None, None) => None,
+        (Some(least), None) => Some(format!("at least {least}")),
+        (None, Some(most)) => Some(format!("at most {most}")),
+        (Some(least), Some(most)) => Some(format!("{least} to {most}")),
+    });
+    if !role.drapes.is_empty() {
+        parts.push(any_of(&role.drapes, Drape::word));
+    }
+    if !role.finishes.is_empty() {
+        parts.push(any_of(&role.finishes, Finish::word));
+    }
+    parts.extend(role.purpose.map(|purpose| format!("made for {}", purpose.word())));
+    parts
+}
+
+/// Words of which any will do: `soft or fluid`.
+#[must_use]
+pub fn any_of<T: Copy>(all: &[T], word: fn(T) -> &'static str) -> String {
+    all.iter().map(|one| word(*one)).collect::<Vec<_>>().join(" or ")
+}
+
 /// What a role asks.
 #[must_use]
 pub fn asks(role: &Role, unit: Unit) -> String {
-    let stretch = demand(&role.demand);
-    let mut parts = vec![if stretch.is_empty() { "any stretch".to_owned() } else { stretch }];
+    let stretch = demand(&asked::demand(role));
+    let mut parts = match (stretch.is_empty(), asked::nothing(role)) {
+        (_, true) => vec!["asks nothing, so choose yourself".to_owned()],
+        (true, false) => vec!["any stretch".to_owned()],
+        (false, false) if asked::asks_as_close(role) => vec![format!("{stretch}, as a garment that lies close asks")],
+        (false, false) => vec![stretch],
+    };
     if !role.constructions.is_empty() {
         parts.push(role.made());
     }
+    parts.extend(features(role));
     if let Some(cloth) = role.cloth {
-        let (length, width) = (quantity::cloth_to_buy(cloth.length, unit), quantity::width(cloth.width, unit));
+        let (length, width) = (quantity::cloth_needed(cloth.length, unit), quantity::width(cloth.width, unit));
         parts.push(format!("{length} of {width}"));
     }
     parts.join("; ")

@@ -1,10 +1,12 @@
 //! A stored pull test in words.
 
+use tenter_core::{Answer, Part};
+
 use crate::finding::cloth::stretch_of;
 use crate::finding::pull::Pulled;
 use crate::log::{Here, StoredTest};
 use crate::plain::isolated;
-use crate::words::quantity;
+use crate::words::{answer, check, quantity};
 
 /// What became of the test.
 #[must_use]
@@ -12,6 +14,12 @@ pub fn stored(pulled: &Pulled, here: Here) -> String {
     let Pulled { fabric, test, .. } = pulled;
     let (day, name) = (quantity::minute(test.said.pulled, here), isolated(&fabric.name));
     format!("{} on {}  {name}, pulled {day}", test.id.short(), fabric.tag)
+}
+
+/// What a test says by itself, where others count too.
+#[must_use]
+pub fn alone(answer: Answer, part: &Part) -> String {
+    format!("{} by itself; {}", answer::phrase(answer), check::part(part))
 }
 
 /// A test in one line: what it measured, and when.

@@ -103,7 +103,7 @@ pub const fn caution_words(caution: Caution) -> &'static str {
 
 /// What a rule about cords on children's clothes says.
 #[must_use]
-pub fn cord(cord: &Cord) -> Spoken {
+pub fn cord(cord: &Cord, unit: Unit) -> Spoken {
     let region = match cord.region {
         Region::UnitedStates => "United States",
         Region::Europe => "Europe",
@@ -117,8 +117,10 @@ pub fn cord(cord: &Cord) -> Spoken {
     };
     let allowed = match cord.allowed {
         Allowed::Nothing => "no cord".to_owned(),
-        Allowed::LoopUpTo(most) => format!("no free ends, a fixed loop of at most {} round", most.show(Unit::Mm)),
-        Allowed::EndsUpTo(most) => format!("ends of at most {}", most.show(Unit::Mm)),
+        Allowed::LoopUpTo(most) => {
+            format!("no free ends, a fixed loop of at most {} round", quantity::at_most(most, unit))
+        }
+        Allowed::EndsUpTo(most) => format!("ends of at most {}", quantity::at_most(most, unit)),
     };
     Spoken::new(
         "cords",

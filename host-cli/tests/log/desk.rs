@@ -74,6 +74,36 @@ impl Desk {
     }
 }
 
+impl Desk {
+    /// A swatch of one colour as a PNG in the folder.
+    pub fn swatch(&self, name: &str, colour: [u8; 3]) {
+        let image = image::RgbImage::from_pixel(40, 30, image::Rgb(colour));
+        image.save_with_format(self.path(name), image::ImageFormat::Png).unwrap();
+    }
+
+    /// A cloth with two photographs, one that was learned, and a garment that is cut and done: nine entries.
+    pub fn fill_memory(&self, log: &str) {
+        self.swatch("red.png", [200, 30, 40]);
+        self.swatch("blue.png", [30, 40, 200]);
+        for line in [
+            "cloth add drill --length 5m --width 150cm --washed",
+            "pattern add coat - main --cloth",
+            "cloth picture 1 red.png --note right",
+            "cloth picture 1 blue.png",
+            "cloth learned 1 --needle 90",
+            "make start coat --use main=1 --for Ruth",
+            "make cut 1",
+            "make done 1",
+        ] {
+            let mut words: Vec<&str> = line.split(' ').collect();
+            if line.ends_with("--cloth") {
+                words.push("2m at 150cm");
+            }
+            self.ok(log, &words);
+        }
+    }
+}
+
 /// The one line with which the program refused, and nothing else.
 pub fn complaint(output: &Output) -> String {
     assert_eq!(output.status.code(), Some(2), "{output:?}");

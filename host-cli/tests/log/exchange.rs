@@ -65,7 +65,7 @@ fn a_plan_does_not_guess_which_of_two_cloths_is_meant() {
     for fabric in listed.as_array().unwrap() {
         let (id, name) = (fabric["id"].as_str().unwrap(), fabric["name"].as_str().unwrap());
         let plan = desk.ok("a.db", &["fit", "skirt", "--sheet", "--use", &format!("main={id}")]);
-        assert!(plan.contains(&format!("main: 1 {name}, meets")), "{plan}");
+        assert!(plan.contains(&format!("main: 1 {name}, your choice")), "{plan}");
     }
 }
 
@@ -176,4 +176,67 @@ fn what_is_written_destroys_nothing() {
     assert!(desk.refused("a.db", &["import", "none.jsonl"]).contains("cannot read none.jsonl: no such file"));
     assert!(desk.refused("a.db", &["import", "."]).contains("it is a folder"));
     assert!(desk.refused("a.db", &["import", "a.db"]).contains("a.db, line 1: not a tenter export"));
+}
+
+/// Photographs go with the log, each in a line of its own under the SHA-256 of its bytes, in any order, once.
+#[test]
+fn photographs_come_back_as_they_were() {
+    let desk = Desk::new();
+    desk.fill_memory("a.db");
+    let exported = desk.ok("a.db", &["export"]);
+    let entries = exported.lines().filter(|line| line.contains("\"kind\":")).count();
+    assert_eq!(exported.lines().last(), Some(format!(r#"{{"end":"log","entries":{entries},"photos":4}}"#).as_str()));
+    let told = desk.piped("b.db", &["import", "-"], exported.as_bytes());
+    let told = String::from_utf8(told.stdout).unwrap();
+    assert_eq!(told, format!("{entries} new, 0 known\n4 new photographs\n"));
+    assert_eq!(desk.ok("b.db", &["export"]), exported);
+    let again = desk.piped("b.db", &["import", "-"], exported.as_bytes());
+    assert_eq!(String::from_utf8(again.stdout).unwrap(), format!("0 new, {entries} known\n"));
+    assert_eq!(desk.ok("b.db", &["export"]), exported);
+    desk.ok("b.db", &["cloth", "picture", "1", "copy.jpg", "--copy", "1"]);
+    desk.ok("a.db", &["cloth", "picture", "1", "first.jpg", "--copy", "1"]);
+    assert_eq!(fs::read(desk.path("copy.jpg")).unwrap(), fs::read(desk.path("first.jpg")).unwrap());
+    // Photographs before the entries that name them.
+    let mut lines: Vec<&str> = exported.lines().collect();
+    let last = lines.len() - 1;
+    lines[1..last].reverse();
+    let turned = format!("{}\n", lines.join("\n"));
+    assert!(desk.piped("c.db", &["import", "-"], turned.as_bytes()).status.success());
+    assert_eq!(desk.ok("c.db", &["export"]), exported);
+    // Without one, the rest is read, and the photograph comes when its line does.
+    let photo = exported.lines().find(|line| line.starts_with("{\"photo\"")).unwrap();
+    let without = exported.replace(&format!("{photo}\n"), "").replace("\"photos\":4", "\"photos\":3");
+    assert!(desk.piped("d.db", &["import", "-"], without.as_bytes()).status.success());
+    let shown = desk.ok("d.db", &["cloth", "show", "1"]);
+    assert!(desk.ok("d.db", &["export"]).lines().count() + 1 == exported.lines().count(), "{shown}");
+    assert!(desk.piped("d.db", &["import", "-"], exported.as_bytes()).status.success());
+    assert_eq!(desk.ok("d.db", &["export"]), exported);
+}
+
+/// A photograph that was damaged, cut off, lost or exchanged is found out, and nothing of the file is taken.
+#[test]
+fn a_damaged_photograph_is_refused_with_the_whole_file() {
+    let desk = Desk::new();
+    desk.fill_memory("a.db");
+    let good = desk.ok("a.db", &["export"]);
+    desk.ok("b.db", &["cloth", "list"]);
+    let photos: Vec<&str> = good.lines().filter(|line| line.starts_with("{\"photo\"")).collect();
+    let (one, other) = (photos[0], photos[1]);
+    let jpeg = |line: &str| line.split('"').nth(7).unwrap().to_owned();
+    let changed = |from: &str, to: &str| good.replacen(from, to, 1);
+    let cases = [
+        (changed(&jpeg(one), &jpeg(other)), "the photograph is not the one it says it is"),
+        (changed(&jpeg(one), &jpeg(one).replacen('A', "B", 1)), "the photograph is not the one it says it is"),
+        (changed(&jpeg(one), &jpeg(one)[..40]), "the photograph is not the one it says it is"),
+        (changed(&jpeg(one), "!"), "the photograph is not the one it says it is"),
+        (changed(&format!("{one}\n"), ""), "4 photographs were exported and 3 are here"),
+        (changed("{\"photo\":\"", "{\"note\":\"x\",\"photo\":\""), "not an entry of a log: unknown field"),
+        (good.split("{\"end\"").next().unwrap().to_owned(), "the file is cut off after this line"),
+        (good[..good.len() / 2].to_owned(), "cut off at its character"),
+    ];
+    for (text, want) in cases {
+        let told = complaint(&desk.piped("b.db", &["import", "-"], text.as_bytes()));
+        assert!(told.contains(want) && told.ends_with("; nothing was imported\n"), "{want}: {told}");
+        assert_eq!(desk.ok("b.db", &["export"]).lines().count(), 2, "{want}: something was imported");
+    }
 }

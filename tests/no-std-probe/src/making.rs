@@ -2,17 +2,23 @@
 
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::making::caution::{CORDS, Job, cautions};
-use tenter_core::making::elastic::{CASINGS, Kind, Edging, care, passes, rules};
+use tenter_core::making::elastic::{
+    CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
+};
+use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::error::MakingError;
 use tenter_core::Construction;
-use tenter_core::making::handling::{Cloth, Layer, Layered, Place, Weight, at, needle, practices, seam};
+use tenter_core::making::care::Finish;
+use tenter_core::making::handling::{
+    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
+};
 use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Edge, Pair};
-use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch};
+use tenter_core::making::pairing::{Edge, Joint, Pair};
+use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, mass_stretched, wearable};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Extra, Width, by_area, by_chart};
-use tenter_core::making::zip::{Choice, ZipEnds, Fit, Ready, ZipSeries};
+use tenter_core::making::zip::{Choice, Edge as ZipEdge, Fit, Ready, ZipEnds, ZipSeries, chain, grows_by};
 use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale};
 
 use crate::texts::printed;
@@ -76,9 +82,10 @@ fn reach(reach: Reach) -> u32 {
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_pairing(given: &[Given; 6], seam: i32, stitch: u8, per_mille: u16) -> u32 {
     let [first, second, growth, other_growth, washing, other_washing] = given;
-    let one = Edge { stretch: first.figure(), growth: growth.some(), washing: washing.some() };
-    let other = Edge { stretch: second.figure(), growth: other_growth.some(), washing: other_washing.some() };
-    let pair = Pair::of(&one, &other, Length::from_steps(seam), pick(&Stitch::ALL, stitch), confidence(per_mille));
+    let one = Edge { growth: growth.some(), washing: washing.some(), ..Edge::new(first.figure()) };
+    let other = Edge { growth: other_growth.some(), washing: other_washing.some(), ..Edge::new(second.figure()) };
+    let joined = Joint { stitch: pick(&Stitch::ALL, stitch), ..Joint::of(Length::from_steps(seam)) };
+    let pair = Pair::of(&one, &other, &joined, confidence(per_mille));
     said(pair, |pair| {
         let mismatches = [pair.growth, pair.washing].into_iter().flatten();
         let sum = mismatches.fold(pair.chance.map_or(0, f32::to_bits), |sum, mismatch| {
@@ -108,18 +115,11 @@ pub extern "C" fn probe_sizing(given: &Given, body: i32, garment: i32, part: u16
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_elastic(given: &Given, lengths: &[i32; 3], kind: u8, place: u8, per_mille: u16) -> u32 {
     let [measure, widest, width] = lengths.map(Length::from_steps);
-    let kinds = [Kind::Firm, Kind::Soft, Kind::Braided, Kind::Ribbing];
-    let places = [
-        Edging::Waist,
-        Edging::SnugWaist,
-        Edging::Edge,
-        Edging::SwimLegFront,
-        Edging::SwimLegBack,
-        Edging::Wrist,
-        Edging::Opening,
-    ];
-    let (Some(kind), Some(place)) = (pick(&kinds, kind), pick(&places, place)) else { return 0 };
-    let mut sum = 0;
+    let (Some(kind), Some(place)) = (pick(&Kind::ALL, kind), pick(&Edging::ALL, place)) else { return 0 };
+    let mut sum = said(recommended(kind, place, measure, per_mille > 700), |found| steps(found.cut));
+    sum ^= said(tunnel(Drawn::Elastic, width, per_mille > 600, per_mille > 700), |found| steps(found.allowance));
+    sum ^= said(Drawcord::of(measure, width, Fastened::Stops, per_mille > 700), |cord| steps(cord.cut));
+    sum ^= cord_tasks(Fastened::Tied, per_mille > 600).fold(0, |sum, line| sum << 1 ^ line.task as u32);
     for rule in rules(kind, place) {
         sum ^= printed(rule.source) ^ printed(rule.name);
         sum ^= said(rule.cut(measure), |span| {
@@ -145,22 +145,43 @@ pub extern "C" fn probe_washing(given: &Given, lengths: &[i32; 4], per_mille: u1
 }
 
 #[unsafe(no_mangle)]
-pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, weight: u8, per_mille: u16) -> u32 {
+pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, mass: u16, of: u8, per_mille: u16) -> u32 {
     let [lengthwise, crosswise, bias, growth, layer, wanted] = given;
     let constructions = [Construction::Woven, Construction::Knit, Construction::Other];
-    let weights = [Weight::Light, Weight::Medium, Weight::Heavy];
     let cloth = Cloth {
-        weight: pick(&weights, weight).unwrap_or_default(),
+        mass: (mass > 0).then_some(mass),
+        weave: if of & 1 == 0 { Weave::Ordinary } else { Weave::Denim },
+        finish: pick(&Finish::ALL, of >> 2).unwrap_or(Finish::Plain),
+        elastane: of & 2 == 0,
         lengthwise: lengthwise.some(),
         crosswise: crosswise.some(),
         bias: bias.some(),
         growth: growth.some().map(|figure| figure.ratio),
         ..Cloth::new(pick(&constructions, construction).unwrap_or_default())
     };
-    let mut sum = needle(&cloth).map_or(0, |needle| printed(needle.source) ^ u32::from(needle.finest));
-    sum ^= practices(&cloth).iter().fold(0, |sum, line| sum ^ printed(line.source));
-    let sewn = seam(&cloth, wanted.some().map(|figure| figure.ratio));
-    sum ^= printed(sewn.source) ^ share(sewn.wanted) ^ sewn.stitch as u32;
+    let garment = pick(&GarmentKind::ALL, of >> 4);
+    let mut sum = printed(needle(&cloth).source) ^ u32::from(thread(&cloth).tex.0);
+    sum ^= practices(&cloth, garment).iter().fold(0, |sum, line| sum ^ printed(line.source));
+    let asked = SeamUse {
+        asked: wanted.some().map(|figure| figure.ratio),
+        runs: pick(&Runs::ALL, of & 7).unwrap_or_default(),
+        curved: of & 8 == 0,
+        strained: of & 16 == 0,
+        held: of & 32 == 0,
+        passes: of & 64 == 0,
+        enclosed: mass & 1 == 0,
+        lined: mass & 2 == 0,
+        opens: mass & 4 == 0,
+        garment,
+    };
+    let Seam { sewing, finish, allowance, trimming, stay } = Seam::of(&cloth, &asked);
+    sum ^= printed(sewing.source) ^ share(sewing.wanted) ^ sewing.first.stitch as u32 ^ finish.finish as u32;
+    sum ^= steps(allowance.width.metric) ^ trimming.map_or(0, |trim| printed(trim.source));
+    sum ^= stay.map_or(0, |line| printed(line.source)) ^ printed(hem(&cloth, &asked).source);
+    if let Some(worn) = wearable(cloth.construction, cloth.elastane, garment, crosswise.ratio()) {
+        sum ^= share(worn.with_lengths(garment, lengthwise.some().map(|figure| figure.ratio)).most.ratio());
+    }
+    sum ^= mass_stretched(mass, crosswise.ratio(), lengthwise.ratio()).map_or(0, u32::from);
     for place in Place::ALL {
         sum ^= at(&cloth, place).map_or(0, |line| printed(line.source));
     }
@@ -175,7 +196,7 @@ fn fit(fit: Fit) -> u32 {
     match fit {
         Fit::Exact => 1,
         Fit::Ease => 2,
-        Fit::Short(by) => steps(by),
+        Fit::Short(by) | Fit::AboveHem(by) => steps(by),
         Fit::Shorten { by, .. } => !steps(by),
     }
 }
@@ -188,7 +209,10 @@ pub extern "C" fn probe_zip(opening: i32, other: i32, metric: bool, open: bool) 
     let best = said(Choice::of(opening, series, ends), |choice| {
         choice.best().map_or(0, |Ready { length, fit: how }| steps(length) ^ fit(how))
     });
-    best ^ said(Fit::of(opening, Length::from_steps(other), ends), fit)
+    let edge = ZipEdge { cut: opening, hem: Length::from_steps(other), neck: Length::ZERO };
+    let chains = GarmentKind::ALL.into_iter().fold(0, |sum, garment| sum << 1 ^ u32::from(chain(garment).heaviest));
+    let wave = Ratio::new(other.into(), 1600).and_then(|growth| grows_by(opening, growth)).map_or(0, steps);
+    best ^ said(edge.finished(), steps) ^ chains ^ wave ^ said(Fit::of(opening, Length::from_steps(other), ends), fit)
 }
 
 #[unsafe(no_mangle)]

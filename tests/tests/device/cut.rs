@@ -101,3 +101,34 @@ fn another_handheld_behind_the_same_cable_is_found_out() {
     }
     assert!(exchanged > 100, "found out {exchanged} times");
 }
+
+/// A handheld whose memory misreads a test passes it over. It keeps all of them until they came.
+#[test]
+fn a_test_that_did_not_come_is_not_acknowledged() {
+    for overlooked in 1..=5 {
+        let cable = Cable::to(Pocket::with(&tests(5)));
+        cable.world().pocket.overlooks = Some(overlooked);
+        let mut store = log();
+        let (result, _) = cable.sync(&mut store, options());
+        assert!(
+            matches!(result, Err(Error::Link(LinkError::Missing { listed: 5, sent: 4 }))),
+            "{overlooked}: {result:?}"
+        );
+        assert_eq!(cable.world().pocket.waiting(), [1, 2, 3, 4, 5], "{overlooked}");
+        cable.sync(&mut store, options()).0.unwrap();
+        assert_eq!(numbers(&store), [1, 2, 3, 4, 5], "{overlooked}");
+        assert!(cable.world().pocket.waiting().is_empty(), "{overlooked}");
+    }
+}
+
+/// What is saved while it is read waits for the next time: there is an end.
+#[test]
+fn a_handheld_that_never_runs_out_is_read_to_what_it_listed() {
+    let cable = Cable::to(Pocket::with(&tests(3)));
+    cable.world().pocket.is_endless = true;
+    let mut store = log();
+    cable.sync(&mut store, options()).0.unwrap();
+    assert_eq!(numbers(&store), [1, 2, 3]);
+    let waiting = cable.world().pocket.waiting();
+    assert!(waiting.len() > 2 && waiting.iter().all(|number| *number > 3), "{waiting:?}");
+}

@@ -4,9 +4,9 @@ use tenter::cli::device::{DemandsArgs, DeviceVerb};
 use tenter::cli::{self, CommandLine, Parsed, Verb};
 use tenter::command::device::demands;
 use tenter::log::pattern::DemandField;
-use tenter::log::{Fact, PatternChange, RoleChange};
-use tenter::store::Change as _;
+use tenter::log::{Fact, PatternChange, RoleChange, Tested};
 use tenter::store::sqlite::Sqlite;
+use tenter::store::{Change as _, Read as _};
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
 
@@ -130,7 +130,46 @@ fn her_hand_goes_along() {
         |cable: &Cable| cable.world().pocket.records().log().unwrap().repeatability().map(|hand| hand.thousandths());
     assert_eq!(hand(&other), hand(&cable));
     assert!(hand(&other).is_some());
+    let days = |cable: &Cable| {
+        cable.world().pocket.records().log().unwrap().repeatability().map(|hand| hand.sessions_in_thousandths())
+    };
+    assert_eq!(days(&other), Some((1_000, 0)), "one day says nothing of days");
+    // Retests of one cloth on several days.
+    let fabric = store.fabrics().unwrap()[0].id;
+    for (day, mm) in (0..).zip([130, 138, 131, 140, 133, 137, 130, 139]) {
+        let mut test =
+            tenter_core::PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap().with_settling_pull(true);
+        for _ in 0..3 {
+            test.add_pull(Length::from_mm(mm)).unwrap();
+        }
+        let pulled = jiff::Timestamp::from_second(1_795_600_000 + 86_400 * day).unwrap();
+        let tested = Tested {
+            fabric: Some(fabric),
+            tag: None,
+            pulled,
+            clock_unset: false,
+            device: None,
+            note: String::new(),
+            as_read: Vec::new(),
+            test,
+        };
+        store.add(&[Fact::TestStored(tested)]).unwrap();
+    }
+    let learnt = store.repeatability().unwrap().all().repeatability().unwrap();
+    assert!(learnt.session_dof() >= 1.5, "{learnt:?}");
+    send(&other, &store, "recital").unwrap();
+    assert_eq!(days(&other), Some(learnt.sessions_in_thousandths()));
+    cable.sync(&mut store, Default::default()).0.unwrap();
+    assert_eq!(days(&cable), Some(learnt.sessions_in_thousandths()));
+    let image = other.world().pocket.chip.image();
+    send(&other, &store, "recital").unwrap();
+    assert!(other.world().pocket.chip.image() == image, "the same again writes nothing");
     other.world().pocket.is_old = true;
     let text = send(&other, &store, "rehe/A").unwrap();
     assert!(text.starts_with("sent  Rehearsal skirt A main\nnote: the handheld's program is older"), "{text}");
+    // One that knows hands and not yet days.
+    other.world().pocket.is_old = false;
+    other.world().pocket.knows_no_days = true;
+    let text = send(&other, &store, "rehe/A").unwrap();
+    assert!(text.contains("it uses the assumed difference between\n  days and not your retests"), "{text}");
 }

@@ -56,8 +56,14 @@ pub struct Pocket {
     session: link::Session,
     /// Records that leave it as something else.
     pub altered: BTreeMap<u32, Vec<u8>>,
+    /// A record that it reads over, once, as one wrong bit on its bus would make it.
+    pub overlooks: Option<u32>,
+    /// Whether it has one more test each time it is asked.
+    pub is_endless: bool,
     /// Whether its program is from before hands were sent.
     pub is_old: bool,
+    /// Whether its program is from before it was told how days differ.
+    pub knows_no_days: bool,
 }
 
 impl Pocket {
@@ -65,7 +71,16 @@ impl Pocket {
     pub fn on(chip: Chip) -> Self {
         let mut records = Records::open(chip.clone());
         records.tell_time(10_000);
-        Self { chip, records, session: link::Session::new(), altered: BTreeMap::new(), is_old: false }
+        Self {
+            chip,
+            records,
+            session: link::Session::new(),
+            altered: BTreeMap::new(),
+            overlooks: None,
+            is_endless: false,
+            is_old: false,
+            knows_no_days: false,
+        }
     }
 
     /// With these tests saved, numbered from 1.
@@ -118,6 +133,10 @@ impl Desk for Pocket {
     }
 
     fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {
+        if self.is_endless {
+            self.save(&test(from));
+        }
+        let from = if self.overlooks == Some(from) { self.overlooks.take().unwrap_or(from) + 1 } else { from };
         let Some((number, record)) = self.records.fetch(from, buffer)?.map(|(number, record)| (number, record.len()))
         else {
             return Ok(None);
@@ -157,7 +176,10 @@ impl Desk for Pocket {
     }
 
     fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_sessions(ratio, dof) }
+        if self.is_old || self.knows_no_days {
+            return Err(Refusal::Unknown);
+        }
+        self.records.set_sessions(ratio, dof)
     }
 }
 

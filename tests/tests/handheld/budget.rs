@@ -137,3 +137,34 @@ fn instructions_of_an_answer_and_of_a_picture() {
     assert!((100_000..1_500_000).contains(&picture) && (100_000..3_000_000).contains(&answer), "{picture} {answer}");
     assert_eq!(walk.twin.model.screen, Screen::Result);
 }
+
+/// What one evaluation of five pulls may take of a processor without floating point.
+const MOST_INSTRUCTIONS: u64 = 60_000;
+
+/// An evaluation alone, by an image that does nothing else and tells the cycles of [`EVALUATIONS`] of each test. A cycle of
+/// 12.5 MHz is 80 ns of the board's time, in which it runs ten instructions of 8 ns: the same on every machine.
+#[test]
+fn instructions_of_an_evaluation() {
+    const EVALUATIONS: u64 = 20;
+    const A_CYCLE: u64 = 10;
+    let (_folder, options) = boards::qemu_options();
+    let image = options.image.with_file_name("evaluation");
+    let mut board = boards::start_qemu(emulator::Options { image, icount: 3, ..options });
+    let mut said = Vec::new();
+    let began = Instant::now();
+    while said.iter().filter(|byte| **byte == b'\n').count() < 3 {
+        assert!(began.elapsed() < emulator::HANGS, "it said {}", String::from_utf8_lossy(&said));
+        said.extend(board.receive(1_000).unwrap());
+    }
+    let said = String::from_utf8(said).unwrap();
+    let mut costs = Vec::new();
+    for line in said.lines() {
+        let (name, cycles) = line.split_once(' ').unwrap();
+        let cost = cycles.parse::<u64>().unwrap() * A_CYCLE / EVALUATIONS;
+        println!("lm3s6965evb: an evaluation of five pulls, {name}: {cost} instructions");
+        costs.push(cost);
+    }
+    assert_eq!(costs.len(), 3, "{said}");
+    // One that did nothing would take a few hundred.
+    assert!(costs.iter().all(|cost| (5_000..=MOST_INSTRUCTIONS).contains(cost)), "{costs:?}");
+}

@@ -188,6 +188,17 @@ proptest! {
         assert_sane(&text);
         assert_sane(&format!("{text} to {other}"));
         assert_sane(&format!("{text}..{other}"));
+        for said in [
+            format!("at least {text}"),
+            format!("UP TO about {text}"),
+            format!("{text} or more"),
+            format!("{text} {other}%+"),
+            format!("between {text} and {other}"),
+            format!("from {text} to {other} per cent"),
+            format!("{text}-{other}%"),
+        ] {
+            assert_sane(&said);
+        }
     }
 
     #[test]

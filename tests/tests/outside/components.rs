@@ -12,7 +12,7 @@ use crate::assert_near;
 
 /// The variance between groups of equal size: the core is given each group's mean with the variance of that mean, as a
 /// day with its own worth.
-fn between(groups: &[Vec<f64>]) -> f64 {
+pub fn between(groups: &[Vec<f64>]) -> f64 {
     let size = groups[0].len() as f64;
     let mean = |group: &Vec<f64>| group.iter().sum::<f64>() / size;
     let squares = |group: &Vec<f64>| group.iter().map(|x| (x - mean(group)).powi(2)).sum::<f64>();
@@ -31,19 +31,20 @@ fn between(groups: &[Vec<f64>]) -> f64 {
     said.session_sum / said.session_dof * (f64::from(SESSION_HAND) * all.max(1.0)).powi(2)
 }
 
+pub const DYESTUFF: [[i32; 5]; 6] = [
+    [1545, 1440, 1440, 1520, 1580],
+    [1540, 1555, 1490, 1560, 1495],
+    [1595, 1550, 1605, 1510, 1560],
+    [1445, 1440, 1595, 1465, 1545],
+    [1595, 1630, 1515, 1635, 1625],
+    [1520, 1455, 1450, 1480, 1445],
+];
+
 /// Dyestuff (O. L. Davies and P. L. Goldsmith, *Statistical Methods in Research and Production*, 1972; as in R's lme4): the
 /// variance between batches is 1764.05 by REML, which analysis of variance equals in a balanced set.
 #[test]
 fn dyestuff() {
-    let batches = [
-        [1545, 1440, 1440, 1520, 1580],
-        [1540, 1555, 1490, 1560, 1495],
-        [1595, 1550, 1605, 1510, 1560],
-        [1445, 1440, 1595, 1465, 1545],
-        [1595, 1630, 1515, 1635, 1625],
-        [1520, 1455, 1450, 1480, 1445],
-    ];
-    let groups: Vec<Vec<f64>> = batches.iter().map(|batch| batch.iter().map(|x| f64::from(*x)).collect()).collect();
+    let groups: Vec<Vec<f64>> = DYESTUFF.iter().map(|batch| batch.iter().map(|x| f64::from(*x)).collect()).collect();
     assert_near(between(&groups), 1764.05, 0.5, "Dyestuff");
 }
 

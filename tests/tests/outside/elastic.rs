@@ -2,7 +2,10 @@
 //! them contains.
 
 use crate::{length, percent, whole_percent};
-use tenter_core::making::elastic::{CASINGS, Care, Casing, Cut, Drawn, Edging, Kind, RULES, care, passes, rules};
+use tenter_core::making::elastic::{
+    CASINGS, Care, Casing, CordTask, Cut, Drawcord, Drawn, Edging, Fastened, Kind, Lap, RULES, care, cord_tasks,
+    is_recommended, passes, recommended, rules, tunnel,
+};
 use tenter_core::{Answer, Confidence, Figure, Length};
 
 /// Each row: its source, kind, place, a measure, and the least and most to cut.
@@ -39,6 +42,12 @@ fn every_rule_as_its_source_gives_it() {
             "10in",
             "11.25in",
         ),
+        // Shares of the edge, common practice: leg 85 to 90, rib cuff 70 to 80, rib hem 80 to 90 %.
+        ("common practice", None, Edging::Leg, "20cm", "17cm", "18cm"),
+        ("common practice", Some(Kind::Ribbing), Edging::Wrist, "20cm", "14cm", "16cm"),
+        ("common practice", Some(Kind::Ribbing), Edging::Leg, "20cm", "14cm", "16cm"),
+        ("common practice", Some(Kind::Ribbing), Edging::Waist, "80cm", "64cm", "72cm"),
+        ("common practice", Some(Kind::Ribbing), Edging::Edge, "80cm", "64cm", "72cm"),
     ];
     assert_eq!(rows.len(), RULES.len());
     for (source, kind, place, measure, least, most) in rows {
@@ -139,4 +148,72 @@ fn shares_are_shares() {
             assert!(u32::from(least.0) * u32::from(most.1) <= u32::from(most.0) * u32::from(least.1), "{}", rule.name);
         }
     }
+}
+
+/// One recommendation for each kind and place, inside the ranges that are practised: waist 90 to 95 %, firm as long as the waist
+/// or 1 in less, wrist about 1/2 in less, leg 85 to 90 %, swim leg front 1 to 1 and back 3/4, ribbing 2/3 to 3/4 of a neck and 70
+/// to 80 % of a cuff, 80 to 90 % of a hem. Lapped by 1/2 in at each end in a casing, so by 1 in in all.
+#[test]
+fn one_recommendation() {
+    for (kind, place, measure, least, most, lap) in [
+        (Kind::Soft, Edging::Waist, "80cm", "72cm", "76cm", "25mm"),
+        (Kind::Braided, Edging::Waist, "80cm", "72cm", "76cm", "25mm"),
+        (Kind::Firm, Edging::Waist, "80cm", "77.46cm", "80cm", "25mm"),
+        (Kind::Soft, Edging::Wrist, "17cm", "15.7cm", "15.75cm", "20mm"),
+        (Kind::Soft, Edging::Leg, "20cm", "17cm", "18cm", "20mm"),
+        (Kind::Soft, Edging::SwimLegFront, "30cm", "30cm", "30cm", "12mm"),
+        (Kind::Soft, Edging::SwimLegBack, "40cm", "30cm", "30cm", "12mm"),
+        (Kind::Ribbing, Edging::Opening, "40cm", "26.6cm", "30cm", "12mm"),
+        (Kind::Ribbing, Edging::Wrist, "20cm", "14cm", "16cm", "12mm"),
+        (Kind::Ribbing, Edging::Waist, "80cm", "64cm", "72cm", "12mm"),
+    ] {
+        let found = recommended(kind, place, length(measure), false).unwrap();
+        assert!((length(least)..=length(most)).contains(&found.closed), "{kind:?} {place:?}: {:?}", found.closed);
+        assert_eq!(found.cut.steps() - found.closed.steps(), length(lap).steps(), "{kind:?} {place:?}");
+        assert_eq!(matches!(found.lap, Lap::Seamed(_)), kind == Kind::Ribbing);
+    }
+    let inches = recommended(Kind::Firm, Edging::Waist, length("30in"), true).unwrap();
+    assert_eq!((inches.closed, inches.cut), (length("29 1/2in"), length("30 1/2in")));
+    // Everything but ribbing at the leg of a swimsuit has one.
+    for kind in Kind::ALL {
+        for place in Edging::ALL {
+            let none = kind == Kind::Ribbing && matches!(place, Edging::SwimLegFront | Edging::SwimLegBack);
+            assert_eq!(is_recommended(kind, place), !none, "{kind:?} {place:?}");
+        }
+    }
+}
+
+/// One casing: never as narrow as the elastic. 20 mm in 2 cm is too tight; width + 3 mm, thick + 6 mm, and 6 mm turned under.
+/// In inches pressed under 1/4 in, and then about 1 in for a 1 in elastic (common practice; 1/8 in of ease, standards S88).
+#[test]
+fn one_casing() {
+    for (drawn, width, thick, in_inches, depth, allowance) in [
+        (Drawn::Elastic, "20mm", false, false, "23mm", "29mm"),
+        (Drawn::Elastic, "25mm", true, false, "31mm", "37mm"),
+        (Drawn::Cord, "5mm", false, false, "11mm", "17mm"),
+        (Drawn::Elastic, "1in", false, true, "1 1/8in", "1 3/8in"),
+        (Drawn::Cord, "1/4in", false, true, "1/2in", "3/4in"),
+    ] {
+        let found = tunnel(drawn, length(width), thick, in_inches).unwrap();
+        assert_eq!((found.depth, found.allowance), (length(depth), length(allowance)), "{width}");
+    }
+}
+
+/// Eyelets in one backed layer before the casing is folded (common practice); ends sealed, knotted 10 to 16 mm from the end, a
+/// bar tack (US Army TM 10-8400-203-23). Nothing on the free ends of a child's cord (16 CFR 1120: no toggle, knot or attachment;
+/// EN 14682:2007).
+#[test]
+fn a_drawcord() {
+    let tasks = |for_child| cord_tasks(Fastened::Stops, for_child).map(|line| line.task).collect::<Vec<_>>();
+    let at = |task| tasks(false).iter().position(|one| *one == task).unwrap();
+    assert!(
+        at(CordTask::BackEyelets) < at(CordTask::SetEyelets) && at(CordTask::SetEyelets) < at(CordTask::FoldCasing)
+    );
+    assert!(at(CordTask::FoldCasing) < at(CordTask::DrawIn) && at(CordTask::DrawIn) < at(CordTask::BarTackAtBack));
+    assert!(tasks(true).contains(&CordTask::BarTackAtBack));
+    assert!(!tasks(true).iter().any(|task| matches!(task, CordTask::PutOnStops | CordTask::SealAndKnot)));
+    // The edge laid open and both ends (common practice).
+    let cord = Drawcord::of(length("110cm"), length("5mm"), Fastened::Stops, false).unwrap();
+    assert_eq!(cord.cut.steps(), length("110cm").steps() + 2 * cord.end.steps());
+    assert!(cord.end >= length("10cm"));
 }

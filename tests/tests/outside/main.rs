@@ -2,14 +2,17 @@
 //! worked examples, certified data sets, tables of guides, open data, and other libraries. The source stands beside
 //! each check; nothing here was copied from our own output.
 
+mod care;
 mod components;
 mod conformance;
 mod discordance;
 mod elastic;
 mod fits;
+mod garments;
 mod handling;
 mod hanging;
 mod identities;
+mod library;
 mod making_up;
 mod model;
 mod nist;
@@ -24,6 +27,7 @@ mod washing;
 mod wearing;
 mod worked_examples;
 mod yardage;
+mod zips;
 
 use tenter_core::{Ends, Figures, Grain, Length, PullTest, Ratio, Scale, Scatter, Unit};
 

@@ -1,12 +1,13 @@
 //! The error model against SciPy 1.17, an independent computation from the same formulas (`tests/data/model-vectors.csv`
 //! and the numbers below): figures, uncertainties, degrees of freedom, chances and ends of intervals.
 
+use tenter_core::components::{SESSION_DOF, SESSION_HAND};
 use tenter_core::discordant::{Known, farthest, trend};
 use tenter_core::mixture::Mixture;
 use tenter_core::student::quantile;
 use tenter_core::{
-    Confidence, Construction, Demand, Ends, Evaluation, Figure, Grain, Length, Limit, Load, PullTest, Range, Ratio,
-    Rules, Scale, Sitting,
+    Answer, Confidence, Construction, Demand, Ends, Evaluation, Figure, Figures, Grain, Length, Limit, Load, Looks,
+    PullTest, Range, Ratio, Rules, Scale, Scatter, Sitting, days, retests,
 };
 
 use crate::assert_near;
@@ -242,4 +243,90 @@ fn several_days() {
     assert_eq!(judged(&[&days[2], &days[0], &days[1]]).contradicts, Some(0));
     let exact = Figure::exact(Ratio::new(1, 10).unwrap());
     assert_eq!(exact.here.u, 0.0);
+}
+
+/// Tests of one day share what the day does to the hand, so it does not average out between them. The formulas in f64:
+/// the readings' own variances combine with a common scale, the day's is added once, and the sum is taken as one
+/// t-distribution with the same variance and kurtosis.
+#[test]
+fn several_tests_of_one_day() {
+    let mut test = PullTest::new(Length::from_mm(250), Grain::Crosswise).unwrap().with_settling_pull(true);
+    test.add_look(Length::from_mm(250)).unwrap();
+    for pull in [312, 313, 311] {
+        test.add_pull(Length::from_mm(pull)).unwrap();
+    }
+    let judged = |days: &[Option<i32>]| {
+        let sittings: Vec<Sitting<'_>> = days.iter().map(|day| Sitting { day: *day, ..Sitting::new(&test) }).collect();
+        Evaluation::of_all(&sittings, &Demand::default(), &Rules::default()).unwrap()
+    };
+    let (alone, two_days) = (judged(&[Some(1)]).figures.stretch, judged(&[Some(1), Some(2)]));
+    for count in [2, 3, 10] {
+        let one_day = judged(&vec![Some(7); count]);
+        assert_eq!((one_day.days, one_day.contradicts), (1, None));
+        let (stretch, further) = (one_day.figures.stretch, f64::from(u32::try_from(count).unwrap()) - 1.0);
+        // Readings that agree entirely: scale ν/(ν + n − 1), weights 1/n.
+        let (own, dof) = (f64::from(alone.here.u).powi(2), f64::from(alone.here.dof));
+        let here = own * dof / (dof + further) / (further + 1.0);
+        assert_near(stretch.here.u, here.sqrt(), 2e-4 * here.sqrt(), format!("{count} tests, here"));
+        let of_scale = |scale: f64, dof: f64| scale * dof / (dof - 2.0);
+        let (here, here_dof) = (of_scale(here, dof + further), dof + further);
+        let (hand, session_dof) = (f64::from(SESSION_HAND) * f64::from(alone.percent()), f64::from(SESSION_DOF));
+        let day = of_scale(hand * hand, session_dof);
+        let total = here + day;
+        let sum_dof = 4.0 + total * total / (here * here / (here_dof - 4.0) + day * day / (session_dof - 4.0));
+        let u = (total * (sum_dof - 2.0) / sum_dof).sqrt();
+        assert_near(stretch.u, u, 5e-4 * u, format!("{count} tests of one day"));
+        assert_near(stretch.dof, sum_dof, 2e-3 * sum_dof, format!("{count} tests of one day"));
+        assert!(f64::from(stretch.u) > 0.9 * hand, "more tests of one day never take the day away");
+    }
+    assert_eq!(two_days.days, 2);
+    assert!(two_days.figures.stretch.u < judged(&[Some(1), Some(1)]).figures.stretch.u);
+    // A day that is not known is a day of its own.
+    assert_eq!(judged(&[None, None]).days, 2);
+    // A second test of one day is a further look; where two were planned, it is not.
+    let chance = |looks: Looks, days: &[Option<i32>]| {
+        let sittings: Vec<Sitting<'_>> = days.iter().map(|day| Sitting { day: *day, ..Sitting::new(&test) }).collect();
+        let at_least = Limit::parse("21%", tenter_core::Unit::Mm).ok();
+        let demand = Demand::for_grain(Grain::Crosswise, Range { at_least, at_most: None });
+        Evaluation::of_all(&sittings, &demand, &Rules { looks, ..Rules::default() }).unwrap().parts[0]
+    };
+    let planned = chance(Looks { tests: 2, ..Looks::default() }, &[Some(1), Some(1)]);
+    let further = chance(Looks::default(), &[Some(1), Some(1)]);
+    assert_eq!(planned.chance, further.chance);
+    assert!(planned.chance.unwrap() > 0.95 && planned.chance.unwrap() < 0.985, "{planned:?}");
+    assert_eq!((planned.answer, further.answer), (Answer::Meets, Answer::Close));
+}
+
+/// What retests say of days, from tests: as from the figures of each day; a test by a mass, a doubted one and a second one
+/// of the same day do not make a day more.
+#[test]
+fn retests_by_day() {
+    let pulled = |extended: [i16; 3]| {
+        let mut test = PullTest::new(Length::from_mm(200), Grain::Crosswise).unwrap().with_settling_pull(true);
+        for extended in extended {
+            test.add_pull(Length::from_mm(extended)).unwrap();
+        }
+        test
+    };
+    let tests = [pulled([240, 241, 240]), pulled([252, 251, 252]), pulled([246, 246, 245])];
+    let on = |test, day| Sitting { day: Some(day), ..Sitting::new(test) };
+    let figures: Vec<Figure> = tests.iter().map(|test| Figures::of(test, Scatter::ASSUMED).unwrap().stretch).collect();
+    let three = [on(&tests[0], 1), on(&tests[1], 2), on(&tests[2], 3)];
+    let said = |sittings: &[Sitting<'_>]| retests(sittings, Construction::Other);
+    let (found, expected) = (said(&three), days(&figures));
+    assert_near(found.session_dof as f32, expected.session_dof, 1e-4, "degrees of freedom");
+    assert_near(found.session_sum as f32, expected.session_sum, 1e-3 * expected.session_sum, "sum");
+    assert!(found.session_dof > 0.5 && found.dof == 0.0);
+    let hung = tests[1].clone().with_load(Load::Force { millinewtons: 5_000 });
+    assert_eq!(said(&[on(&tests[0], 1), on(&hung, 2)]).session_dof, 0.0);
+    assert_eq!(said(&[on(&tests[0], 1), on(&tests[1], 1)]).session_dof, 0.0);
+    // A cloth in two states is two cloths.
+    let washed = Sitting { before_wash: true, ..on(&tests[0], 1) };
+    assert_eq!(said(&[washed, on(&tests[1], 2)]).session_dof, 0.0);
+    let released = {
+        let mut test = tests[1].clone();
+        test.add_rest(60, Length::from_mm(252)).unwrap();
+        test
+    };
+    assert_eq!(said(&[on(&tests[0], 1), on(&released, 2)]).session_dof, 0.0, "a cloth that was not let go");
 }

@@ -53,7 +53,16 @@ impl Log {
         for test in tests {
             let pulled = "2026-11-01T10:00:00Z".parse().unwrap();
             let (device, note) = (None, String::new());
-            self.say(Fact::TestStored(Tested { fabric, tag: Some(1), pulled, clock_unset: false, device, note, test }));
+            self.say(Fact::TestStored(Tested {
+                fabric,
+                tag: Some(1),
+                pulled,
+                clock_unset: false,
+                device,
+                note,
+                as_read: Vec::new(),
+                test,
+            }));
         }
     }
 

@@ -1,11 +1,15 @@
 //! What a body asks, and the cautions of clothes that are worn: each row with the source that has it.
 
 use crate::{length, percent, whole_percent};
-use tenter_core::making::body::{Direction, MOVEMENTS, Movement, demand};
+use tenter_core::making::body::{CLOSE_FIT, Direction, MOVEMENTS, Movement, close_fit, demand, lies_close};
 use tenter_core::making::caution::{Allowed, CORDS, Caution, Cord, CordPlace, Job, Region, cautions};
-use tenter_core::making::sizing::{LENGTH_UNREDUCED, Stretch};
+use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::sizing::{LENGTH_UNREDUCED, Stretch, mass_stretched, wearable};
 use tenter_core::making::source::Source;
-use tenter_core::{Grain, SUITS, Suit};
+use tenter_core::{
+    Ask, Confidence, Construction, Demand, Figures, Grain, PullTest, Range, Rebound, ReboundGrade, SUITS, Scatter,
+    Suit, Unit,
+};
 
 fn movement(name: &str) -> &'static Movement {
     MOVEMENTS.iter().find(|row| row.name == name).unwrap()
@@ -141,4 +145,100 @@ fn cautions_where_they_apply() {
     for caution in [Caution::Tight, Caution::Compression] {
         assert!(!caution.source().to_string().contains("mmHg"), "no pressure is ever named");
     }
+}
+
+/// Recovery at least 80 % one hour after release (Japan Textile Inspection Association, JIS L 1096 B-1); the growth is the
+/// tool's own, for which no published limit was found. "Judge low-stretch cloth by growth, high-stretch cloth by both" is the
+/// tool's own too, so recovery is asked from 12 % on, where the US method for stretch wovens begins (ASTM D3107).
+#[test]
+fn what_a_close_garment_asks() {
+    assert_eq!((CLOSE_FIT.recovery_at_least, CLOSE_FIT.rest_seconds), (80_000, 3600));
+    assert!(CLOSE_FIT.recovery_source.to_string().starts_with("Japan Textile Inspection Association, JIS L 1096 B-1"));
+    assert_eq!((CLOSE_FIT.growth_at_most, CLOSE_FIT.growth_source), (3_000, Source::Own));
+    let asked = |text| close_fit(Demand::for_grain(Grain::Crosswise, Range::parse(text, Unit::Mm).unwrap()));
+    for (text, recovery) in [("11%", None), ("12%", Some("80 %".to_owned())), ("..40%", None)] {
+        assert_eq!(asked(text).recovery_at_least.map(|limit| limit.to_string()), recovery, "{text}");
+        assert_eq!(asked(text).growth_at_most.unwrap().to_string(), "3 %", "{text}");
+    }
+    // Leggings and swimwear lie on the skin, jeans on the knee (common practice, no source).
+    let close: Vec<_> = GarmentKind::ALL.into_iter().filter(|kind| lies_close(*kind)).collect();
+    assert_eq!(close, [GarmentKind::Jeans, GarmentKind::Leggings, GarmentKind::Swimwear]);
+    // By the figures of a kind that lies close as well.
+    for row in SUITS {
+        let asks = demand(Some(row), None, Grain::Crosswise).unwrap();
+        assert_eq!(asks.growth_at_most.is_some(), row.close, "{}", row.garment);
+    }
+}
+
+/// What each source speaks of: trousers in stretch woven (a pattern designer, 2017), stretch denim (2015), sweatshirt knits (a
+/// pattern's note), leggings and swimwear of knits (pattern pages); tailored wear and slight stretch are of wovens (common
+/// practice).
+#[test]
+fn each_garment_is_made_of_what_its_source_speaks_of() {
+    let woven = [
+        "trousers, skirt or coat with slight stretch",
+        "tailored wear",
+        "fitted trousers in stretch woven",
+        "jeans in stretch denim",
+    ];
+    for row in SUITS {
+        let made = if woven.contains(&row.garment) { Construction::Woven } else { Construction::Knit };
+        assert_eq!(row.construction, made, "{}", row.garment);
+        assert!(row.serves(made, None) && row.serves(Construction::Other, None), "{}", row.garment);
+        assert!(!row.serves(made, Some(ReboundGrade::Poor)), "{}", row.garment);
+        assert_eq!(row.serves(made, Some(ReboundGrade::Fair)), !row.close, "{}", row.garment);
+    }
+}
+
+/// One grade. 4 in to 4 1/4 in and back to 4 1/16 in is 1.6 % of growth and 75 % of recovery, and cloth that stretches so
+/// little is judged by growth; 4 to 6 in and back to 4 1/16 in is 97 % of recovery with the same growth (arithmetic on a tape).
+/// 100 to 176 mm and back to 112 mm is 12 % of growth beside 84.2 % of recovery: poor.
+#[test]
+fn how_a_cloth_comes_back_has_one_grade() {
+    let rebound = |gauge: &str, to: &str, back: &str| {
+        let mut test = PullTest::new(length(gauge), Grain::Crosswise).unwrap().with_settling_pull(true);
+        test.add_pull(length(to)).unwrap();
+        test.add_rest(1800, length(back)).unwrap();
+        let figures = Figures::of(&test, Scatter::SCALE_ONLY).unwrap();
+        let rebound = Rebound::of(&figures, Confidence::default()).unwrap();
+        (rebound.grade, rebound.by)
+    };
+    assert_eq!(rebound("4in", "4 1/4in", "4 1/16in"), (ReboundGrade::Good, Ask::Growth));
+    assert_eq!(rebound("4in", "6in", "4 1/16in"), (ReboundGrade::Good, Ask::Growth));
+    assert_eq!(rebound("100mm", "176mm", "112mm"), (ReboundGrade::Poor, Ask::Growth));
+    // 50 mm of extension, of which 13 stay: 5.2 % and 74 %.
+    assert_eq!(rebound("250mm", "300mm", "263mm"), (ReboundGrade::Poor, Ask::Recovery));
+    assert_eq!(rebound("100mm", "150mm", "100.5mm"), (ReboundGrade::Excellent, Ask::Growth));
+}
+
+/// How much smaller a knit is worn (Richardson, 2008, from memory: stable 0, moderate 2, stretchy 3, super-stretch 5 %); a cotton
+/// knit might take 2 % where an elastane knit takes 12 %; a woven none. Never more than half of the stretch allows: of 5 %
+/// that is 1 − 1/1.025, 2.4 %.
+#[test]
+fn worn_smaller() {
+    let worn = |made, elastane, garment, percent| wearable(made, elastane, garment, whole_percent(percent));
+    for (stretch, most) in [(20, 0), (26, 2), (50, 2), (51, 3), (75, 3), (76, 5), (150, 5)] {
+        let found = worn(Construction::Knit, false, None, stretch).unwrap();
+        assert_eq!(found.most.ratio(), whole_percent(most), "{stretch} %");
+        assert!(matches!(found.source, Source::Memory(_)) && found.least <= found.most);
+    }
+    let tights = worn(Construction::Knit, true, Some(GarmentKind::Leggings), 79).unwrap();
+    assert!(tights.least.ratio() <= whole_percent(12) && whole_percent(12) <= tights.most.ratio());
+    assert_eq!(tights.most.ratio(), whole_percent(15), "0 to 15 %");
+    let stiff = worn(Construction::Knit, true, Some(GarmentKind::Swimwear), 5).unwrap();
+    assert_eq!(percent(stiff.most.ratio(), 1), "2.4");
+    for garment in [None, Some(GarmentKind::Leggings), Some(GarmentKind::Jeans)] {
+        assert!(worn(Construction::Woven, true, garment, 23).is_none());
+    }
+    // Swimwear and leggings that give both ways are cut shorter as well, a T-shirt is not.
+    let along = |garment, percent| tights.with_lengths(Some(garment), Some(whole_percent(percent))).lengths;
+    assert!(along(GarmentKind::Leggings, 50).is_some() && along(GarmentKind::Leggings, 10).is_none());
+    assert!(along(GarmentKind::TShirt, 50).is_none());
+}
+
+/// 250 g/m² at 50 % one way are 167 (arithmetic); at 50 and 25 % 133.
+#[test]
+fn thinner_where_it_is_stretched() {
+    let at = |round, along| mass_stretched(250, whole_percent(round), whole_percent(along));
+    assert_eq!([at(0, 0), at(50, 0), at(50, 25)], [Some(250), Some(167), Some(133)]);
 }

@@ -1,7 +1,10 @@
 //! The chart of lengths by width (*Fabric conversion chart*), row by row, and the misprints of its copies.
 
 use crate::{assert_near, length};
-use tenter_core::making::yardage::{CHART, Extra, Width, by_area, by_chart};
+use tenter_core::Construction;
+use tenter_core::making::care::Described;
+use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::yardage::{CHART, Extra, OneWay, ShopCut, Width, by_area, by_chart};
 
 /// The chart as its source prints it, in yards: 35–36, 44–45, 52–54, 58–60 in.
 const PRINTED: [[&str; 4]; 12] = [
@@ -79,5 +82,35 @@ fn the_narrower_column_after_washing() {
 /// conversion chart*).
 #[test]
 fn what_to_add() {
-    assert_eq!([Extra::OneWay, Extra::InDoubt].map(Extra::length), [yards("1/4"), yards("1/2")]);
+    let extras = [Extra::OneWay, Extra::Narrower, Extra::InDoubt];
+    assert_eq!(extras.map(Extra::length), [yards("1/4"), yards("1/4"), yards("1/2")]);
+}
+
+/// One way takes 10 to 15 % more for skirts and trousers and 15 to 25 % for many pieces (common practice, no published
+/// figure), 1/4 yd by the chart, and up to 3/4 yd for a deep pile (leaflet *Sewing on Today's Fabrics: Fake Fur*).
+#[test]
+fn one_way_takes_more() {
+    let of = |way: OneWay, need, kind| way.extra(yards(need), kind).length;
+    // 2 yd · 15 % = 0.3 yd and · 25 % = 0.5 yd; of 1 yd both lie at or under the chart's 1/4 yd.
+    assert_eq!(of(OneWay::Nap, "2", Some(GarmentKind::Skirt)), yards("0.3"));
+    assert_eq!(of(OneWay::Nap, "2", Some(GarmentKind::LinedCoat)), yards("1/2"));
+    assert_eq!(of(OneWay::Nap, "1", None), yards("1/4"));
+    assert_eq!(of(OneWay::DeepPile, "2", Some(GarmentKind::Skirt)), yards("3/4"));
+    let said = |fibre, construction| Described { fibre, construction, ..Described::default() };
+    let (velvet, knit) = (said("cotton velveteen", Construction::Woven), said("velour", Construction::Knit));
+    assert_eq!(OneWay::of(&velvet, false), Some(OneWay::Nap));
+    assert_eq!(OneWay::of(&knit, true), None, "the pattern's length for a knit is for one way");
+    let printed = said("cotton", Construction::Woven);
+    assert_eq!([true, false].map(|said| OneWay::of(&printed, said)), [Some(OneWay::Nap), None]);
+    assert_eq!(OneWay::of(&said("acrylic fur", Construction::Other), false), Some(OneWay::DeepPile));
+}
+
+/// Shops cut to 1/8 yd, 4 1/2 in, or to 10 or 5 cm, always up (common practice, no source).
+#[test]
+fn shops_cut_in_steps() {
+    assert_eq!(ShopCut::EighthYard.step(), length("4.5in"));
+    assert_eq!(ShopCut::EighthYard.up(length("72.25in")), Ok(yards("2 1/8")));
+    assert_eq!(ShopCut::EighthYard.up(yards("2")), Ok(yards("2")));
+    assert_eq!(ShopCut::FiveCentimetres.up(length("1.73m")), Ok(length("1.75m")));
+    assert_eq!(ShopCut::TenCentimetres.up(length("2.15m")), Ok(length("2.2m")));
 }

@@ -163,7 +163,7 @@ proptest! {
         let (width, length, mass) = &sizes;
         let (width, length) = (width.map(Length::from_steps), length.map(Length::from_steps));
         let card = Card {
-            tag, name, fibre, width, length, mass, stretch: &stretch, growth, confidence, date, notes: &notes, unit: Unit::Inch,
+            photo: None, tag, name, fibre, width, length, mass, stretch: &stretch, growth, confidence, date, notes: &notes, unit: Unit::Inch,
         };
         let picture = card::draw(&card);
         for text in [tag, name, fibre, date, note] {

@@ -21,6 +21,13 @@ impl Desk {
         self.folder.path().join(name)
     }
 
+    /// A swatch of one colour as a PNG in the folder.
+    pub fn swatch(&self, name: &str, colour: [u8; 3]) {
+        let mut encoder = png::Encoder::new(std::fs::File::create(self.path(name)).unwrap(), 40, 30);
+        encoder.set_color(png::ColorType::Rgb);
+        encoder.write_header().unwrap().write_image_data(&colour.repeat(40 * 30)).unwrap();
+    }
+
     /// The program on a log; its own data folder lies in this one, and nothing of the machine's is used.
     pub fn command(&self, log: &str, arguments: &[&str]) -> Command {
         let mut command = Command::new(program());

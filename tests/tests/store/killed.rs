@@ -14,7 +14,11 @@ use tenter_tests::thorough;
 use crate::desk::Desk;
 use crate::engine::{Engine, Home, on_every_shared_engine};
 
-on_every_shared_engine!(an_import_is_whole_or_not_there, what_was_said_to_be_added_is_there_once);
+on_every_shared_engine!(
+    an_import_is_whole_or_not_there,
+    what_was_said_to_be_added_is_there_once,
+    what_is_remembered_is_there_once,
+);
 
 const KILLS: u32 = 200;
 
@@ -120,5 +124,74 @@ fn what_was_said_to_be_added_is_there_once(engine: Engine) {
         "{engine:?}, {KILLS} kills: {} had said that it was stored, {} were stored",
         promised.len(),
         fabrics.len() - 1
+    );
+}
+
+/// A photograph, what was learned, a garment, its cut and its end: what was said to be stored is there once, and no entry
+/// names a photograph that is not there.
+fn what_is_remembered_is_there_once(engine: Engine) {
+    let (desk, home) = (Desk::new(), engine.home());
+    for line in ["cloth add drill --length 500m --width 150cm --washed", "pattern add coat - main"] {
+        desk.ok(home.address(), &line.split(' ').collect::<Vec<_>>());
+    }
+    desk.ok(home.address(), &["pattern", "edit", "coat", "-", "main", "--cloth", "2m at 150cm"]);
+    let open = || home.open();
+    let begun = Instant::now();
+    desk.ok(home.address(), &["cloth", "learned", "1", "--note", "first"]);
+    let limit = begun.elapsed().mul_f64(1.3);
+    let (mut promised, mut begun) = (Vec::new(), 0);
+    for kill in 0..KILLS {
+        let note = format!("note {kill}");
+        match kill % 4 {
+            0 => {
+                let file = format!("{kill}.png");
+                desk.swatch(&file, [u8::try_from(kill).unwrap(), 90, 30]);
+                let said =
+                    killed(&desk, home.address(), &["cloth", "picture", "1", &file, "--note", &note], kill / 4, limit);
+                promised.extend(said.contains(&note).then_some(note));
+            }
+            1 => {
+                let said = killed(&desk, home.address(), &["cloth", "learned", "1", "--note", &note], kill / 4, limit);
+                promised.extend(said.contains(&note).then_some(note));
+            }
+            2 => {
+                let words = ["make", "start", "coat", "--use", "main=1", "--name", &note];
+                let said = killed(&desk, home.address(), &words, kill / 4, limit);
+                promised.extend(said.contains("begun").then_some(note));
+                begun = open().garments().unwrap().iter().map(|garment| garment.number).max().unwrap_or(0);
+            }
+            _ if begun > 0 => {
+                let number = begun.to_string();
+                let said = killed(&desk, home.address(), &["make", "cut", &number], kill / 4, limit);
+                let cuts = open().fabrics().unwrap()[0].cuts.clone();
+                let garment = open().garments().unwrap().into_iter().find(|one| one.number == begun).unwrap().id;
+                let cut = cuts.iter().filter(|cut| cut.garment == garment).count();
+                assert!(cut <= 1 && (cut == 1 || !said.starts_with("cut")), "said '{said}', cut {cut} times");
+            }
+            _ => {}
+        }
+    }
+    let store = open();
+    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    let fabric = &store.fabrics().unwrap()[0];
+    let garments = store.garments().unwrap();
+    let notes = fabric.photos.iter().map(|photo| &photo.said.note);
+    let notes = notes.chain(fabric.lessons.iter().map(|lesson| &lesson.learned.note));
+    let notes: Vec<&String> = notes.chain(garments.iter().map(|garment| &garment.name)).collect();
+    for note in &promised {
+        assert_eq!(notes.iter().filter(|one| **one == note).count(), 1, "{note}");
+    }
+    for photo in &fabric.photos {
+        for name in [photo.said.photo, photo.said.thumbnail] {
+            assert_eq!(store.photo(name).unwrap().map(|photo| photo.name()), Some(name));
+        }
+    }
+    let cut = i32::try_from(fabric.cuts.len()).unwrap() * 2000;
+    assert_eq!(fabric.length, Some(tenter_core::Length::from_steps((500_000 - cut) * 1600)));
+    assert!(!promised.is_empty() && !fabric.cuts.is_empty(), "every kill came before the end");
+    println!(
+        "{engine:?}, {KILLS} kills: {} had said that it was stored, {} were cut",
+        promised.len(),
+        fabric.cuts.len()
     );
 }

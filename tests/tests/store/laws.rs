@@ -1,8 +1,10 @@
 //! Laws of one log in one pair of hands.
 
-use tenter::log::{Construction, Entry, FabricChange, Fact, Here, Id, PatternChange, RoleChange, Subject, Tested};
-use tenter::store::{Change as _, Log, Merged, Once, Read, Stop, StoreError, WhichTests, caught};
-use tenter_core::{Grain, Length, PullTest};
+use tenter::log::{
+    Construction, Entry, FabricChange, Fact, GarmentChange, Here, Id, PatternChange, Photo, RoleChange, Subject, Tested,
+};
+use tenter::store::{Change as _, Log, Merged, Once, Piece, Read, Stop, StoreError, WhichTests, caught};
+use tenter_core::{Grain, Length, PullTest, Unit};
 
 use crate::engine::{Engine, on_every_engine};
 
@@ -20,6 +22,9 @@ on_every_engine!(
     a_draft_is_kept_until_it_is_forgotten,
     any_text_comes_back,
     a_thousand_at_once,
+    a_photograph_is_kept_once,
+    a_garment_is_kept_and_its_person_forgotten,
+    the_first_unit_counts,
 );
 
 pub fn cloth(tag: u16) -> Fact {
@@ -35,7 +40,16 @@ pub fn pulled(fabric: Option<Id>, beyond: &[i16]) -> Fact {
     }
     let pulled = "2026-03-01T12:00:00Z".parse().unwrap();
     let note = "dry".to_owned();
-    Fact::TestStored(Tested { fabric, tag: Some(7), pulled, clock_unset: false, device: None, note, test })
+    Fact::TestStored(Tested {
+        fabric,
+        tag: Some(7),
+        pulled,
+        clock_unset: false,
+        device: None,
+        note,
+        as_read: Vec::new(),
+        test,
+    })
 }
 
 pub fn lines(log: &dyn Read) -> Vec<String> {
@@ -284,6 +298,9 @@ fn a_draft_is_kept_until_it_is_forgotten(engine: Engine) {
     if engine != Engine::Memory {
         assert_eq!(home.open().draft("pull/1").unwrap().as_deref(), Some("two\nlines"));
     }
+    log.set_draft("pull/1/b", Some("three")).unwrap();
+    log.set_draft("pull/10", Some("four")).unwrap();
+    assert_eq!(log.drafts_under("pull/1").unwrap(), [("pull/1/b".to_owned(), "three".to_owned())]);
     log.set_draft("pull/1", None).unwrap();
     assert_eq!((log.draft("pull/1"), log.count()), (Ok(None), Ok(0)));
 }
@@ -330,4 +347,72 @@ fn a_thousand_at_once(engine: Engine) {
     let tests = log.tests(WhichTests::All).unwrap();
     assert!(tests.len() == 3000 && tests.iter().all(|test| test.said.fabric.is_some()));
     assert_eq!((log.repeatability().unwrap().all().dof, arrivals(&*log, 5990).len()), (3000.0, 10));
+}
+
+fn photo(which: u8) -> Photo {
+    Photo::new(vec![0xff, 0xd8, 0xff, 0xda, 0, 2, which, 0xff, 0xd9]).unwrap()
+}
+
+fn photos(log: &dyn Read) -> Vec<Photo> {
+    let mut photos = Vec::new();
+    let mut keep = |photo| {
+        photos.push(photo);
+        Ok(())
+    };
+    log.each_photo(&mut keep).unwrap();
+    photos
+}
+
+fn a_photograph_is_kept_once(engine: Engine) {
+    let mut log = engine.log();
+    let take = |log: &mut dyn Log, all: &[u8]| {
+        let pieces = all.iter().map(|which| Ok::<Photo, StoreError>(photo(*which)));
+        log.merge_all(pieces).unwrap().photos
+    };
+    let all: Vec<u8> = (0..40).collect();
+    assert_eq!((take(&mut *log, &[7, 8, 7]), take(&mut *log, &all), take(&mut *log, &all)), (2, 38, 0));
+    let mut expected: Vec<Photo> = all.iter().map(|which| photo(*which)).collect();
+    expected.sort_by_key(|photo| photo.name().to_string());
+    assert_eq!(photos(&*log), expected, "by name");
+    assert_eq!(log.photo(photo(9).name()), Ok(Some(photo(9))));
+    assert_eq!((log.photo(photo(90).name()), log.count()), (Ok(None), Ok(0)));
+    let mut pieces = [Ok(Piece::Photo(photo(91))), Err(Stop)].into_iter();
+    assert_eq!(log.take(&mut pieces), Err(StoreError::Stopped));
+    assert_eq!(log.photo(photo(91).name()), Ok(None), "nothing of what was broken off");
+}
+
+fn a_garment_is_kept_and_its_person_forgotten(engine: Engine) {
+    let mut log = engine.log();
+    let begun = |number, whom: &str| {
+        let (number, name, whom) = (Some(number), Some(format!("coat {number}")), Some(whom.to_owned()));
+        Fact::GarmentBegun(GarmentChange { number, name, whom, ..GarmentChange::default() })
+    };
+    let (one, two) = (added(&mut *log, begun(1, "Ruth")), added(&mut *log, begun(2, "Edda")));
+    let change =
+        GarmentChange { whom: Some("Ruth B".to_owned()), note: Some("wool".to_owned()), ..GarmentChange::default() };
+    log.add(&[Fact::GarmentChanged { garment: one, change }, Fact::GarmentDone { garment: one }]).unwrap();
+    let garments = log.garments().unwrap();
+    assert_eq!(garments.iter().map(|garment| garment.id).collect::<Vec<_>>(), [one, two]);
+    assert!(garments[0].done.is_some() && garments[0].whom == "Ruth B" && garments[0].note == "wool");
+    let count = log.count().unwrap();
+    log.forget_person(one).unwrap();
+    let after = log.garments().unwrap();
+    let mut expected = garments.clone();
+    expected[0].whom = String::new();
+    assert_eq!((after, log.count()), (expected, Ok(count)));
+    let all = lines(&*log).join("\n");
+    assert!(!all.contains("Ruth") && all.contains("Edda") && all.contains("wool"), "{all}");
+    assert_eq!(log.faults(), Ok(Vec::new()));
+}
+
+fn the_first_unit_counts(engine: Engine) {
+    let mut log = engine.log();
+    assert_eq!(log.units(), Ok(None));
+    log.add(&[Fact::UnitsSet { units: Unit::Inch }]).unwrap();
+    log.add(&[Fact::UnitsSet { units: Unit::Cm }]).unwrap();
+    assert_eq!(log.units(), Ok(Some(Unit::Inch)));
+    // An older entry of another log that arrives later changes nothing.
+    let old = Id::of("2026-01-05T00:00:00Z".parse().unwrap(), 9);
+    log.merge(&mut [Ok(Entry::new(old, Fact::UnitsSet { units: Unit::Mm }))].into_iter()).unwrap();
+    assert_eq!((log.units(), log.count(), log.faults()), (Ok(Some(Unit::Inch)), Ok(3), Ok(Vec::new())));
 }

@@ -8,7 +8,8 @@ use tenter::exchange::jsonl::{self, Exported};
 use tenter::exchange::table::{TESTS, read as csv, write::test as row_of};
 use tenter::log::pattern::DemandField;
 use tenter::log::{
-    Construction, Entry, FabricChange, Fact, Id, PatternChange, RoleChange, StoredTest, Subject, Tested,
+    Colour, Construction, Entry, FabricChange, Fact, GarmentChange, Id, Learned, PatternChange, Photo, PhotoSaid,
+    RoleChange, StoredTest, Subject, Tested, Use,
 };
 use tenter::store::{Change as _, Log, Merged, Read, StoreError, WhichTests};
 use tenter::words::errors::imported;
@@ -27,11 +28,18 @@ pub enum Said {
     DropTest(usize),
     Pattern(String),
     Role(usize, String, u8),
+    Photo(usize, u8),
+    TurnPhoto(usize, u8),
+    Learn(usize, String),
+    Begin(usize, String),
+    CutFor(usize, u16),
+    Retract(usize),
+    Finish(usize, u8),
 }
 
 fn name() -> impl Strategy<Value = String> {
     // Anything that can be typed: no control characters, and something.
-    "\\PC{1,12}"
+    "\\PC{1,12}".prop_filter("a name says something", |name| !name.trim().is_empty())
 }
 
 pub fn said() -> impl Strategy<Value = Vec<Said>> {
@@ -48,6 +56,13 @@ pub fn said() -> impl Strategy<Value = Vec<Said>> {
         1 => one_of().prop_map(Said::DropTest),
         1 => name().prop_map(Said::Pattern),
         1 => (one_of(), name(), any::<u8>()).prop_map(|(at, name, percent)| Said::Role(at, name, percent)),
+        1 => (one_of(), any::<u8>()).prop_map(|(at, which)| Said::Photo(at, which)),
+        1 => (one_of(), any::<u8>()).prop_map(|(at, how)| Said::TurnPhoto(at, how)),
+        1 => (one_of(), name()).prop_map(|(at, words)| Said::Learn(at, words)),
+        2 => (one_of(), name()).prop_map(|(at, name)| Said::Begin(at, name)),
+        2 => (one_of(), any::<u16>()).prop_map(|(at, mm)| Said::CutFor(at, mm)),
+        1 => one_of().prop_map(Said::Retract),
+        1 => (one_of(), any::<u8>()).prop_map(|(at, how)| Said::Finish(at, how)),
     ];
     prop::collection::vec(one, 0..20)
 }
@@ -64,7 +79,12 @@ fn test(fabric: Option<Id>, beyond: &[u16], rest: u16) -> Fact {
     test.add_rest(rest.into(), steps(rest.min(last))).unwrap();
     let (tag, device, note) = (None, None, String::new());
     let pulled = jiff::Timestamp::from_second(1_700_000_000 + i64::from(rest)).unwrap();
-    Fact::TestStored(Tested { fabric, tag, pulled, clock_unset: false, device, note, test })
+    Fact::TestStored(Tested { fabric, tag, pulled, clock_unset: false, device, note, as_read: Vec::new(), test })
+}
+
+/// A JPEG as far as the log looks at it, another for each number.
+fn photo(which: u8) -> Photo {
+    Photo::new(vec![0xff, 0xd8, 0xff, 0xda, 0, 2, which, 0xff, 0xd9]).unwrap()
 }
 
 fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
@@ -72,6 +92,8 @@ fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
     let fabric = |index: &usize| fabrics.get(index % fabrics.len().max(1)).map(|fabric| fabric.id);
     let stored = |index: &usize| tests.get(index % tests.len().max(1)).map(|test| test.id);
     let pattern = |index: &usize| patterns.get(index % patterns.len().max(1)).map(|pattern| pattern.id);
+    let garments = read.garments()?;
+    let garment = |index: &usize| garments.get(index % garments.len().max(1)).cloned();
     let note = String::new;
     Ok(match one {
         Said::Add(name) => Some(Fact::FabricAdded(FabricChange {
@@ -109,11 +131,78 @@ fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
             };
             pattern(index).map(|pattern| Fact::RoleAdded { pattern, change })
         }
+        Said::Photo(index, which) => fabric(index).map(|fabric| {
+            let (name, note) = (photo(*which).name(), note());
+            let said = PhotoSaid {
+                photo: name,
+                thumbnail: name,
+                width_px: 4,
+                height_px: 3,
+                colour: Colour([*which; 3]),
+                note,
+            };
+            Fact::PhotoAdded { fabric, said }
+        }),
+        Said::TurnPhoto(index, how) => fabrics.get(index % fabrics.len().max(1)).and_then(|cloth| {
+            let (fabric, of) = (cloth.id, cloth.photos.last()?.id);
+            Some(match how % 3 {
+                0 => Fact::PhotoFirst { fabric, of },
+                1 => Fact::PhotoDropped { fabric, of },
+                _ => Fact::PhotoRestored { fabric, of },
+            })
+        }),
+        Said::Learn(index, words) => {
+            fabrics.get(index % fabrics.len().max(1)).map(|cloth| match cloth.lessons.last() {
+                Some(lesson) if index % 3 == 0 => Fact::LessonDropped { fabric: cloth.id, lesson: lesson.id },
+                _ => Fact::FabricLearned {
+                    fabric: cloth.id,
+                    learned: Learned {
+                        wore: words.clone(),
+                        garment: garment(index).map(|one| one.id),
+                        ..Learned::default()
+                    },
+                },
+            })
+        }
+        Said::Begin(index, name) => {
+            let role = patterns.iter().flat_map(|pattern| &pattern.roles).next().map(|role| role.id);
+            let uses = role.zip(fabric(index)).map(|(role, fabric)| vec![Use { role, fabric }]);
+            Some(Fact::GarmentBegun(GarmentChange {
+                number: u16::try_from(garments.len() + 1).ok(),
+                name: Some(name.clone()),
+                pattern: pattern(index),
+                whom: Some(name.clone()),
+                by: Some(jiff::civil::Date::new(2026, 12, 12).ok()),
+                uses,
+                ..GarmentChange::default()
+            }))
+        }
+        Said::CutFor(index, steps) => garment(index).and_then(|garment| {
+            let one = garment.uses.first()?;
+            let length = Length::from_steps(i32::from(*steps) * 100);
+            Some(Fact::FabricCutFor { fabric: one.fabric, length, garment: garment.id, role: one.role })
+        }),
+        Said::Retract(index) => fabrics
+            .get(index % fabrics.len().max(1))
+            .and_then(|cloth| Some(Fact::FabricRetracted { fabric: cloth.id, entry: cloth.cuts.first()?.id })),
+        Said::Finish(index, how) => garment(index).map(|one| match how % 5 {
+            0 => Fact::GarmentDone { garment: one.id },
+            1 => Fact::GarmentReopened { garment: one.id },
+            2 => Fact::GarmentDropped { garment: one.id, note: note() },
+            3 => Fact::GarmentRestored { garment: one.id },
+            _ => Fact::GarmentChanged {
+                garment: one.id,
+                change: GarmentChange { by: Some(None), ..GarmentChange::default() },
+            },
+        }),
     })
 }
 
 pub fn say(store: &mut dyn Log, all: &[Said]) {
     for one in all {
+        if let Said::Photo(_, which) = one {
+            store.merge_all(core::iter::once(Ok::<_, StoreError>(photo(*which)))).unwrap();
+        }
         store.change(|read| Ok::<_, StoreError>((fact(one, read)?.into_iter().collect(), ()))).unwrap();
     }
 }
@@ -129,14 +218,15 @@ pub fn everything(store: &dyn Log) -> impl PartialEq + core::fmt::Debug + use<> 
     let pooled = store.repeatability().unwrap().all();
     // Sums of floating numbers in another order differ in the last digits.
     let hand = (format!("{:.6}", pooled.dof), format!("{:.6}", pooled.sum));
-    (fabrics, (each, of(WhichTests::All)), store.patterns().unwrap(), histories, hand)
+    (fabrics, (each, of(WhichTests::All)), (store.patterns().unwrap(), store.garments().unwrap()), histories, hand)
 }
 
 /// The log as `tenter export` writes it.
 pub fn export(store: &dyn Log) -> String {
     let lines = lines(store);
-    let entries: String = lines.iter().map(|line| format!("{line}\n")).collect();
-    format!("{}\n{entries}{}\n", jsonl::HEADER, jsonl::last_line(lines.len() as u64))
+    let mut bytes = Vec::new();
+    assert_eq!(jsonl::write(store, &mut bytes, &mut || {}).unwrap(), lines.len() as u64);
+    String::from_utf8(bytes).unwrap()
 }
 
 pub fn import(store: &mut dyn Log, bytes: &[u8]) -> Result<Merged, ImportError> {
@@ -169,7 +259,8 @@ proptest! {
         let [mut a, mut b] = engines.map(Engine::log);
         say(&mut *a, &all);
         let (text, count) = (export(&*a), a.count().unwrap());
-        for merged in [Merged { new: count, ..Merged::default() }, Merged { known: count, ..Merged::default() }] {
+        let photos = text.matches("\n{\"photo\"").count() as u64;
+        for merged in [Merged { new: count, photos, ..Merged::default() }, Merged { known: count, ..Merged::default() }] {
             prop_assert_eq!(import(&mut *b, text.as_bytes()).unwrap(), merged);
             prop_assert_eq!(export(&*b), text.clone());
             prop_assert_eq!(everything(&*b), everything(&*a));
@@ -279,7 +370,7 @@ proptest! {
         let pulled = jiff::Timestamp::from_second(1_700_000_000).unwrap();
         let fabric = fabrics.first().map(|fabric| fabric.id);
         let (tag, device, note) = (None, None, "=note".to_owned());
-        let said = Tested { fabric, tag, pulled, clock_unset: false, device, note, test: steps };
+        let said = Tested { fabric, tag, pulled, clock_unset: false, device, note, as_read: Vec::new(), test: steps };
         a.add(&[Fact::TestStored(said.clone())]).unwrap();
         b.merge(&mut fabrics.iter().map(|fabric| {
             let (tag, name) = (Some(fabric.tag), Some(fabric.name.clone()));

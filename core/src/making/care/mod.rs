@@ -1,4 +1,10 @@
-//! Finish, drape and purpose of a cloth: what they forbid in washing, pressing and pinning.
+//! Finish, drape and purpose of a cloth; and what finish and fibre forbid in washing, pressing and pinning.
+
+mod label;
+mod rules;
+
+pub use label::{Described, Fibre, Fibres};
+pub use rules::{Because, Before, Care, Dots, Pins, Press, Steam, Told};
 
 use serde::{Deserialize, Serialize};
 

@@ -3,6 +3,7 @@
 use super::Span;
 use crate::answer::source::Source;
 use crate::making::error::{MakingError, positive};
+use crate::making::printed::Printed;
 use crate::reading::length::Length;
 
 /// What is drawn through.
@@ -102,3 +103,58 @@ pub const CASINGS: &[Casing] = &[
     casing(Drawn::Elastic, QUARTER, HALF, None, Source::CommonPractice),
     casing(Drawn::Cord, QUARTER, QUARTER, None, Source::CommonPractice),
 ];
+
+/// The one casing to make: a tunnel in which what is drawn moves but does not twist, and what is pressed under first.
+///
+/// ```
+/// use tenter_core::Length;
+/// use tenter_core::making::elastic::{Drawn, tunnel};
+///
+/// // 20 mm of elastic in 23 mm, 6 mm pressed under before.
+/// let casing = tunnel(Drawn::Elastic, Length::from_mm(20), false, false).unwrap();
+/// assert_eq!((casing.depth, casing.allowance), (Length::from_mm(23), Length::from_mm(29)));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Tunnel {
+    /// The finished depth, from the fold to the stitching.
+    pub depth: Length,
+    /// What is pressed under first.
+    pub turn: Length,
+    /// What to leave beyond the fold: both together.
+    pub allowance: Length,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// Beyond the width: 3 mm (1/8 in), 6 mm (1/4 in) in thick cloth and for a cord, so that it is never too tight.
+const ROOM: Printed = Printed::new(3, 1);
+const MORE_ROOM: Printed = Printed::new(6, 2);
+const TURN: Printed = Printed::new(6, 2);
+
+/// The casing for elastic or cord of a width: its width and 3 mm, 6 mm in thick cloth or for a cord, and 6 mm to turn under.
+/// For a reader in inches 1/8 and 1/4 in.
+///
+/// # Errors
+///
+/// [`MakingError::Width`] unless the width is above zero, [`MakingError::TooLarge`].
+///
+/// ```
+/// use tenter_core::Length;
+/// use tenter_core::making::elastic::{Drawn, tunnel};
+///
+/// // 1 in of elastic: 1/4 in pressed under, then 1 1/8 in.
+/// let casing = tunnel(Drawn::Elastic, Length::INCH, false, true).unwrap();
+/// assert_eq!((casing.turn, casing.depth), (Length::from_inch_64ths(16), Length::from_inch_64ths(72)));
+/// ```
+pub fn tunnel(drawn: Drawn, width: Length, thick: bool, in_inches: bool) -> Result<Tunnel, MakingError> {
+    const SOURCE: Source = Source::Derived(
+        "between 2 mm (school course) and 1/4 in (guideline 12.150, for what moves but does not twist): 1/8 in, 1/4 in \
+         where it is thick or a cord",
+    );
+    positive(width, MakingError::Width)?;
+    let room = if thick || drawn == Drawn::Cord { MORE_ROOM } else { ROOM };
+    let depth = plus(width, room.seen(in_inches))?;
+    let turn = TURN.seen(in_inches);
+    Ok(Tunnel { depth, turn, allowance: plus(depth, turn)?, source: SOURCE })
+}

@@ -2,8 +2,12 @@
 //! widest part.
 
 mod casing;
+mod drawcord;
+mod recommended;
 
-pub use casing::{CASINGS, Casing, Drawn};
+pub use casing::{CASINGS, Casing, Drawn, Tunnel, tunnel};
+pub use drawcord::{CordTask, CordTaskLine, Drawcord, Fastened, cord_tasks};
+pub use recommended::{Lap, Recommended, is_recommended, recommended};
 
 use heapless::Vec;
 
@@ -53,6 +57,8 @@ pub enum Edging {
     SwimLegBack,
     /// A wrist.
     Wrist,
+    /// An ankle, or the leg of trousers or briefs.
+    Leg,
     /// A neck, a cuff or another opening with a band.
     Opening,
 }
@@ -64,6 +70,7 @@ words!(Edging {
     SwimLegFront => "swim-leg-front",
     SwimLegBack => "swim-leg-back",
     Wrist => "wrist",
+    Leg => "leg",
     Opening => "opening",
 });
 
@@ -236,7 +243,12 @@ pub const RULES: &[Rule] = &[
         ..rule("back three quarters of the edge", None, Edging::SwimLegBack, share((3, 4), (3, 4)))
     },
     rule("1/2 in less", None, Edging::Wrist, less(4, 4)),
+    rule("85 to 90 %", None, Edging::Leg, share((85, 100), (90, 100))),
     rule("two thirds to three quarters", Some(Kind::Ribbing), Edging::Opening, share((2, 3), (3, 4))),
+    rule("70 to 80 % of the edge", Some(Kind::Ribbing), Edging::Wrist, share((70, 100), (80, 100))),
+    rule("70 to 80 % of the edge", Some(Kind::Ribbing), Edging::Leg, share((70, 100), (80, 100))),
+    rule("80 to 90 % of the edge", Some(Kind::Ribbing), Edging::Waist, share((80, 100), (90, 100))),
+    rule("80 to 90 % of the edge", Some(Kind::Ribbing), Edging::Edge, share((80, 100), (90, 100))),
 ];
 
 /// What else to see to.

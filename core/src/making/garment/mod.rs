@@ -1,8 +1,27 @@
-//! Kinds of garment as data.
+//! Kinds of garment as data: what each usually has, its seams and how they run, and its work in order.
+//!
+//! A program that asks for no plan carries none of the rows.
+
+mod detail;
+mod kinds;
+mod part;
+mod plan;
+mod row;
+mod seam;
+mod shared;
+mod work;
+
+pub use detail::{Detail, Details};
+pub use part::Part;
+pub use plan::{Garment, PartCloth, Task, Why};
+pub use row::{Asks, Row};
+pub use seam::{Over, Seam, SeamRow};
+pub use work::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Stage, Work, Zone};
 
 use serde::{Deserialize, Serialize};
 
 use crate::number::words;
+use crate::reading::construction::Construction;
 
 /// A kind of garment: it decides which seams, edges, closings and steps of work there are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -49,3 +68,53 @@ words!(GarmentKind {
     Swimwear => "swimwear",
     ChildsOuterwear => "childs-outerwear",
 });
+
+impl GarmentKind {
+    /// What it usually has.
+    #[must_use]
+    pub const fn usual(self) -> Details {
+        self.kind().usual
+    }
+
+    /// Its work in order, with every detail that it may have.
+    pub fn rows(self) -> impl Iterator<Item = &'static Row> {
+        self.kind().groups.iter().copied().flatten()
+    }
+
+    /// The details that change its work, and so may be asked for.
+    pub fn details(self) -> impl Iterator<Item = Detail> {
+        Detail::ALL.into_iter().filter(move |detail| {
+            let names = |row: &Row| row.with.has(*detail) || row.any.has(*detail) || row.without.has(*detail);
+            // What is washed and marked is told of every kind; what is sewn shows what a kind can have.
+            let sewn = || self.rows().any(|row| row.stage > Stage::Mark && names(row));
+            *detail == Detail::Child || self.usual().has(*detail) || sewn()
+        })
+    }
+
+    /// Whether a detail changes its work.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::{Detail, GarmentKind};
+    ///
+    /// assert!(GarmentKind::Dress.has(Detail::Darts) && !GarmentKind::Trousers.has(Detail::Hood));
+    /// ```
+    #[must_use]
+    pub fn has(self, detail: Detail) -> bool {
+        self.details().any(|one| one == detail)
+    }
+
+    /// Whether it is worn over other clothes, so that its inside is seen where it has no lining.
+    #[must_use]
+    pub const fn is_outerwear(self) -> bool {
+        matches!(self, Self::UnlinedJacket | Self::LinedCoat | Self::ChildsOuterwear)
+    }
+
+    /// What it is usually made of.
+    #[must_use]
+    pub const fn construction(self) -> Construction {
+        match self {
+            Self::HoodedPullover | Self::TShirt | Self::Leggings | Self::Swimwear => Construction::Knit,
+            _ => Construction::Woven,
+        }
+    }
+}

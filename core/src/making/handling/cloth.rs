@@ -2,21 +2,22 @@
 
 use crate::answer::Figure;
 use crate::answer::class::GrowthClass;
+use crate::making::care::Finish;
 use crate::number::ratio::Ratio;
 use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
 
-/// How heavy a cloth is, by the hand.
+/// How a woven is woven, as far as it decides needle, thread and stitch.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Weight {
-    /// As for a blouse or a lining.
-    Light,
-    /// Between.
+pub enum Weave {
+    /// Any other.
     #[default]
-    Medium,
-    /// As for denim or a sweatshirt.
-    Heavy,
+    Ordinary,
+    /// Denim: a dense twill of hard yarn.
+    Denim,
+    /// Canvas or duck: dense and plain.
+    Canvas,
 }
 
 /// What is known of one cloth.
@@ -31,8 +32,14 @@ pub enum Weight {
 pub struct Cloth {
     /// How it is made.
     pub construction: Construction,
-    /// How heavy it is.
-    pub weight: Weight,
+    /// Its mass per area in g/m²; none where it was not weighed.
+    pub mass: Option<u16>,
+    /// How it is woven.
+    pub weave: Weave,
+    /// What was done to its surface.
+    pub finish: Finish,
+    /// Whether its label names elastane.
+    pub elastane: bool,
     /// Its stretch along the warp or the wales.
     pub lengthwise: Option<Figure>,
     /// Its stretch along the weft or the courses.
@@ -53,7 +60,17 @@ impl Cloth {
     /// ```
     #[must_use]
     pub const fn new(construction: Construction) -> Self {
-        Self { construction, weight: Weight::Medium, lengthwise: None, crosswise: None, bias: None, growth: None }
+        Self {
+            construction,
+            mass: None,
+            weave: Weave::Ordinary,
+            finish: Finish::Plain,
+            elastane: false,
+            lengthwise: None,
+            crosswise: None,
+            bias: None,
+            growth: None,
+        }
     }
 
     /// Its stretch along a grain.
@@ -89,11 +106,46 @@ impl Cloth {
         }
     }
 
+    /// Its mass per area in g/m², or the usual one of its kind where it was not weighed: 400 for denim and canvas, 200
+    /// for any other (the tool's own).
+    ///
+    /// ```
+    /// use tenter_core::{Construction, making::handling::Cloth};
+    ///
+    /// assert_eq!(Cloth { mass: Some(60), ..Cloth::new(Construction::Woven) }.mass_or_usual(), 60);
+    /// ```
+    #[must_use]
+    pub const fn mass_or_usual(&self) -> u16 {
+        match (self.mass, self.weave) {
+            (Some(mass), _) => mass,
+            (None, Weave::Ordinary) => 200,
+            (None, Weave::Denim | Weave::Canvas) => 400,
+        }
+    }
+
+    /// Whether its cut edges fray: a woven without a film. Knits, felt and laminates do not.
+    ///
+    /// ```
+    /// use tenter_core::{Construction, making::handling::Cloth};
+    ///
+    /// assert!(Cloth::new(Construction::Woven).frays() && !Cloth::new(Construction::Knit).frays());
+    /// ```
+    #[must_use]
+    pub const fn frays(&self) -> bool {
+        let filmed = matches!(self.finish, Finish::Coated | Finish::Membrane | Finish::LeatherLike);
+        matches!(self.construction, Construction::Woven) && !filmed
+    }
+
     /// Whether it gives more than reading error along or across: from [`RIGID_UNDER_PERCENT`](super::RIGID_UNDER_PERCENT)
     /// on. A knit that was not measured is taken to give.
     #[must_use]
     pub fn gives(&self) -> bool {
-        self.most_stretch().map_or(self.construction == Construction::Knit, |figure| gives(&figure))
+        let most = self.most_stretch();
+        if most.is_none() {
+            self.construction == Construction::Knit
+        } else {
+            gives_from(most, super::RIGID_UNDER_PERCENT)
+        }
     }
 
     /// Whether its growth is more than a close garment takes: above 3 %.
@@ -110,6 +162,7 @@ impl Cloth {
     }
 }
 
-pub(crate) fn gives(figure: &Figure) -> bool {
-    Ratio::new(super::RIGID_UNDER_PERCENT, 100).is_some_and(|edge| figure.ratio >= edge)
+/// Whether a stretch is known and reaches so many percent.
+pub(super) fn gives_from(figure: Option<Figure>, percent: i64) -> bool {
+    figure.zip(Ratio::new(percent, 100)).is_some_and(|(figure, edge)| figure.ratio >= edge)
 }

@@ -2,20 +2,22 @@
 
 use heapless::Vec;
 
-use super::{Between, Least, Match, Pair, Which};
+use super::{Between, Least, Match, Open, Pair, Which};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
+use crate::making::handling::{Stay, StayLine};
 use crate::making::stitch::Stitch;
+use crate::reading::construction::Construction;
 
 impl Pair {
     /// What to do, each line with its reason and source: only what the figures call for.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Pair, Which};
+    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair, Which};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let edge = |percent| Edge { stretch: Figure::exact(Ratio::new(percent, 100).unwrap()), growth: None, washing: None };
-    /// let pair = Pair::of(&edge(5), &edge(20), Length::from_mm(600), None, Confidence::default()).unwrap();
+    /// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
+    /// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// assert!(pair.advice().iter().any(|line| line.advice == Advice::Below(Which::Second)));
     /// ```
     #[must_use]
@@ -30,41 +32,73 @@ impl Pair {
     /// As [`Pair::advice`], line by line: what of them is not looked at takes no room in a program.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Pair};
+    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let edge = Edge { stretch: Figure::exact(Ratio::new(5, 100).unwrap()), growth: None, washing: None };
-    /// let pair = Pair::of(&edge, &edge, Length::from_mm(600), None, Confidence::default()).unwrap();
+    /// let edge = Edge::new(Figure::exact(Ratio::new(5, 100).unwrap()));
+    /// let pair = Pair::of(&edge, &edge, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// let mut first = None;
     /// pair.advise(|line| first = first.or(Some(line.advice)));
     /// assert_eq!(first, Some(Advice::NoHandling));
     /// ```
     pub fn advise(&self, mut take: impl FnMut(AdviceLine)) {
         let mut say = |advice, reason, source| take(AdviceLine { advice, reason, source });
-        let reason = match self.answer {
-            Match::Close(_) => AdviceReason::TooClose,
-            _ if self.chances.alike < 0.5 => AdviceReason::Gap,
-            _ => AdviceReason::Mismatch,
-        };
+        let (fuller, reason) = self.fuller();
         match self.answer {
             Match::Alike => say(Advice::NoHandling, AdviceReason::SameStretch, Source::Own),
-            Match::Handle | Match::Close(Between::AlikeAndHandle) => {
+            Match::TooFirm | Match::Close(Between::GivesAndTooFirm) => {
+                if let (Least::Cloth(which), Match::TooFirm) = (self.least, self.answer) {
+                    say(Advice::OtherCloth(which), AdviceReason::Give, Source::Own);
+                }
+            }
+            Match::Unlike => {
+                if let Some(which) = self.stretchier {
+                    say(Advice::TapeEdge(which), AdviceReason::Gap, TAPED);
+                    say(Advice::OtherCloth(which), AdviceReason::Gap, Source::CommonPractice);
+                }
+            }
+            Match::Handle | Match::Close(Between::AlikeAndHandle | Between::HandleAndUnlike) => {
                 say(Advice::QuarterMarks, reason, UNLIKE);
-                if let Some(which) = self.fuller() {
+                if let Some(which) = fuller {
                     say(Advice::Below(which), reason, ON_TOP);
-                    say(Advice::StayStitch(which), reason, Source::CommonPractice);
+                    match self.side(which).1 {
+                        _ if self.is_panel_in_woven(which) => say(Advice::TapeEdge(which), reason, TAPED),
+                        Some(StayLine { stay: Stay::StayStitch, source }) => {
+                            say(Advice::StayStitch(which), AdviceReason::OffGrain, source);
+                        }
+                        Some(StayLine { stay: Stay::Tape, source }) => {
+                            say(Advice::TapeEdge(which), AdviceReason::OffGrain, source);
+                        }
+                        Some(_) | None => {}
+                    }
                 }
                 say(Advice::CentreOutwards, reason, Source::CommonPractice);
             }
-            Match::BandToBody | Match::Close(Between::HandleAndBand) => {
-                say(Advice::QuarterMarks, reason, UNLIKE);
+            Match::BandToBody => {
+                say(Advice::QuarterMarks, AdviceReason::Band, UNLIKE);
                 if let Some(which) = self.stretchier {
-                    say(Advice::BandOnTop(which), reason, UNLIKE);
+                    say(Advice::BandOnTop(which), AdviceReason::Band, UNLIKE);
                 }
             }
         }
-        if matches!(self.answer, Match::Close(_)) {
-            say(Advice::PullAgain, AdviceReason::TooClose, Source::Own);
+        match (self.open, self.least) {
+            (None, _) => {}
+            (Some(Open::Stretch), _) => {
+                say(Advice::PullAgain(self.vaguer[0]), AdviceReason::TooClose, Source::Own);
+            }
+            (Some(Open::Give), Least::Cloth(which)) => {
+                say(Advice::PullAgain(Some(which)), AdviceReason::TooClose, Source::Own);
+            }
+            (Some(Open::Give), Least::Stitch) => {}
+            (Some(Open::Growth), _) => {
+                say(Advice::ReadGrowthAgain(self.vaguer[1]), AdviceReason::TooClose, Source::Own);
+            }
+            (Some(Open::Washing), _) => say(Advice::WashAgain, AdviceReason::TooClose, Source::Own),
+        }
+        for (which, (.., grows)) in [Which::First, Which::Second].into_iter().zip(self.sides) {
+            if grows {
+                say(Advice::WillBag(which), AdviceReason::Grows, Source::Own);
+            }
         }
         if self.growth.is_none() {
             say(Advice::ReadGrowth, AdviceReason::NotMeasured, Source::Own);
@@ -81,18 +115,40 @@ impl Pair {
         }
     }
 
-    /// The cloth that has more to take up: the one that stretches more, or becomes longer where both stretch the same.
-    fn fuller(&self) -> Option<Which> {
-        self.stretchier.or(self.growth.and_then(|growth| growth.longer)).or(self.washing.and_then(|wash| wash.longer))
+    /// The cloth that has more to take up, and why: by what decides, so that the two never contradict each other. Where
+    /// the gap in stretch is large it is the stretchier one; else the one that becomes longer, where that may show.
+    fn fuller(&self) -> (Option<Which>, AdviceReason) {
+        let shows = |mismatch: Option<super::Mismatch>| mismatch.filter(|mismatch| mismatch.answer != Answer::Meets);
+        let longer = || shows(self.growth).or(shows(self.washing)).and_then(|mismatch| mismatch.longer);
+        if self.chances.alike < 0.5 {
+            return (self.stretchier, AdviceReason::Gap);
+        }
+        longer().map_or((self.stretchier, AdviceReason::TooClose), |which| (Some(which), AdviceReason::Mismatch))
+    }
+
+    const fn side(&self, which: Which) -> (Construction, Option<StayLine>, bool) {
+        let [first, second] = self.sides;
+        match which {
+            Which::First => first,
+            Which::Second => second,
+        }
+    }
+
+    /// A knit beside a woven, which is not stretched onto it.
+    fn is_panel_in_woven(&self, which: Which) -> bool {
+        let made = |which| self.side(which).0;
+        made(which) == Construction::Knit && made(which.other()) == Construction::Woven
     }
 }
 
 const UNLIKE: Source = Source::CommonPractice;
 const ON_TOP: Source = Source::CommonPractice;
 const ONE_GARMENT: Source = Source::CommonPractice;
+const TAPED: Source =
+    Source::Published("Successful Sewing, school text, 2013, p. 288: tape knits at shoulder, armhole and neck");
 
 /// The most lines of [`Pair::advice`].
-pub const MOST_LINES: usize = 8;
+pub const MOST_LINES: usize = 10;
 
 /// What to do about a seam.
 ///
@@ -112,14 +168,24 @@ pub enum Advice {
     Below(Which),
     /// Stay-stitch this cloth before the seam.
     StayStitch(Which),
+    /// Sew a tape that does not stretch into the edge of this cloth.
+    TapeEdge(Which),
+    /// Choose another cloth in the place of this one.
+    OtherCloth(Which),
     /// Sew from the centre outwards.
     CentreOutwards,
     /// This cloth is the short, stretchy band: on top, pulled to match.
     BandOnTop(Which),
-    /// Pull both swatches again, longer marked.
-    PullAgain,
+    /// Pull this swatch again, or both, longer marked.
+    PullAgain(Option<Which>),
     /// Read the growth of both cloths.
     ReadGrowth,
+    /// Read the growth of this cloth again, or of both.
+    ReadGrowthAgain(Option<Which>),
+    /// Measure again what washing does to both.
+    WashAgain,
+    /// This cloth grows so much that it will bag, whatever the seam.
+    WillBag(Which),
     /// Sew a joined sample and wash it.
     WashJoinedSample,
     /// Take a stitch that gives more.
@@ -136,6 +202,14 @@ pub enum AdviceReason {
     Gap,
     /// A difference in length over the seam that shows, or may.
     Mismatch,
+    /// One side is a band.
+    Band,
+    /// The edge would stretch before or in the seam.
+    OffGrain,
+    /// The seam gives less than is asked along it.
+    Give,
+    /// It grows by more than 6 %.
+    Grows,
     /// The readings cannot tell.
     TooClose,
     /// Nothing was measured.

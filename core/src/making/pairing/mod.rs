@@ -3,24 +3,28 @@
 //! No numerical rule for joining two cloths was found in print, so the limits here are the tool's own and public.
 
 mod advice;
+mod mismatch;
 
 pub use advice::{Advice, AdviceLine, AdviceReason, MOST_LINES};
+pub use mismatch::Mismatch;
 
 use super::error::{MakingError, positive};
-use super::scaled::{Round, scaled};
 use super::stitch::Stitch;
 use crate::answer::Figure;
+use crate::answer::class::GrowthClass;
 use crate::answer::confidence::Confidence;
 use crate::answer::verdict::Answer;
+use crate::making::handling::StayLine;
 use crate::number::ratio::Ratio;
+use crate::reading::construction::Construction;
 use crate::reading::length::Length;
-use crate::statistics::student;
-use crate::statistics::uncertainty::{self, Variance};
+use crate::reading::limit::Limit;
+use mismatch::{beyond, gap, growth_in_seam};
 
 /// From this gap in stretch on, in points, two cloths want handling. The tool's own.
 pub const HANDLE_FROM_POINTS: i64 = 10;
 
-/// Above this gap in stretch, in points, one cloth is a band to the other. The tool's own.
+/// Above this gap in stretch, in points, two cloths go together only as a band and a body. The tool's own.
 pub const BAND_ABOVE_POINTS: i64 = 25;
 
 /// From this share of the seam on, in percent, a difference in length shows. The tool's own, after the one that was
@@ -30,23 +34,81 @@ pub const MISMATCH_FROM_PERCENT: i64 = 1;
 /// From this difference in length on it shows in a seam of any length, if it comes before the share. The tool's own.
 pub const MISMATCH_FROM: Length = Length::from_mm(5);
 
+/// From this multiple on, one of two uncertainties is the one to mend. The tool's own.
+const CLEARLY_WORSE: f32 = 1.5;
+
 /// What is known of one cloth along the seam.
 ///
 /// ```
 /// use tenter_core::{Figure, Ratio, making::pairing::Edge};
 ///
-/// let rib = Edge { stretch: Figure::exact(Ratio::new(80, 100).unwrap()), growth: None, washing: None };
+/// let rib = Edge::new(Figure::exact(Ratio::new(80, 100).unwrap()));
 /// assert_eq!(rib.growth, None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Edge {
+    /// How the cloth is made.
+    pub construction: Construction,
+    /// What keeps it before the seam, as [`stay`](crate::making::handling::stay) has it; none where nothing does.
+    pub stay: Option<StayLine>,
     /// Its stretch along the seam.
     pub stretch: Figure,
     /// Its growth along the seam, where that was read.
     pub growth: Option<Figure>,
     /// Its change in washing along the seam, negative for shrinkage, where that was measured.
     pub washing: Option<Figure>,
+}
+
+impl Edge {
+    /// An edge of which only the stretch is known.
+    ///
+    /// ```
+    /// use tenter_core::making::pairing::Edge;
+    /// use tenter_core::{Construction, Figure, Ratio};
+    ///
+    /// assert_eq!(Edge::new(Figure::exact(Ratio::ZERO)).construction, Construction::Other);
+    /// ```
+    #[must_use]
+    pub const fn new(stretch: Figure) -> Self {
+        Self { construction: Construction::Other, stay: None, stretch, growth: None, washing: None }
+    }
+}
+
+/// What joins two cloths.
+///
+/// ```
+/// use tenter_core::Length;
+/// use tenter_core::making::pairing::Joint;
+///
+/// assert_eq!(Joint::of(Length::from_mm(600)).asked, None);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Joint {
+    /// Its length.
+    pub length: Length,
+    /// The stitch, where it is chosen.
+    pub stitch: Option<Stitch>,
+    /// The cloth that is a band, cut shorter and pulled to match; none in a seam without one.
+    pub band: Option<Which>,
+    /// The least stretch that is asked along it.
+    pub asked: Option<Limit>,
+}
+
+impl Joint {
+    /// A seam of which nothing else is known.
+    ///
+    /// ```
+    /// use tenter_core::Length;
+    /// use tenter_core::making::pairing::Joint;
+    ///
+    /// assert_eq!(Joint::of(Length::from_mm(600)).band, None);
+    /// ```
+    #[must_use]
+    pub const fn of(length: Length) -> Self {
+        Self { length, stitch: None, band: None, asked: None }
+    }
 }
 
 /// One of the two cloths.
@@ -91,7 +153,7 @@ pub enum Least {
 /// ```
 /// use tenter_core::making::pairing::{Between, Match};
 ///
-/// assert_ne!(Match::Handle, Match::Close(Between::HandleAndBand));
+/// assert_ne!(Match::Handle, Match::Close(Between::HandleAndUnlike));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -102,6 +164,10 @@ pub enum Match {
     Handle,
     /// One is put on the other as a band.
     BandToBody,
+    /// Too far apart for this seam, which has no band: one edge is taped, or another cloth is chosen.
+    Unlike,
+    /// The seam gives less than is asked along it.
+    TooFirm,
     /// Too close to call between two of these.
     Close(Between),
 }
@@ -112,8 +178,24 @@ pub enum Match {
 pub enum Between {
     /// Alike, or to be handled.
     AlikeAndHandle,
-    /// To be handled, or band to body.
-    HandleAndBand,
+    /// To be handled, or too far apart.
+    HandleAndUnlike,
+    /// It gives what is asked along it, or it does not.
+    GivesAndTooFirm,
+}
+
+/// What an answer that is too close to call hangs on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Open {
+    /// How far the stretch of the two differs.
+    Stretch,
+    /// Which of them stays longer after release. Their stretch is sure.
+    Growth,
+    /// Which of them the wash shortens more. Their stretch is sure.
+    Washing,
+    /// Whether the seam gives what is asked along it.
+    Give,
 }
 
 /// The chances that the true gap in stretch lies in each range; together 1.
@@ -135,94 +217,36 @@ pub struct Chances {
     pub band: f32,
 }
 
-/// How much longer one cloth becomes than the other over the seam.
+/// Whether a seam gives what is asked along it.
 ///
 /// ```
-/// use tenter_core::making::pairing::Mismatch;
-/// use tenter_core::{Answer, Confidence, Figure, Length, Ratio};
+/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+/// use tenter_core::{Answer, Confidence, Figure, Length, Limit, Ratio};
 ///
-/// // 24 in of seam, 1/4 in left over.
-/// let [grown, firm] = [16, 0].map(|count| Figure::exact(Ratio::new(count, 24 * 64).unwrap()));
-/// let mismatch = Mismatch::of(grown, firm, Length::from_inch_64ths(24 * 64), Confidence::default()).unwrap();
-/// assert_eq!(mismatch.length, Length::from_inch_64ths(16));
-/// assert_eq!(mismatch.share.ratio.percent(2).to_string(), "1.04");
-/// assert_eq!(mismatch.answer, Answer::Over);
+/// let edge = |per_mille| Edge::new(Figure::exact(Ratio::new(per_mille, 1000).unwrap()));
+/// let seam = Joint { asked: Limit::milli_percent(5_000).ok(), ..Joint::of(Length::from_mm(600)) };
+/// let pair = Pair::of(&edge(61), &edge(4), &seam, Confidence::default()).unwrap();
+/// assert_eq!((pair.answer, pair.give.unwrap().answer), (Match::TooFirm, Answer::Short));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Mismatch {
-    /// As a share of the seam, without sign.
-    pub share: Figure,
-    /// Over the whole seam, to the nearest step.
-    pub length: Length,
-    /// The share from which it shows: [`MISMATCH_FROM_PERCENT`] or [`MISMATCH_FROM`], whichever comes first.
-    pub shows_from: Ratio,
-    /// The cloth that becomes longer; none where both become equally long.
-    pub longer: Option<Which>,
-    /// *Meets* where it does not show, *over* where it does.
+pub struct Give {
+    /// What is asked.
+    pub asked: Limit,
+    /// *Meets*, *short* or *close*.
     pub answer: Answer,
-    /// The chance that it does not show.
+    /// The chance that it gives as much.
     pub chance: f32,
-}
-
-impl Mismatch {
-    /// Compares the changes in length of two cloths over a seam.
-    ///
-    /// # Errors
-    ///
-    /// [`MakingError::Seam`] unless the seam is longer than zero, [`MakingError::TooLarge`].
-    ///
-    /// ```
-    /// use tenter_core::making::{error::MakingError, pairing::Mismatch};
-    /// use tenter_core::{Confidence, Figure, Length, Ratio};
-    ///
-    /// let none = Figure::exact(Ratio::new(0, 1).unwrap());
-    /// assert_eq!(Mismatch::of(none, none, Length::ZERO, Confidence::default()), Err(MakingError::Seam));
-    /// ```
-    pub fn of(first: Figure, second: Figure, seam: Length, confidence: Confidence) -> Result<Self, MakingError> {
-        let steps = positive(seam, MakingError::Seam)?;
-        let (share, longer) = gap(first, second).ok_or(MakingError::TooLarge)?;
-        let by_share = Ratio::new(MISMATCH_FROM_PERCENT, 100).unwrap_or(Ratio::ZERO);
-        let by_length = Ratio::new(MISMATCH_FROM.steps().into(), steps).unwrap_or(Ratio::ZERO);
-        let shows_from = by_share.min(by_length);
-        let length = scaled(seam, share.ratio.numerator(), share.ratio.denominator(), Round::Nearest);
-        let chance = 1.0 - beyond(share, shows_from);
-        Ok(Self {
-            share,
-            length: length.ok_or(MakingError::TooLarge)?,
-            shows_from,
-            longer,
-            answer: confidence.judge(chance, Answer::Over),
-            chance,
-        })
-    }
-
-    /// Half the width of the two-sided interval around [`Mismatch::length`] over the same seam, in millimetres.
-    ///
-    /// ```
-    /// use tenter_core::making::pairing::Mismatch;
-    /// use tenter_core::{Confidence, Figure, Length, Ratio};
-    ///
-    /// let [grown, firm] = [3, 0].map(|percent| Figure { u: 0.5, ..Figure::exact(Ratio::new(percent, 100).unwrap()) });
-    /// let seam = Length::from_mm(500);
-    /// let mismatch = Mismatch::of(grown, firm, seam, Confidence::default()).unwrap();
-    /// // 1.96 · √2 · 0.5 % of half a metre.
-    /// assert!((mismatch.half_width_mm(seam, Confidence::default()) - 6.93).abs() < 0.01);
-    /// ```
-    #[must_use]
-    pub fn half_width_mm(&self, seam: Length, confidence: Confidence) -> f32 {
-        self.share.half_width(confidence) / 100.0 * seam.mm()
-    }
 }
 
 /// What two cloths do in one seam.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Pair};
+/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
 /// use tenter_core::{Confidence, Figure, Length, Ratio};
 ///
-/// let edge = |percent| Edge { stretch: Figure::exact(Ratio::new(percent, 100).unwrap()), growth: None, washing: None };
-/// let pair = Pair::of(&edge(5), &edge(20), Length::from_mm(600), None, Confidence::default()).unwrap();
+/// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
+/// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
 /// assert_eq!(pair.answer, Match::Handle);
 /// assert_eq!(pair.stretch.ratio.percent(0).to_string(), "5");
 /// ```
@@ -239,85 +263,104 @@ pub struct Pair {
     pub stretchier: Option<Which>,
     /// The chances of the gap.
     pub chances: Chances,
-    /// The difference in growth over the seam; none where either was not read.
+    /// The difference in growth over the seam, of each cloth as much as the seam lets it stretch; none where either was
+    /// not read.
     pub growth: Option<Mismatch>,
     /// The difference in washing over the seam; none where either was not measured.
     pub washing: Option<Mismatch>,
-    /// How they go together, at the asked confidence: by the gap, and no less than *handle* where a difference shows.
+    /// Whether the seam gives what is asked along it; none where nothing is.
+    pub give: Option<Give>,
+    /// How they go together, at the asked confidence: by the gap, no less than *handle* where a difference shows, and
+    /// *too firm* where the seam gives less than is asked.
     pub answer: Match,
-    /// The chance of what decides the answer: the gap, or a difference in length that shows. None where it is too close to
-    /// call.
+    /// What the answer hangs on, where it is too close to call.
+    pub open: Option<Open>,
+    /// The chance of what decides the answer: the gap, a difference in length that shows, or what the seam gives. None
+    /// where it is too close to call, and of a band, which is one whatever the gap.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Match, Pair};
+    /// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let percent = |percent| Figure::exact(Ratio::new(percent, 100).unwrap());
-    /// let edge = |grown| Edge { stretch: percent(20), growth: Some(percent(grown)), washing: None };
-    /// let pair = Pair::of(&edge(1), &edge(5), Length::from_mm(600), None, Confidence::default()).unwrap();
+    /// let edge = |grown| Edge { growth: Some(percent(grown)), ..Edge::new(percent(20)) };
+    /// let seam = Joint::of(Length::from_mm(600));
+    /// let pair = Pair::of(&edge(1), &edge(5), &seam, Confidence::default()).unwrap();
     /// // Not for the gap, of which there is none.
     /// assert_eq!((pair.answer, pair.chances.handle, pair.chance), (Match::Handle, 0.0, Some(1.0)));
     /// ```
     pub chance: Option<f32>,
+    /// How each side is made, what keeps its edge, and whether it grows so much that it will bag.
+    sides: [(Construction, Option<StayLine>, bool); 2],
+    /// Whose stretch and whose growth is known clearly less well.
+    vaguer: [Option<Which>; 2],
 }
 
 impl Pair {
-    /// Judges two cloths in a seam of the given length, sewn with `stitch` if that is known.
+    /// Judges two cloths in a seam.
     ///
     /// # Errors
     ///
     /// [`MakingError::Seam`] unless the seam is longer than zero, [`MakingError::TooLarge`].
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Least, Pair};
+    /// use tenter_core::making::pairing::{Edge, Least, Joint, Pair};
     /// use tenter_core::making::stitch::Stitch;
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let knit = Edge { stretch: Figure::exact(Ratio::new(60, 100).unwrap()), growth: None, washing: None };
-    /// let seam = Length::from_mm(400);
-    /// let pair = Pair::of(&knit, &knit, seam, Some(Stitch::Straight), Confidence::default()).unwrap();
+    /// let knit = Edge::new(Figure::exact(Ratio::new(60, 100).unwrap()));
+    /// let seam = Joint { stitch: Some(Stitch::Straight), ..Joint::of(Length::from_mm(400)) };
+    /// let pair = Pair::of(&knit, &knit, &seam, Confidence::default()).unwrap();
     /// assert_eq!(pair.least, Least::Stitch); // Whatever the knit gives, a straight stitch pops first.
     /// ```
-    pub fn of(
-        first: &Edge,
-        second: &Edge,
-        seam: Length,
-        stitch: Option<Stitch>,
-        confidence: Confidence,
-    ) -> Result<Self, MakingError> {
-        positive(seam, MakingError::Seam)?;
+    pub fn of(first: &Edge, second: &Edge, seam: &Joint, confidence: Confidence) -> Result<Self, MakingError> {
+        positive(seam.length, MakingError::Seam)?;
         let (gap, stretchier) = gap(first.stretch, second.stretch).ok_or(MakingError::TooLarge)?;
         let mismatch = |one: Option<Figure>, other: Option<Figure>| {
-            one.zip(other).map(|(one, other)| Mismatch::of(one, other, seam, confidence)).transpose()
+            one.zip(other).map(|(one, other)| Mismatch::of(one, other, seam.length, confidence)).transpose()
         };
-        let (growth, washing) = (mismatch(first.growth, second.growth)?, mismatch(first.washing, second.washing)?);
-        let (stretch, least) = least(first, second, stitch);
+        let (stretch, least) = least(first, second, seam.stitch);
+        let grown = [first, second].map(|edge| growth_in_seam(edge, stretch));
+        let (growth, washing) = (mismatch(grown[0], grown[1])?, mismatch(first.washing, second.washing)?);
+        let give = seam.asked.map(|asked| {
+            let chance = stretch.chance_at_least(asked.ratio());
+            Give { asked, answer: confidence.judge(chance, Answer::Short), chance }
+        });
         let chances = chances(gap);
-        let (answer, chance) = [growth, washing].iter().flatten().fold(by_gap(chances, confidence), with_mismatch);
-        Ok(Self { stretch, least, gap, stretchier, chances, growth, washing, answer, chance })
+        let band = seam.band.filter(|band| Some(*band) == stretchier);
+        let judged = by_gap(chances, band.is_some(), confidence);
+        let judged = with_mismatch(judged, growth.as_ref(), Open::Growth);
+        let judged = with_mismatch(judged, washing.as_ref(), Open::Washing);
+        let Judged { answer, open, chance } = with_give(judged, give.as_ref());
+        let grows = |edge: &Edge| edge.growth.is_some_and(|growth| GrowthClass::of(growth.ratio) == GrowthClass::Poor);
+        Ok(Self {
+            stretch,
+            least,
+            gap,
+            stretchier,
+            chances,
+            growth,
+            washing,
+            give,
+            answer,
+            open,
+            chance,
+            sides: [first, second].map(|edge| (edge.construction, edge.stay, grows(edge))),
+            vaguer: [vaguer(Some(first.stretch), Some(second.stretch)), vaguer(grown[0], grown[1])],
+        })
     }
 }
 
-/// The difference of two independent figures without its sign, and which is the larger.
-fn gap(first: Figure, second: Figure) -> Option<(Figure, Option<Which>)> {
-    let signed = first.ratio.minus(second.ratio)?;
-    let larger = match signed.cmp(&Ratio::ZERO) {
-        core::cmp::Ordering::Greater => Some(Which::First),
-        core::cmp::Ordering::Less => Some(Which::Second),
-        core::cmp::Ordering::Equal => None,
-    };
-    let [first, second] = [first, second].map(|figure| Variance { value: figure.u * figure.u, dof: figure.dof });
-    let both = uncertainty::sum(&[first, second]);
-    Some((Figure { u: both.u(), dof: both.dof, ..Figure::exact(signed.abs()) }, larger))
-}
-
-/// The chance that a difference, of which the sign is not asked, reaches `limit`.
-fn beyond(gap: Figure, limit: Ratio) -> f32 {
-    if gap.u == 0.0 {
-        return if gap.ratio >= limit { 1.0 } else { 0.0 };
+/// The figure that is known clearly less well than the other.
+fn vaguer(first: Option<Figure>, second: Option<Figure>) -> Option<Which> {
+    let (first, second) = (first?.u, second?.u);
+    if first > CLEARLY_WORSE * second {
+        Some(Which::First)
+    } else if second > CLEARLY_WORSE * first {
+        Some(Which::Second)
+    } else {
+        None
     }
-    let other_side = student::upper_tail((gap.ratio.percent_f32() + limit.percent_f32()) / gap.u, gap.dof);
-    (gap.chance_at_least(limit) + other_side).min(1.0)
 }
 
 fn chances(gap: Figure) -> Chances {
@@ -329,26 +372,59 @@ fn chances(gap: Figure) -> Chances {
     Chances { alike: 1.0 - not_alike, handle: (not_alike - band).max(0.0), band }
 }
 
-/// An answer, and the chance of what decides it.
-type Judged = (Match, Option<f32>);
+/// An answer, what it hangs on, and the chance of what decides it.
+#[derive(Clone, Copy)]
+struct Judged {
+    answer: Match,
+    open: Option<Open>,
+    chance: Option<f32>,
+}
 
-fn by_gap(chances: Chances, confidence: Confidence) -> Judged {
-    let Chances { alike, handle, band } = chances;
-    let sure = [(Match::Alike, alike), (Match::Handle, handle), (Match::BandToBody, band)];
-    match sure.into_iter().find(|(_, chance)| confidence.is_sure(*chance)) {
-        Some((answer, chance)) => (answer, Some(chance)),
-        None if alike >= band => (Match::Close(Between::AlikeAndHandle), None),
-        None => (Match::Close(Between::HandleAndBand), None),
+impl Judged {
+    const fn sure(answer: Match, chance: f32) -> Self {
+        Self { answer, open: None, chance: Some(chance) }
+    }
+
+    const fn close(between: Between, open: Open) -> Self {
+        Self { answer: Match::Close(between), open: Some(open), chance: None }
     }
 }
 
-fn with_mismatch(by_gap: Judged, mismatch: &Mismatch) -> Judged {
-    match (mismatch.answer, by_gap.0) {
+fn by_gap(chances: Chances, is_band: bool, confidence: Confidence) -> Judged {
+    if is_band {
+        // A band is cut shorter whatever the gap.
+        return Judged { answer: Match::BandToBody, open: None, chance: None };
+    }
+    let Chances { alike, handle, band } = chances;
+    let sure = [(Match::Alike, alike), (Match::Handle, handle), (Match::Unlike, band)];
+    match sure.into_iter().find(|(_, chance)| confidence.is_sure(*chance)) {
+        Some((answer, chance)) => Judged::sure(answer, chance),
+        None if alike >= band => Judged::close(Between::AlikeAndHandle, Open::Stretch),
+        None => Judged::close(Between::HandleAndUnlike, Open::Stretch),
+    }
+}
+
+fn with_mismatch(so_far: Judged, mismatch: Option<&Mismatch>, open: Open) -> Judged {
+    let Some(mismatch) = mismatch else { return so_far };
+    match (mismatch.answer, so_far.answer) {
         (Answer::Over, Match::Alike | Match::Close(Between::AlikeAndHandle)) => {
-            (Match::Handle, Some(1.0 - mismatch.chance))
+            Judged::sure(Match::Handle, 1.0 - mismatch.chance)
         }
-        (Answer::Close, Match::Alike) => (Match::Close(Between::AlikeAndHandle), None),
-        _ => by_gap,
+        (Answer::Close, Match::Alike) => Judged::close(Between::AlikeAndHandle, open),
+        _ => so_far,
+    }
+}
+
+/// A seam that takes away what a view asks for is no good, however alike the cloths.
+fn with_give(so_far: Judged, give: Option<&Give>) -> Judged {
+    let Some(give) = give else { return so_far };
+    match (give.answer, so_far.answer) {
+        (_, Match::Unlike) => so_far,
+        (Answer::Short, _) => Judged::sure(Match::TooFirm, 1.0 - give.chance),
+        (Answer::Close, Match::Alike | Match::Handle | Match::BandToBody) => {
+            Judged::close(Between::GivesAndTooFirm, Open::Give)
+        }
+        _ => so_far,
     }
 }
 

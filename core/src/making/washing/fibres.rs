@@ -1,7 +1,9 @@
 //! What is printed about the shrinkage of fibres and cloths.
 
 use crate::answer::source::Source;
+use crate::making::care::{Described, Fibre as Named};
 use crate::number::words;
+use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
 
 /// The shrinkage that is told of a fibre or a cloth. For an estimate before the first wash only: two pieces of one fibre
@@ -99,6 +101,29 @@ pub struct Prewash {
 const TONDL: Source = Source::Published("R. M. Tondl, Sewing with Knits, Nebraska Extension NF00-415, 2000");
 
 impl Prewash {
+    /// Which of them a cloth is, by the words of its label and its name.
+    ///
+    /// ```
+    /// use tenter_core::Construction;
+    /// use tenter_core::making::{care::Described, washing::{Prewash, PrewashCloth}};
+    ///
+    /// let rib = Described { fibre: "95 cotton 5 elastane", construction: Construction::Knit, ..Described::default() };
+    /// assert_eq!(Prewash::cloth(&rib), PrewashCloth::CottonOrViscoseKnit);
+    /// ```
+    #[must_use]
+    pub fn cloth(said: &Described<'_>) -> PrewashCloth {
+        let (fibres, knit) = (said.fibres(), said.construction == Construction::Knit);
+        if said.says("denim") {
+            PrewashCloth::Denim
+        } else if knit && (fibres.has(Named::Cotton) || fibres.has(Named::Viscose)) {
+            PrewashCloth::CottonOrViscoseKnit
+        } else if fibres.has(Named::Cotton) {
+            PrewashCloth::Cotton
+        } else {
+            PrewashCloth::Any
+        }
+    }
+
     /// What was read of a cloth; where a source says "more than once", two.
     #[must_use]
     pub const fn of(cloth: PrewashCloth) -> Self {

@@ -1,7 +1,7 @@
 //! Saved tests taken out again: two cloths in one seam, or one round an opening.
 
 use tenter_core::Repeatability;
-use tenter_core::making::pairing::{Edge, Pair};
+use tenter_core::making::pairing::{Edge, Joint, Pair};
 use tenter_core::making::sizing::Reach;
 use tenter_core::{Figure, Figures, Grain, Length, PullTest, Rules, Scatter};
 
@@ -34,7 +34,7 @@ impl Cloth {
     }
 
     const fn edge(&self) -> Edge {
-        Edge { stretch: self.stretch, growth: self.growth, washing: None }
+        Edge { growth: self.growth, ..Edge::new(self.stretch) }
     }
 }
 
@@ -70,7 +70,7 @@ impl Making {
     #[must_use]
     pub fn pair(&self) -> Option<Pair> {
         let (first, second) = (self.first?.edge(), self.cloth?.edge());
-        Pair::of(&first, &second, self.seam, None, Rules::default().confidence).ok()
+        Pair::of(&first, &second, &Joint::of(self.seam), Rules::default().confidence).ok()
     }
 
     /// The cloth round its opening.

@@ -3,7 +3,7 @@ use super::super::*;
 use proptest::prelude::*;
 use std::vec::Vec;
 use tenter_core::Repeatability;
-use tenter_core::making::pairing::{Advice, Match, Pair, Which};
+use tenter_core::making::pairing::{Advice, Joint, Match, Pair, Which};
 use tenter_core::{Answer, Rules};
 
 /// 100 mm to so many millimetres five times, back at 101 mm.
@@ -57,7 +57,7 @@ impl Shelved {
     /// The pair as the core has it, of the hem facing and the main cloth in half a metre.
     fn pair(&self) -> Pair {
         let edge = |at: usize| Cloth::of(None, 0, &self.tests[at].1, None).unwrap().edge();
-        Pair::of(&edge(1), &edge(0), Length::from_mm(500), None, Rules::default().confidence).unwrap()
+        Pair::of(&edge(1), &edge(0), &Joint::of(Length::from_mm(500)), Rules::default().confidence).unwrap()
     }
 }
 

@@ -19,7 +19,7 @@ pub fn list(args: &InboxArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
     if args.json {
         writeln!(screen.out, "{}", device_json::inbox(&unclaimed))?;
     } else {
-        write!(screen.out, "{}", report::inbox(&unclaimed, screen.width, screen.here))?;
+        write!(screen.out, "{}", report::inbox(&unclaimed, args.units.unwrap_or_default(), screen.width, screen.here))?;
     }
     Ok(())
 }

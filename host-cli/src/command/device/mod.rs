@@ -80,12 +80,17 @@ fn ahead(unix_s: Option<u32>, here: Here) -> Option<i64> {
     unix_s.map(|unix_s| i64::from(unix_s) - here.now().as_second())
 }
 
-/// Sends the user's repeatability, over all cloths: the handheld does not know the cloth. What to say about it, if
-/// anything.
+/// Sends the user's repeatability, from pull to pull and from day to day, over all cloths: the handheld does not know the
+/// cloth. What to say about it, if anything.
 fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
-    match session.set_repeatability(read.repeatability()?.all().repeatability()) {
-        Ok(()) => Ok(None),
-        Err(LinkError::Refused(Refusal::Unknown)) => Ok(Some(report::OLD_HAND)),
-        Err(error) => Err(error.into()),
+    let hand = read.repeatability()?.all().repeatability();
+    let understood = |sent: Result<(), LinkError>| match sent {
+        Ok(()) => Ok(true),
+        Err(LinkError::Refused(Refusal::Unknown)) => Ok(false),
+        Err(error) => Err(Error::from(error)),
+    };
+    if !understood(session.set_repeatability(hand))? {
+        return Ok(Some(report::OLD_HAND));
     }
+    Ok((!understood(session.set_sessions(hand))?).then_some(report::OLD_DAYS))
 }

@@ -12,7 +12,7 @@ use crate::cli::device::SyncArgs;
 use crate::deed::handheld::{self as deed, Numbers};
 use crate::error::Error;
 use crate::finding::handheld::{Arrived, Counts, stretch};
-use crate::link::{Fetched, Session, Transport};
+use crate::link::{Fetched, LinkError, Session, Transport};
 use crate::log::handheld::FromHandheld;
 use crate::log::{Device, Id};
 use crate::store::Store;
@@ -26,7 +26,7 @@ pub struct Options {
     pub name: Option<u32>,
     /// Whether tests that arrive damaged may be forgotten.
     pub give_up_damaged: bool,
-    /// How many tests are stored and acknowledged at a time, from 1 on: on a slow line a cut costs no more than these.
+    /// How many tests are stored at a time, from 1 on.
     pub batch: usize,
 }
 
@@ -74,14 +74,23 @@ pub fn run<T: Transport>(
         progress: Progress::of("fetching", Some(listing.unacknowledged.into())),
         stamp: Timestamp::UNIX_EPOCH,
         stuck: false,
+        safe: None,
         unread: Vec::new(),
         counts: Counts::default(),
     };
     if let Some(oldest) = listing.oldest {
-        sync.fetch(session, oldest, options)?;
+        sync.fetch(session, oldest, listing.next, options)?;
     }
-    let Sync { counts, unread, progress, .. } = sync;
+    let Sync { counts, unread, progress, safe, .. } = sync;
     drop(progress); // The bar is not to stand between the lines that follow.
+    let (listed, sent) = (listing.unacknowledged.into(), counts.fetched);
+    if sent < listed {
+        // Its memory misread one: acknowledging would give up what never came.
+        return Err(LinkError::Missing { listed, sent }.into());
+    }
+    if let Some(up_to) = safe {
+        session.acknowledge(up_to)?;
+    }
     let hand = super::send_hand(session, store)?;
     for line in report::summary(&counts).into_iter().chain(hand.map(str::to_owned)) {
         screen.say(&line)?;
@@ -112,19 +121,29 @@ struct Sync<'s, 'o> {
     stamp: Timestamp,
     /// Whether a test came that cannot be read: nothing from it on is acknowledged.
     stuck: bool,
+    /// Everything up to this number is stored for good.
+    safe: Option<u32>,
     unread: Vec<(u32, RecordError)>,
     counts: Counts,
 }
 
 impl Sync<'_, '_> {
-    fn fetch<T: Transport>(&mut self, session: &mut Session<T>, oldest: u32, options: Options) -> Result<(), Error> {
+    fn fetch<T: Transport>(
+        &mut self,
+        session: &mut Session<T>,
+        oldest: u32,
+        next: u32,
+        options: Options,
+    ) -> Result<(), Error> {
         let mut from = Some(oldest);
         while let Some(start) = from {
             let mut batch = Vec::new();
-            let (mut safe, mut broken) = (None, None);
+            let mut broken = None;
             from = None;
             for fetched in session.fetch_all_from(start).take(options.batch.max(1)) {
                 let Fetched { seq, record } = match fetched {
+                    // What was saved since it was listed waits for the next time, so that there is an end.
+                    Ok(Fetched { seq, .. }) if seq >= next => break,
                     Ok(fetched) => fetched,
                     Err(error) => {
                         broken = Some(error);
@@ -142,7 +161,7 @@ impl Sync<'_, '_> {
                     }
                 }
                 if !self.stuck {
-                    safe = Some(seq);
+                    self.safe = Some(seq);
                 }
             }
             if broken.is_none() && !batch.is_empty() {
@@ -151,9 +170,6 @@ impl Sync<'_, '_> {
             self.keep(&batch)?;
             if let Some(error) = broken {
                 return Err(error.into());
-            }
-            if let Some(up_to) = safe {
-                session.acknowledge(up_to)?;
             }
         }
         Ok(())

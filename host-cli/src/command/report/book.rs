@@ -20,7 +20,7 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let chosen = view(read, &args.view)?;
     let stock = Stock::read(read)?;
     let roles = chosen.iter().flat_map(|(pattern, view)| pattern.view(view));
-    let roles: Vec<RoleFit<'_>> = roles.map(|role| fit::role(role, &stock, confidence)).collect();
+    let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let fitted = chosen.as_ref().map(|(pattern, view)| Fitted {
         pattern,
         view,
@@ -43,5 +43,5 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
         1 => "1 cloth".to_owned(),
         many => format!("{many} cloths"),
     };
-    write(&args.out, &book.page(&today(screen.here)), &format!("{cloths}; open it in a browser"), screen)
+    write(&args.out.out, &book.page(&today(screen.here)), &format!("{cloths}; open it in a browser"), screen)
 }

@@ -43,5 +43,5 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         (if count == 1 { "card" } else { "cards" }, if sheets.len() == 1 { "sheet" } else { "sheets" });
     let said =
         format!("{count} {cards} on {} {paper} of A4; print at 100 % and check the line of 100 mm", sheets.len());
-    write(&args.out, &print::page("Cards", &sheets), &said, screen)
+    write(&args.out.out, &print::page("Cards", &sheets), &said, screen)
 }

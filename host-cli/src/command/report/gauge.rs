@@ -38,5 +38,5 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     }
     let count = if gauges.len() == 1 { "a gauge".to_owned() } else { format!("{} gauges", gauges.len()) };
     let said = format!("{count}; print at 100 % and check the line of 100 mm");
-    write(&args.out, &print::page("Pull gauge", &gauges), &said, screen)
+    write(&args.out.out, &print::page("Pull gauge", &gauges), &said, screen)
 }

@@ -11,10 +11,12 @@ use std::path::Path;
 
 use tenter_core::Table;
 
+pub(super) use sheet::page as sheet_page;
+
 use super::shown::ShownRules;
 use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
-use crate::cli::report::{OutArg, ReportVerb, UnitsArg, ViewArg};
+use crate::cli::report::{ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
 use crate::input;
 use crate::log::Pattern;
@@ -67,12 +69,12 @@ fn today(here: crate::log::Here) -> String {
 }
 
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.
-fn write(out: &OutArg, bytes: &str, said: &str, screen: &mut Screen<'_>) -> Result<(), Error> {
-    if out.out == "-" {
+fn write(out: &str, bytes: &str, said: &str, screen: &mut Screen<'_>) -> Result<(), Error> {
+    if out == "-" {
         screen.out.write_all(bytes.as_bytes())?;
         return Ok(());
     }
-    let path = Path::new(&out.out);
+    let path = Path::new(out);
     let mut file = WholeFile::begin(path)?;
     file.write_all(bytes.as_bytes()).map_err(|error| file.explain(error.into()))?;
     file.finish()?;

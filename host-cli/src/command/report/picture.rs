@@ -41,7 +41,7 @@ pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resu
         Some(tag) => of_fabric(args, (tag, read), role, &stock, rules, screen.here)?,
         None => drawn::map(&stock, role, rules.confidence),
     };
-    write(&args.out, &picture.file(), "a picture", screen)
+    write(&args.out.out, &picture.file(), "a picture", screen)
 }
 
 fn of_fabric(

@@ -2,12 +2,15 @@
 
 use super::super::{find, sheet};
 use super::{ShownRules, today, write};
+use crate::cli::fit::Planned;
 use crate::cli::report::SheetArgs;
 use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::Stock;
-use crate::page::sheet as page;
+use crate::finding::plan::ViewPlan;
+use crate::log::Photo;
+use crate::page::sheet::{self as sheet_page, Drawn};
 use crate::picture::drawn;
 use crate::store::Read;
 use crate::text::Screen;
@@ -15,23 +18,41 @@ use crate::text::Screen;
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let pattern = find::pattern(read, &args.pattern)?;
-    let view = find::view_or_only(&pattern, args.view.as_deref())?;
+    let Planned { names, plan: wanted } = args.planned();
+    let (pattern, view) = find::pattern_and_view(read, &names)?;
+    let view = view.as_str();
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
-    let fits = roles.into_iter().map(|role| fit::role(role, &stock, rules.confidence)).collect();
-    let plan = sheet::plan(&args.plan, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
-    let mut gauges = Vec::new();
+    let fits = fit::roles(roles, &stock, rules.confidence);
+    let plan = sheet::plan(&wanted, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
+    page(&plan, &stock, rules, (args.plan.why, ""), &args.out.out, read, screen).map(drop)
+}
+
+/// Writes a plan as a page, with for whom it is; 0.
+pub fn page(
+    plan: &ViewPlan,
+    stock: &Stock,
+    rules: ShownRules,
+    (why, whose): (bool, &str),
+    out: &str,
+    read: &dyn Read,
+    screen: &mut Screen<'_>,
+) -> Result<u8, Error> {
+    let mut drawn: Vec<Drawn> = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {
-            gauges.push(String::new());
+            drawn.push(Drawn::default());
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        gauges
-            .push(drawn::stretch(&known.shown(stock.pooled, rules, screen.here), Some(&planned.role), false).inline());
+        let shown = known.shown(stock.pooled, rules, screen.here);
+        let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
+        drawn.push(Drawn {
+            gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
+            photo: photo.map(Photo::address).unwrap_or_default(),
+        });
     }
-    let (made, unit) = (today(screen.here), rules.unit);
-    let bytes = page::page(&plan, &gauges, &made, args.plan.why, unit);
-    write(&args.out, &bytes, "the plan; open it in a browser", screen)
+    let bytes = sheet_page::page(plan, &drawn, (whose, &today(screen.here)), why, rules.unit);
+    write(out, &bytes, "the plan; open it in a browser", screen)?;
+    Ok(0)
 }

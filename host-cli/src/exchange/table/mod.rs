@@ -1,6 +1,7 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
 //! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
+mod cloths;
 pub mod read;
 pub mod write;
 
@@ -35,7 +36,7 @@ pub const TESTS: [&str; 24] = [
 ];
 
 /// The heads of the cloths.
-pub const FABRICS: [&str; 16] = [
+pub const FABRICS: [&str; 21] = [
     "id",
     "tag",
     "name",
@@ -52,7 +53,16 @@ pub const FABRICS: [&str; 16] = [
     "washed_lengthwise",
     "washed_crosswise",
     "dropped",
+    "finish",
+    "drape",
+    "purpose",
+    "one_way",
+    "colour",
 ];
+
+/// The heads of the garments.
+pub const GARMENTS: [&str; 11] =
+    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note"];
 
 /// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets
 /// an apostrophe before it (a common precaution against what is called CSV injection).

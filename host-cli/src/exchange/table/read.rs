@@ -9,14 +9,16 @@ use std::collections::HashMap;
 
 use crc::{CRC_82_DARC, Crc};
 use jiff::Timestamp;
-use jiff::civil::DateTime;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
+use super::cloths::{self, Cloths};
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{Doubted, Known, possible};
-use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, when};
+use crate::input::named::{Named, named};
+use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
+use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
 
@@ -41,14 +43,31 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let mut reader = table.from_reader(text.as_bytes());
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
+    if cloths::are_heads(&heads) {
+        cloths::check_heads(&heads)?;
+        once(&heads)?;
+        let mut cloths = Cloths::of(read, here)?;
+        return each(reader, &heads, &mut |cells| cloths.entries(cells));
+    }
     check_heads(&heads)?;
     let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
     let bare = if exported { Unit::Mm } else { input::BARE };
-    let mut rows = Rows { read, tags: HashMap::new(), here, bare, as_read, drawn: HashMap::new() };
+    let (tags, names) = (HashMap::new(), Vec::new());
+    let mut rows = Rows { read, tags, names, here, bare, as_read, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
         let known = Known { construction: Some(one.construction), width: one.width };
         rows.tags.entry(one.tag).or_default().push((one.id, known));
+        rows.names.push((one.name, one.tag));
     }
+    each(reader, &heads, &mut |cells| rows.entry(cells).map(|entry| vec![entry]))
+}
+
+/// The entries of every row, or what is wrong with each bad line.
+fn each(
+    mut reader: csv::Reader<&[u8]>,
+    heads: &[String],
+    read: &mut dyn FnMut(&HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault>,
+) -> Result<Vec<Entry>, ImportError> {
     let (mut entries, mut wrong) = (Vec::new(), Vec::new());
     for row in reader.records() {
         let row = row.map_err(|error| unreadable(&error))?;
@@ -58,8 +77,8 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
         }
         let cells: HashMap<&str, &str> = heads.iter().map(String::as_str).zip(row.iter()).collect();
         let beyond = row.iter().skip(heads.len()).find(|cell| !cell.is_empty());
-        match beyond.map_or_else(|| rows.entry(&cells), |cell| Err(RowFault::TooMany(cell.to_owned()))) {
-            Ok(entry) => entries.push(entry),
+        match beyond.map_or_else(|| read(&cells), |cell| Err(RowFault::TooMany(cell.to_owned()))) {
+            Ok(read) => entries.extend(read),
             Err(RowFault::Store(error)) => return Err(error.into()),
             Err(fault) => wrong.push((line, fault)),
         }
@@ -86,10 +105,15 @@ fn check_heads(heads: &[String]) -> Result<(), TableError> {
         let known = TESTS.into_iter().take(READ).filter(|known| !["name", "construction"].contains(known));
         return Err(TableError::NoColumn { head, known: known.collect() });
     }
+    if let Some(head) = heads.iter().find(|head| !head.is_empty() && !TESTS.contains(&head.as_str())) {
+        return Err(TableError::UnknownColumn(head.clone()));
+    }
+    once(heads)
+}
+
+/// Refuses a head that stands there twice.
+fn once(heads: &[String]) -> Result<(), TableError> {
     for (index, head) in heads.iter().enumerate().filter(|(_, head)| !head.is_empty()) {
-        if !TESTS.contains(&head.as_str()) {
-            return Err(TableError::UnknownColumn(head.clone()));
-        }
         if heads.iter().skip(index + 1).any(|other| other == head) {
             return Err(TableError::ColumnTwice(head.clone()));
         }
@@ -102,6 +126,8 @@ struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired cloths left out.
     tags: HashMap<u16, Vec<(Id, Known)>>,
+    /// The names of those cloths, with their tags.
+    names: Vec<(String, u16)>,
     here: Here,
     /// The unit of a bare gauge.
     bare: Unit,
@@ -118,15 +144,17 @@ impl Rows<'_> {
         let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
         let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
-        let mut said = Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, test };
+        let as_read = Vec::new();
+        let mut said =
+            Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, as_read, test };
         let id = match cell("id") {
             "" => {
                 if pulled > self.here.now() {
                     return Err(Wrong::new(Field::Pulled, cell("pulled"), Why::Ahead).into());
                 }
-                let tag = cloth::tag(cell("tag"))?;
+                let tag = self.tag(cell("tag"))?;
                 let (fabric, known) = self.cloth(tag)?;
-                self.believe(&said.test, cell("gauge"), known)?;
+                said.as_read = self.believe(&said.test, cell("gauge"), known)?;
                 said.fabric = Some(fabric);
                 self.draw(named, tag, &said)
             }
@@ -146,20 +174,36 @@ impl Rows<'_> {
         if let Ok(at) = text.parse::<Timestamp>() {
             return Ok((at, at));
         }
+        let showed = when::stated(Field::Pulled, text)?;
         let pulled = when::past(Field::Pulled, text, self.here)?;
-        let showed = text.trim().parse::<DateTime>().ok();
-        let first = showed.and_then(|showed| Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok());
+        let first = Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok();
         Ok((pulled, first.unwrap_or(pulled)))
     }
 
-    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them.
-    fn believe(&self, test: &PullTest, gauge: &str, known: Known) -> Result<(), RowFault> {
+    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of
+    /// what they stand by.
+    fn believe(&self, test: &PullTest, gauge: &str, known: Known) -> Result<Vec<String>, RowFault> {
         let typed = input::unit_of(gauge);
         let unit = typed.unwrap_or(input::BARE);
         possible(test, known.construction, unit)?;
         match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
             Some(doubted) if !self.as_read => Err(RowFault::Doubted(Box::new(doubted))),
-            _ => Ok(()),
+            doubted => Ok(doubted.map(|doubted| doubted.words()).unwrap_or_default()),
+        }
+    }
+
+    /// The tag of a cell, or that of the cloth whose name or part of a name stands there.
+    fn tag(&self, text: &str) -> Result<u16, Wrong> {
+        let tag = cloth::tag(text);
+        let names: Vec<&str> = self.names.iter().map(|(name, _)| name.as_str()).collect();
+        let of = |place: &usize| self.names.get(*place);
+        match named(text, &names) {
+            Named::One(place) if tag.is_err() => of(&place).map_or(tag, |(_, tag)| Ok(*tag)),
+            Named::Several(places) if tag.is_err() => {
+                let found = places.iter().filter_map(of).map(|(name, _)| name.clone()).collect();
+                Err(Wrong::new(Field::Tag, text, Why::NotOneOf(found)))
+            }
+            _ => tag,
         }
     }
 
@@ -226,7 +270,7 @@ impl Rows<'_> {
 /// The cells of a row as a test.
 fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
-    let readings: Vec<Reading> = cell("readings").split_whitespace().map(Reading::in_a_row).collect();
+    let readings: Vec<Reading> = row::words(cell("readings")).iter().map(|word| Reading::in_a_row(word)).collect();
     if readings.is_empty() {
         return Err(Wrong::new(Field::Readings, "", Why::NoReadings));
     }
@@ -238,25 +282,17 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
             "" | "no" | "n" | "0" | "false" => false,
             other => return Err(Wrong::new(Field::Settling, other, Why::NotYesOrNo)),
         },
-        grain: match cell("grain") {
-            "" => Grain::Crosswise,
-            text => match Grain::typed(text) {
-                Some(grain) => grain,
-                None => input::word(Field::Grain, text, &Grain::ALL, Grain::word)?,
-            },
-        },
+        grain: word(cell("grain"), Field::Grain, &GRAIN, Grain::Crosswise)?,
         division: text("division"),
-        ends: match cell("ends") {
-            "" | "1" => Ends::One,
-            "2" => Ends::Both,
-            text => input::word(Field::Ends, text, &Ends::ALL, Ends::word)?,
-        },
-        held: match cell("held") {
-            "" => Held::Folded,
-            text => input::word(Field::Held, text, &Held::ALL, Held::word)?,
-        },
+        ends: word(cell("ends"), Field::Ends, &ENDS, Ends::One)?,
+        held: word(cell("held"), Field::Held, &HELD, Held::Folded)?,
         load: text("load"),
         planned: text("planned"),
         marks_before_settling: cell("settling").eq_ignore_ascii_case(AFTER_MARKS),
     })
+}
+
+/// A word of a cell; where that is empty, the usual one.
+fn word<T: Copy>(cell: &str, field: Field, words: &Words<T>, usual: T) -> Result<T, Wrong> {
+    if cell.is_empty() { Ok(usual) } else { words.read(field, cell) }
 }

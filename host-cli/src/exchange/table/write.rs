@@ -5,10 +5,12 @@ use std::io::{self, Write};
 
 use tenter_core::{Confidence, Figure, Figures, Length, Ratio, TestError};
 
-use super::{FABRICS, TESTS, harmless, made};
+use super::{FABRICS, GARMENTS, TESTS, harmless, made};
 use crate::exchange::ExportError;
 use crate::input::{TypedTest, test::mm};
-use crate::log::{ByConstruction, Fabric, Id, MassPerArea, Price, StoredTest};
+use crate::log::{
+    ByConstruction, Drape, Fabric, Finish, Garment, Id, MassPerArea, Pattern, Price, Purpose, StoredTest,
+};
 use crate::store::{Read, WhichTests, caught};
 
 /// Writes one row a test, the oldest first, with `step` after each; how many.
@@ -51,6 +53,47 @@ pub fn fabrics(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError>
     }
     rows.flush()?;
     Ok(count)
+}
+
+/// Writes one row a garment, in the order in which they were begun, retired ones too; how many.
+///
+/// # Errors
+///
+/// A log that cannot be read, or an output that cannot be written.
+pub fn garments(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError> {
+    let mut rows = csv::Writer::from_writer(out);
+    rows.write_record(GARMENTS).map_err(failed)?;
+    let (fabrics, patterns) = (read.fabrics()?, read.patterns()?);
+    let mut count = 0;
+    for one in read.garments()? {
+        rows.write_record(garment(&one, &fabrics, &patterns)).map_err(failed)?;
+        count += 1;
+    }
+    rows.flush()?;
+    Ok(count)
+}
+
+/// The row of a garment; its cloths as `main=7 lining=12`.
+fn garment(garment: &Garment, fabrics: &[Fabric], patterns: &[Pattern]) -> Vec<String> {
+    let pattern = patterns.iter().find(|pattern| Some(pattern.id) == garment.pattern);
+    let cloths = garment.uses.iter().filter_map(|one| {
+        let role = pattern?.roles.iter().find(|role| role.id == one.role)?;
+        let fabric = fabrics.iter().find(|fabric| fabric.id == one.fabric)?;
+        Some(format!("{}={}", role.name, fabric.tag))
+    });
+    vec![
+        garment.id.to_string(),
+        garment.number.to_string(),
+        harmless(&garment.name),
+        pattern.map(|pattern| harmless(&pattern.name)).unwrap_or_default(),
+        harmless(&garment.view),
+        harmless(&cloths.collect::<Vec<_>>().join(" ")),
+        harmless(&garment.whom),
+        garment.by.map(|by| by.to_string()).unwrap_or_default(),
+        garment.state().word().to_owned(),
+        garment.done.map(|done| done.to_string()).unwrap_or_default(),
+        harmless(&garment.note),
+    ]
 }
 
 /// A row is never refused, so only the output can fail.
@@ -134,5 +177,10 @@ pub fn fabric(fabric: &Fabric) -> Vec<String> {
         marks(fabric.washed_lengthwise),
         marks(fabric.washed_crosswise),
         yes(fabric.dropped),
+        fabric.finish.map(Finish::word).unwrap_or_default().to_owned(),
+        fabric.drape.map(Drape::word).unwrap_or_default().to_owned(),
+        fabric.purpose.map(Purpose::word).unwrap_or_default().to_owned(),
+        yes(fabric.one_way),
+        harmless(&fabric.colour),
     ]
 }

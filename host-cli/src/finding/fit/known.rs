@@ -1,17 +1,14 @@
 //! What is known of a cloth, as the core takes it for sewing.
 
-use tenter_core::making::handling::{Cloth, Weight};
+use tenter_core::making::care::{Described, Fibre};
+use tenter_core::making::handling::{Cloth, Weave};
 use tenter_core::making::pairing::Edge;
-use tenter_core::making::washing;
-use tenter_core::{Figure, Figures, Grain};
+use tenter_core::making::washing::{self, Washing};
+use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures, Grain};
 
 use super::Stock;
 use crate::input::making;
-use crate::log::{Fabric, MassPerArea};
-
-/// Below this a cloth counts as light, from the other on as heavy, in g/m²: the tool's own.
-const LIGHT_UNDER: f64 = 120.0;
-const HEAVY_FROM: f64 = 280.0;
+use crate::log::Fabric;
 
 /// What is known of a cloth, as the core takes it.
 #[must_use]
@@ -19,17 +16,27 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
     let stretch = |grain| stretch(fabric, grain, stock).ok();
     let grown = |grain| Some(figures(fabric, grain, stock)?.rest?.growth.ratio);
     let growth = [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].into_iter().filter_map(grown).max();
+    let described = fabric.described();
     Cloth {
         construction: fabric.construction,
-        weight: match fabric.mass.map(MassPerArea::g_per_m2) {
-            Some(mass) if mass < LIGHT_UNDER => Weight::Light,
-            Some(mass) if mass >= HEAVY_FROM => Weight::Heavy,
-            _ => Weight::Medium,
-        },
+        mass: fabric.mass.and_then(|mass| u16::try_from(mass.whole_g_per_m2()).ok()),
+        weave: weave(&described),
+        finish: described.finish(),
+        elastane: described.fibres().has(Fibre::Elastane),
         lengthwise: stretch(Grain::Lengthwise),
         crosswise: stretch(Grain::Crosswise),
         bias: stretch(Grain::Bias),
         growth,
+    }
+}
+
+/// How a cloth is woven, by the words of its name and fibre: nobody is asked for it.
+fn weave(described: &Described<'_>) -> Weave {
+    let says = |words: &[&str]| words.iter().any(|word| described.says(word));
+    match described.construction {
+        Construction::Woven if says(&["denim"]) => Weave::Denim,
+        Construction::Woven if says(&["canvas", "duck", "sailcloth"]) => Weave::Canvas,
+        _ => Weave::Ordinary,
     }
 }
 
@@ -40,8 +47,9 @@ pub fn cloth(fabric: &Fabric, stock: &Stock) -> Cloth {
 /// A grain that was not pulled.
 pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
-    let washing = washing(fabric, grain).filter(|_| !fabric.washed);
-    Ok(Edge { stretch: figures.stretch, growth: figures.rest.map(|rest| rest.growth), washing })
+    let washing = at_wash(fabric, grain).to_come();
+    let growth = figures.rest.map(|rest| rest.growth);
+    Ok(Edge { construction: fabric.construction, growth, washing, ..Edge::new(figures.stretch) })
 }
 
 /// The stretch of a cloth along a grain.
@@ -54,7 +62,13 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    stock.measured(fabric, grain)?.figures()
+    judged(fabric, grain, stock).map(|judged| judged.figures)
+}
+
+/// What the tests of a grain amount to, where nothing is asked.
+#[must_use]
+pub fn judged(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Evaluation> {
+    stock.measured(fabric, grain)?.judge(&Demand::default(), None, Confidence::default()).ok()
 }
 
 /// What the newest washing marks along a grain say.
@@ -62,6 +76,12 @@ fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
 pub fn washing(fabric: &Fabric, grain: Grain) -> Option<Figure> {
     let marks = fabric.wash_marks(grain)?;
     washing::change(marks.before, marks.after, making::scale(&marks).ok()?).ok()
+}
+
+/// How a cloth stands to its first wash along a grain.
+#[must_use]
+pub fn at_wash(fabric: &Fabric, grain: Grain) -> Washing {
+    Washing::of(&fabric.described(), fabric.washed, washing(fabric, grain), grain)
 }
 
 /// A grain of a cloth that was not pulled.

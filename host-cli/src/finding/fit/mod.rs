@@ -1,25 +1,36 @@
 //! Which cloths suit which role of a view.
 //!
-//! For each role every fabric of the stash is judged, none is left out: by its construction, by the pull tests of each
-//! grain that is asked, and by the cloth that is on hand.
+//! For each role every fabric of the stash is judged, none is left out: by what it is, by the pull tests of each grain that is
+//! asked, and by the cloth that is on hand.
 
+pub mod asked;
 pub mod cloth;
+mod judging;
 pub mod known;
+pub mod purpose;
 pub mod stock;
+pub mod together;
 
-use tenter_core::{Answer, Ask, Confidence, Evaluation, Grain, Length, Part, Unit};
+use tenter_core::{Answer, Ask, Confidence, Evaluation, Figures, Grain, Length, Part, Side, Unit};
 
+use super::kept::Kept;
 use super::measured::Measured;
 use super::verdict::Verdict;
-use crate::log::{Fabric, Here, Pattern, Role};
-use cloth::{ClothAnswer, Need};
+use crate::log::{Fabric, Here, MassPerArea, Pattern, Role};
+use asked::Feature;
+use cloth::ClothAnswer;
 pub use stock::Stock;
+pub use together::{amounts, roles};
 
 /// Why a cloth got its answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Reason {
-    /// The role does not take its construction.
-    Construction,
+    /// It is of another kind than the role asks.
+    OtherKind(Feature),
+    /// Nobody said it of the cloth.
+    NotSaid(Feature),
+    /// It is lighter than this, which the role asks at least, or heavier than this, which it asks at most.
+    Mass(Side, MassPerArea),
     /// This grain was not pulled.
     NotPulled(Grain),
     /// The tests of this grain disagree.
@@ -30,6 +41,8 @@ pub enum Reason {
     NotRead(Grain, Ask),
     /// The part that decides, along this grain.
     Part(Grain, Part),
+    /// It is all that is asked of it, which is nothing that is measured.
+    AsAsked,
     /// Nothing is asked.
     NothingAsked,
 }
@@ -82,8 +95,14 @@ pub struct Candidate<'a> {
     pub grains: Vec<Along<'a>>,
     /// When growth and recovery are asked, in seconds after release.
     pub rest_seconds: u32,
-    /// Whether there is enough of it.
+    /// What open garments keep of it.
+    pub kept: Vec<Kept>,
+    /// Whether there is enough of it beside that.
     pub cloth: ClothAnswer,
+    /// What the cloth is, as far as the role asks that and it is so.
+    pub asked: Vec<Feature>,
+    /// The figures of the grain that comes back poorly, where one does and the cloth is not refused.
+    pub poorly: Option<Figures>,
 }
 
 impl Candidate<'_> {
@@ -91,10 +110,17 @@ impl Candidate<'_> {
     #[must_use]
     pub fn verdict(&self) -> Verdict {
         match self.answer {
-            _ if self.reason == Reason::Construction => Verdict::OtherConstruction,
+            _ if matches!(self.reason, Reason::OtherKind(_)) => Verdict::OtherKind,
+            _ if self.reason == Reason::NothingAsked => Verdict::Choose,
             Answer::Meets if self.missing().is_some() => Verdict::TooLittle,
             answer => answer.into(),
         }
+    }
+
+    /// The same, named by the reader: where nothing is asked, that settles it.
+    #[must_use]
+    pub fn chosen(self) -> Self {
+        if self.reason == Reason::NothingAsked { Self { answer: Answer::Meets, ..self } } else { self }
     }
 
     /// Whether tests of it disagree, so that no chance means anything.
@@ -109,12 +135,11 @@ impl Candidate<'_> {
         self.verdict() == Verdict::Meets
     }
 
-    /// Whether more has to be bought or cut than is said, by as much as washing takes: it was not washed, and nobody
-    /// measured what washing does to it.
+    /// Whether an allowance for the wash is in the length: it was not washed, and nobody measured what washing does to it.
     #[must_use]
     pub fn may_shrink(&self) -> bool {
         matches!(self.answer, Answer::Meets | Answer::Close)
-            && self.cloth.needed().is_some_and(|needed| !needed.washing_known)
+            && self.cloth.needed().is_some_and(|needed| !needed.washing.is_known())
     }
 
     /// What the tests of a grain say.
@@ -160,6 +185,12 @@ impl RoleFit<'_> {
         self.candidates.iter().filter(|candidate| candidate.verdict().is_open()).count()
     }
 
+    /// Whether nothing is asked of the cloth, so that the choice is the reader's.
+    #[must_use]
+    pub fn is_free(&self) -> bool {
+        asked::nothing(self.role)
+    }
+
     /// The best answer: meets with enough cloth, else close or unknown, else short; `None` where nothing can do.
     #[must_use]
     pub fn outcome(&self) -> Answer {
@@ -178,75 +209,4 @@ pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> Rol
     let mut candidates: Vec<Candidate<'a>> = stock.fabrics.iter().map(judged).collect();
     candidates.sort_by_cached_key(Candidate::order);
     RoleFit { role, candidates }
-}
-
-/// The part that decides so far.
-struct Judging {
-    decides: Option<(Answer, Option<f32>, Reason)>,
-    chance: Option<f32>,
-}
-
-impl Judging {
-    fn note(&mut self, answer: Answer, part: Option<f32>, reason: Reason) {
-        self.chance = self.chance.zip(part).map(|(so_far, part)| so_far * part);
-        if self.decides.is_none_or(|(had, its_chance, _)| answer.outweighs(part, (had, its_chance))) {
-            self.decides = Some((answer, part, reason));
-        }
-    }
-}
-
-impl<'a> Candidate<'a> {
-    /// Judges a cloth for a role.
-    #[must_use]
-    pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
-        let cloth = cloth::answer(fabric, role.cloth.map(Need::from), confidence);
-        if !role.takes(fabric.construction) {
-            let (answer, reason) = (Answer::Short, Reason::Construction);
-            return Self {
-                fabric,
-                answer,
-                chance: None,
-                reason,
-                grains: Vec::new(),
-                rest_seconds: role.demand.rest_seconds,
-                cloth,
-            };
-        }
-        let mut judging = Judging { decides: None, chance: Some(1.0) };
-        let mut grains = Vec::new();
-        let growth_or_recovery = role.demand.growth_at_most.is_some() || role.demand.recovery_at_least.is_some();
-        // Growth and recovery are asked of the grains whose stretch is asked; where none is, of every grain that was
-        // pulled.
-        let stretch_asked = role.grains().next().is_some();
-        for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-            let asked = !role.demand.stretch(grain).is_empty();
-            let Some(measured) = stock.measured(fabric, grain) else {
-                if asked {
-                    judging.note(Answer::Unknown, None, Reason::NotPulled(grain));
-                }
-                continue;
-            };
-            if !asked && (stretch_asked || !growth_or_recovery) {
-                continue;
-            }
-            let Ok(evaluation) = measured.judge(&role.demand, Some(role.id.at()), confidence) else { continue };
-            for part in &evaluation.parts {
-                let (answer, reason) = match part.answer {
-                    Answer::Unknown => (Answer::Unknown, Reason::NotRead(grain, part.ask)),
-                    _ if evaluation.contradicts.is_some() => (Answer::Close, Reason::Disagree(grain)),
-                    Answer::Close if !evaluation.doubts.is_empty() => (Answer::Close, Reason::Doubted(grain)),
-                    answer => (answer, Reason::Part(grain, *part)),
-                };
-                judging.note(answer, part.chance, reason);
-            }
-            grains.push(Along { grain, evaluation, measured });
-        }
-        if growth_or_recovery && !stretch_asked && grains.is_empty() {
-            judging.note(Answer::Unknown, None, Reason::NotPulled(Grain::Crosswise));
-        }
-        let nothing_asked = (Answer::Meets, Some(1.0), Reason::NothingAsked);
-        let (answer, chance, reason) =
-            judging.decides.map_or(nothing_asked, |(answer, _, reason)| (answer, judging.chance, reason));
-        Self { fabric, answer, chance, reason, grains, rest_seconds: role.demand.rest_seconds, cloth }
-    }
 }

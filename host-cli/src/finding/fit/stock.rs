@@ -2,10 +2,12 @@
 
 use std::collections::HashMap;
 
-use tenter_core::Grain;
+use tenter_core::{Grain, Length};
 
+use crate::finding::kept::{self, Kept, cut_of};
 use crate::finding::measured::Measured;
-use crate::log::{ByConstruction, Fabric, Id, StoredTest};
+use crate::finding::memory::{LastTime, last_time};
+use crate::log::{ByConstruction, Fabric, Garment, Id, StoredTest};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// Live fabrics with what was measured of them.
@@ -15,6 +17,10 @@ pub struct Stock {
     pub fabrics: Vec<Fabric>,
     /// The person's repeatability.
     pub pooled: ByConstruction,
+    /// What open garments keep of them.
+    pub kept: Vec<Kept>,
+    /// What was learned of each of them, or of one like it.
+    remembered: HashMap<Id, LastTime>,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
 }
 
@@ -34,9 +40,9 @@ impl Stock {
     ///
     /// A log that cannot be read.
     pub fn of(read: &dyn Read, wanted: impl Fn(&Fabric) -> bool) -> Result<Self, StoreError> {
-        let mut fabrics = read.fabrics()?;
-        fabrics.retain(wanted);
-        let pooled = read.repeatability()?;
+        let all = read.fabrics()?;
+        let fabrics: Vec<Fabric> = all.iter().filter(|fabric| wanted(fabric)).cloned().collect();
+        let (pooled, here) = (read.repeatability()?, read.here());
         let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
         read.each_test(WhichTests::All, &mut |test| {
             if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
@@ -46,11 +52,43 @@ impl Stock {
         })?;
         let of = |fabric: &Fabric| {
             let tests = tests.get(&fabric.id).map(Vec::as_slice).unwrap_or_default();
-            let along = |grain| Measured::of(fabric, tests, grain, &pooled).map(Box::new);
+            let along = |grain| Measured::of(fabric, tests, grain, &pooled, here).map(Box::new);
             (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
         };
         let measured = fabrics.iter().map(of).collect();
-        Ok(Self { fabrics, pooled, measured })
+        let kept = kept::kept(&fabrics, &read.garments()?, &read.patterns()?);
+        // A cloth that is gone still teaches.
+        let told = |fabric: &Fabric| Some((fabric.id, last_time(fabric, &all, here)?));
+        let remembered = match all.iter().any(|fabric| !fabric.lessons.is_empty()) {
+            true => fabrics.iter().filter_map(told).collect(),
+            false => HashMap::new(),
+        };
+        Ok(Self { fabrics, pooled, kept, remembered, measured })
+    }
+
+    /// The stock as it was before anything was cut for a garment, with nothing kept for it: what its plan is made from.
+    #[must_use]
+    pub fn before(mut self, garment: &Garment) -> Self {
+        self.kept.retain(|kept| kept.garment.id != garment.id);
+        for one in &garment.uses {
+            let Some(fabric) = self.fabrics.iter_mut().find(|fabric| fabric.id == one.fabric) else { continue };
+            if let (Some(cut), Some(had)) = (cut_of(fabric, garment.id, one.role), fabric.length) {
+                fabric.length = Some(Length::from_steps(had.steps().saturating_add(cut.length.steps())));
+            }
+        }
+        self
+    }
+
+    /// What was learned of a cloth, or of one like it.
+    #[must_use]
+    pub fn last_time(&self, fabric: &Fabric) -> Option<&LastTime> {
+        self.remembered.get(&fabric.id)
+    }
+
+    /// What open garments keep of a cloth.
+    pub fn kept_of(&self, fabric: &Fabric) -> impl Iterator<Item = &Kept> {
+        let id = fabric.id;
+        self.kept.iter().filter(move |kept| kept.fabric == id)
     }
 
     /// What was measured of a grain of a fabric.

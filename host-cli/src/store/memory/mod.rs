@@ -8,9 +8,11 @@ mod read;
 use std::collections::{BTreeMap, BTreeSet};
 use std::convert::Infallible;
 
+use tenter_core::Unit;
+
 use super::naming::{self, Naming};
-use super::{Drafts, Make, Merged, Stop, Store, StoreError, Written};
-use crate::log::{Entry, Fabric, Here, Id, Pattern, Role, StoredTest, Subject, fold};
+use super::{Drafts, Make, Merged, Piece, Stop, Store, StoreError, Written, forget_whom};
+use crate::log::{Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, Role, StoredTest, Subject, fold};
 
 /// What it is called in an error.
 const PLACE: &str = "memory";
@@ -28,6 +30,9 @@ pub struct Memory {
     tests: BTreeMap<Id, StoredTest>,
     patterns: BTreeMap<Id, Pattern>,
     roles: BTreeMap<Id, Role>,
+    garments: BTreeMap<Id, Garment>,
+    photos: BTreeMap<PhotoName, Photo>,
+    units: Option<Unit>,
     drafts: BTreeMap<String, String>,
 }
 
@@ -44,6 +49,9 @@ impl Memory {
             tests: BTreeMap::new(),
             patterns: BTreeMap::new(),
             roles: BTreeMap::new(),
+            garments: BTreeMap::new(),
+            photos: BTreeMap::new(),
+            units: None,
             drafts: BTreeMap::new(),
         }
     }
@@ -53,6 +61,10 @@ impl Memory {
         let (id, subject) = (entry.id, entry.subject());
         if self.entries.contains_key(&id) {
             return None;
+        }
+        if let Fact::UnitsSet { units } = entry.fact {
+            // What was said first holds; another's log that is merged changes nothing.
+            self.units.get_or_insert(units);
         }
         self.entries.insert(id, entry);
         self.arrivals.push(id);
@@ -74,6 +86,8 @@ impl Memory {
                 Subject::Test(_) => drop(fold::test(history).map(|test| self.tests.insert(id, test))),
                 Subject::Pattern(_) => drop(fold::pattern(history).map(|pattern| self.patterns.insert(id, pattern))),
                 Subject::Role(_) => drop(fold::role(history).map(|role| self.roles.insert(id, role))),
+                Subject::Garment(_) => drop(fold::garment(history).map(|garment| self.garments.insert(id, garment))),
+                Subject::Log(_) => {}
             }
         }
     }
@@ -126,29 +140,56 @@ impl Store for Memory {
         Ok(Written::New(entries))
     }
 
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
-        let entries: Vec<Entry> = entries.collect::<Result<_, Stop>>()?;
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
+        let pieces: Vec<Piece> = pieces.collect::<Result<_, Stop>>()?;
         // One that cannot be written as JSON could not be read again.
-        entries.iter().try_for_each(|entry| serde_json::to_string(&entry.fact).map(drop)).map_err(damaged)?;
+        for piece in &pieces {
+            if let Piece::Entry(entry) = piece {
+                serde_json::to_string(&entry.fact).map_err(damaged)?;
+            }
+        }
         let mut merged = Merged::default();
         let mut touched = BTreeSet::new();
-        for entry in entries {
-            if let Some(known) = self.entries.get(&entry.id) {
-                merged.known += 1;
-                merged.differ += u64::from(known.fact != entry.fact);
-            } else {
-                merged.new += 1;
-                touched.extend(self.insert(entry));
+        for piece in pieces {
+            match piece {
+                Piece::Photo(photo) => {
+                    merged.photos += u64::from(self.photos.insert(photo.name(), photo).is_none());
+                }
+                Piece::Entry(entry) => {
+                    if let Some(known) = self.entries.get(&entry.id) {
+                        merged.known += 1;
+                        merged.differ += u64::from(known.fact != entry.fact);
+                    } else {
+                        merged.new += 1;
+                        touched.extend(self.insert(*entry));
+                    }
+                }
             }
         }
         self.fold(touched);
         Ok(merged)
+    }
+
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
+        for id in self.about.get(&garment).into_iter().flatten() {
+            if let Some(entry) = self.entries.get_mut(id) {
+                forget_whom(&mut entry.fact);
+            }
+        }
+        self.fold(BTreeSet::from([Subject::Garment(garment)]));
+        Ok(())
     }
 }
 
 impl Drafts for Memory {
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError> {
         Ok(self.drafts.get(name).cloned())
+    }
+
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let name = format!("{name}/");
+        let under = self.drafts.range(name.clone()..).take_while(|(other, _)| other.starts_with(&name));
+        Ok(under.map(|(name, text)| (name.clone(), text.clone())).collect())
     }
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {

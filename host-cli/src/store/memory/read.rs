@@ -1,9 +1,12 @@
 //! Questions to the log in memory.
 
 use jiff::Timestamp;
+use tenter_core::Unit;
 
 use super::{Memory, damaged};
-use crate::log::{ByConstruction, Entry, Fabric, Id, Pattern, Pooled, StoredTest, Subject};
+use crate::log::{
+    ByConstruction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, StoredTest, Subject, days,
+};
 use crate::store::{Read, Stop, StoreError, WhichTests, line_of};
 
 fn line(entry: &Entry) -> Result<String, StoreError> {
@@ -62,14 +65,36 @@ impl Read for Memory {
         Ok(patterns)
     }
 
+    fn garments(&self) -> Result<Vec<Garment>, StoreError> {
+        Ok(self.garments.values().cloned().collect())
+    }
+
+    fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError> {
+        Ok(self.photos.get(&name).cloned())
+    }
+
+    fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError> {
+        self.photos.values().try_for_each(|photo| Ok(each(photo.clone())?))
+    }
+
+    fn here(&self) -> Here {
+        self.here
+    }
+
     fn repeatability(&self) -> Result<ByConstruction, StoreError> {
         let mut pooled = ByConstruction::default();
-        for test in self.tests.values().filter(|test| !test.dropped) {
-            if let Some(fabric) = self.fabric_of(test) {
-                pooled.add(fabric.construction, Pooled::of(&test.said.test));
-            }
+        for fabric in self.fabrics.values() {
+            let tests = self.tests(WhichTests::Of(fabric.id))?;
+            let live: Vec<&StoredTest> = tests.iter().filter(|test| !test.dropped).collect();
+            let hand = live.iter().fold(Pooled::default(), |sum, test| sum.and(Pooled::of(&test.said.test)));
+            let days = if live.len() > 1 { days::retests(fabric, live, self.here) } else { Pooled::default() };
+            pooled.add(fabric.construction, hand.and(days));
         }
         Ok(pooled)
+    }
+
+    fn units(&self) -> Result<Option<Unit>, StoreError> {
+        Ok(self.units)
     }
 
     fn history(&self, subject: Subject) -> Result<Vec<Entry>, StoreError> {

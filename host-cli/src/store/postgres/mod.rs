@@ -20,8 +20,10 @@ use jiff::Timestamp;
 
 use super::draft_files::DraftFiles;
 use super::naming::{self, Naming};
-use super::{Access, Arriving, Drafts, Make, Merged, Stop, Store, StoreError, Written};
-use crate::log::{Entry, Fact, Here, Id};
+use super::{
+    Access, Arriving, Drafts, Make, Merged, Piece, Read as _, Stop, Store, StoreError, Taken, Written, forget_whom,
+};
+use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use connection::Connection;
 use migrate::Found;
 use project::Touched;
@@ -103,6 +105,14 @@ impl Postgres {
         Ok(())
     }
 
+    /// Keeps photographs; how many were new.
+    fn keep(&self, photos: &[Photo]) -> Result<u64, StoreError> {
+        let sql = "INSERT INTO tenter.photo (log, name, jpeg) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING";
+        photos.iter().try_fold(0, |new, photo| {
+            Ok(new + self.connection.execute(sql, &[&self.log, &photo.name().to_string(), &photo.jpeg()])?)
+        })
+    }
+
     /// Names and stores what was said, within a transaction.
     fn store(&self, now: Timestamp, once: Option<Id>, facts: Vec<Fact>) -> Result<Vec<Entry>, StoreError> {
         let mut naming = Naming::begin(now, self.here.random, once, |below| self.newest(below))?;
@@ -113,10 +123,10 @@ impl Postgres {
             let last_about =
                 |subject| Ok::<_, StoreError>(named_now(subject).map(|entry| entry.id).max(self.last_about(subject)?));
             let entry = naming.name(fact, last_about)?;
-            touched.note(entry.subject());
             entries.push(entry);
         }
         let arriving = entries.iter().map(|entry| self.arriving(entry)).collect::<Result<Vec<_>, _>>()?;
+        arriving.iter().for_each(|entry| touched.note(entry));
         self.insert(&arriving.iter().collect::<Vec<_>>())?;
         touched.project(self)?;
         Ok(entries)
@@ -217,11 +227,11 @@ impl Store for Postgres {
         this.again(&mut work, &mut stored)
     }
 
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
-        let entries: Vec<Arriving> = entries.map(|entry| self.arriving(&entry?)).collect::<Result<_, _>>()?;
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
+        let Taken { entries, photos } = Taken::all(pieces, |_| self.damaged())?;
         let this = &*self;
         let mut work = || {
-            let mut merged = Merged::default();
+            let mut merged = Merged { photos: this.keep(&photos)?, ..Merged::default() };
             let mut new: BTreeMap<Id, &Arriving> = BTreeMap::new();
             let mut order = Vec::new();
             for chunk in entries.chunks(CHUNK) {
@@ -240,18 +250,42 @@ impl Store for Postgres {
             merged.new = order.len() as u64;
             this.insert(&order)?;
             let mut touched = Touched::default();
-            order.iter().for_each(|entry| touched.note(entry.subject));
+            order.iter().for_each(|entry| touched.note(entry));
             touched.project(this)?;
             Ok((merged, order.first().map(|entry| entry.id)))
         };
-        let mut stored = |(_, first): &(Merged, Option<Id>)| first.map_or(Ok(true), |first| this.holds(first));
+        // Photographs alone are stored under their own names, so that a second time does no harm.
+        let mut stored = |(_, first): &(Merged, Option<Id>)| first.map_or(Ok(false), |first| this.holds(first));
         Ok(this.again(&mut work, &mut stored)?.0)
+    }
+
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
+        let this = &*self;
+        let mut work = || {
+            let sql = "UPDATE tenter.entry SET body = $3::text::json WHERE log = $1 AND id = $2";
+            for mut entry in this.history(Subject::Garment(garment))? {
+                if forget_whom(&mut entry.fact) {
+                    let body = this.arriving(&entry)?.body;
+                    this.connection.execute(sql, &[&this.log, &entry.id.to_string(), &body])?;
+                }
+            }
+            let mut touched = Touched::default();
+            touched.note_subject(Subject::Garment(garment));
+            touched.project(this)
+        };
+        this.again(&mut work, &mut |()| Ok(false))?;
+        // The server deletes the old rows for good when it next clears up (VACUUM), which is for whoever keeps it.
+        Ok(())
     }
 }
 
 impl Drafts for Postgres {
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError> {
         self.drafts.draft(name)
+    }
+
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        self.drafts.drafts_under(name)
     }
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {

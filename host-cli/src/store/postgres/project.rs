@@ -3,10 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 
 use serde_json::Value;
+use tenter_core::Unit;
 
 use super::{CHUNK, Postgres, rows};
-use crate::log::{Entry, Id, Subject, fold};
-use crate::store::StoreError;
+use crate::log::{Entry, Id, Pooled, StoredTest, Subject, days, fold};
+use crate::store::{Arriving, StoreError};
 
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
@@ -16,6 +17,8 @@ pub struct Touched {
     patterns: BTreeSet<Id>,
     tests: BTreeSet<Id>,
     roles: BTreeSet<Id>,
+    garments: BTreeSet<Id>,
+    settings: Vec<(Id, Unit)>,
 }
 
 /// Identifiers as the server takes them.
@@ -30,12 +33,20 @@ fn chunks(ids: &BTreeSet<Id>) -> Vec<Vec<Id>> {
 
 impl Touched {
     /// Notes what an entry is about.
-    pub fn note(&mut self, subject: Subject) {
+    pub fn note(&mut self, entry: &Arriving) {
+        self.settings.extend(entry.units.map(|units| (entry.id, units)));
+        self.note_subject(entry.subject);
+    }
+
+    /// Notes what is to be brought up to date.
+    pub fn note_subject(&mut self, subject: Subject) {
         match subject {
             Subject::Fabric(id) => self.fabrics.insert(id),
             Subject::Pattern(id) => self.patterns.insert(id),
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
+            Subject::Garment(id) => self.garments.insert(id),
+            Subject::Log(_) => false,
         };
     }
 
@@ -45,10 +56,13 @@ impl Touched {
     ///
     /// What the server says, here and below.
     pub fn project(mut self, store: &Postgres) -> Result<(), StoreError> {
+        self.settings.iter().try_for_each(|(entry, units)| store.set(*entry, *units))?;
+        let mut changed = BTreeSet::new();
         for ids in chunks(&self.fabrics) {
             let fabrics: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::fabric).collect();
             store.upsert("fabric", rows::FABRIC, fabrics.iter().map(rows::of_fabric).collect())?;
             self.adopt(store, fabrics.iter().map(|fabric| fabric.id))?;
+            changed.extend(fabrics.iter().map(|fabric| fabric.id));
         }
         for ids in chunks(&self.patterns) {
             let patterns: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::pattern).collect();
@@ -62,11 +76,14 @@ impl Touched {
             store.wait(waiting.iter().map(|role| (role.id, role.pattern)))?;
             store.upsert("role", rows::ROLE, known.into_iter().map(rows::of_role).collect())?;
         }
-        let mut fabrics = BTreeSet::new();
-        for ids in chunks(&self.tests) {
-            store.tests(&ids, &mut fabrics)?;
+        for ids in chunks(&self.garments) {
+            let garments: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::garment).collect();
+            store.upsert("garment", rows::GARMENT, garments.iter().map(rows::of_garment).collect())?;
         }
-        chunks(&fabrics).iter().try_for_each(|fabrics| store.hands(fabrics))
+        for ids in chunks(&self.tests) {
+            store.tests(&ids, &mut changed)?;
+        }
+        chunks(&changed).iter().try_for_each(|fabrics| store.hands(fabrics))
     }
 
     /// Lets in what waited for these.
@@ -79,8 +96,8 @@ impl Touched {
         for row in store.connection.rows(sql, &[&store.log, &texts(&ids)])? {
             let subject = rows::id(&row, 0).map_err(|rows::Damaged| store.damaged())?;
             // It is one of the two; the other finds no entry that adds it and does nothing.
-            self.note(Subject::Test(subject));
-            self.note(Subject::Role(subject));
+            self.note_subject(Subject::Test(subject));
+            self.note_subject(Subject::Role(subject));
         }
         Ok(())
     }
@@ -139,28 +156,59 @@ impl Postgres {
     fn tests(&self, ids: &[Id], fabrics: &mut BTreeSet<Id>) -> Result<(), StoreError> {
         let tests: Vec<_> = self.histories(ids)?.into_values().filter_map(fold::test).collect();
         let there = self.there("fabric", tests.iter().filter_map(|test| test.said.fabric))?;
-        let waits = |test: &crate::log::StoredTest| test.said.fabric.filter(|fabric| !there.contains(fabric));
+        let waits = |test: &StoredTest| test.said.fabric.filter(|fabric| !there.contains(fabric));
         self.wait(tests.iter().filter_map(|test| Some((test.id, waits(test)?))))?;
         let sql = "SELECT DISTINCT fabric FROM tenter.test WHERE log = $1 AND id = ANY ($2) AND fabric IS NOT NULL";
         for row in self.connection.rows(sql, &[&self.log, &texts(ids)])? {
             fabrics.insert(rows::id(&row, 0).map_err(|rows::Damaged| self.damaged())?);
         }
-        let known = |test: &crate::log::StoredTest| test.said.fabric.filter(|fabric| there.contains(fabric));
+        let known = |test: &StoredTest| test.said.fabric.filter(|fabric| there.contains(fabric));
         fabrics.extend(tests.iter().filter_map(known));
         let rows: Result<Vec<Value>, _> = tests.iter().map(|test| rows::of_test(test, known(test))).collect();
         let columns = format!("{}, {}", rows::TEST, rows::TEST_FIGURES);
         self.upsert("test", &columns, rows.map_err(|rows::Damaged| self.damaged())?)
     }
 
-    /// Sums up what the tests of cloths say of the hand that pulled them.
-    fn hands(&self, fabrics: &[Id]) -> Result<(), StoreError> {
-        let sql = "UPDATE tenter.fabric AS fabric SET hand_dof = sums.dof, hand_sum = sums.sum FROM \
-            (SELECT cloth.id, coalesce(sum(test.hand_dof ORDER BY test.id), 0) AS dof, \
-                coalesce(sum(test.hand_sum ORDER BY test.id), 0) AS sum \
-             FROM unnest($2::text[]) AS cloth (id) LEFT JOIN tenter.test AS test \
-             ON test.log = $1 AND test.fabric = cloth.id AND NOT test.dropped GROUP BY cloth.id) AS sums \
-            WHERE fabric.log = $1 AND fabric.id = sums.id";
-        self.connection.execute(sql, &[&self.log, &texts(fabrics)])?;
+    /// Remembers a unit, unless another was said before: another's log that is merged changes nothing.
+    fn set(&self, entry: Id, units: Unit) -> Result<(), StoreError> {
+        let sql =
+            "INSERT INTO tenter.setting (log, name, value, entry) VALUES ($1, 'units', $2, $3) ON CONFLICT DO NOTHING";
+        self.connection.execute(sql, &[&self.log, &units.symbol(), &entry.to_string()])?;
+        Ok(())
+    }
+
+    /// Sums up what the tests of cloths say of the hand that pulled them, and their retests of how that hand differs by day.
+    fn hands(&self, ids: &[Id]) -> Result<(), StoreError> {
+        let damaged = |rows::Damaged| self.damaged();
+        let texts = texts(ids);
+        let sql = format!("SELECT {} FROM tenter.fabric WHERE log = $1 AND id = ANY ($2)", rows::FABRIC);
+        let fabrics = self.connection.rows(&sql, &[&self.log, &texts])?;
+        let fabrics: Vec<_> = fabrics.iter().map(rows::fabric).collect::<Result<_, _>>().map_err(damaged)?;
+        let sql = format!(
+            "SELECT {} FROM tenter.test WHERE log = $1 AND fabric = ANY ($2) AND NOT dropped ORDER BY pulled, id",
+            rows::TEST
+        );
+        let mut tests: BTreeMap<Option<Id>, Vec<StoredTest>> = BTreeMap::new();
+        for row in self.connection.rows(&sql, &[&self.log, &texts])? {
+            let test = rows::test(&row).map_err(damaged)?;
+            tests.entry(test.said.fabric).or_default().push(test);
+        }
+        let (mut names, mut sums) = (Vec::new(), [const { Vec::new() }; 4]);
+        for fabric in &fabrics {
+            let tests = tests.get(&Some(fabric.id)).map_or(&[][..], Vec::as_slice);
+            let hand = tests.iter().fold(Pooled::default(), |sum, test| sum.and(Pooled::of(&test.said.test)));
+            let days = if tests.len() > 1 { days::retests(fabric, tests, self.here) } else { Pooled::default() };
+            names.push(fabric.id.to_string());
+            let four = [hand.dof, hand.sum, days.session_dof, days.session_sum];
+            sums.iter_mut().zip(four).for_each(|(column, one)| column.push(one));
+        }
+        let [dof, sum, session_dof, session_sum] = &sums;
+        let sql = "UPDATE tenter.fabric AS fabric SET hand_dof = new.dof, hand_sum = new.sum, \
+            session_dof = new.session_dof, session_sum = new.session_sum \
+            FROM unnest($2::text[], $3::float8[], $4::float8[], $5::float8[], $6::float8[]) \
+                AS new (id, dof, sum, session_dof, session_sum) \
+            WHERE fabric.log = $1 AND fabric.id = new.id";
+        self.connection.execute(sql, &[&self.log, &names, dof, sum, session_dof, session_sum])?;
         Ok(())
     }
 }

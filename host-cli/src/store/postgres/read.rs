@@ -3,10 +3,14 @@
 use std::collections::HashMap;
 
 use postgres::Row;
+use tenter_core::Unit;
 
 use super::connection::Params;
 use super::{Postgres, rows};
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Id, Pattern, Pooled, Role, StoredTest, Subject};
+use crate::log::{
+    ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
+    StoredTest, Subject,
+};
 use crate::store::{Read, Stop, StoreError, WhichTests};
 
 impl Postgres {
@@ -131,18 +135,52 @@ impl Read for Postgres {
         Ok(patterns)
     }
 
+    fn garments(&self) -> Result<Vec<Garment>, StoreError> {
+        self.list("SELECT body FROM tenter.garment WHERE log = $1 ORDER BY id", &[&self.log], rows::garment)
+    }
+
+    fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError> {
+        let sql = "SELECT jpeg FROM tenter.photo WHERE log = $1 AND name = $2";
+        self.one(sql, &[&self.log, &name.to_string()], rows::photo)
+    }
+
+    fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError> {
+        // A few at a time: each is large.
+        let mut last = String::new();
+        loop {
+            let sql = "SELECT jpeg FROM tenter.photo WHERE log = $1 AND name > $2 ORDER BY name LIMIT 16";
+            let photos = self.list(sql, &[&self.log, &last], rows::photo)?;
+            let Some(photo) = photos.last() else { return Ok(()) };
+            last = photo.name().to_string();
+            photos.into_iter().try_for_each(&mut *each)?;
+        }
+    }
+
+    fn here(&self) -> Here {
+        self.here
+    }
+
     fn repeatability(&self) -> Result<ByConstruction, StoreError> {
-        let sql = "SELECT construction, sum(hand_dof ORDER BY id), sum(hand_sum ORDER BY id) FROM tenter.fabric \
-            WHERE log = $1 AND hand_dof > 0 GROUP BY construction";
+        let sql = "SELECT construction, sum(hand_dof ORDER BY id), sum(hand_sum ORDER BY id), \
+            sum(session_dof ORDER BY id), sum(session_sum ORDER BY id) FROM tenter.fabric \
+            WHERE log = $1 AND (hand_dof > 0 OR session_dof > 0) GROUP BY construction";
         let sums = self.list(sql, &[&self.log], |row| {
             let construction = Construction::from_word(row.try_get(0)?).unwrap_or_default();
-            Ok((construction, Pooled { dof: row.try_get(1)?, sum: row.try_get(2)?, ..Pooled::default() }))
+            let [dof, sum] = [row.try_get(1)?, row.try_get(2)?];
+            let [session_dof, session_sum] = [row.try_get(3)?, row.try_get(4)?];
+            Ok((construction, Pooled { dof, sum, session_dof, session_sum }))
         })?;
         let mut pooled = ByConstruction::default();
         for (construction, share) in sums {
             pooled.add(construction, share);
         }
         Ok(pooled)
+    }
+
+    fn units(&self) -> Result<Option<Unit>, StoreError> {
+        let sql = "SELECT value FROM tenter.setting WHERE log = $1 AND name = 'units'";
+        let symbol: Option<String> = self.one(sql, &[&self.log], |row| Ok(row.try_get(0)?))?;
+        Ok(symbol.and_then(|symbol| Unit::from_symbol(&symbol)))
     }
 
     fn history(&self, subject: Subject) -> Result<Vec<Entry>, StoreError> {
@@ -183,6 +221,8 @@ impl Read for Postgres {
             AND NOT EXISTS (SELECT FROM tenter.test WHERE log = $1 AND id = entry.id) \
             AND NOT EXISTS (SELECT FROM tenter.pattern WHERE log = $1 AND id = entry.id) \
             AND NOT EXISTS (SELECT FROM tenter.role WHERE log = $1 AND id = entry.id) \
+            AND NOT EXISTS (SELECT FROM tenter.garment WHERE log = $1 AND id = entry.id) \
+            AND body ->> 'kind' <> 'units-set' \
             AND NOT EXISTS (SELECT FROM tenter.orphan WHERE log = $1 AND subject = entry.id)";
         let missing = self.one(sql, &[&self.log], |row| Ok(row.try_get::<_, i64>(0)?))?.unwrap_or_default();
         if missing > 0 {

@@ -8,7 +8,8 @@ use tenter_core::{Length, Scatter, record};
 
 use super::super::sqlite::{Asks, More};
 use crate::log::{
-    Construction, Device, Entry, Fabric, Fact, Id, MassPerArea, Pattern, Pooled, Role, StoredTest, Tested,
+    Construction, Device, Entry, Fabric, Fact, Garment, Id, MassPerArea, Pattern, Photo, Pooled, Role, StoredTest,
+    Tested,
 };
 use crate::store::line_of;
 
@@ -16,11 +17,13 @@ use crate::store::line_of;
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
     washed_lengthwise, washed_crosswise, dropped, last_washed, more";
 /// Columns of a test as they are read.
-pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
+pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read";
 /// Columns of a test that are computed from it.
 pub const TEST_FIGURES: &str = "grain, stretch_percent, growth_percent, hand_dof, hand_sum";
 /// Columns of a pattern.
 pub const PATTERN: &str = "id, name, note, dropped";
+/// Columns of a garment.
+pub const GARMENT: &str = "id, number, name, due, done, dropped, body";
 /// Columns of a role.
 pub const ROLE: &str = "id, pattern, view, name, asks, note, dropped";
 
@@ -187,6 +190,7 @@ pub fn test(row: &Row) -> Result<StoredTest> {
         clock_unset: row.try_get(4)?,
         device,
         note: row.try_get(7)?,
+        as_read: row.try_get::<_, &str>(10)?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.try_get(8)?).map_err(|_| Damaged)?,
     };
     Ok(StoredTest { id: id(row, 0)?, said, dropped: row.try_get(9)? })
@@ -215,12 +219,44 @@ pub fn of_test(test: &StoredTest, fabric: Option<Id>) -> Result<Value> {
         // As PostgreSQL reads bytes in hexadecimal.
         "record": bytes.iter().fold("\\x".to_owned(), |text, byte| format!("{text}{byte:02x}")),
         "dropped": test.dropped,
+        "as_read": said.as_read.join(" "),
         "grain": said.test.grain().word(),
         "stretch_percent": f64::from(figures.stretch.ratio.percent_f32()),
         "growth_percent": figures.rest.map(|rest| f64::from(rest.growth.ratio.percent_f32())),
         "hand_dof": hand.dof,
         "hand_sum": hand.sum,
     }))
+}
+
+/// A garment of `body`.
+///
+/// # Errors
+///
+/// As above.
+pub fn garment(row: &Row) -> Result<Garment> {
+    required(json(row, 0)?)
+}
+
+/// The columns of [`GARMENT`].
+pub fn of_garment(garment: &Garment) -> Value {
+    json!({
+        "id": garment.id,
+        "number": garment.number,
+        "name": garment.name,
+        "due": garment.by.map(|by| by.to_string()),
+        "done": garment.done.map(Timestamp::as_millisecond),
+        "dropped": garment.dropped,
+        "body": garment,
+    })
+}
+
+/// A photograph of `jpeg`.
+///
+/// # Errors
+///
+/// As above, or bytes that are no photograph.
+pub fn photo(row: &Row) -> Result<Photo> {
+    required(Photo::new(row.try_get(0)?))
 }
 
 /// A pattern of [`PATTERN`], without roles.

@@ -13,8 +13,8 @@ use std::time::{Duration, Instant};
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
 use super::naming::{self, Naming};
-use super::{Access, Arriving, Drafts, Make, Merged, Stop, Store, StoreError, Written};
-use crate::log::{Entry, Fact, Here, Id};
+use super::{Access, Arriving, Drafts, Make, Merged, Piece, Stop, Store, StoreError, Taken, Written};
+use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use crate::plain::{reason, shown};
 use migrate::Found;
 use project::Touched;
@@ -49,7 +49,7 @@ impl Sqlite {
         let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let mut connection = Connection::open_with_flags(path, flags).map_err(wrong)?;
         connection.busy_timeout(PATIENCE).map_err(wrong)?;
-        settle(&mut connection, path)?;
+        settle(&mut connection, path, here)?;
         Ok(Self { connection, path: path.to_owned(), here })
     }
 
@@ -61,7 +61,7 @@ impl Sqlite {
     pub fn in_memory(here: Here) -> Result<Self, StoreError> {
         let path = Path::new("memory");
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
-        settle(&mut connection, path)?;
+        settle(&mut connection, path, here)?;
         Ok(Self { connection, path: path.to_owned(), here })
     }
 
@@ -101,7 +101,7 @@ fn prepare(path: &Path) -> Result<(), StoreError> {
 }
 
 /// Sets the connection up and brings the schema up to date.
-fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
+fn settle(connection: &mut Connection, path: &Path, here: Here) -> Result<(), StoreError> {
     let wrong = |error| explain(path, error);
     match migrate::look(connection).map_err(wrong)? {
         Found::Foreign => return Err(StoreError::NotALog { place: shown(path) }),
@@ -124,7 +124,7 @@ fn settle(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
         Found::Empty => migrate::migrate(&transaction, 0, NEWEST).map_err(wrong)?,
         Found::Schema(from) if from < NEWEST => {
             migrate::migrate(&transaction, from, NEWEST).map_err(wrong)?;
-            project::fabrics_again(&transaction).map_err(wrong)?;
+            project::fabrics_again(&transaction, here).map_err(wrong)?;
         }
         _ => {}
     }
@@ -166,7 +166,7 @@ fn explain(path: &Path, error: rusqlite::Error) -> StoreError {
 }
 
 fn insert(connection: &Connection, arriving: &Arriving) -> rusqlite::Result<bool> {
-    let Arriving { id, subject, body } = arriving;
+    let Arriving { id, subject, body, .. } = arriving;
     let mut insert =
         connection.prepare_cached("INSERT OR IGNORE INTO entry (id, subject, body) VALUES (?1, ?2, ?3)")?;
     let new = insert.execute(params![id.to_string(), subject.id().to_string(), body])? == 1;
@@ -174,6 +174,11 @@ fn insert(connection: &Connection, arriving: &Arriving) -> rusqlite::Result<bool
         connection.prepare_cached("INSERT INTO arrival (entry) VALUES (?1)")?.execute(params![id.to_string()])?;
     }
     Ok(new)
+}
+
+fn keep(connection: &Connection, photo: &Photo) -> rusqlite::Result<bool> {
+    let mut insert = connection.prepare_cached("INSERT OR IGNORE INTO photo (name, jpeg) VALUES (?1, ?2)")?;
+    Ok(insert.execute(params![photo.name().to_string(), photo.jpeg()])? == 1)
 }
 
 /// Whether the log says something else under the identifier of `arriving`.
@@ -201,11 +206,12 @@ fn store(
     let mut entries = Vec::with_capacity(facts.len());
     for fact in facts {
         let entry = naming.name(fact, |subject| read::last_about(transaction, subject))?;
-        insert(transaction, &arriving(&entry)?)?;
-        touched.note(entry.subject());
+        let arriving = arriving(&entry)?;
+        insert(transaction, &arriving)?;
+        touched.note(&arriving);
         entries.push(entry);
     }
-    touched.project(transaction)?;
+    touched.project(transaction, here)?;
     Ok(entries)
 }
 
@@ -225,29 +231,58 @@ impl Store for Sqlite {
         Ok(Written::New(entries))
     }
 
-    fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
         let wrong = |error| self.wrong(error);
-        let entries: Vec<Arriving> = entries.map(|entry| arriving(&entry?).map_err(wrong)).collect::<Result<_, _>>()?;
+        let taken = Taken::all(pieces, |_| StoreError::Damaged { place: shown(&self.path) })?;
         let transaction = self.begin()?;
         let mut touched = Touched::default();
         let mut merged = Merged::default();
-        for entry in &entries {
+        for photo in &taken.photos {
+            merged.photos += u64::from(keep(&transaction, photo).map_err(wrong)?);
+        }
+        for entry in &taken.entries {
             if insert(&transaction, entry).map_err(wrong)? {
                 merged.new += 1;
-                touched.note(entry.subject);
+                touched.note(entry);
             } else {
                 merged.known += 1;
                 merged.differ += u64::from(differs(&transaction, entry).map_err(wrong)?);
             }
         }
-        touched.project(&transaction).and_then(|()| transaction.commit()).map_err(wrong)?;
+        touched.project(&transaction, self.here).and_then(|()| transaction.commit()).map_err(wrong)?;
         Ok(merged)
+    }
+
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
+        let forget = || {
+            // What is taken out is overwritten, and nothing of it stays behind in the file beside the log.
+            self.connection.pragma_update(None, "secure_delete", true)?;
+            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
+            let sql =
+                "UPDATE entry SET body = json_remove(body, '$.for') WHERE subject = ?1 AND body ->> '$.for' NOT NULL";
+            transaction.execute(sql, params![garment.to_string()])?;
+            let mut touched = Touched::default();
+            touched.note_subject(Subject::Garment(garment));
+            touched.project(&transaction, self.here)?;
+            transaction.commit()?;
+            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
+        };
+        forget().map_err(|error| self.wrong(error))
     }
 }
 
 impl Drafts for Sqlite {
     fn draft(&self, name: &str) -> Result<Option<String>, StoreError> {
         self.one("SELECT text FROM draft WHERE name = ?1", params![name], |row| row.get(0))
+    }
+
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let read = || -> rusqlite::Result<Vec<(String, String)>> {
+            let sql = "SELECT name, text FROM draft WHERE substr(name, 1, length(?1)) = ?1 ORDER BY name";
+            let mut select = self.connection.prepare_cached(sql)?;
+            select.query_map(params![format!("{name}/")], |row| Ok((row.get(0)?, row.get(1)?)))?.collect()
+        };
+        read().map_err(|error| self.wrong(error))
     }
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {

@@ -3,9 +3,11 @@
 use std::collections::{BTreeSet, HashSet};
 
 use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
+use tenter_core::Unit;
 
 use super::rows;
-use crate::log::{Entry, Id, Subject, fold};
+use crate::log::{Entry, Here, Id, Pooled, StoredTest, Subject, days, fold};
+use crate::store::Arriving;
 
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
@@ -15,16 +17,26 @@ pub struct Touched {
     patterns: HashSet<Id>,
     tests: HashSet<Id>,
     roles: HashSet<Id>,
+    garments: HashSet<Id>,
+    settings: Vec<(Id, Unit)>,
 }
 
 impl Touched {
     /// Notes what an entry is about.
-    pub fn note(&mut self, subject: Subject) {
+    pub fn note(&mut self, entry: &Arriving) {
+        self.settings.extend(entry.units.map(|units| (entry.id, units)));
+        self.note_subject(entry.subject);
+    }
+
+    /// Notes what is to be brought up to date.
+    pub fn note_subject(&mut self, subject: Subject) {
         match subject {
             Subject::Fabric(id) => self.fabrics.insert(id),
             Subject::Pattern(id) => self.patterns.insert(id),
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
+            Subject::Garment(id) => self.garments.insert(id),
+            Subject::Log(_) => false,
         };
     }
 
@@ -33,9 +45,12 @@ impl Touched {
     /// # Errors
     ///
     /// What SQLite says, here and below.
-    pub fn project(mut self, connection: &Connection) -> rusqlite::Result<()> {
+    pub fn project(mut self, connection: &Connection, here: Here) -> rusqlite::Result<()> {
+        core::mem::take(&mut self.settings).into_iter().try_for_each(|(id, units)| setting(connection, id, units))?;
+        let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.fabrics) {
             if fabric(connection, id)? {
+                fabrics.insert(id.to_string());
                 self.adopt(connection, id)?;
             }
         }
@@ -47,11 +62,13 @@ impl Touched {
         for id in core::mem::take(&mut self.roles) {
             role(connection, id)?;
         }
-        let mut fabrics = BTreeSet::new();
+        for id in core::mem::take(&mut self.garments) {
+            garment(connection, id)?;
+        }
         for id in core::mem::take(&mut self.tests) {
             test(connection, id, &mut fabrics)?;
         }
-        fabrics.iter().try_for_each(|fabric| hand(connection, fabric))
+        fabrics.iter().try_for_each(|fabric| hand(connection, fabric, here))
     }
 
     /// Lets in what waited for `id`.
@@ -61,11 +78,19 @@ impl Touched {
         while let Some(row) = found.next()? {
             let subject = rows::id(row, 0)?;
             // It is one of the two; the other finds no entry that adds it and does nothing.
-            self.note(Subject::Test(subject));
-            self.note(Subject::Role(subject));
+            self.note_subject(Subject::Test(subject));
+            self.note_subject(Subject::Role(subject));
         }
         Ok(())
     }
+}
+
+/// Remembers what an entry says of the log, unless another said so before: another's log that is merged changes nothing.
+fn setting(connection: &Connection, entry: Id, units: Unit) -> rusqlite::Result<()> {
+    connection
+        .prepare_cached("INSERT OR IGNORE INTO setting (name, value, entry) VALUES ('units', ?1, ?2)")?
+        .execute(params![units.symbol(), entry.to_string()])?;
+    Ok(())
 }
 
 /// Every entry about one thing, in order.
@@ -74,11 +99,14 @@ pub fn history(connection: &Connection, id: Id) -> rusqlite::Result<Vec<Entry>> 
     select.query_map(params![id.to_string()], rows::entry)?.collect()
 }
 
-/// Folds every fabric again: a new schema may hold more of what its entries say.
-pub fn fabrics_again(connection: &Connection) -> rusqlite::Result<()> {
+/// Folds every fabric again: a new schema may hold more of what its entries and tests say.
+pub fn fabrics_again(connection: &Connection, here: Here) -> rusqlite::Result<()> {
     let mut select = connection.prepare("SELECT id FROM fabric")?;
     let ids: Vec<Id> = select.query_map([], |row| rows::id(row, 0))?.collect::<rusqlite::Result<_>>()?;
-    ids.into_iter().try_for_each(|id| fabric(connection, id).map(drop))
+    ids.into_iter().try_for_each(|id| {
+        fabric(connection, id)?;
+        hand(connection, &id.to_string(), here)
+    })
 }
 
 fn fabric(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
@@ -103,6 +131,17 @@ fn pattern(connection: &Connection, id: Id) -> rusqlite::Result<bool> {
         )?
         .execute(params![pattern.id.to_string(), pattern.name, pattern.note, pattern.dropped])?;
     Ok(true)
+}
+
+fn garment(connection: &Connection, id: Id) -> rusqlite::Result<()> {
+    let Some(garment) = fold::garment(history(connection, id)?) else { return Ok(()) };
+    connection
+        .prepare_cached(
+            "INSERT INTO garment (id, number, name, due, done, dropped, body) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) \
+             ON CONFLICT (id) DO UPDATE SET number = ?2, name = ?3, due = ?4, done = ?5, dropped = ?6, body = ?7",
+        )?
+        .execute(params_from_iter(rows::garment_values(&garment)?))?;
+    Ok(())
 }
 
 fn exists(connection: &Connection, table: &str, id: Id) -> rusqlite::Result<bool> {
@@ -146,9 +185,9 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     };
     let sql = format!(
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10",
+         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11, grain = ?12",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;
@@ -157,13 +196,23 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     Ok(())
 }
 
-/// Sums up what the tests of a cloth say of the hand that pulled them.
-fn hand(connection: &Connection, fabric: &str) -> rusqlite::Result<()> {
+/// Sums up what the tests of a cloth say of the hand that pulled them, and its retests of how that hand differs by day.
+fn hand(connection: &Connection, fabric: &str, here: Here) -> rusqlite::Result<()> {
+    let live = format!("SELECT {} FROM test WHERE fabric = ?1 AND dropped = 0 ORDER BY pulled, id", rows::TEST);
+    let tests: Vec<StoredTest> =
+        connection.prepare_cached(&live)?.query_map(params![fabric], rows::test)?.collect::<rusqlite::Result<_>>()?;
+    let days = if tests.len() > 1 {
+        let cloth = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
+        let cloth = connection.prepare_cached(&cloth)?.query_row(params![fabric], rows::fabric)?;
+        days::retests(&cloth, &tests, here)
+    } else {
+        Pooled::default()
+    };
     connection
         .prepare_cached(
             "UPDATE fabric SET (hand_dof, hand_sum) = (SELECT total(hand_dof), total(hand_sum) FROM test \
-             WHERE fabric = ?1 AND dropped = 0) WHERE id = ?1",
+             WHERE fabric = ?1 AND dropped = 0), session_dof = ?2, session_sum = ?3 WHERE id = ?1",
         )?
-        .execute(params![fabric])?;
+        .execute(params![fabric, days.session_dof, days.session_sum])?;
     Ok(())
 }

@@ -2,8 +2,13 @@
 
 use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
+use tenter_core::Unit;
+
 use super::{Sqlite, project, rows};
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Id, Pattern, Pooled, Role, StoredTest, Subject};
+use crate::log::{
+    ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
+    StoredTest, Subject,
+};
 use crate::store::{Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far, or of those below one.
@@ -135,19 +140,42 @@ impl Read for Sqlite {
         Ok(patterns)
     }
 
+    fn garments(&self) -> Result<Vec<Garment>, StoreError> {
+        self.list("SELECT body FROM garment ORDER BY id", [], rows::garment)
+    }
+
+    fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError> {
+        self.one("SELECT jpeg FROM photo WHERE name = ?1", params![name.to_string()], rows::photo)
+    }
+
+    fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError> {
+        self.each("SELECT jpeg FROM photo ORDER BY name", [], rows::photo, each)
+    }
+
+    fn here(&self) -> Here {
+        self.here
+    }
+
     fn repeatability(&self) -> Result<ByConstruction, StoreError> {
-        let sql =
-            "SELECT construction, sum(hand_dof), sum(hand_sum) FROM fabric WHERE hand_dof > 0 GROUP BY construction";
+        let sql = "SELECT construction, sum(hand_dof), sum(hand_sum), sum(session_dof), sum(session_sum) FROM fabric \
+             WHERE hand_dof > 0 OR session_dof > 0 GROUP BY construction";
         let sums = self.list(sql, [], |row| {
             let word: String = row.get(0)?;
             let construction = Construction::from_word(&word).unwrap_or_default();
-            Ok((construction, Pooled { dof: row.get(1)?, sum: row.get(2)?, ..Pooled::default() }))
+            let [dof, sum, session_dof, session_sum] = [row.get(1)?, row.get(2)?, row.get(3)?, row.get(4)?];
+            Ok((construction, Pooled { dof, sum, session_dof, session_sum }))
         })?;
         let mut pooled = ByConstruction::default();
         for (construction, share) in sums {
             pooled.add(construction, share);
         }
         Ok(pooled)
+    }
+
+    fn units(&self) -> Result<Option<Unit>, StoreError> {
+        let symbol: Option<String> =
+            self.one("SELECT value FROM setting WHERE name = 'units'", [], |row| row.get(0))?;
+        Ok(symbol.and_then(|symbol| Unit::from_symbol(&symbol)))
     }
 
     fn history(&self, subject: Subject) -> Result<Vec<Entry>, StoreError> {

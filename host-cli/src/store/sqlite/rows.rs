@@ -9,8 +9,8 @@ use tenter_core::{Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    ClothNeed, Construction, Device, Drape, Entry, Fabric, Fact, Finish, GarmentKind, Id, MassPerArea, MassRange,
-    Pattern, Pooled, Purpose, Role, Shop, StoredTest, Tested,
+    ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Fact, Finish, Garment, GarmentKind, Id,
+    Lesson, MassPerArea, MassRange, Pattern, Photo, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
 use crate::store::line_of;
 
@@ -18,7 +18,7 @@ use crate::store::line_of;
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
     washed_lengthwise, washed_crosswise, dropped, last_washed, more";
 /// Columns of a test, in the order of [`test`].
-pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped";
+pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read";
 /// Columns of a pattern, in the order of [`pattern`].
 pub const PATTERN: &str = "id, name, note, dropped";
 /// Columns of a role, in the order of [`role`].
@@ -103,20 +103,35 @@ pub struct More {
     purpose: Option<Purpose>,
     one_way: bool,
     colour: String,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    photos: Vec<ClothPhoto>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    lessons: Vec<Lesson>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    cuts: Vec<CutFor>,
 }
 
 impl More {
     /// Of a cloth.
     pub fn of(fabric: &Fabric) -> Self {
         let Fabric { finish, drape, purpose, one_way, .. } = *fabric;
-        Self { finish, drape, purpose, one_way, colour: fabric.colour.clone() }
+        Self {
+            finish,
+            drape,
+            purpose,
+            one_way,
+            colour: fabric.colour.clone(),
+            photos: fabric.photos.clone(),
+            lessons: fabric.lessons.clone(),
+            cuts: fabric.cuts.clone(),
+        }
     }
 
     /// Tells a cloth.
     pub fn put(self, fabric: &mut Fabric) {
-        let Self { finish, drape, purpose, one_way, colour } = self;
-        (fabric.finish, fabric.drape, fabric.purpose) = (finish, drape, purpose);
-        (fabric.one_way, fabric.colour) = (one_way, colour);
+        let Self { finish, drape, purpose, one_way, colour, photos, lessons, cuts } = self;
+        (fabric.finish, fabric.drape, fabric.purpose, fabric.one_way) = (finish, drape, purpose, one_way);
+        (fabric.colour, fabric.photos, fabric.lessons, fabric.cuts) = (colour, photos, lessons, cuts);
     }
 }
 
@@ -193,6 +208,7 @@ pub fn test(row: &Row<'_>) -> Result<StoredTest> {
         clock_unset: row.get(4)?,
         device,
         note: row.get(7)?,
+        as_read: row.get_ref(10)?.as_str()?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.get_ref(8)?.as_blob()?).map_err(|error| wrong(8, error))?,
     };
     Ok(StoredTest { id: id(row, 0)?, said, dropped: row.get(9)? })
@@ -222,12 +238,48 @@ pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn 
         Box::new(said.note.clone()),
         Box::new(bytes.to_vec()),
         Box::new(test.dropped),
+        Box::new(said.as_read.join(" ")),
         Box::new(said.test.grain().word()),
         Box::new(f64::from(figures.stretch.ratio.percent_f32())),
         Box::new(figures.rest.map(|rest| f64::from(rest.growth.ratio.percent_f32()))),
         Box::new(hand.dof),
         Box::new(hand.sum),
     ])
+}
+
+/// A garment of `body`.
+///
+/// # Errors
+///
+/// As above.
+pub fn garment(row: &Row<'_>) -> Result<Garment> {
+    json(row, 0)?.ok_or(rusqlite::Error::QueryReturnedNoRows)
+}
+
+/// `id, number, name, due, done, dropped, body` of a garment.
+///
+/// # Errors
+///
+/// As above.
+pub fn garment_values(garment: &Garment) -> Result<Vec<Box<dyn ToSql>>> {
+    Ok(vec![
+        Box::new(garment.id.to_string()),
+        Box::new(garment.number),
+        Box::new(garment.name.clone()),
+        Box::new(garment.by.map(|by| by.to_string())),
+        Box::new(garment.done.map(Timestamp::as_millisecond)),
+        Box::new(garment.dropped),
+        Box::new(text(garment)?),
+    ])
+}
+
+/// A photograph of `jpeg`.
+///
+/// # Errors
+///
+/// As above, or bytes that are no photograph.
+pub fn photo(row: &Row<'_>) -> Result<Photo> {
+    Photo::new(row.get(0)?).ok_or_else(|| wrong(0, crate::log::photo::Foreign))
 }
 
 /// A pattern of [`PATTERN`], without roles.

@@ -1,5 +1,7 @@
 //! Deeds that cannot be done.
 
+use tenter_core::making::garment::Detail;
+
 use super::input::{flag, wrong};
 use super::store::store;
 use crate::deed::{Refused, Thing};
@@ -16,7 +18,12 @@ pub fn refused(refused: &Refused) -> String {
         Refused::Wrong(field) => wrong(field, flag),
         Refused::Store(error) => store(error),
         Refused::NoCloth(text) => {
-            format!("no cloth has tag {}; tenter cloth list shows the tags", quoted(text))
+            let has = if is_tag(text) { "has tag" } else { "is called" };
+            format!("no cloth {has} {}; tenter cloth list shows the tags", quoted(text))
+        }
+        Refused::SeveralCloths { text, found } => {
+            let cloths: Vec<String> = found.iter().map(|(tag, name)| format!("{tag} {name}")).collect();
+            format!("'{}' could be {}; type the number", one_line(text), listed(&cloths))
         }
         Refused::SharedTag { tag, on } => {
             let names: Vec<_> = on.iter().map(|(id, name)| format!("{id} {}", one_line(name))).collect();
@@ -26,7 +33,18 @@ pub fn refused(refused: &Refused) -> String {
                 names.join(", ")
             )
         }
+        Refused::NeverHas(kind, detail) => {
+            let words: Vec<&str> = kind.details().map(Detail::word).collect();
+            format!("--kind {} does not go with '{}'; type some of: {}", kind.word(), detail.word(), words.join(", "))
+        }
+        Refused::NoGarmentKind(detail) => {
+            format!("'{}' needs the garment too; add its kind, such as --kind trousers", detail.word())
+        }
         Refused::NotOnSheet(role) => format!("'{}' is not on this sheet; name it with --role too", one_line(role)),
+        Refused::Interfacing(tag) => format!(
+            "cloth {tag} is interfacing, which you fuse or sew onto a piece and not into a seam; \
+             type tenter handle TAG --facing-gives 5% with the cloth that it goes onto"
+        ),
         Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
         Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
         Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
@@ -46,16 +64,25 @@ pub fn refused(refused: &Refused) -> String {
             one_line(text),
             quantity::cloth(*had, *unit)
         ),
+        Refused::NotBought(tag) => format!("--bought 'no': cloth {tag} did not come from a shop; nothing to take back"),
+        Refused::CutSince(tag) => {
+            format!("you have cut a length off cloth {tag}; take that back first: tenter cloth cut {tag} --undo")
+        }
+        Refused::NothingCut(tag) => format!("nothing was cut off cloth {tag}; there is no cut to take back"),
+        Refused::NothingWashed(tag) => format!("cloth {tag} has no such marks; there is nothing to take back"),
+        Refused::SameGrain { text, grain } => {
+            format!("--regrain '{}': that test is {} already", one_line(text), grain.word())
+        }
         Refused::NoTest(text) => format!("no test is called {}; see tenter device inbox", quoted(text)),
         Refused::SeveralTests { text, ids } => {
             format!("'{}' ends several: {}; type more of it", one_line(text), lower(ids).join(", "))
         }
-        Refused::TestOf { tag, text, retire, ids } => {
+        Refused::TestOf { tag, text, field, ids } => {
             let words = match lower(ids).first() {
                 None => format!("no test of cloth {tag} ends so; see tenter cloth show {tag}"),
                 Some(longer) => format!("{} tests end so; type more letters, such as {longer}", ids.len()),
             };
-            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+            format!("{} '{}': {words}", flag(*field), one_line(text))
         }
         Refused::Already { text, retire } => {
             let words = if *retire { "it is retired already" } else { "it counts; nothing to bring back" };
@@ -67,12 +94,78 @@ pub fn refused(refused: &Refused) -> String {
             one_line(pattern),
             one_line(view)
         ),
+        Refused::PhotoThere { tag, number } => {
+            format!("cloth {tag} has this photograph already, as number {number}; nothing to add")
+        }
+        Refused::NoPhoto { tag, count: 0, .. } => {
+            format!("cloth {tag} has no photograph yet; add one with tenter cloth picture {tag} FILE")
+        }
+        Refused::NoPhoto { text, count, .. } => {
+            format!("'{}': type the number of a photograph, from 1 to {count}", one_line(text))
+        }
+        Refused::PhotoMissing(tag) => {
+            format!("this photograph of cloth {tag} is not in your log yet; import the log that has it")
+        }
+        Refused::NothingLearned => {
+            "type what worked or how it wore, such as --needle 'stretch 75' or --wore 'knees bagged'".to_owned()
+        }
+        Refused::NoLesson { tag, count: 0, .. } => {
+            format!("nothing was learned of cloth {tag} yet; see tenter cloth learned --help")
+        }
+        Refused::NoLesson { text, count, .. } => {
+            format!("'{}': type the number of what was learned, from 1 to {count}", one_line(text))
+        }
+        Refused::AlreadySo { text, retire } => {
+            let words = if *retire { "it is retired already" } else { "it is there; nothing to bring back" };
+            format!("{} '{}': {words}", retire_flag(*retire), one_line(text))
+        }
+        Refused::NoGarmentYet => "no garment was begun yet; begin one with tenter make start PATTERN".to_owned(),
+        Refused::NoGarment(text) => {
+            format!("no garment is called '{}'; tenter make list shows the numbers", one_line(text))
+        }
+        Refused::SeveralGarments { text, on } => several_garments(text, on),
+        Refused::GivenUp(number) => {
+            format!("garment {number} is retired; bring it back with tenter make return {number}")
+        }
+        Refused::GarmentThere(number) => format!("garment {number} is there already; nothing to bring back"),
+        Refused::DoneAlready(number) => {
+            format!("garment {number} is done already; for how it wears type tenter make wore {number}")
+        }
+        Refused::NotDone(number) => format!("garment {number} is still open; nothing to take up again"),
+        Refused::NumberTaken { number, by, free } => {
+            format!("--number '{number}': '{}' has this number; {free} is free", one_line(by))
+        }
+        Refused::NoNumberLeft => "all 65535 numbers are in use; take one of a retired garment with --number".to_owned(),
+        Refused::NoClothChosen(number) => {
+            format!("no cloth is chosen for garment {number}; choose one with tenter make edit {number} --use ROLE=TAG")
+        }
+        Refused::CutAlready { number, role, tag } => format!(
+            "cloth {tag} is cut for '{}' already; if it was not, type tenter make uncut {number} --role first",
+            one_line(role)
+        ),
+        Refused::NothingToCut(number) => format!("everything is cut for garment {number}"),
+        Refused::NothingCutFor(number) => format!("nothing was cut for garment {number}; nothing to take back"),
+        Refused::CutHowMuch { number, role } => format!(
+            "the pattern does not say how much '{0}' takes; type tenter make cut {number} --role '{0}' --length 1.4m",
+            one_line(role)
+        ),
+        Refused::TooLittleToCut { tag, role, asked, had, unit } => format!(
+            "'{}' takes {} of cloth {tag} and {} is on hand; type what you cut with --role and --length",
+            one_line(role),
+            quantity::cloth_needed(*asked, *unit),
+            quantity::cloth(*had, *unit)
+        ),
         Refused::NoWashMarks => "type the marks before and after, such as --lengthwise '50cm to 48.5cm'".to_owned(),
         Refused::Named { has, wanted } => {
             format!("--name '{wanted}': this handheld is number {has} and keeps it; leave --name out")
         }
         Refused::DamagedDraft(tag) => {
             format!("the unfinished test of cloth {tag} cannot be read; forget it with tenter pull {tag} --discard")
+        }
+        Refused::SeveralDrafts { tag, count } => {
+            format!(
+                "cloth {tag} has {count} unfinished tests; type tenter pull {tag}, which lists them, and discard one there"
+            )
         }
         Refused::NoDraft { tag, forget: true } => format!("cloth {tag} has no unfinished test; nothing to forget"),
         Refused::NoDraft { tag, forget: false } => {
@@ -136,10 +229,23 @@ fn of_names(refused: &Refused) -> String {
     }
 }
 
+/// Garments that have one number, or of which the names begin alike.
+fn several_garments(text: &str, on: &[(Id, u16, String)]) -> String {
+    let same = on.windows(2).any(|pair| matches!(pair, [(_, one, _), (_, other, _)] if one == other));
+    let each = |(id, number, name): &(Id, u16, String)| match same {
+        true => format!("{id} {}", one_line(name)),
+        false => format!("{number} {}", one_line(name)),
+    };
+    let found: Vec<String> = on.iter().take(6).map(each).collect();
+    let what = if same { "identifier" } else { "number" };
+    format!("'{}' is on {} garments: {}; type the {what} of one", one_line(text), on.len(), found.join(", "))
+}
+
 const fn nothing_changed(subject: Thing) -> &'static str {
     match subject {
         Thing::Cloth => "type what changed, such as --place 'top shelf'; see tenter cloth edit --help",
         Thing::Pattern => "type what changed: --name or --note",
+        Thing::Garment => "type what changed, such as --by 2026-12-12; see tenter make edit --help",
         Thing::View | Thing::Role => "type what changed, such as --crosswise 5%; see tenter pattern edit --help",
     }
 }
@@ -150,6 +256,7 @@ const fn word(subject: Thing) -> &'static str {
         Thing::Pattern => "pattern",
         Thing::View => "view",
         Thing::Role => "role",
+        Thing::Garment => "garment",
     }
 }
 
@@ -160,11 +267,12 @@ const fn retire_flag(retire: bool) -> &'static str {
 /// A tag as it is, anything else in quotes.
 fn quoted(text: &str) -> String {
     let tag = text.trim().trim_start_matches('#');
-    if !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit()) {
-        tag.to_owned()
-    } else {
-        format!("'{}'", one_line(text))
-    }
+    if is_tag(text) { tag.to_owned() } else { format!("'{}'", one_line(text)) }
+}
+
+fn is_tag(text: &str) -> bool {
+    let tag = text.trim().trim_start_matches('#');
+    !tag.is_empty() && tag.len() < 8 && tag.chars().all(|c| c.is_ascii_digit())
 }
 
 fn lower(ids: &[Id]) -> Vec<String> {

@@ -51,6 +51,10 @@ fn of_line(fault: &Fault) -> String {
         Fault::Count { stated, found } => {
             format!("{stated} entries were exported and {found} are here; copy or export it again")
         }
+        Fault::PhotoCount { stated, found } => {
+            format!("{stated} photographs were exported and {found} are here; copy or export it again")
+        }
+        Fault::NotAPhoto => "the photograph is not the one it says it is; copy or export the file again".to_owned(),
         Fault::NotAnEntry(words) => format!("not an entry of a log: {words}"),
         Fault::UnknownField(name) => {
             format!("this version does not know '{}'; use the version that wrote it", one_line(name))
@@ -65,6 +69,9 @@ const fn unsound(what: Unsound) -> &'static str {
         Unsound::Id => "its identifier is invalid",
         Unsound::Time => "its time is not that of its identifier",
         Unsound::Unnamed => "a cloth needs tag and name",
+        Unsound::Unnumbered => "a garment needs number and name",
+        Unsound::NumberZero => "the numbers of garments begin at 1",
+        Unsound::NoGarmentName => "a garment without a name",
         Unsound::TagZero => "tags begin at 1",
         Unsound::EmptyName => "a cloth without a name",
         Unsound::Negative => "a length below zero",

@@ -2,7 +2,7 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::input::{BARE, Field, Why, Wrong, unit_of};
+use crate::input::{BARE, ClassFigures, Field, PhotoFault, Why, Wrong, unit_of};
 use crate::plain::one_line;
 use crate::words::doubt;
 
@@ -46,6 +46,10 @@ pub fn why(wrong: &Wrong) -> String {
         Why::Missing => "type a value".to_owned(),
         Why::Length(error) => error.to_string(),
         Why::Limit(error) => error.to_string(),
+        Why::Class(figures) => class(figures),
+        Why::TwoDays { one, other } => {
+            format!("it could be {} or {}; type {one} or {other}", one.strftime("%-d %B"), other.strftime("%-d %B"))
+        }
         Why::Reading(error) => error.to_string(),
         Why::Making(error) => error.to_string(),
         Why::MoreThanCloth { gauge, extended, construction, unit, .. } => {
@@ -62,6 +66,9 @@ pub fn why(wrong: &Wrong) -> String {
         }
         Why::NotOneOf(words) => format!("type one of {}", words.join(", ")),
         Why::NotANumber { most } => format!("type a whole number from 1 to {most}"),
+        Why::OnACloth { by } => {
+            format!("'{}' has this tag; leave the cell empty for the next free one", one_line(by))
+        }
         Why::Ambiguous { one, other } => format!("both '{one}' and '{other}' match; type more of it"),
         Why::NoLine { name } => {
             format!(
@@ -70,6 +77,20 @@ pub fn why(wrong: &Wrong) -> String {
         }
         other => fixed(other, wrong.field).to_owned(),
     }
+}
+
+/// A class of stretch where a figure is wanted.
+fn class(figures: &[ClassFigures]) -> String {
+    let percent = |milli: u32| f64::from(milli) / 1000.0;
+    let typed = |one: &ClassFigures| match one.up_to {
+        Some(up_to) => format!("{}%..{}%", percent(one.from), percent(up_to)),
+        None => format!("{}%", percent(one.from)),
+    };
+    let such = figures.first().map(typed).unwrap_or_default();
+    let told: Vec<String> =
+        figures.iter().take(3).map(|one| format!("{} in table {}", typed(one), one.table)).collect();
+    let differ = if figures.iter().all(|one| typed(one) == such) { "it means" } else { "tables differ:" };
+    format!("{differ} {}; type the figures you want, such as {such}", told.join(", "))
 }
 
 /// A length after a wash that no wash leaves.
@@ -84,6 +105,9 @@ fn washed(likely: Option<Length>, unit: Unit) -> String {
 /// Reasons that are said alike whatever was typed.
 const fn fixed(why: &Why, field: Field) -> &'static str {
     match why {
+        Why::Unexpected => {
+            "it says nothing here, or says it twice; type words such as knit, 5-15%, 2m of 150cm or 180gsm, each once"
+        }
         Why::Blank => "type a value, or unknown",
         Why::NoWords => "type a word or two",
         Why::Negative => "a length cannot be negative; type it without the minus sign",
@@ -94,6 +118,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::PriceWithoutShop => "type the shop too, with --seen SHOP",
         Why::PriceAtHome => "this cloth lies at home and a price belongs to a shop; add --seen SHOP",
         Why::AtHome => "this cloth lies at home already; for a new count type --length",
+        Why::NotAShop => {
+            "type the shop in which you saw it; if you bought it type --bought 2m, and if you did not after all --bought no"
+        }
         Why::NoTime => "type when it was read too, such as 101mm@60s or 101mm@30min",
         Why::NotATime => "type the time since release after the @, such as 60s, 30min or 1h",
         Why::TwoTimes => "growth and recovery are asked at one time; type the same time after both",
@@ -108,7 +135,10 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAGirth => "type a name and two measures, body first, such as hip=104cm/101cm",
         Why::NotACloth => "type a length and the width it is for, such as '1.6m at 140cm'",
         Why::WithoutBody => "it belongs to --garment or --movement; add one of them",
-        Why::NotADay => "type a day such as 2025-03-20, or '2025-03-20 14:30'",
+        Why::NotADay if matches!(field, Field::By) => {
+            "type a day such as 2026-12-12, friday or 'in 3 weeks', or unknown"
+        }
+        Why::NotADay => "type a day such as yesterday, 2025-03-20 or '20 Mar 2025 14:30'",
         Why::Ahead => "that day lies ahead; type the day on which it was pulled",
         Why::NotYesOrNo => "type yes or no",
         Why::NoReadings => "type the pulled lengths with spaces between, and 101@60s for one after release",
@@ -123,14 +153,24 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotAnElastic => {
             "type its kind (firm, soft, braided, ribbing), its place and what it is cut for, such as 'soft waist 76cm'"
         }
-        Why::NotASeam => "type two roles and a length, such as 'main+waistband=60cm'",
+        Why::NotAMassRange => {
+            "type two masses with two dots between, such as 200..300g/m2 or 6..8oz, or 250g/m2.. for at least"
+        }
+        Why::NotASeam => {
+            "type two roles, the seam if you like, and a length, such as 'main+waistband=60cm' or 'main+hood:neck=60cm'"
+        }
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
+        Why::Photo(fault) => photo(*fault),
+        Why::RoleTwice => "this role has a cloth already; give each role one",
+        Why::OfOneRole => "several roles are to be cut; add --role to say for which one this is",
         Why::TooLongForPaper => "a gauge on paper cannot be that long; type less, such as 100%",
         Why::Missing
         | Why::Length(_)
         | Why::Limit(_)
+        | Why::Class(_)
+        | Why::TwoDays { .. }
         | Why::Reading(_)
         | Why::MoreThanCloth { .. }
         | Why::Washed { .. }
@@ -139,8 +179,20 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::TooLong { .. }
         | Why::NotOneOf(_)
         | Why::NotANumber { .. }
+        | Why::OnACloth { .. }
         | Why::Ambiguous { .. }
         | Why::NoLine { .. } => column(field),
+    }
+}
+
+/// A photograph that cannot be taken.
+const fn photo(fault: PhotoFault) -> &'static str {
+    match fault {
+        PhotoFault::FileTooLarge => "the file is larger than 32 MB; save the photograph smaller",
+        PhotoFault::UnknownFormat => "this is no JPEG, PNG or WebP; save the photograph as one of them",
+        PhotoFault::TooManyPixels => "the photograph has more than 50 million pixels; save it smaller",
+        PhotoFault::TooFewPixels => "nothing can be seen on fewer than 16 pixels; pass a larger photograph",
+        PhotoFault::Damaged => "the photograph is damaged or cut off; copy it again",
     }
 }
 
@@ -176,6 +228,13 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Width => "--width",
         Field::Length => "--length",
         Field::Mass => "--mass",
+        Field::Finish => "--finish",
+        Field::Drape => "--drape",
+        Field::Purpose => "--purpose",
+        Field::Construction => "--construction",
+        Field::Colour => "--colour",
+        Field::OneWay => "--one-way",
+        Field::Washed => "--washed",
         Field::Place => "--place",
         Field::Seen => "--seen",
         Field::Price => "--price",
@@ -187,6 +246,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::View => "VIEW",
         Field::Role => "ROLE",
         Field::Garment => "--garment",
+        Field::Kind => "--kind",
         Field::Movement => "--movement",
         Field::Around => "--around",
         Field::Cloth => "--cloth",
@@ -202,14 +262,31 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Widest => "--widest",
         Field::ElasticWidth => "--elastic-width",
         Field::Zip => "--zip",
+        Field::ZipHem => "--zip-hem",
+        Field::ZipNeck => "--zip-neck",
+        Field::Cord => "--cord",
+        Field::CordWidth => "--cord-width",
         Field::Id => "TEST",
         Field::Retire => "--retire",
         Field::Return => "--return",
+        Field::Regrain => "--regrain",
         Field::Reduce => "--reduce",
         Field::Tension => "--tension",
         Field::Method => "--method",
         Field::HungMass => "--mass",
         Field::Use => "--use",
+        Field::Needle => "--needle",
+        Field::Stitch => "--stitch",
+        Field::StitchLength => "--length",
+        Field::Pressure => "--pressure",
+        Field::ThreadTension => "--tension",
+        Field::Thread => "--thread",
+        Field::Wore => "--wore",
+        Field::Photo => "FILE",
+        Field::Whom => "--for",
+        Field::By => "--by",
+        Field::Number => "--number",
+        Field::Word => "the word",
     }
 }
 
@@ -230,6 +307,24 @@ pub const fn column(field: Field) -> &'static str {
         Field::Note => "note",
         Field::Tag => "tag",
         Field::Id => "id",
+        Field::Name => "name",
+        Field::Fibre => "fibre",
+        Field::Construction => "construction",
+        Field::Width => "width_mm",
+        Field::Length => "length_mm",
+        Field::Mass => "g_per_m2",
+        Field::Finish => "finish",
+        Field::Drape => "drape",
+        Field::Purpose => "purpose",
+        Field::OneWay => "one_way",
+        Field::Washed => "washed",
+        Field::Colour => "colour",
+        Field::Place => "place",
+        Field::Seen => "seen",
+        Field::Price => "price",
+        Field::WashedLengthwise => "washed_lengthwise",
+        Field::WashedCrosswise => "washed_crosswise",
+        Field::Retire => "dropped",
         other => flag(other),
     }
 }

@@ -41,6 +41,10 @@ pub fn link(error: &LinkError) -> String {
         LinkError::TooManyDemands { given, slots } => {
             format!("the handheld has room for {slots} demands, not for {given}: choose fewer")
         }
+        LinkError::Missing { listed, sent } => format!(
+            "the handheld listed {listed} tests and sent {sent}; those are stored, and it keeps all of them: type tenter \
+             device sync again"
+        ),
         LinkError::Exchanged => {
             "the handheld was switched off or exchanged meanwhile; what was stored is safe: type tenter device sync again"
                 .to_owned()

@@ -50,6 +50,9 @@ CREATE TABLE tenter.fabric (
     -- The sums of its tests' hand_dof and hand_sum.
     hand_dof double precision NOT NULL DEFAULT 0,
     hand_sum double precision NOT NULL DEFAULT 0,
+    -- What its retests say of how much days differ.
+    session_dof double precision NOT NULL DEFAULT 0,
+    session_sum double precision NOT NULL DEFAULT 0,
     PRIMARY KEY (log, id),
     FOREIGN KEY (log, id) REFERENCES tenter.entry (log, id)
 );
@@ -67,6 +70,8 @@ CREATE TABLE tenter.test (
     number bigint,
     note text NOT NULL,
     record bytea NOT NULL,
+    -- The doubts that a person stood by when it was stored, as words.
+    as_read text NOT NULL,
     -- For lists and questions in plain SQL; answers are computed from the record.
     stretch_percent double precision NOT NULL,
     growth_percent double precision,
@@ -106,6 +111,38 @@ CREATE TABLE tenter.role (
     FOREIGN KEY (log, pattern) REFERENCES tenter.pattern (log, id)
 );
 CREATE INDEX role_pattern ON tenter.role (log, pattern, id);
+
+-- Garments. The cloths chosen for them, for whom they are, and anything else, as JSON.
+CREATE TABLE tenter.garment (
+    log integer NOT NULL,
+    id text COLLATE "C" NOT NULL,
+    number integer NOT NULL,
+    name text NOT NULL,
+    due text,
+    done bigint,
+    dropped boolean NOT NULL,
+    body json NOT NULL,
+    PRIMARY KEY (log, id),
+    FOREIGN KEY (log, id) REFERENCES tenter.entry (log, id)
+);
+
+-- Photographs, each once in a log, under the SHA-256 of its bytes.
+CREATE TABLE tenter.photo (
+    log integer NOT NULL REFERENCES tenter.log (number),
+    name text COLLATE "C" NOT NULL CHECK (length(name) = 64),
+    jpeg bytea NOT NULL,
+    PRIMARY KEY (log, name)
+);
+
+-- What the log remembers of how it is used; the entry that said so first counts.
+CREATE TABLE tenter.setting (
+    log integer NOT NULL,
+    name text COLLATE "C" NOT NULL,
+    value text NOT NULL,
+    entry text COLLATE "C" NOT NULL,
+    PRIMARY KEY (log, name),
+    FOREIGN KEY (log, entry) REFERENCES tenter.entry (log, id)
+);
 
 -- Tests and roles whose fabric or pattern has not arrived yet.
 CREATE TABLE tenter.orphan (

@@ -1,0 +1,131 @@
+//! Skirts, trousers and jeans.
+
+use super::{Kind, kind};
+use crate::making::garment::Detail::{
+    ClosedZip, Darts, ElasticWaist, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
+};
+use crate::making::garment::Seam;
+use crate::making::garment::row::{Asks, Row, row, seam, sewn};
+use crate::making::garment::shared::{
+    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_WAIST, TRIM,
+    WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
+};
+use crate::making::garment::work::{Hem, Manner, Stage, Work};
+
+const WAISTBAND: &[Row] = &[
+    sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
+    sewn(Seam::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
+];
+
+const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
+
+const SKIRT_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Side)];
+
+const SKIRT_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::HangHem),
+    row(Stage::Hems, Work::TryOn),
+    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
+];
+
+pub(super) const SKIRT: Kind = kind(
+    &[Darts, ClosedZip, Waistband],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        WAIST_ZONES,
+        ZIP_STRIP,
+        TRIM,
+        MARKS,
+        STAY_WAIST,
+        DARTS,
+        CLOSED_ZIP,
+        POCKETS,
+        WAIST_EYELETS,
+        PRESS_SEAMS,
+        SKIRT_SEAMS,
+        SKIRT_LINING,
+        WAISTBAND,
+        DRAWN_WAIST,
+        SKIRT_HEMS,
+        PRESS,
+    ],
+);
+
+const FLY: &[Row] = &[
+    row(Stage::Flat, Work::SewFlyCrotch).with(&[Fly]),
+    row(Stage::Flat, Work::SetFlyZip).with(&[Fly]),
+    row(Stage::Flat, Work::TopstitchFly).with(&[Fly]),
+];
+
+const TROUSER_SEAMS: &[Row] = &[seam(Seam::OutsideLeg), seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
+
+const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
+
+pub(super) const TROUSERS: Kind = kind(
+    &[Darts, Fly, SidePockets, Waistband],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        WAIST_ZONES,
+        TRIM,
+        MARKS,
+        STAY_WAIST,
+        DARTS,
+        FLY,
+        POCKETS,
+        WAIST_EYELETS,
+        PRESS_SEAMS,
+        TROUSER_SEAMS,
+        WAISTBAND,
+        DRAWN_WAIST,
+        LEG_HEMS,
+        PRESS,
+    ],
+);
+
+const BACK_POCKETS: &[Row] = &[
+    row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]),
+    row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]),
+    row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat),
+    seam(Seam::Yoke).with(&[Yoke]),
+    sewn(Seam::BackSeat, Manner::Felled),
+];
+
+const HIP_POCKETS: &[Row] = &[
+    row(Stage::Pockets, Work::FaceHipMouths).with(&[HipPockets]),
+    row(Stage::Pockets, Work::CloseHipBags).with(&[HipPockets]),
+];
+
+const JEANS_SEAMS: &[Row] = &[
+    sewn(Seam::InsideLeg, Manner::Felled),
+    seam(Seam::OutsideLeg),
+    row(Stage::Seams, Work::SewLoops).with(&[Waistband]),
+];
+
+pub(super) const JEANS: Kind = kind(
+    &[Yoke, Fly, PatchPockets, HipPockets, Waistband],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        WAIST_ZONES,
+        TRIM,
+        MARKS,
+        STAY_WAIST,
+        BACK_POCKETS,
+        FLY,
+        HIP_POCKETS,
+        WAIST_EYELETS,
+        JEANS_SEAMS,
+        WAISTBAND,
+        DRAWN_WAIST,
+        LEG_HEMS,
+        PRESS,
+    ],
+);

@@ -1,0 +1,28 @@
+//! What fits close: leggings and swimwear.
+
+use super::{Kind, kind};
+use crate::making::garment::Detail::{ElasticWaist, Lining};
+use crate::making::garment::Seam;
+use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::shared::{CUT, DRAWN_WAIST, WASH};
+use crate::making::garment::work::{Hem, Manner, Notion, Point, Stage, Work};
+
+const MARK: &[Row] = &[row(Stage::Mark, Work::Mark(Point::Notches)), row(Stage::Mark, Work::Mark(Point::Quarters))];
+
+const LEGGING_SEAMS: &[Row] = &[seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
+
+const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::Hem(Hem::Legs))];
+
+pub(super) const LEGGINGS: Kind = kind(&[ElasticWaist], &[WASH, CUT, MARK, LEGGING_SEAMS, DRAWN_WAIST, LEG_HEMS]);
+
+const SWIM: &[Row] = &[row(Stage::Prewash, Work::WashNotion(Notion::Elastic))];
+
+const SWIM_SEAMS: &[Row] = &[
+    row(Stage::Seams, Work::BasteLining).with(&[Lining]),
+    seam(Seam::Side),
+    seam(Seam::Crotch),
+    seam(Seam::Strap),
+    row(Stage::Casings, Work::EdgeElastic),
+];
+
+pub(super) const SWIMWEAR: Kind = kind(&[Lining], &[SWIM, WASH, CUT, MARK, SWIM_SEAMS]);

@@ -1,0 +1,134 @@
+//! Jackets and coats.
+
+use super::{Kind, kind};
+use crate::making::garment::Detail::{
+    Buttons, Child, Collar, Cord, Cuffs, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands, SeparatingZip,
+    Sleeves, WeltPockets, Yoke,
+};
+use crate::making::garment::Seam;
+use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::shared::{
+    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_FRONT,
+};
+use crate::making::garment::work::{Hem, Manner, Stage, Work, Zone};
+
+const NEBRASKA: &str = "R. Tondl, Nebraska Extension G93-1125, unlined jackets";
+const TAILORING: &str = "M. Smith, USDA Farmers' Bulletin 1894, Coats, 1956";
+const CUTTERS: &str = "Cutters' Practical Guide, Ladies' Garments: hoods";
+const EASE: &str =
+    "B. Kalka, Virginia Extension 346-122, 1985: 25 mm of ease in knit and firm woven, more in supple cloth";
+
+/// An unlined facing is seen.
+const FACINGS: &[Row] = &[row(Stage::Fuse, Work::FinishFacings).without(&[Lining]).after(NEBRASKA)];
+
+const HEM_ZONE: &[Row] = &[row(Stage::Fuse, Work::Interface(Zone::Hem))
+    .without(&[Cord, RibBands])
+    .after("L. Gotwals, Purdue Extension HE 223, interfacing")];
+
+const PANELS_TO_SHOULDERS: &[Row] =
+    &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Shoulder)];
+
+const NECK: &[Row] = &[seam(Seam::HoodToNeck).with(&[Hood]).after(CUTTERS), seam(Seam::CollarToNeck).with(&[Collar])];
+
+/// Sleeves sewn in flat, the side closed with them, cuffs and band last.
+const FLAT_SLEEVES: &[Row] = &[
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(Seam::Side).without(&[Sleeves]),
+    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs]),
+    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+];
+
+/// What no casing, cuff or band finishes.
+const UNLINED_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs, RibBands, Lining]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Cord, RibBands, Lining]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)).with(&[Cord, Hood]).without(&[Child, RibBands, Lining]),
+    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+];
+
+pub(super) const UNLINED_JACKET: Kind = kind(
+    &[Collar, Sleeves, SeparatingZip, PatchPockets],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        FRONT_ZONES,
+        HEM_ZONE,
+        TRIM,
+        FACINGS,
+        MARKS,
+        STAY_NECK,
+        DARTS,
+        POCKETS,
+        OUTER_EYELETS,
+        PRESS_SEAMS,
+        PANELS_TO_SHOULDERS,
+        HOOD,
+        NECK,
+        FLAT_SLEEVES,
+        ZIP_FRONT,
+        BUTTON_FRONT,
+        BUTTONHOLES,
+        LININGS,
+        WRISTS,
+        OUTER_CORD,
+        UNLINED_HEMS,
+        PRESS,
+    ],
+);
+
+/// As a jacket; the hood has no cord.
+pub(super) const CHILDS_OUTERWEAR: Kind =
+    kind(&[Child, Hood, Sleeves, SeparatingZip, PatchPockets, ElasticCuffs], UNLINED_JACKET.groups);
+
+/// Sides first, then the sleeves set into the closed armhole.
+const SHOULDERS_SIDES: &[Row] =
+    &[row(Stage::Seams, Work::Seam(Seam::Shoulder, Manner::Plain)).after(TAILORING), seam(Seam::Side)];
+
+const SLEEVES_IN: &[Row] =
+    &[seam(Seam::Sleeve).with(&[Sleeves]), sewn(Seam::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE)];
+
+const PANELS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke])];
+
+const COAT_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::TryOn),
+    row(Stage::Hems, Work::HemLined).with(&[Lining]).after(TAILORING),
+    row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Lining, Cuffs, ElasticCuffs]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
+];
+
+pub(super) const LINED_COAT: Kind = kind(
+    &[Lining, Collar, Sleeves, Buttons, WeltPockets],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        FRONT_ZONES,
+        HEM_ZONE,
+        TRIM,
+        MARKS,
+        STAY_NECK,
+        DARTS,
+        POCKETS,
+        OUTER_EYELETS,
+        PRESS_SEAMS,
+        PANELS,
+        SHOULDERS_SIDES,
+        HOOD,
+        NECK,
+        ZIP_FRONT,
+        BUTTON_FRONT,
+        SLEEVES_IN,
+        LININGS,
+        WRISTS,
+        OUTER_CORD,
+        COAT_HEMS,
+        BUTTONHOLES,
+        PRESS,
+    ],
+);

@@ -1,0 +1,157 @@
+//! Tops and dresses.
+
+use super::{Kind, kind};
+use crate::making::garment::Detail::{
+    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands,
+    Sleeves, Yoke,
+};
+use crate::making::garment::Seam;
+use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::shared::{
+    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_STRIP,
+};
+use crate::making::garment::work::{Hem, Manner, Point, Stage, Work, Zone};
+
+const BALDT: &str = "L. Baldt, Clothing for Women: the order of a shirt sleeve";
+const EASE: &str =
+    "B. Kalka, Virginia Extension 346-122, 1985: 25 mm of ease in knit and firm woven, more in supple cloth";
+
+/// Bands of knit are matched in quarters.
+const KNIT_MARKS: &[Row] = &[
+    row(Stage::Mark, Work::Mark(Point::Centres)),
+    row(Stage::Mark, Work::Mark(Point::Quarters)),
+    row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[PatchPockets]),
+    row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord, Hood]).without(&[Child]),
+];
+
+const EYELETS: &[Row] = &[row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord, Hood]).without(&[Child])];
+
+const FRONT_POCKET: &[Row] = &[
+    row(Stage::Pockets, Work::HemFrontPocket).with(&[PatchPockets]),
+    row(Stage::Pockets, Work::SewFrontPocket).with(&[PatchPockets]),
+];
+
+const PULLOVER_SEAMS: &[Row] = &[
+    seam(Seam::Shoulder),
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
+    seam(Seam::HoodToNeck).with(&[Hood]),
+    sewn(Seam::Neckband, Manner::Pulled).without(&[Hood, Collar]),
+    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(Seam::Side).without(&[Sleeves]),
+    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+];
+
+const KNIT_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[RibBands, Cuffs, ElasticCuffs]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[RibBands]),
+];
+
+pub(super) const HOODED_PULLOVER: Kind = kind(
+    &[Hood, Sleeves, RibBands, PatchPockets, Cord],
+    &[WASH, CUT, EYELETS, KNIT_MARKS, FRONT_POCKET, OUTER_EYELETS, HOOD, PULLOVER_SEAMS, OUTER_CORD, KNIT_HEMS, PRESS],
+);
+
+const T_SHIRT_SEAMS: &[Row] = &[
+    seam(Seam::Shoulder),
+    sewn(Seam::Neckband, Manner::Pulled),
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(Seam::Side).without(&[Sleeves]),
+    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+];
+
+pub(super) const T_SHIRT: Kind = kind(&[Sleeves], &[WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, KNIT_HEMS, PRESS]);
+
+const SHIRT_FRONTS: &[Row] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
+
+const SHIRT_SEAMS: &[Row] = &[
+    seam(Seam::Yoke).with(&[Yoke]),
+    seam(Seam::Shoulder),
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).after(BALDT),
+    row(Stage::Seams, Work::SewPlackets).with(&[Sleeves, Cuffs]).after(BALDT),
+    sewn(Seam::SleeveAndSide, Manner::Felled).with(&[Sleeves]).after(BALDT),
+    seam(Seam::Side).without(&[Sleeves]),
+    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs]).after(BALDT),
+    sewn(Seam::CollarToNeck, Manner::Enclosed).with(&[Collar]).after(BALDT),
+];
+
+const SHIRT_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)),
+];
+
+pub(super) const SHIRT: Kind = kind(
+    &[Collar, Sleeves, Cuffs, Yoke, Buttons, PatchPockets],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        FRONT_ZONES,
+        TRIM,
+        MARKS,
+        STAY_NECK,
+        DARTS,
+        POCKETS,
+        SHIRT_FRONTS,
+        PRESS_SEAMS,
+        SHIRT_SEAMS,
+        WRISTS,
+        SHIRT_HEMS,
+        BUTTONHOLES,
+        PRESS,
+    ],
+);
+
+const DRESS_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Shoulder)];
+
+const NECK_FACING: &[Row] = &[
+    row(Stage::Facing, Work::SewFacing).without(&[Collar]),
+    row(Stage::Facing, Work::GradeFacing).without(&[Collar]),
+    row(Stage::Facing, Work::Understitch).without(&[Collar]),
+];
+
+const DRESS_SIDES: &[Row] = &[
+    seam(Seam::CollarToNeck).with(&[Collar]),
+    seam(Seam::Side),
+    seam(Seam::Sleeve).with(&[Sleeves]),
+    row(Stage::Seams, Work::HemSleevesFirst).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
+    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs, Sleeves]),
+    sewn(Seam::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE),
+];
+
+const DRESS_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::HangHem),
+    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
+];
+
+pub(super) const DRESS: Kind = kind(
+    &[Darts, Sleeves, ClosedZip],
+    &[
+        WASH,
+        SAMPLE,
+        CUT,
+        INTERFACING,
+        FRONT_ZONES,
+        ZIP_STRIP,
+        TRIM,
+        MARKS,
+        STAY_NECK,
+        DARTS,
+        CLOSED_ZIP,
+        POCKETS,
+        PRESS_SEAMS,
+        DRESS_SEAMS,
+        NECK_FACING,
+        DRESS_SIDES,
+        LININGS,
+        BUTTONHOLES,
+        WRISTS,
+        DRESS_HEMS,
+        PRESS,
+    ],
+);

@@ -1,0 +1,83 @@
+//! The parts of a garment.
+
+use crate::number::words;
+
+/// A part of a garment that may have a cloth of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Part {
+    /// The body: fronts and backs, legs, bodice and skirt.
+    Main,
+    /// The sleeves.
+    Sleeve,
+    /// A yoke.
+    Yoke,
+    /// A panel let into the body.
+    Panel,
+    /// A hood.
+    Hood,
+    /// A collar.
+    Collar,
+    /// Facings.
+    Facing,
+    /// A waistband.
+    Waistband,
+    /// Cuffs.
+    Cuff,
+    /// A band at the neck of a knit.
+    Neckband,
+    /// A band at the lower edge.
+    HemBand,
+    /// All bands of a knit: neck, cuffs and lower edge.
+    Rib,
+    /// Pockets that are seen.
+    Pocket,
+    /// Pocket bags.
+    PocketBag,
+    /// A lining.
+    Lining,
+    /// Interfacing.
+    Interfacing,
+    /// Elastic.
+    Elastic,
+}
+
+words!(Part {
+    Main => "main",
+    Sleeve => "sleeve",
+    Yoke => "yoke",
+    Panel => "panel",
+    Hood => "hood",
+    Collar => "collar",
+    Facing => "facing",
+    Waistband => "waistband",
+    Cuff => "cuff",
+    Neckband => "neckband",
+    HemBand => "hem-band",
+    Rib => "rib",
+    Pocket => "pocket",
+    PocketBag => "pocket-bag",
+    Lining => "lining",
+    Interfacing => "interfacing",
+    Elastic => "elastic",
+});
+
+impl Part {
+    /// Whether a cloth for this part is the cloth of another: a rib is that of every band.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::Part;
+    ///
+    /// assert!(Part::Rib.serves(Part::Cuff) && !Part::Cuff.serves(Part::Neckband));
+    /// ```
+    #[must_use]
+    pub fn serves(self, other: Self) -> bool {
+        self == other || self == Self::Rib && matches!(other, Self::Cuff | Self::Neckband | Self::HemBand)
+    }
+
+    /// Whether it is sewn with the seams of the outside, and is no layer behind it, nothing inside it.
+    #[must_use]
+    pub const fn is_outside(self) -> bool {
+        !matches!(self, Self::Lining | Self::Interfacing | Self::PocketBag | Self::Elastic)
+    }
+}

@@ -1,0 +1,101 @@
+//! A row of work, and when it applies.
+
+use super::work::{Manner, Stage, Work};
+use super::{Detail, Details, Seam};
+use crate::answer::source::Source;
+
+/// What a row asks of the cloth of the body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Asks {
+    /// Nothing.
+    Anything,
+    /// It is a woven.
+    Woven,
+    /// It is a knit.
+    Knit,
+    /// It gives more than a reading can miss: from 2 % on.
+    Gives,
+    /// It stretches: from 12 % on.
+    Stretches,
+    /// It has a nap, a pile or a direction, or it is a knit.
+    OneWay,
+    /// It takes an iron.
+    Heat,
+    /// It takes an iron and has no pile.
+    PlainHeat,
+    /// It takes an iron and has a pile.
+    PileHeat,
+    /// It takes no iron.
+    NoHeat,
+    /// Pin holes stay in it.
+    HolesStay,
+}
+
+/// A row of work of a kind.
+///
+/// ```
+/// use tenter_core::making::garment::{GarmentKind, Work};
+///
+/// // A dress has a back seam with a zip before its shoulders are sewn.
+/// let place = |work| GarmentKind::Dress.rows().position(|row| row.work == work).unwrap();
+/// assert!(place(Work::SetClosedZip) < place(Work::SewFacing));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Row {
+    /// When it is done.
+    pub stage: Stage,
+    /// What is done.
+    pub work: Work,
+    /// The details that the garment must have.
+    pub with: Details,
+    /// The details of which it must have one, if there are any.
+    pub any: Details,
+    /// The details of which it must have none.
+    pub without: Details,
+    /// What it asks of the cloth of the body.
+    pub asks: Asks,
+    /// Where the rule comes from.
+    pub source: Source,
+}
+
+/// A row that always applies, by common practice.
+pub(super) const fn row(stage: Stage, work: Work) -> Row {
+    let none = Details::NONE;
+    Row { stage, work, with: none, any: none, without: none, asks: Asks::Anything, source: Source::CommonPractice }
+}
+
+pub(super) const fn seam(seam: Seam) -> Row {
+    row(Stage::Seams, Work::Seam(seam, Manner::Plain))
+}
+
+pub(super) const fn sewn(seam: Seam, manner: Manner) -> Row {
+    row(Stage::Seams, Work::Seam(seam, manner))
+}
+
+impl Row {
+    pub(super) const fn with(self, details: &[Detail]) -> Self {
+        Self { with: Details::of(details), ..self }
+    }
+
+    pub(super) const fn any(self, details: &[Detail]) -> Self {
+        Self { any: Details::of(details), ..self }
+    }
+
+    pub(super) const fn without(self, details: &[Detail]) -> Self {
+        Self { without: Details::of(details), ..self }
+    }
+
+    pub(super) const fn asks(self, asks: Asks) -> Self {
+        Self { asks, ..self }
+    }
+
+    pub(super) const fn after(self, publication: &'static str) -> Self {
+        Self { source: Source::Published(publication), ..self }
+    }
+
+    pub(super) const fn own(self, reason: &'static str) -> Self {
+        Self { source: Source::Derived(reason), ..self }
+    }
+}

@@ -1,0 +1,185 @@
+//! Rows that several kinds share.
+
+use super::Detail::{
+    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, ElasticWaist, Fly, Hood, Lining, PatchPockets,
+    SeparatingZip, SidePockets, Waistband, WeltPockets,
+};
+use super::Seam;
+use super::row::{Asks, Row, row, seam};
+use super::work::{CordAt, Edge, Hem, Notion, Point, Stage, Work, Zone};
+
+const OREGON: &str = "Oregon Extension EC 940, zips";
+const LESSON: &str = "ICAR e-course, Clothing Construction, lesson on stay-stitching";
+const PURDUE: &str = "L. Gotwals, Purdue Extension HE 223, interfacing";
+const TEXAS: &str = "Texas Extension E-404, interfacing";
+const NEW_MEXICO: &str = "S. Wright, New Mexico Extension C-225, patch pockets";
+const STANDARDS: &str = "Association of Sewing and Design Professionals, Standards, pp. 13-23";
+const ARMY: &str = "US Army TM 10-8400-203-23, cords and eyelets";
+const GUIDELINE: &str = "Sewing guideline 11.125, Fold-Down Casings";
+
+/// What is washed with the cloth.
+pub(super) const WASH: &[Row] = &[
+    row(Stage::Prewash, Work::WashNotion(Notion::Zip)).any(&[SeparatingZip, ClosedZip, Fly]).after(OREGON),
+    row(Stage::Prewash, Work::WashNotion(Notion::Elastic)).any(&[ElasticWaist, ElasticCuffs]),
+    row(Stage::Prewash, Work::WashNotion(Notion::Cord)).with(&[Cord]),
+];
+
+/// How the cloth is laid; these rows are asked of each cloth by itself.
+pub(super) const CUT: &[Row] = &[
+    row(Stage::Cut, Work::LayOneWay).asks(Asks::OneWay),
+    row(Stage::Cut, Work::LayFlat).asks(Asks::Stretches),
+    row(Stage::Cut, Work::Clip).asks(Asks::HolesStay),
+];
+
+/// Interfacing is tried on a sample first.
+pub(super) const SAMPLE: &[Row] = &[row(Stage::Sample, Work::FuseSample).asks(Asks::Heat).after(TEXAS)];
+
+/// What takes no heat takes no fusible.
+pub(super) const INTERFACING: &[Row] =
+    &[row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoHeat).own("a finish that takes no heat takes no fusible")];
+
+/// A fusible is smaller than its piece; after the zones.
+pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks::Heat)];
+
+/// The front edges and the collar of what opens in front.
+pub(super) const FRONT_ZONES: &[Row] = &[
+    row(Stage::Fuse, Work::Interface(Zone::FrontEdge)).any(&[SeparatingZip, Buttons]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Collar)).with(&[Collar]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Neck)).without(&[Collar, Hood]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Cuff)).with(&[Cuffs]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::PocketOpening)).with(&[WeltPockets]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord]),
+];
+
+/// Waistband and fly.
+pub(super) const WAIST_ZONES: &[Row] = &[
+    row(Stage::Fuse, Work::Interface(Zone::Waistband)).with(&[Waistband]).without(&[ElasticWaist]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Fly)).with(&[Fly]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::PocketOpening)).with(&[WeltPockets]).after(PURDUE),
+    row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord]),
+];
+
+/// What is marked, as far as the garment has it.
+pub(super) const MARKS: &[Row] = &[
+    row(Stage::Mark, Work::Mark(Point::Notches)),
+    row(Stage::Mark, Work::Mark(Point::Centres)),
+    row(Stage::Mark, Work::Mark(Point::Darts)).with(&[Darts]),
+    row(Stage::Mark, Work::Mark(Point::Pockets)).any(&[WeltPockets, PatchPockets, SidePockets]),
+    row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord]),
+    row(Stage::Mark, Work::Mark(Point::ZipFoot)).any(&[ClosedZip, Fly]),
+    row(Stage::Mark, Work::Mark(Point::Buttonholes)).with(&[Buttons]),
+    row(Stage::Mark, Work::Mark(Point::Quarters)).with(&[Waistband, ElasticWaist]),
+];
+
+/// A curved neck of woven; one of knit must pass the head and is not stay-stitched.
+pub(super) const STAY_NECK: &[Row] = &[row(Stage::Mark, Work::StayStitch(Edge::Neck)).asks(Asks::Woven).after(LESSON)];
+
+/// A curved waist of woven that is not drawn in.
+pub(super) const STAY_WAIST: &[Row] =
+    &[row(Stage::Mark, Work::StayStitch(Edge::Waist)).without(&[ElasticWaist]).asks(Asks::Woven).after(LESSON)];
+
+/// Darts.
+pub(super) const DARTS: &[Row] = &[row(Stage::Flat, Work::SewDarts).with(&[Darts])];
+
+/// Pockets of every make.
+pub(super) const POCKETS: &[Row] = &[
+    row(Stage::Pockets, Work::SewWelts).with(&[WeltPockets]),
+    row(Stage::Pockets, Work::CutWelts).with(&[WeltPockets]),
+    row(Stage::Pockets, Work::FastenWelts).with(&[WeltPockets]),
+    row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]).after(NEW_MEXICO),
+    row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]).after(NEW_MEXICO),
+    row(Stage::Pockets, Work::TapePocketMouths).with(&[SidePockets]).after(STANDARDS),
+    row(Stage::Pockets, Work::SewSideBags).with(&[SidePockets]).after(STANDARDS),
+];
+
+/// What gives is held beside a closed zip before its seam is sewn.
+pub(super) const ZIP_STRIP: &[Row] = &[row(Stage::Fuse, Work::ZipStrip).with(&[ClosedZip]).asks(Asks::Gives)];
+
+/// A closed zip in a seam.
+pub(super) const CLOSED_ZIP: &[Row] =
+    &[row(Stage::Flat, Work::SewZipSeam).with(&[ClosedZip]), row(Stage::Flat, Work::SetClosedZip).with(&[ClosedZip])];
+
+/// Eyelets and cord of a hood or a lower edge. A child's hood has none.
+pub(super) const OUTER_EYELETS: &[Row] = &[
+    row(Stage::Eyelets, Work::NoHoodCord).with(&[Child, Hood]).after("16 CFR 1120 with ASTM F1816; EN 14682"),
+    row(Stage::Eyelets, Work::SetEyelets(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]),
+    row(Stage::Eyelets, Work::SetEyelets(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood, Child]),
+    row(Stage::Eyelets, Work::SetEyelets(CordAt::LowerEdge)).with(&[Cord, Hood, Child]).after(ARMY),
+    row(Stage::Eyelets, Work::CutChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816; EN 14682"),
+];
+
+/// Eyelets and cord of a waist.
+pub(super) const WAIST_EYELETS: &[Row] = &[
+    row(Stage::Eyelets, Work::SetEyelets(CordAt::Waist)).with(&[Cord]).after(ARMY),
+    row(Stage::Eyelets, Work::CutCord(CordAt::Waist)).with(&[Cord]).without(&[Child]),
+    row(Stage::Eyelets, Work::CutChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816; EN 14682"),
+];
+
+/// A separating zip with its facing.
+pub(super) const ZIP_FRONT: &[Row] = &[
+    row(Stage::Zip, Work::BasteZip).with(&[SeparatingZip]),
+    row(Stage::Zip, Work::FaceZip).with(&[SeparatingZip]),
+    row(Stage::Zip, Work::TopstitchZip).with(&[SeparatingZip]),
+];
+
+/// A front that buttons.
+pub(super) const BUTTON_FRONT: &[Row] = &[
+    row(Stage::Facing, Work::SewFacing).with(&[Buttons]),
+    row(Stage::Facing, Work::GradeFacing).with(&[Buttons]),
+    // The edge of a coat is pressed over its lining and topstitched or left.
+    row(Stage::Facing, Work::Understitch).with(&[Buttons]).without(&[Lining]),
+];
+
+/// Buttonholes come after what they go through.
+pub(super) const BUTTONHOLES: &[Row] = &[row(Stage::Facing, Work::Buttonholes).with(&[Buttons])];
+
+/// A lining, after all stitching of the outside.
+pub(super) const LININGS: &[Row] =
+    &[row(Stage::Facing, Work::SewLining).with(&[Lining]), row(Stage::Facing, Work::SetLining).with(&[Lining])];
+
+/// The wrists.
+pub(super) const WRISTS: &[Row] = &[row(Stage::Casings, Work::WristCasing).with(&[ElasticCuffs])];
+
+/// A hood, finished at its face before it is set on.
+pub(super) const HOOD: &[Row] = &[
+    seam(Seam::HoodCentre).with(&[Hood]),
+    row(Stage::Seams, Work::LineHood).with(&[Hood, Lining]),
+    row(Stage::Seams, Work::CordCasing(CordAt::Hood)).with(&[Cord, Hood]).without(&[Child]).after(GUIDELINE),
+    row(Stage::Seams, Work::Hem(Hem::HoodFace)).with(&[Hood]).without(&[Cord, Lining]),
+    row(Stage::Seams, Work::Hem(Hem::HoodFace)).with(&[Hood, Cord, Child]).without(&[Lining]),
+];
+
+/// The cord of a hood or a lower edge.
+pub(super) const OUTER_CORD: &[Row] = &[
+    row(Stage::Casings, Work::CordCasing(CordAt::LowerEdge)).with(&[Cord]).without(&[Hood]).after(GUIDELINE),
+    row(Stage::Casings, Work::CordCasing(CordAt::LowerEdge)).with(&[Cord, Hood, Child]).after(GUIDELINE),
+    row(Stage::Casings, Work::DrawCord).with(&[Cord]).after(ARMY),
+    row(Stage::Casings, Work::StopCord).with(&[Cord]).without(&[Child]).after(ARMY),
+    row(Stage::Casings, Work::ChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816"),
+];
+
+/// The waist of what is drawn on, with its cord.
+pub(super) const DRAWN_WAIST: &[Row] = &[
+    row(Stage::Casings, Work::ElasticInBand).with(&[ElasticWaist, Waistband]),
+    row(Stage::Casings, Work::WaistCasing)
+        .with(&[ElasticWaist])
+        .without(&[Waistband])
+        .asks(Asks::Woven)
+        .after(GUIDELINE),
+    row(Stage::Casings, Work::WaistElasticKnit).with(&[ElasticWaist]).without(&[Waistband]).asks(Asks::Knit),
+    row(Stage::Casings, Work::DrawCord).with(&[Cord]).after(ARMY),
+    row(Stage::Casings, Work::StopCord).with(&[Cord]).without(&[Child]).after(ARMY),
+    row(Stage::Casings, Work::ChildCord).with(&[Cord, Child]).after("16 CFR 1120 with ASTM F1816"),
+];
+
+/// Each seam is pressed before another crosses it.
+pub(super) const PRESS_SEAMS: &[Row] = &[row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat)];
+
+/// The last press.
+pub(super) const PRESS: &[Row] = &[
+    row(Stage::Press, Work::LastPress).asks(Asks::PlainHeat),
+    row(Stage::Press, Work::PressPile).asks(Asks::PileHeat),
+    row(Stage::Press, Work::NoIron).asks(Asks::NoHeat),
+];

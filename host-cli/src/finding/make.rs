@@ -1,0 +1,120 @@
+//! Garments, gathered to be shown.
+
+use jiff::civil::Date;
+use tenter_core::Length;
+
+use super::kept::{cut_of, role_of, takes};
+use super::pair::Named;
+pub use crate::log::GarmentState as State;
+use crate::log::{Fabric, Garment, Here, Id, Lesson, Pattern};
+use crate::store::{Read, StoreError};
+
+/// The cloth of a role.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Used {
+    /// The role; its identifier where the pattern has not arrived.
+    pub role: String,
+    /// The cloth; none where it has not arrived.
+    pub cloth: Option<Named>,
+    /// What the role takes of it; none where the pattern does not say.
+    pub takes: Option<Length>,
+    /// What was cut of it.
+    pub cut: Option<Length>,
+}
+
+/// A garment with everything that is known of it.
+#[derive(Clone, Debug)]
+pub struct Making {
+    /// The garment.
+    pub garment: Garment,
+    /// How it stands.
+    pub state: State,
+    /// The name of its pattern; empty where it has not arrived.
+    pub pattern: String,
+    /// The cloths chosen.
+    pub uses: Vec<Used>,
+    /// The roles of its view for which none was chosen.
+    pub not_chosen: Vec<String>,
+    /// What it taught of its cloths.
+    pub lessons: Vec<(Named, Lesson)>,
+    /// The days until it is wanted, below zero where it is late; none where no day was said, or it is not open.
+    pub days_left: Option<i32>,
+}
+
+impl Making {
+    /// How many of its cloths were cut.
+    #[must_use]
+    pub fn cut(&self) -> usize {
+        self.uses.iter().filter(|used| used.cut.is_some()).count()
+    }
+}
+
+/// What the log knows that concerns garments.
+#[derive(Debug)]
+pub struct Workroom {
+    /// All garments.
+    pub garments: Vec<Garment>,
+    /// All cloths.
+    pub fabrics: Vec<Fabric>,
+    /// All patterns.
+    pub patterns: Vec<Pattern>,
+    /// The day of today.
+    pub today: Date,
+}
+
+impl Workroom {
+    /// Reads it.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    pub fn read(read: &dyn Read, here: Here) -> Result<Self, StoreError> {
+        let today = here.shows(here.now()).date();
+        Ok(Self { garments: read.garments()?, fabrics: read.fabrics()?, patterns: read.patterns()?, today })
+    }
+
+    /// Everything about one garment.
+    #[must_use]
+    pub fn making(&self, garment: &Garment) -> Making {
+        let fabric = |id: Id| self.fabrics.iter().find(|fabric| fabric.id == id);
+        let role = |id: Id| role_of(&self.patterns, id);
+        let used = |one: &crate::log::Use| Used {
+            role: role(one.role).map_or_else(|| one.role.to_string(), |role| role.name.clone()),
+            cloth: fabric(one.fabric).map(Named::from),
+            takes: fabric(one.fabric).zip(role(one.role)).and_then(|(fabric, role)| takes(fabric, role)),
+            cut: fabric(one.fabric).and_then(|fabric| cut_of(fabric, garment.id, one.role)).map(|cut| cut.length),
+        };
+        let pattern = self.patterns.iter().find(|pattern| Some(pattern.id) == garment.pattern);
+        let roles = pattern.into_iter().flat_map(|pattern| pattern.view(&garment.view));
+        let not_chosen = roles.filter(|role| !garment.uses.iter().any(|one| one.role == role.id));
+        let taught = |fabric: &Fabric| {
+            let mine = fabric.lessons.iter().filter(|lesson| !lesson.dropped);
+            let mine = mine.filter(|lesson| lesson.learned.garment == Some(garment.id));
+            mine.map(|lesson| (Named::from(fabric), lesson.clone())).collect::<Vec<_>>()
+        };
+        let days = |by: Date| self.today.until(by).map(|span| span.get_days()).ok();
+        Making {
+            state: garment.state(),
+            pattern: pattern.map(|pattern| pattern.name.clone()).unwrap_or_default(),
+            uses: garment.uses.iter().map(used).collect(),
+            not_chosen: not_chosen.map(|role| role.name.clone()).collect(),
+            lessons: self.fabrics.iter().flat_map(taught).collect(),
+            days_left: garment.by.filter(|_| garment.is_open()).and_then(days),
+            garment: garment.clone(),
+        }
+    }
+
+    /// The garments that are wanted, the open ones first: those wanted soonest, then those without a day; then the others,
+    /// the newest first.
+    #[must_use]
+    pub fn list(&self, wanted: impl Fn(State) -> bool) -> Vec<Making> {
+        let all = self.garments.iter().filter(|garment| wanted(garment.state()));
+        let mut all: Vec<Making> = all.map(|garment| self.making(garment)).collect();
+        all.sort_by_key(|making| {
+            let open = making.state == State::Open;
+            let by = making.garment.by.filter(|_| open).unwrap_or(Date::MAX);
+            (!open, by, core::cmp::Reverse(making.garment.done), making.garment.number, making.garment.id)
+        });
+        all
+    }
+}

@@ -1,0 +1,120 @@
+//! What comes before the sewing: what to settle, the wash, the sample, laying out.
+
+use tenter_core::Grain;
+use tenter_core::Ratio;
+use tenter_core::making::care::Care;
+use tenter_core::making::garment::{Part, Stage};
+use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
+
+use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
+use crate::finding::fit::known;
+use crate::finding::handle::Handle;
+use crate::log::Fabric;
+
+/// What must be measured or said first.
+pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
+    let wanted = made.wanted;
+    if wanted.kind.is_none() {
+        parts.add(PlanTopic::Check, [Step::General]);
+    }
+    for chosen in &wanted.chosen {
+        let Some(fabric) = chosen.fabric() else { continue };
+        let open = chosen.role.grains().filter(|grain| wanted.stock.measured(fabric, *grain).is_none());
+        let pull = |grain| Step::Pull { cloth: fabric.into(), grain, role: chosen.role.name.clone() };
+        parts.add(PlanTopic::Check, open.map(pull));
+    }
+    parts
+        .add(PlanTopic::Check, made.lining_gives().map(|handle| Step::Handle { handle, most: None, tags: Vec::new() }));
+}
+
+/// The wash.
+pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
+    let unwashed: Vec<_> = fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed).collect();
+    let care = |fabric: &Fabric| Care::of(&fabric.described());
+    // What lies behind another cloth takes on its changes.
+    let is_behind = |fabric: &Fabric| {
+        let mut roles = made.places().filter(|(_, one)| one.fabric.id == fabric.id);
+        roles.all(|(_, one)| matches!(one.part, Some(Part::Interfacing | Part::PocketBag | Part::Elastic)))
+    };
+    let unknown = unwashed
+        .iter()
+        .filter(|fabric| care(fabric).before.rule.wets() && fabric.washed_lengthwise.is_none() && !is_behind(fabric));
+    let marked: Vec<_> = unknown.map(|fabric| (*fabric).into()).collect();
+    let mark = (!marked.is_empty()).then_some(Step::MarkBeforeWash(marked));
+    let wash =
+        |fabric: &&Fabric| Step::Wash { cloth: (*fabric).into(), fibre: fabric.fibre.clone(), care: care(fabric) };
+    parts.add(PlanTopic::Stage(Stage::Prewash), mark.into_iter().chain(unwashed.iter().map(wash)));
+}
+
+/// Needle, thread, stitch and machine of each cloth that is sewn, the same once with the tags.
+pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
+    let sewn: Vec<_> = made.sewn().collect();
+    let each = |of: &dyn Fn(&super::garment::SewnCloth<'_>) -> Vec<Handle>| {
+        let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
+        for one in &sewn {
+            for handle in of(one) {
+                match shared.iter_mut().find(|(known, ..)| *known == handle) {
+                    Some((.., tags)) => tags.push(one.fabric.tag),
+                    None => {
+                        shared.push((handle, one.cloth.most_stretch().map(|figure| figure.ratio), vec![one.fabric.tag]))
+                    }
+                }
+            }
+        }
+        let all = sewn.len();
+        shared.into_iter().map(move |(handle, most, tags)| {
+            let tags = if tags.len() == all { Vec::new() } else { tags };
+            Step::Handle { handle, most, tags }
+        })
+    };
+    let topic = PlanTopic::Stage(Stage::Sample);
+    let told = fabrics(&made.wanted.chosen).into_iter().filter_map(|fabric| {
+        let told = made.wanted.stock.last_time(fabric)?;
+        Some(Step::Handle { handle: Handle::LastTime(Box::new(told.clone())), most: None, tags: vec![fabric.tag] })
+    });
+    parts.add(topic, told);
+    parts.add(topic, each(&|one| vec![Handle::Needle(handling::needle(&one.cloth))]));
+    parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
+    parts.add(topic, made.stitches());
+    let machine = |one: &super::garment::SewnCloth<'_>| {
+        let lines = handling::practices(&one.cloth, made.kind()).into_iter();
+        lines.filter(|line| line.practice != Practice::LieFlat).map(Handle::Machine).collect()
+    };
+    parts.add(topic, each(&machine));
+    let pressed = |fabric: &Fabric| Step::Press { cloth: fabric.into(), care: Care::of(&fabric.described()) };
+    let is_elastic =
+        |fabric: &Fabric| made.places().any(|(_, one)| one.fabric.id == fabric.id && one.part == Some(Part::Elastic));
+    parts.add(topic, fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !is_elastic(fabric)).map(pressed));
+}
+
+/// How the pieces lie and how wide they are cut.
+pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
+    let mut steps: Vec<Step> = Vec::new();
+    for (role, round, stretch) in made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)) {
+        let alike = steps.iter_mut().find_map(|step| match step {
+            Step::Grain { roles, round: known } if *known == round => Some(roles),
+            _ => None,
+        });
+        match alike {
+            Some(roles) => roles.push((role, stretch)),
+            None => steps.push(Step::Grain { roles: vec![(role, stretch)], round }),
+        }
+    }
+    parts.add(PlanTopic::Stage(Stage::Cut), steps);
+    parts.add(PlanTopic::Stage(Stage::Cut), made.allowances());
+}
+
+/// The greater stretch goes round the body, where there is any and the view asks for some, or where it runs along the
+/// cloth.
+fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<(String, Grain, [Ratio; 2])> {
+    let fabric = chosen.fabric()?;
+    if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != Part::Lining) {
+        return None;
+    }
+    let stretch = |grain| known::stretch(fabric, grain, made.wanted.stock).ok().map(|figure| figure.ratio);
+    let (across, along) = (stretch(Grain::Crosswise)?, stretch(Grain::Lengthwise)?);
+    let gives = Ratio::new(RIGID_UNDER_PERCENT, 100).is_some_and(|edge| across.max(along) >= edge);
+    let asked = chosen.role.grains().next().is_some();
+    let round = if along > across { Grain::Lengthwise } else { Grain::Crosswise };
+    (gives && asked).then(|| (chosen.role.name.clone(), round, [across, along]))
+}

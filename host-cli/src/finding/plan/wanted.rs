@@ -1,0 +1,69 @@
+//! What a plan is made from.
+
+use tenter_core::making::caution::Job;
+use tenter_core::making::garment::{Details, GarmentKind, Seam};
+use tenter_core::{Confidence, Grain, Length};
+
+use crate::finding::fit::{Candidate, Stock};
+use crate::finding::size::Sized;
+use crate::log::{Fabric, Pattern, Role};
+
+/// A role with the cloth chosen for it.
+#[derive(Debug)]
+pub struct Chosen<'a> {
+    /// The role.
+    pub role: &'a Role,
+    /// The cloth with its answer; none where nothing is there for it.
+    pub candidate: Option<Candidate<'a>>,
+}
+
+impl<'a> Chosen<'a> {
+    pub(super) fn fabric(&self) -> Option<&'a Fabric> {
+        self.candidate.as_ref().map(|candidate| candidate.fabric)
+    }
+}
+
+/// A seam between two roles that was asked for.
+#[derive(Debug, Clone, Copy)]
+pub struct SeamWanted {
+    /// The roles, by their place in the list.
+    pub roles: [usize; 2],
+    /// Which seam it is; none where the parts decide.
+    pub name: Option<Seam>,
+    /// Its length.
+    pub length: Length,
+    /// How it lies on the grain of each; none where the parts decide.
+    pub grains: Option<[Grain; 2]>,
+}
+
+/// The garment.
+#[derive(Debug, Clone, Copy)]
+pub struct WantedKind {
+    /// What it is.
+    pub kind: GarmentKind,
+    /// What it has.
+    pub details: Details,
+}
+
+/// What a plan is made from.
+#[derive(Debug)]
+pub struct PlanWanted<'a> {
+    /// The pattern.
+    pub pattern: &'a Pattern,
+    /// The view.
+    pub view: &'a str,
+    /// The garment; none where nobody said what it is.
+    pub kind: Option<WantedKind>,
+    /// Roles and their cloths.
+    pub chosen: Vec<Chosen<'a>>,
+    /// Seams between them that were asked for, with their length.
+    pub seams: Vec<SeamWanted>,
+    /// Zips and elastic.
+    pub notions: Sized,
+    /// What else a caution depends on.
+    pub job: Job,
+    /// The stash.
+    pub stock: &'a Stock,
+    /// How sure an answer is.
+    pub confidence: Confidence,
+}

@@ -1,0 +1,168 @@
+//! A garment, from the choice of its cloths to its wear.
+
+use jiff::Timestamp;
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+use tenter_core::Length;
+
+use super::id::Id;
+use super::json::{mm, some};
+
+/// The cloth chosen for a role.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Use {
+    /// The role of the view.
+    pub role: Id,
+    /// The cloth.
+    pub fabric: Id,
+}
+
+/// How a garment stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GarmentState {
+    /// It is being made.
+    Open,
+    /// It is finished.
+    Done,
+    /// It was given up.
+    Retired,
+}
+
+impl GarmentState {
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Done => "done",
+            Self::Retired => "retired",
+        }
+    }
+}
+
+/// A garment as it stands now.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Garment {
+    /// Its identifier: that of the entry that began it.
+    pub id: Id,
+    /// The number by which it is called.
+    pub number: u16,
+    /// What it is called.
+    pub name: String,
+    /// The pattern it is made from.
+    pub pattern: Option<Id>,
+    /// The view of the pattern.
+    pub view: String,
+    /// The cloths chosen for its roles.
+    pub uses: Vec<Use>,
+    /// For whom it is made; may be empty.
+    pub whom: String,
+    /// The day on which it is wanted.
+    pub by: Option<Date>,
+    /// Anything else.
+    pub note: String,
+    /// When it was finished.
+    pub done: Option<Timestamp>,
+    /// Whether it was given up.
+    pub dropped: bool,
+}
+
+impl Garment {
+    /// A garment of which nothing is said so far.
+    #[must_use]
+    pub const fn begun(id: Id) -> Self {
+        Self {
+            id,
+            number: 0,
+            name: String::new(),
+            pattern: None,
+            view: String::new(),
+            uses: Vec::new(),
+            whom: String::new(),
+            by: None,
+            note: String::new(),
+            done: None,
+            dropped: false,
+        }
+    }
+
+    /// How it stands.
+    #[must_use]
+    pub const fn state(&self) -> GarmentState {
+        match self {
+            Self { dropped: true, .. } => GarmentState::Retired,
+            Self { done: Some(_), .. } => GarmentState::Done,
+            _ => GarmentState::Open,
+        }
+    }
+
+    /// Whether it is still being made.
+    #[must_use]
+    pub const fn is_open(&self) -> bool {
+        matches!(self.state(), GarmentState::Open)
+    }
+
+    /// Changes what `change` names and leaves the rest.
+    pub fn apply(&mut self, change: GarmentChange) {
+        let GarmentChange { number, name, pattern, view, uses, whom, by, note } = change;
+        set(&mut self.number, number);
+        set(&mut self.name, name);
+        set(&mut self.pattern, pattern.map(Some));
+        set(&mut self.view, view);
+        set(&mut self.uses, uses);
+        set(&mut self.whom, whom);
+        set(&mut self.by, by);
+        set(&mut self.note, note);
+    }
+}
+
+fn set<T>(field: &mut T, value: Option<T>) {
+    if let Some(value) = value {
+        *field = value;
+    }
+}
+
+/// What is said about a garment: absent fields stay as they are, null clears.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+#[allow(clippy::option_option)] // Absent, null and a value are three things.
+pub struct GarmentChange {
+    /// The number by which it is called, from 1 on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub number: Option<u16>,
+    /// What it is called.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+    /// The pattern it is made from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pattern: Option<Id>,
+    /// The view of the pattern.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub view: Option<String>,
+    /// The cloths chosen for its roles, all of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uses: Option<Vec<Use>>,
+    /// For whom it is made. The only name of a person that the log asks for: it can be taken out again for good.
+    #[serde(rename = "for", skip_serializing_if = "Option::is_none")]
+    pub whom: Option<String>,
+    /// The day on which it is wanted.
+    #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
+    pub by: Option<Option<Date>>,
+    /// Anything else.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+}
+
+/// A length that was cut off a cloth for a garment, and not taken back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CutFor {
+    /// The entry that tells it.
+    pub id: Id,
+    /// The garment.
+    pub garment: Id,
+    /// The role.
+    pub role: Id,
+    /// How much was cut.
+    #[serde(rename = "length_mm", with = "mm")]
+    pub length: Length,
+}

@@ -1,0 +1,115 @@
+//! Garments in words.
+
+use tenter_core::{Length, Unit};
+
+use crate::finding::make::{Making, State, Used};
+use crate::log::Here;
+use crate::plain::isolated;
+use crate::words::quantity::{self, counted};
+use crate::words::{memory, pair, pattern};
+
+/// Where there is no garment yet.
+pub const NONE: &str = "no garment was begun yet; begin one with tenter make start PATTERN";
+/// Where none is open.
+pub const NONE_OPEN: &str = "no garment is open; tenter make list --all shows the others";
+
+/// A garment's number and name.
+#[must_use]
+pub fn title(making: &Making) -> String {
+    format!("{}  {}", making.garment.number, isolated(&making.garment.name))
+}
+
+/// For whom it is and by when, as far as that is said: `for Ines, by 2026-12-12`.
+#[must_use]
+pub fn whose(making: &Making) -> String {
+    let garment = &making.garment;
+    let whom = (!garment.whom.is_empty()).then(|| format!("for {}", isolated(&garment.whom)));
+    let by = garment.by.map(|by| format!("by {by}"));
+    whom.into_iter().chain(by).collect::<Vec<_>>().join(", ")
+}
+
+/// The head of its plan: `garment 3, Play coat, for Ines, by 2026-12-12`.
+#[must_use]
+pub fn plan_head(making: &Making) -> String {
+    let parts = [memory::called(&making.garment), whose(making)];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+/// In one line: number, name, for whom and by when.
+#[must_use]
+pub fn line_about(making: &Making) -> String {
+    let parts = [title(making), whose(making)];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+/// How long there is until it is wanted.
+#[must_use]
+pub fn due(making: &Making) -> String {
+    let days = |days: i32| counted(i64::from(days), "day");
+    match making.days_left {
+        None => making.state.word().to_owned(),
+        Some(0) => "due today".to_owned(),
+        Some(left @ 1..) => format!("in {}", days(left)),
+        Some(late) => format!("{} late", days(late.saturating_neg())),
+    }
+}
+
+/// The pattern with its view.
+#[must_use]
+pub fn made_from(making: &Making) -> String {
+    if making.pattern.is_empty() {
+        return "a pattern that is not in this log yet".to_owned();
+    }
+    pattern::titled(&making.pattern, &making.garment.view)
+}
+
+/// The cloth of a role and what was cut of it.
+#[must_use]
+pub fn used(used: &Used, state: State, unit: Unit) -> String {
+    let cloth = used.cloth.as_ref().map_or_else(|| "a cloth that is not in this log yet".to_owned(), pair::named);
+    let whole = |length: Length| quantity::cloth_needed(length, unit);
+    let length = match (used.cut, used.takes) {
+        (Some(cut), _) => format!("; {} cut", whole(cut)),
+        (None, Some(takes)) if state == State::Open => format!("; {} kept, not cut yet", whole(takes)),
+        (None, None) if state == State::Open => "; not cut yet; the pattern does not say how much".to_owned(),
+        (None, _) => "; not cut".to_owned(),
+    };
+    format!("{}: {cloth}{length}", isolated(&used.role))
+}
+
+/// What to do next.
+#[must_use]
+pub fn next(making: &Making) -> String {
+    let number = making.garment.number;
+    match making.state {
+        State::Retired => format!("take it up again with tenter make return {number}"),
+        State::Done if making.cut() < making.uses.len() => {
+            format!("if you cut its cloths, say so with tenter make cut {number}; nothing came off them yet")
+        }
+        State::Done => format!("say how it wears with tenter make wore {number} TEXT"),
+        State::Open if making.uses.is_empty() => {
+            format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
+        }
+        State::Open if making.cut() < making.uses.len() => {
+            format!("cut it, then type tenter make cut {number}; the plan: tenter make plan {number}")
+        }
+        State::Open => {
+            format!("when it is finished type tenter make done {number}; the plan: tenter make plan {number}")
+        }
+    }
+}
+
+/// The roles without a cloth.
+#[must_use]
+pub fn not_chosen(making: &Making) -> String {
+    let roles: Vec<String> = making.not_chosen.iter().map(|role| isolated(role)).collect();
+    let role = making.not_chosen.first().map(String::as_str).unwrap_or_default();
+    let typed = if role.contains(' ') { format!("'{role}=TAG'") } else { format!("{role}=TAG") };
+    format!("{}; choose with tenter make edit {} --use {typed}", roles.join(", "), making.garment.number)
+}
+
+/// What it taught of a cloth, with the day.
+#[must_use]
+pub fn taught(cloth: &crate::finding::pair::Named, lesson: &crate::log::Lesson, here: Here) -> String {
+    format!("{} {}: {}", quantity::day(lesson.id.at(), here), pair::named(cloth), memory::learned(&lesson.learned))
+}

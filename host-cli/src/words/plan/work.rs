@@ -1,0 +1,294 @@
+//! The work on a garment, in words: a verb, and what it is done to.
+
+use tenter_core::Unit;
+use tenter_core::making::garment::{
+    Asks, CordAt, Detail, Edge, GarmentKind, Hem, Notion, Point, Stage, Why, Work, Zone,
+};
+
+/// A verb and its object.
+pub(super) type Told = (&'static str, &'static str);
+
+/// Any work that is told in one sentence.
+#[must_use]
+pub(super) const fn told(work: Work) -> Told {
+    match work {
+        Work::LayOneWay => ("lay", "all pieces one way up"),
+        Work::LayFlat => ("keep", "the cloth from hanging off the table while you cut and sew"),
+        Work::Clip => ("use", "clips and no pins: their holes would stay"),
+        Work::FuseSample => ("fuse", "a sample first; the interfacing is no heavier than the cloth"),
+        Work::TrimFusible => ("cut", "fusible interfacing {5 mm|3/16 in} smaller all round than its piece"),
+        Work::SewInInterfacing => {
+            ("sew in", "the interfacing {10 mm|3/8 in} from the edge and trim it to the stitches; do not fuse it")
+        }
+        Work::PressSeams => ("press", "each seam before another crosses it"),
+        Work::ZipStrip => ("fuse", "a strip of {25 mm|1 in} that does not stretch along the zip seam"),
+        Work::SewDarts => ("sew", "the darts, from the wide end to the point, and press them"),
+        Work::SewWelts => ("sew", "each finished welt below its line, face down, and the bag above the line"),
+        Work::CutWelts => {
+            ("cut", "between the rows to {3 mm|1/8 in} from the ends, then into the corners, and turn the bag in")
+        }
+        Work::FastenWelts => {
+            ("stitch", "the ends of the welts at the edge and {6 mm|1/4 in} in, bar-tack them, close the bags")
+        }
+        Work::FoldPatches => ("fold", "in the edges of the patch pockets, mitre the corners, hem the top"),
+        Work::SewPatches => {
+            ("sew", "the patch pockets on, from the bottom centre up each side, with a bar tack at the top")
+        }
+        Work::TapePocketMouths => ("tape", "the mouths of the side pockets"),
+        Work::SewSideBags => ("sew", "the pocket bags to front and back, and tack the ends of the mouths"),
+        Work::FaceHipMouths => ("tape", "and face the mouths of the front pockets, turn and topstitch them"),
+        Work::CloseHipBags => ("sew", "the bags of the front pockets and baste them to waist and side"),
+        Work::HemFrontPocket => ("hem", "the slanting openings of the front pocket over a tape"),
+        Work::SewFrontPocket => ("sew", "the front pocket on, level with the lower edge"),
+        Work::SetEyelets(at) => ("set", eyelets(at)),
+        Work::CutCord(_) => {
+            ("cut", "the cord as long as the edge and {15 cm|6 in} more at each end, and seal the ends")
+        }
+        Work::CutChildCord => {
+            ("cut", "the cord as long as the edge laid open, its ends as short as the rules below ask, and seal them")
+        }
+        Work::NoHoodCord => ("leave", "the hood without a cord: it is for a child"),
+        Work::SewFlyCrotch => ("sew", "the front crotch up to the mark of the fly"),
+        Work::SetFlyZip => ("face", "the fly and set its zip"),
+        Work::TopstitchFly => ("topstitch", "the fly from the right side and bar-tack its foot"),
+        Work::SewZipSeam => ("sew", "the seam below the zip, baste the rest of it and press it open"),
+        Work::SetClosedZip => ("set", "the zip behind the basted seam, its stop at the mark, and take out the basting"),
+        Work::FoldFronts => ("fold", "the button bands of the fronts and stitch them"),
+        Work::BasteLining => ("baste", "the lining to its pieces, wrong sides together"),
+        Work::LineHood => ("sew", "hood and hood lining together round the face, turn and topstitch"),
+        Work::SewPlackets => ("sew", "the plackets of the sleeves"),
+        Work::SewLoops => ("sew", "the belt loops and baste them to the waist"),
+        Work::FinishFacings => ("finish", "the free edges of the facings: they will be seen"),
+        Work::BasteZip => ("baste", "the zip to both fronts; neck, pockets and lower edge lie level"),
+        Work::FaceZip => ("sew", "the facing over the zip, right sides together, then trim and turn"),
+        Work::TopstitchZip => ("topstitch", "{6 mm|1/4 in} beside the zip"),
+        Work::SewFacing => ("sew", "the facing on, right sides together"),
+        Work::GradeFacing => ("trim", "its allowances in steps, the widest outside, clip the curves and turn"),
+        Work::Understitch => ("understitch", "the facing {2 to 3 mm|1/8 in} from its seam, through the allowances"),
+        Work::SewLining => ("sew", "the lining together, with a pleat of ease at the centre back"),
+        Work::SetLining => ("set", "the lining in along the facings, after all stitching that is seen outside"),
+        Work::HangLining => ("sew", "the lining together and baste it to the waist, wrong sides together"),
+        Work::Buttonholes => ("work", "the buttonholes on a scrap first, then on the garment, and sew the buttons on"),
+        Work::WristCasing => (
+            "turn",
+            "{6 mm|1/4 in} under at the wrists, fold the casing and stitch it, but for {5 cm|2 in} underarm; draw the elastic in and close it",
+        ),
+        Work::WaistCasing => (
+            "turn",
+            "{6 mm|1/4 in} under at the waist, fold the casing and stitch it, but for {5 cm|2 in}; draw the elastic in and close it",
+        ),
+        Work::WaistElasticKnit => {
+            ("sew", "the elastic to the waist, quarter to quarter, stretched; turn it in and stitch")
+        }
+        Work::ElasticInBand => ("draw", "the elastic into the waistband, try it on, then lap and close it"),
+        Work::EdgeElastic => ("sew", "the elastic to legs, arms and neck, quarter to quarter, turn it in and stitch"),
+        Work::CordCasing(at) => ("turn", casing(at)),
+        Work::DrawCord => ("draw", "the cord in and bar-tack it at the middle"),
+        Work::StopCord => {
+            ("put", "a stop on each end of the cord, and a knot {10 to 16 mm|3/8 to 5/8 in} from the end")
+        }
+        Work::ChildCord => {
+            ("leave", "the ends of the cord without knot, toggle or stop, as short as the rules below ask")
+        }
+        Work::HemSleevesFirst => ("hem", "the sleeves before they are set in"),
+        Work::HangHem => ("let", "it hang for a day if it is cut on the bias or in a circle, then level it"),
+        Work::TryOn => ("try", "it on and mark the hem"),
+        Work::HemLined => ("hem", "the outside, then the lining {2 cm|3/4 in} shorter, with a fold of ease"),
+        Work::LastPress => ("press", "it a last time from the wrong side, the basting taken out"),
+        Work::PressPile => ("press", "it face down on a towel, with steam and no weight"),
+        Work::NoIron => ("use", "no iron: flatten the seams with your fingers or a roller"),
+        // Told with their objects.
+        Work::WashNotion(_)
+        | Work::Interface(_)
+        | Work::Mark(_)
+        | Work::StayStitch(_)
+        | Work::Hem(_)
+        | Work::Seam(..) => ("do", ""),
+    }
+}
+
+const fn eyelets(at: CordAt) -> &'static str {
+    match at {
+        CordAt::Hood => "eyelets at the face of the hood, in one backed layer; the hole is smaller than the barrel",
+        CordAt::LowerEdge => "eyelets in the lower edge, in one backed layer; the hole is smaller than the barrel",
+        CordAt::Waist => "eyelets at the waist, in one backed layer; the hole is smaller than the barrel",
+    }
+}
+
+const fn casing(at: CordAt) -> &'static str {
+    match at {
+        CordAt::Hood => "{6 mm|1/4 in} under at the face of the hood, fold the casing over the eyelets and stitch it",
+        CordAt::LowerEdge => {
+            "{6 mm|1/4 in} under at the lower edge, baste the allowances down, fold the casing and stitch it"
+        }
+        CordAt::Waist => "{6 mm|1/4 in} under at the waist, baste the allowances down, fold the casing and stitch it",
+    }
+}
+
+/// A text with its measures, each written as `{6 mm|1/4 in}`, in the reader's unit.
+#[must_use]
+pub(super) fn measured(text: &str, unit: Unit) -> String {
+    let mut pieces = text.split('{');
+    let mut said = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        let (measure, rest) = piece.split_once('}').unwrap_or((piece, ""));
+        let (metric, inch) = measure.split_once('|').unwrap_or((measure, measure));
+        said.push_str(if unit == Unit::Inch { inch } else { metric });
+        said.push_str(rest);
+    }
+    said
+}
+
+/// A list as it is said: `a, b and c`.
+#[must_use]
+pub(super) fn list(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [all @ .., last] => format!("{} and {last}", all.join(", ")),
+    }
+}
+
+pub(super) const fn zone(zone: Zone) -> &'static str {
+    match zone {
+        Zone::FrontEdge => "the front edges and their facings",
+        Zone::Neck => "the neck and its facing",
+        Zone::Collar => "the collar",
+        Zone::Fly => "the fly",
+        Zone::Cuff => "the cuffs",
+        Zone::Waistband => "the waistband",
+        Zone::PocketOpening => "the pocket openings ({25 mm|1 in} larger each way)",
+        Zone::Hem => "the hem",
+        Zone::Eyelets => "the places of the eyelets",
+    }
+}
+
+pub(super) const fn point(point: Point) -> &'static str {
+    match point {
+        Point::Notches => "notches",
+        Point::Centres => "centre lines",
+        Point::Darts => "darts",
+        Point::Pockets => "pockets",
+        Point::Eyelets => "eyelets",
+        Point::ZipFoot => "foot of the zip",
+        Point::Buttonholes => "buttonholes",
+        Point::Quarters => "quarters of bands and of the edges they go to",
+    }
+}
+
+pub(super) const fn edge(edge: Edge) -> &'static str {
+    match edge {
+        Edge::Neck => "the neck, in two halves from the shoulder to the centre",
+        Edge::Waist => "the curved waist",
+        Edge::PocketMouth => "the slanting pocket mouths",
+    }
+}
+
+pub(super) const fn hem(hem: Hem) -> &'static str {
+    match hem {
+        Hem::HoodFace => "the face of the hood",
+        Hem::Sleeves => "the sleeves",
+        Hem::Legs => "the legs",
+        Hem::LowerEdge => "the lower edge",
+    }
+}
+
+pub(super) const fn notion(notion: Notion) -> &'static str {
+    match notion {
+        Notion::Zip => "the zip",
+        Notion::Elastic => "the elastic",
+        Notion::Cord => "the cord",
+    }
+}
+
+/// A garment as it is called.
+#[must_use]
+pub const fn kind(kind: GarmentKind) -> &'static str {
+    match kind {
+        GarmentKind::UnlinedJacket => "unlined jacket",
+        GarmentKind::LinedCoat => "lined coat",
+        GarmentKind::HoodedPullover => "hooded pullover",
+        GarmentKind::Skirt => "skirt",
+        GarmentKind::Trousers => "trousers",
+        GarmentKind::Jeans => "jeans",
+        GarmentKind::Shirt => "shirt",
+        GarmentKind::Dress => "dress",
+        GarmentKind::TShirt => "T-shirt",
+        GarmentKind::Leggings => "leggings",
+        GarmentKind::Swimwear => "swimwear",
+        GarmentKind::ChildsOuterwear => "child's outerwear",
+    }
+}
+
+/// A detail as it is called.
+#[must_use]
+pub const fn detail(kind: GarmentKind, detail: Detail) -> &'static str {
+    match detail {
+        Detail::PatchPockets if matches!(kind, GarmentKind::HoodedPullover) => "front pocket",
+        Detail::Child => "for a child",
+        Detail::Lining => "lining",
+        Detail::Hood => "hood",
+        Detail::Collar => "collar",
+        Detail::Sleeves => "sleeves",
+        Detail::Darts => "darts",
+        Detail::Panels => "panels",
+        Detail::Yoke => "yoke",
+        Detail::SeparatingZip => "separating zip",
+        Detail::ClosedZip => "closed zip",
+        Detail::Fly => "fly",
+        Detail::Buttons => "buttons",
+        Detail::WeltPockets => "welt pockets",
+        Detail::PatchPockets => "patch pockets",
+        Detail::SidePockets => "side pockets",
+        Detail::HipPockets => "hip pockets",
+        Detail::Waistband => "waistband",
+        Detail::ElasticWaist => "elastic waist",
+        Detail::Cuffs => "cuffs",
+        Detail::ElasticCuffs => "elastic cuffs",
+        Detail::RibBands => "rib bands",
+        Detail::Cord => "cord",
+    }
+}
+
+/// The head of a stage.
+pub(super) const fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Prewash => "wash first",
+        Stage::Sample => "sew a sample",
+        Stage::Cut => "lay out and cut",
+        Stage::Fuse => "interface",
+        Stage::Mark => "mark and stay-stitch",
+        Stage::Flat => "while the pieces lie flat",
+        Stage::Pockets => "pockets",
+        Stage::Eyelets => "eyelets and cord",
+        Stage::Seams => "seams",
+        Stage::Zip => "zip",
+        Stage::Facing => "facing",
+        Stage::Casings => "casings",
+        Stage::Hems => "hems",
+        Stage::Press => "last press",
+    }
+}
+
+/// Why a line stands on the plan.
+#[must_use]
+pub(super) fn why(why: Why, garment: Option<GarmentKind>) -> String {
+    match why {
+        Why::Kind => format!("the usual work for {}", garment.map_or("a garment", kind)),
+        Why::Has(Detail::Child) => "it is for a child".to_owned(),
+        Why::Has(has) => format!("because of its {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
+        Why::Cloth(asks) => match asks {
+            Asks::Anything => "for any cloth",
+            Asks::Woven => "it is a woven",
+            Asks::Knit => "it is a knit",
+            Asks::Gives => "it gives by 2 % or more",
+            Asks::Stretches => "it stretches by 12 % or more",
+            Asks::OneWay => "it is a knit, or has a nap or a direction",
+            Asks::Heat | Asks::PlainHeat => "it takes an iron",
+            Asks::PileHeat => "it has a pile",
+            Asks::NoHeat => "its finish takes no heat",
+            Asks::HolesStay => "its finish keeps every hole",
+        }
+        .to_owned(),
+    }
+}

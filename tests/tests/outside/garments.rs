@@ -1,0 +1,386 @@
+//! The order of work and the run of seams of each kind of garment, against what is taught.
+
+use tenter_core::making::care::Finish;
+use tenter_core::making::garment::{
+    Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Holds, Manner, Notion, Over, Part, PartCloth,
+    Point, Seam, Stage, Task, Why, Work, Zone,
+};
+use tenter_core::making::handling::{Cloth, Runs};
+use tenter_core::making::source::Source;
+use tenter_core::{Construction, Figure, Grain};
+
+use crate::whole_percent;
+
+fn tasks(kind: GarmentKind, details: Details, cloths: &[PartCloth]) -> Vec<Task> {
+    let mut tasks = Vec::new();
+    Garment { kind, details, cloths }.each(|task| tasks.push(task));
+    tasks
+}
+
+fn usual(kind: GarmentKind) -> Vec<Work> {
+    tasks(kind, kind.usual(), &[]).iter().map(|task| task.work).collect()
+}
+
+/// That each of `order` stands on the plan, after the one before it.
+#[track_caller]
+fn assert_order(works: &[Work], order: &[Work]) {
+    let place = |work: &Work| {
+        works.iter().position(|one| one == work).unwrap_or_else(|| panic!("{work:?} is missing: {works:?}"))
+    };
+    let places: Vec<usize> = order.iter().map(place).collect();
+    assert!(places.is_sorted(), "{order:?} at {places:?}");
+}
+
+const fn plain(seam: Seam) -> Work {
+    Work::Seam(seam, Manner::Plain)
+}
+
+/// Coat: tape, darts; pockets; interfacing; facing; sleeves; lining; hem (M. Smith, USDA Farmers' Bulletin 1894, 1956, its
+/// contents), where interfacing that is fused comes before all sewing; the lining after all outside stitching (common
+/// practice, no source).
+#[test]
+fn a_lined_coat() {
+    let kind = GarmentKind::LinedCoat;
+    let works: Vec<Work> = tasks(kind, kind.usual().with(Detail::Darts), &[]).iter().map(|task| task.work).collect();
+    let sleeves = Work::Seam(Seam::Armhole, Manner::Eased);
+    let order = [
+        Work::SewDarts,
+        Work::SewWelts,
+        Work::SewFacing,
+        sleeves,
+        Work::SewLining,
+        Work::SetLining,
+        Work::HemLined,
+        Work::Buttonholes,
+    ];
+    assert_order(&works, &order);
+    assert_order(&works, &[plain(Seam::Shoulder), plain(Seam::Side), sleeves]);
+}
+
+/// Shirt: the sleeve to the flat armhole; placket; sleeve and side in one, felled; cuff; collar band (L. Baldt, *Clothing
+/// for Women*). Pocket and yoke before them: common practice, no source.
+#[test]
+fn a_shirt() {
+    let works = usual(GarmentKind::Shirt);
+    let sewn = |seam, manner| Work::Seam(seam, manner);
+    let order = [
+        Work::SewPatches,
+        plain(Seam::Yoke),
+        sewn(Seam::Armhole, Manner::Flat),
+        Work::SewPlackets,
+        sewn(Seam::SleeveAndSide, Manner::Felled),
+        sewn(Seam::Cuff, Manner::Enclosed),
+        sewn(Seam::CollarToNeck, Manner::Enclosed),
+        Work::Buttonholes,
+    ];
+    assert_order(&works, &order);
+}
+
+/// Dress: darts, back seam, zip; shoulders; neck facing; sides; sleeve seam, hem, set; hem (a handbook that names no
+/// author). Each part finished before it is joined (Dodson and Quinn, California Manual 11).
+#[test]
+fn a_dress() {
+    let order = [
+        Work::SewDarts,
+        Work::SewZipSeam,
+        Work::SetClosedZip,
+        plain(Seam::Shoulder),
+        Work::SewFacing,
+        plain(Seam::Side),
+        plain(Seam::Sleeve),
+        Work::HemSleevesFirst,
+        Work::Seam(Seam::Armhole, Manner::Eased),
+        Work::Hem(Hem::LowerEdge),
+    ];
+    assert_order(&usual(GarmentKind::Dress), &order);
+}
+
+/// Common practice, no source: the other kinds, as makers sew them.
+#[test]
+fn what_everybody_sews_first() {
+    let sewn = |seam, manner| Work::Seam(seam, manner);
+    let (flat, in_one) = (sewn(Seam::Armhole, Manner::Flat), sewn(Seam::SleeveAndSide, Manner::InOne));
+    let band = sewn(Seam::Waistband, Manner::Enclosed);
+    let orders: [(GarmentKind, &[Work]); 8] = [
+        (
+            GarmentKind::UnlinedJacket,
+            &[
+                Work::Interface(Zone::FrontEdge),
+                Work::FinishFacings,
+                Work::SewPatches,
+                plain(Seam::Shoulder),
+                plain(Seam::CollarToNeck),
+                flat,
+                in_one,
+                Work::BasteZip,
+                Work::FaceZip,
+                Work::Hem(Hem::LowerEdge),
+            ],
+        ),
+        (
+            GarmentKind::HoodedPullover,
+            &[
+                Work::SewFrontPocket,
+                Work::SetEyelets(CordAt::Hood),
+                plain(Seam::HoodCentre),
+                Work::CordCasing(CordAt::Hood),
+                plain(Seam::Shoulder),
+                flat,
+                plain(Seam::HoodToNeck),
+                in_one,
+                sewn(Seam::Cuff, Manner::Pulled),
+                sewn(Seam::HemBand, Manner::Pulled),
+            ],
+        ),
+        (
+            GarmentKind::Skirt,
+            &[Work::SewDarts, Work::SetClosedZip, plain(Seam::Side), band, Work::HangHem, Work::Hem(Hem::LowerEdge)],
+        ),
+        (
+            GarmentKind::Trousers,
+            &[
+                Work::SetFlyZip,
+                Work::SewSideBags,
+                plain(Seam::OutsideLeg),
+                plain(Seam::InsideLeg),
+                sewn(Seam::Crotch, Manner::LegInLeg),
+                band,
+                Work::Hem(Hem::Legs),
+            ],
+        ),
+        (
+            GarmentKind::Jeans,
+            &[
+                Work::SewPatches,
+                plain(Seam::Yoke),
+                sewn(Seam::BackSeat, Manner::Felled),
+                Work::SetFlyZip,
+                Work::FaceHipMouths,
+                sewn(Seam::InsideLeg, Manner::Felled),
+                plain(Seam::OutsideLeg),
+                band,
+                Work::Hem(Hem::Legs),
+            ],
+        ),
+        (
+            GarmentKind::TShirt,
+            &[
+                plain(Seam::Shoulder),
+                sewn(Seam::Neckband, Manner::Pulled),
+                flat,
+                in_one,
+                Work::Hem(Hem::Sleeves),
+                Work::Hem(Hem::LowerEdge),
+            ],
+        ),
+        (
+            GarmentKind::Leggings,
+            &[
+                plain(Seam::InsideLeg),
+                sewn(Seam::Crotch, Manner::LegInLeg),
+                Work::WaistElasticKnit,
+                Work::Hem(Hem::Legs),
+            ],
+        ),
+        (
+            GarmentKind::Swimwear,
+            &[Work::BasteLining, plain(Seam::Side), plain(Seam::Crotch), plain(Seam::Strap), Work::EdgeElastic],
+        ),
+    ];
+    for (kind, order) in orders {
+        assert_order(&usual(kind), order);
+    }
+}
+
+/// Before any sewing of the garment: the wash, a sample, cutting, fusing, marking; last of all hems and the last press.
+/// Small before large and flat before round: the tool's own summary of unit construction (Dodson and Quinn, California
+/// Manual 11).
+#[test]
+fn stages_come_in_the_order_of_a_maker() {
+    for kind in GarmentKind::ALL {
+        for details in [kind.usual(), kind.details().fold(kind.usual(), Details::with)] {
+            let stretch =
+                Cloth { crosswise: Some(Figure::exact(whole_percent(30))), ..Cloth::new(kind.construction()) };
+            let cloths = [PartCloth { one_way: true, ..PartCloth::plain(Part::Main, stretch) }];
+            let stages: Vec<Stage> = tasks(kind, details, &cloths).iter().map(|task| task.stage).collect();
+            assert!(stages.contains(&Stage::Cut), "{kind:?}");
+            let early: Vec<Stage> = stages.iter().copied().filter(|stage| *stage < Stage::Flat).collect();
+            assert!(early.is_sorted(), "{kind:?}: {early:?}");
+            assert_eq!(early, stages[..early.len()], "{kind:?}");
+            assert!(stages.contains(&Stage::Seams), "{kind:?}");
+            if let Some(hem) = stages.iter().position(|stage| *stage == Stage::Hems) {
+                assert!(!stages[hem..].contains(&Stage::Seams), "{kind:?}");
+            }
+            let knit = kind.construction() == Construction::Knit;
+            assert!(knit || stages.last() == Some(&Stage::Press), "{kind:?}: {stages:?}");
+        }
+    }
+}
+
+/// No task twice, and none for what the garment does not have.
+#[test]
+fn only_what_applies_appears() {
+    for kind in GarmentKind::ALL {
+        let mut sets = vec![kind.usual(), Details::NONE];
+        sets.extend(kind.details().map(|detail| kind.usual().with(detail)));
+        sets.extend(kind.details().map(|detail| kind.usual().less(detail)));
+        for details in sets {
+            let tasks = tasks(kind, details, &[]);
+            for (place, task) in tasks.iter().enumerate() {
+                assert!(
+                    !tasks[..place].iter().any(|other| other.work == task.work),
+                    "{kind:?} {details:?}: {task:?} twice"
+                );
+                if let Why::Has(detail) = task.why {
+                    assert!(details.has(detail), "{kind:?}: {task:?}");
+                }
+            }
+        }
+    }
+}
+
+/// Side, sleeve and zip seams and the outside leg run lengthwise, the yoke, waist and hem crosswise; the shoulder slants;
+/// the armhole goes all round, the crotch slants: from the shape of the pieces. Ribbed bands run crosswise (Association
+/// of Sewing and Design Professionals, Standards); a woven waistband or cuff is cut along its length (common practice).
+#[test]
+fn how_seams_run() {
+    for (seam, one, other) in [
+        (Seam::Side, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::Sleeve, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::SleeveAndSide, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::OutsideLeg, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::FrontEdge, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::Panel, Runs::Lengthwise, Runs::Lengthwise),
+        (Seam::InsideLeg, Runs::Slanting, Runs::Slanting),
+        (Seam::Shoulder, Runs::Slanting, Runs::Slanting),
+        (Seam::Armhole, Runs::Around, Runs::Around),
+        (Seam::Crotch, Runs::Slanting, Runs::Slanting),
+        (Seam::Yoke, Runs::Crosswise, Runs::Crosswise),
+        (Seam::Waist, Runs::Crosswise, Runs::Crosswise),
+        (Seam::HemBand, Runs::Crosswise, Runs::Crosswise),
+        (Seam::Waistband, Runs::Crosswise, Runs::Lengthwise),
+        (Seam::Cuff, Runs::Crosswise, Runs::Lengthwise),
+    ] {
+        assert_eq!(seam.row().runs, [one, other], "{seam:?}");
+    }
+    for (seam, over) in [(Seam::Neckband, Over::Head), (Seam::Cuff, Over::Hand), (Seam::Waistband, Over::Hips)] {
+        let band = seam.in_knit();
+        assert_eq!((band.runs[1].grain(), band.over), (Grain::Crosswise, over), "{seam:?}");
+        assert!(matches!(band.source, Source::Published(text) if text.contains("Sewing and Design Professionals")));
+    }
+    assert!(Seam::Crotch.row().strained && Seam::Crotch.row().curved && !Seam::Side.row().curved);
+}
+
+/// Stay-stitch curved edges as soon as they are cut (ICAR e-course on stay-stitching); a neck of knit must pass the head, so
+/// never there (common practice, no source).
+#[test]
+fn what_passes_the_head_is_not_stay_stitched() {
+    let stays = |kind: GarmentKind| usual(kind).iter().any(|work| matches!(work, Work::StayStitch(_)));
+    for kind in [GarmentKind::TShirt, GarmentKind::HoodedPullover, GarmentKind::Leggings, GarmentKind::Swimwear] {
+        assert!(!stays(kind), "{kind:?}");
+    }
+    assert!(usual(GarmentKind::Dress).contains(&Work::StayStitch(Edge::Neck)));
+    assert!(usual(GarmentKind::Skirt).contains(&Work::StayStitch(Edge::Waist)));
+    // A waist that is drawn in passes the hips.
+    let drawn = GarmentKind::Skirt.usual().with(Detail::ElasticWaist);
+    assert!(!tasks(GarmentKind::Skirt, drawn, &[]).iter().any(|task| task.work == Work::StayStitch(Edge::Waist)));
+    // A dress cut of knit.
+    let knit = [PartCloth::plain(Part::Main, Cloth::new(Construction::Knit))];
+    let dress = tasks(GarmentKind::Dress, GarmentKind::Dress.usual(), &knit);
+    assert!(!dress.iter().any(|task| matches!(task.work, Work::StayStitch(_))));
+}
+
+/// Front opening, collarless neck, collar, fly, cuff, waistband, pocket and jacket hem are interfaced (L. Gotwals, Purdue
+/// Extension HE 223); the closing is held firm, the rest gives with the cloth.
+#[test]
+fn zones_of_interfacing() {
+    let zones = |kind: GarmentKind, details: Details| -> Vec<Zone> {
+        let zone = |task: &Task| if let Work::Interface(zone) = task.work { Some(zone) } else { None };
+        tasks(kind, details, &[]).iter().filter_map(zone).collect()
+    };
+    let jacket = GarmentKind::UnlinedJacket;
+    assert_eq!(zones(jacket, jacket.usual()), [Zone::FrontEdge, Zone::Collar, Zone::Hem]);
+    let collarless = jacket.usual().less(Detail::Collar).with(Detail::WeltPockets);
+    assert_eq!(zones(jacket, collarless), [Zone::FrontEdge, Zone::Neck, Zone::PocketOpening, Zone::Hem]);
+    assert_eq!(zones(GarmentKind::Trousers, GarmentKind::Trousers.usual()), [Zone::Waistband, Zone::Fly]);
+    assert!(zones(GarmentKind::Shirt, GarmentKind::Shirt.usual()).contains(&Zone::Cuff));
+    for kind in [GarmentKind::TShirt, GarmentKind::Leggings, GarmentKind::Swimwear] {
+        assert_eq!(zones(kind, kind.usual()), [], "{kind:?}");
+    }
+    assert_eq!(Zone::FrontEdge.holds(), Some(Holds::Firm));
+    assert_eq!([Zone::Hem, Zone::Neck].map(Zone::holds), [Some(Holds::Gives); 2]);
+}
+
+/// No cord in the hood of a child's outer garment (16 CFR 1120 with ASTM F1816; EN 14682), whatever else was asked for.
+#[test]
+fn a_childs_hood_has_no_cord() {
+    for kind in GarmentKind::ALL {
+        let details = kind.usual().with(Detail::Hood).with(Detail::Cord).with(Detail::Child);
+        let tasks = tasks(kind, details, &[]);
+        let in_hood = |work: Work| {
+            [Work::SetEyelets(CordAt::Hood), Work::CutCord(CordAt::Hood), Work::CordCasing(CordAt::Hood)]
+                .contains(&work)
+        };
+        assert!(!tasks.iter().any(|task| in_hood(task.work) || task.work == Work::StopCord), "{kind:?}");
+    }
+    assert!(usual(GarmentKind::ChildsOuterwear).contains(&Work::NoHoodCord));
+}
+
+/// A wax melts under an iron and a film keeps its pin holes; a pile lies one way (common practice, no source). A knit is laid
+/// one way up, and what stretches does not hang off the table.
+#[test]
+fn the_cloth_decides() {
+    let woven = |finish| {
+        let cloth = PartCloth::plain(Part::Main, Cloth::new(Construction::Woven));
+        [PartCloth { finish, ..cloth }]
+    };
+    let kind = GarmentKind::UnlinedJacket;
+    let works = |cloths: &[PartCloth]| -> Vec<Work> {
+        tasks(kind, kind.usual(), cloths).iter().map(|task| task.work).collect()
+    };
+    let waxed = works(&woven(Finish::Waxed));
+    for work in [Work::Clip, Work::SewInInterfacing, Work::NoIron] {
+        assert!(waxed.contains(&work), "{work:?}");
+    }
+    for work in [Work::FuseSample, Work::TrimFusible, Work::LastPress] {
+        assert!(!waxed.contains(&work), "{work:?}");
+    }
+    let pile = works(&woven(Finish::Pile));
+    assert!(pile.contains(&Work::LayOneWay) && pile.contains(&Work::PressPile) && !pile.contains(&Work::LastPress));
+    let plain = works(&woven(Finish::Plain));
+    assert!(!plain.contains(&Work::LayOneWay) && !plain.contains(&Work::LayFlat) && plain.contains(&Work::LastPress));
+    let stretch = Cloth { crosswise: Some(Figure::exact(whole_percent(30))), ..Cloth::new(Construction::Knit) };
+    let cloths = [PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)), PartCloth::plain(Part::Rib, stretch)];
+    let rib = tasks(kind, kind.usual().with(Detail::RibBands), &cloths);
+    let flat: Vec<_> = rib.iter().filter(|task| task.work == Work::LayFlat).collect();
+    assert_eq!(flat.len(), 1);
+    assert_eq!((flat[0].cloth, flat[0].why), (Some(1), Why::Cloth(Asks::Stretches)));
+}
+
+/// Preshrink a zip unless its tape is all polyester (Oregon Extension EC 940); elastic before it is cut (common practice).
+#[test]
+fn notions_are_washed_with_the_cloth() {
+    let washed = |kind: GarmentKind| -> Vec<Work> {
+        tasks(kind, kind.usual(), &[])
+            .iter()
+            .filter(|task| task.stage == Stage::Prewash)
+            .map(|task| task.work)
+            .collect()
+    };
+    assert_eq!(washed(GarmentKind::Trousers), [Work::WashNotion(Notion::Zip)]);
+    assert_eq!(washed(GarmentKind::Leggings), [Work::WashNotion(Notion::Elastic)]);
+    assert_eq!(washed(GarmentKind::TShirt), []);
+    assert!(usual(GarmentKind::TShirt).contains(&Work::Mark(Point::Quarters)));
+}
+
+/// One thing closes a garment, and one finishes an edge.
+#[test]
+fn details_that_take_each_others_place() {
+    let coat = GarmentKind::LinedCoat.usual();
+    let zipped = coat.with(Detail::SeparatingZip);
+    assert!(!zipped.has(Detail::Buttons) && zipped.has(Detail::Collar));
+    let drawn = GarmentKind::Trousers.usual().with(Detail::ElasticWaist);
+    assert!(!drawn.has(Detail::Fly) && !drawn.has(Detail::Waistband) && drawn.has(Detail::SidePockets));
+    // A yoke is no closing.
+    assert!(GarmentKind::Jeans.usual().with(Detail::Buttons).has(Detail::Yoke));
+}
