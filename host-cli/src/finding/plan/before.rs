@@ -68,11 +68,11 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
         })
     };
     let topic = PlanTopic::Stage(Stage::Sample);
-    let told = fabrics(&made.wanted.chosen).into_iter().filter_map(|fabric| {
-        let told = made.wanted.stock.last_time(fabric)?;
-        Some(Step::Handle { handle: Handle::LastTime(Box::new(told.clone())), most: None, tags: vec![fabric.tag] })
-    });
-    parts.add(topic, told);
+    let stock = made.wanted.stock;
+    let last_time = |one: &super::garment::SewnCloth<'_>| {
+        stock.last_time(one.fabric).map(|told| Handle::LastTime(Box::new(told.clone()))).into_iter().collect()
+    };
+    parts.add(topic, each(&last_time));
     parts.add(topic, each(&|one| vec![Handle::Needle(handling::needle(&one.cloth))]));
     parts.add(topic, each(&|one| vec![Handle::Thread(handling::thread(&one.cloth))]));
     parts.add(topic, made.stitches());
