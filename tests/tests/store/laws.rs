@@ -165,12 +165,12 @@ fn a_merge_is_idempotent_and_tells_what_differs(engine: Engine) {
     let at = "2026-02-01T00:00:00Z".parse().unwrap();
     let entry = |number: u16| Entry::new(Id::of(at, number.into()), cloth(number));
     let all = || [entry(2), entry(1), entry(3), entry(1)].map(Ok);
-    assert_eq!(log.merge(&mut all().into_iter()), Ok(Merged { new: 3, known: 1, differ: 0 }));
+    assert_eq!(log.merge(&mut all().into_iter()), Ok(Merged { new: 3, known: 1, differ: 0, photos: 0 }));
     let before = lines(&*log);
-    assert_eq!(log.merge(&mut all().into_iter()), Ok(Merged { new: 0, known: 4, differ: 0 }));
+    assert_eq!(log.merge(&mut all().into_iter()), Ok(Merged { new: 0, known: 4, differ: 0, photos: 0 }));
     let other = Entry::new(Id::of(at, 2), cloth(5));
     let twice = [Ok(entry(4)), Ok(other), Ok(Entry::new(Id::of(at, 4), cloth(6)))];
-    assert_eq!(log.merge(&mut twice.into_iter()), Ok(Merged { new: 1, known: 2, differ: 2 }));
+    assert_eq!(log.merge(&mut twice.into_iter()), Ok(Merged { new: 1, known: 2, differ: 2, photos: 0 }));
     assert_eq!(lines(&*log)[..3], before[..]);
     let tags: Vec<u16> = log.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
     assert_eq!(tags, [1, 2, 3, 4], "what was first stays");
