@@ -107,6 +107,7 @@ fn one_length_is_not_promised_twice() {
     let before = missing(&program);
     ok(&program, "make start 'Play coat' --use lining=2 --name 'first coat'");
     let told = type_in(&program, "fit 'Play coat' --role lining").out;
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(told.contains("2.00 m is kept for garment 1, first coat"), "{told}");
     assert_ne!(missing(&program), before);
     assert!(ok(&program, "cloth show 2").out.contains("2.00 m is kept for garment 1, first coat"));

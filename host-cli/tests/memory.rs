@@ -158,3 +158,28 @@ fn what_worked_is_remembered_and_can_be_retired() {
     assert_eq!(learned("1 --return 1").code, Some(0));
     assert_eq!(program.shown("1")["learned"][0]["retired"], false);
 }
+
+/// The next time, for the cloth itself, in its plan, and for one like it.
+#[test]
+fn what_worked_is_offered_the_next_time() {
+    let program = Program::with_cloth();
+    let ok = |line: &str| {
+        let line = words(line);
+        let ran = program.run(&line.iter().map(String::as_str).collect::<Vec<_>>());
+        assert!(matches!(ran.code, Some(0 | 3)), "{line:?}: {}", ran.err);
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    assert!(!ok("handle 1").contains("the last time"));
+    ok("cloth learned 1 --needle 'stretch 75' --stitch 'zigzag 1 x 2.5'");
+    ok("cloth learned 1 --wore 'knees bagged after 3 h'");
+    let told = "the last time: needle stretch 75, stitch zigzag 1 x 2.5; worn: knees bagged after 3 h";
+    assert!(ok("handle 1").contains(told), "{}", ok("handle 1"));
+    ok("pattern add Skirt - main");
+    assert!(ok("fit Skirt --sheet --use main=1").contains(told));
+    // 200 and 180 g/m² are alike, 120 is not.
+    ok("cloth edit 1 --mass 200gsm");
+    ok("cloth add 'Basket rib' --construction knit --mass 180gsm");
+    ok("cloth add 'Thin jersey' --construction knit --mass 120gsm");
+    assert!(ok("handle 3").contains("the last time with 1 Doorway rib, a cloth like it: needle stretch 75"));
+    assert!(!ok("handle 4").contains("the last time") && !ok("handle 2").contains("the last time"));
+}

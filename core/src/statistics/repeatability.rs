@@ -307,6 +307,15 @@ impl ByConstruction {
     }
 
     /// The same without what tests on a construction said, which were part of it.
+    ///
+    /// ```
+    /// use tenter_core::Construction;
+    /// use tenter_core::repeatability::{ByConstruction, Pooled};
+    ///
+    /// let (mut own, said) = (ByConstruction::default(), Pooled { dof: 9.0, sum: 2.25, ..Pooled::default() });
+    /// own.add(Construction::Woven, said);
+    /// assert_eq!(own.without(Construction::Woven, said), ByConstruction::default());
+    /// ```
     #[must_use]
     pub fn without(mut self, construction: Construction, less: Pooled) -> Self {
         let had = self.of(construction);

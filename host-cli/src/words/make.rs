@@ -84,9 +84,9 @@ pub fn next(making: &Making) -> String {
     match making.state {
         State::Retired => format!("take it up again with tenter make return {number}"),
         State::Done if making.cut() < making.uses.len() => {
-            format!("if you cut its cloths, say so with tenter make cut {number}; nothing came off them yet")
+            format!("nothing came off its cloths yet; if you cut them, type tenter make cut {number}")
         }
-        State::Done => format!("say how it wears with tenter make wore {number} TEXT"),
+        State::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
         State::Open if making.uses.is_empty() => {
             format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
         }

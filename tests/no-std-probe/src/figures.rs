@@ -4,8 +4,8 @@ use tenter_core::line::{Line, Point};
 use tenter_core::stats::Series;
 use tenter_core::uncertainty::{self, Variance};
 use tenter_core::{
-    Confidence, Demand, Evaluation, Figure, GrowthClass, Length, Limit, Range, RecoveryClass, Rules,
-    Scatter, forecast, rectangular, student, suits,
+    Confidence, Demand, Evaluation, Figure, GrowthClass, Length, Limit, Range, RecoveryClass, Rules, Scatter, forecast,
+    rectangular, student, suits,
 };
 
 use crate::texts::printed;

@@ -1,14 +1,15 @@
 //! The maker's other decisions.
 
+use tenter_core::Construction;
+use tenter_core::making::amount::{Amount, missing};
 use tenter_core::making::body::{Direction, MOVEMENTS, demand};
+use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, cautions};
 use tenter_core::making::elastic::{
     CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
 };
-use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::error::MakingError;
-use tenter_core::Construction;
-use tenter_core::making::care::Finish;
+use tenter_core::making::garment::{Detail, Details, Garment, GarmentKind, Part, PartCloth, Seam as GarmentSeam, Work};
 use tenter_core::making::handling::{
     Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
 };
@@ -16,8 +17,8 @@ use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, wides
 use tenter_core::making::pairing::{Edge, Joint, Pair};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, mass_stretched, wearable};
 use tenter_core::making::stitch::Stitch;
-use tenter_core::making::washing::{Remedy, change, counted_on, left, to_buy};
-use tenter_core::making::yardage::{Extra, Width, by_area, by_chart};
+use tenter_core::making::washing::{Remedy, Washing, change, counted_on, left, to_buy};
+use tenter_core::making::yardage::{Extra, OneWay, ShopCut, Width, by_area, by_chart};
 use tenter_core::making::zip::{Choice, Edge as ZipEdge, Fit, Ready, ZipEnds, ZipSeries, chain, grows_by};
 use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale};
 
@@ -144,6 +145,27 @@ pub extern "C" fn probe_washing(given: &Given, lengths: &[i32; 4], per_mille: u1
     sum ^ said(to_buy(need, worst), steps) ^ said(left(need, worst), steps) ^ Remedy::of(worst) as u32
 }
 
+/// A label of any bytes, as far as they are text.
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_label(label: &[u8; 64], given: &Given, needs: &[i32; 3], kinds: &[u8; 4], washed: bool) -> u32 {
+    let fibre = core::str::from_utf8(label).unwrap_or_default();
+    let finish = pick(&Finish::ALL, kinds[0]);
+    let construction = pick(&Construction::ALL, kinds[1]).unwrap_or_default();
+    let cloth = Described { fibre, name: fibre, construction, finish };
+    let treat = Care::of(&cloth);
+    let sum = printed(treat.before.source) ^ treat.iron.rule as u32 ^ treat.press.rule as u32 ^ treat.pins.rule as u32;
+    let stands = Washing::of(&cloth, washed, given.some(), Grain::Lengthwise);
+    let [need, wants, has] = needs.map(Length::from_steps);
+    let kind = pick(&GarmentKind::ALL, kinds[2]);
+    let extra = OneWay::of(&cloth, true).map_or(Length::ZERO, |way| way.extra(need, kind).length);
+    let amount = Amount::new(&stands, Confidence::default())
+        .and_then(|amount| amount.of_width(wants, has, &stands, Confidence::default()));
+    let buy = amount.and_then(|amount| amount.and(extra).to_buy(need));
+    let cut = pick(&ShopCut::ALL, kinds[3]).unwrap_or(ShopCut::TenCentimetres);
+    let short = missing(has, [need, wants]);
+    sum ^ said(buy.and_then(|buy| cut.up(buy)), steps) ^ said(stands.leaves(has), steps) ^ steps(short)
+}
+
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, mass: u16, of: u8, per_mille: u16) -> u32 {
     let [lengthwise, crosswise, bias, growth, layer, wanted] = given;
@@ -254,4 +276,31 @@ pub extern "C" fn probe_yardage(length: i32, width: i32, other: i32) -> u32 {
     let chart = Width::of(width).zip(Width::of(other)).and_then(|(width, other)| by_chart(length, width, other));
     let extra = printed(Extra::OneWay.source()) ^ steps(Extra::InDoubt.length());
     said(by_area(length, width, other), steps) ^ chart.map_or(0, steps) ^ extra
+}
+
+#[unsafe(no_mangle)]
+pub extern "C" fn probe_garment(given: &[Given; 2], kind: u8, parts: &[u8; 3], finish: u8, details: &[u8; 8]) -> u32 {
+    let [crosswise, asked] = given;
+    let Some(kind) = pick(&GarmentKind::ALL, kind) else { return 0 };
+    let made = if finish & 1 == 0 { Construction::Woven } else { Construction::Knit };
+    let cloths = parts.map(|part| PartCloth {
+        finish: pick(&Finish::ALL, finish >> 2).unwrap_or(Finish::Plain),
+        one_way: finish & 2 == 0,
+        ..PartCloth::plain(
+            pick(&Part::ALL, part).unwrap_or(Part::Main),
+            Cloth { crosswise: crosswise.some(), ..Cloth::new(made) },
+        )
+    });
+    let more = details.iter().filter_map(|at| pick(&Detail::ALL, *at));
+    let garment = Garment { kind, details: more.fold(kind.usual(), Details::with), cloths: &cloths };
+    let mut sum = garment.details.iter().fold(0, |sum, detail| sum << 1 ^ detail as u32);
+    garment.each(|task| {
+        sum ^= printed(task.source) ^ task.stage as u32 ^ task.cloth.map_or(0, |place| u32::from(place == 0));
+        if let Work::Seam(seam, _) = task.work {
+            let row: tenter_core::making::garment::SeamRow = garment.seam(seam);
+            let asked = row.asked(kind, asked.some().map(|figure| figure.ratio), finish & 4 == 0);
+            sum ^= u32::from(asked.held) ^ printed(row.seam.word());
+        }
+    });
+    sum ^ GarmentSeam::ALL.iter().fold(0, |sum, seam| sum ^ printed(garment.seam(*seam).source))
 }

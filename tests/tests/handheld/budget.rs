@@ -138,8 +138,10 @@ fn instructions_of_an_answer_and_of_a_picture() {
     assert_eq!(walk.twin.model.screen, Screen::Result);
 }
 
-/// What one evaluation of five pulls may take of a processor without floating point.
+/// What one evaluation of five pulls may take of a processor without floating point; and where it is too close to call, with
+/// the search for what would settle it.
 const MOST_INSTRUCTIONS: u64 = 60_000;
+const MOST_WITH_A_SEARCH: u64 = 160_000;
 
 /// An evaluation alone, by an image that does nothing else and tells the cycles of [`EVALUATIONS`] of each test. A cycle of
 /// 12.5 MHz is 80 ns of the board's time, in which it runs ten instructions of 8 ns: the same on every machine.
@@ -162,9 +164,10 @@ fn instructions_of_an_evaluation() {
         let (name, cycles) = line.split_once(' ').unwrap();
         let cost = cycles.parse::<u64>().unwrap() * A_CYCLE / EVALUATIONS;
         println!("lm3s6965evb: an evaluation of five pulls, {name}: {cost} instructions");
+        let most = if name == "meets" { MOST_INSTRUCTIONS } else { MOST_WITH_A_SEARCH };
+        // One that did nothing would take a few hundred.
+        assert!((5_000..=most).contains(&cost), "{name}: {cost}");
         costs.push(cost);
     }
     assert_eq!(costs.len(), 3, "{said}");
-    // One that did nothing would take a few hundred.
-    assert!(costs.iter().all(|cost| (5_000..=MOST_INSTRUCTIONS).contains(cost)), "{costs:?}");
 }

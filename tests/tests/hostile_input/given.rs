@@ -180,8 +180,13 @@ pub fn scatter() -> impl Strategy<Value = Scatter> {
 
 pub fn rules() -> impl Strategy<Value = Rules> {
     let confidence = prop_oneof![3 => Just(950), 1 => 501..=999u16];
-    let looks = (any::<u8>(), any::<u8>(), any::<u8>(), any::<bool>())
-        .prop_map(|(pulls, rests, days, looked_before)| Looks { pulls, rests, days, looked_before });
+    let looks = (any::<[u8; 4]>(), any::<bool>()).prop_map(|([pulls, rests, tests, days], looked_before)| Looks {
+        pulls,
+        rests,
+        tests,
+        days,
+        looked_before,
+    });
     let constructions = prop::sample::select(Construction::ALL.to_vec());
     (confidence, scatter(), constructions, looks).prop_map(|(per_mille, scatter, construction, looks)| Rules {
         confidence: Confidence::per_mille(per_mille).unwrap(),

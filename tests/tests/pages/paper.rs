@@ -83,16 +83,26 @@ fn the_bar_of_a_card_is_as_long_as_the_cloth() {
     assert!((relaxed - from - 50.0).abs() < 0.5 && (pulled - relaxed - 4.27).abs() < 0.5, "{posts:?}");
 }
 
+/// The fullest kinds too: a fly with a zip, and a lined coat with a hood.
 #[test]
 fn the_plan_of_a_view_is_one_sheet() {
-    let words = ["sheet", "choir", "a", "--zip", "65cm", "--elastic", "soft opening 26cm"];
     let desk = Desk::evening();
-    let texts = texts(&printed("sheet", &desk.report(&words)));
-    assert_eq!(texts.len(), 1, "{texts:?}");
-    for words in
-        ["Choir trousers, view A", "Vestry twill", "Stabilise and finish", "take 65 cm", "pins, blades and irons"]
-    {
-        assert!(texts[0].contains(words), "{words}: {}", texts[0]);
+    let plans: [(&[&str], &[&str]); 2] = [
+        (
+            &["sheet", "choir", "a", "--zip", "18cm"],
+            &["Choir trousers, view A", "Vestry twill", "Sew a sample", "take 18 cm", "pins, blades and irons"],
+        ),
+        (
+            &["sheet", "play coat", "--child", "--with", "hood"],
+            &["Play coat", "planned as a lined coat for a child", "Lining", "Last press", "without a cord"],
+        ),
+    ];
+    for (words, shown) in plans {
+        let texts = texts(&printed(words[1], &desk.report(words)));
+        assert_eq!(texts.len(), 1, "{texts:?}");
+        for words in shown {
+            assert!(texts[0].contains(words), "{words}: {}", texts[0]);
+        }
     }
 }
 

@@ -5,6 +5,7 @@
 mod detail;
 mod kinds;
 mod part;
+mod place;
 mod plan;
 mod row;
 mod seam;
@@ -13,10 +14,11 @@ mod work;
 
 pub use detail::{Detail, Details};
 pub use part::Part;
+pub use place::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Zone};
 pub use plan::{Garment, PartCloth, Task, Why};
 pub use row::{Asks, Row};
 pub use seam::{Over, Seam, SeamRow};
-pub use work::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Stage, Work, Zone};
+pub use work::{Stage, Work};
 
 use serde::{Deserialize, Serialize};
 

@@ -1,6 +1,7 @@
 //! A row of work, and when it applies.
 
-use super::work::{Manner, Stage, Work};
+use super::place::Manner;
+use super::work::{Stage, Work};
 use super::{Detail, Details, Seam};
 use crate::answer::source::Source;
 

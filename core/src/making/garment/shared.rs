@@ -5,8 +5,9 @@ use super::Detail::{
     SeparatingZip, SidePockets, Waistband, WeltPockets,
 };
 use super::Seam;
+use super::place::{CordAt, Edge, Hem, Notion, Point, Zone};
 use super::row::{Asks, Row, row, seam};
-use super::work::{CordAt, Edge, Hem, Notion, Point, Stage, Work, Zone};
+use super::work::{Stage, Work};
 
 const OREGON: &str = "Oregon Extension EC 940, zips";
 const LESSON: &str = "ICAR e-course, Clothing Construction, lesson on stay-stitching";

@@ -1,15 +1,14 @@
-//! The work of a kind of garment, in its order, with what the cloths ask of each seam.
+//! The garment that is planned: its cloths, and what each of its seams is asked.
 
 use tenter_core::making::garment::{
-    Detail, Details, Garment, GarmentKind, Hem, Holds, Manner, Notion, Part, PartCloth, Seam, SeamRow, Stage, Task,
-    Work, Zone,
+    Detail, Details, Garment, GarmentKind, Manner, Part, PartCloth, Seam, SeamRow, Work,
 };
-use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing, Stay};
+use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing};
 use tenter_core::{Grain, Limit, Ratio};
 
 use super::part::part;
 use super::seams::{self, Joined};
-use super::{Chosen, Parts, PlanTopic, PlanWanted, SeamStep, Step};
+use super::{Chosen, PlanWanted, Step};
 use crate::finding::fit::known;
 use crate::finding::handle::{Handle, layered};
 use crate::log::{Construction, Fabric, Finish, Role};
@@ -48,6 +47,9 @@ impl SewnCloth<'_> {
         asked.or(elsewhere.then_some(Ratio::ZERO))
     }
 }
+
+/// Seams by the width of their allowances.
+type Widths = Vec<(Vec<Seam>, handling::SeamAllowance)>;
 
 /// The garment that is planned.
 #[derive(Debug)]
@@ -121,7 +123,7 @@ impl<'a> Made<'a> {
     }
 
     /// A straight seam of a cloth, as most of its seams are.
-    fn straight(&self, one: &SewnCloth<'_>, grain: Grain) -> SeamUse {
+    pub(super) fn straight(&self, one: &SewnCloth<'_>, grain: Grain) -> SeamUse {
         let covered = one.part == Some(Part::Lining) || self.details().has(Detail::Lining);
         SeamUse {
             asked: one.asked(grain),
@@ -133,7 +135,7 @@ impl<'a> Made<'a> {
     }
 
     /// The stitch of most seams of a cloth. Where the garment is not known it is only told if both grains want the same.
-    fn usual_stitch(&self, one: &SewnCloth<'_>) -> Option<Sewing> {
+    pub(super) fn usual_stitch(&self, one: &SewnCloth<'_>) -> Option<Sewing> {
         let along = |grain| handling::sewing(&one.cloth, &self.straight(one, grain));
         let (lengthwise, crosswise) = (along(Grain::Lengthwise), along(Grain::Crosswise));
         let pulled = one.is_band() && one.cloth.construction == Construction::Knit;
@@ -173,7 +175,7 @@ impl<'a> Made<'a> {
     }
 
     /// What a seam is asked, and the cloth that decides: that of its first part.
-    fn treated(&self, seam: Seam) -> Option<(&SewnCloth<'a>, SeamUse, handling::Seam)> {
+    pub(super) fn treated(&self, seam: Seam) -> Option<(&SewnCloth<'a>, SeamUse, handling::Seam)> {
         let garment = self.garment()?;
         let row = garment.seam(seam);
         let [body, _] = row.parts;
@@ -203,7 +205,7 @@ impl<'a> Made<'a> {
     }
 
     /// The finish of most seams that are plainly sewn.
-    fn usual_finish(&self) -> Option<handling::FinishLine> {
+    pub(super) fn usual_finish(&self) -> Option<handling::FinishLine> {
         let plain = self.seams().into_iter().filter(|(_, manner)| !is_closed(*manner));
         let treated: Vec<_> = plain.filter_map(|(seam, _)| self.treated(seam)).collect();
         let lines: Vec<_> =
@@ -215,7 +217,7 @@ impl<'a> Made<'a> {
 
     /// How wide the allowances are, by the cloth that decides.
     pub(super) fn allowances(&self) -> Vec<Step> {
-        let mut by_cloth: Vec<(u16, Vec<(Vec<Seam>, handling::SeamAllowance)>)> = Vec::new();
+        let mut by_cloth: Vec<(u16, Widths)> = Vec::new();
         for (seam, _) in self.seams() {
             let Some((one, _, treated)) = self.treated(seam) else { continue };
             let tag = one.fabric.tag;
@@ -229,7 +231,7 @@ impl<'a> Made<'a> {
             }
         }
         let several = by_cloth.len() > 1;
-        let step = |(tag, mut groups): (u16, Vec<(Vec<Seam>, handling::SeamAllowance)>)| {
+        let step = |(tag, mut groups): (u16, Widths)| {
             let straight = self.sewn().find(|one| one.fabric.tag == tag)?;
             let most = handling::allowance(&straight.cloth, &self.straight(straight, Grain::Lengthwise));
             groups.retain(|(_, other)| other.width != most.width);
@@ -254,169 +256,11 @@ impl<'a> Made<'a> {
 }
 
 /// Whether two stitches are set alike, whatever the reasons.
-fn is_same(one: &Sewing, other: &Sewing) -> bool {
+pub(super) fn is_same(one: &Sewing, other: &Sewing) -> bool {
     (one.first, one.instead, one.second, one.topstitch) == (other.first, other.instead, other.second, other.topstitch)
 }
 
 /// Whether the manner itself says what becomes of the raw edges.
-const fn is_closed(manner: Manner) -> bool {
+pub(super) const fn is_closed(manner: Manner) -> bool {
     matches!(manner, Manner::Felled | Manner::Enclosed)
-}
-
-/// Puts the work of the kind on the plan.
-pub(super) fn work(made: &Made<'_>, parts: &mut Parts) {
-    let Some(garment) = made.garment() else { return };
-    let mut tasks = Vec::new();
-    garment.each(|task| tasks.push(task));
-    // Elastic that lies in the stash is washed by itself.
-    let has_elastic = made.places().any(|(_, one)| one.part == Some(Part::Elastic));
-    tasks.retain(|task| !(has_elastic && task.work == Work::WashNotion(Notion::Elastic)));
-    let mut finish = made.usual_finish().filter(|line| {
-        line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
-    });
-    for task in tasks {
-        let topic = PlanTopic::Stage(task.stage);
-        if matches!(task.work, Work::Seam(..))
-            && let Some(line) = finish.take()
-        {
-            parts.follow(topic, Step::Finish { line, tags: Vec::new() });
-        }
-        let step = step(made, &task);
-        // What is sewn flat comes back to its stage in the kind's own order; all that is before has one place.
-        let before = task.stage < Stage::Fuse;
-        let last = match before {
-            true => parts.0.iter_mut().rfind(|part| part.topic == topic),
-            false => parts.0.last_mut().filter(|part| part.topic == topic),
-        };
-        let last = last.map(|part| part.steps.as_mut_slice()).unwrap_or_default();
-        // What is interfaced in one way is told in one line, wherever it stood.
-        let merged = match step {
-            Step::Interface { .. } => last.iter_mut().any(|known| merge(known, &step)),
-            _ => last.last_mut().is_some_and(|known| merge(known, &step)),
-        };
-        if merged {
-            continue;
-        }
-        if before {
-            parts.add(topic, [step])
-        } else {
-            parts.follow(topic, step)
-        }
-        if let Work::Seam(seam, manner) = task.work
-            && manner != Manner::Pulled
-        {
-            made.joined.iter().filter(|joined| joined.seams.first() == Some(&seam)).for_each(|joined| {
-                joined.steps(topic).into_iter().for_each(|step| parts.follow(topic, step));
-            });
-        }
-    }
-    let all = made.sewn().count();
-    for step in parts.0.iter_mut().flat_map(|part| &mut part.steps) {
-        if let Step::Work { tags, .. } = step
-            && tags.len() == all
-        {
-            tags.clear();
-        }
-    }
-}
-
-fn step(made: &Made<'_>, task: &Task) -> Step {
-    let Task { work, source, why, .. } = *task;
-    match work {
-        Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
-        Work::Interface(zone) => {
-            let body = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
-            let gives =
-                body.is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
-            let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
-            let holds = match zone {
-                Zone::Waistband if band.is_some() => Some(Holds::Gives),
-                _ => zone.holds().filter(|_| gives),
-            };
-            Step::Interface { zones: vec![zone], holds, source }
-        }
-        Work::Mark(point) => Step::Mark(vec![point], source),
-        Work::StayStitch(edge) => Step::StayStitch(vec![edge], source),
-        Work::Hem(hem) => Step::Hem { hems: vec![hem], sewing: hem_stitch(made, hem), why, source },
-        Work::Seam(seam, manner) => Step::Sew(Box::new(sewn(made, task, seam, manner))),
-        _ => {
-            let tags = task.cloth.and_then(|place| made.cloth(place)).map(|one| one.fabric.tag);
-            Step::Work { work, tags: tags.into_iter().collect(), why, source }
-        }
-    }
-}
-
-/// The stitch of a hem that must give.
-fn hem_stitch(made: &Made<'_>, hem: Hem) -> Option<Sewing> {
-    let part = match hem {
-        Hem::HoodFace => Part::Hood,
-        Hem::Sleeves => Part::Sleeve,
-        Hem::Legs | Hem::LowerEdge => Part::Main,
-    };
-    let one = made.cloth(made.garment()?.place(part)?)?;
-    let knit = one.cloth.construction == Construction::Knit;
-    knit.then(|| handling::hem(&one.cloth, &made.straight(one, Grain::Crosswise)))
-}
-
-fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
-    let bare = SeamStep {
-        seams: vec![seam],
-        manner,
-        sewing: None,
-        finish: None,
-        trimming: None,
-        stay: None,
-        why: task.why,
-        source: task.source,
-    };
-    let Some((one, asked, treated)) = made.treated(seam) else { return bare };
-    let other = |sewing: &Sewing| made.usual_stitch(one).is_none_or(|usual| !is_same(&usual, sewing));
-    let usual = made.usual_finish().map(|line| line.finish);
-    // What lies between two layers needs no word about its edges.
-    let tells = !is_closed(manner) && !asked.enclosed && Some(treated.finish.finish) != usual;
-    let stay = treated.stay.filter(|line| match line.stay {
-        Stay::Tape | Stay::ClearElastic => seam == Seam::Shoulder,
-        Stay::StayStitch => asked.runs == Runs::Crosswise && !asked.enclosed,
-        Stay::Hung | Stay::LeftFree => false,
-    });
-    SeamStep {
-        sewing: Some(treated.sewing).filter(other),
-        finish: Some(treated.finish).filter(|_| tells),
-        trimming: treated.trimming.filter(|_| !matches!(manner, Manner::Felled | Manner::Eased)),
-        stay,
-        ..bare
-    }
-}
-
-/// Takes a step into the one before it, where both are one line: the same verb with another object.
-fn merge(known: &mut Step, step: &Step) -> bool {
-    match (known, step) {
-        (Step::WashNotions(notions, _), Step::WashNotions(more, _)) => join(notions, more),
-        (Step::Interface { zones, holds, .. }, Step::Interface { zones: more, holds: too, .. }) if holds == too => {
-            join(zones, more)
-        }
-        (Step::Mark(points, _), Step::Mark(more, _)) => join(points, more),
-        (Step::StayStitch(edges, _), Step::StayStitch(more, _)) => join(edges, more),
-        (Step::Hem { hems, sewing, .. }, Step::Hem { hems: more, sewing: other, .. }) if sewing == other => {
-            join(hems, more)
-        }
-        (Step::Work { work, tags, .. }, Step::Work { work: other, tags: more, .. })
-            if work == other && !tags.is_empty() && !more.is_empty() =>
-        {
-            join(tags, more)
-        }
-        (Step::Sew(known), Step::Sew(step)) => {
-            let plain = known.manner == Manner::Plain && step.manner == Manner::Plain;
-            let alike =
-                SeamStep { seams: known.seams.clone(), why: known.why, source: known.source, ..(**step).clone() };
-            plain && **known == alike && join(&mut known.seams, &step.seams)
-        }
-        _ => false,
-    }
-}
-
-fn join<T: Copy + PartialEq>(known: &mut Vec<T>, more: &[T]) -> bool {
-    let new: Vec<T> = more.iter().filter(|one| !known.contains(one)).copied().collect();
-    known.extend(new);
-    true
 }

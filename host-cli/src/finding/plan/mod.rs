@@ -7,6 +7,7 @@ pub mod part;
 mod seams;
 mod step;
 mod wanted;
+mod work;
 
 pub use garment::Made;
 pub use seams::part_of;
@@ -99,7 +100,7 @@ impl ViewPlan {
         before::sample(&made, &mut parts);
         before::cut(&made, &mut parts);
         seams::pairs(&made, &mut parts);
-        garment::work(&made, &mut parts);
+        work::add(&made, &mut parts);
         seams::rest(&made, &mut parts);
         buying::elastic(&made, &mut parts);
         care(&made, &mut parts);

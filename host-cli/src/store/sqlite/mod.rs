@@ -265,9 +265,13 @@ impl Store for Sqlite {
             touched.note_subject(Subject::Garment(garment));
             touched.project(&transaction, self.here)?;
             transaction.commit()?;
-            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
+            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))
         };
-        forget().map_err(|error| self.wrong(error))
+        // Another program that reads just now keeps the old bytes in the file beside the log.
+        match forget().map_err(|error| self.wrong(error))? {
+            true => Err(StoreError::Busy { place: shown(&self.path) }),
+            false => Ok(()),
+        }
     }
 }
 

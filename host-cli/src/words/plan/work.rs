@@ -205,15 +205,15 @@ pub(super) const fn notion(notion: Notion) -> &'static str {
 #[must_use]
 pub const fn kind(kind: GarmentKind) -> &'static str {
     match kind {
-        GarmentKind::UnlinedJacket => "unlined jacket",
-        GarmentKind::LinedCoat => "lined coat",
-        GarmentKind::HoodedPullover => "hooded pullover",
-        GarmentKind::Skirt => "skirt",
+        GarmentKind::UnlinedJacket => "an unlined jacket",
+        GarmentKind::LinedCoat => "a lined coat",
+        GarmentKind::HoodedPullover => "a hooded pullover",
+        GarmentKind::Skirt => "a skirt",
         GarmentKind::Trousers => "trousers",
         GarmentKind::Jeans => "jeans",
-        GarmentKind::Shirt => "shirt",
-        GarmentKind::Dress => "dress",
-        GarmentKind::TShirt => "T-shirt",
+        GarmentKind::Shirt => "a shirt",
+        GarmentKind::Dress => "a dress",
+        GarmentKind::TShirt => "a T-shirt",
         GarmentKind::Leggings => "leggings",
         GarmentKind::Swimwear => "swimwear",
         GarmentKind::ChildsOuterwear => "child's outerwear",

@@ -5,12 +5,13 @@ use crate::making::garment::Detail::{
     ClosedZip, Darts, ElasticWaist, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
 };
 use crate::making::garment::Seam;
+use crate::making::garment::place::{Hem, Manner};
 use crate::making::garment::row::{Asks, Row, row, seam, sewn};
 use crate::making::garment::shared::{
     CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_WAIST, TRIM,
     WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
-use crate::making::garment::work::{Hem, Manner, Stage, Work};
+use crate::making::garment::work::{Stage, Work};
 
 const WAISTBAND: &[Row] = &[
     sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),

@@ -3,9 +3,10 @@
 use super::{Kind, kind};
 use crate::making::garment::Detail::{ElasticWaist, Lining};
 use crate::making::garment::Seam;
+use crate::making::garment::place::{Hem, Manner, Notion, Point};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{CUT, DRAWN_WAIST, WASH};
-use crate::making::garment::work::{Hem, Manner, Notion, Point, Stage, Work};
+use crate::making::garment::work::{Stage, Work};
 
 const MARK: &[Row] = &[row(Stage::Mark, Work::Mark(Point::Notches)), row(Stage::Mark, Work::Mark(Point::Quarters))];
 

@@ -6,12 +6,13 @@ use crate::making::garment::Detail::{
     Sleeves, WeltPockets, Yoke,
 };
 use crate::making::garment::Seam;
+use crate::making::garment::place::{Hem, Manner, Zone};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
     BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
     POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_FRONT,
 };
-use crate::making::garment::work::{Hem, Manner, Stage, Work, Zone};
+use crate::making::garment::work::{Stage, Work};
 
 const NEBRASKA: &str = "R. Tondl, Nebraska Extension G93-1125, unlined jackets";
 const TAILORING: &str = "M. Smith, USDA Farmers' Bulletin 1894, Coats, 1956";

@@ -6,12 +6,13 @@ use crate::making::garment::Detail::{
     Sleeves, Yoke,
 };
 use crate::making::garment::Seam;
+use crate::making::garment::place::{Hem, Manner, Point, Zone};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
     BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
     POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_STRIP,
 };
-use crate::making::garment::work::{Hem, Manner, Point, Stage, Work, Zone};
+use crate::making::garment::work::{Stage, Work};
 
 const BALDT: &str = "L. Baldt, Clothing for Women: the order of a shirt sleeve";
 const EASE: &str =

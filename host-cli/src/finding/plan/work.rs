@@ -1,0 +1,167 @@
+//! The work of a kind on the plan, in its order; what is done in one way is told in one line.
+
+use tenter_core::Grain;
+use tenter_core::making::garment::{Hem, Holds, Manner, Notion, Part, Seam, Stage, Task, Work, Zone};
+use tenter_core::making::handling::{self, Runs, Sewing, Stay};
+
+use super::garment::{Made, is_closed, is_same};
+use super::{Parts, PlanTopic, SeamStep, Step};
+use crate::log::Construction;
+
+/// Puts the work of the kind on the plan.
+pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
+    let Some(garment) = made.garment() else { return };
+    let mut tasks = Vec::new();
+    garment.each(|task| tasks.push(task));
+    // Elastic that lies in the stash is washed by itself.
+    let has_elastic = made.places().any(|(_, one)| one.part == Some(Part::Elastic));
+    tasks.retain(|task| !(has_elastic && task.work == Work::WashNotion(Notion::Elastic)));
+    let mut finish = made.usual_finish().filter(|line| {
+        line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
+    });
+    for task in tasks {
+        let topic = PlanTopic::Stage(task.stage);
+        if matches!(task.work, Work::Seam(..))
+            && let Some(line) = finish.take()
+        {
+            parts.follow(topic, Step::Finish { line, tags: Vec::new() });
+        }
+        let step = step(made, &task);
+        // What is sewn flat comes back to its stage in the kind's own order; all that is before has one place.
+        let before = task.stage < Stage::Fuse;
+        let last = match before {
+            true => parts.0.iter_mut().rfind(|part| part.topic == topic),
+            false => parts.0.last_mut().filter(|part| part.topic == topic),
+        };
+        let last = last.map(|part| part.steps.as_mut_slice()).unwrap_or_default();
+        // What is interfaced in one way is told in one line, wherever it stood.
+        let merged = match step {
+            Step::Interface { .. } => last.iter_mut().any(|known| merge(known, &step)),
+            _ => last.last_mut().is_some_and(|known| merge(known, &step)),
+        };
+        if merged {
+            continue;
+        }
+        if before {
+            parts.add(topic, [step])
+        } else {
+            parts.follow(topic, step)
+        }
+        if let Work::Seam(seam, manner) = task.work
+            && manner != Manner::Pulled
+        {
+            made.joined.iter().filter(|joined| joined.seams.first() == Some(&seam)).for_each(|joined| {
+                joined.steps(topic).into_iter().for_each(|step| parts.follow(topic, step));
+            });
+        }
+    }
+    let all = made.sewn().count();
+    for step in parts.0.iter_mut().flat_map(|part| &mut part.steps) {
+        if let Step::Work { tags, .. } = step
+            && tags.len() == all
+        {
+            tags.clear();
+        }
+    }
+}
+
+fn step(made: &Made<'_>, task: &Task) -> Step {
+    let Task { work, source, why, .. } = *task;
+    match work {
+        Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
+        Work::Interface(zone) => {
+            let body = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
+            let gives =
+                body.is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
+            let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
+            let holds = match zone {
+                Zone::Waistband if band.is_some() => Some(Holds::Gives),
+                _ => zone.holds().filter(|_| gives),
+            };
+            Step::Interface { zones: vec![zone], holds, source }
+        }
+        Work::Mark(point) => Step::Mark(vec![point], source),
+        Work::StayStitch(edge) => Step::StayStitch(vec![edge], source),
+        Work::Hem(hem) => Step::Hem { hems: vec![hem], sewing: hem_stitch(made, hem), why, source },
+        Work::Seam(seam, manner) => Step::Sew(Box::new(sewn(made, task, seam, manner))),
+        _ => {
+            let tags = task.cloth.and_then(|place| made.cloth(place)).map(|one| one.fabric.tag);
+            Step::Work { work, tags: tags.into_iter().collect(), why, source }
+        }
+    }
+}
+
+/// The stitch of a hem that must give.
+fn hem_stitch(made: &Made<'_>, hem: Hem) -> Option<Sewing> {
+    let part = match hem {
+        Hem::HoodFace => Part::Hood,
+        Hem::Sleeves => Part::Sleeve,
+        Hem::Legs | Hem::LowerEdge => Part::Main,
+    };
+    let one = made.cloth(made.garment()?.place(part)?)?;
+    let knit = one.cloth.construction == Construction::Knit;
+    knit.then(|| handling::hem(&one.cloth, &made.straight(one, Grain::Crosswise)))
+}
+
+fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
+    let bare = SeamStep {
+        seams: vec![seam],
+        manner,
+        sewing: None,
+        finish: None,
+        trimming: None,
+        stay: None,
+        why: task.why,
+        source: task.source,
+    };
+    let Some((one, asked, treated)) = made.treated(seam) else { return bare };
+    let other = |sewing: &Sewing| made.usual_stitch(one).is_none_or(|usual| !is_same(&usual, sewing));
+    let usual = made.usual_finish().map(|line| line.finish);
+    // What lies between two layers needs no word about its edges.
+    let tells = !is_closed(manner) && !asked.enclosed && Some(treated.finish.finish) != usual;
+    let stay = treated.stay.filter(|line| match line.stay {
+        Stay::Tape | Stay::ClearElastic => seam == Seam::Shoulder,
+        Stay::StayStitch => asked.runs == Runs::Crosswise && !asked.enclosed,
+        Stay::Hung | Stay::LeftFree => false,
+    });
+    SeamStep {
+        sewing: Some(treated.sewing).filter(other),
+        finish: Some(treated.finish).filter(|_| tells),
+        trimming: treated.trimming.filter(|_| !matches!(manner, Manner::Felled | Manner::Eased)),
+        stay,
+        ..bare
+    }
+}
+
+/// Takes a step into the one before it, where both are one line: the same verb with another object.
+fn merge(known: &mut Step, step: &Step) -> bool {
+    match (known, step) {
+        (Step::WashNotions(notions, _), Step::WashNotions(more, _)) => join(notions, more),
+        (Step::Interface { zones, holds, .. }, Step::Interface { zones: more, holds: too, .. }) if holds == too => {
+            join(zones, more)
+        }
+        (Step::Mark(points, _), Step::Mark(more, _)) => join(points, more),
+        (Step::StayStitch(edges, _), Step::StayStitch(more, _)) => join(edges, more),
+        (Step::Hem { hems, sewing, .. }, Step::Hem { hems: more, sewing: other, .. }) if sewing == other => {
+            join(hems, more)
+        }
+        (Step::Work { work, tags, .. }, Step::Work { work: other, tags: more, .. })
+            if work == other && !tags.is_empty() && !more.is_empty() =>
+        {
+            join(tags, more)
+        }
+        (Step::Sew(known), Step::Sew(step)) => {
+            let plain = known.manner == Manner::Plain && step.manner == Manner::Plain;
+            let alike =
+                SeamStep { seams: known.seams.clone(), why: known.why, source: known.source, ..(**step).clone() };
+            plain && **known == alike && join(&mut known.seams, &step.seams)
+        }
+        _ => false,
+    }
+}
+
+fn join<T: Copy + PartialEq>(known: &mut Vec<T>, more: &[T]) -> bool {
+    let new: Vec<T> = more.iter().filter(|one| !known.contains(one)).copied().collect();
+    known.extend(new);
+    true
+}
