@@ -140,7 +140,7 @@ fn a_merge_is_stored_once_wherever_the_connection_is_cut() {
     for cut in [Cut::Before, Cut::After] {
         cut_at_every_message(cluster::shared(), cut, |log, tag| {
             let id = Id::of("2026-02-01T00:00:00Z".parse().unwrap(), tag.into());
-            let merged = log.merge_all::<StoreError>([Ok(Entry::new(id, cloth(tag)))].into_iter());
+            let merged = log.merge_all([Ok::<_, StoreError>(Entry::new(id, cloth(tag)))].into_iter());
             assert_eq!(merged, Ok(Merged { new: 1, ..Merged::default() }), "{cut:?} at {tag}");
         });
     }
