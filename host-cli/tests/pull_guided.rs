@@ -153,9 +153,9 @@ fn a_draft_can_be_let_go() {
 #[test]
 fn beginning_anew_destroys_no_readings() {
     let program = Program::with_cloth();
-    assert_eq!(program.typed(&["pull", "1"], "10\n\n\n0\n12.4\n").code, Some(3));
+    assert_eq!(program.typed(&["pull", "1"], "\n\n10\nn\n0\n12.4\n").code, Some(3));
     for gauge in ["11", "12"] {
-        assert_eq!(program.typed(&["pull", "1"], &format!("n\n{gauge}\n\n\n0\n13.9\n")).code, Some(3));
+        assert_eq!(program.typed(&["pull", "1"], &format!("n\n\n\n{gauge}\nn\n0\n13.9\n")).code, Some(3));
     }
     let listed = program.typed(&["pull", "1"], "");
     let newest_first = ["1  a test was broken off", "marks 12 cm", "2  a", "marks 11 cm", "3  a", "marks 10 cm"];

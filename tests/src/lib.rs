@@ -5,6 +5,7 @@ pub mod bench_data;
 pub mod bench_log;
 pub mod browser;
 pub mod calibration;
+pub mod cluster;
 pub mod emulator;
 pub mod fake_eeprom;
 pub mod gallery;

@@ -92,6 +92,8 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
     });
     let poorly = Rebound::of(figures, rules.confidence).is_some_and(|rebound| rebound.grade == ReboundGrade::Poor);
     let found = [
+        // What is at stake before how it was read: a small display shows two or three.
+        (Note::ComesBackPoorly, poorly),
         (Note::OnePull, num::count(test.pulls().len()) == 1 && !rules.scatter.is_scale_only()),
         (Note::NoSettlingPull, !test.settled() && test.settling_pull().is_none()),
         (Note::FirstPullSettled, test.settling_pull().is_some()),
@@ -100,7 +102,6 @@ pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<No
         (Note::EarlyRest, figures.rest.is_some_and(|rest| rest.seconds < EARLY_REST_SECONDS)),
         (Note::RecoveryNotReadable, unreadable),
         (Note::GradesDisagree, apart),
-        (Note::ComesBackPoorly, poorly),
         (
             Note::ShorterThanBefore,
             figures

@@ -95,7 +95,8 @@ impl Amount {
         Ok(Self { narrower, ..self }.and(if is_much { Extra::Narrower.length() } else { Length::ZERO }))
     }
 
-    /// The same with a length that the layout takes besides, such as [`yardage::one_way`].
+    /// The same with a length that the layout takes besides, such as
+    /// [`OneWay::extra`](super::yardage::OneWay::extra).
     #[must_use]
     pub fn and(self, extra: Length) -> Self {
         let steps = self.extra.steps().saturating_add(extra.steps().max(0));

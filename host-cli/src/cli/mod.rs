@@ -8,6 +8,7 @@ pub mod device;
 pub mod export;
 pub mod fit;
 pub mod import;
+pub mod log;
 pub mod make;
 pub mod making;
 pub mod manual;
@@ -61,7 +62,7 @@ Every verb shows examples: tenter check --help. The examples about stored cloths
 #[derive(Parser, Debug)]
 #[command(name = "tenter", version, arg_required_else_help = true, disable_help_subcommand = true, after_help = EXAMPLES)]
 pub struct CommandLine {
-    /// File of the log [default: tenter/log.sqlite3 in the user's data folder]
+    /// File of the log, or postgres://USER@HOST/DATABASE [default: tenter/log.sqlite3 in the user's data folder]
     #[arg(long, value_name = "FILE", global = true, env = "TENTER_DB")]
     pub db: Option<PathBuf>,
     /// What to do.
@@ -146,6 +147,10 @@ pub enum Verb {
     /// Read an exported log, or readings from a spreadsheet
     #[command(after_help = import::EXAMPLES)]
     Import(ImportArgs),
+    /// The log itself: check it, share it
+    #[command(after_help = log::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    Log(log::LogVerb),
 }
 
 /// What a command line asks for.

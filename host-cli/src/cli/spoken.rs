@@ -25,7 +25,11 @@ pub(super) fn spoken(definition: &Command, words: Vec<OsString>) -> Vec<OsString
             }
             Some(text) if command.has_subcommands() && !text.starts_with('-') => {
                 for name in command_words(&path, command, text) {
-                    command = command.find_subcommand(&name).unwrap_or(command);
+                    match command.find_subcommand(&name) {
+                        Some(below) => command = below,
+                        // Below a command that is not known nothing is.
+                        None => verbatim = true,
+                    }
                     said.push(name.clone().into());
                     path.push(name);
                 }
@@ -109,6 +113,7 @@ mod tests {
             ("tenter cloth add List", "tenter cloth add List"),
             ("tenter cloth show -- --Weight", "tenter cloth show -- --Weight"),
             ("tenter xyzzy --Weight 3", "tenter xyzzy --Weight 3"),
+            ("tenter  ADD", "tenter  ADD"),
         ] {
             assert_eq!(line(typed), meant);
         }

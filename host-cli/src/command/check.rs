@@ -9,7 +9,6 @@ use crate::error::Error;
 use crate::finding::check::Checked;
 use crate::input;
 use crate::json::check as check_json;
-use crate::store::Read as _;
 use crate::text::Screen;
 use crate::text::check as check_text;
 

@@ -1,7 +1,5 @@
 //! `tenter cloth`: the cloths at home and those seen in shops.
 
-use std::path::Path;
-
 use tenter_core::Confidence;
 
 use super::shown::{KnownCloth, ShownRules};
@@ -26,7 +24,7 @@ use crate::json::cloth as stash_json;
 use crate::log::json::Mm;
 use crate::log::{Entry, Fabric, FabricChange, Fact};
 use crate::plain::isolated;
-use crate::store::{Change as _, Store};
+use crate::store::{Change as _, Place, Store};
 use crate::text::Screen;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
@@ -36,7 +34,7 @@ use crate::words::cloth as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     match verb {
         ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),

@@ -9,7 +9,7 @@ use crate::cli::export::{ExportArgs, TableOf};
 use crate::error::Error;
 use crate::exchange::{jsonl, table};
 use crate::plain::shown;
-use crate::store::{self, Read as _};
+use crate::store::Place;
 use crate::text::Screen;
 use crate::whole_file::WholeFile;
 
@@ -18,18 +18,18 @@ use crate::whole_file::WholeFile;
 /// # Errors
 ///
 /// A log that cannot be read, or a file that cannot be written.
-pub fn run(args: &ExportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &ExportArgs, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let here = screen.here;
     let write = |out: &mut dyn Write| -> Result<String, Error> {
-        let store = store::open(db, here)?;
+        let store = db.open(here)?;
         let total = if args.csv.is_none() { store.count().ok() } else { None };
         let mut progress = Progress::of("exporting", total);
         let mut step = || progress.step();
         Ok(match args.csv {
-            None => format!("{} entries", jsonl::write(&store, out, &mut step)?),
-            Some(TableOf::Tests) => format!("{} tests", table::write::tests(&store, out, &mut step)?),
-            Some(TableOf::Garments) => format!("{} garments", table::write::garments(&store, out)?),
-            Some(TableOf::Cloths) => format!("{} cloths", table::write::fabrics(&store, out)?),
+            None => format!("{} entries", jsonl::write(&*store, out, &mut step)?),
+            Some(TableOf::Tests) => format!("{} tests", table::write::tests(&*store, out, &mut step)?),
+            Some(TableOf::Garments) => format!("{} garments", table::write::garments(&*store, out)?),
+            Some(TableOf::Cloths) => format!("{} cloths", table::write::fabrics(&*store, out)?),
         })
     };
     if args.file == "-" {

@@ -12,7 +12,7 @@ use crate::exchange::table;
 use crate::finding::tag;
 use crate::json::import as import_json;
 use crate::plain::shown;
-use crate::store::{self, Change as _, Store as _};
+use crate::store::{Change as _, Place};
 use crate::text::Screen;
 use crate::text::import as report;
 
@@ -21,7 +21,7 @@ use crate::text::import as report;
 /// # Errors
 ///
 /// A file or a log that cannot be read, and then nothing is imported.
-pub fn run(args: &ImportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &ImportArgs, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if args.as_read && !args.is_table() {
         return Err(Error::Usage("--as-read belongs to a table of readings; add --csv if the file is one".to_owned()));
     }
@@ -29,15 +29,15 @@ pub fn run(args: &ImportArgs, db: &Path, screen: &mut Screen<'_>) -> Result<u8, 
     let (merged, shared) = if args.is_table() {
         let mut bytes = Vec::new();
         file.read_to_end(&mut bytes).map_err(|error| Error::file("read", Path::new(&args.file), &error))?;
-        let mut store = store::open(db, screen.here)?;
-        let entries = table::read::entries(&bytes, &store, args.as_read, screen.here)?;
+        let mut store = db.open(screen.here)?;
+        let entries = table::read::entries(&bytes, &*store, args.as_read, screen.here)?;
         (store.merge(&mut entries.into_iter().map(Ok))?, Vec::new())
     } else {
         let entries = Exported::begin(file, &name)?;
-        let mut store = store::open(db, screen.here)?;
+        let mut store = db.open(screen.here)?;
         let mut progress = Progress::of("importing", None);
         let merged = store.merge_all(entries.inspect(|_| progress.step()))?;
-        (merged, tag::shared(&store)?)
+        (merged, tag::shared(&*store)?)
     };
     if args.json {
         writeln!(screen.out, "{}", import_json::merged(merged, &shared))?;

@@ -18,7 +18,7 @@ use crate::json::make as make_json;
 use crate::json::plan as plan_json;
 use crate::log::Id;
 use crate::plain::isolated;
-use crate::store::{Change as _, Read, Store};
+use crate::store::{Change as _, Place, Read, Store};
 use crate::text::Screen;
 use crate::text::make as report;
 use crate::words::{make as words, pair, quantity};
@@ -28,7 +28,7 @@ use crate::words::{make as words, pair, quantity};
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written; here and below.
-pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (id, what, show) = match verb {
         MakeVerb::List(args) => return list(args.all, &args.show, store, screen),
         MakeVerb::Plan(args) => return plan(args, store, db, screen),
@@ -143,7 +143,7 @@ fn cut(
     Ok(0)
 }
 
-fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
     if !args.plan.r#use.is_empty() {
         let garment = &args.garment;

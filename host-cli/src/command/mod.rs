@@ -9,6 +9,7 @@ pub mod fit;
 pub mod handle;
 pub mod hang;
 pub mod import;
+pub mod log;
 pub mod make;
 pub mod manual;
 pub mod pair;
@@ -24,14 +25,14 @@ pub mod units;
 pub mod wash;
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use crate::cli::{CommandLine, Verb};
 use crate::deed::find;
 use crate::error::Error;
 use crate::log::Here;
 use crate::plain::shown;
-use crate::store::{self, sqlite::Sqlite};
+use crate::store::{self, Log, Place};
 use crate::text::Screen;
 
 /// Runs a verb and writes its result to `screen`; the exit code.
@@ -49,45 +50,46 @@ fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (db, here) = (line.db.as_deref(), screen.here);
     match &line.verb {
         Verb::Check(args) => check::run(args, db, screen),
-        Verb::Device(verb) => device::run(verb, &mut open(db, here)?, screen),
-        Verb::Pull(args) => pull::run(args, &mut open(db, here)?, screen),
-        Verb::Cloth(verb) => cloth::run(verb, &mut open(db, here)?, &path_of(db)?, screen),
-        Verb::Make(verb) => make::run(verb, &mut open(db, here)?, &path_of(db)?, screen),
-        Verb::Pattern(verb) => pattern::run(verb, &mut open(db, here)?, screen),
-        Verb::Pair(args) => pair::run(args, &open(db, here)?, screen),
-        Verb::Handle(args) => handle::run(args, &open(db, here)?, screen),
+        Verb::Device(verb) => device::run(verb, &mut *open(db, here)?, screen),
+        Verb::Pull(args) => pull::run(args, &mut *open(db, here)?, screen),
+        Verb::Cloth(verb) => cloth::run(verb, &mut *open(db, here)?, &place_of(db)?, screen),
+        Verb::Make(verb) => make::run(verb, &mut *open(db, here)?, &place_of(db)?, screen),
+        Verb::Pattern(verb) => pattern::run(verb, &mut *open(db, here)?, screen),
+        Verb::Pair(args) => pair::run(args, &*open(db, here)?, screen),
+        Verb::Handle(args) => handle::run(args, &*open(db, here)?, screen),
         Verb::Hang(args) => hang::run(args, screen),
-        Verb::Size(args) => size::run(args, &mut || Ok(Box::new(open(db, here)?)), screen),
-        Verb::Wash(args) => wash::run(args, &mut || Ok(Box::new(open(db, here)?)), screen),
+        Verb::Size(args) => size::run(args, &mut || Ok(open(db, here)?), screen),
+        Verb::Wash(args) => wash::run(args, &mut || Ok(open(db, here)?), screen),
         Verb::Completions(args) => manual::completions(args, screen),
         Verb::Man(args) => manual::man(args, screen),
         Verb::Demo(args) => demo::run(args, screen),
-        Verb::Fit(args) => fit::run(args, &open(db, here)?, screen),
-        Verb::Report(verb) => report::run(verb, &open(db, here)?, &path_of(db)?, screen),
-        Verb::Export(args) => export::run(args, &path_of(db)?, screen),
-        Verb::Import(args) => import::run(args, &path_of(db)?, screen),
+        Verb::Fit(args) => fit::run(args, &*open(db, here)?, screen),
+        Verb::Report(verb) => report::run(verb, &*open(db, here)?, &place_of(db)?, screen),
+        Verb::Export(args) => export::run(args, &place_of(db)?, screen),
+        Verb::Log(verb) => log::run(*verb, db, screen),
+        Verb::Import(args) => import::run(args, &place_of(db)?, screen),
     }
 }
 
-/// The log at `path`, or the user's own.
-fn open(path: Option<&Path>, here: Here) -> Result<Sqlite, Error> {
-    Ok(store::open(&path_of(path)?, here)?)
+/// The log that was named, or the user's own.
+fn open(db: Option<&Path>, here: Here) -> Result<Box<dyn Log>, Error> {
+    Ok(place_of(db)?.open(here)?)
 }
 
 /// The log as [`open`] finds it, unless there is none yet.
-fn open_if_there(path: Option<&Path>, here: Here) -> Result<Option<Sqlite>, Error> {
-    let path = path_of(path)?;
-    Ok(path.exists().then(|| store::open(&path, here)).transpose()?)
+fn open_if_there(db: Option<&Path>, here: Here) -> Result<Option<Box<dyn Log>>, Error> {
+    Ok(place_of(db)?.open_if_there(here)?)
 }
 
 /// Where the log is kept.
-fn path_of(path: Option<&Path>) -> Result<PathBuf, Error> {
+fn place_of(db: Option<&Path>) -> Result<Place, Error> {
     let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; pass --db FILE".to_owned()));
-    path.map_or_else(own, |path| Ok(path.to_owned()))
+    db.map_or_else(|| own().map(Place::File), |db| Ok(Place::of(db)?))
 }
 
 /// Nobody means to put what a verb writes in the place of the log at `db`.
-fn refuse_the_log_itself(path: &Path, db: &Path) -> Result<(), Error> {
+fn refuse_the_log_itself(path: &Path, db: &Place) -> Result<(), Error> {
+    let Some(db) = db.file() else { return Ok(()) };
     let same = |name: &str| {
         let beside = db.with_file_name(format!("{}{name}", db.file_name().unwrap_or_default().to_string_lossy()));
         fs::canonicalize(path).is_ok_and(|path| fs::canonicalize(beside).is_ok_and(|beside| path == beside))

@@ -13,7 +13,7 @@ use crate::input::learned::TypedLearned;
 use crate::json::cloth as cloth_json;
 use crate::log::Fabric;
 use crate::plain::shown;
-use crate::store::{Change as _, Read, Store};
+use crate::store::{Change as _, Place, Read, Store};
 use crate::text::Screen;
 use crate::text::memory as report;
 use crate::whole_file::WholeFile;
@@ -23,7 +23,7 @@ use crate::whole_file::WholeFile;
 /// # Errors
 ///
 /// What was typed wrong, a photograph that cannot be taken, or a log that cannot be read or written; here and below.
-pub fn picture(args: &PictureArgs, store: &mut dyn Store, db: &Path, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn picture(args: &PictureArgs, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<(), Error> {
     let which = args.fabric.as_str();
     if let Some(number) = &args.copy {
         return copy(args, number, store, db, screen);
@@ -73,7 +73,7 @@ fn add(_: &PictureArgs, _: &str, _: &mut dyn Store) -> Result<(), Error> {
 }
 
 /// Writes a photograph to a file.
-fn copy(args: &PictureArgs, number: &str, read: &dyn Read, db: &Path, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn copy(args: &PictureArgs, number: &str, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<(), Error> {
     let (fabric, said) = deed::photo_of(read, &args.fabric, number)?;
     let photo = read.photo(said.photo)?.ok_or(Refused::PhotoMissing(fabric.tag))?;
     let path = Path::new(args.file.as_deref().unwrap_or_default());

@@ -8,7 +8,7 @@ use super::open_if_there;
 use crate::cli::{self, CommandLine, Parsed, Units};
 use crate::error::Error;
 use crate::log::{Fact, Here};
-use crate::store::{Change as _, Read as _};
+use crate::store::{Change as _, StoreError};
 
 /// Reads the words of a command line; where they say nothing of units, what its log remembers holds.
 ///
@@ -37,8 +37,12 @@ fn remembered(line: &CommandLine, here: Here) -> Option<Unit> {
 pub fn remember(line: &CommandLine, here: Here) -> Result<(), Error> {
     let Units::Said(units) = line.units else { return Ok(()) };
     let Some(mut log) = open_if_there(line.db.as_deref(), here)? else { return Ok(()) };
-    if log.units()?.is_none() {
-        log.add(&[Fact::UnitsSet { units }])?;
+    if log.units()?.is_some() {
+        return Ok(());
     }
-    Ok(())
+    match log.add(&[Fact::UnitsSet { units }]) {
+        // Whoever may only read has been answered in the unit they named.
+        Ok(_) | Err(StoreError::NoRight { .. }) => Ok(()),
+        Err(error) => Err(error.into()),
+    }
 }

@@ -65,6 +65,19 @@ impl Id {
         self.0.random()
     }
 
+    /// An identifier of this time with these bits, or, where the clock is not beyond `last`, of the millisecond after it:
+    /// so it is above `last`, and the bits still keep it apart from those of other machines.
+    #[must_use]
+    pub fn above(last: Option<Self>, now: Timestamp, drawn: u128) -> Self {
+        let fresh = Self::of(now, drawn);
+        match last {
+            Some(last) if last >= fresh => {
+                Self(Ulid::from_parts(last.0.timestamp_ms().saturating_add(1), fresh.0.random()))
+            }
+            _ => fresh,
+        }
+    }
+
     /// Its last six letters, enough to tell the tests of one cloth apart.
     #[must_use]
     pub fn short(self) -> String {
@@ -118,14 +131,7 @@ impl Ids {
     /// The next identifier.
     #[allow(clippy::should_implement_trait)] // It never ends, so an iterator would say too little.
     pub fn next(&mut self) -> Id {
-        let fresh = Id::of(self.here.now(), (self.here.random)());
-        let next = match self.last {
-            // The next millisecond, with random bits of its own: stays unique between machines.
-            Some(last) if last >= fresh => {
-                Id(Ulid::from_parts(last.0.timestamp_ms().saturating_add(1), (self.here.random)()))
-            }
-            _ => fresh,
-        };
+        let next = Id::above(self.last, self.here.now(), (self.here.random)());
         self.last = Some(next);
         next
     }

@@ -47,6 +47,41 @@ pub enum StoreError {
         /// Where the log is.
         place: String,
     },
+    /// An address of a log on a server that cannot be read.
+    #[error("invalid address")]
+    Address(AddressFault),
+    /// The server cannot be reached.
+    #[error("server out of reach")]
+    Unreachable {
+        /// The log's address.
+        place: String,
+        /// What the system or the server says.
+        system: String,
+    },
+    /// The server does not let this user in.
+    #[error("not let in")]
+    NotLetIn {
+        /// The log's address.
+        place: String,
+        /// What the server says.
+        system: String,
+    },
+    /// The user may not do that to a log on a server.
+    #[error("no right")]
+    NoRight {
+        /// What was tried.
+        access: Access,
+        /// The log's address.
+        place: String,
+    },
+    /// The connection was lost.
+    #[error("connection lost")]
+    Lost {
+        /// The log's address.
+        place: String,
+        /// Whether what was to be stored may have been: the connection was lost while the server was storing it.
+        perhaps: bool,
+    },
     /// Anything else.
     #[error("log unusable")]
     Other {
@@ -60,7 +95,27 @@ pub enum StoreError {
     Stopped,
 }
 
-/// What was tried on a file or folder.
+/// What is wrong with the address of a log on a server.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum AddressFault {
+    /// It holds a password, which every user of the machine could read.
+    Password,
+    /// A value of `sslmode` that is not known.
+    SslMode(String),
+    /// Nothing that can be read as an address; what is wrong.
+    Unreadable(String),
+    /// Certificates that cannot be read.
+    Certificates {
+        /// The file.
+        file: String,
+        /// What is wrong with it.
+        system: String,
+    },
+    /// This program was built without PostgreSQL.
+    NotBuilt,
+}
+
+/// What was tried on a log, or on its file or folder.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Access {
     /// To make it.

@@ -1,12 +1,20 @@
 //! Where the log is kept.
 //!
 //! [`Store`] says what the rest of the program may ask of a place that keeps the log, in the log's own words. SQL is
-//! spoken in `sqlite` and nowhere else.
+//! spoken in `sqlite` and `postgres` and nowhere else; `memory` keeps a log without either.
 //!
 //! The traits can be used as `dyn`, so a closure that is handed to them can only say [`Stop`]. [`Change`] and [`caught`]
 //! let it fail with an error of its own, and hand back a value.
 
+#[cfg(feature = "postgres")]
+mod draft_files;
 mod error;
+pub mod memory;
+mod naming;
+#[cfg(feature = "desk")]
+mod place;
+#[cfg(feature = "postgres")]
+pub mod postgres;
 #[cfg(feature = "desk")]
 pub mod sqlite;
 
@@ -19,7 +27,9 @@ use crate::log::{
     ByConstruction, Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, StoredTest, Subject,
 };
 
-pub use error::{Access, Stop, StoreError};
+pub use error::{Access, AddressFault, Stop, StoreError};
+#[cfg(feature = "desk")]
+pub use place::{Log, Place};
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -132,12 +142,27 @@ pub trait Read {
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
     fn each_entry(&self, each: &mut dyn FnMut(&str) -> Result<(), Stop>) -> Result<(), StoreError>;
 
-    /// How many entries there are.
+    /// The entries that arrived here after the first `after`, in the order of their arrival, as JSON with the number of
+    /// each: 1, 2, 3 and so on, whatever their identifiers. Somebody who keeps the last number asks only for what is new.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
+    fn each_arrival(&self, after: u64, each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>) -> Result<(), StoreError>;
+
+    /// How many entries there are: the number of the last arrival.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
     fn count(&self) -> Result<u64, StoreError>;
+
+    /// Whether the log is whole, with one line for each fault.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read at all.
+    fn faults(&self) -> Result<Vec<String>, StoreError>;
 
     /// The tests as a list.
     ///
@@ -154,21 +179,38 @@ pub trait Read {
     }
 }
 
-/// Says what to add, from what is there.
+/// Says what to add, from what is there. It may be asked again, after a connection was lost: the last answer counts.
 pub type Make<'m> = dyn FnMut(&dyn Read) -> Result<Vec<Fact>, Stop> + 'm;
+
+/// What [`Store::write`] did.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Written {
+    /// The entries were stored.
+    New(Vec<Entry>),
+    /// It was done before: the first of the entries that it stored then.
+    Before(Box<Entry>),
+}
 
 /// A place that keeps the log. What it has reported as stored survives a crash of the program or of the machine.
 pub trait Store: Read {
     /// Adds what `make` says, all or none: what `make` reads is true until its facts are stored, whoever else writes.
-    /// ByConstruction back the entries. Callers use [`Change::change`].
+    /// Hands back the entries. Callers use [`Change::change`].
+    ///
+    /// A deed that may be sent twice, such as a form on a page, brings an identifier `once` that was made before: the
+    /// first entry takes over its random bits, and within a day the same deed is done only once.
+    ///
+    /// An entry gets an identifier above all those of its time, and above every one about the same thing. Entries that
+    /// came from a clock more than a day ahead do not drag others along.
     ///
     /// # Errors
     ///
-    /// [`StoreError::Stopped`] where `make` said so, and then nothing is stored; or a log that cannot be written.
-    fn write(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, StoreError>;
+    /// [`StoreError::Stopped`] where `make` said so, and then nothing is stored; [`StoreError::Lost`] where it is not
+    /// known whether something was; or a log that cannot be written.
+    fn write(&mut self, once: Option<Id>, make: &mut Make<'_>) -> Result<Written, StoreError>;
 
     /// Adds entries from elsewhere under the identifiers they have, and photographs under their names, in any order, all
-    /// or none; those that are here already are left as they are.
+    /// or none; those that are here already are left as they are. All are taken in before others are kept from writing,
+    /// however slowly they come.
     ///
     /// # Errors
     ///
@@ -214,7 +256,8 @@ impl From<Photo> for Piece {
     }
 }
 
-/// Where something begun and not finished is kept, under a name outside the log: personal, and never exchanged.
+/// Where something begun and not finished is kept, under a name outside the log: personal, on the desk of whoever began
+/// it, and never exchanged.
 pub trait Drafts {
     /// What is kept under a name.
     ///
@@ -263,10 +306,10 @@ impl<E> Own<E> {
 /// The closure's error where it kept one, else the store's.
 pub fn caught<T, E: From<StoreError>>(run: impl FnOnce(&mut Own<E>) -> Result<T, StoreError>) -> Result<T, E> {
     let mut own = Own(None);
-    let done = run(&mut own);
-    match own.0 {
-        Some(error) => Err(error),
-        None => Ok(done?),
+    match (run(&mut own), own.0) {
+        (Err(StoreError::Stopped), Some(error)) => Err(error),
+        // What the closure said before it was asked again does not count.
+        (done, _) => Ok(done?),
     }
 }
 
@@ -281,19 +324,24 @@ pub trait Change: Store {
         &mut self,
         mut make: impl FnMut(&dyn Read) -> Result<(Vec<Fact>, T), E>,
     ) -> Result<(Vec<Entry>, T), E> {
-        let mut value = None;
-        let entries = caught(|own| {
-            self.write(&mut |read| {
-                let (facts, made) = own.keep(make(read))?;
-                value = Some(made);
-                Ok(facts)
-            })
-        })?;
-        match value {
-            Some(value) => Ok((entries, value)),
-            // A store that does not ask what to add breaks its promise.
-            None => Err(StoreError::Stopped.into()),
+        match changed(self, None, &mut make)? {
+            Once::Now(entries, value) => Ok((entries, value)),
+            // Without an identifier nothing can have been done before.
+            Once::Before(_) => Err(StoreError::Stopped.into()),
         }
+    }
+
+    /// As [`Change::change`], done once however often it is sent; see [`Store::write`].
+    ///
+    /// # Errors
+    ///
+    /// As there.
+    fn change_once<T, E: From<StoreError>>(
+        &mut self,
+        once: Id,
+        mut make: impl FnMut(&dyn Read) -> Result<(Vec<Fact>, T), E>,
+    ) -> Result<Once<T>, E> {
+        changed(self, Some(once), &mut make)
     }
 
     /// Adds facts that need nothing read.
@@ -302,7 +350,7 @@ pub trait Change: Store {
     ///
     /// A log that cannot be written.
     fn add(&mut self, facts: &[Fact]) -> Result<Vec<Entry>, StoreError> {
-        self.write(&mut |_| Ok(facts.to_vec()))
+        Ok(self.change(|_| Ok::<_, StoreError>((facts.to_vec(), ())))?.0)
     }
 
     /// As [`Store::take`], of pieces that may fail with an error of their own.
@@ -319,6 +367,104 @@ pub trait Change: Store {
 }
 
 impl<S: Store + ?Sized> Change for S {}
+
+/// What became of a deed that may be sent twice.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Once<T> {
+    /// It was done now: its entries, and the value of the closure.
+    Now(Vec<Entry>, T),
+    /// It was done before: the first of its entries.
+    Before(Box<Entry>),
+}
+
+#[allow(clippy::type_complexity)] // As `change` takes it.
+fn changed<T, E: From<StoreError>>(
+    store: &mut (impl Store + ?Sized),
+    once: Option<Id>,
+    make: &mut dyn FnMut(&dyn Read) -> Result<(Vec<Fact>, T), E>,
+) -> Result<Once<T>, E> {
+    let mut value = None;
+    let written = caught(|own| {
+        store.write(once, &mut |read| {
+            let (facts, made) = own.keep(make(read))?;
+            value = Some(made);
+            Ok(facts)
+        })
+    })?;
+    match (written, value) {
+        (Written::Before(entry), _) => Ok(Once::Before(entry)),
+        (Written::New(entries), Some(value)) => Ok(Once::Now(entries, value)),
+        // A store that does not ask what to add breaks its promise.
+        (Written::New(_), None) => Err(StoreError::Stopped.into()),
+    }
+}
+
+/// An entry on its way into a log, ready to be stored.
+#[cfg(feature = "desk")]
+#[derive(Clone, Debug)]
+struct Arriving {
+    id: Id,
+    subject: Subject,
+    /// The fact as JSON.
+    body: String,
+    /// The unit, where it sets that.
+    units: Option<Unit>,
+}
+
+#[cfg(feature = "desk")]
+impl Arriving {
+    fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
+        let units = match entry.fact {
+            Fact::UnitsSet { units } => Some(units),
+            _ => None,
+        };
+        Ok(Self { id: entry.id, subject: entry.subject(), body: serde_json::to_string(&entry.fact)?, units })
+    }
+
+    /// Whether this says something else than the body stored under its identifier.
+    fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
+        Ok(self.body != stored && serde_json::from_str::<Fact>(stored)? != serde_json::from_str::<Fact>(&self.body)?)
+    }
+}
+
+/// Pieces of a log, taken in before others are kept from writing.
+#[cfg(feature = "desk")]
+#[derive(Debug, Default)]
+struct Taken {
+    entries: Vec<Arriving>,
+    photos: Vec<Photo>,
+}
+
+#[cfg(feature = "desk")]
+impl Taken {
+    /// Takes them in; `unwritable` tells of one that cannot be written as JSON.
+    fn all(
+        pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>,
+        unwritable: impl Fn(serde_json::Error) -> StoreError,
+    ) -> Result<Self, StoreError> {
+        let mut taken = Self::default();
+        for piece in pieces {
+            match piece? {
+                Piece::Entry(entry) => taken.entries.push(Arriving::of(&entry).map_err(&unwritable)?),
+                Piece::Photo(photo) => taken.photos.push(photo),
+            }
+        }
+        Ok(taken)
+    }
+}
+
+/// Takes the name of a person out of what is said of a garment; whether there was one.
+fn forget_whom(fact: &mut Fact) -> bool {
+    match fact {
+        Fact::GarmentBegun(change) | Fact::GarmentChanged { change, .. } => change.whom.take().is_some(),
+        _ => false,
+    }
+}
+
+/// An entry of an identifier and its fact as JSON, as one line of JSON.
+fn line_of(id: Id, body: &str) -> String {
+    format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
+}
 
 /// What a merge did.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

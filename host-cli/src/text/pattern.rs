@@ -3,11 +3,12 @@
 use tenter_core::Unit;
 
 use crate::finding::pattern::ListedPattern;
-use crate::log::{GarmentKind, Pattern};
+use crate::log::Pattern;
 use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
 use crate::words::pattern as words;
+use crate::words::plan::work::kind as garment_kind;
 
 /// A pattern, or one of its views.
 #[must_use]
@@ -23,7 +24,7 @@ pub fn pattern(pattern: &Pattern, view: Option<&str>, unit: Unit, columns: usize
     }
     for known in views.into_iter().filter(|known| view.is_none_or(|view| view == *known)) {
         text.blank();
-        let kind = pattern.view(known).find_map(|role| role.kind).map(GarmentKind::word);
+        let kind = pattern.view(known).find_map(|role| role.kind).map(garment_kind);
         let heading = [words::view(known), kind.unwrap_or_default().to_owned()];
         let heading = heading.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
         if !heading.is_empty() {

@@ -9,7 +9,7 @@ use crate::finding::cloth::Disagreement;
 use crate::finding::fit::asked::{self, Feature};
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit, purpose};
-use crate::log::{Drape, Fabric, Finish, Purpose, Role};
+use crate::log::{Drape, Fabric, Finish, Role};
 use crate::plain::isolated;
 use crate::words::pattern::{self, demand};
 use crate::words::terms::{self, percent};
@@ -127,12 +127,9 @@ fn not_said(feature: Feature, tag: u16) -> String {
 pub fn not_asked(feature: Feature, role: &Role) -> String {
     match feature {
         Feature::Construction => format!("not {}", role.made()),
-        Feature::Purpose => match purpose::of_role(role) {
-            Some(Purpose::Outer) => "not made for the outside".to_owned(),
-            Some(Purpose::Pocketing) => "not made for pockets".to_owned(),
-            Some(wanted) => format!("not made as {}", wanted.word()),
-            None => String::new(),
-        },
+        Feature::Purpose => {
+            purpose::of_role(role).map(|wanted| format!("not {}", pattern::made_as(wanted))).unwrap_or_default()
+        }
         Feature::Finish => format!("not {}", pattern::any_of(&role.finishes, Finish::word)),
         Feature::Drape => format!("not {}", pattern::any_of(&role.drapes, Drape::word)),
         Feature::Mass => "not of that mass".to_owned(),
@@ -173,7 +170,7 @@ fn measured(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
 fn has(feature: Feature, fabric: &Fabric) -> String {
     match feature {
         Feature::Construction => fabric.construction.word().to_owned(),
-        Feature::Purpose => fabric.purpose.map(|purpose| format!("for {}", purpose.word())).unwrap_or_default(),
+        Feature::Purpose => fabric.purpose.map(pattern::made_as).unwrap_or_default().to_owned(),
         Feature::Finish => fabric.finish.map(Finish::word).unwrap_or_default().to_owned(),
         Feature::Drape => fabric.drape.map(Drape::word).unwrap_or_default().to_owned(),
         Feature::Mass => fabric.mass.map(|mass| mass.to_string()).unwrap_or_default(),

@@ -186,7 +186,13 @@ pub fn gap(pairing: &Pairing) -> String {
 /// By how much one side comes out longer, and whether that shows.
 #[must_use]
 pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
-    let length = quantity::tape(mismatch.length, quantity::seam_unit(unit));
+    let fine = quantity::seam_unit(unit);
+    let length = quantity::tape(mismatch.length, fine);
+    let half = mismatch.half_width_mm(pairing.seam.length, pairing.confidence);
+    let half = match fine {
+        Unit::Inch => format!("{} in", Decimal::round(half / 25.4, 1)),
+        Unit::Mm | Unit::Cm => format!("{} mm", Decimal::round(half, 0)),
+    };
     let seam = quantity::width(pairing.seam.length, unit);
     let shows = match mismatch.answer {
         Answer::Meets => "does not show",
@@ -194,8 +200,10 @@ pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
         _ => "may show",
     };
     match mismatch.longer {
-        Some(which) => format!("{} comes out {length} longer over {seam}; that {shows}", name(pairing, which)),
-        None => format!("both come out alike over {seam}"),
+        Some(which) => {
+            format!("{} comes out {length} longer over {seam}, ± {half}; that {shows}", name(pairing, which))
+        }
+        None => format!("both come out alike over {seam}, ± {half}; that {shows}"),
     }
 }
 

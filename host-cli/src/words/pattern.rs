@@ -3,7 +3,7 @@
 use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Limit, Range, Unit};
 
 use crate::finding::fit::asked;
-use crate::log::{Drape, Finish, Pattern, Role};
+use crate::log::{Drape, Finish, Pattern, Purpose, Role};
 use crate::plain::isolated;
 use crate::words::quantity;
 use crate::words::terms::duration;
@@ -69,8 +69,20 @@ pub fn features(role: &Role) -> Vec<String> {
     if !role.finishes.is_empty() {
         parts.push(any_of(&role.finishes, Finish::word));
     }
-    parts.extend(role.purpose.map(|purpose| format!("made for {}", purpose.word())));
+    parts.extend(role.purpose.map(|purpose| made_as(purpose).to_owned()));
     parts
+}
+
+/// What a cloth is made for, as what it is.
+#[must_use]
+pub const fn made_as(purpose: Purpose) -> &'static str {
+    match purpose {
+        Purpose::Outer => "for the outside",
+        Purpose::Lining => "a lining",
+        Purpose::Interfacing => "an interfacing",
+        Purpose::Rib => "ribbing",
+        Purpose::Pocketing => "for pockets",
+    }
 }
 
 /// Words of which any will do: `soft or fluid`.

@@ -5,7 +5,5 @@
 
 mod desk;
 mod exchange;
-mod killed;
-mod properties;
 mod tables;
 mod trouble;

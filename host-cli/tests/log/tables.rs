@@ -65,15 +65,24 @@ fn python_reads_the_entries() {
         "import json, sys; print(json.dumps([json.loads(line) for line in open(sys.argv[1], encoding='utf-8')]))";
     let lines = python(script, &[desk.path("log.jsonl").to_str().unwrap()]);
     let lines = lines.as_array().unwrap();
-    let entries = &lines[1..lines.len() - 1];
+    let (photos, entries): (Vec<&Value>, Vec<&Value>) =
+        lines[1..lines.len() - 1].iter().partition(|line| line.get("jpeg").is_some());
     assert!(entries.len() > 40);
-    for entry in entries {
+    // Python's hashlib and base64 know the photographs by the same names.
+    let script = "import base64, hashlib, json, sys
+lines = [json.loads(line) for line in open(sys.argv[1], encoding='utf-8')]
+jpegs = [(line['photo'], base64.b64decode(line['jpeg'], validate=True)) for line in lines if 'jpeg' in line]
+print(json.dumps([hashlib.sha256(jpeg).hexdigest() == name and jpeg[:3].hex() == 'ffd8ff' for name, jpeg in jpegs]))";
+    let known = python(script, &[desk.path("log.jsonl").to_str().unwrap()]);
+    assert_eq!(known, Value::from(vec![true; photos.len()]));
+    assert!(photos.len() >= 2 && lines[lines.len() - 1]["photos"] == photos.len());
+    for entry in &entries {
         assert!(entry["id"].as_str().is_some_and(|id| id.len() == 26) && entry["at"].is_string(), "{entry}");
     }
     let vestry = entries.iter().find(|entry| entry["name"] == "Vestry twill").unwrap();
     assert_eq!((&vestry["kind"], &vestry["width_mm"]), (&"fabric-added".into(), &1480.0.into()));
-    let of_vestry = |entry: &&Value| entry["kind"] == "test-stored" && entry["fabric"] == vestry["id"];
-    let tests: Vec<&Value> = entries.iter().filter(of_vestry).collect();
+    let of_vestry = |entry: &&&Value| entry["kind"] == "test-stored" && entry["fabric"] == vestry["id"];
+    let tests: Vec<&&Value> = entries.iter().filter(of_vestry).collect();
     assert_eq!(tests.len(), 2);
     assert_eq!(tests[0]["test"]["pulls"][0]["extended_mm"], 271.0);
 }

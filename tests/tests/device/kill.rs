@@ -14,7 +14,7 @@ use std::time::Duration;
 
 use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
-use tenter::store;
+use tenter::store::{self, Read as _};
 use tenter_tests::program::program;
 
 use crate::cable::{all, stock};

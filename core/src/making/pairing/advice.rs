@@ -123,7 +123,12 @@ impl Pair {
         if self.chances.alike < 0.5 {
             return (self.stretchier, AdviceReason::Gap);
         }
-        longer().map_or((self.stretchier, AdviceReason::TooClose), |which| (Some(which), AdviceReason::Mismatch))
+        match (longer(), self.open) {
+            (Some(which), _) => (Some(which), AdviceReason::Mismatch),
+            // Their stretch is alike, and neither was seen to become longer.
+            (None, Some(Open::Growth | Open::Washing)) => (None, AdviceReason::TooClose),
+            (None, _) => (self.stretchier, AdviceReason::TooClose),
+        }
     }
 
     const fn side(&self, which: Which) -> (Construction, Option<StayLine>, bool) {

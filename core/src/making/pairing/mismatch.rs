@@ -63,15 +63,24 @@ impl Mismatch {
         let by_length = Ratio::new(MISMATCH_FROM.steps().into(), steps).unwrap_or(Ratio::ZERO);
         let shows_from = by_share.min(by_length);
         let length = scaled(seam, share.ratio.numerator(), share.ratio.denominator(), Round::Nearest);
-        let chance = 1.0 - beyond(share, shows_from);
         Ok(Self {
-            share,
             length: length.ok_or(MakingError::TooLarge)?,
-            shows_from,
             longer,
-            answer: confidence.judge(chance, Answer::Over),
-            chance,
+            ..Self::judged(1.0 - beyond(share, shows_from), share, shows_from, confidence)
         })
+    }
+
+    /// The answer to a chance that it does not show.
+    fn judged(chance: f32, share: Figure, shows_from: Ratio, confidence: Confidence) -> Self {
+        let answer = confidence.judge(chance, Answer::Over);
+        Self { share, length: Length::ZERO, shows_from, longer: None, answer, chance }
+    }
+
+    /// The same in a seam that gives no more than this: a cloth stays longer by no more than it was stretched, so that a
+    /// difference shows at most as likely as the seam gives as much.
+    pub(super) fn within(self, gives: Figure, confidence: Confidence) -> Self {
+        let chance = self.chance.max(1.0 - gives.chance_at_least(self.shows_from));
+        Self { answer: confidence.judge(chance, Answer::Over), chance, ..self }
     }
 
     /// Half the width of the two-sided interval around [`Mismatch::length`] over the same seam, in millimetres.

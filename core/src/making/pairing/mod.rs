@@ -321,7 +321,8 @@ impl Pair {
         };
         let (stretch, least) = least(first, second, seam.stitch);
         let grown = [first, second].map(|edge| growth_in_seam(edge, stretch));
-        let (growth, washing) = (mismatch(grown[0], grown[1])?, mismatch(first.washing, second.washing)?);
+        let growth = mismatch(grown[0], grown[1])?.map(|growth| growth.within(stretch, confidence));
+        let washing = mismatch(first.washing, second.washing)?;
         let give = seam.asked.map(|asked| {
             let chance = stretch.chance_at_least(asked.ratio());
             Give { asked, answer: confidence.judge(chance, Answer::Short), chance }

@@ -8,7 +8,7 @@ use crate::error::Error;
 use crate::guide::terminal::{Ended, Terminal};
 use crate::guide::{Draft, Guide, begin};
 use crate::input::{self, Doubted, Known};
-use crate::store::{Drafts, Store};
+use crate::store::Log;
 use crate::text::Screen;
 use crate::words::cloth as stash;
 
@@ -20,7 +20,7 @@ const LEFT: u8 = 3;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let fabric = find::live_fabric(store, &args.cloth())?;
     if args.discard {
         return unfinished::forget(&fabric, store, screen);

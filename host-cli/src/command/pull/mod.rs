@@ -15,7 +15,7 @@ use crate::input::{CheckInput, Doubted};
 use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
 use crate::log::{Entry, Fabric, Id};
-use crate::store::{Change as _, Drafts, Store, WhichTests};
+use crate::store::{Change as _, Log, Store, WhichTests};
 use crate::text::Screen;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
@@ -27,7 +27,7 @@ use crate::words::pull as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(args: &PullArgs, store: &mut (impl Store + Drafts), screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
     if let Some(text) = &args.retire {
         return set_retired(args, text, true, store, screen);
     }

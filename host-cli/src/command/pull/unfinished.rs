@@ -6,7 +6,7 @@ use crate::error::Error;
 use crate::guide::terminal::Terminal;
 use crate::guide::{Draft, begin};
 use crate::log::{Fabric, Here, Ids};
-use crate::store::{Drafts, Store};
+use crate::store::Log;
 use crate::text::Screen;
 use crate::words::quantity;
 use crate::words::unfinished as words;
@@ -23,7 +23,7 @@ fn name_of(fabric: &Fabric) -> String {
 pub fn choose(
     args: &PullArgs,
     fabric: &Fabric,
-    (store, here): (&mut (impl Store + Drafts), Here),
+    (store, here): (&mut dyn Log, Here),
     terminal: &Terminal,
 ) -> Result<Option<Kept>, Error> {
     let tag = fabric.tag;
@@ -69,7 +69,7 @@ fn anew(args: &PullArgs, fabric: &Fabric, here: Here) -> Result<Kept, Error> {
 }
 
 /// Every test of a cloth that was broken off, the newest first.
-fn kept(fabric: &Fabric, store: &mut (impl Store + Drafts)) -> Result<Vec<Kept>, Error> {
+fn kept(fabric: &Fabric, store: &mut dyn Log) -> Result<Vec<Kept>, Error> {
     let name = name_of(fabric);
     let mut found = Vec::new();
     if let Some(text) = store.draft(&name)? {
@@ -92,7 +92,7 @@ fn kept(fabric: &Fabric, store: &mut (impl Store + Drafts)) -> Result<Vec<Kept>,
 }
 
 /// Keeps the test at hand under a name of its own, so that a new one can be begun.
-fn set_aside(fabric: &Fabric, store: &mut (impl Store + Drafts)) -> Result<(), Error> {
+fn set_aside(fabric: &Fabric, store: &mut dyn Log) -> Result<(), Error> {
     let name = name_of(fabric);
     if let Some(text) = store.draft(&name)?
         && let Some(draft) = Draft::read(&text)
@@ -104,7 +104,7 @@ fn set_aside(fabric: &Fabric, store: &mut (impl Store + Drafts)) -> Result<(), E
 }
 
 /// Deletes the test that was broken off, where there is one only.
-pub fn forget(fabric: &Fabric, store: &mut (impl Store + Drafts), screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn forget(fabric: &Fabric, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (tag, name) = (fabric.tag, name_of(fabric));
     let mut names: Vec<String> = store.drafts_under(&name)?.into_iter().map(|(name, _)| name).collect();
     names.extend(store.draft(&name)?.map(|_| name));

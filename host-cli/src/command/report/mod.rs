@@ -20,7 +20,7 @@ use crate::cli::report::{ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
 use crate::input;
 use crate::log::Pattern;
-use crate::store::Read;
+use crate::store::{Place, Read};
 use crate::text::Screen;
 use crate::whole_file::WholeFile;
 use crate::words::quantity;
@@ -30,7 +30,7 @@ use crate::words::quantity;
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a file that cannot be written; here and below.
-pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Path, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     refuse_the_log_itself(Path::new(&verb.out().out), db)?;
     match verb {
         ReportVerb::Book(args) => book::run(args, read, screen),

@@ -1,4 +1,4 @@
-//! Readings typed by hand in a table: CSV with `,`, `;` or tabs between the cells.
+//! Readings typed by hand in a table, or cloths, which `cloths` reads: CSV with `,`, `;` or tabs between the cells.
 //!
 //! Needs the columns `tag`, `pulled`, `gauge` and `readings`; takes `grain`, `division`, `ends`, `held`, `settling`, `load`,
 //! `note` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
@@ -62,12 +62,11 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     each(reader, &heads, &mut |cells| rows.entry(cells).map(|entry| vec![entry]))
 }
 
+/// Reads the cells of a row, by head.
+type ReadRow<'r> = dyn FnMut(&HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault> + 'r;
+
 /// The entries of every row, or what is wrong with each bad line.
-fn each(
-    mut reader: csv::Reader<&[u8]>,
-    heads: &[String],
-    read: &mut dyn FnMut(&HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault>,
-) -> Result<Vec<Entry>, ImportError> {
+fn each(mut reader: csv::Reader<&[u8]>, heads: &[String], read: &mut ReadRow<'_>) -> Result<Vec<Entry>, ImportError> {
     let (mut entries, mut wrong) = (Vec::new(), Vec::new());
     for row in reader.records() {
         let row = row.map_err(|error| unreadable(&error))?;

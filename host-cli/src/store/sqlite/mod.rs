@@ -12,11 +12,15 @@ use std::time::{Duration, Instant};
 
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
-use super::{Access, Drafts, Make, Merged, Piece, Stop, Store, StoreError};
-use crate::log::{Entry, Here, Id, Ids, Photo, Subject};
+use super::naming::{self, Naming};
+use super::{Access, Arriving, Drafts, Make, Merged, Piece, Stop, Store, StoreError, Taken, Written};
+use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use crate::plain::{reason, shown};
 use migrate::Found;
 use project::Touched;
+
+#[cfg(feature = "postgres")]
+pub(super) use rows::{Asks, More};
 
 pub use migrate::{APPLICATION_ID, MIGRATIONS, NEWEST};
 
@@ -59,15 +63,6 @@ impl Sqlite {
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
         settle(&mut connection, path, here)?;
         Ok(Self { connection, path: path.to_owned(), here })
-    }
-
-    /// Whether the log is whole, with one line for each fault.
-    ///
-    /// # Errors
-    ///
-    /// A log that cannot be read at all.
-    pub fn faults(&self) -> Result<Vec<String>, StoreError> {
-        read::faults(&self.connection).map_err(|error| self.wrong(error))
     }
 
     fn wrong(&self, error: rusqlite::Error) -> StoreError {
@@ -170,11 +165,15 @@ fn explain(path: &Path, error: rusqlite::Error) -> StoreError {
     }
 }
 
-fn insert(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
-    let body = rows::text(&entry.fact)?;
+fn insert(connection: &Connection, arriving: &Arriving) -> rusqlite::Result<bool> {
+    let Arriving { id, subject, body, .. } = arriving;
     let mut insert =
         connection.prepare_cached("INSERT OR IGNORE INTO entry (id, subject, body) VALUES (?1, ?2, ?3)")?;
-    Ok(insert.execute(params![entry.id.to_string(), entry.subject().id().to_string(), body])? == 1)
+    let new = insert.execute(params![id.to_string(), subject.id().to_string(), body])? == 1;
+    if new {
+        connection.prepare_cached("INSERT INTO arrival (entry) VALUES (?1)")?.execute(params![id.to_string()])?;
+    }
+    Ok(new)
 }
 
 fn keep(connection: &Connection, photo: &Photo) -> rusqlite::Result<bool> {
@@ -182,57 +181,75 @@ fn keep(connection: &Connection, photo: &Photo) -> rusqlite::Result<bool> {
     Ok(insert.execute(params![photo.name().to_string(), photo.jpeg()])? == 1)
 }
 
-/// Whether the log says something else under the identifier of `entry`.
-fn differs(connection: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
-    let mut select = connection.prepare_cached("SELECT id, body FROM entry WHERE id = ?1")?;
-    select.query_row(params![entry.id.to_string()], |row| Ok(rows::entry(row)?.fact != entry.fact))
+/// Whether the log says something else under the identifier of `arriving`.
+fn differs(connection: &Connection, arriving: &Arriving) -> rusqlite::Result<bool> {
+    let mut select = connection.prepare_cached("SELECT body FROM entry WHERE id = ?1")?;
+    select.query_row(params![arriving.id.to_string()], |row| {
+        arriving.differs(row.get_ref(0)?.as_str()?).map_err(|error| rows::wrong(0, error))
+    })
+}
+
+fn arriving(entry: &Entry) -> rusqlite::Result<Arriving> {
+    Arriving::of(entry).map_err(|error| rusqlite::Error::ToSqlConversionFailure(Box::new(error)))
+}
+
+/// Names and stores what was said.
+fn store(
+    transaction: &Transaction<'_>,
+    here: Here,
+    once: Option<Id>,
+    facts: Vec<Fact>,
+) -> rusqlite::Result<Vec<Entry>> {
+    let newest = |below| read::newest(transaction, below);
+    let mut naming = Naming::begin(here.now(), here.random, once, newest)?;
+    let mut touched = Touched::default();
+    let mut entries = Vec::with_capacity(facts.len());
+    for fact in facts {
+        let entry = naming.name(fact, |subject| read::last_about(transaction, subject))?;
+        let arriving = arriving(&entry)?;
+        insert(transaction, &arriving)?;
+        touched.note(&arriving);
+        entries.push(entry);
+    }
+    touched.project(transaction, here)?;
+    Ok(entries)
 }
 
 impl Store for Sqlite {
-    fn write(&mut self, make: &mut Make<'_>) -> Result<Vec<Entry>, StoreError> {
+    fn write(&mut self, once: Option<Id>, make: &mut Make<'_>) -> Result<Written, StoreError> {
         let transaction = self.begin()?;
-        let facts = make(&*self)?;
-        let store = || {
-            let mut ids = Ids::after(self.here, read::last_id(&transaction)?);
-            let mut touched = Touched::default();
-            let mut entries = Vec::with_capacity(facts.len());
-            for fact in facts {
-                let entry = Entry::new(ids.next(), fact);
-                insert(&transaction, &entry)?;
-                touched.note(&entry);
-                entries.push(entry);
+        let wrong = |error| self.wrong(error);
+        if let Some(once) = once {
+            let before = read::drawn(&transaction, once, naming::since(once, self.here.now())).map_err(wrong)?;
+            if let Some(entry) = before {
+                return Ok(Written::Before(Box::new(entry)));
             }
-            touched.project(&transaction, self.here)?;
-            transaction.commit()?;
-            Ok(entries)
-        };
-        store().map_err(|error| self.wrong(error))
+        }
+        let facts = make(&*self)?;
+        let entries = store(&transaction, self.here, once, facts).map_err(wrong)?;
+        transaction.commit().map_err(wrong)?;
+        Ok(Written::New(entries))
     }
 
     fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
+        let wrong = |error| self.wrong(error);
+        let taken = Taken::all(pieces, |_| StoreError::Damaged { place: shown(&self.path) })?;
         let transaction = self.begin()?;
         let mut touched = Touched::default();
         let mut merged = Merged::default();
-        for piece in pieces {
-            let entry = match piece? {
-                Piece::Entry(entry) => entry,
-                Piece::Photo(photo) => {
-                    merged.photos += u64::from(keep(&transaction, &photo).map_err(|error| self.wrong(error))?);
-                    continue;
-                }
-            };
-            if insert(&transaction, &entry).map_err(|error| self.wrong(error))? {
+        for photo in &taken.photos {
+            merged.photos += u64::from(keep(&transaction, photo).map_err(wrong)?);
+        }
+        for entry in &taken.entries {
+            if insert(&transaction, entry).map_err(wrong)? {
                 merged.new += 1;
-                touched.note(&entry);
+                touched.note(entry);
             } else {
                 merged.known += 1;
-                merged.differ += u64::from(differs(&transaction, &entry).map_err(|error| self.wrong(error))?);
+                merged.differ += u64::from(differs(&transaction, entry).map_err(wrong)?);
             }
         }
-        touched
-            .project(&transaction, self.here)
-            .and_then(|()| transaction.commit())
-            .map_err(|error| self.wrong(error))?;
+        touched.project(&transaction, self.here).and_then(|()| transaction.commit()).map_err(wrong)?;
         Ok(merged)
     }
 
@@ -248,9 +265,13 @@ impl Store for Sqlite {
             touched.note_subject(Subject::Garment(garment));
             touched.project(&transaction, self.here)?;
             transaction.commit()?;
-            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
+            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))
         };
-        forget().map_err(|error| self.wrong(error))
+        // Another program that reads just now keeps the old bytes in the file beside the log.
+        match forget().map_err(|error| self.wrong(error))? {
+            true => Err(StoreError::Busy { place: shown(&self.path) }),
+            false => Ok(()),
+        }
     }
 }
 

@@ -3,9 +3,11 @@
 use std::collections::{BTreeSet, HashSet};
 
 use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
+use tenter_core::Unit;
 
 use super::rows;
-use crate::log::{Entry, Fact, Here, Id, Pooled, StoredTest, Subject, days, fold};
+use crate::log::{Entry, Here, Id, Pooled, StoredTest, Subject, days, fold};
+use crate::store::Arriving;
 
 /// What entries have touched, to be brought up to date at the end of a transaction.
 #[derive(Debug, Default)]
@@ -16,16 +18,14 @@ pub struct Touched {
     tests: HashSet<Id>,
     roles: HashSet<Id>,
     garments: HashSet<Id>,
-    settings: Vec<Entry>,
+    settings: Vec<(Id, Unit)>,
 }
 
 impl Touched {
     /// Notes what an entry is about.
-    pub fn note(&mut self, entry: &Entry) {
-        match entry.subject() {
-            Subject::Log(_) => self.settings.push(entry.clone()),
-            subject => self.note_subject(subject),
-        }
+    pub fn note(&mut self, entry: &Arriving) {
+        self.settings.extend(entry.units.map(|units| (entry.id, units)));
+        self.note_subject(entry.subject);
     }
 
     /// Notes what is to be brought up to date.
@@ -46,7 +46,7 @@ impl Touched {
     ///
     /// What SQLite says, here and below.
     pub fn project(mut self, connection: &Connection, here: Here) -> rusqlite::Result<()> {
-        core::mem::take(&mut self.settings).iter().try_for_each(|entry| setting(connection, entry))?;
+        core::mem::take(&mut self.settings).into_iter().try_for_each(|(id, units)| setting(connection, id, units))?;
         let mut fabrics = BTreeSet::new();
         for id in core::mem::take(&mut self.fabrics) {
             if fabric(connection, id)? {
@@ -86,12 +86,10 @@ impl Touched {
 }
 
 /// Remembers what an entry says of the log, unless another said so before: another's log that is merged changes nothing.
-fn setting(connection: &Connection, entry: &Entry) -> rusqlite::Result<()> {
-    if let Fact::UnitsSet { units } = &entry.fact {
-        connection
-            .prepare_cached("INSERT OR IGNORE INTO setting (name, value, entry) VALUES ('units', ?1, ?2)")?
-            .execute(params![units.symbol(), entry.id.to_string()])?;
-    }
+fn setting(connection: &Connection, entry: Id, units: Unit) -> rusqlite::Result<()> {
+    connection
+        .prepare_cached("INSERT OR IGNORE INTO setting (name, value, entry) VALUES ('units', ?1, ?2)")?
+        .execute(params![units.symbol(), entry.to_string()])?;
     Ok(())
 }
 

@@ -6,15 +6,29 @@ use tenter_core::Unit;
 
 use super::{Sqlite, project, rows};
 use crate::log::{
-    ByConstruction, Construction, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role, StoredTest,
-    Subject,
+    ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
+    StoredTest, Subject,
 };
 use crate::store::{Read, Stop, StoreError, WhichTests};
 
-/// The identifier above all others so far.
-pub fn last_id(connection: &Connection) -> rusqlite::Result<Option<Id>> {
-    let mut last = connection.prepare_cached("SELECT id FROM entry ORDER BY id DESC LIMIT 1")?;
-    last.query_row([], |row| rows::id(row, 0)).optional()
+/// The identifier above all others so far, or of those below one.
+pub fn newest(connection: &Connection, below: Option<Id>) -> rusqlite::Result<Option<Id>> {
+    let below = below.map_or_else(|| "~".to_owned(), |below| below.to_string());
+    let mut newest = connection.prepare_cached("SELECT id FROM entry WHERE id < ?1 ORDER BY id DESC LIMIT 1")?;
+    newest.query_row(params![below], |row| rows::id(row, 0)).optional()
+}
+
+/// The highest identifier of an entry about one thing.
+pub fn last_about(connection: &Connection, subject: Id) -> rusqlite::Result<Option<Id>> {
+    let mut last = connection.prepare_cached("SELECT id FROM entry WHERE subject = ?1 ORDER BY id DESC LIMIT 1")?;
+    last.query_row(params![subject.to_string()], |row| rows::id(row, 0)).optional()
+}
+
+/// The entry with the random bits of `once`, from an identifier on.
+pub fn drawn(connection: &Connection, once: Id, since: Id) -> rusqlite::Result<Option<Entry>> {
+    let mut select = connection
+        .prepare_cached("SELECT id, body FROM entry WHERE id >= ?1 AND substr(id, 11) = substr(?2, 11) LIMIT 1")?;
+    select.query_row(params![since.to_string(), once.to_string()], rows::entry).optional()
 }
 
 /// What SQLite's own checks and the links between the tables say, one line for each fault.
@@ -29,6 +43,11 @@ pub fn faults(connection: &Connection) -> rusqlite::Result<Vec<String>> {
         faults.push(format!("a row of {} points to nothing", row.get::<_, String>(0)?));
         Ok(())
     })?;
+    let sql = "SELECT count(*) = (SELECT count(*) FROM arrival) \
+        AND count(*) = (SELECT coalesce(max(number), 0) FROM arrival) FROM entry";
+    if !connection.query_row(sql, [], |row| row.get(0))? {
+        faults.push("the entries are not all numbered".to_owned());
+    }
     Ok(faults)
 }
 
@@ -159,7 +178,7 @@ impl Read for Sqlite {
         Ok(symbol.and_then(|symbol| Unit::from_symbol(&symbol)))
     }
 
-    fn history(&self, subject: Subject) -> Result<Vec<crate::log::Entry>, StoreError> {
+    fn history(&self, subject: Subject) -> Result<Vec<Entry>, StoreError> {
         project::history(&self.connection, subject.id()).map_err(|error| self.wrong(error))
     }
 
@@ -167,8 +186,19 @@ impl Read for Sqlite {
         self.each("SELECT id, body FROM entry ORDER BY id", [], rows::entry_line, &mut |line: String| each(&line))
     }
 
+    fn each_arrival(&self, after: u64, each: &mut dyn FnMut(u64, &str) -> Result<(), Stop>) -> Result<(), StoreError> {
+        let sql = "SELECT id, body, number FROM arrival JOIN entry ON id = entry WHERE number > ?1 ORDER BY number";
+        let row = |row: &Row<'_>| Ok((row.get::<_, i64>(2)?.unsigned_abs(), rows::entry_line(row)?));
+        let after = i64::try_from(after).unwrap_or(i64::MAX);
+        self.each(sql, params![after], row, &mut |(number, line): (u64, String)| each(number, &line))
+    }
+
     fn count(&self) -> Result<u64, StoreError> {
         let count: Option<i64> = self.one("SELECT count(*) FROM entry", [], |row| row.get(0))?;
         Ok(count.and_then(|count| u64::try_from(count).ok()).unwrap_or_default())
+    }
+
+    fn faults(&self) -> Result<Vec<String>, StoreError> {
+        faults(&self.connection).map_err(|error| self.wrong(error))
     }
 }

@@ -12,6 +12,7 @@ use crate::log::{
     ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Fact, Finish, Garment, GarmentKind, Id,
     Lesson, MassPerArea, MassRange, Pattern, Photo, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
+use crate::store::line_of;
 
 /// Columns of a cloth, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
@@ -25,7 +26,8 @@ pub const ROLE: &str = "id, pattern, view, name, asks, note, dropped";
 
 type Result<T> = rusqlite::Result<T>;
 
-fn wrong(column: usize, error: impl std::error::Error + Send + Sync + 'static) -> rusqlite::Error {
+/// A column that does not hold what it must.
+pub fn wrong(column: usize, error: impl std::error::Error + Send + Sync + 'static) -> rusqlite::Error {
     rusqlite::Error::FromSqlConversionFailure(column, Type::Text, Box::new(error))
 }
 
@@ -82,9 +84,7 @@ pub fn entry(row: &Row<'_>) -> Result<Entry> {
 ///
 /// As above.
 pub fn entry_line(row: &Row<'_>) -> Result<String> {
-    let (id, body) = (id(row, 0)?, row.get_ref(1)?.as_str()?);
-    let fields = body.strip_prefix('{').unwrap_or(body);
-    Ok(format!("{{\"id\":\"{id}\",\"at\":\"{}\",{fields}", id.at()))
+    Ok(line_of(id(row, 0)?, row.get_ref(1)?.as_str()?))
 }
 
 fn construction(word: &str) -> Construction {
@@ -94,7 +94,7 @@ fn construction(word: &str) -> Construction {
 /// What else is known of a cloth, as JSON in one column.
 #[derive(Default, Serialize, Deserialize)]
 #[serde(default)]
-struct More {
+pub struct More {
     #[serde(skip_serializing_if = "Option::is_none")]
     finish: Option<Finish>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -111,6 +111,30 @@ struct More {
     cuts: Vec<CutFor>,
 }
 
+impl More {
+    /// Of a cloth.
+    pub fn of(fabric: &Fabric) -> Self {
+        let Fabric { finish, drape, purpose, one_way, .. } = *fabric;
+        Self {
+            finish,
+            drape,
+            purpose,
+            one_way,
+            colour: fabric.colour.clone(),
+            photos: fabric.photos.clone(),
+            lessons: fabric.lessons.clone(),
+            cuts: fabric.cuts.clone(),
+        }
+    }
+
+    /// Tells a cloth.
+    pub fn put(self, fabric: &mut Fabric) {
+        let Self { finish, drape, purpose, one_way, colour, photos, lessons, cuts } = self;
+        (fabric.finish, fabric.drape, fabric.purpose, fabric.one_way) = (finish, drape, purpose, one_way);
+        (fabric.colour, fabric.photos, fabric.lessons, fabric.cuts) = (colour, photos, lessons, cuts);
+    }
+}
+
 /// A cloth of [`FABRIC`].
 ///
 /// # Errors
@@ -118,24 +142,13 @@ struct More {
 /// As above.
 pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
     let mass = row.get::<_, Option<u32>>(7)?;
-    let More { finish, drape, purpose, one_way, colour, photos, lessons, cuts } = json(row, 16)?.unwrap_or_default();
-    Ok(Fabric {
-        id: id(row, 0)?,
-        tag: row.get(1)?,
-        name: row.get(2)?,
+    let more: More = json(row, 16)?.unwrap_or_default();
+    let mut fabric = Fabric {
         fibre: row.get(3)?,
         construction: construction(row.get_ref(4)?.as_str()?),
         width: length(row, 5)?,
         length: length(row, 6)?,
         mass: mass.map(MassPerArea::from_mg_per_m2),
-        finish,
-        drape,
-        purpose,
-        one_way,
-        colour,
-        photos,
-        lessons,
-        cuts,
         place: row.get(8)?,
         note: row.get(9)?,
         washed: row.get(10)?,
@@ -144,7 +157,10 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         washed_crosswise: json(row, 13)?,
         dropped: row.get(14)?,
         last_washed: time(row, 15)?,
-    })
+        ..Fabric::named(id(row, 0)?, row.get(1)?, row.get_ref(2)?.as_str()?)
+    };
+    more.put(&mut fabric);
+    Ok(fabric)
 }
 
 /// The columns of [`FABRIC`].
@@ -154,17 +170,6 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
 /// What cannot be written, here and below.
 pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
     let steps = |length: Option<Length>| length.map(Length::steps);
-    let Fabric { finish, drape, purpose, one_way, .. } = *fabric;
-    let more = More {
-        finish,
-        drape,
-        purpose,
-        one_way,
-        colour: fabric.colour.clone(),
-        photos: fabric.photos.clone(),
-        lessons: fabric.lessons.clone(),
-        cuts: fabric.cuts.clone(),
-    };
     Ok(vec![
         Box::new(fabric.id.to_string()),
         Box::new(fabric.tag),
@@ -182,7 +187,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(fabric.washed_crosswise.as_ref().map(text).transpose()?),
         Box::new(fabric.dropped),
         Box::new(fabric.last_washed.map(Timestamp::as_millisecond)),
-        Box::new(text(&more)?),
+        Box::new(text(&More::of(fabric))?),
     ])
 }
 
@@ -288,7 +293,7 @@ pub fn pattern(row: &Row<'_>) -> Result<Pattern> {
 
 /// What a role asks, as JSON in one column.
 #[derive(Serialize, Deserialize)]
-struct Asks {
+pub struct Asks {
     demand: DemandField,
     constructions: Vec<Construction>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -304,6 +309,38 @@ struct Asks {
     cloth: Option<ClothNeed>,
 }
 
+impl Asks {
+    /// Of a role.
+    pub fn of(role: &Role) -> Self {
+        Self {
+            demand: DemandField(role.demand),
+            constructions: role.constructions.clone(),
+            kind: role.kind,
+            mass: role.mass,
+            drapes: role.drapes.clone(),
+            finishes: role.finishes.clone(),
+            purpose: role.purpose,
+            cloth: role.cloth,
+        }
+    }
+
+    /// Tells a role.
+    pub fn put(self, role: &mut Role) {
+        let DemandField(demand) = self.demand;
+        *role = Role {
+            demand,
+            constructions: self.constructions,
+            kind: self.kind,
+            mass: self.mass,
+            drapes: self.drapes,
+            finishes: self.finishes,
+            purpose: self.purpose,
+            cloth: self.cloth,
+            ..role.clone()
+        };
+    }
+}
+
 /// A role of [`ROLE`].
 ///
 /// # Errors
@@ -311,23 +348,10 @@ struct Asks {
 /// As above.
 pub fn role(row: &Row<'_>) -> Result<Role> {
     let asks: Asks = json(row, 4)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?;
-    let DemandField(demand) = asks.demand;
-    Ok(Role {
-        id: id(row, 0)?,
-        pattern: id(row, 1)?,
-        view: row.get(2)?,
-        name: row.get(3)?,
-        demand,
-        constructions: asks.constructions,
-        kind: asks.kind,
-        mass: asks.mass,
-        drapes: asks.drapes,
-        finishes: asks.finishes,
-        purpose: asks.purpose,
-        cloth: asks.cloth,
-        note: row.get(5)?,
-        dropped: row.get(6)?,
-    })
+    let mut role = Role::named(id(row, 0)?, id(row, 1)?, row.get_ref(3)?.as_str()?);
+    (role.view, role.note, role.dropped) = (row.get(2)?, row.get(5)?, row.get(6)?);
+    asks.put(&mut role);
+    Ok(role)
 }
 
 /// The columns of [`ROLE`].
@@ -336,22 +360,12 @@ pub fn role(row: &Row<'_>) -> Result<Role> {
 ///
 /// As above.
 pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
-    let asks = Asks {
-        demand: DemandField(role.demand),
-        constructions: role.constructions.clone(),
-        kind: role.kind,
-        mass: role.mass,
-        drapes: role.drapes.clone(),
-        finishes: role.finishes.clone(),
-        purpose: role.purpose,
-        cloth: role.cloth,
-    };
     Ok(vec![
         Box::new(role.id.to_string()),
         Box::new(role.pattern.to_string()),
         Box::new(role.view.clone()),
         Box::new(role.name.clone()),
-        Box::new(text(&asks)?),
+        Box::new(text(&Asks::of(role))?),
         Box::new(role.note.clone()),
         Box::new(role.dropped),
     ])

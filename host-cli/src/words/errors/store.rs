@@ -1,6 +1,7 @@
 //! Logs that cannot be used.
 
-use crate::store::{Access, StoreError};
+use crate::plain::one_line;
+use crate::store::{Access, AddressFault, StoreError};
 
 /// What is wrong with a log, and what to do.
 #[must_use]
@@ -16,19 +17,62 @@ pub fn store(error: &StoreError) -> String {
             "{place} is damaged; nothing was changed: restore a copy, or import your last export with --db NEWFILE"
         ),
         StoreError::Denied { access, place, system } => {
-            let what = match access {
-                Access::Make => "make",
-                Access::Open => "open",
-                Access::Read => "read",
-                Access::Write => "write",
-            };
-            format!("may not {what} {place}: {system}; pass a file of your own with --db")
+            format!("may not {} {place}: {system}; pass a file of your own with --db", tried(*access))
         }
         StoreError::Full { place } => {
             format!("the disk that holds {place} is full; nothing was changed: make room and type it again")
         }
         StoreError::Busy { place } => format!("{place} is in use by another tenter; try again when it has finished"),
         StoreError::Other { place, system } => format!("cannot use {place}: {system}"),
+        StoreError::Address(fault) => address(fault),
+        StoreError::Unreachable { place, system } => {
+            format!("cannot reach {place}: {system}; check the address, and that the server is running")
+        }
+        StoreError::NotLetIn { place, system } => format!(
+            "{place} does not let you in: {system}; check the user in the address, and put the password into ~/.pgpass or \
+             the environment variable PGPASSWORD"
+        ),
+        StoreError::NoRight { access, place } => {
+            format!("you may not {} {place}; ask whoever keeps it for the right (tenter log roles)", tried(*access))
+        }
+        StoreError::Lost { place, perhaps: false } => {
+            format!("the connection to {place} was lost; nothing was changed: type it again")
+        }
+        StoreError::Lost { place, perhaps: true } => format!(
+            "the connection to {place} was lost while it was storing this; look whether it is there before you type it again"
+        ),
         StoreError::Stopped => "the log was not written; type it again".to_owned(),
+    }
+}
+
+const fn tried(access: Access) -> &'static str {
+    match access {
+        Access::Make => "make",
+        Access::Open => "open",
+        Access::Read => "read",
+        Access::Write => "write",
+    }
+}
+
+/// What is wrong with an address, and what to type instead.
+fn address(fault: &AddressFault) -> String {
+    match fault {
+        AddressFault::Password => {
+            "leave the password out of the address, where others can read it; put it into ~/.pgpass or \
+                                   the environment variable PGPASSWORD"
+                .to_owned()
+        }
+        AddressFault::SslMode(mode) => {
+            format!("sslmode={} is unknown; type disable, prefer, require or verify-full", one_line(mode))
+        }
+        AddressFault::Unreadable(why) => {
+            format!("cannot read the address of the log: {}; type postgres://USER@HOST/DATABASE", one_line(why))
+        }
+        AddressFault::Certificates { file, system } => {
+            format!("cannot read certificates from {file}: {system}; pass another file with sslrootcert=FILE")
+        }
+        AddressFault::NotBuilt => {
+            "this tenter was built without PostgreSQL; build it with --features postgres".to_owned()
+        }
     }
 }

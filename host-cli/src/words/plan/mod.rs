@@ -1,7 +1,7 @@
 //! The plan of a view, in words.
 
 mod seam;
-mod work;
+pub mod work;
 
 use serde::Serialize;
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};

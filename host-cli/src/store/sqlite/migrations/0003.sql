@@ -1,6 +1,13 @@
 -- What else is known of a cloth, as JSON; filled in from the entries after this migration.
 ALTER TABLE fabric ADD COLUMN more TEXT NOT NULL DEFAULT '{}';
 
+-- In which order the entries arrived here, whatever their identifiers.
+CREATE TABLE arrival (
+    number INTEGER NOT NULL PRIMARY KEY,
+    entry TEXT NOT NULL REFERENCES entry (id)
+) STRICT;
+INSERT INTO arrival (entry) SELECT id FROM entry ORDER BY id;
+
 -- What the retests of the cloth say of how much days differ: degrees of freedom, and weighted squares.
 ALTER TABLE fabric ADD COLUMN session_dof REAL NOT NULL DEFAULT 0;
 ALTER TABLE fabric ADD COLUMN session_sum REAL NOT NULL DEFAULT 0;

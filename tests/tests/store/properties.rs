@@ -1,5 +1,7 @@
-//! Laws of export and import, on any log and any bytes.
+//! Laws of export and import, on any log and any bytes, on every engine and from one to another.
 
+use crate::engine::Engine;
+use crate::laws::{arrivals, lines};
 use proptest::prelude::*;
 use tenter::exchange::ImportError;
 use tenter::exchange::jsonl::{self, Exported};
@@ -9,13 +11,13 @@ use tenter::log::{
     Colour, Construction, Entry, FabricChange, Fact, GarmentChange, Id, Learned, PatternChange, Photo, PhotoSaid,
     RoleChange, StoredTest, Subject, Tested, Use,
 };
-use tenter::store::{Change as _, Merged, Read, Store as _, StoreError, WhichTests, sqlite::Sqlite};
+use tenter::store::{Change as _, Log, Merged, Read, StoreError, WhichTests};
 use tenter::words::errors::imported;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
 /// What one side of a workroom says: things, and about the ones that are there.
 #[derive(Clone, Debug)]
-enum Said {
+pub enum Said {
     Add(String),
     Cut(usize, u16),
     Drop(usize),
@@ -40,7 +42,7 @@ fn name() -> impl Strategy<Value = String> {
     "\\PC{1,12}".prop_filter("a name says something", |name| !name.trim().is_empty())
 }
 
-fn said() -> impl Strategy<Value = Vec<Said>> {
+pub fn said() -> impl Strategy<Value = Vec<Said>> {
     let one_of = any::<usize>;
     let one = prop_oneof![
         3 => name().prop_map(Said::Add),
@@ -196,7 +198,7 @@ fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
     })
 }
 
-fn say(store: &mut Sqlite, all: &[Said]) {
+pub fn say(store: &mut dyn Log, all: &[Said]) {
     for one in all {
         if let Said::Photo(_, which) = one {
             store.merge_all(core::iter::once(Ok::<_, StoreError>(photo(*which)))).unwrap();
@@ -206,7 +208,7 @@ fn say(store: &mut Sqlite, all: &[Said]) {
 }
 
 /// Everything that can be asked of a log, for comparison.
-fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
+pub fn everything(store: &dyn Log) -> impl PartialEq + core::fmt::Debug + use<> {
     let fabrics = store.fabrics().unwrap();
     let of = |which| store.tests(which).unwrap();
     let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(WhichTests::Of(fabric.id))).collect();
@@ -220,26 +222,32 @@ fn everything(store: &Sqlite) -> impl PartialEq + core::fmt::Debug + use<> {
 }
 
 /// The log as `tenter export` writes it.
-fn export(store: &Sqlite) -> String {
+pub fn export(store: &dyn Log) -> String {
     let lines = lines(store);
     let mut bytes = Vec::new();
     assert_eq!(jsonl::write(store, &mut bytes, &mut || {}).unwrap(), lines.len() as u64);
     String::from_utf8(bytes).unwrap()
 }
 
-fn import(store: &mut Sqlite, bytes: &[u8]) -> Result<Merged, ImportError> {
+pub fn import(store: &mut dyn Log, bytes: &[u8]) -> Result<Merged, ImportError> {
     store.merge_all(Exported::begin(bytes, "a.jsonl")?)
 }
 
-fn lines(store: &Sqlite) -> Vec<String> {
-    let mut lines = Vec::new();
-    store
-        .each_entry(&mut |line| {
-            lines.push(line.to_owned());
-            Ok(())
-        })
-        .unwrap();
-    lines
+fn one() -> impl Strategy<Value = Engine> {
+    prop::sample::select(vec![Engine::Sqlite, Engine::Postgres, Engine::Memory])
+}
+
+/// Two empty logs: of one engine, or of two.
+fn two() -> impl Strategy<Value = [Engine; 2]> {
+    use Engine::{Memory, Postgres, Sqlite};
+    prop::sample::select(vec![
+        [Sqlite, Sqlite],
+        [Postgres, Postgres],
+        [Memory, Memory],
+        [Sqlite, Postgres],
+        [Postgres, Memory],
+        [Memory, Sqlite],
+    ])
 }
 
 proptest! {
@@ -247,15 +255,15 @@ proptest! {
 
     /// A log goes into an empty one unchanged, and a second time adds nothing.
     #[test]
-    fn a_copy_is_equal(all in said()) {
-        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
-        say(&mut a, &all);
-        let (text, count) = (export(&a), a.count().unwrap());
+    fn a_copy_is_equal(engines in two(), all in said()) {
+        let [mut a, mut b] = engines.map(Engine::log);
+        say(&mut *a, &all);
+        let (text, count) = (export(&*a), a.count().unwrap());
         let photos = text.matches("\n{\"photo\"").count() as u64;
         for merged in [Merged { new: count, photos, ..Merged::default() }, Merged { known: count, ..Merged::default() }] {
-            prop_assert_eq!(import(&mut b, text.as_bytes()).unwrap(), merged);
-            prop_assert_eq!(export(&b), text.clone());
-            prop_assert_eq!(everything(&b), everything(&a));
+            prop_assert_eq!(import(&mut *b, text.as_bytes()).unwrap(), merged);
+            prop_assert_eq!(export(&*b), text.clone());
+            prop_assert_eq!(everything(&*b), everything(&*a));
             prop_assert_eq!(b.faults().unwrap(), Vec::<String>::new());
         }
     }
@@ -263,45 +271,49 @@ proptest! {
     /// Two logs that began as one and went their own ways are equal after each took in the other, and no length lies
     /// below zero.
     #[test]
-    fn two_logs_meet(common in said(), left in said(), right in said()) {
-        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
-        say(&mut a, &common);
-        import(&mut b, export(&a).as_bytes()).unwrap();
-        say(&mut a, &left);
-        say(&mut b, &right);
-        let (from_a, from_b) = (export(&a), export(&b));
-        import(&mut a, from_b.as_bytes()).unwrap();
-        import(&mut b, from_a.as_bytes()).unwrap();
-        prop_assert_eq!(export(&a), export(&b));
-        prop_assert_eq!(everything(&a), everything(&b));
+    fn two_logs_meet(engines in two(), common in said(), left in said(), right in said()) {
+        let [mut a, mut b] = engines.map(Engine::log);
+        say(&mut *a, &common);
+        import(&mut *b, export(&*a).as_bytes()).unwrap();
+        say(&mut *a, &left);
+        say(&mut *b, &right);
+        let (from_a, from_b) = (export(&*a), export(&*b));
+        import(&mut *a, from_b.as_bytes()).unwrap();
+        import(&mut *b, from_a.as_bytes()).unwrap();
+        prop_assert_eq!(export(&*a), export(&*b));
+        prop_assert_eq!(everything(&*a), everything(&*b));
         prop_assert!(a.fabrics().unwrap().iter().all(|fabric| fabric.length.is_none_or(|length| length >= Length::ZERO)));
         prop_assert_eq!(a.faults().unwrap(), Vec::<String>::new());
     }
 
     /// The order in which entries arrive does not matter, one by one.
     #[test]
-    fn any_order_will_do(all in said(), turn in any::<usize>()) {
-        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
-        say(&mut a, &all);
-        let mut entries: Vec<Entry> = lines(&a).iter().map(|line| serde_json::from_str(line).unwrap()).collect();
+    fn any_order_will_do(engines in two(), all in said(), turn in any::<usize>()) {
+        let [mut a, mut b] = engines.map(Engine::log);
+        say(&mut *a, &all);
+        let mut entries: Vec<Entry> = lines(&*a).iter().map(|line| serde_json::from_str(line).unwrap()).collect();
         let turn = turn % entries.len().max(1);
         entries.rotate_left(turn);
         for entry in entries.into_iter().rev() {
             prop_assert_eq!(b.merge(&mut core::iter::once(Ok(entry))).unwrap().new, 1);
         }
-        prop_assert_eq!(everything(&a), everything(&b));
+        prop_assert_eq!(everything(&*a), everything(&*b));
+        let ids = |log: &dyn Log| lines(log).iter().map(|line| serde_json::from_str::<Entry>(line).unwrap().id).collect::<Vec<_>>();
+        let mut arrived: Vec<Id> = arrivals(&*b, 0).into_iter().map(|(_, id)| id).collect();
+        arrived.sort();
+        prop_assert_eq!(arrived, ids(&*b));
     }
 
     /// An export in which bytes were changed, lost or doubled goes in whole or not at all, and what was there stays.
     #[test]
     fn a_damaged_export_is_all_or_nothing(
-        all in said(), here in said(), at in any::<prop::sample::Index>(), length in 1..90_usize, byte in any::<u8>(),
+        engines in two(), all in said(), here in said(), at in any::<prop::sample::Index>(), length in 1..90_usize, byte in any::<u8>(),
         how in 0..4_u8,
     ) {
-        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
-        say(&mut a, &all);
-        say(&mut b, &here);
-        let mut bytes = export(&a).into_bytes();
+        let [mut a, mut b] = engines.map(Engine::log);
+        say(&mut *a, &all);
+        say(&mut *b, &here);
+        let mut bytes = export(&*a).into_bytes();
         let from = at.index(bytes.len());
         let to = (from + length).min(bytes.len());
         match how {
@@ -313,19 +325,19 @@ proptest! {
                 bytes.splice(from..from, twice);
             }
         }
-        let before = lines(&b);
-        match import(&mut b, &bytes) {
+        let before = lines(&*b);
+        match import(&mut *b, &bytes) {
             Err(error) => {
                 prop_assert!(!imported(&error).contains('\n'), "{}", imported(&error));
-                prop_assert_eq!(lines(&b), before);
+                prop_assert_eq!(lines(&*b), before);
             }
             Ok(merged) => {
-                let after = lines(&b);
+                let after = lines(&*b);
                 prop_assert!(before.iter().all(|line| after.contains(line)));
                 prop_assert_eq!(after.len() as u64, before.len() as u64 + merged.new);
-                prop_assert_eq!(import(&mut b, &bytes).unwrap().new, 0);
+                prop_assert_eq!(import(&mut *b, &bytes).unwrap().new, 0);
                 // What went in comes out in a form that goes in again.
-                import(&mut Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), export(&b).as_bytes()).unwrap();
+                import(&mut *Engine::Memory.log(), export(&*b).as_bytes()).unwrap();
             }
         }
         prop_assert_eq!(b.faults().unwrap(), Vec::<String>::new());
@@ -333,11 +345,11 @@ proptest! {
 
     /// Any bytes as an export: refused or read, never a panic, and a refusal leaves the log as it was.
     #[test]
-    fn any_bytes_as_an_export(bytes in prop::collection::vec(any::<u8>(), 0..400), headed in any::<bool>()) {
+    fn any_bytes_as_an_export(bytes in prop::collection::vec(any::<u8>(), 0..400), headed in any::<bool>(), engine in one()) {
         let mut input = if headed { b"{\"tenter\":\"log\",\"format\":1}\n".to_vec() } else { Vec::new() };
         input.extend(bytes);
-        let mut store = Sqlite::in_memory(tenter::log::Here::desk()).unwrap();
-        if let Err(error) = import(&mut store, &input) {
+        let mut store = engine.log();
+        if let Err(error) = import(&mut *store, &input) {
             prop_assert!(!imported(&error).contains('\n'));
             prop_assert_eq!(store.count().unwrap(), 0);
         }
@@ -346,10 +358,10 @@ proptest! {
     /// The table of tests comes back reading for reading, under the same identifiers and, without them, under new ones;
     /// typed readings twice are there once.
     #[test]
-    fn a_table_loses_no_reading(all in said(), odd in prop::collection::vec(160_000..640_000_i32, 1..10)) {
-        let (mut a, mut b) = (Sqlite::in_memory(tenter::log::Here::desk()).unwrap(), Sqlite::in_memory(tenter::log::Here::desk()).unwrap());
-        say(&mut a, &[Said::Add("first".to_owned())]);
-        say(&mut a, &all);
+    fn a_table_loses_no_reading(engines in two(), all in said(), odd in prop::collection::vec(160_000..640_000_i32, 1..10)) {
+        let [mut a, mut b] = engines.map(Engine::log);
+        say(&mut *a, &[Said::Add("first".to_owned())]);
+        say(&mut *a, &all);
         let mut steps = PullTest::new(Length::from_steps(160_000), Grain::Bias).unwrap();
         for one in odd {
             steps.add_pull(Length::from_steps(one)).unwrap();
@@ -376,7 +388,7 @@ proptest! {
                 table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
             }
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();
-            let rows = csv::entries(text.as_bytes(), &b, true, tenter::log::Here::desk()).unwrap();
+            let rows = csv::entries(text.as_bytes(), &*b, true, tenter::log::Here::desk()).unwrap();
             let read: Vec<_> = rows.iter().map(|row| match &row.fact {
                 Fact::TestStored(said) => said.clone(),
                 other => panic!("{other:?}"),
@@ -384,7 +396,7 @@ proptest! {
             prop_assert_eq!(&read, &tests.iter().map(|test| test.said.clone()).collect::<Vec<_>>());
             let count = rows.len() as u64;
             prop_assert_eq!(b.merge(&mut rows.into_iter().map(Ok)).unwrap(), Merged { new: count, ..Merged::default() });
-            let again = csv::entries(text.as_bytes(), &b, true, tenter::log::Here::desk()).unwrap();
+            let again = csv::entries(text.as_bytes(), &*b, true, tenter::log::Here::desk()).unwrap();
             prop_assert_eq!(b.merge(&mut again.into_iter().map(Ok)).unwrap(), Merged { known: count, ..Merged::default() });
         }
     }
@@ -392,9 +404,9 @@ proptest! {
     /// Any text as a table: refused or read, never a panic.
     #[test]
     fn any_text_as_a_table(text in any::<String>(), cells in prop::collection::vec("[-0-9a-z@,.; ']{0,12}", 7)) {
-        let store = Sqlite::in_memory(tenter::log::Here::desk()).unwrap();
-        let _ = csv::entries(text.as_bytes(), &store, true, tenter::log::Here::desk());
+        let store = Engine::Memory.log();
+        let _ = csv::entries(text.as_bytes(), &*store, true, tenter::log::Here::desk());
         let headed = format!("tag,pulled,gauge,readings,held,grain,note\n{}\n{text}", cells.join(","));
-        let _ = csv::entries(headed.as_bytes(), &store, true, tenter::log::Here::desk());
+        let _ = csv::entries(headed.as_bytes(), &*store, true, tenter::log::Here::desk());
     }
 }

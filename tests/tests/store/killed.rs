@@ -9,11 +9,23 @@ use std::process::Stdio;
 use std::thread;
 use std::time::Instant;
 
-use tenter::store::{self, Read as _};
+use tenter_tests::thorough;
 
 use crate::desk::Desk;
+use crate::engine::{Engine, Home, on_every_shared_engine};
+
+on_every_shared_engine!(
+    an_import_is_whole_or_not_there,
+    what_was_said_to_be_added_is_there_once,
+    what_is_remembered_is_there_once,
+);
 
 const KILLS: u32 = 200;
+
+/// How many imports are killed: on a server each takes a connection, a process and two flushes more.
+fn imports(engine: Engine) -> u32 {
+    if engine == Engine::Postgres { thorough(50, KILLS) } else { KILLS }
+}
 
 /// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.
 fn instant(count: u32, limit: Duration) -> Duration {
@@ -56,63 +68,49 @@ fn export(desk: &Desk, fabrics: u32) -> u64 {
     u64::from(fabrics)
 }
 
-#[test]
-fn an_import_is_whole_or_not_there() {
-    let desk = Desk::new();
+fn an_import_is_whole_or_not_there(engine: Engine) {
+    let (desk, kills) = (Desk::new(), imports(engine));
     let entries = export(&desk, 1500);
-    let whole_import = |log: &str| {
+    let whole_import = |home: &Home| {
         let begun = Instant::now();
-        desk.ok(log, &["import", "many.jsonl"]);
+        desk.ok(home.address(), &["import", "many.jsonl"]);
         begun.elapsed().mul_f64(1.2)
     };
-    let mut limit = whole_import("whole.db");
+    let mut limit = whole_import(&engine.home());
     let (mut promised, mut whole) = (0, 0);
-    for kill in 0..KILLS {
-        let log = format!("{kill}.db");
-        let said = killed(&desk, &log, &["import", "many.jsonl"], kill, limit);
-        if !desk.path(&log).exists() {
-            assert!(said.is_empty(), "{said}");
-            continue;
-        }
-        let store = store::open(&desk.path(&log), tenter::log::Here::desk()).unwrap();
-        assert_eq!(store.faults().unwrap(), Vec::<String>::new(), "after kill {kill}");
-        let count = store.count().unwrap();
+    for kill in 0..kills {
+        let home = engine.home();
+        let said = killed(&desk, home.address(), &["import", "many.jsonl"], kill, limit);
+        let count = home.open().count().unwrap();
         assert!(count == 0 || count == entries, "half an import: {count} of {entries} after kill {kill}");
         assert!(said.is_empty() || count == entries, "said '{said}' and holds {count}");
         promised += u32::from(!said.is_empty());
         whole += u32::from(count == entries);
-        drop(store);
         // What was not there comes now, and once; how long that takes now says how long to wait next time.
-        let took = whole_import(&log);
+        let took = whole_import(&home);
         if count == 0 {
             limit = (limit + took) / 2;
         }
-        assert_eq!(store::open(&desk.path(&log), tenter::log::Here::desk()).unwrap().count().unwrap(), entries);
-        for ending in ["", "-wal", "-shm"] {
-            let _ = fs::remove_file(desk.path(&format!("{log}{ending}")));
-        }
+        assert_eq!(home.open().count().unwrap(), entries);
     }
-    println!("{KILLS} kills: {promised} had said that it was stored, {whole} were stored");
-    assert!(whole < KILLS, "no kill came before the end");
+    println!("{engine:?}, {kills} kills: {promised} had said that it was stored, {whole} were stored");
+    assert!(whole < kills, "no kill came before the end");
     assert!(promised > 0, "every kill came before the end");
 }
 
-#[test]
-fn what_was_said_to_be_added_is_there_once() {
-    let desk = Desk::new();
+fn what_was_said_to_be_added_is_there_once(engine: Engine) {
+    let (desk, home) = (Desk::new(), engine.home());
     let begun = Instant::now();
-    desk.ok("log.db", &["cloth", "add", "first"]);
+    desk.ok(home.address(), &["cloth", "add", "first"]);
     let limit = begun.elapsed().mul_f64(1.3);
     let mut promised = Vec::new();
     for kill in 0..KILLS {
         let name = format!("cloth {kill}");
-        if killed(&desk, "log.db", &["cloth", "add", &name], kill, limit).contains("added") {
+        if killed(&desk, home.address(), &["cloth", "add", &name], kill, limit).contains("added") {
             promised.push(name);
         }
     }
-    let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
-    let fabrics = store.fabrics().unwrap();
+    let fabrics = home.open().fabrics().unwrap();
     let count = |name: &str| fabrics.iter().filter(|fabric| fabric.name == name).count();
     for name in &promised {
         assert_eq!(count(name), 1, "{name}");
@@ -122,21 +120,24 @@ fn what_was_said_to_be_added_is_there_once() {
     let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag).collect();
     tags.dedup();
     assert_eq!(tags.len(), fabrics.len(), "each tag once");
-    println!("{KILLS} kills: {} had said that it was stored, {} were stored", promised.len(), fabrics.len() - 1);
+    println!(
+        "{engine:?}, {KILLS} kills: {} had said that it was stored, {} were stored",
+        promised.len(),
+        fabrics.len() - 1
+    );
 }
 
 /// A photograph, what was learned, a garment, its cut and its end: what was said to be stored is there once, and no entry
 /// names a photograph that is not there.
-#[test]
-fn what_is_remembered_is_there_once() {
-    let desk = Desk::new();
+fn what_is_remembered_is_there_once(engine: Engine) {
+    let (desk, home) = (Desk::new(), engine.home());
     for line in ["cloth add drill --length 500m --width 150cm --washed", "pattern add coat - main"] {
-        desk.ok("log.db", &line.split(' ').collect::<Vec<_>>());
+        desk.ok(home.address(), &line.split(' ').collect::<Vec<_>>());
     }
-    desk.ok("log.db", &["pattern", "edit", "coat", "-", "main", "--cloth", "2m at 150cm"]);
-    let open = || store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
+    desk.ok(home.address(), &["pattern", "edit", "coat", "-", "main", "--cloth", "2m at 150cm"]);
+    let open = || home.open();
     let begun = Instant::now();
-    desk.ok("log.db", &["cloth", "learned", "1", "--note", "first"]);
+    desk.ok(home.address(), &["cloth", "learned", "1", "--note", "first"]);
     let limit = begun.elapsed().mul_f64(1.3);
     let (mut promised, mut begun) = (Vec::new(), 0);
     for kill in 0..KILLS {
@@ -145,22 +146,23 @@ fn what_is_remembered_is_there_once() {
             0 => {
                 let file = format!("{kill}.png");
                 desk.swatch(&file, [u8::try_from(kill).unwrap(), 90, 30]);
-                let said = killed(&desk, "log.db", &["cloth", "picture", "1", &file, "--note", &note], kill / 4, limit);
+                let said =
+                    killed(&desk, home.address(), &["cloth", "picture", "1", &file, "--note", &note], kill / 4, limit);
                 promised.extend(said.contains(&note).then_some(note));
             }
             1 => {
-                let said = killed(&desk, "log.db", &["cloth", "learned", "1", "--note", &note], kill / 4, limit);
+                let said = killed(&desk, home.address(), &["cloth", "learned", "1", "--note", &note], kill / 4, limit);
                 promised.extend(said.contains(&note).then_some(note));
             }
             2 => {
                 let words = ["make", "start", "coat", "--use", "main=1", "--name", &note];
-                let said = killed(&desk, "log.db", &words, kill / 4, limit);
+                let said = killed(&desk, home.address(), &words, kill / 4, limit);
                 promised.extend(said.contains("begun").then_some(note));
                 begun = open().garments().unwrap().iter().map(|garment| garment.number).max().unwrap_or(0);
             }
             _ if begun > 0 => {
                 let number = begun.to_string();
-                let said = killed(&desk, "log.db", &["make", "cut", &number], kill / 4, limit);
+                let said = killed(&desk, home.address(), &["make", "cut", &number], kill / 4, limit);
                 let cuts = open().fabrics().unwrap()[0].cuts.clone();
                 let garment = open().garments().unwrap().into_iter().find(|one| one.number == begun).unwrap().id;
                 let cut = cuts.iter().filter(|cut| cut.garment == garment).count();
@@ -187,44 +189,9 @@ fn what_is_remembered_is_there_once() {
     let cut = i32::try_from(fabric.cuts.len()).unwrap() * 2000;
     assert_eq!(fabric.length, Some(tenter_core::Length::from_steps((500_000 - cut) * 1600)));
     assert!(!promised.is_empty() && !fabric.cuts.is_empty(), "every kill came before the end");
-    println!("{KILLS} kills: {} had said that it was stored, {} were cut", promised.len(), fabric.cuts.len());
-}
-
-/// Two at once, each adding 200: all are there, and each has a tag of its own.
-#[test]
-fn two_programs_write_at_once() {
-    let desk = Desk::new();
-    thread::scope(|scope| {
-        for writer in ["left", "right"] {
-            let desk = &desk;
-            scope.spawn(move || {
-                for count in 0..200 {
-                    desk.ok("log.db", &["cloth", "add", &format!("{writer} {count}")]);
-                }
-            });
-        }
-    });
-    let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
-    let tags: Vec<u16> = store.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
-    assert_eq!(tags, (1..=400).collect::<Vec<u16>>());
-}
-
-/// Six programs begin the same log at once.
-#[test]
-fn several_programs_begin_a_log_at_once() {
-    for round in 0..40 {
-        let desk = Desk::new();
-        thread::scope(|scope| {
-            for writer in 0..6 {
-                let desk = &desk;
-                scope.spawn(move || desk.ok("log.db", &["cloth", "add", &format!("cloth {writer}")]));
-            }
-        });
-        assert_eq!(
-            store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap().count().unwrap(),
-            6,
-            "round {round}"
-        );
-    }
+    println!(
+        "{engine:?}, {KILLS} kills: {} had said that it was stored, {} were cut",
+        promised.len(),
+        fabric.cuts.len()
+    );
 }

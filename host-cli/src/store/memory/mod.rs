@@ -1,0 +1,202 @@
+//! A log in memory, without a file or a server: for a trial, and for a page that keeps the entries itself.
+//!
+//! Whoever keeps it hands the entries in with [`Store::merge`] at the start, and takes out what is new with
+//! [`Read::each_arrival`].
+
+mod read;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::convert::Infallible;
+
+use tenter_core::Unit;
+
+use super::naming::{self, Naming};
+use super::{Drafts, Make, Merged, Piece, Stop, Store, StoreError, Written, forget_whom};
+use crate::log::{Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, Role, StoredTest, Subject, fold};
+
+/// What it is called in an error.
+const PLACE: &str = "memory";
+
+/// A log in memory.
+#[derive(Debug)]
+pub struct Memory {
+    here: Here,
+    entries: BTreeMap<Id, Entry>,
+    /// Identifiers in the order in which they came.
+    arrivals: Vec<Id>,
+    /// The entries about each thing.
+    about: BTreeMap<Id, BTreeSet<Id>>,
+    fabrics: BTreeMap<Id, Fabric>,
+    tests: BTreeMap<Id, StoredTest>,
+    patterns: BTreeMap<Id, Pattern>,
+    roles: BTreeMap<Id, Role>,
+    garments: BTreeMap<Id, Garment>,
+    photos: BTreeMap<PhotoName, Photo>,
+    units: Option<Unit>,
+    drafts: BTreeMap<String, String>,
+}
+
+impl Memory {
+    /// An empty log.
+    #[must_use]
+    pub fn new(here: Here) -> Self {
+        Self {
+            here,
+            entries: BTreeMap::new(),
+            arrivals: Vec::new(),
+            about: BTreeMap::new(),
+            fabrics: BTreeMap::new(),
+            tests: BTreeMap::new(),
+            patterns: BTreeMap::new(),
+            roles: BTreeMap::new(),
+            garments: BTreeMap::new(),
+            photos: BTreeMap::new(),
+            units: None,
+            drafts: BTreeMap::new(),
+        }
+    }
+
+    /// Takes an entry in, unless it is here; what it is about is folded again by [`Self::fold`].
+    fn insert(&mut self, entry: Entry) -> Option<Subject> {
+        let (id, subject) = (entry.id, entry.subject());
+        if self.entries.contains_key(&id) {
+            return None;
+        }
+        if let Fact::UnitsSet { units } = entry.fact {
+            // What was said first holds; another's log that is merged changes nothing.
+            self.units.get_or_insert(units);
+        }
+        self.entries.insert(id, entry);
+        self.arrivals.push(id);
+        self.about.entry(subject.id()).or_default().insert(id);
+        Some(subject)
+    }
+
+    fn history(&self, id: Id) -> Vec<Entry> {
+        let ids = self.about.get(&id).into_iter().flatten();
+        ids.filter_map(|id| self.entries.get(id).cloned()).collect()
+    }
+
+    /// Brings what entries were about up to date.
+    fn fold(&mut self, touched: BTreeSet<Subject>) {
+        for subject in touched {
+            let (id, history) = (subject.id(), self.history(subject.id()));
+            match subject {
+                Subject::Fabric(_) => drop(fold::fabric(history).map(|fabric| self.fabrics.insert(id, fabric))),
+                Subject::Test(_) => drop(fold::test(history).map(|test| self.tests.insert(id, test))),
+                Subject::Pattern(_) => drop(fold::pattern(history).map(|pattern| self.patterns.insert(id, pattern))),
+                Subject::Role(_) => drop(fold::role(history).map(|role| self.roles.insert(id, role))),
+                Subject::Garment(_) => drop(fold::garment(history).map(|garment| self.garments.insert(id, garment))),
+                Subject::Log(_) => {}
+            }
+        }
+    }
+
+    /// The cloth of a test, where it has arrived.
+    fn fabric_of(&self, test: &StoredTest) -> Option<&Fabric> {
+        test.said.fabric.and_then(|fabric| self.fabrics.get(&fabric))
+    }
+}
+
+/// The value of what cannot fail.
+fn sure<T>(result: Result<T, Infallible>) -> T {
+    match result {
+        Ok(value) => value,
+        Err(never) => match never {},
+    }
+}
+
+fn damaged(_: serde_json::Error) -> StoreError {
+    StoreError::Damaged { place: PLACE.to_owned() }
+}
+
+impl Store for Memory {
+    fn write(&mut self, once: Option<Id>, make: &mut Make<'_>) -> Result<Written, StoreError> {
+        let now = self.here.now();
+        if let Some(once) = once {
+            let since = naming::since(once, now);
+            if let Some((_, entry)) = self.entries.range(since..).find(|(id, _)| id.drawn() == once.drawn()) {
+                return Ok(Written::Before(Box::new(entry.clone())));
+            }
+        }
+        let facts = make(&*self)?;
+        // Nothing below can fail, so all of it is stored or, above, nothing.
+        let newest = |below: Option<Id>| {
+            Ok(match below {
+                Some(below) => self.entries.range(..below).next_back(),
+                None => self.entries.last_key_value(),
+            }
+            .map(|(id, _)| *id))
+        };
+        let mut naming = sure(Naming::begin(now, self.here.random, once, newest));
+        let (mut entries, mut touched) = (Vec::with_capacity(facts.len()), BTreeSet::new());
+        for fact in facts {
+            let last_about = |subject| Ok(self.about.get(&subject).and_then(|ids| ids.last().copied()));
+            let entry = sure(naming.name(fact, last_about));
+            touched.extend(self.insert(entry.clone()));
+            entries.push(entry);
+        }
+        self.fold(touched);
+        Ok(Written::New(entries))
+    }
+
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
+        let pieces: Vec<Piece> = pieces.collect::<Result<_, Stop>>()?;
+        // One that cannot be written as JSON could not be read again.
+        for piece in &pieces {
+            if let Piece::Entry(entry) = piece {
+                serde_json::to_string(&entry.fact).map_err(damaged)?;
+            }
+        }
+        let mut merged = Merged::default();
+        let mut touched = BTreeSet::new();
+        for piece in pieces {
+            match piece {
+                Piece::Photo(photo) => {
+                    merged.photos += u64::from(self.photos.insert(photo.name(), photo).is_none());
+                }
+                Piece::Entry(entry) => {
+                    if let Some(known) = self.entries.get(&entry.id) {
+                        merged.known += 1;
+                        merged.differ += u64::from(known.fact != entry.fact);
+                    } else {
+                        merged.new += 1;
+                        touched.extend(self.insert(*entry));
+                    }
+                }
+            }
+        }
+        self.fold(touched);
+        Ok(merged)
+    }
+
+    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
+        for id in self.about.get(&garment).into_iter().flatten() {
+            if let Some(entry) = self.entries.get_mut(id) {
+                forget_whom(&mut entry.fact);
+            }
+        }
+        self.fold(BTreeSet::from([Subject::Garment(garment)]));
+        Ok(())
+    }
+}
+
+impl Drafts for Memory {
+    fn draft(&self, name: &str) -> Result<Option<String>, StoreError> {
+        Ok(self.drafts.get(name).cloned())
+    }
+
+    fn drafts_under(&self, name: &str) -> Result<Vec<(String, String)>, StoreError> {
+        let name = format!("{name}/");
+        let under = self.drafts.range(name.clone()..).take_while(|(other, _)| other.starts_with(&name));
+        Ok(under.map(|(name, text)| (name.clone(), text.clone())).collect())
+    }
+
+    fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {
+        match text {
+            Some(text) => drop(self.drafts.insert(name.to_owned(), text.to_owned())),
+            None => drop(self.drafts.remove(name)),
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,214 @@
+//! Brings the tables of cloths, tests, patterns and roles up to date with their entries, many at a time.
+
+use std::collections::{BTreeMap, BTreeSet, HashSet};
+
+use serde_json::Value;
+use tenter_core::Unit;
+
+use super::{CHUNK, Postgres, rows};
+use crate::log::{Entry, Id, Pooled, StoredTest, Subject, days, fold};
+use crate::store::{Arriving, StoreError};
+
+/// What entries have touched, to be brought up to date at the end of a transaction.
+#[derive(Debug, Default)]
+pub struct Touched {
+    /// In the order in which they must come: a test after its cloth, a role after its pattern.
+    fabrics: BTreeSet<Id>,
+    patterns: BTreeSet<Id>,
+    tests: BTreeSet<Id>,
+    roles: BTreeSet<Id>,
+    garments: BTreeSet<Id>,
+    settings: Vec<(Id, Unit)>,
+}
+
+/// Identifiers as the server takes them.
+fn texts<'i>(ids: impl IntoIterator<Item = &'i Id>) -> Vec<String> {
+    ids.into_iter().map(ToString::to_string).collect()
+}
+
+/// Some identifiers at a time.
+fn chunks(ids: &BTreeSet<Id>) -> Vec<Vec<Id>> {
+    ids.iter().copied().collect::<Vec<_>>().chunks(CHUNK).map(<[Id]>::to_vec).collect()
+}
+
+impl Touched {
+    /// Notes what an entry is about.
+    pub fn note(&mut self, entry: &Arriving) {
+        self.settings.extend(entry.units.map(|units| (entry.id, units)));
+        self.note_subject(entry.subject);
+    }
+
+    /// Notes what is to be brought up to date.
+    pub fn note_subject(&mut self, subject: Subject) {
+        match subject {
+            Subject::Fabric(id) => self.fabrics.insert(id),
+            Subject::Pattern(id) => self.patterns.insert(id),
+            Subject::Test(id) => self.tests.insert(id),
+            Subject::Role(id) => self.roles.insert(id),
+            Subject::Garment(id) => self.garments.insert(id),
+            Subject::Log(_) => false,
+        };
+    }
+
+    /// Brings everything touched up to date.
+    ///
+    /// # Errors
+    ///
+    /// What the server says, here and below.
+    pub fn project(mut self, store: &Postgres) -> Result<(), StoreError> {
+        self.settings.iter().try_for_each(|(entry, units)| store.set(*entry, *units))?;
+        let mut changed = BTreeSet::new();
+        for ids in chunks(&self.fabrics) {
+            let fabrics: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::fabric).collect();
+            store.upsert("fabric", rows::FABRIC, fabrics.iter().map(rows::of_fabric).collect())?;
+            self.adopt(store, fabrics.iter().map(|fabric| fabric.id))?;
+            changed.extend(fabrics.iter().map(|fabric| fabric.id));
+        }
+        for ids in chunks(&self.patterns) {
+            let patterns: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::pattern).collect();
+            store.upsert("pattern", rows::PATTERN, patterns.iter().map(rows::of_pattern).collect())?;
+            self.adopt(store, patterns.iter().map(|pattern| pattern.id))?;
+        }
+        for ids in chunks(&self.roles) {
+            let roles: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::role).collect();
+            let there = store.there("pattern", roles.iter().map(|role| role.pattern))?;
+            let (known, waiting): (Vec<_>, Vec<_>) = roles.iter().partition(|role| there.contains(&role.pattern));
+            store.wait(waiting.iter().map(|role| (role.id, role.pattern)))?;
+            store.upsert("role", rows::ROLE, known.into_iter().map(rows::of_role).collect())?;
+        }
+        for ids in chunks(&self.garments) {
+            let garments: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::garment).collect();
+            store.upsert("garment", rows::GARMENT, garments.iter().map(rows::of_garment).collect())?;
+        }
+        for ids in chunks(&self.tests) {
+            store.tests(&ids, &mut changed)?;
+        }
+        chunks(&changed).iter().try_for_each(|fabrics| store.hands(fabrics))
+    }
+
+    /// Lets in what waited for these.
+    fn adopt(&mut self, store: &Postgres, ids: impl Iterator<Item = Id>) -> Result<(), StoreError> {
+        let ids: Vec<Id> = ids.collect();
+        if ids.is_empty() {
+            return Ok(());
+        }
+        let sql = "DELETE FROM tenter.orphan WHERE log = $1 AND waits_for = ANY ($2) RETURNING subject";
+        for row in store.connection.rows(sql, &[&store.log, &texts(&ids)])? {
+            let subject = rows::id(&row, 0).map_err(|rows::Damaged| store.damaged())?;
+            // It is one of the two; the other finds no entry that adds it and does nothing.
+            self.note_subject(Subject::Test(subject));
+            self.note_subject(Subject::Role(subject));
+        }
+        Ok(())
+    }
+}
+
+impl Postgres {
+    /// Every entry about each of these, in order.
+    fn histories(&self, ids: &[Id]) -> Result<BTreeMap<Id, Vec<Entry>>, StoreError> {
+        let sql = "SELECT id, body FROM tenter.entry WHERE log = $1 AND subject = ANY ($2) ORDER BY id";
+        let mut histories: BTreeMap<Id, Vec<Entry>> = BTreeMap::new();
+        for row in self.connection.rows(sql, &[&self.log, &texts(ids)])? {
+            let entry = rows::entry(&row).map_err(|rows::Damaged| self.damaged())?;
+            histories.entry(entry.subject().id()).or_default().push(entry);
+        }
+        Ok(histories)
+    }
+
+    /// Adds rows to a table, or replaces what their columns hold.
+    fn upsert(&self, table: &str, columns: &str, rows: Vec<Value>) -> Result<(), StoreError> {
+        if rows.is_empty() {
+            return Ok(());
+        }
+        let excluded: Vec<String> = columns.split(", ").map(|column| format!("excluded.{column}")).collect();
+        let sql = format!(
+            "INSERT INTO tenter.{table} (log, {columns}) \
+             SELECT $1, {columns} FROM json_populate_recordset(NULL::tenter.{table}, $2::text::json) \
+             ON CONFLICT (log, id) DO UPDATE SET ({columns}) = ROW ({})",
+            excluded.join(", ")
+        );
+        self.connection.execute(&sql, &[&self.log, &Value::Array(rows).to_string()])?;
+        Ok(())
+    }
+
+    /// Which of these are in a table.
+    fn there(&self, table: &str, ids: impl Iterator<Item = Id>) -> Result<HashSet<Id>, StoreError> {
+        let ids: BTreeSet<Id> = ids.collect();
+        if ids.is_empty() {
+            return Ok(HashSet::new());
+        }
+        let sql = format!("SELECT id FROM tenter.{table} WHERE log = $1 AND id = ANY ($2)");
+        let found = self.connection.rows(&sql, &[&self.log, &texts(&ids)])?;
+        found.iter().map(|row| rows::id(row, 0)).collect::<Result<_, _>>().map_err(|rows::Damaged| self.damaged())
+    }
+
+    /// Notes what waits for something that has not arrived.
+    fn wait(&self, waiting: impl Iterator<Item = (Id, Id)>) -> Result<(), StoreError> {
+        let sql = "INSERT INTO tenter.orphan (log, subject, waits_for) VALUES ($1, $2, $3) \
+            ON CONFLICT (log, subject) DO UPDATE SET waits_for = excluded.waits_for";
+        for (subject, waits_for) in waiting {
+            self.connection.execute(sql, &[&self.log, &subject.to_string(), &waits_for.to_string()])?;
+        }
+        Ok(())
+    }
+
+    /// Brings tests up to date and notes the fabrics whose tests have changed.
+    fn tests(&self, ids: &[Id], fabrics: &mut BTreeSet<Id>) -> Result<(), StoreError> {
+        let tests: Vec<_> = self.histories(ids)?.into_values().filter_map(fold::test).collect();
+        let there = self.there("fabric", tests.iter().filter_map(|test| test.said.fabric))?;
+        let waits = |test: &StoredTest| test.said.fabric.filter(|fabric| !there.contains(fabric));
+        self.wait(tests.iter().filter_map(|test| Some((test.id, waits(test)?))))?;
+        let sql = "SELECT DISTINCT fabric FROM tenter.test WHERE log = $1 AND id = ANY ($2) AND fabric IS NOT NULL";
+        for row in self.connection.rows(sql, &[&self.log, &texts(ids)])? {
+            fabrics.insert(rows::id(&row, 0).map_err(|rows::Damaged| self.damaged())?);
+        }
+        let known = |test: &StoredTest| test.said.fabric.filter(|fabric| there.contains(fabric));
+        fabrics.extend(tests.iter().filter_map(known));
+        let rows: Result<Vec<Value>, _> = tests.iter().map(|test| rows::of_test(test, known(test))).collect();
+        let columns = format!("{}, {}", rows::TEST, rows::TEST_FIGURES);
+        self.upsert("test", &columns, rows.map_err(|rows::Damaged| self.damaged())?)
+    }
+
+    /// Remembers a unit, unless another was said before: another's log that is merged changes nothing.
+    fn set(&self, entry: Id, units: Unit) -> Result<(), StoreError> {
+        let sql =
+            "INSERT INTO tenter.setting (log, name, value, entry) VALUES ($1, 'units', $2, $3) ON CONFLICT DO NOTHING";
+        self.connection.execute(sql, &[&self.log, &units.symbol(), &entry.to_string()])?;
+        Ok(())
+    }
+
+    /// Sums up what the tests of cloths say of the hand that pulled them, and their retests of how that hand differs by day.
+    fn hands(&self, ids: &[Id]) -> Result<(), StoreError> {
+        let damaged = |rows::Damaged| self.damaged();
+        let texts = texts(ids);
+        let sql = format!("SELECT {} FROM tenter.fabric WHERE log = $1 AND id = ANY ($2)", rows::FABRIC);
+        let fabrics = self.connection.rows(&sql, &[&self.log, &texts])?;
+        let fabrics: Vec<_> = fabrics.iter().map(rows::fabric).collect::<Result<_, _>>().map_err(damaged)?;
+        let sql = format!(
+            "SELECT {} FROM tenter.test WHERE log = $1 AND fabric = ANY ($2) AND NOT dropped ORDER BY pulled, id",
+            rows::TEST
+        );
+        let mut tests: BTreeMap<Option<Id>, Vec<StoredTest>> = BTreeMap::new();
+        for row in self.connection.rows(&sql, &[&self.log, &texts])? {
+            let test = rows::test(&row).map_err(damaged)?;
+            tests.entry(test.said.fabric).or_default().push(test);
+        }
+        let (mut names, mut sums) = (Vec::new(), [const { Vec::new() }; 4]);
+        for fabric in &fabrics {
+            let tests = tests.get(&Some(fabric.id)).map_or(&[][..], Vec::as_slice);
+            let hand = tests.iter().fold(Pooled::default(), |sum, test| sum.and(Pooled::of(&test.said.test)));
+            let days = if tests.len() > 1 { days::retests(fabric, tests, self.here) } else { Pooled::default() };
+            names.push(fabric.id.to_string());
+            let four = [hand.dof, hand.sum, days.session_dof, days.session_sum];
+            sums.iter_mut().zip(four).for_each(|(column, one)| column.push(one));
+        }
+        let [dof, sum, session_dof, session_sum] = &sums;
+        let sql = "UPDATE tenter.fabric AS fabric SET hand_dof = new.dof, hand_sum = new.sum, \
+            session_dof = new.session_dof, session_sum = new.session_sum \
+            FROM unnest($2::text[], $3::float8[], $4::float8[], $5::float8[], $6::float8[]) \
+                AS new (id, dof, sum, session_dof, session_sum) \
+            WHERE fabric.log = $1 AND fabric.id = new.id";
+        self.connection.execute(sql, &[&self.log, &names, dof, sum, session_dof, session_sum])?;
+        Ok(())
+    }
+}
