@@ -111,7 +111,7 @@ fn one_length_is_not_promised_twice() {
     assert!(told.contains("2.00 m is kept for garment 1, first coat"), "{told}");
     assert_ne!(missing(&program), before);
     assert!(ok(&program, "cloth show 2").out.contains("2.00 m is kept for garment 1, first coat"));
-    assert!(ok(&program, "cloth list").out.contains("of 2: 2.00 m is kept for garment 1"));
+    assert!(ok(&program, "cloth list").out.contains("2.00 m of 2 is kept for garment 1"));
     let list = ok(&program, "cloth list --json").json();
     assert_eq!(list[1]["kept"][0]["length_mm"], 2000.0);
     // Its own plan may use it, that of another may not: 3 m hold one coat of 2 m.

@@ -283,7 +283,7 @@ fn a_view_is_one_garment() {
     let coat = Value::from("lined-coat");
     assert_eq!(kinds(), [coat.clone(), coat.clone(), coat, Value::Null]);
     assert!(
-        flat(&ok(&program, "pattern show set")).contains("view A, lined coat"),
+        flat(&ok(&program, "pattern show set")).contains("view A, a lined coat"),
         "{}",
         ok(&program, "pattern show set").out
     );

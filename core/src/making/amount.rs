@@ -97,6 +97,13 @@ impl Amount {
 
     /// The same with a length that the layout takes besides, such as
     /// [`OneWay::extra`](super::yardage::OneWay::extra).
+    ///
+    /// ```
+    /// use tenter_core::{Confidence, Length, making::{amount::Amount, washing::Washing}};
+    ///
+    /// let amount = Amount::new(&Washing::Done, Confidence::default()).unwrap().and(Length::from_mm(300));
+    /// assert_eq!(amount.to_buy(Length::from_mm(2000)), Ok(Length::from_mm(2300)));
+    /// ```
     #[must_use]
     pub fn and(self, extra: Length) -> Self {
         let steps = self.extra.steps().saturating_add(extra.steps().max(0));
@@ -176,6 +183,12 @@ pub fn missing(on_hand: Length, needs: impl IntoIterator<Item = Length>) -> Leng
 }
 
 /// The lengths added up; a sum beyond 1.3 km counts as that.
+///
+/// ```
+/// use tenter_core::{Length, making::amount::total};
+///
+/// assert_eq!(total([1900, 500, 800].map(Length::from_mm)), Length::from_mm(3200));
+/// ```
 #[must_use]
 pub fn total(needs: impl IntoIterator<Item = Length>) -> Length {
     Length::from_steps(needs.into_iter().fold(0, |sum: i32, need| sum.saturating_add(need.steps().max(0))))

@@ -170,6 +170,14 @@ pub enum OneWay {
 }
 
 /// What a one-way layout takes besides the length that the pattern states for a layout either way.
+///
+/// ```
+/// use tenter_core::Length;
+/// use tenter_core::making::{garment::GarmentKind, yardage::OneWay};
+///
+/// let extra = OneWay::Nap.extra(Length::from_mm(4000), Some(GarmentKind::LinedCoat));
+/// assert_eq!((extra.length, extra.percent), (Length::from_mm(1000), Some(25)));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct OneWayExtra {
@@ -184,6 +192,16 @@ pub struct OneWayExtra {
 impl OneWay {
     /// Whether a cloth that was cut for a layout either way must lie one way, by what is said of it: its finish, and
     /// whether its owner says so. A knit always lies one way, and the pattern's length for a knit has that in it.
+    ///
+    /// ```
+    /// use tenter_core::Construction;
+    /// use tenter_core::making::{care::{Described, Finish}, yardage::OneWay};
+    ///
+    /// let plain = Described { construction: Construction::Woven, finish: Some(Finish::Plain), ..Described::default() };
+    /// let corduroy = Described { finish: Some(Finish::Pile), ..plain };
+    /// assert_eq!([plain, corduroy].map(|cloth| OneWay::of(&cloth, false)), [None, Some(OneWay::Nap)]);
+    /// assert_eq!(OneWay::of(&plain, true), Some(OneWay::Nap));
+    /// ```
     #[must_use]
     pub fn of(cloth: &Described<'_>, said: bool) -> Option<Self> {
         if cloth.construction == Construction::Knit {
@@ -250,6 +268,12 @@ impl ShopCut {
     pub const SOURCE: Source = Source::CommonPractice;
 
     /// Where lengths are told in a unit: an eighth of a yard for inches, else ten centimetres.
+    ///
+    /// ```
+    /// use tenter_core::{Unit, making::yardage::ShopCut};
+    ///
+    /// assert_eq!([Unit::Inch, Unit::Cm].map(ShopCut::in_unit), [ShopCut::EighthYard, ShopCut::TenCentimetres]);
+    /// ```
     #[must_use]
     pub const fn in_unit(unit: Unit) -> Self {
         match unit {

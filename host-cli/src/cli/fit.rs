@@ -40,7 +40,7 @@ pub struct FitArgs {
     /// List every cloth, however many
     #[arg(long)]
     pub all: bool,
-    /// One sheet from cutting to finishing, with the best cloth for each role, or those of --use
+    /// The plan on one sheet, from the wash to the last press, with the best cloth for each role, or those of --use
     #[arg(long)]
     pub sheet: bool,
     /// What is on the sheet.
@@ -116,7 +116,7 @@ pub struct PlanArgs {
     /// An edge for a zip: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
-    /// Whether the zip parts at its lower end [default: as the garment has it, else open]
+    /// Whether the zip parts at its lower end [default: as the garment has it; else closed up to 24 in, open above]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
     /// Elastic: its kind, its place and the body measure, such as 'soft waist 76cm'

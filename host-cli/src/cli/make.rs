@@ -120,7 +120,7 @@ pub enum MakeVerb {
     /// Show one garment: its cloths, what is cut, and what it taught
     #[command(after_help = SHOW)]
     Show(OneArgs),
-    /// The plan of a garment, from cutting to finishing
+    /// The plan of a garment, from the wash to the last press
     #[command(after_help = PLAN)]
     Plan(Box<PlanOfArgs>),
     /// Change what is stored about a garment

@@ -30,7 +30,7 @@ tenter divides the length you need by 1 less the shrinkage, at the largest shrin
 pub const PAIR: &str = "\
 Examples:
   Two panels of a coat, in a seam that runs down the body:
-      tenter pair 3 6 76cm --grain crosswise
+      tenter pair 1 3 76cm --seam panel
 
   Trousers and waistband; the second cloth is the piece that is set on:
       tenter pair 1 8 76cm --seam waistband

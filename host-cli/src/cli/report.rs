@@ -60,7 +60,7 @@ pub enum ReportVerb {
     /// Cards to print and pin to the cloths, four to a sheet of A4
     #[command(after_help = CARDS)]
     Cards(CardsArgs),
-    /// The plan of a view on one page, from cutting to finishing
+    /// The plan of a view on one page, from the wash to the last press
     #[command(after_help = SHEET)]
     Sheet(SheetArgs),
     /// A gauge to print at true scale and pull a swatch on

@@ -85,7 +85,7 @@ pub struct SizeArgs {
     /// What the hem takes of that edge
     #[arg(long, value_name = "LENGTH", requires = "zip")]
     pub zip_hem: Option<String>,
-    /// Whether the zip parts at its lower end [default: as the garment has it, else closed]
+    /// Whether the zip parts at its lower end [default: as the garment has it; else closed up to 24 in, open above]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
     /// The edge that a drawcord draws in, laid open

@@ -217,8 +217,8 @@ const fn usual_places(garment: GarmentKind) -> &'static [Place] {
             &[Pocket, Buttonhole, Eyelet, FrontFacing, Facing]
         }
         GarmentKind::HoodedPullover => &[Pocket, Eyelet],
-        GarmentKind::Skirt => &[Pocket, Gathers, Buttonhole, Zip, Facing, BiasHem],
-        GarmentKind::Trousers | GarmentKind::Jeans => &[Pocket, Buttonhole, Zip, Facing],
+        GarmentKind::Skirt => &[Pocket, Gathers, Buttonhole, Zip, BiasHem],
+        GarmentKind::Trousers | GarmentKind::Jeans => &[Pocket, Buttonhole, Zip],
         GarmentKind::Shirt => &[Pocket, Gathers, Buttonhole, FrontFacing],
         GarmentKind::Dress => &[Pocket, Gathers, Buttonhole, Zip, Facing, BiasHem],
         GarmentKind::TShirt | GarmentKind::Leggings | GarmentKind::Swimwear => &[],

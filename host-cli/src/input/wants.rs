@@ -1,6 +1,6 @@
 //! What is asked of a cloth, and how sure an answer must be, as typed.
 
-use tenter_core::{Confidence, Demand, Grain, Limit, LimitError, Range, Scatter, TABLES, Table, Unit};
+use tenter_core::{Confidence, Demand, Grain, Limit, LimitError, Range, Ratio, Scatter, TABLES, Table, Unit};
 
 use super::amount::timed;
 use super::{ClassFigures, Field, Why, Wrong, synonym};
@@ -68,7 +68,10 @@ pub fn one_time(growth: Option<u32>, recovery: Option<u32>, text: Option<&str>) 
 /// A text that is no range.
 pub fn range(field: Field, text: Option<&str>, unit: Unit) -> Result<Range, Wrong> {
     let range = |text| Range::parse(text, unit).map_err(|error| no_limit(field, text, error));
-    text.map_or_else(|| Ok(Range::default()), range)
+    let range = text.map_or_else(|| Ok(Range::default()), range)?;
+    // Every cloth stretches by 0 % or more: "0-5%" asks for at most 5 %.
+    let asks_no_least = range.at_most.is_some() && range.at_least.is_some_and(|least| least.ratio() <= Ratio::ZERO);
+    Ok(if asks_no_least { Range { at_least: None, ..range } } else { range })
 }
 
 /// A limit, where one was typed.
@@ -165,6 +168,13 @@ mod tests {
         assert!(figures.contains(&ClassFigures { table: "utah-extension", from: 18_750, up_to: Some(37_500) }));
         assert!(matches!(wrong("Slight"), Why::Class(_)));
         assert_eq!(wrong("a lot"), Why::Limit(LimitError::NotALimit));
+    }
+
+    #[test]
+    fn no_least_of_nothing() {
+        let range = |text| range(Field::Wants, Some(text), Unit::Mm).unwrap();
+        assert_eq!(range("0%..5%"), range("..5%"));
+        assert!(range("1%..5%").at_least.is_some());
     }
 
     #[test]

@@ -86,7 +86,7 @@ pub fn page(plan: &ViewPlan, drawn: &[Drawn], (whose, made): (&str, &str), with_
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
         whose,
-        made: format!("Plan from cutting to finishing, made {made}."),
+        made: format!("Plan from the wash to the last press, made {made}."),
         garment: garment(plan).map(|text| format!("It is {}.", together(&text))).unwrap_or_default(),
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),

@@ -62,7 +62,7 @@ pub fn list(listed: &[Listed], all: usize, retired: bool, confidence: Confidence
     text.words(&words::count(listed.len(), all, retired));
     for (listed, kept) in listed.iter().flat_map(|listed| listed.kept.iter().map(move |kept| (listed, kept))) {
         let tag = listed.fabric.tag;
-        text.row("kept", &format!("of {tag}: {}", memory::kept(kept.length, &kept.garment, unit)));
+        text.row("kept", &memory::kept_of(tag, kept.length, &kept.garment, unit));
     }
     text.finish()
 }

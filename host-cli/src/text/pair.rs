@@ -36,7 +36,7 @@ pub fn render(pairing: &Pairing, why: bool, unit: Unit, columns: usize) -> Strin
     }
     text.blank();
     advice::write(&mut text, &words::spoken(pairing), why);
-    text.row("note", &words::limits());
+    text.row("note", &words::limits(unit));
     text.finish()
 }
 

@@ -71,7 +71,7 @@ pub const ON_LIMIT: &str = "the figure lies right on the limit: make a settling 
 #[must_use]
 pub fn settle(settle: &Settle, unit: Unit) -> String {
     if let Some(seconds) = settle.wait_until {
-        return format!("read growth again {} after release: until then it may still fall", duration(seconds));
+        return format!("read growth again {} after release, as it may still fall until then", duration(seconds));
     }
     let complete = settle.complete.map(|pulls| format!("make {pulls} pulls in all"));
     let marks = settle.marks.map(|marks| format!("set the marks {} apart", quantity::tape(marks, unit)));

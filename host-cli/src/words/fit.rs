@@ -9,7 +9,7 @@ use crate::finding::cloth::Disagreement;
 use crate::finding::fit::asked::{self, Feature};
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit, purpose};
-use crate::log::{Drape, Fabric, Finish, Role};
+use crate::log::{Construction, Drape, Fabric, Finish, Role};
 use crate::plain::isolated;
 use crate::words::pattern::{self, demand};
 use crate::words::terms::{self, percent};
@@ -102,7 +102,14 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
             if candidate.answer == Answer::Close {
                 let settle = evaluation.and_then(|evaluation| evaluation.settle.as_ref());
                 let unit = quantity::marks_unit(fitted.unit);
-                let settle = settle.map_or_else(|| check::ON_LIMIT.to_owned(), |settle| check::settle(settle, unit));
+                let settle = match settle {
+                    None => check::ON_LIMIT.to_owned(),
+                    // To wait settles no stretch: the growth is open beside it.
+                    Some(settle) if part.ask == Ask::Stretch && settle.wait_until.is_some() => {
+                        format!("its growth is open too: {}", check::settle(settle, unit))
+                    }
+                    Some(settle) => check::settle(settle, unit),
+                };
                 text.push_str(&format!("; {settle}"));
             }
             text
@@ -126,6 +133,7 @@ fn not_said(feature: Feature, tag: u16) -> String {
 #[must_use]
 pub fn not_asked(feature: Feature, role: &Role) -> String {
     match feature {
+        Feature::Construction if role.constructions == [Construction::Other] => "woven or knit".to_owned(),
         Feature::Construction => format!("not {}", role.made()),
         Feature::Purpose => {
             purpose::of_role(role).map(|wanted| format!("not {}", pattern::made_as(wanted))).unwrap_or_default()

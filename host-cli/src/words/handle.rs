@@ -328,8 +328,8 @@ fn layer_line(layer: Layer, layered: &Layered, confidence: Confidence) -> Spoken
 #[must_use]
 pub const fn layers(answer: Answer) -> &'static str {
     match answer {
-        Answer::Meets => "its layers stretch with it",
-        Answer::Short | Answer::Over => "its layers hold it back",
-        Answer::Close | Answer::Unknown => "its layers may hold it back",
+        Answer::Meets => "it gives enough with its layers",
+        Answer::Short | Answer::Over => "it gives too little with its layers",
+        Answer::Close | Answer::Unknown => "it may give too little with its layers",
     }
 }

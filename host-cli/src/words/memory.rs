@@ -65,6 +65,12 @@ pub fn kept(length: tenter_core::Length, garment: &Garment, unit: Unit) -> Strin
     format!("{} is kept for {}", quantity::cloth_needed(length, unit), called(garment))
 }
 
+/// The same among several cloths, by the tag of the cloth.
+#[must_use]
+pub fn kept_of(tag: u16, length: tenter_core::Length, garment: &Garment, unit: Unit) -> String {
+    format!("{} of {tag} is kept for {}", quantity::cloth_needed(length, unit), called(garment))
+}
+
 /// How to add the first photograph.
 #[must_use]
 pub fn no_photo(fabric: &crate::log::Fabric) -> String {

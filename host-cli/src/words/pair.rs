@@ -199,7 +199,7 @@ pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
         Answer::Over => "shows",
         _ => "may show",
     };
-    match mismatch.longer {
+    match mismatch.longer.filter(|_| !length.starts_with("0 ")) {
         Some(which) => {
             format!("{} comes out {length} longer over {seam}, ± {half}; that {shows}", name(pairing, which))
         }
@@ -209,10 +209,11 @@ pub fn mismatch(pairing: &Pairing, mismatch: &Mismatch, unit: Unit) -> String {
 
 /// The limits that the answer rests on.
 #[must_use]
-pub fn limits() -> String {
+pub fn limits(unit: Unit) -> String {
+    let shows = if unit == Unit::Inch { "3/16 in" } else { "5 mm" };
     format!(
         "these limits are the tool's own: alike under {HANDLE_FROM_POINTS} points, too far apart over \
-         {BAND_ABOVE_POINTS}, where only a band can be joined; a difference in length shows from 1 % of the seam or 5 mm, \
+         {BAND_ABOVE_POINTS}, where only a band can be joined; a difference in length shows from 1 % of the seam or {shows}, \
          whichever is less"
     )
 }

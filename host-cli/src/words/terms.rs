@@ -1,7 +1,7 @@
 //! The words for what the core says as data.
 
 use tenter_core::making::caution::{Allowed, Caution, Cord, CordPlace, Region};
-use tenter_core::{Confidence, Decimal, Figure, Suit, Unit};
+use tenter_core::{Confidence, Decimal, Figure, Length, Suit, Unit};
 
 use crate::words::advice::Spoken;
 use crate::words::quantity;
@@ -115,12 +115,17 @@ pub fn cord(cord: &Cord, unit: Unit) -> Spoken {
         CordPlace::Back => "back",
         CordPlace::RobeBelt => "tied belt",
     };
+    // The rule of the United States says 3 in, which 75 mm stand for.
+    let in_rule = |most: Length| {
+        let is_rule = cord.region == Region::UnitedStates && unit == Unit::Inch && most == Length::from_mm(75);
+        if is_rule { Length::from_inch_64ths(3 * 64) } else { most }
+    };
     let allowed = match cord.allowed {
         Allowed::Nothing => "no cord".to_owned(),
         Allowed::LoopUpTo(most) => {
             format!("no free ends, a fixed loop of at most {} round", quantity::at_most(most, unit))
         }
-        Allowed::EndsUpTo(most) => format!("ends of at most {}", quantity::at_most(most, unit)),
+        Allowed::EndsUpTo(most) => format!("ends of at most {}", quantity::at_most(in_rule(most), unit)),
     };
     Spoken::new(
         "cords",

@@ -145,6 +145,7 @@ fn what_everybody_sews_first() {
                 plain(Seam::InsideLeg),
                 sewn(Seam::Crotch, Manner::LegInLeg),
                 band,
+                Work::FastenBand,
                 Work::Hem(Hem::Legs),
             ],
         ),
@@ -159,6 +160,7 @@ fn what_everybody_sews_first() {
                 sewn(Seam::InsideLeg, Manner::Felled),
                 plain(Seam::OutsideLeg),
                 band,
+                Work::FastenBand,
                 Work::Hem(Hem::Legs),
             ],
         ),
@@ -176,6 +178,7 @@ fn what_everybody_sews_first() {
         (
             GarmentKind::Leggings,
             &[
+                Work::TryOpacity,
                 plain(Seam::InsideLeg),
                 sewn(Seam::Crotch, Manner::LegInLeg),
                 Work::WaistElasticKnit,
@@ -324,6 +327,35 @@ fn a_childs_hood_has_no_cord() {
         assert!(!tasks.iter().any(|task| in_hood(task.work) || task.work == Work::StopCord), "{kind:?}");
     }
     assert!(usual(GarmentKind::ChildsOuterwear).contains(&Work::NoHoodCord));
+}
+
+/// The lower edge of a lined coat that a cord draws in ends in its casing, and only the lining is hemmed; where the cord runs
+/// in the hood both are (common practice, no source).
+#[test]
+fn a_casing_is_the_hem_of_a_coat() {
+    let child = GarmentKind::ChildsOuterwear;
+    let coat = GarmentKind::UnlinedJacket;
+    let hems = |kind: GarmentKind, details: &[Detail]| -> Vec<Work> {
+        let details = details.iter().fold(kind.usual().with(Detail::Lining), |all, detail| all.with(*detail));
+        let works = tasks(kind, details, &[]).into_iter().map(|task| task.work);
+        works.filter(|work| matches!(work, Work::HemLined | Work::HemLining | Work::Hem(Hem::LowerEdge))).collect()
+    };
+    assert_eq!(hems(coat, &[]), [Work::HemLined]);
+    assert_eq!(hems(coat, &[Detail::Cord]), [Work::HemLining]);
+    assert_eq!(hems(coat, &[Detail::Cord, Detail::Hood]), [Work::HemLined]);
+    assert_eq!(hems(child, &[Detail::Cord]), [Work::HemLining]);
+    assert_eq!(hems(GarmentKind::LinedCoat, &[Detail::Cord]), [Work::HemLining]);
+}
+
+/// A waistband is fastened over its fly or zip; one that elastic draws in is not (common practice, no source).
+#[test]
+fn a_waistband_is_fastened() {
+    let fastened =
+        |kind: GarmentKind, details| tasks(kind, details, &[]).iter().any(|task| task.work == Work::FastenBand);
+    for kind in [GarmentKind::Trousers, GarmentKind::Jeans, GarmentKind::Skirt] {
+        assert!(fastened(kind, kind.usual()), "{kind:?}");
+        assert!(!fastened(kind, kind.usual().with(Detail::ElasticWaist)), "{kind:?}");
+    }
 }
 
 /// A wax melts under an iron and a film keeps its pin holes; a pile lies one way (common practice, no source). A knit is laid

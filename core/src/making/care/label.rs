@@ -196,6 +196,13 @@ impl Described<'_> {
     }
 
     /// Whether its label or its name has a word, in any case.
+    ///
+    /// ```
+    /// use tenter_core::making::care::Described;
+    ///
+    /// let cloth = Described { name: "Harbour Denim", fibre: "98 cotton 2 elastane", ..Described::default() };
+    /// assert!(cloth.says("denim") && cloth.says("Cotton") && !cloth.says("den"));
+    /// ```
     #[must_use]
     pub fn says(&self, word: &str) -> bool {
         let has = |text: &str| text.split(|c: char| !c.is_alphanumeric()).any(|one| one.eq_ignore_ascii_case(word));

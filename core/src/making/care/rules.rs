@@ -6,6 +6,12 @@ use crate::making::washing::Prewash;
 use crate::number::words;
 
 /// How a cloth is made ready before it is cut, the gentlest last.
+///
+/// ```
+/// use tenter_core::making::care::Before;
+///
+/// assert!(Before::Soak > Before::Wash { times: 2 });
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Before {
@@ -141,6 +147,12 @@ pub enum Pins {
 words!(Pins { Usual => "usual", Fine => "fine", InAllowance => "in-allowance", Never => "never" });
 
 /// What decided.
+///
+/// ```
+/// use tenter_core::making::care::{Because, Finish};
+///
+/// assert_ne!(Because::Finish(Finish::Waxed), Because::Nothing);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Because {
@@ -155,6 +167,14 @@ pub enum Because {
 }
 
 /// What to do, what decided it and where that comes from.
+///
+/// ```
+/// use tenter_core::making::care::{Because, Care, Described, Finish, Pins};
+///
+/// let waxed = Described { fibre: "cotton", finish: Some(Finish::Waxed), ..Described::default() };
+/// let told = Care::of(&waxed).pins;
+/// assert_eq!((told.rule, told.because), (Pins::Never, Because::Finish(Finish::Waxed)));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Told<T> {

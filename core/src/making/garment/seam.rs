@@ -214,7 +214,8 @@ impl Seam {
         }
     }
 
-    /// The same in a garment of knit, where the bands of waist and wrist are cut crosswise and stretched on.
+    /// The same in a garment of knit, where the bands of waist and wrist are cut crosswise and stretched on, and a neck is judged
+    /// across.
     ///
     /// ```
     /// use tenter_core::Grain;
@@ -231,6 +232,8 @@ impl Seam {
                 band(SeamRow { runs: [Runs::Crosswise; 2], held: false, enclosed: false, ..row }, Over::Hips)
             }
             Self::Cuff => band(SeamRow { runs: [Runs::Crosswise; 2], enclosed: false, ..row }, Over::Hand),
+            // The neck of a knit stretches over the head by its give across; nobody pulls it on the bias for that.
+            Self::Neckband => SeamRow { runs: [Runs::Crosswise; 2], ..row },
             _ => row,
         }
     }

@@ -29,7 +29,7 @@ pub enum Stage {
     Seams,
     /// A separating zip.
     Zip,
-    /// Facings, linings and buttonholes.
+    /// Facings, linings, buttonholes and the fastening of a waistband.
     Facing,
     /// Casings, elastic and the cord in them.
     Casings,
@@ -78,6 +78,8 @@ pub enum Work {
 
     /// Interface a zone.
     Interface(Zone),
+    /// See whether it shows through at its full reach.
+    TryOpacity,
     /// Fuse a sample first.
     FuseSample,
     /// Cut the fusible smaller than its piece.
@@ -175,6 +177,8 @@ pub enum Work {
     HangLining,
     /// Buttonholes and buttons.
     Buttonholes,
+    /// Fasten a waistband over its zip.
+    FastenBand,
 
     /// Turn, stitch and fill the casings of the wrists.
     WristCasing,
@@ -205,6 +209,8 @@ pub enum Work {
     HemSleevesFirst,
     /// The hem of a lined coat and that of its lining.
     HemLined,
+    /// The hem of a lining where the outside ends in a casing.
+    HemLining,
 
     /// Press it a last time.
     LastPress,

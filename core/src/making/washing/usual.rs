@@ -120,6 +120,12 @@ impl Usual {
 }
 
 /// A published limit on the change of cloth in washing or dry-cleaning.
+///
+/// ```
+/// use tenter_core::making::washing::LIMITS;
+///
+/// assert!(LIMITS.iter().all(|limit| limit.along[0] <= limit.along[1]));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct WashLimit {

@@ -46,7 +46,10 @@ pub fn demand(role: &Role) -> Demand {
 pub fn asks_as_close(role: &Role) -> bool {
     // What lines it must come back as well; what is fused to it comes back with it.
     let worn = matches!(purpose::of_role(role), Some(Purpose::Outer | Purpose::Lining | Purpose::Rib));
-    role.kind.is_some_and(lies_close) && worn && close_fit(role.demand) != role.demand
+    // Firm cloth, of which only a most is asked, cannot grow by more than it stretches.
+    let asks_give = role.grains().all(|grain| role.demand.stretch(grain).at_most.is_none())
+        || role.grains().any(|grain| role.demand.stretch(grain).at_least.is_some());
+    role.kind.is_some_and(lies_close) && worn && asks_give && close_fit(role.demand) != role.demand
 }
 
 /// Whether a role asks nothing of its cloth, so that the choice is the reader's.

@@ -27,6 +27,11 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
         .add(PlanTopic::Check, made.lining_gives().map(|handle| Step::Handle { handle, most: None, tags: Vec::new() }));
 }
 
+/// Whether a cloth is washed or soaked before it is cut.
+pub(super) fn is_wetted(fabric: &Fabric) -> bool {
+    Care::of(&fabric.described()).before.rule.wets()
+}
+
 /// The wash.
 pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
     let unwashed: Vec<_> = fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed).collect();
@@ -36,9 +41,8 @@ pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
         let mut roles = made.places().filter(|(_, one)| one.fabric.id == fabric.id);
         roles.all(|(_, one)| matches!(one.part, Some(Part::Interfacing | Part::PocketBag | Part::Elastic)))
     };
-    let unknown = unwashed
-        .iter()
-        .filter(|fabric| care(fabric).before.rule.wets() && fabric.washed_lengthwise.is_none() && !is_behind(fabric));
+    let unknown =
+        unwashed.iter().filter(|fabric| is_wetted(fabric) && fabric.washed_lengthwise.is_none() && !is_behind(fabric));
     let marked: Vec<_> = unknown.map(|fabric| (*fabric).into()).collect();
     let mark = (!marked.is_empty()).then_some(Step::MarkBeforeWash(marked));
     let wash =

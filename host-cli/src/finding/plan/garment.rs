@@ -249,6 +249,11 @@ impl<'a> Made<'a> {
             return None;
         }
         let gives = |one: &SewnCloth<'_>| known::stretch(one.fabric, Grain::Crosswise, self.wanted.stock).ok();
+        // A lining holds back nothing where the view asks for no give.
+        let asks_none = outer.asked_most().is_none() && outer.role.grains().next().is_some();
+        if asks_none {
+            return None;
+        }
         let wants = outer.role.demand.crosswise.at_least.map(Limit::ratio);
         let (layer, layered) = layered(gives(outer)?, Layer::Lining, gives(lining)?, wants, self.wanted.confidence);
         Some(Handle::Layer(layer, layered))

@@ -93,7 +93,10 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
         }
         let length = wanted.map_or(SEAM, |wanted| wanted.length);
         let held = band.is_none() && manner == Manner::Enclosed;
-        if let Some(known) = known(made, [one, other], grains, (Some(seam), length), Some((row, held))) {
+        // A woven band that the view asks to give is held by nothing; one of knit is a band by the name of its seam.
+        let knit = made.cloth(other).is_some_and(|cloth| cloth.fabric.construction == crate::log::Construction::Knit);
+        let name = (band.is_none() || knit).then_some(seam);
+        if let Some(known) = known(made, [one, other], grains, (name, length), Some((row, held))) {
             met.push(([one, other], grains));
             all.push(Joined { seams: vec![seam], known });
         }

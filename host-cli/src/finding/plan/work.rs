@@ -4,6 +4,7 @@ use tenter_core::Grain;
 use tenter_core::making::garment::{Hem, Holds, Manner, Notion, Part, Seam, Stage, Task, Work, Zone};
 use tenter_core::making::handling::{self, Runs, Sewing, Stay};
 
+use super::before::is_wetted;
 use super::garment::{Made, is_closed, is_same};
 use super::{Parts, PlanTopic, SeamStep, Step};
 use crate::log::Construction;
@@ -16,6 +17,12 @@ pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
     // Elastic that lies in the stash is washed by itself.
     let has_elastic = made.places().any(|(_, one)| one.part == Some(Part::Elastic));
     tasks.retain(|task| !(has_elastic && task.work == Work::WashNotion(Notion::Elastic)));
+    // What is never washed needs no notion that was.
+    let is_washed = made
+        .garment()
+        .and_then(|garment| made.cloth(garment.place(Part::Main)?))
+        .is_none_or(|one| is_wetted(one.fabric));
+    tasks.retain(|task| is_washed || !matches!(task.work, Work::WashNotion(_)));
     let mut finish = made.usual_finish().filter(|line| {
         line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
     });

@@ -4,6 +4,7 @@ mod seam;
 pub mod work;
 
 use serde::Serialize;
+use tenter_core::making::care::Pins;
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::handling::Basis;
 use tenter_core::making::source::Source;
@@ -84,7 +85,8 @@ fn head(part: &PlanPart) -> String {
             let facing = does(&[Work::SewFacing]).then_some("facing");
             let lining = does(&[Work::SewLining, Work::HangLining]).then_some("lining");
             let buttons = does(&[Work::Buttonholes]).then_some("buttonholes");
-            list(&[facing, lining, buttons].into_iter().flatten().collect::<Vec<_>>())
+            let fastening = does(&[Work::FastenBand]).then_some("fastening");
+            list(&[facing, lining, buttons, fastening].into_iter().flatten().collect::<Vec<_>>())
         }
         PlanTopic::Stage(Stage::Mark) if !part.steps.iter().any(|step| matches!(step, Step::StayStitch(..))) => {
             "mark".to_owned()
@@ -145,7 +147,9 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::Press { cloth, care } => {
             let about = |line: Spoken| Spoken { text: format!("{}: {}", named(cloth), line.text), ..line };
-            return core::iter::once(care::ironed(care)).chain(care::pinned(care)).map(about).collect();
+            // Clips in the place of pins are told where the cloth is laid.
+            let pinned = care::pinned(care).filter(|_| plan.garment.is_none() || care.pins.rule != Pins::Never);
+            return core::iter::once(care::ironed(care)).chain(pinned).map(about).collect();
         }
         Step::MarkBeforeWash(cloths) => {
             let names: Vec<String> = cloths.iter().map(named).collect();

@@ -15,6 +15,10 @@ pub(super) const fn told(work: Work) -> Told {
         Work::LayOneWay => ("lay", "all pieces one way up"),
         Work::LayFlat => ("keep", "the cloth from hanging off the table while you cut and sew"),
         Work::Clip => ("use", "clips and no pins: their holes would stay"),
+        Work::TryOpacity => (
+            "stretch",
+            "the cloth as far as it will be worn, over black paper laid on white: if you see the edge, it shows through",
+        ),
         Work::FuseSample => ("fuse", "a sample first; the interfacing is no heavier than the cloth"),
         Work::TrimFusible => ("cut", "fusible interfacing {5 mm|3/16 in} smaller all round than its piece"),
         Work::SewInInterfacing => {
@@ -69,6 +73,7 @@ pub(super) const fn told(work: Work) -> Told {
         Work::SetLining => ("set", "the lining in along the facings, after all stitching that is seen outside"),
         Work::HangLining => ("sew", "the lining together and baste it to the waist, wrong sides together"),
         Work::Buttonholes => ("work", "the buttonholes on a scrap first, then on the garment, and sew the buttons on"),
+        Work::FastenBand => ("sew", "a buttonhole and button, or a hook and bar, on the waistband above the zip"),
         Work::WristCasing => (
             "turn",
             "{6 mm|1/4 in} under at the wrists, fold the casing and stitch it, but for {5 cm|2 in} underarm; draw the elastic in and close it",
@@ -94,6 +99,7 @@ pub(super) const fn told(work: Work) -> Told {
         Work::HangHem => ("let", "it hang for a day if it is cut on the bias or in a circle, then level it"),
         Work::TryOn => ("try", "it on and mark the hem"),
         Work::HemLined => ("hem", "the outside, then the lining {2 cm|3/4 in} shorter, with a fold of ease"),
+        Work::HemLining => ("hem", "the lining {2 cm|3/4 in} shorter than the outside, with a fold of ease"),
         Work::LastPress => ("press", "it a last time from the wrong side, the basting taken out"),
         Work::PressPile => ("press", "it face down on a towel, with steam and no weight"),
         Work::NoIron => ("use", "no iron: flatten the seams with your fingers or a roller"),

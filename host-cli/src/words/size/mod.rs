@@ -125,9 +125,9 @@ fn share(used: Ratio) -> String {
 
 fn opacity(name: &str, needed: Stretch, mass: Option<(u16, u16)>) -> Spoken {
     let (name, needed) = (isolated(name), percent(needed.ratio()));
-    let thinner = mass.map(|(mass, there)| format!("{mass} g/m² become {there} at {name}; "));
+    let thinner = mass.map(|(mass, there)| format!("{mass} g/m² become {there} g/m² at {name}; "));
     let text = format!(
-        "{}stretch it by {needed} over the edge of a black and a white paper: if you see the edge, it shows",
+        "{}stretch it by {needed} over black paper laid on white: if you see the edge, it shows through",
         thinner.unwrap_or_default()
     );
     Spoken::new("opacity", text, "mass / (1 + stretch), to compare cloths; no limit is published", HOME_TEST)

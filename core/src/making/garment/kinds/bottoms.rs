@@ -18,6 +18,10 @@ const WAISTBAND: &[Row] = &[
     sewn(Seam::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
 ];
 
+/// What closes the band over a fly or a zip.
+const FASTENING: &[Row] =
+    &[row(Stage::Facing, Work::FastenBand).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist])];
+
 const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
 
 const SKIRT_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Side)];
@@ -49,6 +53,7 @@ pub(super) const SKIRT: Kind = kind(
         SKIRT_SEAMS,
         SKIRT_LINING,
         WAISTBAND,
+        FASTENING,
         DRAWN_WAIST,
         SKIRT_HEMS,
         PRESS,
@@ -83,6 +88,7 @@ pub(super) const TROUSERS: Kind = kind(
         PRESS_SEAMS,
         TROUSER_SEAMS,
         WAISTBAND,
+        FASTENING,
         DRAWN_WAIST,
         LEG_HEMS,
         PRESS,
@@ -125,6 +131,7 @@ pub(super) const JEANS: Kind = kind(
         WAIST_EYELETS,
         JEANS_SEAMS,
         WAISTBAND,
+        FASTENING,
         DRAWN_WAIST,
         LEG_HEMS,
         PRESS,

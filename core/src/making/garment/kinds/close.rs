@@ -7,6 +7,10 @@ use crate::making::garment::place::{Hem, Manner, Notion, Point};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{CUT, DRAWN_WAIST, WASH};
 use crate::making::garment::work::{Stage, Work};
+use crate::making::sizing::HOME_TEST;
+
+/// Close cloth is seen through first.
+const OPACITY: &[Row] = &[Row { source: HOME_TEST, ..row(Stage::Sample, Work::TryOpacity) }];
 
 const MARK: &[Row] = &[row(Stage::Mark, Work::Mark(Point::Notches)), row(Stage::Mark, Work::Mark(Point::Quarters))];
 
@@ -14,7 +18,8 @@ const LEGGING_SEAMS: &[Row] = &[seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner
 
 const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::Hem(Hem::Legs))];
 
-pub(super) const LEGGINGS: Kind = kind(&[ElasticWaist], &[WASH, CUT, MARK, LEGGING_SEAMS, DRAWN_WAIST, LEG_HEMS]);
+pub(super) const LEGGINGS: Kind =
+    kind(&[ElasticWaist], &[WASH, OPACITY, CUT, MARK, LEGGING_SEAMS, DRAWN_WAIST, LEG_HEMS]);
 
 const SWIM: &[Row] = &[row(Stage::Prewash, Work::WashNotion(Notion::Elastic))];
 
@@ -26,4 +31,4 @@ const SWIM_SEAMS: &[Row] = &[
     row(Stage::Casings, Work::EdgeElastic),
 ];
 
-pub(super) const SWIMWEAR: Kind = kind(&[Lining], &[SWIM, WASH, CUT, MARK, SWIM_SEAMS]);
+pub(super) const SWIMWEAR: Kind = kind(&[Lining], &[SWIM, WASH, OPACITY, CUT, MARK, SWIM_SEAMS]);

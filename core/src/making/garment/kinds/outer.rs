@@ -47,7 +47,10 @@ const UNLINED_HEMS: &[Row] = &[
     row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs, RibBands, Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Cord, RibBands, Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).with(&[Cord, Hood]).without(&[Child, RibBands, Lining]),
-    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::HemLined).with(&[Lining]).without(&[Cord]),
+    row(Stage::Hems, Work::HemLined).with(&[Lining, Cord, Hood]).without(&[Child]),
+    row(Stage::Hems, Work::HemLining).with(&[Lining, Cord]).without(&[Hood]),
+    row(Stage::Hems, Work::HemLining).with(&[Lining, Cord, Hood, Child]),
 ];
 
 pub(super) const UNLINED_JACKET: Kind = kind(
@@ -97,7 +100,10 @@ const PANELS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).wit
 
 const COAT_HEMS: &[Row] = &[
     row(Stage::Hems, Work::TryOn),
-    row(Stage::Hems, Work::HemLined).with(&[Lining]).after(TAILORING),
+    row(Stage::Hems, Work::HemLined).with(&[Lining]).without(&[Cord]).after(TAILORING),
+    row(Stage::Hems, Work::HemLined).with(&[Lining, Cord, Hood]).without(&[Child]).after(TAILORING),
+    row(Stage::Hems, Work::HemLining).with(&[Lining, Cord]).without(&[Hood]),
+    row(Stage::Hems, Work::HemLining).with(&[Lining, Cord, Hood, Child]),
     row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Lining, Cuffs, ElasticCuffs]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
 ];

@@ -20,6 +20,7 @@ const EASE: &str =
 
 /// Bands of knit are matched in quarters.
 const KNIT_MARKS: &[Row] = &[
+    row(Stage::Mark, Work::Mark(Point::Notches)),
     row(Stage::Mark, Work::Mark(Point::Centres)),
     row(Stage::Mark, Work::Mark(Point::Quarters)),
     row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[PatchPockets]),
