@@ -7,6 +7,7 @@ mod program;
 use program::{Program, words};
 use proptest::prelude::*;
 use serde_json::Value;
+use tenter::store::Read as _;
 
 fn typed(program: &Program, line: &str) -> program::Ran {
     let words = words(line);

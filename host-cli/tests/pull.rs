@@ -6,6 +6,7 @@ mod program;
 
 use program::Program;
 use serde_json::Value;
+use tenter::store::Read as _;
 
 fn letters(test: &Value) -> String {
     let id = test["id"].as_str().unwrap();
