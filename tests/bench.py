@@ -110,7 +110,8 @@ def peak_megabytes(program, arguments):
 
 def measure_log(bench_log, tenter, folder):
     """Questions to generated logs of three sizes, and the question of `fit` in plain SQL beside it."""
-    print(f"{'pulls':>9}{'fit ms':>9}{'SQL ms':>9}{'fit/SQL':>9}{'list ms':>9}{'export ms':>11}{'import s':>10}{'file MB':>9}{'fit MB':>8}")
+    print(f"{'pulls':>9}{'fit ms':>9}{'SQL ms':>9}{'fit/SQL':>9}{'list ms':>9}{'export ms':>11}{'import s':>10}{'file MB':>9}{'fit MB':>8}"
+          f"{'server: fit ms':>16}{'/ file':>8}{'import s':>10}{'MB':>8}")
     for pulls in LOGS:
         file = os.path.join(folder, f"{pulls}.sqlite3")
         output = subprocess.run([bench_log, str(pulls), file], check=True, capture_output=True, text=True).stdout
@@ -120,6 +121,8 @@ def measure_log(bench_log, tenter, folder):
         print(
             f"{pulls:9}{got['fit']:9.1f}{got['sql']:9.1f}{got['fit'] / got['sql']:9.2f}{got['list']:9.1f}"
             f"{got['export']:11.1f}{got['import'] / 1e3:10.2f}{size:9.1f}{memory:8.0f}"
+            f"{got['server_fit']:16.1f}{got['server_fit'] / got['fit']:8.2f}{got['server_import'] / 1e3:10.2f}"
+            f"{got['server_bytes'] / 1e6:8.1f}"
         )
 
 

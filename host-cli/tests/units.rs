@@ -6,6 +6,7 @@ mod program;
 
 use program::Program;
 use serde_json::Value;
+use tenter::store::Read as _;
 
 const INCH: f64 = 25.4;
 

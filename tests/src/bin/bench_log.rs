@@ -7,9 +7,10 @@ use std::time::Instant;
 
 use tenter::cli::{self, Parsed};
 use tenter::log::Entry;
-use tenter::store::{Read as _, Store as _, sqlite::Sqlite};
+use tenter::store::{Read as _, Store as _, postgres::Postgres, postgres::Server, sqlite::Sqlite};
 use tenter::text::Screen;
 use tenter_tests::bench_log::{PATTERN, ROLES, entries};
+use tenter_tests::cluster::Cluster;
 
 /// The least of three runs, in milliseconds, with what the last run gave.
 fn best<T>(mut run: impl FnMut() -> T) -> (f64, T) {
@@ -81,6 +82,7 @@ fn main() {
     let (fit, text) = best(|| run(&file, &["fit", PATTERN, "A"]));
     assert!(text.contains("main") && text.contains("gusset"), "{text}");
     println!("fit {fit:.2}");
+    let text_of_fit = text;
     let connection = rusqlite::Connection::open(&file).unwrap();
     let (sql, rows) = best(|| plain_sql(&connection));
     assert!(rows > 0);
@@ -108,4 +110,26 @@ fn main() {
     assert_eq!(again.new, merged.new);
     println!("import {:.1}", start.elapsed().as_secs_f64() * 1000.0);
     println!("bytes {}", size(&file) + size(&format!("{file}-wal")));
+    on_a_server(&file, &lines, &text_of_fit);
+}
+
+/// The same log on a PostgreSQL server of its own, the same question to it.
+fn on_a_server(file: &str, lines: &[String], expected: &str) {
+    let cluster = Cluster::start(&[], |_| {});
+    let address = cluster.database();
+    let drafts = format!("{file}.drafts");
+    let server = Server::parse(&address).unwrap();
+    let mut log = Postgres::open(&server, Path::new(&drafts), tenter::log::Here::desk()).unwrap();
+    let start = Instant::now();
+    let mut parsed = lines.iter().map(|line| Ok(serde_json::from_str::<Entry>(line).unwrap()));
+    log.merge(&mut parsed).unwrap();
+    println!("server_import {:.1}", start.elapsed().as_secs_f64() * 1000.0);
+    let database = address.split_once("@/").and_then(|(_, rest)| rest.split_once('?')).unwrap().0.to_owned();
+    cluster.client(&database).batch_execute("ANALYZE").unwrap();
+    let (fit, text) = best(|| run(&address, &["fit", PATTERN, "A"]));
+    assert_eq!(text, expected, "the same answer to the digit");
+    println!("server_fit {fit:.2}");
+    let mut client = cluster.client(&database);
+    let size = client.query_one("SELECT pg_database_size(current_database())", &[]).unwrap();
+    println!("server_bytes {}", size.get::<_, i64>(0));
 }

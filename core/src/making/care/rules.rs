@@ -333,15 +333,19 @@ impl Care {
     }
 }
 
-/// How hot the iron may be for every fibre that is named, elastane left out; where none is known, begin at one dot.
+/// How hot the iron may be for every fibre that is named; where none is known, begin at one dot. Heat takes the spring
+/// out of elastane, so a blend with it gets two dots at most.
 fn hottest(cloth: &Described<'_>) -> Told<Dots> {
-    let dots = |fibre| match fibre {
-        Fibre::Cotton | Fibre::Linen => Dots::Three,
-        Fibre::Viscose | Fibre::Wool | Fibre::Polyester => Dots::Two,
-        Fibre::Silk | Fibre::Acetate | Fibre::Polyamide | Fibre::Acrylic | Fibre::Elastane => Dots::One,
-    };
-    let fibres = cloth.fibres().all().filter(|fibre| *fibre != Fibre::Elastane);
-    let told = fibres.map(|fibre| Told { rule: dots(fibre), because: Because::Fibre(fibre), source: LABELS });
+    let alone = cloth.fibres().all().all(|fibre| fibre == Fibre::Elastane);
+    let told = cloth.fibres().all().map(|fibre| {
+        let (rule, source) = match fibre {
+            Fibre::Cotton | Fibre::Linen => (Dots::Three, LABELS),
+            Fibre::Viscose | Fibre::Wool | Fibre::Polyester => (Dots::Two, LABELS),
+            Fibre::Elastane if !alone => (Dots::Two, PRACTICE),
+            Fibre::Silk | Fibre::Acetate | Fibre::Polyamide | Fibre::Acrylic | Fibre::Elastane => (Dots::One, LABELS),
+        };
+        Told { rule, because: Because::Fibre(fibre), source }
+    });
     told.max_by_key(|told| told.rule).unwrap_or(Told {
         rule: Dots::One,
         because: Because::Nothing,
@@ -365,6 +369,8 @@ mod tests {
         assert_eq!((brushed.before.rule, brushed.press.rule), (Before::DampRoll, Press::NotFlat));
         assert_eq!(brushed.iron.because, Because::Fibre(Fibre::Polyamide));
         assert_eq!(care("silk", Some(Finish::Pile)).before.rule, Before::Steam);
+        assert_eq!(care("97 cotton 3 elastane", None).iron.rule, Dots::Two);
+        assert_eq!(care("78 polyamide 22 elastane", None).iron.because, Because::Fibre(Fibre::Polyamide));
         assert_eq!(care("cotton", Some(Finish::Pile)).before.rule, Before::WashInsideOut { times: 2 });
     }
 

@@ -20,6 +20,8 @@ use crate::store::{AddressFault, StoreError};
 const LOG: &str = "main";
 /// Where a server on this machine has its socket: Debian's place, else PostgreSQL's own.
 const SOCKETS: [&str; 2] = ["/var/run/postgresql", "/tmp"];
+/// The port of a server where none is named.
+const PORT: u16 = 5432;
 /// How long to wait for a connection, where the address does not say.
 const PATIENCE: Duration = Duration::from_secs(10);
 /// How long a connection is silent before it is asked whether it is still there.
@@ -121,7 +123,7 @@ impl Server {
         };
         let user = config.get_user().unwrap_or_default().to_owned();
         let database = config.get_dbname().map_or_else(|| user.clone(), str::to_owned);
-        let port = config.get_ports().first().copied().unwrap_or(5432);
+        let port = config.get_ports().first().copied().unwrap_or(PORT);
         let asked = Asked { host: &host, port, database: &database, user: &user };
         if let Some(password) = password(asked) {
             config.password(password);
@@ -184,7 +186,8 @@ fn name_of(config: &Config, log: &str) -> String {
         Some(Host::Unix(_)) => String::new(),
         None => config.get_hostaddrs().first().map(ToString::to_string).unwrap_or_default(),
     };
-    let port = config.get_ports().first().map(|port| format!(":{port}")).unwrap_or_default();
+    let port = config.get_ports().first().filter(|port| **port != PORT);
+    let port = port.map(|port| format!(":{port}")).unwrap_or_default();
     let named = if log == LOG { String::new() } else { format!("?log={log}") };
     let name = format!("postgres://{host}{port}/{}{named}", config.get_dbname().unwrap_or_default());
     crate::plain::shown(Path::new(&name))
