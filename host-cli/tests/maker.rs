@@ -264,3 +264,13 @@ fn a_cord_for_adults_too() {
     assert!(child.contains("hood or neck: no cord") && child.contains("ends of at most 75 mm"), "{child}");
     assert!(child.contains("no knot, no stop") && !child.contains("cord stop on each end"), "{child}");
 }
+
+/// Elastic is drawn in or sewn on: the seams of cloth are not told of it.
+#[test]
+fn elastic_has_no_seams() {
+    let program = Program::demo();
+    let told = said(&program, &["handle", "15"]);
+    assert!(told.contains("it is elastic: lap its ends") && !told.contains("crotch"), "{told}");
+    let layer = said(&program, &["handle", "14"]);
+    assert!(layer.contains("it is an interfacing") && !layer.contains("it is elastic"), "{layer}");
+}

@@ -78,6 +78,15 @@ impl SeamAt {
     }
 }
 
+/// Why a cloth has no seams of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoSeams {
+    /// It is an interfacing, and is sewn with the cloth that it lies behind.
+    Interfacing,
+    /// It is elastic, and is drawn in or sewn on.
+    Elastic,
+}
+
 /// What is asked about a cloth.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct HandleWanted<'a> {
@@ -87,8 +96,8 @@ pub struct HandleWanted<'a> {
     pub grain: Option<Grain>,
     /// The garment.
     pub garment: Option<GarmentKind>,
-    /// Whether the cloth is an interfacing, with no seams of its own.
-    pub is_interfacing: bool,
+    /// Why the cloth has no seams of its own, if it has none.
+    pub no_seams: Option<NoSeams>,
     /// What is fixed to the cloth.
     pub layers: &'a [(Layer, Layered)],
     /// How sure an answer is.
@@ -129,8 +138,8 @@ pub enum Handle {
     Layer(Layer, Layered),
     /// What worked the last time, and how it wore.
     LastTime(Box<LastTime>),
-    /// It is an interfacing, and is sewn with the cloth that it lies behind.
-    NoSeams,
+    /// It has no seams of its own.
+    NoSeams(NoSeams),
 }
 
 impl Handle {
@@ -139,7 +148,7 @@ impl Handle {
     pub const fn topic(&self) -> HandleTopic {
         match self {
             Self::Needle(_) | Self::Thread(_) => HandleTopic::Needle,
-            Self::Stitch(..) | Self::NoSeams => HandleTopic::Stitch,
+            Self::Stitch(..) | Self::NoSeams(_) => HandleTopic::Stitch,
             Self::Finish(..) => HandleTopic::Finish,
             Self::Stay(..) => HandleTopic::Stay,
             Self::Place { .. } => HandleTopic::Place,
@@ -169,8 +178,8 @@ impl Handled {
     #[must_use]
     pub fn of(cloth: &Cloth, wanted: &HandleWanted<'_>) -> Self {
         let most = cloth.most_stretch().map(|figure| figure.ratio);
-        if wanted.is_interfacing {
-            return Self { most, lines: vec![Handle::NoSeams], answer: None, confidence: wanted.confidence };
+        if let Some(why) = wanted.no_seams {
+            return Self { most, lines: vec![Handle::NoSeams(why)], answer: None, confidence: wanted.confidence };
         }
         let straight: Vec<SeamAt> = match wanted.grain {
             Some(grain) => vec![SeamAt::Along(grain)],

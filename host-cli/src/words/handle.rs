@@ -9,7 +9,7 @@ use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Confidence, Decimal, Grain, Ratio, Unit};
 
-use crate::finding::handle::{Handle, Handled, SeamAt};
+use crate::finding::handle::{Handle, Handled, NoSeams, SeamAt};
 use crate::words::advice::Spoken;
 use crate::words::memory;
 use crate::words::pair::stitch;
@@ -57,8 +57,15 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence, unit: U
         Handle::Machine(line) => Spoken::new("machine", practice(line.practice), most(), line.source),
         Handle::Layer(layer, layered) => layer_line(*layer, layered, confidence),
         Handle::LastTime(told) => memory::last_time(told),
-        Handle::NoSeams => {
-            let text = "it is an interfacing: sew it with needle and stitch of the cloth that it lies behind";
+        Handle::NoSeams(why) => {
+            let text = match why {
+                NoSeams::Interfacing => {
+                    "it is an interfacing: sew it with the needle and stitch of the cloth that it lies behind"
+                }
+                NoSeams::Elastic => {
+                    "it is elastic: lap its ends and sew them with a zigzag; how long to cut it: tenter size --elastic"
+                }
+            };
             Spoken::new("sew", text, "it has no seams of its own", Source::CommonPractice)
         }
     }

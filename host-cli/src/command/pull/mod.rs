@@ -69,10 +69,14 @@ pub(super) fn store_all(
         changed => changed?,
     };
     let mut worst = 0;
+    let several = typed.len() > 1;
     for (index, (Entry { id, .. }, test)) in entries.iter().zip(typed).enumerate() {
         let Some(fabric) = &fabric else { break };
         if index > 0 && !json {
             writeln!(screen.out)?;
+        }
+        if several && !json {
+            writeln!(screen.out, "  {}", test.input.test.grain().word())?;
         }
         worst = worse(worst, stored(fabric, *id, test.input, json, store, screen)?);
     }
