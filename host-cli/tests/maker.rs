@@ -132,7 +132,7 @@ fn an_interfacing_is_sewn_with_its_cloth() {
     let program = stash();
     program.run(&["cloth", "add", "collar interfacing", "--construction", "other"]);
     let told = said(&program, &["handle", &program.log_fabrics().to_string()]);
-    assert!(told.contains("sew it with needle and stitch of the cloth that it lies behind"), "{told}");
+    assert!(told.contains("sew it with the needle and stitch of the cloth that it lies behind"), "{told}");
     assert!(!told.contains("allowance"), "{told}");
 }
 
@@ -200,7 +200,7 @@ fn what_is_worn() {
     let tights = size(LEGGINGS, &[&hips[..], &["--kind", "leggings"]].concat());
     assert!(tights.contains("is usually cut 5 to 15 % smaller") && tights.contains("cut lengths up to 7.5 % shorter"));
     // 100 / 90 − 1 = 11.1 %; 250 / 1.111 = 225 (arithmetic).
-    assert!(tights.contains("250 g/m² become 225 at hip; stretch it by 11.1 % over the edge"), "{tights}");
+    assert!(tights.contains("250 g/m² become 225 g/m² at hip; stretch it by 11.1 % over black paper"), "{tights}");
     let tired = size(TIRED, &hips);
     assert!(tired.starts_with("FITS, BUT IT WILL BAG"), "{tired}");
     assert!(tired.contains("hip will bag: the cloth grows by 24.0 %"), "{tired}");

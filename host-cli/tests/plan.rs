@@ -68,6 +68,9 @@ fn a_plan_sheet() {
         assert!(pulled_on.contains(words), "{words}: {pulled_on}");
     }
     assert!(!pulled_on.contains("fly") && !pulled_on.contains("interface"), "{pulled_on}");
+    // A woven waist lets nobody in by itself.
+    assert!(sheet(&["--without", "fly"]).contains("say how it opens, with --with fly"), "{plain}");
+    assert!(!plain.contains("how it opens") && !pulled_on.contains("how it opens"), "{pulled_on}");
     let bought = sheet(&["--use", "main=6"]);
     assert!(bought.contains("of 6 Matinee gabardine at the market hall for"), "{bought}");
     let json: Value = program.run(&["fit", "choir", "a", "--sheet", "--json"]).json();

@@ -52,6 +52,7 @@ pub fn next(next: Next, unit: Unit) -> String {
              that too"
                 .to_owned()
         }
+        Next::GivesOnly(ask, sure) if sure <= 0.0 => format!("not suitable: no {} is certain", ask.word()),
         Next::GivesOnly(Ask::Stretch, sure) => {
             format!("not suitable: only {} % of stretch is certain", Decimal::floor(sure, 1))
         }

@@ -3,19 +3,22 @@
 use tenter_core::Grain;
 use tenter_core::Ratio;
 use tenter_core::making::care::Care;
-use tenter_core::making::garment::{Part, Stage};
+use tenter_core::making::garment::{Detail, GarmentKind, Part, Stage};
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
 
 use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
 use crate::finding::fit::known;
 use crate::finding::handle::Handle;
-use crate::log::Fabric;
+use crate::log::{Construction, Fabric};
 
 /// What must be measured or said first.
 pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
     let wanted = made.wanted;
     if wanted.kind.is_none() {
         parts.add(PlanTopic::Check, [Step::General]);
+    }
+    if does_not_open(made) {
+        parts.add(PlanTopic::Check, [Step::SayHowOpened]);
     }
     for chosen in &wanted.chosen {
         let Some(fabric) = chosen.fabric() else { continue };
@@ -25,6 +28,15 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
     }
     parts
         .add(PlanTopic::Check, made.lining_gives().map(|handle| Step::Handle { handle, most: None, tags: Vec::new() }));
+}
+
+/// Whether nothing lets the hips of a wearer into a woven waist.
+fn does_not_open(made: &Made<'_>) -> bool {
+    let hangs_from_waist = matches!(made.kind(), Some(GarmentKind::Skirt | GarmentKind::Trousers | GarmentKind::Jeans));
+    let opens = [Detail::Fly, Detail::ClosedZip, Detail::Buttons, Detail::ElasticWaist];
+    let main = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
+    let is_woven = main.is_some_and(|one| one.cloth.construction == Construction::Woven);
+    hangs_from_waist && is_woven && !opens.into_iter().any(|one| made.details().has(one))
 }
 
 /// Whether a cloth is washed or soaked before it is cut.

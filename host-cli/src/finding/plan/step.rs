@@ -90,6 +90,8 @@ pub enum Step {
         /// The role.
         role: String,
     },
+    /// Nothing opens its waist.
+    SayHowOpened,
     /// How a role is joined is not known.
     SayHowJoined {
         /// The role.

@@ -179,6 +179,10 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
                         what holds for any garment";
             own("say", text.to_owned(), "the view has no garment kind".to_owned())
         }
+        Step::SayHowOpened => {
+            let text = "how it opens, with --with fly, --with closed-zip or --with elastic-waist";
+            own("say", text.to_owned(), "a woven waist without an opening does not pass the hips".to_owned())
+        }
         Step::SayHowJoined { role, to } => {
             let (role, to) = (isolated(role), isolated(to));
             let text = format!("how {role} is joined: --seam '{to}+{role}=60cm lengthwise'");
