@@ -109,7 +109,8 @@ fn pulled(readings: &[&str], division: &str) -> PullTest {
 
 /// Several days of one cloth: each with its variance and how that grows, and what they come to together.
 fn combined() -> Vec<Value> {
-    let sets: [(&str, Scatter, &[(&[&str], &str)]); 3] = [
+    type Days = (&'static [&'static str], &'static str);
+    let sets: [(&str, Scatter, &[Days]); 3] = [
         ("two alike", Scatter::ASSUMED, &[(&["108", "109", "108"], "1"), (&["109", "110", "109"], "1")]),
         (
             "three that differ",
@@ -122,7 +123,7 @@ fn combined() -> Vec<Value> {
             &[(&["106"], "1"), (&["106.5"], "0.5"), (&["105.8"], "0.2"), (&["106"], "2")],
         ),
     ];
-    let of = |(name, scatter, days): (&str, Scatter, &[(&[&str], &str)])| {
+    let of = |(name, scatter, days): (&str, Scatter, &[Days])| {
         let tests: Vec<PullTest> = days.iter().map(|(readings, division)| pulled(readings, division)).collect();
         let sittings: Vec<Sitting<'_>> = tests.iter().map(|test| Sitting { scatter, ..Sitting::new(test) }).collect();
         let judged = |sittings: &[Sitting<'_>]| {

@@ -31,7 +31,9 @@ fn assert_looks_right(name: &str, file: &Path, paper: bool) {
     }
     assert_eq!(visit.errors, Vec::<String>::new(), "{name}");
     let own = format!("/{}", file.file_name().unwrap().to_string_lossy());
-    assert!(visit.requests.iter().all(|address| address.ends_with(&own)), "{:?}", visit.requests);
+    // A photograph stands in the page itself.
+    let is_own = |address: &String| address.ends_with(&own) || address.starts_with("data:image/jpeg;base64,");
+    assert!(visit.requests.iter().all(is_own), "{:?}", visit.requests);
 }
 
 #[test]
@@ -66,9 +68,10 @@ fn too_little_is_said_wherever_a_cloth_is_offered() {
     let desk = Desk::evening();
     let pages: [&[&str]; 2] = [&["book", "--view", "choir", "a"], &["sheet", "choir", "a", "--use", "main=5"]];
     for words in pages {
-        // Practice sateen: the main cloth takes 2.20 m, 0.90 m lie at home; subtraction.
+        // Practice sateen: the main cloth takes 2.20 m, woven cotton may lose 6 %, and 0.90 m lie at home: 2.20 / 0.94 is
+        // 2.34, to the next 5 cm 2.35; subtraction.
         let page = std::fs::read_to_string(desk.report(words)).unwrap();
-        let missing = page.matches("1.30\u{a0}m missing").count();
+        let missing = page.matches("1.45\u{a0}m missing").count();
         assert!(missing >= 1 && page.matches("○ too little").count() == missing, "{words:?}: {missing}");
     }
 }
@@ -90,7 +93,7 @@ fn a_card_says_what_was_measured() {
     let other = Desk::empty();
     other.run(&["import", desk.path("unset.jsonl").to_str().unwrap()]);
     let card = std::fs::read_to_string(other.report(&["picture", "card", "1"])).unwrap();
-    assert!(card.contains("% sure; day not known"), "{card}");
+    assert!(card.contains("day not known"), "{card}");
 }
 
 #[test]

@@ -111,7 +111,7 @@ fn the_plan_of_a_view_is_one_sheet() {
 fn a_printed_book_is_complete() {
     let desk = Desk::evening();
     let text = texts(&printed("book", &desk.report(&["book"]))).concat();
-    for words in ["Encore double knit", "271 mm, 272 mm, 271 mm", "added; 3.10 m on hand", "500 mm to 491 mm"] {
+    for words in ["Encore double knit", "271 mm, 272 mm, 271 mm", "added; 3.10 m on hand", "50 cm to 49.1 cm"] {
         assert!(text.contains(words), "{words}: {text}");
     }
     assert!(!text.contains("Show all"), "{text}");
