@@ -24,6 +24,11 @@ fn is_whole(page: &Page) -> bool {
     page.split_last_chunk().is_some_and(|(body, sum)| u32::from_le_bytes(*sum) == checksum(body))
 }
 
+/// Whether nothing was ever written there, or the bus stays high.
+pub(super) fn is_erased(page: &Page) -> bool {
+    page.iter().all(|byte| *byte == 0xFF)
+}
+
 /// A record, or a part of one that needs more than a page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct Part<'p> {

@@ -7,7 +7,7 @@
 
 use core::num::NonZeroU32;
 
-use super::page::{PAYLOAD_BYTES, Part};
+use super::page::{PAYLOAD_BYTES, Part, is_erased};
 use super::storage::{self, Storage};
 use super::{LogError, Page, RING_START, RecordBytes};
 
@@ -18,6 +18,8 @@ pub(super) struct Seen {
     /// How many pages to go on to reach what follows.
     pages: u32,
     whole: bool,
+    /// A page of it looked erased.
+    erased: bool,
 }
 
 #[derive(Clone, Copy, Debug)]
@@ -29,6 +31,8 @@ pub(super) struct Ring {
     tail: u32,
     /// Where the next record goes.
     head: u32,
+    /// The number of the newest record when the ring was read.
+    newest: u32,
     /// The number of the next record.
     next: u32,
     unacknowledged: u16,
@@ -43,14 +47,37 @@ pub(super) struct Ring {
 }
 
 impl Ring {
-    /// Reads the whole ring once.
+    /// Reads the whole ring, once where all is as it should be.
     pub fn read<S: Storage>(storage: &mut S, pages: NonZeroU32, acknowledged: u32) -> Result<Self, LogError<S::Error>> {
+        let (ring, in_order) = Self::scan(storage, pages, acknowledged, true)?;
+        if in_order && !ring.goes_on(storage)? {
+            return Ok(ring);
+        }
+        Self::scan(storage, pages, acknowledged, false).map(|(ring, _)| ring)
+    }
+
+    /// Whether something lies where the next record would go that is newer than all.
+    fn goes_on<S: Storage>(&self, storage: &mut S) -> Result<bool, LogError<S::Error>> {
+        let page = self.read_page(storage, self.head)?;
+        Ok(Part::of(&page).is_some_and(|part| part.seq > self.newest))
+    }
+
+    /// Reads every page; and whether those that looked erased follow the records, as they do in a ring that was not
+    /// written to its end. Reading each of them again would double the time that a new chip takes.
+    fn scan<S: Storage>(
+        storage: &mut S,
+        pages: NonZeroU32,
+        acknowledged: u32,
+        trusts_erased: bool,
+    ) -> Result<(Self, bool), LogError<S::Error>> {
         let size = pages.get();
+        let trusted = if trusts_erased { u32::MAX } else { 0 };
         let mut ring = Self {
             pages,
             first: 0,
-            tail: 0,
+            tail: trusted,
             head: 0,
+            newest: 0,
             next: 0,
             unacknowledged: 0,
             acknowledged,
@@ -58,6 +85,7 @@ impl Ring {
             searched: (0, 0),
         };
         let (mut newest, mut end) = (0, 0);
+        let (mut erased, mut in_order) = (false, true);
         let mut oldest = None;
         let mut greatest = acknowledged;
         let mut record = RecordBytes::new();
@@ -65,7 +93,9 @@ impl Ring {
         while at < size {
             let seen = ring.look(storage, at, &mut record)?;
             greatest = greatest.max(seen.seq);
+            erased |= seen.erased;
             if seen.whole {
+                in_order &= !erased;
                 if seen.seq > newest {
                     (newest, end) = (seen.seq, at + seen.pages);
                 }
@@ -80,10 +110,11 @@ impl Ring {
         ring.head = end % pages + size;
         ring.first = ring.head - size;
         ring.tail = ring.head - oldest.map_or(0, |(_, at)| (ring.head + size - at - 1) % pages + 1);
+        ring.newest = newest;
         ring.next = greatest.saturating_add(1);
         ring.attempts = ring.next;
         ring.searched = (acknowledged.saturating_add(1), ring.tail);
-        Ok(ring)
+        Ok((ring, in_order))
     }
 
     pub const fn next(&self) -> u32 {
@@ -104,16 +135,22 @@ impl Ring {
     }
 
     fn read_page<S: Storage>(&self, storage: &mut S, at: u32) -> Result<Page, LogError<S::Error>> {
-        storage::read_again(storage, self.page(at), |page| Part::of(page).is_some())
+        // What was erased where nothing is kept is taken for that at once.
+        storage::read_again(storage, self.page(at), |page| {
+            Part::of(page).is_some() || at < self.tail && is_erased(page)
+        })
     }
 
     /// Reads what starts at a position into `record`.
     fn look<S: Storage>(&self, storage: &mut S, at: u32, record: &mut RecordBytes) -> Result<Seen, LogError<S::Error>> {
         record.clear();
-        let mut seen = Seen { seq: 0, pages: 1, whole: false };
+        let mut seen = Seen { seq: 0, pages: 1, whole: false, erased: false };
         for index in 0..u8::MAX {
             let page = self.read_page(storage, at + u32::from(index))?;
-            let Some(part) = Part::of(&page) else { break };
+            let Some(part) = Part::of(&page) else {
+                seen.erased = is_erased(&page);
+                break;
+            };
             if index == 0 {
                 seen.seq = part.seq;
             }

@@ -40,7 +40,7 @@ fn steps_read_few_pages() {
         from = seq + 1;
     }
     log.acknowledge(400).unwrap();
-    // Opening: two of the state and once more both, which are erased, each of the ring and once more the 94 erased ones. Fetching:
-    // the one before and the one itself. Acknowledging: its own page read back.
-    assert_eq!(chip.reads, (2 + 2 + 494 + 94) + (2 * 400) + 1);
+    // Opening: two of the state and once more both, which are erased, each of the ring and twice more the one where the next
+    // record goes. Fetching: the one before and the one itself. Acknowledging: its own page read back.
+    assert_eq!(chip.reads, (2 + 2 + 494 + 2) + (2 * 400) + 1);
 }
