@@ -19,7 +19,13 @@ fn the_first_unit_is_remembered() {
     let program = Program::with_cloth();
     let bare = "check 10 10.6 --json";
     assert_eq!(gauge(&program.line(bare).json()), 100.0);
+    // Whoever only looks in inches has not chosen them, nor has the environment.
     assert_eq!(gauge(&program.line(&format!("{bare} --units in")).json()), 10.0 * INCH);
+    program.line("cloth list --units in");
+    let list = program.command(&["cloth", "edit", "1", "--note", "soft"]).env("TENTER_UNITS", "in").output().unwrap();
+    assert!(list.status.success());
+    assert_eq!(gauge(&program.line(bare).json()), 100.0);
+    program.line("cloth edit 1 --length 3yd --units in");
     let entries = program.log_entries();
     // In every verb, without a word: readings, texts and pages.
     assert_eq!(gauge(&program.line(bare).json()), 10.0 * INCH);
@@ -27,7 +33,7 @@ fn the_first_unit_is_remembered() {
     assert!(stored.out.contains("numbers without a unit are read in inches"), "{}", stored.out);
     assert_eq!(gauge(&program.tests("1")[0]), 4.0 * INCH);
     assert!(program.line("cloth show 1").out.contains("4 in"));
-    assert_eq!(program.log_entries(), entries + 1, "once");
+    assert_eq!(program.log_entries(), entries + 1, "only the test");
     let guided = program.typed(&["pull", "2"], "");
     assert!(guided.err.contains("8 in suits a woven"), "{}", guided.err);
     // Another unit holds for once; so that what a bare number means in this log never changes.
@@ -40,14 +46,6 @@ fn the_first_unit_is_remembered() {
     // Marks with a unit of their own are read in that.
     assert_eq!(gauge(&program.line("check 100mm 106 --json").json()), 100.0);
     assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
-}
-
-#[test]
-fn the_environment_is_remembered_too() {
-    let program = Program::with_cloth();
-    let list = program.command(&["cloth", "list"]).env("TENTER_UNITS", "in").output().unwrap();
-    assert!(list.status.success());
-    assert_eq!(gauge(&program.line("check 10 10.6 --json").json()), 10.0 * INCH);
 }
 
 /// What is typed wrong is not remembered, and `check` begins no log.
@@ -68,8 +66,8 @@ fn nothing_is_remembered_without_need() {
 #[test]
 fn a_merged_log_keeps_its_own_unit() {
     let (inches, centimetres, fresh) = (Program::with_cloth(), Program::with_cloth(), Program::new());
-    inches.line("cloth list --units in");
-    centimetres.line("cloth list --units cm");
+    inches.line("cloth edit 1 --length 3yd --units in");
+    centimetres.line("cloth edit 1 --length 3m --units cm");
     let file = inches.path().with_file_name("log.jsonl");
     let file = file.to_str().unwrap();
     assert_eq!(inches.run(&["export", file]).code, Some(0));

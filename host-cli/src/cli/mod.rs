@@ -81,7 +81,9 @@ pub enum Units {
     Unknown,
     /// Nothing.
     NotSaid,
-    /// By an option or by the environment.
+    /// By the environment, for this line alone.
+    ForNow(Unit),
+    /// By an option.
     Said(Unit),
 }
 
@@ -222,9 +224,8 @@ fn said_of_units(mut matches: &ArgMatches) -> Units {
     match matches.try_get_one::<Unit>(UNITS) {
         Err(_) => Units::Unknown,
         Ok(said) => match matches.value_source(UNITS) {
-            Some(ValueSource::CommandLine | ValueSource::EnvVariable) => {
-                said.copied().map_or(Units::NotSaid, Units::Said)
-            }
+            Some(ValueSource::CommandLine) => said.copied().map_or(Units::NotSaid, Units::Said),
+            Some(ValueSource::EnvVariable) => said.copied().map_or(Units::NotSaid, Units::ForNow),
             _ => Units::NotSaid,
         },
     }
