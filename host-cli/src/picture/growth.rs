@@ -210,8 +210,8 @@ fn legend(picture: &mut Picture, growth: &Growth<'_>) {
     let read = format!("read, with its {}", words::trust(growth.confidence));
     picture.draw(text("tn-small", (31.0, y), 11.0, Anchor::Start, read));
     if !growth.to_come.is_empty() {
-        picture.draw(rect("tn-shade", (222.0, y - 10.0), 22.0, 12.0).at("fill-opacity", 0.7));
-        picture.draw(circle("tn-hollow", (233.0, y - 4.0), 4.0).at("stroke-width", 1.5));
-        picture.draw(text("tn-small", (250.0, y), 11.0, Anchor::Start, BAND));
+        picture.draw(rect("tn-shade", (204.0, y - 10.0), 22.0, 12.0).at("fill-opacity", 0.7));
+        picture.draw(circle("tn-hollow", (215.0, y - 4.0), 4.0).at("stroke-width", 1.5));
+        picture.draw(text("tn-small", (232.0, y), 11.0, Anchor::Start, BAND));
     }
 }
