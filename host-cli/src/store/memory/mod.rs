@@ -1,7 +1,7 @@
 //! A log in memory, without a file or a server: for a trial, and for a page that keeps the entries itself.
 //!
 //! Whoever keeps it hands the entries in with [`Store::merge`] at the start, and takes out what is new with
-//! [`Read::each_arrival`].
+//! [`Read::each_arrival`](super::Read::each_arrival).
 
 mod read;
 
