@@ -6,7 +6,7 @@ use super::short;
 use crate::number::decimal::Decimal;
 use crate::reading::length::LengthError;
 
-/// An error from reading a [`Limit`].
+/// An error from reading a [`Limit`](super::Limit).
 ///
 /// ```
 /// use tenter_core::{Limit, LimitError, Unit};
