@@ -15,7 +15,8 @@ use tenter_core::{Demand, Doubt, Ends, Evaluation, Grain, Length, PullTest, Rule
 
 use crate::components::{DYESTUFF, between};
 
-fn environment() -> PathBuf {
+/// Where the packages lie.
+fn packages() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../target/python")
 }
 
@@ -65,10 +66,8 @@ fn sums() -> Vec<Value> {
 
 /// The groups of one of NIST's certified sets, from the file that SciPy carries; its readings begin at line 61.
 fn nist(name: &str) -> Vec<Vec<f64>> {
-    let versions = fs::read_dir(environment().join("lib")).unwrap().map(|found| found.unwrap().path());
-    let folder =
-        versions.map(|lib| lib.join("site-packages/scipy/stats/tests/data/nist_anova")).find(|path| path.exists());
-    let text = fs::read_to_string(folder.unwrap().join(format!("{name}.dat"))).unwrap();
+    let file = packages().join("scipy/stats/tests/data/nist_anova").join(format!("{name}.dat"));
+    let text = fs::read_to_string(file).unwrap();
     let mut groups: Vec<(&str, Vec<f64>)> = Vec::new();
     for line in text.lines().skip(60) {
         let [label, value] = line.split_whitespace().collect::<Vec<_>>()[..] else { continue };
@@ -188,9 +187,14 @@ fn scipy_and_statsmodels_agree() {
         "robust": robust(),
     });
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("library.py");
-    let mut python = Command::new(environment().join("bin/python"));
-    python.arg(script).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
-    let mut running = python.spawn().expect("tests/install python makes target/python");
+    let mut python = Command::new("python3");
+    python
+        .arg(script)
+        .env("PYTHONPATH", packages())
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped());
+    let mut running = python.spawn().expect("tests/install has python3");
     running.stdin.take().unwrap().write_all(said.to_string().as_bytes()).unwrap();
     let output = running.wait_with_output().unwrap();
     print!("{}", String::from_utf8_lossy(&output.stdout));
