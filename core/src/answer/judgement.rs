@@ -13,7 +13,6 @@ use crate::answer::rest::{Pick, Timing};
 use crate::answer::settle::{self, Open, Settle};
 use crate::answer::verdict::Answer;
 use crate::number::list::list;
-use crate::number::ratio::Ratio;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
@@ -227,10 +226,6 @@ impl<'s, 't> Judged<'s, 't> {
         let (mut parts, mut open) = (Vec::new(), Vec::new());
         for (ask, side, limit) in asked {
             let Some(limit) = limit else { continue };
-            // At least nothing is asked of no cloth; a rigid one would be too close to call.
-            if side == Side::AtLeast && limit.ratio() <= Ratio::ZERO {
-                continue;
-            }
             let figure = self.figure(ask);
             let (answer, chance) = match figure {
                 Some(figure) => self.answer(&figure, (ask, side, limit), rules),
