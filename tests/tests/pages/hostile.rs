@@ -34,7 +34,8 @@ fn what_was_typed_stays_text_on_every_page() {
         (&["book"], 2),
         (&["book", "--view", SCRIPT, IMAGE], 2),
         (&["cards"], 0),
-        (&["sheet", SCRIPT, IMAGE, "--why"], 0),
+        // A word with `=` chooses a cloth, so pattern and view are named by their beginnings.
+        (&["sheet", "<script>document", "\"'><img src", "--why"], 0),
         (&["gauge", "--wants", "5%", "--name", SCRIPT], 0),
         (&["gauge", "--view", SCRIPT, IMAGE], 0),
     ];
