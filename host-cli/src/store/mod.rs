@@ -17,6 +17,8 @@ mod place;
 pub mod postgres;
 #[cfg(feature = "desk")]
 pub mod sqlite;
+#[cfg(feature = "desk")]
+mod touched;
 
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};

@@ -20,13 +20,13 @@ use jiff::Timestamp;
 
 use super::draft_files::DraftFiles;
 use super::naming::{self, Naming};
+use super::touched::Touched;
 use super::{
     Access, Arriving, Drafts, Make, Merged, Piece, Read as _, Stop, Store, StoreError, Taken, Written, forget_whom,
 };
 use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use connection::Connection;
 use migrate::Found;
-use project::Touched;
 
 pub use migrate::{FIRST, MIGRATIONS, NEWEST};
 pub use server::Server;
@@ -128,7 +128,7 @@ impl Postgres {
         let arriving = entries.iter().map(|entry| self.arriving(entry)).collect::<Result<Vec<_>, _>>()?;
         arriving.iter().for_each(|entry| touched.note(entry));
         self.insert(&arriving.iter().collect::<Vec<_>>())?;
-        touched.project(self)?;
+        project::project(touched, self)?;
         Ok(entries)
     }
 
@@ -251,7 +251,7 @@ impl Store for Postgres {
             this.insert(&order)?;
             let mut touched = Touched::default();
             order.iter().for_each(|entry| touched.note(entry));
-            touched.project(this)?;
+            project::project(touched, this)?;
             Ok((merged, order.first().map(|entry| entry.id)))
         };
         // Photographs alone are stored under their own names, so that a second time does no harm.
@@ -271,7 +271,7 @@ impl Store for Postgres {
             }
             let mut touched = Touched::default();
             touched.note_subject(Subject::Garment(garment));
-            touched.project(this)
+            project::project(touched, this)
         };
         this.again(&mut work, &mut |()| Ok(false))?;
         // The server deletes the old rows for good when it next clears up (VACUUM), which is for whoever keeps it.

@@ -6,20 +6,9 @@ use serde_json::Value;
 use tenter_core::Unit;
 
 use super::{CHUNK, Postgres, rows};
-use crate::log::{Entry, Id, Pooled, StoredTest, Subject, days, fold};
-use crate::store::{Arriving, StoreError};
-
-/// What entries have touched, to be brought up to date at the end of a transaction.
-#[derive(Debug, Default)]
-pub struct Touched {
-    /// In the order in which they must come: a test after its cloth, a role after its pattern.
-    fabrics: BTreeSet<Id>,
-    patterns: BTreeSet<Id>,
-    tests: BTreeSet<Id>,
-    roles: BTreeSet<Id>,
-    garments: BTreeSet<Id>,
-    settings: Vec<(Id, Unit)>,
-}
+use crate::log::{Entry, Id, Pooled, StoredTest, days, fold};
+use crate::store::StoreError;
+use crate::store::touched::Touched;
 
 /// Identifiers as the server takes them.
 fn texts<'i>(ids: impl IntoIterator<Item = &'i Id>) -> Vec<String> {
@@ -31,76 +20,54 @@ fn chunks(ids: &BTreeSet<Id>) -> Vec<Vec<Id>> {
     ids.iter().copied().collect::<Vec<_>>().chunks(CHUNK).map(<[Id]>::to_vec).collect()
 }
 
-impl Touched {
-    /// Notes what an entry is about.
-    pub fn note(&mut self, entry: &Arriving) {
-        self.settings.extend(entry.units.map(|units| (entry.id, units)));
-        self.note_subject(entry.subject);
+/// Brings everything touched up to date.
+///
+/// # Errors
+///
+/// What the server says, here and below.
+pub fn project(mut touched: Touched, store: &Postgres) -> Result<(), StoreError> {
+    touched.settings.iter().try_for_each(|(entry, units)| store.set(*entry, *units))?;
+    let mut changed = BTreeSet::new();
+    for ids in chunks(&touched.fabrics) {
+        let fabrics: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::fabric).collect();
+        store.upsert("fabric", rows::FABRIC, fabrics.iter().map(rows::of_fabric).collect())?;
+        adopt(&mut touched, store, fabrics.iter().map(|fabric| fabric.id))?;
+        changed.extend(fabrics.iter().map(|fabric| fabric.id));
     }
+    for ids in chunks(&touched.patterns) {
+        let patterns: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::pattern).collect();
+        store.upsert("pattern", rows::PATTERN, patterns.iter().map(rows::of_pattern).collect())?;
+        adopt(&mut touched, store, patterns.iter().map(|pattern| pattern.id))?;
+    }
+    for ids in chunks(&touched.roles) {
+        let roles: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::role).collect();
+        let there = store.there("pattern", roles.iter().map(|role| role.pattern))?;
+        let (known, waiting): (Vec<_>, Vec<_>) = roles.iter().partition(|role| there.contains(&role.pattern));
+        store.wait(waiting.iter().map(|role| (role.id, role.pattern)))?;
+        store.upsert("role", rows::ROLE, known.into_iter().map(rows::of_role).collect())?;
+    }
+    for ids in chunks(&touched.garments) {
+        let garments: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::garment).collect();
+        store.upsert("garment", rows::GARMENT, garments.iter().map(rows::of_garment).collect())?;
+    }
+    for ids in chunks(&touched.tests) {
+        store.tests(&ids, &mut changed)?;
+    }
+    chunks(&changed).iter().try_for_each(|fabrics| store.hands(fabrics))
+}
 
-    /// Notes what is to be brought up to date.
-    pub fn note_subject(&mut self, subject: Subject) {
-        match subject {
-            Subject::Fabric(id) => self.fabrics.insert(id),
-            Subject::Pattern(id) => self.patterns.insert(id),
-            Subject::Test(id) => self.tests.insert(id),
-            Subject::Role(id) => self.roles.insert(id),
-            Subject::Garment(id) => self.garments.insert(id),
-            Subject::Log(_) => false,
-        };
+/// Lets in what waited for these.
+fn adopt(touched: &mut Touched, store: &Postgres, ids: impl Iterator<Item = Id>) -> Result<(), StoreError> {
+    let ids: Vec<Id> = ids.collect();
+    if ids.is_empty() {
+        return Ok(());
     }
-
-    /// Brings everything touched up to date.
-    ///
-    /// # Errors
-    ///
-    /// What the server says, here and below.
-    pub fn project(mut self, store: &Postgres) -> Result<(), StoreError> {
-        self.settings.iter().try_for_each(|(entry, units)| store.set(*entry, *units))?;
-        let mut changed = BTreeSet::new();
-        for ids in chunks(&self.fabrics) {
-            let fabrics: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::fabric).collect();
-            store.upsert("fabric", rows::FABRIC, fabrics.iter().map(rows::of_fabric).collect())?;
-            self.adopt(store, fabrics.iter().map(|fabric| fabric.id))?;
-            changed.extend(fabrics.iter().map(|fabric| fabric.id));
-        }
-        for ids in chunks(&self.patterns) {
-            let patterns: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::pattern).collect();
-            store.upsert("pattern", rows::PATTERN, patterns.iter().map(rows::of_pattern).collect())?;
-            self.adopt(store, patterns.iter().map(|pattern| pattern.id))?;
-        }
-        for ids in chunks(&self.roles) {
-            let roles: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::role).collect();
-            let there = store.there("pattern", roles.iter().map(|role| role.pattern))?;
-            let (known, waiting): (Vec<_>, Vec<_>) = roles.iter().partition(|role| there.contains(&role.pattern));
-            store.wait(waiting.iter().map(|role| (role.id, role.pattern)))?;
-            store.upsert("role", rows::ROLE, known.into_iter().map(rows::of_role).collect())?;
-        }
-        for ids in chunks(&self.garments) {
-            let garments: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::garment).collect();
-            store.upsert("garment", rows::GARMENT, garments.iter().map(rows::of_garment).collect())?;
-        }
-        for ids in chunks(&self.tests) {
-            store.tests(&ids, &mut changed)?;
-        }
-        chunks(&changed).iter().try_for_each(|fabrics| store.hands(fabrics))
+    let sql = "DELETE FROM tenter.orphan WHERE log = $1 AND waits_for = ANY ($2) RETURNING subject";
+    for row in store.connection.rows(sql, &[&store.log, &texts(&ids)])? {
+        let subject = rows::id(&row, 0).map_err(|rows::Damaged| store.damaged())?;
+        touched.note_waiting(subject);
     }
-
-    /// Lets in what waited for these.
-    fn adopt(&mut self, store: &Postgres, ids: impl Iterator<Item = Id>) -> Result<(), StoreError> {
-        let ids: Vec<Id> = ids.collect();
-        if ids.is_empty() {
-            return Ok(());
-        }
-        let sql = "DELETE FROM tenter.orphan WHERE log = $1 AND waits_for = ANY ($2) RETURNING subject";
-        for row in store.connection.rows(sql, &[&store.log, &texts(&ids)])? {
-            let subject = rows::id(&row, 0).map_err(|rows::Damaged| store.damaged())?;
-            // It is one of the two; the other finds no entry that adds it and does nothing.
-            self.note_subject(Subject::Test(subject));
-            self.note_subject(Subject::Role(subject));
-        }
-        Ok(())
-    }
+    Ok(())
 }
 
 impl Postgres {

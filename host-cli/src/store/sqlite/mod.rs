@@ -13,11 +13,11 @@ use std::time::{Duration, Instant};
 use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
 
 use super::naming::{self, Naming};
+use super::touched::Touched;
 use super::{Access, Arriving, Drafts, Make, Merged, Piece, Stop, Store, StoreError, Taken, Written};
 use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use crate::plain::{reason, shown};
 use migrate::Found;
-use project::Touched;
 
 #[cfg(feature = "postgres")]
 pub(super) use rows::{Asks, More};
@@ -211,7 +211,7 @@ fn store(
         touched.note(&arriving);
         entries.push(entry);
     }
-    touched.project(transaction, here)?;
+    project::project(touched, transaction, here)?;
     Ok(entries)
 }
 
@@ -249,7 +249,7 @@ impl Store for Sqlite {
                 merged.differ += u64::from(differs(&transaction, entry).map_err(wrong)?);
             }
         }
-        touched.project(&transaction, self.here).and_then(|()| transaction.commit()).map_err(wrong)?;
+        project::project(touched, &transaction, self.here).and_then(|()| transaction.commit()).map_err(wrong)?;
         Ok(merged)
     }
 
@@ -263,7 +263,7 @@ impl Store for Sqlite {
             transaction.execute(sql, params![garment.to_string()])?;
             let mut touched = Touched::default();
             touched.note_subject(Subject::Garment(garment));
-            touched.project(&transaction, self.here)?;
+            project::project(touched, &transaction, self.here)?;
             transaction.commit()?;
             self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))
         };

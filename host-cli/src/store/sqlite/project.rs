@@ -1,88 +1,54 @@
 //! Brings the tables of cloths, tests, patterns and roles up to date with their entries.
 
-use std::collections::{BTreeSet, HashSet};
+use std::collections::BTreeSet;
 
 use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
 use tenter_core::Unit;
 
 use super::rows;
-use crate::log::{Entry, Here, Id, Pooled, StoredTest, Subject, days, fold};
-use crate::store::Arriving;
+use crate::log::{Entry, Here, Id, Pooled, StoredTest, days, fold};
+use crate::store::touched::Touched;
 
-/// What entries have touched, to be brought up to date at the end of a transaction.
-#[derive(Debug, Default)]
-pub struct Touched {
-    /// In the order in which they must come: a test after its cloth, a role after its pattern.
-    fabrics: HashSet<Id>,
-    patterns: HashSet<Id>,
-    tests: HashSet<Id>,
-    roles: HashSet<Id>,
-    garments: HashSet<Id>,
-    settings: Vec<(Id, Unit)>,
+/// Brings everything touched up to date.
+///
+/// # Errors
+///
+/// What SQLite says, here and below.
+pub fn project(mut touched: Touched, connection: &Connection, here: Here) -> rusqlite::Result<()> {
+    core::mem::take(&mut touched.settings).into_iter().try_for_each(|(id, units)| setting(connection, id, units))?;
+    let mut fabrics = BTreeSet::new();
+    for id in core::mem::take(&mut touched.fabrics) {
+        if fabric(connection, id)? {
+            fabrics.insert(id.to_string());
+            adopt(&mut touched, connection, id)?;
+        }
+    }
+    for id in core::mem::take(&mut touched.patterns) {
+        if pattern(connection, id)? {
+            adopt(&mut touched, connection, id)?;
+        }
+    }
+    for id in core::mem::take(&mut touched.roles) {
+        role(connection, id)?;
+    }
+    for id in core::mem::take(&mut touched.garments) {
+        garment(connection, id)?;
+    }
+    for id in core::mem::take(&mut touched.tests) {
+        test(connection, id, &mut fabrics)?;
+    }
+    fabrics.iter().try_for_each(|fabric| hand(connection, fabric, here))
 }
 
-impl Touched {
-    /// Notes what an entry is about.
-    pub fn note(&mut self, entry: &Arriving) {
-        self.settings.extend(entry.units.map(|units| (entry.id, units)));
-        self.note_subject(entry.subject);
+/// Lets in what waited for `id`.
+fn adopt(touched: &mut Touched, connection: &Connection, id: Id) -> rusqlite::Result<()> {
+    let mut waiting = connection.prepare_cached("DELETE FROM orphan WHERE waits_for = ?1 RETURNING subject")?;
+    let mut found = waiting.query(params![id.to_string()])?;
+    while let Some(row) = found.next()? {
+        let subject = rows::id(row, 0)?;
+        touched.note_waiting(subject);
     }
-
-    /// Notes what is to be brought up to date.
-    pub fn note_subject(&mut self, subject: Subject) {
-        match subject {
-            Subject::Fabric(id) => self.fabrics.insert(id),
-            Subject::Pattern(id) => self.patterns.insert(id),
-            Subject::Test(id) => self.tests.insert(id),
-            Subject::Role(id) => self.roles.insert(id),
-            Subject::Garment(id) => self.garments.insert(id),
-            Subject::Log(_) => false,
-        };
-    }
-
-    /// Brings everything touched up to date.
-    ///
-    /// # Errors
-    ///
-    /// What SQLite says, here and below.
-    pub fn project(mut self, connection: &Connection, here: Here) -> rusqlite::Result<()> {
-        core::mem::take(&mut self.settings).into_iter().try_for_each(|(id, units)| setting(connection, id, units))?;
-        let mut fabrics = BTreeSet::new();
-        for id in core::mem::take(&mut self.fabrics) {
-            if fabric(connection, id)? {
-                fabrics.insert(id.to_string());
-                self.adopt(connection, id)?;
-            }
-        }
-        for id in core::mem::take(&mut self.patterns) {
-            if pattern(connection, id)? {
-                self.adopt(connection, id)?;
-            }
-        }
-        for id in core::mem::take(&mut self.roles) {
-            role(connection, id)?;
-        }
-        for id in core::mem::take(&mut self.garments) {
-            garment(connection, id)?;
-        }
-        for id in core::mem::take(&mut self.tests) {
-            test(connection, id, &mut fabrics)?;
-        }
-        fabrics.iter().try_for_each(|fabric| hand(connection, fabric, here))
-    }
-
-    /// Lets in what waited for `id`.
-    fn adopt(&mut self, connection: &Connection, id: Id) -> rusqlite::Result<()> {
-        let mut waiting = connection.prepare_cached("DELETE FROM orphan WHERE waits_for = ?1 RETURNING subject")?;
-        let mut found = waiting.query(params![id.to_string()])?;
-        while let Some(row) = found.next()? {
-            let subject = rows::id(row, 0)?;
-            // It is one of the two; the other finds no entry that adds it and does nothing.
-            self.note_subject(Subject::Test(subject));
-            self.note_subject(Subject::Role(subject));
-        }
-        Ok(())
-    }
+    Ok(())
 }
 
 /// Remembers what an entry says of the log, unless another said so before: another's log that is merged changes nothing.
