@@ -16,7 +16,7 @@ use crate::number::list::list;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
-use crate::statistics::discordant::{self, Discordant, Known};
+use crate::statistics::discordant::Known;
 
 /// Pulls that must be left for an answer beside one that was left out.
 const ENOUGH_PULLS: u32 = 3;
@@ -226,21 +226,30 @@ impl<'s, 't> Judged<'s, 't> {
         let (mut parts, mut open) = (Vec::new(), Vec::new());
         for (ask, side, limit) in asked {
             let Some(limit) = limit else { continue };
-            let figure = self.figure(ask);
-            let (answer, chance) = match figure {
-                Some(figure) => self.answer(&figure, (ask, side, limit), rules),
+            let (answer, chance) = match self.figure(ask) {
+                Some(figure) => {
+                    let missing = figure.missing(limit.ratio());
+                    let (answer, chance) = self.answer(&figure, missing, (ask, side, limit), rules);
+                    if answer == Answer::Close {
+                        let _ = open.push(Open::new(ask, &figure, missing)); // Room for every part.
+                    }
+                    (answer, Some(chance))
+                }
                 None => (Answer::Unknown, None),
             };
-            let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
-            if let (Answer::Close, Some(figure)) = (answer, figure) {
-                let _ = open.push(Open { ask, figure, limit: limit.ratio() });
-            }
+            let _ = parts.push(Part { ask, side, limit, answer, chance });
         }
         (parts, open)
     }
 
-    fn answer(&self, figure: &Figure, (ask, side, limit): (Ask, Side, Limit), rules: &Rules) -> (Answer, Option<f32>) {
-        let at_least = figure.chance_at_least(limit.ratio());
+    fn answer(
+        &self,
+        figure: &Figure,
+        missing: f32,
+        (ask, side, limit): (Ask, Side, Limit),
+        rules: &Rules,
+    ) -> (Answer, f32) {
+        let at_least = figure.chance_of(limit.ratio(), missing);
         let (chance, no) = match side {
             Side::AtLeast => (at_least, Answer::Short),
             Side::AtMost => (1.0 - at_least, Answer::Over),
@@ -254,7 +263,7 @@ impl<'s, 't> Judged<'s, 't> {
             (Answer::Short, _) => !(no_only_low && self.ones.len() == 1),
             _ => true,
         };
-        (if believed { answer } else { Answer::Close }, Some(chance))
+        (if believed { answer } else { Answer::Close }, chance)
     }
 
     /// The share of the risk that an answer may take.
@@ -309,12 +318,11 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     } else if let Some(slope) = kept.trend {
         let _ = doubts.push(if slope > 0.0 { Doubt::Rising } else { Doubt::Falling });
     }
-    let far = |points: &[f32]| discordant::farthest(points, known).is_some_and(|far: Discordant| far.is_odd());
-    let points: Vec<f32, MAX_LOOKS> = list(test.counted_looks().map(|look| kept.points(look.length)));
-    if far(&points) {
+    let looks: Vec<i64, MAX_LOOKS> = list(test.counted_looks().map(|look| look.length.steps().into()));
+    if kept.has_odd(&looks, known) {
         let _ = doubts.push(Doubt::OddLook);
     }
-    if readings.rest.as_ref().is_some_and(|rest| far(&rest.points)) {
+    if readings.rest.as_ref().is_some_and(|rest| kept.has_odd(&rest.lengths, known)) {
         let _ = doubts.push(Doubt::OddRecovered);
     }
     doubts

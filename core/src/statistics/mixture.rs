@@ -7,6 +7,27 @@ pub(crate) fn variance_of_scale(squared_scale: f32, dof: f32) -> f32 {
     if dof.is_finite() { squared_scale * dof / (dof - 2.0) } else { squared_scale }
 }
 
+/// Degrees of freedom with what they make of a scale. Worked out once, because a division is long work for a small processor.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Degrees {
+    pub count: f32,
+    /// What turns a squared scale into a variance: ν/(ν − 2).
+    pub up: f32,
+    /// 1/(ν − 4), see [`Mixture`].
+    tails: f32,
+}
+
+impl Degrees {
+    /// `count` must be above 2.
+    pub fn new(count: f32) -> Self {
+        Self { count, up: variance_of_scale(1.0, count), tails: tails(count) }
+    }
+}
+
+fn tails(dof: f32) -> f32 {
+    1.0 / (dof - 4.0).max(1.0)
+}
+
 /// A sum of independent t-distributed errors, taken as one t-distribution with the same variance and kurtosis.
 ///
 /// Two errors of 7 degrees of freedom each give one of 10. Welch and Satterthwaite's 14 come out a tenth too narrow in
@@ -32,20 +53,39 @@ pub struct Mixture {
 impl Mixture {
     /// Adds an error by its variance and its degrees of freedom, which count as 5 at least.
     pub fn add(&mut self, variance: f32, dof: f32) {
+        if variance != 0.0 {
+            self.add_tails(variance, tails(dof));
+        }
+    }
+
+    pub(crate) fn add_of(&mut self, variance: f32, degrees: &Degrees) {
+        self.add_tails(variance, degrees.tails);
+    }
+
+    fn add_tails(&mut self, variance: f32, tails: f32) {
         self.variance += variance;
-        self.excess += variance * variance / (dof - 4.0).max(1.0);
+        self.excess += variance * variance * tails;
     }
 
     /// The degrees of freedom of the sum; infinitely many where every error is certain.
     #[must_use]
     pub fn dof(self) -> f32 {
-        if self.excess > 0.0 { (4.0 + self.variance * self.variance / self.excess).min(1e6) } else { f32::INFINITY }
+        self.shape().0
     }
 
     /// What turns the variance of the sum into the squared scale of its t-distribution: (ν − 2)/ν.
     #[must_use]
     pub fn narrowing(self) -> f32 {
-        let dof = self.dof();
-        if dof.is_finite() { (dof - 2.0) / dof } else { 1.0 }
+        self.shape().1
+    }
+
+    /// Both.
+    pub(crate) fn shape(self) -> (f32, f32) {
+        if self.excess > 0.0 {
+            let dof = (4.0 + self.variance * self.variance / self.excess).min(1e6);
+            (dof, 1.0 - 2.0 / dof)
+        } else {
+            (f32::INFINITY, 1.0)
+        }
     }
 }

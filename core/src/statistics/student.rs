@@ -98,16 +98,27 @@ fn corrected(t: f32, tail: f32, dof: f32) -> f32 {
 pub(crate) struct Tail {
     /// The normal quantile.
     z: f32,
+    /// The terms in 1/ν of the expansion about it.
+    terms: [f32; 4],
 }
 
 impl Tail {
     /// A tail of 10⁻⁴ to ½.
     pub fn of(tail: f32) -> Self {
-        Self { z: normal_quantile(tail.clamp(LEAST_EXPANDED, 0.5)) }
+        let z = normal_quantile(tail.clamp(LEAST_EXPANDED, 0.5));
+        let y = z * z;
+        let first = (y + 1.0) / 4.0;
+        let second = ((5.0 * y + 16.0) * y + 3.0) / 96.0;
+        let third = (((3.0 * y + 19.0) * y + 17.0) * y - 15.0) / 384.0;
+        let fourth = ((((79.0 * y + 776.0) * y + 1482.0) * y - 1920.0) * y - 945.0) / 92_160.0;
+        Self { z, terms: [first, second, third, fourth] }
     }
 
+    /// The quantile of t from that of the normal distribution.
+
     pub fn quantile(self, dof: f32) -> f32 {
-        expanded(self.z, dof)
+        let (per_dof, [first, second, third, fourth]) = (1.0 / dof, self.terms);
+        self.z * (1.0 + per_dof * (first + per_dof * (second + per_dof * (third + per_dof * fourth))))
     }
 }
 
@@ -128,16 +139,6 @@ fn normal_quantile(tail: f32) -> f32 {
     let z = t - above / below;
     let density = 0.398_942_3 * num::exp_falling(-0.5 * z * z);
     z + (normal_tail(z) - tail) / density
-}
-
-/// The quantile of t from that of the normal distribution, by five terms in 1/ν.
-fn expanded(z: f32, dof: f32) -> f32 {
-    let (y, per_dof) = (z * z, 1.0 / dof);
-    let first = (y + 1.0) / 4.0;
-    let second = ((5.0 * y + 16.0) * y + 3.0) / 96.0;
-    let third = (((3.0 * y + 19.0) * y + 17.0) * y - 15.0) / 384.0;
-    let fourth = ((((79.0 * y + 776.0) * y + 1482.0) * y - 1920.0) * y - 945.0) / 92_160.0;
-    z * (1.0 + per_dof * (first + per_dof * (second + per_dof * (third + per_dof * fourth))))
 }
 
 fn halved(tail: f32, dof: f32) -> f32 {
