@@ -102,13 +102,6 @@ pub(crate) struct Errors {
     pub curve: f32,
 }
 
-impl Errors {
-    /// The squared scale of a cloth whose true value lies so many points above the one that was read.
-    pub fn at(&self, points: f32) -> f32 {
-        (self.squared_scale + points * (self.slope + points * self.curve)).max(LEAST_VARIANCE)
-    }
-}
-
 /// What a figure's error is made of.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Budget {
@@ -121,6 +114,12 @@ pub(crate) struct Budget {
 }
 
 impl Budget {
+    /// The squared scale of a cloth whose true value lies so many points above the one that was read, and its degrees of freedom.
+    pub fn at(&self, points: f32) -> (f32, f32) {
+        let ([a, b, c], at, (dof, narrowing)) = (self.terms, self.value + points, self.parts.shape());
+        ((narrowing * (a + at * (b + at * c))).max(LEAST_VARIANCE), dof)
+    }
+
     pub fn errors(&self) -> Errors {
         let ([a, b, c], value, (dof, narrowing)) = (self.terms, self.value, self.parts.shape());
         let per_point = c * value;

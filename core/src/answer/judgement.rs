@@ -318,7 +318,7 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     } else if let Some(slope) = kept.trend {
         let _ = doubts.push(if slope > 0.0 { Doubt::Rising } else { Doubt::Falling });
     }
-    let looks: Vec<i64, MAX_LOOKS> = list(test.counted_looks().map(|look| look.length.steps().into()));
+    let looks: Vec<i32, MAX_LOOKS> = list(test.counted_looks().map(|look| look.length.steps()));
     if kept.has_odd(&looks, known) {
         let _ = doubts.push(Doubt::OddLook);
     }

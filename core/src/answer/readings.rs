@@ -93,11 +93,11 @@ impl Worth {
     }
 
     /// A budget of these readings for another day, at a stretch or a growth.
-    fn another_day(&self, mut budget: Budget, at: f32) -> Errors {
+    fn another_day(&self, mut budget: Budget, at: f32) -> Budget {
         let [a, b, c] = budget.terms;
         budget.terms = [a, b, c + self.session];
         budget.parts.add_of(self.session * at * at, &self.session_degrees);
-        budget.errors()
+        budget
     }
 
     /// Of the stretch, of these readings alone.
@@ -117,7 +117,7 @@ impl Worth {
     }
 
     /// The same for another day.
-    pub fn of_stretch_another_day(&self, budget: Budget) -> Errors {
+    pub fn of_stretch_another_day(&self, budget: Budget) -> Budget {
         self.another_day(budget, self.stretch.max(0.0))
     }
 
@@ -132,7 +132,7 @@ impl Worth {
     }
 
     /// The same for another day.
-    pub fn of_growth_another_day(&self, budget: Budget) -> Errors {
+    pub fn of_growth_another_day(&self, budget: Budget) -> Budget {
         self.another_day(budget, budget.value)
     }
 
@@ -208,7 +208,7 @@ impl Readings {
         let ratio = Ratio::new(self.kept.pulls.sum() * looks - gauges, gauges);
         let budget = self.worth.of_stretch(self.shift);
         let here = budget.errors();
-        let day = if day { self.worth.of_stretch_another_day(budget) } else { here };
+        let day = if day { self.worth.of_stretch_another_day(budget).errors() } else { here };
         Figure { shift: self.shift, even: self.even(false, 1.0), ..figure(ratio, day, here) }
     }
 
@@ -218,7 +218,7 @@ impl Readings {
         let grown = Ratio::new(rest.recovered.sum() * looks - gauges, gauges).unwrap_or(Ratio::ZERO);
         let budget = self.worth.of_growth(grown.percent_f32());
         let here = budget.errors();
-        let day = if day { self.worth.of_growth_another_day(budget) } else { here };
+        let day = if day { self.worth.of_growth_another_day(budget).errors() } else { here };
         let growth = Figure { even: self.even(false, 1.0), ..figure(Some(grown), day, here) };
         let extension = rest.extended_sum * looks - gauges;
         let recovery = Ratio::new((rest.extended_sum - rest.recovered.sum()) * looks, extension).map(|ratio| {

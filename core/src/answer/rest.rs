@@ -47,7 +47,7 @@ pub(crate) struct RestReadings {
     /// Recovered lengths, in steps.
     pub recovered: Series,
     /// The same one by one.
-    pub lengths: Vec<i64, MAX_RESTS>,
+    pub lengths: Vec<i32, MAX_RESTS>,
     /// Sum of the extended lengths of the pulls they follow.
     pub extended_sum: i64,
 }
@@ -76,9 +76,8 @@ impl RestReadings {
         let mut readings =
             Self { seconds: wanted, timing, recovered: Series::default(), lengths: Vec::new(), extended_sum: 0 };
         for rest in test.rests().iter().filter(believed).filter(counts) {
-            let recovered = rest.recovered.steps().into();
-            readings.recovered.push(recovered);
-            let _ = readings.lengths.push(recovered); // Room for all.
+            readings.recovered.push(rest.recovered.steps().into());
+            let _ = readings.lengths.push(rest.recovered.steps()); // Room for all.
             readings.extended_sum += i64::from(test.pulls().get(usize::from(rest.after_pull))?.steps());
         }
         Some(readings)

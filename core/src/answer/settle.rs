@@ -2,8 +2,9 @@
 
 use heapless::Vec;
 
+use crate::answer::Confidence;
 use crate::answer::bars::{AS_PLANNED, Made, TAKEN_UP};
-use crate::answer::figure::{Errors, Figure};
+use crate::answer::figure::{Budget, Figure};
 use crate::answer::readings::{Readings, Worth};
 use crate::answer::{Ask, Rules};
 use crate::number::num;
@@ -141,8 +142,11 @@ pub(crate) fn settle(
     // More readings of a scale that alone counts say the same again.
     let prior = readings.prior?;
     let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
-    let risk = 1.0 - rules.confidence.chance();
-    let plans = Tail::of(TAKEN_UP * risk);
+    let tail = |share: f32, usual: Tail| {
+        let is_usual = rules.confidence == Confidence::default();
+        if is_usual { usual } else { Tail::of(share * (1.0 - rules.confidence.chance())) }
+    };
+    let plans = tail(TAKEN_UP, Tail::ONE_IN_40);
     let planned = made.pulls.1;
     let few = is_alone && made.pulls.0 < planned && open.iter().any(|open| open.ask == Ask::Stretch);
     let complete = u8::try_from(planned).ok().filter(|_| few);
@@ -166,9 +170,10 @@ pub(crate) fn settle(
         rests: if asks_rest { more_rests.max(whole(rests)) } else { 0 },
         known_load: test.load().is_known(),
     };
-    if is_alone && test.settling_pull().is_none() && (test.settled()) {
+    let within_reach = |days: f32| open.iter().all(|open| open.is_within_reach(worth.of_day().0, days, &plans));
+    if is_alone && test.settling_pull().is_none() && test.settled() && (few || within_reach(0.0)) {
         let all = on((0, 0, 0));
-        let first = (few && going_on(all, &Tail::of(AS_PLANNED * risk))).then_some(all);
+        let first = (few && going_on(all, &tail(AS_PLANNED, Tail::ONE_IN_20))).then_some(all);
         let lists = ON.get(..if asks_rest { ON.len() } else { WITHOUT_RESTS }).unwrap_or(&ON);
         settle.plan = first.or_else(|| least(lists, |plan| Some(on(*plan)).filter(|plan| going_on(*plan, &plans))));
     }
@@ -190,7 +195,8 @@ pub(crate) fn settle(
             settles.then_some(plan)
         };
         let any = |by_load: bool| DAYS.iter().rfind(|(.., load)| *load == by_load).and_then(settling).is_some();
-        let (by_hand, by_load) = (!known && any(false), any(true));
+        let most_days = DAYS.iter().map(|(days, ..)| *days).max().unwrap_or(0);
+        let (by_hand, by_load) = (!known && within_reach(num::float(most_days.into())) && any(false), any(true));
         settle.plan = DAYS.iter().filter(|(.., load)| if *load { by_load } else { by_hand }).find_map(settling);
     }
     Some(settle)
@@ -212,28 +218,34 @@ impl Open {
         Self { ask, percent: figure.percent(), missing, now, degrees }
     }
 
-    fn errors(&self, worth: &Worth, shift: f32) -> Errors {
+    fn budget(&self, worth: &Worth, shift: f32) -> Budget {
         match self.ask {
             Ask::Stretch => worth.of_stretch_another_day(worth.of_stretch(shift)),
             Ask::Growth => worth.of_growth_another_day(worth.of_growth(self.percent)),
-            Ask::Recovery => worth.of_recovery(self.percent).errors(),
+            Ask::Recovery => worth.of_recovery(self.percent),
         }
     }
 
     fn is_settled_by(&self, after: &Worth, shift: f32, tail: &Tail) -> bool {
-        let errors = self.errors(after, shift);
-        let squared_scale = errors.at(self.missing);
-        let then = Then { variance: variance_of_scale(squared_scale, errors.dof), squared_scale, dof: errors.dof };
-        self.is_assured(&then, tail)
+        let (squared_scale, dof) = self.budget(after, shift).at(self.missing);
+        self.is_assured(&Then { variance: variance_of_scale(squared_scale, dof), squared_scale, dof }, tail)
     }
 
     fn is_settled_by_days(&self, fresh: &Worth, days: f32, tail: &Tail) -> bool {
-        let errors = self.errors(fresh, 0.0);
-        let day = variance_of_scale(errors.at(self.missing), errors.dof);
+        let (squared_scale, dof_of_day) = self.budget(fresh, 0.0).at(self.missing);
+        let day = variance_of_scale(squared_scale, dof_of_day);
         let variance = self.now * day / (day + days * self.now);
-        let degrees = Degrees::new(self.degrees.count + days);
-        let then = Then { variance, squared_scale: variance / degrees.up, dof: degrees.count };
-        self.is_assured(&then, tail)
+        let dof = self.degrees.count + days;
+        self.is_assured(&Then { variance, squared_scale: variance - 2.0 * variance / dof, dof }, tail)
+    }
+
+    /// Whether readings without an error of their own would settle it, now or on so many other days: however often it is read, what
+    /// a day does to a force stays, `per_point` for each point squared. Seldom so close to a limit, and it spares the search.
+    fn is_within_reach(&self, per_point: f32, days: f32, tail: &Tail) -> bool {
+        let limit = self.percent + self.missing;
+        let day = per_point * limit * limit;
+        let variance = if days > 0.0 { self.now * day / (day + days * self.now) } else { day };
+        self.is_assured(&Then { variance, squared_scale: variance, dof: f32::INFINITY }, tail)
     }
 
     /// Whether an answer comes in four cases of five: the value read then lies about today's as far as the variance falls.

@@ -39,8 +39,8 @@ impl Kept {
         let per_step = 100.0 / gauge;
         let rounding = test.scale().variance() * per_step * per_step;
         let first = test.settling_pull().map_or(0, |settling| settling + 1);
-        let each: Vec<i64, MAX_PULLS> = list(test.pulls().iter().skip(first).map(|pull| i64::from(pull.steps())));
-        let mut pulls: Series = each.iter().copied().collect();
+        let each: Vec<i32, MAX_PULLS> = list(test.pulls().iter().skip(first).map(|pull| pull.steps()));
+        let mut pulls = series(&each);
         let (mut odd, mut left_out, mut slope) = (None, false, None);
         let prior = scatter.prior(test.load()).filter(|_| pulls.count() > 1);
         if let Some(prior) = prior {
@@ -53,7 +53,8 @@ impl Kept {
                 odd = u8::try_from(first + far).ok();
                 left_out = pulls.count() > 2;
                 if left_out {
-                    pulls = each.iter().enumerate().filter(|(index, _)| *index != far).map(|(_, pull)| *pull).collect();
+                    let others = each.iter().enumerate().filter(|(index, _)| *index != far);
+                    pulls = others.map(|(_, pull)| i64::from(*pull)).collect();
                 }
             }
         }
@@ -78,9 +79,8 @@ impl Kept {
     }
 
     /// Whether one of some lengths, in steps, lies far from the others.
-    pub fn has_odd(&self, lengths: &[i64], known: Known) -> bool {
-        let all: Series = lengths.iter().copied().collect();
-        farthest(lengths, &all, self.per_step, known).is_some()
+    pub fn has_odd(&self, lengths: &[i32], known: Known) -> bool {
+        farthest(lengths, &series(lengths), self.per_step, known).is_some()
     }
 
     /// Whether a pull of the test, counted from 0, was left out as odd.
@@ -91,7 +91,7 @@ impl Kept {
 
 /// The place of a length far from the others, in steps; `all` are the same. In whole numbers up to the last: a reading costs a
 /// small processor next to nothing so.
-fn farthest(lengths: &[i64], all: &Series, per_step: f32, known: Known) -> Option<usize> {
+fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: Known) -> Option<usize> {
     let count = i64::from(all.count());
     if count < 2 {
         return None;
@@ -99,7 +99,7 @@ fn farthest(lengths: &[i64], all: &Series, per_step: f32, known: Known) -> Optio
     let mut worst = (0, 0i64);
     for (index, length) in lengths.iter().enumerate() {
         // So many times as far from the mean as there are lengths.
-        let off = count * length - all.sum();
+        let off = count * i64::from(*length) - all.sum();
         if off.abs() > worst.1.abs() {
             worst = (index, off);
         }
@@ -110,16 +110,20 @@ fn farthest(lengths: &[i64], all: &Series, per_step: f32, known: Known) -> Optio
 }
 
 /// By how many points lengths rise or fall from one to the next, where they do.
-fn trend(lengths: &[i64], all: &Series, per_step: f32, known: Known) -> Option<f32> {
+fn trend(lengths: &[i32], all: &Series, per_step: f32, known: Known) -> Option<f32> {
     let count = i64::from(all.count());
     if count < 3 {
         return None;
     }
     // Twice the place less the middle one; its sum is 0, so that no mean is taken off.
-    let twice: i64 = (1 - count..count).step_by(2).zip(lengths).map(|(place, length)| place * length).sum();
+    let twice: i64 = (1 - count..count).step_by(2).zip(lengths).map(|(place, length)| place * i64::from(*length)).sum();
     let product = 0.5 * per_step * num::float(twice);
     let trend = Suspect::trend(num::float(count), product, per_step * per_step * all.squares(), known);
     trend.odd().map(|trend| trend.off)
+}
+
+fn series(lengths: &[i32]) -> Series {
+    lengths.iter().map(|length| i64::from(*length)).collect()
 }
 
 /// The mean; 0 of nothing.
@@ -128,10 +132,10 @@ fn mean(series: &Series) -> f32 {
 }
 
 /// The middle reading, or the mean of the two in the middle.
-fn median(readings: &[i64]) -> f32 {
-    let mut sorted: Vec<i64, MAX_PULLS> = list(readings.iter().copied());
+fn median(readings: &[i32]) -> f32 {
+    let mut sorted: Vec<i32, MAX_PULLS> = list(readings.iter().copied());
     sorted.sort_unstable();
-    let at = |index: usize| sorted.get(index).copied().unwrap_or(0);
+    let at = |index: usize| sorted.get(index).map_or(0, |length| i64::from(*length));
     let half = sorted.len() / 2;
     let below = if sorted.len().is_multiple_of(2) { half.saturating_sub(1) } else { half };
     0.5 * num::float(at(below) + at(half))

@@ -1,9 +1,11 @@
 //! The sum of errors whose variances are each known only roughly.
 
+use crate::statistics::components::{PLACING_DOF, SESSION_DOF};
+
 /// The variance of a t-distributed error from its squared scale: wider than the scale, by ν/(ν − 2).
 ///
 /// `dof` must be above 2; infinitely many leave the scale as it is.
-pub(crate) fn variance_of_scale(squared_scale: f32, dof: f32) -> f32 {
+pub(crate) const fn variance_of_scale(squared_scale: f32, dof: f32) -> f32 {
     if dof.is_finite() { squared_scale * dof / (dof - 2.0) } else { squared_scale }
 }
 
@@ -18,13 +20,22 @@ pub(crate) struct Degrees {
 }
 
 impl Degrees {
+    const OF_PLACING: Self = Self::worked_out(PLACING_DOF);
+    const OF_SESSION: Self = Self::worked_out(SESSION_DOF);
+
     /// `count` must be above 2.
     pub fn new(count: f32) -> Self {
+        // Those that are assumed are met in every test.
+        let assumed = [Self::OF_PLACING, Self::OF_SESSION].into_iter().find(|assumed| assumed.count.to_bits() == count.to_bits());
+        assumed.unwrap_or_else(|| Self::worked_out(count))
+    }
+
+    const fn worked_out(count: f32) -> Self {
         Self { count, up: variance_of_scale(1.0, count), tails: tails(count) }
     }
 }
 
-fn tails(dof: f32) -> f32 {
+const fn tails(dof: f32) -> f32 {
     1.0 / (dof - 4.0).max(1.0)
 }
 

@@ -103,9 +103,18 @@ pub(crate) struct Tail {
 }
 
 impl Tail {
+    /// 5 %.
+    pub const ONE_IN_20: Self = Self::about(1.644_853_6);
+    /// 2.5 %.
+    pub const ONE_IN_40: Self = Self::about(1.959_964);
+
     /// A tail of 10⁻⁴ to ½.
     pub fn of(tail: f32) -> Self {
-        let z = normal_quantile(tail.clamp(LEAST_EXPANDED, 0.5));
+        let tail = tail.clamp(LEAST_EXPANDED, 0.5);
+        Self::about(nearer(rough_quantile(tail), tail))
+    }
+
+    const fn about(z: f32) -> Self {
         let y = z * z;
         let first = (y + 1.0) / 4.0;
         let second = ((5.0 * y + 16.0) * y + 3.0) / 96.0;
@@ -130,13 +139,17 @@ const LEAST_EXPANDED: f32 = 1e-4;
 const GOOD_FROM: f32 = 8.0;
 const LEAST_GOOD: f32 = 0.01;
 
-/// Abramowitz and Stegun 26.2.23 (to 4.5 × 10⁻⁴) and one step of Newton's on [`normal_tail`].
-fn normal_quantile(tail: f32) -> f32 {
+/// Abramowitz and Stegun 26.2.23, to 4.5 × 10⁻⁴.
+fn rough_quantile(tail: f32) -> f32 {
     // −2 ln tail, from the logarithm of a number above 1.
     let t = num::sqrt(2.0 * num::ln_1p(1.0 / tail - 1.0));
     let above = 2.515_517 + t * (0.802_853 + t * 0.010_328);
     let below = 1.0 + t * (1.432_788 + t * (0.189_269 + t * 0.001_308));
-    let z = t - above / below;
+    t - above / below
+}
+
+/// One step of Newton's on [`normal_tail`].
+fn nearer(z: f32, tail: f32) -> f32 {
     let density = 0.398_942_3 * num::exp_falling(-0.5 * z * z);
     z + (normal_tail(z) - tail) / density
 }
