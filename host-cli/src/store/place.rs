@@ -7,13 +7,13 @@ use crate::log::Here;
 use crate::plain::shown;
 
 /// A log with what the person at this desk has begun.
-pub trait Log: Store + Drafts {}
+pub trait LogWithDrafts: Store + Drafts {}
 
-impl<S: Store + Drafts> Log for S {}
+impl<S: Store + Drafts> LogWithDrafts for S {}
 
 /// Where a log is.
 #[derive(Clone, Debug)]
-pub enum Place {
+pub enum LogPlace {
     /// In a file of SQLite.
     File(PathBuf),
     /// On a server of PostgreSQL.
@@ -21,7 +21,7 @@ pub enum Place {
     Server(Box<super::postgres::Server>),
 }
 
-impl Place {
+impl LogPlace {
     /// What a person typed: the name of a file, or an address that begins with `postgres://` or `postgresql://`.
     ///
     /// # Errors
@@ -43,7 +43,7 @@ impl Place {
     /// # Errors
     ///
     /// [`StoreError`].
-    pub fn open(&self, here: Here) -> Result<Box<dyn Log>, StoreError> {
+    pub fn open(&self, here: Here) -> Result<Box<dyn LogWithDrafts>, StoreError> {
         Ok(match self {
             Self::File(path) => Box::new(sqlite::Sqlite::open(path, here)?),
             #[cfg(feature = "postgres")]
@@ -61,7 +61,7 @@ impl Place {
     /// # Errors
     ///
     /// [`StoreError`].
-    pub fn open_if_there(&self, here: Here) -> Result<Option<Box<dyn Log>>, StoreError> {
+    pub fn open_if_there(&self, here: Here) -> Result<Option<Box<dyn LogWithDrafts>>, StoreError> {
         match self {
             Self::File(path) if !path.exists() => Ok(None),
             _ => self.open(here).map(Some),

@@ -11,10 +11,10 @@ use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::page::book::Book;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the book.
-pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let (confidence, unit) = (rules.confidence, rules.unit);
     let chosen = view(read, &args.view)?;

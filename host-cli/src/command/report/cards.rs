@@ -12,10 +12,10 @@ use crate::page::print;
 use crate::picture::Picture;
 use crate::picture::drawn;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the sheets of cards.
-pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
     let stock = Stock::read(read)?;
     let mut fabrics = Vec::new();
