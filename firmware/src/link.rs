@@ -127,9 +127,9 @@ pub trait Desk {
 /// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// #     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// # }
-/// use tenter_firmware::link::Session;
+/// use tenter_firmware::link::Responder;
 ///
-/// let mut session = Session::new();
+/// let mut session = Responder::new();
 /// let mut buffer = [0; framing::MAX_REQUEST_FRAME];
 /// let frame = framing::encode_request(1, &wire::Request::Identify, &mut buffer).unwrap();
 /// let (last, rest) = frame.split_last().unwrap();

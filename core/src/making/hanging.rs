@@ -96,10 +96,10 @@ impl Specimen {
 /// A mass to hang.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Mass, Piece, Tension, mass}};
+/// use tenter_core::{Length, making::hanging::{Mass, Specimen, Tension, mass}};
 ///
 /// let wanted = Tension::new(15_000, Length::from_mm(50)).unwrap();
-/// assert_eq!(mass(wanted, Length::from_mm(50), Piece::Strip), Ok(Mass { grams: 1_530, too_heavy: false }));
+/// assert_eq!(mass(wanted, Length::from_mm(50), Specimen::Strip), Ok(Mass { grams: 1_530, too_heavy: false }));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -117,11 +117,11 @@ pub struct Mass {
 /// [`MakingError::Width`] unless the width is above zero, [`MakingError::TooLarge`] beyond 1000 t.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Piece, Tension, mass}};
+/// use tenter_core::{Length, making::hanging::{Specimen, Tension, mass}};
 ///
 /// // A loop of 5 in, as for 5 lbf on a loose-fitting knit: 2.27 kg, too heavy for home; half as wide will do.
 /// let wanted = Tension::new(22_241, Length::from_mm(254)).unwrap();
-/// let whole = mass(wanted, Length::from_mm(127), Piece::Loop).unwrap();
+/// let whole = mass(wanted, Length::from_mm(127), Specimen::Loop).unwrap();
 /// assert_eq!((whole.grams, whole.too_heavy), (2_268, true));
 /// ```
 pub fn mass(tension: Tension, width: Length, piece: Specimen) -> Result<Mass, MakingError> {
@@ -144,9 +144,9 @@ pub fn mass(tension: Tension, width: Length, piece: Specimen) -> Result<Mass, Ma
 /// [`MakingError::Width`] unless the width is above zero, [`MakingError::TooLarge`] for a mass of nothing or above 1 t.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Piece, tension}};
+/// use tenter_core::{Length, making::hanging::{Specimen, tension}};
 ///
-/// let half_litre = tension(500, Length::from_mm(50), Piece::Strip).unwrap();
+/// let half_litre = tension(500, Length::from_mm(50), Specimen::Strip).unwrap();
 /// assert_eq!(half_litre.millinewtons_per_cm(), 981);
 /// ```
 pub fn tension(grams: u32, width: Length, piece: Specimen) -> Result<Tension, MakingError> {
@@ -160,10 +160,10 @@ pub fn tension(grams: u32, width: Length, piece: Specimen) -> Result<Tension, Ma
 /// The widest piece on which a tension needs no more than [`MOST_GRAMS`], down to the last whole millimetre.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Piece, Tension, widest}};
+/// use tenter_core::{Length, making::hanging::{Specimen, Tension, widest}};
 ///
 /// let woven = Tension::new(30_000, Length::from_mm(50)).unwrap();
-/// assert_eq!(widest(woven, Piece::Strip), Length::from_mm(32));
+/// assert_eq!(widest(woven, Specimen::Strip), Length::from_mm(32));
 /// ```
 #[must_use]
 pub fn widest(tension: Tension, piece: Specimen) -> Length {
