@@ -7,6 +7,7 @@ use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs};
+use crate::input::plan::TypedPlan;
 use crate::input::size::elastic;
 use crate::input::synonym::{ZIP_ENDS, is};
 
@@ -137,6 +138,25 @@ pub struct PlanArgs {
     /// Print the numbers, the rule and its source under each line of the sheet
     #[arg(long)]
     pub why: bool,
+}
+
+impl From<&PlanArgs> for TypedPlan {
+    fn from(args: &PlanArgs) -> Self {
+        Self {
+            uses: args.r#use.clone(),
+            kind: args.kind,
+            with: args.with.clone(),
+            without: args.without.clone(),
+            seams: args.seam.clone(),
+            zip: args.zip.clone(),
+            zip_ends: args.zip_ends,
+            elastic: args.elastic.clone(),
+            child: args.child,
+            cord: args.cord,
+            sleepwear: args.sleepwear,
+            tight: args.tight,
+        }
+    }
 }
 
 /// A detail of a garment, by its word.

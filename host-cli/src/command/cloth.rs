@@ -2,7 +2,6 @@
 
 use tenter_core::Confidence;
 
-use super::shown::{KnownCloth, ShownRules};
 use super::{find, remember};
 use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
@@ -18,6 +17,7 @@ use crate::deed::pull;
 use crate::error::Error;
 use crate::finding::cloth::Listed;
 use crate::finding::fit::{Stock, known};
+use crate::finding::shown::{KnownCloth, ShownRules};
 use crate::input::cloth::{TypedCloth, construction};
 use crate::input::{self, Field, Known, amount, described};
 use crate::json::cloth as stash_json;

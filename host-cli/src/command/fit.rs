@@ -4,6 +4,7 @@ use tenter_core::Answer;
 
 use super::{check, find, sheet};
 use crate::cli::fit::{FitArgs, PlanArgs, Planned};
+use crate::deed::plan;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::{Fitted, RoleFit, Stock};
@@ -30,7 +31,7 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
     if sheet_wanted {
-        let plan = sheet::plan(&wanted, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+        let plan = plan::plan(&(&wanted).into(), (&pattern, view), &stock, roles, (confidence, unit), read)?;
         return sheet::print(&plan, args.show.json, wanted.why, unit, screen);
     }
     let fitted = Fitted {

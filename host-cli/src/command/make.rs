@@ -3,15 +3,15 @@
 use std::path::Path;
 
 use super::report::sheet_page;
-use super::shown::ShownRules;
-use super::{find, sheet};
+use super::sheet;
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
 use crate::deed::make::Cut;
+use crate::deed::plan as deed_plan;
 use crate::error::Error;
-use crate::finding::fit::{self, Stock};
 use crate::finding::make::{Making, State, Workroom};
+use crate::finding::shown::ShownRules;
 use crate::input::learned::TypedLearned;
 use crate::input::{self};
 use crate::json::make as make_json;
@@ -152,26 +152,14 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>)
         )));
     }
     let garment = deed::live(read, &args.garment)?;
-    let pattern = deed::pattern_of(read, &garment)?;
-    let view = find::view(&pattern, &garment.view)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
-    let stock = Stock::read(read)?.before(&garment);
-    let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
-    let mut typed = args.plan.clone();
-    for (role, one) in garment
-        .uses
-        .iter()
-        .filter_map(|one| Some((pattern.roles.iter().find(|role| role.id == one.role && !role.dropped)?, one)))
-    {
-        typed.r#use.push(format!("{}={}", role.name, one.fabric));
-    }
     let unit = show.units.unwrap_or_default();
-    let plan = sheet::plan(&typed, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+    let plan = deed_plan::of_garment(read, &garment, &(&args.plan).into(), (confidence, unit))?;
     let head = words::plan_head(&making);
     if let Some(out) = &args.out {
         super::refuse_the_log_itself(Path::new(out), db)?;
         let rules = ShownRules { confidence, table: &tenter_core::Table::OWN, unit };
-        return sheet_page(&plan, &stock, rules, (args.plan.why, &head), out, read, screen);
+        return sheet_page(&plan, rules, (args.plan.why, &head), out, read, screen);
     }
     if show.json {
         writeln!(screen.out, "{}", make_json::with_plan(&making, &plan_json::render(&plan, unit)))?;

@@ -19,7 +19,6 @@ pub mod pull;
 pub mod remember;
 pub mod report;
 pub mod sheet;
-pub mod shown;
 pub mod size;
 pub mod units;
 pub mod wash;

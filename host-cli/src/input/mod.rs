@@ -11,6 +11,7 @@ pub mod named;
 pub mod pattern;
 #[cfg(feature = "pictures")]
 pub mod photo;
+pub mod plan;
 pub mod row;
 pub mod size;
 pub mod synonym;

@@ -31,7 +31,7 @@ use crate::log::{
 
 pub use error::{Access, AddressFault, Stop, StoreError};
 #[cfg(feature = "desk")]
-pub use place::{Log, Place};
+pub use place::Place;
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -282,6 +282,11 @@ pub trait Drafts {
     /// A log that cannot be written.
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError>;
 }
+
+/// A log with what the person at this desk has begun.
+pub trait Log: Store + Drafts {}
+
+impl<S: Store + Drafts> Log for S {}
 
 /// A closure's own error, kept while a [`Store`] only knows that the closure said [`Stop`].
 #[derive(Debug)]

@@ -2,14 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use super::{AddressFault, Drafts, Store, StoreError, sqlite};
+use super::{AddressFault, Log, StoreError, sqlite};
 use crate::log::Here;
 use crate::plain::shown;
-
-/// A log with what the person at this desk has begun.
-pub trait Log: Store + Drafts {}
-
-impl<S: Store + Drafts> Log for S {}
 
 /// Where a log is.
 #[derive(Clone, Debug)]

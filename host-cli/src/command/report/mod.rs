@@ -13,17 +13,16 @@ use tenter_core::Table;
 
 pub(super) use sheet::page as sheet_page;
 
-use super::shown::ShownRules;
 use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
 use crate::cli::report::{ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
+use crate::finding::shown::ShownRules;
 use crate::input;
 use crate::log::Pattern;
 use crate::store::{Place, Read};
 use crate::text::Screen;
 use crate::whole_file::WholeFile;
-use crate::words::quantity;
 
 /// Runs the verb.
 ///
@@ -61,11 +60,6 @@ fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Er
     let pattern = find::pattern(read, pattern)?;
     let view = find::view(&pattern, view)?.to_owned();
     Ok(Some((pattern, view)))
-}
-
-/// The day of today.
-fn today(here: crate::log::Here) -> String {
-    quantity::day(here.now(), here)
 }
 
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.
