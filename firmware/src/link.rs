@@ -137,18 +137,18 @@ pub trait Desk {
 /// assert!(session.receive(*last, &mut Handheld).is_some());
 /// ```
 #[derive(Debug)]
-pub struct Session {
+pub struct Responder {
     inbox: Accumulator<MAX_REQUEST_BYTES>,
     outbox: [u8; MAX_REPLY_FRAME],
 }
 
-impl Default for Session {
+impl Default for Responder {
     fn default() -> Self {
         Self::new()
     }
 }
 
-impl Session {
+impl Responder {
     /// Nothing heard yet.
     #[must_use]
     pub const fn new() -> Self {

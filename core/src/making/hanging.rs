@@ -73,16 +73,16 @@ fn nearest(num: i64, den: i64) -> u32 {
 /// What hangs: how many layers share the load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Piece {
+pub enum Specimen {
     /// A strip in one layer.
     Strip,
     /// A sewn loop, of which both legs share the load.
     Loop,
 }
 
-words!(Piece { Strip => "strip", Loop => "loop" });
+words!(Specimen { Strip => "strip", Loop => "loop" });
 
-impl Piece {
+impl Specimen {
     /// How many layers share the load.
     #[must_use]
     pub const fn layers(self) -> u8 {
@@ -124,7 +124,7 @@ pub struct Mass {
 /// let whole = mass(wanted, Length::from_mm(127), Piece::Loop).unwrap();
 /// assert_eq!((whole.grams, whole.too_heavy), (2_268, true));
 /// ```
-pub fn mass(tension: Tension, width: Length, piece: Piece) -> Result<Mass, MakingError> {
+pub fn mass(tension: Tension, width: Length, piece: Specimen) -> Result<Mass, MakingError> {
     let width = positive(width, MakingError::Width)? * i64::from(piece.layers());
     // At most 10⁷ mN by 2³² steps.
     let spread = i64::from(tension.millinewtons) * width;
@@ -149,7 +149,7 @@ pub fn mass(tension: Tension, width: Length, piece: Piece) -> Result<Mass, Makin
 /// let half_litre = tension(500, Length::from_mm(50), Piece::Strip).unwrap();
 /// assert_eq!(half_litre.millinewtons_per_cm(), 981);
 /// ```
-pub fn tension(grams: u32, width: Length, piece: Piece) -> Result<Tension, MakingError> {
+pub fn tension(grams: u32, width: Length, piece: Specimen) -> Result<Tension, MakingError> {
     positive(width, MakingError::Width)?;
     let force = nearest(i64::from(grams) * GRAVITY, 100_000);
     let layers = i32::from(piece.layers());
@@ -166,7 +166,7 @@ pub fn tension(grams: u32, width: Length, piece: Piece) -> Result<Tension, Makin
 /// assert_eq!(widest(woven, Piece::Strip), Length::from_mm(32));
 /// ```
 #[must_use]
-pub fn widest(tension: Tension, piece: Piece) -> Length {
+pub fn widest(tension: Tension, piece: Specimen) -> Length {
     // Grams · g in micronewtons, without the halves that rounding would add.
     let most = i64::from(MOST_GRAMS) * GRAVITY / 100;
     let per_step = i64::from(tension.millinewtons) * 1000 * i64::from(piece.layers());
@@ -196,7 +196,7 @@ pub struct Method {
     /// The width of the piece in one layer.
     pub width: Length,
     /// What hangs.
-    pub piece: Piece,
+    pub piece: Specimen,
     /// Where it was read.
     pub source: Source,
 }
@@ -220,7 +220,7 @@ const fn method(
     millinewtons: u32,
     source: Source,
 ) -> Method {
-    Method { standard, year, cloth, millinewtons, width: Length::from_mm(50), piece: Piece::Strip, source }
+    Method { standard, year, cloth, millinewtons, width: Length::from_mm(50), piece: Specimen::Strip, source }
 }
 
 const D2594: Source = Source::Published("ASTM D2594, after a working summary of the method, 2012; edition not named");
@@ -229,7 +229,11 @@ const EN_14704: Source = Source::Published("BS EN 14704-1:2005, withdrawn 2020, 
 const JIS: Source = Source::Published("JIS L 1096, stretch, method B, after test institutes' pages; edition not named");
 
 const fn d2594(cloth: &'static str, millinewtons: u32) -> Method {
-    Method { width: Length::from_mm(127), piece: Piece::Loop, ..method("ASTM D2594", None, cloth, millinewtons, D2594) }
+    Method {
+        width: Length::from_mm(127),
+        piece: Specimen::Loop,
+        ..method("ASTM D2594", None, cloth, millinewtons, D2594)
+    }
 }
 
 const fn d3107(cloth: &'static str, millinewtons: u32) -> Method {

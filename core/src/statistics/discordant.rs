@@ -23,7 +23,7 @@ const SURELY_FINE: f32 = 2.8;
 /// assert!(!farthest(&readings, Known { variance: 0.1, dof: 1.0 }).unwrap().is_odd());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Known {
+pub struct PriorVariance {
     /// The squared scale.
     pub variance: f32,
     /// Its degrees of freedom.
@@ -78,7 +78,7 @@ impl Discordant {
 /// assert!(!farthest(&[5.0, 5.0, 6.0], known).unwrap().is_odd());
 /// ```
 #[must_use]
-pub fn farthest(readings: &[f32], known: Known) -> Option<Discordant> {
+pub fn farthest(readings: &[f32], known: PriorVariance) -> Option<Discordant> {
     let n = num::float(num::count(readings.len()));
     if n < 2.0 {
         return None;
@@ -111,7 +111,7 @@ pub fn farthest(readings: &[f32], known: Known) -> Option<Discordant> {
 /// assert!(creep.off == 10.0 && creep.is_odd());
 /// ```
 #[must_use]
-pub fn trend(readings: &[f32], known: Known) -> Option<Discordant> {
+pub fn trend(readings: &[f32], known: PriorVariance) -> Option<Discordant> {
     let n = num::float(num::count(readings.len()));
     if n < 3.0 {
         return None;

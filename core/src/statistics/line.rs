@@ -9,7 +9,7 @@ use crate::number::num;
 /// assert_eq!(point.weight, 1.0);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Point {
+pub struct WeightedPoint {
     /// Abscissa.
     pub x: f32,
     /// Ordinate.
@@ -30,7 +30,7 @@ pub struct Point {
 /// assert_eq!((line.intercept, line.slope), (1.0, 2.0));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Line {
+pub struct FittedLine {
     /// Value at x = 0.
     pub intercept: f32,
     /// Rise per unit of x.
@@ -45,14 +45,14 @@ pub struct Line {
     pub residual: Option<f32>,
 }
 
-impl Line {
+impl FittedLine {
     /// The line through two or more points with two or more different abscissas; none otherwise.
     ///
     /// ```
     /// assert!(tenter_core::line::Line::through(&[]).is_none());
     /// ```
     #[must_use]
-    pub fn through(points: &[Point]) -> Option<Self> {
+    pub fn through(points: &[WeightedPoint]) -> Option<Self> {
         let weights: f32 = points.iter().map(|p| p.weight).sum();
         let mean_x = points.iter().map(|p| p.weight * p.x).sum::<f32>() / weights;
         let mean_y = points.iter().map(|p| p.weight * p.y).sum::<f32>() / weights;
@@ -62,7 +62,7 @@ impl Line {
             return None;
         }
         let slope = product / spread;
-        let off = |p: &Point| (p.y - mean_y) - slope * (p.x - mean_x);
+        let off = |p: &WeightedPoint| (p.y - mean_y) - slope * (p.x - mean_x);
         let residuals: f32 = points.iter().map(|p| p.weight * off(p) * off(p)).sum();
         let free = num::float(num::count(points.len()) - 2);
         let variance = (free > 0.0).then(|| residuals / free);

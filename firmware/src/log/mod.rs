@@ -27,7 +27,7 @@ mod ring;
 mod state;
 mod storage;
 
-pub use storage::{PAGE_BYTES, Page, Storage};
+pub use storage::{PAGE_BYTES, Storage, StoragePage};
 
 use page::{PAYLOAD_BYTES, State};
 use ring::Ring;

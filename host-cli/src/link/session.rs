@@ -24,7 +24,7 @@ pub struct Fetched {
 
 /// A conversation with a handheld.
 #[derive(Debug)]
-pub struct Session<T> {
+pub struct LinkSession<T> {
     line: BufReader<T>,
     inbox: Accumulator<MAX_REPLY_BYTES>,
     token: u8,
@@ -33,7 +33,7 @@ pub struct Session<T> {
     tries: u32,
 }
 
-impl<T: Transport> Session<T> {
+impl<T: Transport> LinkSession<T> {
     /// How long a reply may take.
     pub const PATIENCE: Duration = Duration::from_secs(1);
     /// How often a request is sent before giving up.

@@ -2,8 +2,8 @@
 
 use super::Response;
 use super::shell::{Place, Shell};
-use crate::store::Log;
+use crate::store::LogWithDrafts;
 
-pub fn show(_log: &mut dyn Log) -> Response {
+pub fn show(_log: &mut dyn LogWithDrafts) -> Response {
     Shell::new(Place::Home, "tenter").page()
 }

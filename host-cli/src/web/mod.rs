@@ -12,7 +12,7 @@ mod shell;
 pub use request::{Method, Request};
 pub use response::Response;
 
-use crate::store::Log;
+use crate::store::LogWithDrafts;
 
 /// Answers a request from a log: the time, chance and the clock on the wall are those of the log
 /// ([`Read::here`](crate::store::Read::here)).
@@ -26,7 +26,7 @@ use crate::store::Log;
 /// assert_eq!(respond(&Request::get("/"), &mut log).status, 200);
 /// assert_eq!(respond(&Request::get("/nowhere"), &mut log).status, 404);
 /// ```
-pub fn respond(request: &Request, log: &mut dyn Log) -> Response {
+pub fn respond(request: &Request, log: &mut dyn LogWithDrafts) -> Response {
     let parts = request.parts().unwrap_or_else(|| vec![String::new()]);
     let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
     match (request.method, parts.as_slice()) {

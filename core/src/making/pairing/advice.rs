@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::{Between, Least, Match, Open, Pair, Which};
+use super::{Between, Least, Match, Pair, PairDoubt, Which};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::making::handling::{Stay, StayLine};
@@ -83,17 +83,17 @@ impl Pair {
         }
         match (self.open, self.least) {
             (None, _) => {}
-            (Some(Open::Stretch), _) => {
+            (Some(PairDoubt::Stretch), _) => {
                 say(Advice::PullAgain(self.vaguer[0]), AdviceReason::TooClose, Source::Own);
             }
-            (Some(Open::Give), Least::Cloth(which)) => {
+            (Some(PairDoubt::Give), Least::Cloth(which)) => {
                 say(Advice::PullAgain(Some(which)), AdviceReason::TooClose, Source::Own);
             }
-            (Some(Open::Give), Least::Stitch) => {}
-            (Some(Open::Growth), _) => {
+            (Some(PairDoubt::Give), Least::Stitch) => {}
+            (Some(PairDoubt::Growth), _) => {
                 say(Advice::ReadGrowthAgain(self.vaguer[1]), AdviceReason::TooClose, Source::Own);
             }
-            (Some(Open::Washing), _) => say(Advice::WashAgain, AdviceReason::TooClose, Source::Own),
+            (Some(PairDoubt::Washing), _) => say(Advice::WashAgain, AdviceReason::TooClose, Source::Own),
         }
         for (which, (.., grows)) in [Which::First, Which::Second].into_iter().zip(self.sides) {
             if grows {
@@ -126,7 +126,7 @@ impl Pair {
         match (longer(), self.open) {
             (Some(which), _) => (Some(which), AdviceReason::Mismatch),
             // Their stretch is alike, and neither was seen to become longer.
-            (None, Some(Open::Growth | Open::Washing)) => (None, AdviceReason::TooClose),
+            (None, Some(PairDoubt::Growth | PairDoubt::Washing)) => (None, AdviceReason::TooClose),
             (None, _) => (self.stretchier, AdviceReason::TooClose),
         }
     }

@@ -124,7 +124,7 @@ impl ZipEnds {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Edge {
+pub struct ZipEdge {
     /// As it is cut, or finished where nothing is to be taken off.
     pub cut: Length,
     /// What the hem takes of it, zero or more.
@@ -133,7 +133,7 @@ pub struct Edge {
     pub neck: Length,
 }
 
-impl Edge {
+impl ZipEdge {
     /// An edge that is measured finished.
     ///
     /// ```

@@ -13,7 +13,7 @@ use std::convert::Infallible;
 use tenter_core::Unit;
 
 use super::naming::{self, Naming};
-use super::{Drafts, Make, Merged, Piece, Stop, Store, StoreError, Written, forget_whom};
+use super::{Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Written, forget_whom};
 use crate::log::{Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, Role, StoredTest, Subject, fold};
 
 pub use unkept::{KeptDraft, KeptEntry, Unkept, Wanted};
@@ -151,11 +151,11 @@ impl Store for Memory {
         Ok(Written::New(entries))
     }
 
-    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
-        let pieces: Vec<Piece> = pieces.collect::<Result<_, Stop>>()?;
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>) -> Result<Merged, StoreError> {
+        let pieces: Vec<LogPiece> = pieces.collect::<Result<_, Stop>>()?;
         // One that cannot be written as JSON could not be read again.
         for piece in &pieces {
-            if let Piece::Entry(entry) = piece {
+            if let LogPiece::Entry(entry) = piece {
                 serde_json::to_string(&entry.fact).map_err(damaged)?;
             }
         }
@@ -163,11 +163,11 @@ impl Store for Memory {
         let mut touched = BTreeSet::new();
         for piece in pieces {
             match piece {
-                Piece::Photo(photo) => {
+                LogPiece::Photo(photo) => {
                     self.changed.photos.insert(photo.name());
                     merged.photos += u64::from(self.photos.insert(photo.name(), photo).is_none());
                 }
-                Piece::Entry(entry) => {
+                LogPiece::Entry(entry) => {
                     if let Some(known) = self.entries.get(&entry.id) {
                         merged.known += 1;
                         merged.differ += u64::from(known.fact != entry.fact);
