@@ -63,7 +63,8 @@ pub struct Part {
     pub limit: Limit,
     /// The answer to this part alone.
     pub answer: Answer,
-    /// The chance that the true figure conforms, 0 to 1; none where it was not measured.
+    /// The chance that the true figure conforms, 0 to 1. None where it was not measured, and where the readings point to an answer
+    /// that they cannot give: growth read early and over the limit, read late and within it, a first pull that falls short.
     pub chance: Option<f32>,
 }
 

@@ -13,10 +13,11 @@ use crate::answer::rest::{Pick, Timing};
 use crate::answer::settle::{self, Open, Settle};
 use crate::answer::verdict::Answer;
 use crate::number::list::list;
+use crate::number::ratio::Ratio;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
-use crate::statistics::discordant::Known;
+use crate::statistics::discordant::PriorVariance;
 
 /// Pulls that must be left for an answer beside one that was left out.
 const ENOUGH_PULLS: u32 = 3;
@@ -53,8 +54,7 @@ impl<'s, 't> Judged<'s, 't> {
         rules: &Rules,
         ones: &'s mut Ones<'t>,
     ) -> Result<Self, TestError> {
-        let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
-        let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
+        let pick = Pick::of(demand);
         let grain = sittings.last().map(|sitting| sitting.test.grain());
         ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
@@ -233,7 +233,7 @@ impl<'s, 't> Judged<'s, 't> {
                     if answer == Answer::Close {
                         let _ = open.push(Open::new(ask, &figure, missing)); // Room for every part.
                     }
-                    (answer, Some(chance))
+                    (answer, chance)
                 }
                 None => (Answer::Unknown, None),
             };
@@ -248,13 +248,20 @@ impl<'s, 't> Judged<'s, 't> {
         missing: f32,
         (ask, side, limit): (Ask, Side, Limit),
         rules: &Rules,
-    ) -> (Answer, f32) {
+    ) -> (Answer, Option<f32>) {
         let at_least = figure.chance_of(limit.ratio(), missing);
         let (chance, no) = match side {
             Side::AtLeast => (at_least, Answer::Short),
             Side::AtMost => (1.0 - at_least, Answer::Over),
         };
-        let answer = rules.confidence.judge_with(self.share_of_risk(ask, rules), chance, no);
+        let share = self.share_of_risk(ask, rules);
+        // What holds of any cloth holds whenever it was read.
+        let anyway = self.chance_anyway(ask, side, limit.ratio());
+        if rules.confidence.judge_with(share, anyway, no) == Answer::Meets {
+            return (Answer::Meets, Some(chance.max(anyway)));
+        }
+        let chance = chance.max(anyway);
+        let answer = rules.confidence.judge_with(share, chance, no);
         let timing = self.timing.filter(|_| ask != Ask::Stretch);
         let no_only_low = ask == Ask::Stretch && side == Side::AtLeast && self.newest.readings.never_short;
         let believed = match (answer, timing) {
@@ -263,7 +270,18 @@ impl<'s, 't> Judged<'s, 't> {
             (Answer::Short, _) => !(no_only_low && self.ones.len() == 1),
             _ => true,
         };
-        (if believed { answer } else { Answer::Close }, chance)
+        if believed { (answer, Some(chance)) } else { (Answer::Close, None) }
+    }
+
+    /// The least chance that a cloth conforms, without a look at the figure that is asked. No cloth stretches or comes back by less
+    /// than nothing, so that a least of nothing is always met, by a rigid cloth too; and no cloth grows by more than it
+    /// stretched, so that one whose stretch is within a limit of growth is within it.
+    fn chance_anyway(&self, ask: Ask, side: Side, limit: Ratio) -> f32 {
+        match (ask, side) {
+            (Ask::Stretch | Ask::Recovery, Side::AtLeast) if limit <= Ratio::ZERO => 1.0,
+            (Ask::Growth, Side::AtMost) => 1.0 - self.figures.stretch.chance_at_least(limit),
+            _ => 0.0,
+        }
     }
 
     /// The share of the risk that an answer may take.
@@ -312,7 +330,7 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     let mut doubts: Vec<Doubt, MAX_DOUBTS> = doubt::impossible(test).into_iter().collect();
     let Some(prior) = readings.prior else { return doubts };
     let kept = &readings.kept;
-    let known = Known { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
+    let known = PriorVariance { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
     if let Some(pull) = kept.odd.filter(|_| !kept.left_out || kept.count() < ENOUGH_PULLS) {
         let _ = doubts.push(Doubt::OddPull { pull });
     } else if let Some(slope) = kept.trend {

@@ -4,7 +4,7 @@
 //! 100 (E − R)/(E − G). Each figure is put as a margin that is linear in the lengths, and its variance is that of a cloth
 //! lying exactly on the limit (a score test), which makes yes and no equally honest where errors grow with the stretch.
 
-use crate::answer::figure::{Budget, Errors, Even, Figure, Here};
+use crate::answer::figure::{Budget, Errors, Even, Figure, SessionUncertainty};
 use crate::answer::rest::{Pick, RestReadings};
 use crate::answer::{Figures, RestFigures};
 use crate::number::num;
@@ -44,8 +44,7 @@ impl Worth {
     pub fn fresh(prior: Prior, rounding: f32, stretch: f32) -> Self {
         let up = stretch.max(0.0);
         let look = Rounded::new(prior.placing + rounding, prior.placing_dof, rounding, 0.0);
-        let pull =
-            Rounded::new(prior.pull + rounding, prior.pull_dof, rounding, prior.pull_per_point * up * up);
+        let pull = Rounded::new(prior.pull + rounding, prior.pull_dof, rounding, prior.pull_per_point * up * up);
         Self::of(prior, (1.0, 1.0, 0.0), (stretch, stretch), (look, pull, prior.pull_per_point))
     }
 
@@ -276,7 +275,7 @@ const SCALE_ALONE: Prior = Prior {
 };
 
 fn figure(ratio: Option<Ratio>, day: Errors, here: Errors) -> Figure {
-    let here = Here { u: num::sqrt(here.squared_scale), dof: here.dof };
+    let here = SessionUncertainty { u: num::sqrt(here.squared_scale), dof: here.dof };
     let Errors { squared_scale, dof, slope, curve } = day;
     Figure { u: num::sqrt(squared_scale), dof, slope, curve, here, ..Figure::exact(ratio.unwrap_or(Ratio::ZERO)) }
 }

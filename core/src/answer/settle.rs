@@ -181,8 +181,7 @@ pub(crate) fn settle(
         let known = test.load().is_known();
         let fresh = |prior| Worth::fresh(prior, readings.kept.rounding, worth.stretch);
         // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
-        let (one_by_hand, one_by_load) =
-            (fresh(prior), fresh(rules.scatter.prior(Load::Force { millinewtons: 1 })?));
+        let (one_by_hand, one_by_load) = (fresh(prior), fresh(rules.scatter.prior(Load::Force { millinewtons: 1 })?));
         let settling = |(days, pulls, looks, load): &(u8, u8, u8, bool)| {
             let rests = if asks_rest { *looks } else { 0 };
             let one = if *load { one_by_load } else { one_by_hand };
@@ -243,7 +242,8 @@ impl Open {
     /// a day does to a force stays, `per_point` for each point squared. Seldom so close to a limit, and it spares the search.
     fn is_within_reach(&self, per_point: f32, days: f32, tail: &Tail) -> bool {
         let limit = self.percent + self.missing;
-        let day = per_point * limit * limit;
+        // Growth goes with the stretch, so that no day moves a recovery.
+        let day = if self.ask == Ask::Recovery { 0.0 } else { per_point * limit * limit };
         let variance = if days > 0.0 { self.now * day / (day + days * self.now) } else { day };
         self.is_assured(&Then { variance, squared_scale: variance, dof: f32::INFINITY }, tail)
     }
@@ -318,7 +318,8 @@ mod tests {
                 for share in [0.02, 0.05, 0.1, 0.2, 0.3, 0.5, 0.8] {
                     let missing = f32::from(step) * 0.01;
                     let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now: 1.0, degrees: Degrees::new(dof) };
-                    let then = Then { variance: share, squared_scale: share / Degrees::new(dof + 3.0).up, dof: dof + 3.0 };
+                    let then =
+                        Then { variance: share, squared_scale: share / Degrees::new(dof + 3.0).up, dof: dof + 3.0 };
                     let by_tails = open.assurance(open.ends(&then, &tail).unwrap()) >= ASSURANCE;
                     assert_eq!(open.is_assured(&then, &tail), by_tails, "{open:?} {then:?}");
                     if by_tails { yes += 1 } else { no += 1 }

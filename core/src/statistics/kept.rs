@@ -5,7 +5,7 @@ use heapless::Vec;
 use crate::number::list::list;
 use crate::number::num;
 use crate::reading::pull_test::{MAX_PULLS, PullTest};
-use crate::statistics::discordant::{Known, Suspect};
+use crate::statistics::discordant::{PriorVariance, Suspect};
 use crate::statistics::scatter::Scatter;
 use crate::statistics::stats::Series;
 
@@ -46,7 +46,7 @@ impl Kept {
         if let Some(prior) = prior {
             let stretch = (per_step * (median(&each) - gauge)).max(0.0);
             let variance = prior.pull + prior.pull_per_point * stretch * stretch + rounding;
-            let known = Known { variance, dof: prior.pull_dof };
+            let known = PriorVariance { variance, dof: prior.pull_dof };
             let far = farthest(&each, &pulls, per_step, known);
             slope = trend(&each, &pulls, per_step, known);
             if let Some(far) = far {
@@ -79,7 +79,7 @@ impl Kept {
     }
 
     /// Whether one of some lengths, in steps, lies far from the others.
-    pub fn has_odd(&self, lengths: &[i32], known: Known) -> bool {
+    pub fn has_odd(&self, lengths: &[i32], known: PriorVariance) -> bool {
         farthest(lengths, &series(lengths), self.per_step, known).is_some()
     }
 
@@ -91,7 +91,7 @@ impl Kept {
 
 /// The place of a length far from the others, in steps; `all` are the same. In whole numbers up to the last: a reading costs a
 /// small processor next to nothing so.
-fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: Known) -> Option<usize> {
+fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> Option<usize> {
     let count = i64::from(all.count());
     if count < 2 {
         return None;
@@ -110,7 +110,7 @@ fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: Known) -> Optio
 }
 
 /// By how many points lengths rise or fall from one to the next, where they do.
-fn trend(lengths: &[i32], all: &Series, per_step: f32, known: Known) -> Option<f32> {
+fn trend(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> Option<f32> {
     let count = i64::from(all.count());
     if count < 3 {
         return None;

@@ -26,7 +26,8 @@ impl Degrees {
     /// `count` must be above 2.
     pub fn new(count: f32) -> Self {
         // Those that are assumed are met in every test.
-        let assumed = [Self::OF_PLACING, Self::OF_SESSION].into_iter().find(|assumed| assumed.count.to_bits() == count.to_bits());
+        let assumed =
+            [Self::OF_PLACING, Self::OF_SESSION].into_iter().find(|assumed| assumed.count.to_bits() == count.to_bits());
         assumed.unwrap_or_else(|| Self::worked_out(count))
     }
 
