@@ -5,6 +5,7 @@ use std::path::Path;
 use super::report::sheet_page;
 use super::shown::ShownRules;
 use super::{find, sheet};
+use crate::cli::fit::{PlanArgs, Planned};
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
@@ -12,12 +13,13 @@ use crate::deed::make::Cut;
 use crate::error::Error;
 use crate::finding::fit::{self, Stock};
 use crate::finding::make::{Making, State, Workroom};
+use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
 use crate::log::Id;
-use crate::plain::isolated;
+use crate::plain::{isolated, one_line};
 use crate::store::{Change as _, Place, Read, Store};
 use crate::text::Screen;
 use crate::text::make as report;
@@ -46,12 +48,18 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Scre
             return show_one(garment.id, &args.show, store, screen);
         }
         MakeVerb::Start(args) => {
-            let typed = (&args.flags).into();
-            let (entries, ()) = store.change(|read| deed::start(read, &args.pattern, args.view.as_deref(), &typed))?;
+            let Planned { names, plan } = args.planned(crate::deed::find::names(store)?);
+            if (PlanArgs { r#use: plan.r#use.clone(), ..PlanArgs::default() }) != plan {
+                let later = "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan";
+                return Err(Error::Usage(later.to_owned()));
+            }
+            let typed = TypedGarment { uses: plan.r#use, ..(&args.flags).into() };
+            let (entries, ()) = store.change(|read| deed::start(read, &names, &typed))?;
             (entries.first().map(|entry| entry.id), "begun", &args.show)
         }
         MakeVerb::Edit(args) => {
-            let typed = (&args.flags).into();
+            let mut typed = TypedGarment::from(&args.flags);
+            typed.uses.extend(args.words.iter().cloned());
             let (_, garment) = store.change(|read| deed::edit(read, &args.garment, &typed))?;
             (Some(garment.id), "changed", &args.show)
         }
@@ -145,7 +153,14 @@ fn cut(
 
 fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
-    if !args.plan.r#use.is_empty() {
+    let Planned { names, plan: mut typed } = Planned::of(args.words.iter(), &args.plan, |_| false);
+    if let Some(word) = names.first() {
+        return Err(Error::Usage(format!(
+            "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
+            one_line(word)
+        )));
+    }
+    if !typed.r#use.is_empty() {
         let garment = &args.garment;
         return Err(Error::Usage(format!(
             "--use does not apply to a garment that is begun; type tenter make edit {garment} --use ROLE=TAG"
@@ -155,9 +170,8 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>)
     let pattern = deed::pattern_of(read, &garment)?;
     let view = find::view(&pattern, &garment.view)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
-    let stock = Stock::read(read)?.before(&garment);
+    let stock = Stock::read(read)?.before(&garment).with_shop_cut(args.shop.shop_cut);
     let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
-    let mut typed = args.plan.clone();
     for (role, one) in garment
         .uses
         .iter()

@@ -2,7 +2,7 @@
 
 use tenter_core::making::caution::Job;
 use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
-use tenter_core::making::zip::{Edge, ZipEnds};
+use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
@@ -40,16 +40,20 @@ pub fn plan<'a>(
     let kind = kind(args, &chosen)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
-        let edge = cloth(Field::Zip, text)?;
+        let edge = input::size::zip_edge(text, args.zip_neck.as_deref(), args.zip_hem.as_deref())?;
         let typed = shown_in(unit, text);
         let wanted = ZipWanted {
-            edge: Edge::measured(edge),
-            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
+            edge,
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge.cut)),
             garment: kind.map(|kind| kind.kind),
             growth: None,
             by_inch: typed == Unit::Inch,
         };
         notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+    } else if args.zip_neck.is_some() || args.zip_hem.is_some() {
+        return Err(Error::Usage(
+            "--zip-neck and --zip-hem are taken off the edge of a zip; type that too, such as zip=60cm".to_owned(),
+        ));
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence, unit)?;

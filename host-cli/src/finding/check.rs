@@ -1,7 +1,9 @@
 //! What one pull test says, and what to do next.
 
 use tenter_core::forecast::{Forecast, ForecastError, forecast};
-use tenter_core::{Answer, Ask, Construction, Evaluation, Figure, Figures, Note, Part, Settle, Side, Suit, TestError, suits};
+use tenter_core::{
+    Answer, Ask, Construction, Evaluation, Figure, Figures, Note, Part, Settle, Side, Suit, TestError, suits,
+};
 
 use crate::input::CheckInput;
 

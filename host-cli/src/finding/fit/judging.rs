@@ -1,8 +1,6 @@
 //! A cloth judged for a role.
 
-use tenter_core::{
-    Answer, Confidence, Demand, Figures, Grain, Judgement, Length, Part, Rebound, ReboundGrade, Side,
-};
+use tenter_core::{Answer, Confidence, Demand, Figures, Grain, Judgement, Length, Part, Rebound, ReboundGrade, Side};
 
 use super::asked::{self, Feature, Stands};
 use super::cloth::{Laid, Need};
