@@ -15,6 +15,7 @@
 //! | [`words`] | findings and errors in words |
 //! | [`text`], [`json`], [`picture`], [`page`] | findings on a terminal, for programs, drawn and printed |
 //! | [`guide`] | a pull test step by step |
+//! | [`web`] | a request to a page → its answer |
 //! | `error`, `cli`, `command` | the command line |
 //!
 //! Everything but the command line, the serial line and SQLite builds without the feature `desk`, for example for a
@@ -42,6 +43,7 @@ pub mod picture;
 pub mod plain;
 pub mod store;
 pub mod text;
+pub mod web;
 #[cfg(feature = "desk")]
 pub mod whole_file;
 pub mod words;

@@ -16,7 +16,7 @@ use crate::number::list::list;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
-use crate::statistics::discordant::{self, Discordant, Known};
+use crate::statistics::discordant::{self, Discordant, PriorVariance};
 
 /// Pulls that must be left for an answer beside one that was left out.
 const ENOUGH_PULLS: u32 = 3;
@@ -302,7 +302,7 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     let mut doubts: Vec<Doubt, MAX_DOUBTS> = doubt::impossible(test).into_iter().collect();
     let Some(prior) = readings.prior else { return doubts };
     let kept = &readings.kept;
-    let known = Known { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
+    let known = PriorVariance { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
     if let Some(pull) = kept.odd.filter(|_| !kept.left_out || kept.count() < ENOUGH_PULLS) {
         let _ = doubts.push(Doubt::OddPull { pull });
     } else if let Some(slope) = kept.trend {

@@ -26,7 +26,7 @@ pub use class::{Class, GrowthClass, RecoveryClass, TABLES, Table};
 pub use confidence::Confidence;
 pub use doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 pub use evaluation::{Ask, Evaluation, Part, Rules, Side, judge};
-pub use figure::{Even, Figure, Here};
+pub use figure::{Even, Figure, SessionUncertainty};
 pub use figures::{Figures, RestFigures};
 pub use joint::{MAX_SITTINGS, Sitting, Widening};
 pub use learnt::{days, retests};

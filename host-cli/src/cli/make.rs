@@ -2,7 +2,7 @@
 
 use clap::{Args, Subcommand};
 
-use super::fit::{PlanArgs, Planned};
+use super::fit::{PlanArgs, SheetRequest};
 use super::reading::{ConfidenceArg, ShopArg, ShowArgs};
 use super::remember::LearnedFlags;
 
@@ -196,9 +196,9 @@ pub struct StartArgs {
 impl StartArgs {
     /// What is meant by the words; `is_name` knows the names of patterns and views.
     #[must_use]
-    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> Planned {
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
         let words = core::iter::once(&self.pattern).chain(&self.view).chain(&self.words);
-        Planned::of(words, &PlanArgs { r#use: self.flags.r#use.clone(), ..PlanArgs::default() }, is_name)
+        SheetRequest::of(words, &PlanArgs { r#use: self.flags.r#use.clone(), ..PlanArgs::default() }, is_name)
     }
 }
 

@@ -4,7 +4,7 @@ use clap::{Args, Subcommand, ValueEnum};
 use tenter_core::{Grain, Unit};
 
 use super::choice;
-use super::fit::{PlanArgs, Planned};
+use super::fit::{PlanArgs, SheetRequest};
 use super::reading::{ConfidenceArg, ShopArg, TableArg};
 
 /// Examples for the help.
@@ -179,8 +179,8 @@ pub struct SheetArgs {
 impl SheetArgs {
     /// What is meant by the words; `is_name` knows the names of patterns and views.
     #[must_use]
-    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> Planned {
-        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan, is_name)
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan, is_name)
     }
 }
 

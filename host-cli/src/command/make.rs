@@ -3,25 +3,26 @@
 use std::path::Path;
 
 use super::report::sheet_page;
-use super::shown::ShownRules;
-use super::{find, sheet};
-use crate::cli::fit::{PlanArgs, Planned};
+use super::sheet;
+use crate::cli::fit::{PlanArgs, SheetRequest};
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
-use crate::deed::make::Cut;
+use crate::deed::make::RoleCut;
+use crate::deed::plan as deed_plan;
 use crate::error::Error;
-use crate::finding::fit::{self, Stock};
-use crate::finding::make::{Making, State, Workroom};
+use crate::finding::make::{MadeGarment, Workroom};
+use crate::finding::shown::ShownRules;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
+use crate::input::plan::TypedPlan;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::Id;
+use crate::log::{GarmentState, Id};
 use crate::plain::{isolated, one_line};
-use crate::store::{Change as _, Place, Read, Store};
-use crate::text::Screen;
+use crate::store::{Change as _, LogPlace, Read, Store};
+use crate::text::TextOutput;
 use crate::text::make as report;
 use crate::words::{make as words, pair, quantity};
 
@@ -30,7 +31,7 @@ use crate::words::{make as words, pair, quantity};
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written; here and below.
-pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (id, what, show) = match verb {
         MakeVerb::List(args) => return list(args.all, &args.show, store, screen),
         MakeVerb::Plan(args) => return plan(args, store, db, screen),
@@ -48,7 +49,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Scre
             return show_one(garment.id, &args.show, store, screen);
         }
         MakeVerb::Start(args) => {
-            let Planned { names, plan } = args.planned(crate::deed::find::names(store)?);
+            let SheetRequest { names, plan } = args.planned(crate::deed::find::names(store)?);
             if (PlanArgs { r#use: plan.r#use.clone(), ..PlanArgs::default() }) != plan {
                 let later = "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan";
                 return Err(Error::Usage(later.to_owned()));
@@ -102,14 +103,14 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Scre
 }
 
 /// A garment as it is now.
-fn making(id: Id, read: &dyn Read, screen: &Screen<'_>) -> Result<Option<Making>, Error> {
+fn making(id: Id, read: &dyn Read, screen: &TextOutput<'_>) -> Result<Option<MadeGarment>, Error> {
     let room = Workroom::read(read, screen.here)?;
     Ok(room.garments.iter().find(|garment| garment.id == id).map(|garment| room.making(garment)))
 }
 
-fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let room = Workroom::read(read, screen.here)?;
-    let listed = room.list(|state| all || state == State::Open);
+    let listed = room.list(|state| all || state == GarmentState::Open);
     if show.json {
         writeln!(screen.out, "{}", make_json::list(&listed))?;
     } else {
@@ -118,7 +119,7 @@ fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) ->
     Ok(0)
 }
 
-fn show_one(id: Id, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn show_one(id: Id, show: &ShowArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let Some(making) = making(id, read, screen)? else { return Ok(0) };
     if show.json {
         writeln!(screen.out, "{}", make_json::making(&making))?;
@@ -132,10 +133,10 @@ fn show_one(id: Id, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) -
 fn cut(
     id: Id,
     what: &str,
-    cuts: &[Cut],
+    cuts: &[RoleCut],
     show: &ShowArgs,
     read: &dyn Read,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let Some(making) = making(id, read, screen)? else { return Ok(0) };
     if show.json {
@@ -143,7 +144,7 @@ fn cut(
         return Ok(0);
     }
     let unit = show.units.unwrap_or_default();
-    for Cut { role, cloth, length } in cuts {
+    for RoleCut { role, cloth, length } in cuts {
         let length = quantity::cloth_needed(*length, unit);
         screen.say(&format!("{what}  {}: {length} of {}", isolated(role), pair::named(cloth)))?;
     }
@@ -151,41 +152,31 @@ fn cut(
     Ok(0)
 }
 
-fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
-    let Planned { names, plan: mut typed } = Planned::of(args.words.iter(), &args.plan, |_| false);
+    let SheetRequest { names, plan: wanted } = SheetRequest::of(args.words.iter(), &args.plan, |_| false);
     if let Some(word) = names.first() {
         return Err(Error::Usage(format!(
             "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
             one_line(word)
         )));
     }
-    if !typed.r#use.is_empty() {
+    if !wanted.r#use.is_empty() {
         let garment = &args.garment;
         return Err(Error::Usage(format!(
-            "--use does not apply to a garment that is begun; type tenter make edit {garment} --use ROLE=TAG"
+            "the cloths of a garment that is begun are chosen; type tenter make edit {garment} ROLE=TAG"
         )));
     }
     let garment = deed::live(read, &args.garment)?;
-    let pattern = deed::pattern_of(read, &garment)?;
-    let view = find::view(&pattern, &garment.view)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
-    let stock = Stock::read(read)?.before(&garment).with_shop_cut(args.shop.shop_cut);
-    let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
-    for (role, one) in garment
-        .uses
-        .iter()
-        .filter_map(|one| Some((pattern.roles.iter().find(|role| role.id == one.role && !role.dropped)?, one)))
-    {
-        typed.r#use.push(format!("{}={}", role.name, one.fabric));
-    }
     let unit = show.units.unwrap_or_default();
-    let plan = sheet::plan(&typed, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+    let typed = TypedPlan { shop_cut: args.shop.shop_cut, ..(&wanted).into() };
+    let plan = deed_plan::of_garment(read, &garment, &typed, (confidence, unit))?;
     let head = words::plan_head(&making);
     if let Some(out) = &args.out {
         super::refuse_the_log_itself(Path::new(out), db)?;
         let rules = ShownRules { confidence, table: &tenter_core::Table::OWN, unit };
-        return sheet_page(&plan, &stock, rules, (args.plan.why, &head), out, read, screen);
+        return sheet_page(&plan, rules, (args.plan.why, &head), out, read, screen);
     }
     if show.json {
         writeln!(screen.out, "{}", make_json::with_plan(&making, &plan_json::render(&plan, unit)))?;

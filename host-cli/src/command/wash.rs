@@ -9,13 +9,13 @@ use crate::cli::making::WashArgs;
 use crate::deed::wash::{self as deed, TypedWash};
 use crate::error::Error;
 use crate::finding::fit::known;
-use crate::finding::wash::{Change, Washed};
+use crate::finding::wash::{WashChange, Washed};
 use crate::input::{self, Field, Why, Wrong, making};
 use crate::json::cloth as stash_json;
 use crate::json::wash as wash_json;
 use crate::log::WashMarks;
 use crate::store::{Change as _, Store};
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::wash as wash_text;
 use crate::words::washing as words;
 
@@ -27,7 +27,7 @@ use crate::words::washing as words;
 pub fn run(
     args: &WashArgs,
     open: &mut dyn FnMut() -> Result<Box<dyn Store>, Error>,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     if let (Some(grain), Some(text)) = (args.undo, &args.fabric) {
         return undo(args, text, grain, open()?.as_mut(), screen);
@@ -45,7 +45,7 @@ pub fn run(
         let change = washing::change(marks.before, marks.after, making::scale(marks)?).map_err(wrong)?;
         washed.push((*grain, *marks, change));
     }
-    let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
+    let changes = washed.iter().map(|(grain, _, change)| WashChange::of(*grain, *change)).collect();
     let mut found = Washed { changes, bought: None, confidence, as_read: args.as_read };
     if let Some(need) = need {
         let text = args.need.as_deref().unwrap_or_default();
@@ -86,7 +86,7 @@ fn undo(
     cloth: &str,
     grain: Option<Grain>,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (fabric, back)) = store.change(|read| deed::undo(read, cloth, grain))?;
     let now = store.fabric(fabric.id)?.unwrap_or(fabric);

@@ -10,7 +10,7 @@ use crate::log::{Entry, Fabric, Fact, Id, Subject, WashMarks, fold};
 use crate::store::Read;
 
 /// The marks along one grain.
-pub type Washed = (Grain, WashMarks);
+pub type GrainMarks = (Grain, WashMarks);
 
 /// Marks before and after a wash, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,7 +32,7 @@ pub struct TypedWash {
 /// # Errors
 ///
 /// A field that cannot be read, or no marks at all.
-pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused> {
+pub fn marks(typed: &TypedWash) -> Result<(Vec<GrainMarks>, Option<Length>), Refused> {
     let mut washed = Vec::new();
     for (grain, field, text) in [
         (Grain::Lengthwise, Field::WashedLengthwise, &typed.lengthwise),
@@ -53,10 +53,10 @@ pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused
 /// # Errors
 ///
 /// No such cloth, or a note that cannot be read.
-pub fn store(read: &dyn Read, which: &str, washed: &[Washed], note: &str) -> Done<Fabric> {
+pub fn store(read: &dyn Read, which: &str, washed: &[GrainMarks], note: &str) -> Done<Fabric> {
     let note = short(Field::Note, note)?;
     let fabric = find::live_fabric(read, which)?;
-    let fact = |(grain, marks): &Washed| Fact::FabricWashed {
+    let fact = |(grain, marks): &GrainMarks| Fact::FabricWashed {
         fabric: fabric.id,
         grain: *grain,
         marks: *marks,
@@ -70,7 +70,7 @@ pub fn store(read: &dyn Read, which: &str, washed: &[Washed], note: &str) -> Don
 /// # Errors
 ///
 /// No such cloth, or no marks to take back.
-pub fn undo(read: &dyn Read, which: &str, grain: Option<Grain>) -> Done<(Fabric, Vec<Washed>)> {
+pub fn undo(read: &dyn Read, which: &str, grain: Option<Grain>) -> Done<(Fabric, Vec<GrainMarks>)> {
     let fabric = find::live_fabric(read, which)?;
     let history = read.history(Subject::Fabric(fabric.id))?;
     let marks = |entry: &Entry| match entry.fact {

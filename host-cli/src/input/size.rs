@@ -2,7 +2,7 @@
 
 use tenter_core::Length;
 use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::zip::Edge;
+use tenter_core::making::zip::ZipEdge;
 use tenter_core::{Figure, Limit, Unit};
 
 use super::amount::cloth;
@@ -60,9 +60,9 @@ pub fn elastic(text: &str) -> Result<(Kind, Edging, &str), Wrong> {
 /// # Errors
 ///
 /// A text that is no length.
-pub fn zip_edge(zip: &str, neck: Option<&str>, hem: Option<&str>) -> Result<Edge, Wrong> {
+pub fn zip_edge(zip: &str, neck: Option<&str>, hem: Option<&str>) -> Result<ZipEdge, Wrong> {
     let takes = |field, text: Option<&str>| text.map_or(Ok(Length::ZERO), |text| cloth(field, text));
-    Ok(Edge { cut: cloth(Field::Zip, zip)?, neck: takes(Field::ZipNeck, neck)?, hem: takes(Field::ZipHem, hem)? })
+    Ok(ZipEdge { cut: cloth(Field::Zip, zip)?, neck: takes(Field::ZipNeck, neck)?, hem: takes(Field::ZipHem, hem)? })
 }
 
 /// A stretch taken as exact.

@@ -5,6 +5,7 @@
 
 pub mod book;
 mod cloth;
+pub mod made;
 pub mod print;
 pub mod sheet;
 
