@@ -16,7 +16,7 @@ use crate::input::learned::TypedLearned;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::Id;
+use crate::log::{Id, Subject};
 use crate::plain::isolated;
 use crate::store::{Change as _, Place, Read, Store};
 use crate::text::Screen;
@@ -79,7 +79,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Scre
         }
         MakeVerb::Forget(args) => {
             let garment = crate::deed::find::garment(store, &args.garment, false)?;
-            store.forget_person(garment.id)?;
+            store.forget_names(Subject::Garment(garment.id))?;
             (Some(garment.id), "name forgotten", &args.show)
         }
     };

@@ -35,7 +35,7 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<
     let mut progress = Progress::of("drawing", u64::try_from(stock.fabrics.len()).ok());
     for fabric in &stock.fabrics {
         let known = KnownCloth::of(read, fabric.clone())?;
-        book.add(&known.shown(stock.pooled, rules, screen.here));
+        book.add(&known.shown(&stock.pooled, rules, screen.here));
         progress.step();
     }
     drop(progress);

@@ -35,7 +35,7 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     for four in fabrics.chunks(4) {
         let known: Vec<KnownCloth> =
             four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
-        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.pooled, rules, screen.here)).collect();
+        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(&stock.pooled, rules, screen.here)).collect();
         let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, &stock)).collect();
         sheets.push(drawn::sheet(shown.iter().zip(&facts)));
     }

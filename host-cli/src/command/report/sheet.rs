@@ -45,7 +45,7 @@ pub fn page(
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        let shown = known.shown(stock.pooled, rules, screen.here);
+        let shown = known.shown(&stock.pooled, rules, screen.here);
         let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
         drawn.push(Drawn {
             gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
