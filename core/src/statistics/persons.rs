@@ -77,8 +77,7 @@ impl Compared {
         if persons.len() < 2 || persons.len() > MAX_PERSONS || persons.iter().any(|person| person.count == 0) {
             return None;
         }
-        let counts: Vec<f32, MAX_PERSONS> =
-            persons.iter().map(|person| num::float(i64::from(person.count))).collect();
+        let counts: Vec<f32, MAX_PERSONS> = persons.iter().map(|person| num::float(i64::from(person.count))).collect();
         let all: f32 = counts.iter().sum();
         let groups = num::float(number);
         let within_dof: u32 = persons.iter().map(|person| person.count - 1).sum();
@@ -94,7 +93,14 @@ impl Compared {
         let between = ((means - within) / usual).max(0.0);
         let mean = persons.iter().map(|person| person.mean).sum::<f32>() / groups;
         let of_mean: f32 = counts.iter().map(|count| between + within / count).sum::<f32>() / (groups * groups);
-        Some(Self { persons: u32::try_from(number).ok()?, mean, within, within_dof, between, mean_u: num::sqrt(of_mean) })
+        Some(Self {
+            persons: u32::try_from(number).ok()?,
+            mean,
+            within,
+            within_dof,
+            between,
+            mean_u: num::sqrt(of_mean),
+        })
     }
 
     /// How much of a person's difference from the mean is their own and not chance, 0 to 1: what is believed of a person of
