@@ -127,9 +127,9 @@ pub trait Desk {
 /// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// #     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// # }
-/// use tenter_firmware::link::Session;
+/// use tenter_firmware::link::Responder;
 ///
-/// let mut session = Session::new();
+/// let mut session = Responder::new();
 /// let mut buffer = [0; framing::MAX_REQUEST_FRAME];
 /// let frame = framing::encode_request(1, &wire::Request::Identify, &mut buffer).unwrap();
 /// let (last, rest) = frame.split_last().unwrap();
@@ -137,18 +137,18 @@ pub trait Desk {
 /// assert!(session.receive(*last, &mut Handheld).is_some());
 /// ```
 #[derive(Debug)]
-pub struct Session {
+pub struct Responder {
     inbox: Accumulator<MAX_REQUEST_BYTES>,
     outbox: [u8; MAX_REPLY_FRAME],
 }
 
-impl Default for Session {
+impl Default for Responder {
     fn default() -> Self {
         Self::new()
     }
 }
 
-impl Session {
+impl Responder {
     /// Nothing heard yet.
     #[must_use]
     pub const fn new() -> Self {

@@ -7,6 +7,7 @@ use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs};
+use crate::input::plan::TypedPlan;
 use crate::input::size::elastic;
 use crate::input::synonym::{ZIP_ENDS, is};
 
@@ -56,14 +57,14 @@ pub struct FitArgs {
 
 /// A pattern and its view, as far as they were named, with what goes on a plan sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Planned {
+pub struct SheetRequest {
     /// The words of their names.
     pub names: Vec<String>,
     /// The sheet.
     pub plan: PlanArgs,
 }
 
-impl Planned {
+impl SheetRequest {
     /// Puts each word where it belongs: `main=1` is a cloth for a role, `main+waistband=76cm` a seam, `zip=18cm closed` a
     /// zip, `soft waist 76cm` an elastic; any other is of a name.
     pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs) -> Self {
@@ -88,8 +89,8 @@ impl Planned {
 impl FitArgs {
     /// What is meant by the words.
     #[must_use]
-    pub fn planned(&self) -> Planned {
-        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
     }
 }
 
@@ -137,6 +138,25 @@ pub struct PlanArgs {
     /// Print the numbers, the rule and its source under each line of the sheet
     #[arg(long)]
     pub why: bool,
+}
+
+impl From<&PlanArgs> for TypedPlan {
+    fn from(args: &PlanArgs) -> Self {
+        Self {
+            uses: args.r#use.clone(),
+            kind: args.kind,
+            with: args.with.clone(),
+            without: args.without.clone(),
+            seams: args.seam.clone(),
+            zip: args.zip.clone(),
+            zip_ends: args.zip_ends,
+            elastic: args.elastic.clone(),
+            child: args.child,
+            cord: args.cord,
+            sleepwear: args.sleepwear,
+            tight: args.tight,
+        }
+    }
 }
 
 /// A detail of a garment, by its word.

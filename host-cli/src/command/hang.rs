@@ -9,7 +9,7 @@ use crate::error::Error;
 use crate::finding::hang::{Hang, Hung};
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::hang as hang_json;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::hang as hang_text;
 
 /// The weight of a gram, in millinewtons.
@@ -20,7 +20,7 @@ const MILLINEWTONS_PER_GRAM: f64 = STANDARD_GRAVITY as f64 / 100_000.0;
 /// # Errors
 ///
 /// What was typed wrong.
-pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &HangArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let hang = found(args)?;
     if args.show.json {
         writeln!(screen.out, "{}", hang_json::render(&hang))?;

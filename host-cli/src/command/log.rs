@@ -7,7 +7,7 @@ use crate::deed::people;
 use crate::error::Error;
 use crate::finding::tag;
 use crate::log::Desk;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -17,7 +17,7 @@ const FAULTY: u8 = 1;
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         LogVerb::Check => check(db, screen),
         LogVerb::Tags(args) => tags(args, db, screen),
@@ -29,7 +29,7 @@ pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut Screen<'_>) -> Result
     }
 }
 
-fn check(db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let place = super::place_of(db)?;
     let log = place.open(screen.here)?;
     let faults = log.faults()?;
@@ -45,7 +45,7 @@ fn check(db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
     Ok(FAULTY)
 }
 
-fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let mut log = super::open(db, screen.here)?;
     if let Some(text) = &args.range {
         let desk = Desk { tags: people::tags(text)?, ..log.desk()? };

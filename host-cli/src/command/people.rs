@@ -7,8 +7,8 @@ use crate::finding::people::pullers;
 use crate::json::people as people_json;
 use crate::log::{Desk, Subject};
 use crate::plain::isolated;
-use crate::store::{Change as _, Log};
-use crate::text::Screen;
+use crate::store::{Change as _, LogWithDrafts};
+use crate::text::TextOutput;
 use crate::text::people as report;
 use crate::words::people as words;
 
@@ -17,7 +17,7 @@ use crate::words::people as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &PeopleVerb, log: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &PeopleVerb, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         PeopleVerb::List(args) => {
             let all = pullers(log)?;
@@ -50,7 +50,7 @@ pub fn run(verb: &PeopleVerb, log: &mut dyn Log, screen: &mut Screen<'_>) -> Res
     Ok(0)
 }
 
-fn here(args: &HereArgs, log: &mut dyn Log, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn here(args: &HereArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let Some(name) = args.person.as_deref().filter(|_| !args.nobody) else {
         let desk = Desk { who: None, ..log.desk()? };
         log.set_desk(&desk)?;

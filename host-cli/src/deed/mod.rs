@@ -9,6 +9,7 @@ pub mod handheld;
 pub mod make;
 pub mod pattern;
 pub mod people;
+pub mod plan;
 pub mod pull;
 mod refused;
 pub mod remember;

@@ -9,6 +9,7 @@ use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Construction, Figure, Grain, Ratio};
 
 use crate::finding::memory::LastTime;
+use crate::log::{Fabric, Finish, Purpose};
 
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -85,6 +86,20 @@ pub enum NoSeams {
     Interfacing,
     /// It is elastic, and is drawn in or sewn on.
     Elastic,
+}
+
+impl NoSeams {
+    /// Of a cloth: an interfacing as it was said or by its words, or elastic by its words; none of any other.
+    #[must_use]
+    pub fn of(fabric: &Fabric) -> Option<Self> {
+        let described = fabric.described();
+        let by_words =
+            fabric.purpose.is_none() && (described.says("interfacing") || described.finish() == Finish::Fusible);
+        if fabric.purpose == Some(Purpose::Interfacing) || by_words {
+            return Some(Self::Interfacing);
+        }
+        (fabric.construction == Construction::Other && described.says("elastic")).then_some(Self::Elastic)
+    }
 }
 
 /// What is asked about a cloth.

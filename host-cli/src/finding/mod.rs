@@ -18,6 +18,7 @@ pub mod pattern;
 pub mod people;
 pub mod plan;
 pub mod pull;
+pub mod shown;
 pub mod size;
 pub mod tag;
 pub mod verdict;

@@ -24,7 +24,7 @@ pub struct Fetched {
 
 /// A conversation with a handheld.
 #[derive(Debug)]
-pub struct Session<T> {
+pub struct LinkSession<T> {
     line: BufReader<T>,
     inbox: Accumulator<MAX_REPLY_BYTES>,
     token: u8,
@@ -33,7 +33,7 @@ pub struct Session<T> {
     tries: u32,
 }
 
-impl<T: Transport> Session<T> {
+impl<T: Transport> LinkSession<T> {
     /// How long a reply may take.
     pub const PATIENCE: Duration = Duration::from_secs(1);
     /// How often a request is sent before giving up.
@@ -51,11 +51,11 @@ impl<T: Transport> Session<T> {
         Self::open_with(line, Self::PATIENCE, Self::TRIES)
     }
 
-    /// As [`Session::open`], with another patience.
+    /// As [`LinkSession::open`], with another patience.
     ///
     /// # Errors
     ///
-    /// As [`Session::open`].
+    /// As [`LinkSession::open`].
     pub fn open_with(line: T, patience: Duration, tries: u32) -> Result<Self, LinkError> {
         // Not the same in two programs one after the other.
         let [token, ..] = RandomState::new().build_hasher().finish().to_le_bytes();
@@ -136,7 +136,7 @@ impl<T: Transport> Session<T> {
     }
 
     /// Tells the handheld that all tests up to a number are stored for good. Only then may it use their room again.
-    /// Another handheld would lose its tests by that, so each try is made to [the same](Session::same_as_before).
+    /// Another handheld would lose its tests by that, so each try is made to [the same](LinkSession::same_as_before).
     ///
     /// # Errors
     ///
@@ -208,7 +208,7 @@ impl<T: Transport> Session<T> {
     ///
     /// # Errors
     ///
-    /// As [`Session::set_repeatability`].
+    /// As [`LinkSession::set_repeatability`].
     pub fn set_sessions(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
         let (ratio, dof) = hand.map_or((1_000, 0), Repeatability::sessions_in_thousandths);
         self.order(Request::SetSessions { ratio, dof })

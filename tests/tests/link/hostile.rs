@@ -8,7 +8,7 @@ use tenter_core::framing::{
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
 use tenter_core::wire::{MAX_SAVED_BYTES, Refusal, Reply, Request};
-use tenter_firmware::link::Session;
+use tenter_firmware::link::Responder;
 
 use crate::desk::{MemoryDesk, demand, record};
 use crate::line::Line;
@@ -39,7 +39,7 @@ fn messages(bytes: &[u8]) -> Vec<Vec<u8>> {
 }
 
 /// All that a handheld answers.
-fn answers(session: &mut Session, desk: &mut MemoryDesk, bytes: &[u8]) -> Vec<u8> {
+fn answers(session: &mut Responder, desk: &mut MemoryDesk, bytes: &[u8]) -> Vec<u8> {
     bytes.iter().flat_map(|byte| session.receive(*byte, desk).unwrap_or_default().to_vec()).collect()
 }
 
@@ -56,7 +56,7 @@ fn noise() -> impl Strategy<Value = Vec<u8>> {
 proptest! {
     #[test]
     fn noise_is_not_answered_and_the_request_after_it_is(noise in noise()) {
-        let (mut session, mut desk) = (Session::new(), MemoryDesk::with_tests(&[30]));
+        let (mut session, mut desk) = (Responder::new(), MemoryDesk::with_tests(&[30]));
         let before = desk.clone();
         let answered = answers(&mut session, &mut desk, &noise);
         // Every whole piece is a request to list; what else comes out would be an accident of one in 2³².
@@ -77,7 +77,7 @@ proptest! {
     ) {
         let body = [&head[..], &content].concat();
         let mut desk = MemoryDesk::with_tests(&[30]);
-        let answered = answers(&mut Session::new(), &mut desk, &framed(&body));
+        let answered = answers(&mut Responder::new(), &mut desk, &framed(&body));
         for message in messages(&answered) {
             prop_assert_eq!(message.get(2), content.first(), "the token comes back");
         }
@@ -132,7 +132,7 @@ fn messages_that_do_not_fit_are_dropped_and_those_that_do_are_not() {
 fn what_the_handheld_says_to_strange_requests() {
     let mut desk = MemoryDesk::with_tests(&[30]);
     let mut answer = |frame: &[u8]| {
-        let answered = answers(&mut Session::new(), &mut desk, frame);
+        let answered = answers(&mut Responder::new(), &mut desk, frame);
         let read = |message: &Vec<u8>| match decode_reply(message).unwrap() {
             (77, Reply::Refused(reason)) => reason,
             other => panic!("{other:?}"),

@@ -4,7 +4,7 @@ use tenter::log::{
     Construction, Desk, Entry, FabricChange, Fact, GarmentChange, Here, Id, PatternChange, Photo, RoleChange, Subject,
     TagRange, Tested,
 };
-use tenter::store::{Change as _, Log, Merged, Once, Piece, Read, Stop, StoreError, WhichTests, caught};
+use tenter::store::{Change as _, LogPiece, LogWithDrafts, Merged, Once, Read, Stop, StoreError, WhichTests, caught};
 use tenter_core::{Grain, Length, PullTest, Unit};
 
 use crate::engine::{Engine, on_every_engine};
@@ -78,7 +78,7 @@ pub fn arrivals(log: &dyn Read, after: u64) -> Vec<(u64, Id)> {
     all
 }
 
-fn added(log: &mut dyn Log, fact: Fact) -> Id {
+fn added(log: &mut dyn LogWithDrafts, fact: Fact) -> Id {
     log.add(&[fact]).unwrap()[0].id
 }
 
@@ -90,7 +90,7 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     let pattern = added(&mut *log, Fact::PatternAdded(PatternChange { name: Some("Coat".into()), note: None }));
     let change = RoleChange { view: Some("A".into()), name: Some("main".into()), ..RoleChange::default() };
     let role = added(&mut *log, Fact::RoleAdded { pattern, change });
-    let tags = |log: &dyn Log| {
+    let tags = |log: &dyn LogWithDrafts| {
         log.fabrics().unwrap().iter().map(|fabric| (fabric.tag.number(), fabric.id)).collect::<Vec<_>>()
     };
     assert_eq!(tags(&*log), [(1, one), (2, two)], "by tag");
@@ -245,7 +245,7 @@ fn a_deed_that_is_sent_twice_is_done_once(engine: Engine) {
     for (tag, made) in [(1, now - hour), (3, now + hour)] {
         let once = Id::of(made, 0xdeed + u128::from(tag));
         let mut asked = 0;
-        let mut send = |log: &mut dyn Log| {
+        let mut send = |log: &mut dyn LogWithDrafts| {
             let sent = log.change_once(once, |_| {
                 asked += 1;
                 Ok::<_, StoreError>((vec![cloth(tag), cloth(tag + 1)], "done"))
@@ -373,7 +373,7 @@ fn photos(log: &dyn Read) -> Vec<Photo> {
 
 fn a_photograph_is_kept_once(engine: Engine) {
     let mut log = engine.log();
-    let take = |log: &mut dyn Log, all: &[u8]| {
+    let take = |log: &mut dyn LogWithDrafts, all: &[u8]| {
         let pieces = all.iter().map(|which| Ok::<Photo, StoreError>(photo(*which)));
         log.merge_all(pieces).unwrap().photos
     };
@@ -384,7 +384,7 @@ fn a_photograph_is_kept_once(engine: Engine) {
     assert_eq!(photos(&*log), expected, "by name");
     assert_eq!(log.photo(photo(9).name()), Ok(Some(photo(9))));
     assert_eq!((log.photo(photo(90).name()), log.count()), (Ok(None), Ok(0)));
-    let mut pieces = [Ok(Piece::Photo(photo(91))), Err(Stop)].into_iter();
+    let mut pieces = [Ok(LogPiece::Photo(photo(91))), Err(Stop)].into_iter();
     assert_eq!(log.take(&mut pieces), Err(StoreError::Stopped));
     assert_eq!(log.photo(photo(91).name()), Ok(None), "nothing of what was broken off");
 }
@@ -454,10 +454,11 @@ fn people_are_kept_apart_and_their_names_in_one_place(engine: Engine) {
         named(anna, "Anna"),
     ])
     .unwrap();
-    let dof = |log: &dyn Log, person| log.repeatability().unwrap().of(person).all().dof;
+    let dof = |log: &dyn LogWithDrafts, person| log.repeatability().unwrap().of(person).all().dof;
     assert_eq!([Some(anna), Some(ben), None].map(|person| dof(&*log, person)), [3.0, 1.0, 3.0]);
     assert_eq!(log.repeatability().unwrap().all().dof, 7.0);
-    let names = |log: &dyn Log| log.people().unwrap().each().map(|person| person.name.clone()).collect::<Vec<_>>();
+    let names =
+        |log: &dyn LogWithDrafts| log.people().unwrap().each().map(|person| person.name.clone()).collect::<Vec<_>>();
     assert_eq!(names(&*log), ["Anna", "Ben"]);
     let tests = log.tests(WhichTests::Of(fabric)).unwrap();
     assert_eq!(tests.iter().filter(|test| test.said.pulled_by == Some(anna)).count(), 2);
@@ -512,9 +513,11 @@ fn two_persons_turn_out_to_be_one(engine: Engine) {
 fn cloths_that_share_a_tag_have_letters(engine: Engine) {
     let mut log = engine.log();
     let ids: Vec<Id> = [7, 7, 8, 7].map(|tag| added(&mut *log, cloth(tag))).to_vec();
-    let tags = |log: &dyn Log| log.fabrics().unwrap().iter().map(|fabric| fabric.tag.to_string()).collect::<Vec<_>>();
+    let tags = |log: &dyn LogWithDrafts| {
+        log.fabrics().unwrap().iter().map(|fabric| fabric.tag.to_string()).collect::<Vec<_>>()
+    };
     assert_eq!(tags(&*log), ["7a", "7b", "7c", "8"]);
-    let of = |log: &dyn Log, id| log.fabric(id).unwrap().unwrap().tag.to_string();
+    let of = |log: &dyn LogWithDrafts, id| log.fabric(id).unwrap().unwrap().tag.to_string();
     assert_eq!((of(&*log, ids[1]), of(&*log, ids[2])), ("7b".to_owned(), "8".to_owned()));
     let tagged: Vec<String> = log.fabrics_tagged(7).unwrap().iter().map(|fabric| fabric.tag.to_string()).collect();
     assert_eq!(tagged, ["7a", "7b", "7c"]);

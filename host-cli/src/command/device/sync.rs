@@ -13,11 +13,11 @@ use crate::deed::handheld::{self as deed, Numbers};
 use crate::deed::{Refused, people};
 use crate::error::Error;
 use crate::finding::handheld::{Arrived, Counts, stretch};
-use crate::link::{Fetched, LinkError, Session, Transport};
+use crate::link::{Fetched, LinkError, LinkSession, Transport};
 use crate::log::handheld::FromHandheld;
 use crate::log::{Device, Id};
-use crate::store::{Change as _, Log};
-use crate::text::Screen;
+use crate::store::{Change as _, LogWithDrafts};
+use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// How to do it.
@@ -58,10 +58,10 @@ impl Options {
 /// A number other than the handheld has, a line that breaks, a log that cannot be written, and tests that cannot be
 /// read: then everything else was done.
 pub fn run<T: Transport>(
-    session: &mut Session<T>,
+    session: &mut LinkSession<T>,
     options: &Options,
-    store: &mut dyn Log,
-    screen: &mut Screen<'_>,
+    store: &mut dyn LogWithDrafts,
+    screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let before = deed::numbers(store)?;
     let fresh = name(session, options.name, &before, screen)?;
@@ -104,7 +104,7 @@ pub fn run<T: Transport>(
 }
 
 /// Who pulled with a handheld: of a name, and then remembered as its owner; else the one who is remembered.
-fn owner(device: u32, name: Option<&str>, log: &mut dyn Log) -> Result<Option<Id>, Error> {
+fn owner(device: u32, name: Option<&str>, log: &mut dyn LogWithDrafts) -> Result<Option<Id>, Error> {
     let mut desk = log.desk()?;
     if name.is_none() {
         return Ok(desk
@@ -128,10 +128,10 @@ fn owner(device: u32, name: Option<&str>, log: &mut dyn Log) -> Result<Option<Id
 
 /// Names a handheld that has no number; whether it had none.
 fn name<T: Transport>(
-    session: &mut Session<T>,
+    session: &mut LinkSession<T>,
     wanted: Option<u32>,
     known: &Numbers,
-    screen: &Screen<'_>,
+    screen: &TextOutput<'_>,
 ) -> Result<bool, Error> {
     let number = deed::name(session.identity().device, wanted, known, screen.here)?;
     number.map_or(Ok(()), |number| session.name(number))?;
@@ -143,8 +143,8 @@ struct Sync<'s, 'o> {
     device: u32,
     /// Who pulled with it.
     owner: Option<Id>,
-    store: &'s mut dyn Log,
-    screen: &'s mut Screen<'o>,
+    store: &'s mut dyn LogWithDrafts,
+    screen: &'s mut TextOutput<'o>,
     numbers: HashMap<u32, HashSet<Id>>,
     progress: Progress,
     /// The time last given to a test whose own is not known.
@@ -160,7 +160,7 @@ struct Sync<'s, 'o> {
 impl Sync<'_, '_> {
     fn fetch<T: Transport>(
         &mut self,
-        session: &mut Session<T>,
+        session: &mut LinkSession<T>,
         oldest: u32,
         next: u32,
         options: &Options,

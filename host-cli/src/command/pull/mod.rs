@@ -16,8 +16,8 @@ use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
 use crate::log::{Entry, Fabric, Fact, Id};
 use crate::plain::isolated;
-use crate::store::{Change as _, Log, Read, Store, WhichTests};
-use crate::text::Screen;
+use crate::store::{Change as _, LogWithDrafts, Read, Store, WhichTests};
+use crate::text::TextOutput;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::words::pull as words;
@@ -28,7 +28,7 @@ use crate::words::pull as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if let Some(text) = &args.retire {
         return set_retired(args, text, true, store, screen);
     }
@@ -45,7 +45,7 @@ pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Res
 }
 
 /// Tests whose readings were all typed: all of them are stored, or none.
-fn direct(args: &PullArgs, log: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn direct(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let typed = core::iter::once(args.into()).chain(args.further());
     let typed = typed.map(|typed| deed::typed(&typed, screen.here)).collect::<Result<_, _>>()?;
     let code = store_all(&args.cloth(), typed, args.show.json, log, screen)?;
@@ -54,7 +54,7 @@ fn direct(args: &PullArgs, log: &mut dyn Log, screen: &mut Screen<'_>) -> Result
 }
 
 /// Remembers the first person who was named at this desk.
-fn remember(args: &PullArgs, log: &mut dyn Log, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn remember(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let Some(name) = args.by.by.as_deref() else { return Ok(()) };
     let who = people::puller(log, Some(name))?;
     // A test that was doubted was not stored, and names nobody.
@@ -73,7 +73,7 @@ pub(super) fn store_all(
     mut typed: Vec<Typed>,
     json: bool,
     store: &mut (impl Store + ?Sized),
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (entries, (fabric, _)) = match store.change(|read| deed::store(read, cloth, &mut typed)) {
         Err(Refused::Doubted(doubted)) => return doubtful(&doubted, json, screen),
@@ -104,7 +104,7 @@ const fn worse(one: u8, other: u8) -> u8 {
 }
 
 /// Says why a test was not stored; 3, since it should be read again.
-pub(super) fn doubtful(doubted: &Doubted, json: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub(super) fn doubtful(doubted: &Doubted, json: bool, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", doubt_json::not_stored(doubted))?;
     } else {
@@ -120,7 +120,7 @@ fn stored(
     mut input: CheckInput,
     json: bool,
     store: &(impl Read + ?Sized),
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
@@ -140,7 +140,7 @@ fn set_retired(
     text: &str,
     retire: bool,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let note = args.note.as_deref().unwrap_or_default();
     let (_, (Fabric { tag, .. }, test)) =
@@ -160,7 +160,7 @@ fn regrain(
     args: &PullArgs,
     (test, grain): (&str, &str),
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::regrain(read, &args.fabric, test, grain))?;
     screen.say(&format!("put right  {}; see tenter cloth show {tag}", words::line_about(&test, screen.here)))?;
@@ -172,7 +172,7 @@ fn give(
     args: &PullArgs,
     (test, name): (&str, &str),
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::give(read, &args.cloth(), test, name))?;
     let about = words::line_about(&test, screen.here);

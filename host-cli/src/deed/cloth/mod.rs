@@ -38,6 +38,8 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedCloth) -> Done<()> {
     let unbuys = typed.bought.as_deref().is_some_and(is_no);
     let said = TypedCloth { bought: typed.bought.clone().filter(|_| !unbuys), ..typed.clone() };
     let mut change = edited(&said, &fabric)?;
+    // A page sends the number that it showed.
+    change.tag = change.tag.filter(|tag| *tag != fabric.tag.number());
     if unbuys {
         let before = history::before_it_was_bought(read, &fabric)?;
         change.shop = Some(before.shop);
