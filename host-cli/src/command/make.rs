@@ -19,7 +19,7 @@ use crate::input::plan::TypedPlan;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::{GarmentState, Id};
+use crate::log::{GarmentState, Id, Subject};
 use crate::plain::{isolated, one_line};
 use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
@@ -88,7 +88,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         }
         MakeVerb::Forget(args) => {
             let garment = crate::deed::find::garment(store, &args.garment, false)?;
-            store.forget_person(garment.id)?;
+            store.forget_names(Subject::Garment(garment.id))?;
             (Some(garment.id), "name forgotten", &args.show)
         }
     };

@@ -55,7 +55,7 @@ pub fn run(
     let stored = args.fabric.as_ref().filter(|_| !doubted && !marks.is_empty()).map(store).transpose()?;
     let unit = unit(args);
     if args.advice.show.json {
-        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
+        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag.number()), unit))?;
     } else {
         let text = wash_text::render(&found, stored.as_ref(), args.advice.why, unit, screen.width);
         write!(screen.out, "{text}")?;

@@ -10,6 +10,7 @@ use crate::finding::fit::{Candidate, Fitted, Reason, amounts};
 use crate::json::cloth::widening;
 use crate::json::wash::AllowanceJson;
 use crate::json::{PartJson, SettleJson, line, millimetres, part, rounded, settle};
+use crate::log::Tag;
 
 #[derive(Serialize)]
 struct FitJson<'a> {
@@ -22,7 +23,8 @@ struct FitJson<'a> {
 
 #[derive(Serialize)]
 struct AmountJson {
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
     name: String,
     roles: Vec<TakenJson>,
     needed_mm: f64,
@@ -71,7 +73,8 @@ struct RoleJson<'a> {
 
 #[derive(Serialize)]
 struct CandidateJson<'a> {
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
     name: &'a str,
     seen: bool,
     answer: &'static str,

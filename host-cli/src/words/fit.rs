@@ -9,7 +9,7 @@ use crate::finding::cloth::Disagreement;
 use crate::finding::fit::asked::{self, Feature};
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit, purpose};
-use crate::log::{Construction, Drape, Fabric, Finish, Role};
+use crate::log::{Construction, Drape, Fabric, Finish, Role, Tag};
 use crate::plain::isolated;
 use crate::words::pattern::{self, demand};
 use crate::words::terms::{self, percent};
@@ -118,7 +118,7 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
 }
 
 /// What to say of a cloth, where the role asks it and nobody did.
-fn not_said(feature: Feature, tag: u16) -> String {
+fn not_said(feature: Feature, tag: Tag) -> String {
     let (what, typed) = match feature {
         Feature::Construction => ("how it is made", "--construction woven"),
         Feature::Purpose => ("what it is made for", "--purpose outer"),

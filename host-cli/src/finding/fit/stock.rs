@@ -1,4 +1,4 @@
-//! The stash as `fit` looks at it: live fabrics, what was measured of them, and the person's repeatability.
+//! The stash as `fit` looks at it: live fabrics, what was measured of them, and everybody's repeatability.
 
 use std::collections::HashMap;
 
@@ -8,7 +8,7 @@ use tenter_core::{Grain, Length};
 use crate::finding::kept::{self, Kept, cut_of};
 use crate::finding::measured::Measured;
 use crate::finding::memory::{LastTime, last_time};
-use crate::log::{ByConstruction, Fabric, Garment, Id, StoredTest};
+use crate::log::{Fabric, Garment, Hands, Id, StoredTest};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// Live fabrics with what was measured of them.
@@ -16,8 +16,8 @@ use crate::store::{Read, StoreError, WhichTests};
 pub struct Stock {
     /// The fabrics that were not retired, by tag.
     pub fabrics: Vec<Fabric>,
-    /// The person's repeatability.
-    pub pooled: ByConstruction,
+    /// Everybody's repeatability.
+    pub pooled: Hands,
     /// What open garments keep of them.
     pub kept: Vec<Kept>,
     /// To what the reader's shop cuts cloth, where that was said.

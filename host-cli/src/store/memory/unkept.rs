@@ -94,7 +94,7 @@ impl Memory {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::log::{FabricChange, GarmentChange, Here};
+    use crate::log::{FabricChange, GarmentChange, Here, Subject};
     use crate::store::{Change as _, Drafts as _, Read as _, Store as _};
 
     fn here() -> Here {
@@ -134,7 +134,7 @@ mod tests {
         };
         let entries = log.add(&[Fact::GarmentBegun(begun)]).unwrap();
         assert!(log.unkept().unwrap().entries[0].line.contains("Somebody"));
-        log.forget_person(entries[0].id).unwrap();
+        log.forget_names(Subject::Garment(entries[0].id)).unwrap();
         let again = log.unkept().unwrap();
         assert_eq!(again.entries.len(), 1);
         assert!(!again.entries[0].line.contains("Somebody"));
