@@ -11,6 +11,7 @@ mod shell;
 
 pub use request::{Method, Request};
 pub use response::Response;
+pub use shell::{Place, Shell};
 
 use crate::store::LogWithDrafts;
 

@@ -186,7 +186,7 @@ impl Store for Memory {
         for id in self.about.get(&garment).into_iter().flatten() {
             if let Some(entry) = self.entries.get_mut(id) {
                 forget_whom(&mut entry.fact);
-                self.changed.entries.insert(*id);
+                self.changed.rewritten.insert(*id);
             }
         }
         self.fold(BTreeSet::from([Subject::Garment(garment)]));
