@@ -53,8 +53,7 @@ impl<'s, 't> Judged<'s, 't> {
         rules: &Rules,
         ones: &'s mut Ones<'t>,
     ) -> Result<Self, TestError> {
-        let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
-        let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
+        let pick = Pick::of(demand);
         let grain = sittings.last().map(|sitting| sitting.test.grain());
         ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {

@@ -15,12 +15,12 @@ const SURELY_FINE: f32 = 2.8;
 /// What is known beforehand of one reading: its variance, in the square of the readings' unit, and how well.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, farthest};
+/// use tenter_core::discordant::{PriorVariance, farthest};
 ///
 /// let readings = [5.0, 9.0, 6.0];
 /// // Odd for readings that are known to repeat, not for readings of which little is known.
-/// assert!(farthest(&readings, Known { variance: 0.1, dof: 50.0 }).unwrap().is_odd());
-/// assert!(!farthest(&readings, Known { variance: 0.1, dof: 1.0 }).unwrap().is_odd());
+/// assert!(farthest(&readings, PriorVariance { variance: 0.1, dof: 50.0 }).unwrap().is_odd());
+/// assert!(!farthest(&readings, PriorVariance { variance: 0.1, dof: 1.0 }).unwrap().is_odd());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PriorVariance {
@@ -33,9 +33,9 @@ pub struct PriorVariance {
 /// A reading or a trend, with the chance of one as large by accident.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, ODD, farthest};
+/// use tenter_core::discordant::{PriorVariance, ODD, farthest};
 ///
-/// let slip = farthest(&[5.0, 15.0, 6.0], Known { variance: 0.7, dof: 7.0 }).unwrap();
+/// let slip = farthest(&[5.0, 15.0, 6.0], PriorVariance { variance: 0.7, dof: 7.0 }).unwrap();
 /// assert!(slip.off == 9.5 && slip.tail() < ODD);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -70,9 +70,9 @@ impl Discordant {
 /// in Regression*, 1982, from memory) on a pooled scale, after Bonferroni. `None` below two readings.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, farthest};
+/// use tenter_core::discordant::{PriorVariance, farthest};
 ///
-/// let known = Known { variance: 0.7, dof: 7.0 };
+/// let known = PriorVariance { variance: 0.7, dof: 7.0 };
 /// let slip = farthest(&[5.0, 15.0, 6.0], known).unwrap();
 /// assert!(slip.index == 1 && slip.is_odd());
 /// assert!(!farthest(&[5.0, 5.0, 6.0], known).unwrap().is_odd());
@@ -104,9 +104,9 @@ pub fn farthest(readings: &[f32], known: PriorVariance) -> Option<Discordant> {
 /// on a pooled scale. `None` below three readings.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, trend};
+/// use tenter_core::discordant::{PriorVariance, trend};
 ///
-/// let known = Known { variance: 2.0, dof: 7.0 };
+/// let known = PriorVariance { variance: 2.0, dof: 7.0 };
 /// let creep = trend(&[10.0, 20.0, 30.0], known).unwrap();
 /// assert!(creep.off == 10.0 && creep.is_odd());
 /// ```

@@ -5,7 +5,7 @@ use crate::number::num;
 /// A point with its weight.
 ///
 /// ```
-/// let point = tenter_core::line::Point { x: 1.0, y: 2.0, weight: 1.0 };
+/// let point = tenter_core::line::WeightedPoint { x: 1.0, y: 2.0, weight: 1.0 };
 /// assert_eq!(point.weight, 1.0);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,10 +23,10 @@ pub struct WeightedPoint {
 /// Formulas: JCGM 100:2008 § H.3, with weights. Sums are taken about the weighted mean, for `f32`'s sake.
 ///
 /// ```
-/// use tenter_core::line::{Line, Point};
+/// use tenter_core::line::{FittedLine, WeightedPoint};
 ///
-/// let points = [(0.0, 1.0), (1.0, 3.0), (2.0, 5.0)].map(|(x, y)| Point { x, y, weight: 1.0 });
-/// let line = Line::through(&points).unwrap();
+/// let points = [(0.0, 1.0), (1.0, 3.0), (2.0, 5.0)].map(|(x, y)| WeightedPoint { x, y, weight: 1.0 });
+/// let line = FittedLine::through(&points).unwrap();
 /// assert_eq!((line.intercept, line.slope), (1.0, 2.0));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,7 +49,7 @@ impl FittedLine {
     /// The line through two or more points with two or more different abscissas; none otherwise.
     ///
     /// ```
-    /// assert!(tenter_core::line::Line::through(&[]).is_none());
+    /// assert!(tenter_core::line::FittedLine::through(&[]).is_none());
     /// ```
     #[must_use]
     pub fn through(points: &[WeightedPoint]) -> Option<Self> {
@@ -80,10 +80,10 @@ impl FittedLine {
     /// The value at `x`.
     ///
     /// ```
-    /// use tenter_core::line::{Line, Point};
+    /// use tenter_core::line::{FittedLine, WeightedPoint};
     ///
-    /// let points = [(0.0, 1.0), (2.0, 5.0)].map(|(x, y)| Point { x, y, weight: 1.0 });
-    /// assert_eq!(Line::through(&points).unwrap().at(3.0), 7.0);
+    /// let points = [(0.0, 1.0), (2.0, 5.0)].map(|(x, y)| WeightedPoint { x, y, weight: 1.0 });
+    /// assert_eq!(FittedLine::through(&points).unwrap().at(3.0), 7.0);
     /// ```
     #[must_use]
     pub fn at(&self, x: f32) -> f32 {

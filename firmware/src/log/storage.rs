@@ -12,7 +12,7 @@ pub const PAGE_BYTES: usize = 64;
 /// One page.
 ///
 /// ```
-/// let erased: tenter_firmware::log::Page = [0xFF; 64];
+/// let erased: tenter_firmware::log::StoragePage = [0xFF; 64];
 /// assert_eq!(erased.len(), tenter_firmware::log::PAGE_BYTES);
 /// ```
 pub type StoragePage = [u8; PAGE_BYTES];
@@ -24,17 +24,17 @@ pub type StoragePage = [u8; PAGE_BYTES];
 ///
 /// ```
 /// use core::convert::Infallible;
-/// use tenter_firmware::log::{Log, Page, Storage};
+/// use tenter_firmware::log::{Log, StoragePage, Storage};
 ///
-/// struct Ram([Page; 64]);
+/// struct Ram([StoragePage; 64]);
 /// impl Storage for Ram {
 ///     type Error = Infallible;
 ///     fn pages(&self) -> u16 { 64 }
-///     fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Infallible> {
+///     fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), Infallible> {
 ///         *buffer = self.0[usize::from(page)];
 ///         Ok(())
 ///     }
-///     fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Infallible> {
+///     fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), Infallible> {
 ///         self.0[usize::from(page)] = *bytes;
 ///         Ok(())
 ///     }

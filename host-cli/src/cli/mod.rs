@@ -17,6 +17,8 @@ pub mod pull;
 pub mod reading;
 pub mod remember;
 pub mod report;
+#[cfg(feature = "serve")]
+pub mod serve;
 pub mod size;
 mod spoken;
 mod typed;
@@ -143,6 +145,10 @@ pub enum Verb {
     /// The manual as a page for man
     #[command(after_help = manual::MAN)]
     Man(manual::ManArgs),
+    /// The same as pages in a browser, for this machine or for a phone in your network
+    #[cfg(feature = "serve")]
+    #[command(after_help = serve::EXAMPLES)]
+    Serve(serve::ServeArgs),
     /// Write the whole log to a file that import reads again
     #[command(after_help = export::EXAMPLES)]
     Export(ExportArgs),

@@ -10,13 +10,13 @@ use crate::deed::make as deed;
 use crate::deed::make::RoleCut;
 use crate::deed::plan as deed_plan;
 use crate::error::Error;
-use crate::finding::make::{MadeGarment, State, Workroom};
+use crate::finding::make::{MadeGarment, Workroom};
 use crate::finding::shown::ShownRules;
 use crate::input::learned::TypedLearned;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::Id;
+use crate::log::{GarmentState, Id};
 use crate::plain::isolated;
 use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
@@ -101,7 +101,7 @@ fn making(id: Id, read: &dyn Read, screen: &TextOutput<'_>) -> Result<Option<Mad
 
 fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let room = Workroom::read(read, screen.here)?;
-    let listed = room.list(|state| all || state == State::Open);
+    let listed = room.list(|state| all || state == GarmentState::Open);
     if show.json {
         writeln!(screen.out, "{}", make_json::list(&listed))?;
     } else {

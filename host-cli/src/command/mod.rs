@@ -18,6 +18,8 @@ pub mod progress;
 pub mod pull;
 pub mod remember;
 pub mod report;
+#[cfg(feature = "serve")]
+pub mod serve;
 pub mod sheet;
 pub mod size;
 pub mod units;
@@ -64,6 +66,8 @@ fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error
         Verb::Demo(args) => demo::run(args, screen),
         Verb::Fit(args) => fit::run(args, &*open(db, here)?, screen),
         Verb::Report(verb) => report::run(verb, &*open(db, here)?, &place_of(db)?, screen),
+        #[cfg(feature = "serve")]
+        Verb::Serve(args) => serve::run(args, place_of(db)?, screen),
         Verb::Export(args) => export::run(args, &place_of(db)?, screen),
         Verb::Log(verb) => log::run(*verb, db, screen),
         Verb::Import(args) => import::run(args, &place_of(db)?, screen),

@@ -1,11 +1,13 @@
 //! Storing marks before and after a wash.
 
+use tenter_core::making::washing;
 use tenter_core::{Grain, Length, Unit};
 
 use super::{Done, Refused, find};
+use crate::finding::wash::WashChange;
 use crate::input::amount::cloth;
 use crate::input::cloth::short;
-use crate::input::{BARE, Field, making};
+use crate::input::{BARE, Field, Why, Wrong, making};
 use crate::log::{Entry, Fabric, Fact, Id, Subject, WashMarks, fold};
 use crate::store::Read;
 
@@ -46,6 +48,24 @@ pub fn marks(typed: &TypedWash) -> Result<(Vec<GrainMarks>, Option<Length>), Ref
         return Err(Refused::NoWashMarks);
     }
     Ok((washed, typed.need.as_deref().map(|text| cloth(Field::Need, text)).transpose()?))
+}
+
+/// What a wash did along each grain that was measured.
+///
+/// # Errors
+///
+/// Marks that no change can be made of.
+pub fn changes(typed: &TypedWash, washed: &[GrainMarks]) -> Result<Vec<WashChange>, Wrong> {
+    let change = |(grain, marks): &GrainMarks| {
+        let (field, text) = match grain {
+            Grain::Lengthwise => (Field::WashedLengthwise, &typed.lengthwise),
+            _ => (Field::WashedCrosswise, &typed.crosswise),
+        };
+        let wrong = |error| Wrong::new(field, text.as_deref().unwrap_or_default(), Why::Making(error));
+        let change = washing::change(marks.before, marks.after, making::scale(marks)?).map_err(wrong)?;
+        Ok(WashChange::of(*grain, change))
+    };
+    washed.iter().map(change).collect()
 }
 
 /// Stores the marks with a cloth; hands it back.

@@ -40,7 +40,7 @@ pub struct Guide {
 pub struct GuideReply {
     /// What to say, one line each.
     pub say: Vec<String>,
-    /// Whether to stop for now; else [`Guide::ask`] says what is asked next, until the [stage](Stage) is done.
+    /// Whether to stop for now; else [`Guide::ask`] says what is asked next, until the [question](NextQuestion) is done.
     pub leave: bool,
 }
 

@@ -17,12 +17,12 @@ pub enum NameMatch {
 /// word of it; else those that hold each.
 ///
 /// ```
-/// use tenter::input::named::{Named, named};
+/// use tenter::input::named::{NameMatch, named};
 ///
 /// let names = ["Slate rib", "Moor canvas", "Doorway rib"];
-/// assert_eq!(named("moor", &names), Named::One(1));
-/// assert_eq!(named("RIB door", &names), Named::One(2));
-/// assert_eq!(named("rib", &names), Named::Several(vec![0, 2]));
+/// assert_eq!(named("moor", &names), NameMatch::One(1));
+/// assert_eq!(named("RIB door", &names), NameMatch::One(2));
+/// assert_eq!(named("rib", &names), NameMatch::Several(vec![0, 2]));
 /// ```
 #[must_use]
 pub fn named(text: &str, names: &[impl AsRef<str>]) -> NameMatch {

@@ -1,4 +1,4 @@
-//! The handheld: [`open`] a line to it, then hold a [`Session`].
+//! The handheld: [`open`] a line to it, then hold a [`LinkSession`].
 
 mod serial;
 mod session;

@@ -36,6 +36,12 @@ impl Response {
         Self::new(status, "text/html; charset=utf-8", html)
     }
 
+    /// A line of plain text.
+    #[must_use]
+    pub fn plain(status: u16, words: &str) -> Self {
+        Self::new(status, "text/plain; charset=utf-8", format!("{words}\n"))
+    }
+
     /// A file that a page needs.
     #[must_use]
     pub fn file(kind: &str, body: impl Into<Vec<u8>>) -> Self {
@@ -67,6 +73,12 @@ impl Response {
             }
         }
         self
+    }
+
+    /// Sets a head anew.
+    pub fn set(&mut self, name: &'static str, value: &str) {
+        self.headers.retain(|(found, _)| *found != name);
+        self.headers.push((name, value.to_owned()));
     }
 
     /// The value of a head.

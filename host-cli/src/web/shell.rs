@@ -3,10 +3,17 @@
 use askama::Template;
 
 use super::Response;
+use super::part::Part;
 
 /// The style sheet of all pages.
 pub const STYLE: &str =
     concat!(include_str!("../../templates/web/style.css"), "\n", include_str!("../picture/style.css"));
+
+/// The script of all pages; without it they do the same, with more presses.
+pub const SCRIPT: &str = include_str!("../../templates/web/page.js");
+
+/// What stands beside the name of the page in the browser: a strip of cloth between two marks.
+pub const ICON: &str = include_str!("../../templates/web/icon.svg");
 
 /// Where a page stands among the others.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,13 +37,17 @@ pub enum Place {
 pub struct Shell {
     place: Place,
     title: String,
+    tag: Option<u16>,
     parts: Vec<String>,
+    script: bool,
 }
 
 #[derive(Template)]
 #[template(path = "web/shell.html")]
 struct Page<'a> {
     title: &'a str,
+    tag: Option<u16>,
+    script: bool,
     places: [(&'static str, &'static str, bool); 5],
     parts: &'a [String],
 }
@@ -44,7 +55,22 @@ struct Page<'a> {
 impl Shell {
     /// A page without parts.
     pub fn new(place: Place, title: &str) -> Self {
-        Self { place, title: title.to_owned(), parts: Vec::new() }
+        Self { place, title: title.to_owned(), tag: None, parts: Vec::new(), script: true }
+    }
+
+    /// Puts in a paragraph.
+    pub fn words(&mut self, words: &str) {
+        self.push(Part::told(words));
+    }
+
+    /// Puts in a part.
+    pub fn push(&mut self, part: Part) {
+        self.parts.push(part.html());
+    }
+
+    /// Puts the tag of a cloth before the title.
+    pub const fn tag(&mut self, tag: u16) {
+        self.tag = Some(tag);
     }
 
     /// The answer.
@@ -57,6 +83,8 @@ impl Shell {
         let place = |href, name, place| (href, name, self.place == place);
         let page = Page {
             title: &self.title,
+            tag: self.tag,
+            script: self.script,
             places: [
                 place("/measure", "Measure", Place::Measure),
                 place("/cloths", "Cloths", Place::Cloths),

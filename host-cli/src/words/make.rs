@@ -2,8 +2,8 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::finding::make::{MadeGarment, State, Used};
-use crate::log::Here;
+use crate::finding::make::{MadeGarment, Used};
+use crate::log::{GarmentState, Here};
 use crate::plain::isolated;
 use crate::words::quantity::{self, counted};
 use crate::words::{memory, pair, pattern};
@@ -65,13 +65,13 @@ pub fn made_from(making: &MadeGarment) -> String {
 
 /// The cloth of a role and what was cut of it.
 #[must_use]
-pub fn used(used: &Used, state: State, unit: Unit) -> String {
+pub fn used(used: &Used, state: GarmentState, unit: Unit) -> String {
     let cloth = used.cloth.as_ref().map_or_else(|| "a cloth that is not in this log yet".to_owned(), pair::named);
     let whole = |length: Length| quantity::cloth_needed(length, unit);
     let length = match (used.cut, used.takes) {
         (Some(cut), _) => format!("; {} cut", whole(cut)),
-        (None, Some(takes)) if state == State::Open => format!("; {} kept, not cut yet", whole(takes)),
-        (None, None) if state == State::Open => "; not cut yet; the pattern does not say how much".to_owned(),
+        (None, Some(takes)) if state == GarmentState::Open => format!("; {} kept, not cut yet", whole(takes)),
+        (None, None) if state == GarmentState::Open => "; not cut yet; the pattern does not say how much".to_owned(),
         (None, _) => "; not cut".to_owned(),
     };
     format!("{}: {cloth}{length}", isolated(&used.role))
@@ -82,18 +82,18 @@ pub fn used(used: &Used, state: State, unit: Unit) -> String {
 pub fn next(making: &MadeGarment) -> String {
     let number = making.garment.number;
     match making.state {
-        State::Retired => format!("take it up again with tenter make return {number}"),
-        State::Done if making.cut() < making.uses.len() => {
+        GarmentState::Retired => format!("take it up again with tenter make return {number}"),
+        GarmentState::Done if making.cut() < making.uses.len() => {
             format!("nothing came off its cloths yet; if you cut them, type tenter make cut {number}")
         }
-        State::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
-        State::Open if making.uses.is_empty() => {
+        GarmentState::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
+        GarmentState::Open if making.uses.is_empty() => {
             format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
         }
-        State::Open if making.cut() < making.uses.len() => {
+        GarmentState::Open if making.cut() < making.uses.len() => {
             format!("cut it, then type tenter make cut {number}; the plan: tenter make plan {number}")
         }
-        State::Open => {
+        GarmentState::Open => {
             format!("when it is finished type tenter make done {number}; the plan: tenter make plan {number}")
         }
     }

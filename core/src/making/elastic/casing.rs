@@ -108,10 +108,10 @@ pub const CASINGS: &[Casing] = &[
 ///
 /// ```
 /// use tenter_core::Length;
-/// use tenter_core::making::elastic::{Drawn, tunnel};
+/// use tenter_core::making::elastic::{DrawnThrough, tunnel};
 ///
 /// // 20 mm of elastic in 23 mm, 6 mm pressed under before.
-/// let casing = tunnel(Drawn::Elastic, Length::from_mm(20), false, false).unwrap();
+/// let casing = tunnel(DrawnThrough::Elastic, Length::from_mm(20), false, false).unwrap();
 /// assert_eq!((casing.depth, casing.allowance), (Length::from_mm(23), Length::from_mm(29)));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -141,10 +141,10 @@ const TURN: Printed = Printed::new(6, 2);
 ///
 /// ```
 /// use tenter_core::Length;
-/// use tenter_core::making::elastic::{Drawn, tunnel};
+/// use tenter_core::making::elastic::{DrawnThrough, tunnel};
 ///
 /// // 1 in of elastic: 1/4 in pressed under, then 1 1/8 in.
-/// let casing = tunnel(Drawn::Elastic, Length::INCH, false, true).unwrap();
+/// let casing = tunnel(DrawnThrough::Elastic, Length::INCH, false, true).unwrap();
 /// assert_eq!((casing.turn, casing.depth), (Length::from_inch_64ths(16), Length::from_inch_64ths(72)));
 /// ```
 pub fn tunnel(drawn: DrawnThrough, width: Length, thick: bool, in_inches: bool) -> Result<Tunnel, MakingError> {

@@ -77,9 +77,9 @@ words!(Edging {
 /// What a rule takes of the body or the edge.
 ///
 /// ```
-/// use tenter_core::making::elastic::Cut;
+/// use tenter_core::making::elastic::ElasticCut;
 ///
-/// assert_ne!(Cut::Share { least: (2, 3), most: (3, 4) }, Cut::Share { least: (1, 1), most: (1, 1) });
+/// assert_ne!(ElasticCut::Share { least: (2, 3), most: (3, 4) }, ElasticCut::Share { least: (1, 1), most: (1, 1) });
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -254,9 +254,9 @@ pub const RULES: &[Rule] = &[
 /// What else to see to.
 ///
 /// ```
-/// use tenter_core::making::elastic::Care;
+/// use tenter_core::making::elastic::ElasticCare;
 ///
-/// assert_ne!(Care::CasingOnly, Care::Preshrink);
+/// assert_ne!(ElasticCare::CasingOnly, ElasticCare::Preshrink);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -274,9 +274,9 @@ pub enum ElasticCare {
 /// One line of care.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Care, Kind, care};
+/// use tenter_core::making::elastic::{ElasticCare, Kind, care};
 ///
-/// assert!(care(Kind::Braided, true).iter().any(|line| line.care == Care::CasingOnly));
+/// assert!(care(Kind::Braided, true).iter().any(|line| line.care == ElasticCare::CasingOnly));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -290,10 +290,10 @@ pub struct CareLine {
 /// What else to see to for a kind of elastic, sewn through or drawn into a casing.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Care, Kind, care};
+/// use tenter_core::making::elastic::{ElasticCare, Kind, care};
 ///
-/// assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == Care::TryPinnedLoop));
-/// assert!(!care(Kind::Firm, false).iter().any(|line| matches!(line.care, Care::ShorterBy(_))));
+/// assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == ElasticCare::TryPinnedLoop));
+/// assert!(!care(Kind::Firm, false).iter().any(|line| matches!(line.care, ElasticCare::ShorterBy(_))));
 /// ```
 #[must_use]
 pub fn care(kind: Kind, stitched_through: bool) -> Vec<CareLine, 2> {

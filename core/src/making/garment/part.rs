@@ -66,9 +66,9 @@ impl GarmentPart {
     /// Whether a cloth for this part is the cloth of another: a rib is that of every band.
     ///
     /// ```
-    /// use tenter_core::making::garment::Part;
+    /// use tenter_core::making::garment::GarmentPart;
     ///
-    /// assert!(Part::Rib.serves(Part::Cuff) && !Part::Cuff.serves(Part::Neckband));
+    /// assert!(GarmentPart::Rib.serves(GarmentPart::Cuff) && !GarmentPart::Cuff.serves(GarmentPart::Neckband));
     /// ```
     #[must_use]
     pub fn serves(self, other: Self) -> bool {

@@ -14,10 +14,10 @@ use crate::reading::construction::Construction;
 /// ```
 /// use tenter_core::Construction;
 /// use tenter_core::making::care::Finish;
-/// use tenter_core::making::garment::{Part, PartCloth};
+/// use tenter_core::making::garment::{GarmentPart, PartCloth};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let waxed = PartCloth { finish: Finish::Waxed, ..PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)) };
+/// let waxed = PartCloth { finish: Finish::Waxed, ..PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)) };
 /// assert!(!waxed.takes_heat());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,10 +38,10 @@ impl PartCloth {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Part, PartCloth};
+    /// use tenter_core::making::garment::{GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// assert!(PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)).takes_heat());
+    /// assert!(PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)).takes_heat());
     /// ```
     #[must_use]
     pub const fn plain(part: GarmentPart, cloth: Cloth) -> Self {
@@ -84,9 +84,9 @@ impl PartCloth {
 /// Why a task stands on a plan.
 ///
 /// ```
-/// use tenter_core::making::garment::{Detail, Why};
+/// use tenter_core::making::garment::{Detail, TaskReason};
 ///
-/// assert_ne!(Why::Kind, Why::Has(Detail::Hood));
+/// assert_ne!(TaskReason::Kind, TaskReason::Has(Detail::Hood));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -103,9 +103,9 @@ pub enum TaskReason {
 ///
 /// ```
 /// use tenter_core::Source;
-/// use tenter_core::making::garment::{Stage, Task, Why, Work};
+/// use tenter_core::making::garment::{Stage, Task, TaskReason, Work};
 ///
-/// let task = Task { stage: Stage::Press, work: Work::LastPress, cloth: None, why: Why::Kind, source: Source::CommonPractice };
+/// let task = Task { stage: Stage::Press, work: Work::LastPress, cloth: None, why: TaskReason::Kind, source: Source::CommonPractice };
 /// assert_eq!(task.stage, Stage::Press);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -127,12 +127,12 @@ pub struct Task {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::garment::{Detail, Garment, GarmentKind, Part, PartCloth, Stage, Work};
+/// use tenter_core::making::garment::{Detail, GarmentPlan, GarmentKind, GarmentPart, PartCloth, Stage, Work};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let cloths = [PartCloth::plain(Part::Main, Cloth::new(Construction::Woven))];
+/// let cloths = [PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven))];
 /// let kind = GarmentKind::ChildsOuterwear;
-/// let coat = Garment { kind, details: kind.usual(), cloths: &cloths };
+/// let coat = GarmentPlan { kind, details: kind.usual(), cloths: &cloths };
 /// let (mut last, mut hood_cord) = (None, false);
 /// coat.each(|task| {
 ///     hood_cord |= task.work == Work::NoHoodCord;
@@ -194,13 +194,13 @@ impl GarmentPlan<'_> {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Garment, GarmentKind, Part, PartCloth};
+    /// use tenter_core::making::garment::{GarmentPlan, GarmentKind, GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// let cloths = [Part::Main, Part::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
+    /// let cloths = [GarmentPart::Main, GarmentPart::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
     /// let kind = GarmentKind::TShirt;
-    /// let top = Garment { kind, details: kind.usual(), cloths: &cloths };
-    /// assert_eq!([Part::Neckband, Part::Sleeve, Part::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
+    /// let top = GarmentPlan { kind, details: kind.usual(), cloths: &cloths };
+    /// assert_eq!([GarmentPart::Neckband, GarmentPart::Sleeve, GarmentPart::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
     /// ```
     #[must_use]
     pub fn place(&self, part: GarmentPart) -> Option<usize> {
@@ -213,11 +213,11 @@ impl GarmentPlan<'_> {
     /// What a seam joins and how it runs in this garment: a band of knit is cut crosswise.
     ///
     /// ```
-    /// use tenter_core::making::garment::{Garment, GarmentKind, Over, Seam};
+    /// use tenter_core::making::garment::{GarmentPlan, GarmentKind, Over, SeamKind};
     ///
     /// let kind = GarmentKind::HoodedPullover;
-    /// let top = Garment { kind, details: kind.usual(), cloths: &[] };
-    /// assert_eq!(top.seam(Seam::Cuff).over, Over::Hand);
+    /// let top = GarmentPlan { kind, details: kind.usual(), cloths: &[] };
+    /// assert_eq!(top.seam(SeamKind::Cuff).over, Over::Hand);
     /// ```
     #[must_use]
     pub fn seam(&self, seam: SeamKind) -> SeamRow {

@@ -13,10 +13,10 @@ impl Pair {
     /// What to do, each line with its reason and source: only what the figures call for.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair, Which};
+    /// use tenter_core::making::pairing::{Advice, SeamEdge, Joint, Pair, Which};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
+    /// let edge = |percent| SeamEdge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
     /// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// assert!(pair.advice().iter().any(|line| line.advice == Advice::Below(Which::Second)));
     /// ```
@@ -32,10 +32,10 @@ impl Pair {
     /// As [`Pair::advice`], line by line: what of them is not looked at takes no room in a program.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair};
+    /// use tenter_core::making::pairing::{Advice, SeamEdge, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let edge = Edge::new(Figure::exact(Ratio::new(5, 100).unwrap()));
+    /// let edge = SeamEdge::new(Figure::exact(Ratio::new(5, 100).unwrap()));
     /// let pair = Pair::of(&edge, &edge, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// let mut first = None;
     /// pair.advise(|line| first = first.or(Some(line.advice)));

@@ -40,9 +40,9 @@ const CLEARLY_WORSE: f32 = 1.5;
 /// What is known of one cloth along the seam.
 ///
 /// ```
-/// use tenter_core::{Figure, Ratio, making::pairing::Edge};
+/// use tenter_core::{Figure, Ratio, making::pairing::SeamEdge};
 ///
-/// let rib = Edge::new(Figure::exact(Ratio::new(80, 100).unwrap()));
+/// let rib = SeamEdge::new(Figure::exact(Ratio::new(80, 100).unwrap()));
 /// assert_eq!(rib.growth, None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,10 +64,10 @@ impl SeamEdge {
     /// An edge of which only the stretch is known.
     ///
     /// ```
-    /// use tenter_core::making::pairing::Edge;
+    /// use tenter_core::making::pairing::SeamEdge;
     /// use tenter_core::{Construction, Figure, Ratio};
     ///
-    /// assert_eq!(Edge::new(Figure::exact(Ratio::ZERO)).construction, Construction::Other);
+    /// assert_eq!(SeamEdge::new(Figure::exact(Ratio::ZERO)).construction, Construction::Other);
     /// ```
     #[must_use]
     pub const fn new(stretch: Figure) -> Self {
@@ -220,10 +220,10 @@ pub struct Chances {
 /// Whether a seam gives what is asked along it.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+/// use tenter_core::making::pairing::{SeamEdge, Match, Joint, Pair};
 /// use tenter_core::{Answer, Confidence, Figure, Length, Limit, Ratio};
 ///
-/// let edge = |per_mille| Edge::new(Figure::exact(Ratio::new(per_mille, 1000).unwrap()));
+/// let edge = |per_mille| SeamEdge::new(Figure::exact(Ratio::new(per_mille, 1000).unwrap()));
 /// let seam = Joint { asked: Limit::milli_percent(5_000).ok(), ..Joint::of(Length::from_mm(600)) };
 /// let pair = Pair::of(&edge(61), &edge(4), &seam, Confidence::default()).unwrap();
 /// assert_eq!((pair.answer, pair.give.unwrap().answer), (Match::TooFirm, Answer::Short));
@@ -242,10 +242,10 @@ pub struct Give {
 /// What two cloths do in one seam.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+/// use tenter_core::making::pairing::{SeamEdge, Match, Joint, Pair};
 /// use tenter_core::{Confidence, Figure, Length, Ratio};
 ///
-/// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
+/// let edge = |percent| SeamEdge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
 /// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
 /// assert_eq!(pair.answer, Match::Handle);
 /// assert_eq!(pair.stretch.ratio.percent(0).to_string(), "5");
@@ -279,11 +279,11 @@ pub struct Pair {
     /// where it is too close to call, and of a band, which is one whatever the gap.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+    /// use tenter_core::making::pairing::{SeamEdge, Match, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let percent = |percent| Figure::exact(Ratio::new(percent, 100).unwrap());
-    /// let edge = |grown| Edge { growth: Some(percent(grown)), ..Edge::new(percent(20)) };
+    /// let edge = |grown| SeamEdge { growth: Some(percent(grown)), ..SeamEdge::new(percent(20)) };
     /// let seam = Joint::of(Length::from_mm(600));
     /// let pair = Pair::of(&edge(1), &edge(5), &seam, Confidence::default()).unwrap();
     /// // Not for the gap, of which there is none.
@@ -304,11 +304,11 @@ impl Pair {
     /// [`MakingError::Seam`] unless the seam is longer than zero, [`MakingError::TooLarge`].
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Least, Joint, Pair};
+    /// use tenter_core::making::pairing::{SeamEdge, Least, Joint, Pair};
     /// use tenter_core::making::stitch::Stitch;
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let knit = Edge::new(Figure::exact(Ratio::new(60, 100).unwrap()));
+    /// let knit = SeamEdge::new(Figure::exact(Ratio::new(60, 100).unwrap()));
     /// let seam = Joint { stitch: Some(Stitch::Straight), ..Joint::of(Length::from_mm(400)) };
     /// let pair = Pair::of(&knit, &knit, &seam, Confidence::default()).unwrap();
     /// assert_eq!(pair.least, Least::Stitch); // Whatever the knit gives, a straight stitch pops first.

@@ -1,7 +1,7 @@
 //! What is printed about the shrinkage of fibres and cloths.
 
 use crate::answer::source::Source;
-use crate::making::care::{Described, Fibre as Named};
+use crate::making::care::{Described, Fibre};
 use crate::number::words;
 use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
@@ -115,9 +115,9 @@ impl Prewash {
         let (fibres, knit) = (said.fibres(), said.construction == Construction::Knit);
         if said.says("denim") {
             PrewashCloth::Denim
-        } else if knit && (fibres.has(Named::Cotton) || fibres.has(Named::Viscose)) {
+        } else if knit && (fibres.has(Fibre::Cotton) || fibres.has(Fibre::Viscose)) {
             PrewashCloth::CottonOrViscoseKnit
-        } else if fibres.has(Named::Cotton) {
+        } else if fibres.has(Fibre::Cotton) {
             PrewashCloth::Cotton
         } else {
             PrewashCloth::Any

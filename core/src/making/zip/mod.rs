@@ -117,10 +117,10 @@ impl ZipEnds {
 /// The edge that a zip goes into.
 ///
 /// ```
-/// use tenter_core::{Length, making::zip::Edge};
+/// use tenter_core::{Length, making::zip::ZipEdge};
 ///
 /// let [cut, hem, neck] = [780, 40, 15].map(Length::from_mm);
-/// assert_eq!(Edge { cut, hem, neck }.finished(), Ok(Length::from_mm(725)));
+/// assert_eq!(ZipEdge { cut, hem, neck }.finished(), Ok(Length::from_mm(725)));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -137,9 +137,9 @@ impl ZipEdge {
     /// An edge that is measured finished.
     ///
     /// ```
-    /// use tenter_core::{Length, making::zip::Edge};
+    /// use tenter_core::{Length, making::zip::ZipEdge};
     ///
-    /// assert_eq!(Edge::measured(Length::METRE).finished(), Ok(Length::METRE));
+    /// assert_eq!(ZipEdge::measured(Length::METRE).finished(), Ok(Length::METRE));
     /// ```
     #[must_use]
     pub const fn measured(finished: Length) -> Self {
@@ -153,10 +153,10 @@ impl ZipEdge {
     /// [`MakingError::Seam`] unless something is left, or where an allowance is below zero.
     ///
     /// ```
-    /// use tenter_core::{Length, making::{error::MakingError, zip::Edge}};
+    /// use tenter_core::{Length, making::{error::MakingError, zip::ZipEdge}};
     ///
     /// let [cut, hem, neck] = [50, 40, 15].map(Length::from_mm);
-    /// assert_eq!(Edge { cut, hem, neck }.finished(), Err(MakingError::Seam));
+    /// assert_eq!(ZipEdge { cut, hem, neck }.finished(), Err(MakingError::Seam));
     /// ```
     pub fn finished(self) -> Result<Length, MakingError> {
         let [cut, hem, neck] = [self.cut, self.hem, self.neck].map(|length| i64::from(length.steps()));

@@ -62,7 +62,7 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    judged(fabric, grain, stock).map(|judged| judged.figures)
+    stock.measured(fabric, grain)?.figures()
 }
 
 /// What the tests of a grain amount to, where nothing is asked.

@@ -132,7 +132,12 @@ mod tests {
     #[test]
     fn an_entry_in_which_a_person_is_forgotten_is_kept_anew() {
         let mut log = Memory::new(here());
-        let begun = GarmentChange { number: Some(1), name: Some("coat".into()), whom: Some("Somebody".into()), ..GarmentChange::default() };
+        let begun = GarmentChange {
+            number: Some(1),
+            name: Some("coat".into()),
+            whom: Some("Somebody".into()),
+            ..GarmentChange::default()
+        };
         let entries = log.add(&[Fact::GarmentBegun(begun)]).unwrap();
         assert!(log.unkept().unwrap().entries[0].line.contains("Somebody"));
         log.forget_person(entries[0].id).unwrap();
