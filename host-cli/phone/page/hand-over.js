@@ -9,14 +9,13 @@
 "use strict";
 
 const desk = window.opener;
-const base = new URL("..", document.currentScript.src).pathname.replace(/\/$/, "");
 let origin = null;
 let agreed = false;
 
 const byId = (id) => document.getElementById(id);
 
 async function takeIn(log) {
-    const response = await fetch(`${base}/hand-over`, { method: "POST", body: log, headers: { "content-type": "text/plain" } });
+    const response = await fetch("hand-over", { method: "POST", body: log, headers: { "content-type": "text/plain" } });
     const page = new DOMParser().parseFromString(await response.text(), "text/html");
     byId("asking").textContent = page.getElementById("done")?.textContent ?? page.querySelector("main").textContent;
     byId("live").hidden = false;
@@ -42,7 +41,7 @@ window.addEventListener("message", async ({ source, origin: from, data }) => {
 byId("yes").addEventListener("click", async () => {
     agreed = true;
     byId("yes").disabled = true;
-    const log = await (await fetch(`${base}/hand-over/tenter-log.txt`)).text();
+    const log = await (await fetch("hand-over/tenter-log.txt")).text();
     byId("asking").textContent = "The desk is taking it in.";
     desk.postMessage({ tenter: "take", log }, origin);
 });
