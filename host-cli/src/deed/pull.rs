@@ -70,13 +70,13 @@ pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
     if let Some(doubted) = typed.input.believed(known)? {
         return Err(Refused::Doubted(Box::new(doubted)));
     }
-    let said = tested(fabric.id, typed.pulled, &typed.note, &typed.input);
+    let said = tested(Some(fabric.id), typed.pulled, &typed.note, &typed.input);
     Ok((vec![Fact::TestStored(said)], fabric))
 }
 
-fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
+fn tested(fabric: Option<Id>, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
     let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
-    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, as_read, test }
+    Tested { fabric, tag: None, pulled, clock_unset: false, device: None, note, as_read, test }
 }
 
 /// A test under an identifier fixed before it was made.
@@ -92,15 +92,15 @@ pub struct Made<'m> {
     pub input: &'m CheckInput,
 }
 
-/// Stores a test under the identifier fixed before it was made, so that it is never stored twice; hands back the
-/// identifier it has.
+/// Stores a test under the identifier fixed before it was made, so that it is never stored twice, with its cloth or, where
+/// there is none, with those that are to be given one later; hands back the identifier it has.
 ///
 /// # Errors
 ///
 /// A log that cannot be written.
-pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Result<Id, Refused> {
+pub fn store_once(store: &mut dyn Store, fabric: Option<&Fabric>, made: Made<'_>) -> Result<Id, Refused> {
     let Made { id, pulled, note, input } = made;
-    let fact = Fact::TestStored(tested(fabric.id, pulled, note, input));
+    let fact = Fact::TestStored(tested(fabric.map(|fabric| fabric.id), pulled, note, input));
     let merged = store.merge(&mut core::iter::once(Ok(Entry::new(id, fact.clone()))))?;
     if merged.new == 1 || store.test(id)?.is_some_and(|stored| stored.said.test == input.test) {
         return Ok(id);

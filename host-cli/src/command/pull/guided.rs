@@ -42,7 +42,7 @@ pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Res
         let known = Known { construction: Some(construction), width: None };
         input.stood_by = Doubted::of(&input.test, known, false, input.unit).map(|one| one.words()).unwrap_or_default();
         let Draft { id, pulled, note, .. } = &guide.draft;
-        let id = store_once(store, &fabric, Made { id: *id, pulled: *pulled, note, input: &input })?;
+        let id = store_once(store, Some(&fabric), Made { id: *id, pulled: *pulled, note, input: &input })?;
         store.set_draft(&name, None)?;
         return stored(&fabric, id, input, args.show.json, store, screen);
     }
