@@ -339,7 +339,7 @@ fn in_any_capitals(command: clap::Command) -> clap::Command {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::input::Reading;
+    use crate::input::TypedReading;
 
     #[test]
     fn definition_is_sound() {
@@ -380,7 +380,7 @@ mod tests {
         let Ok(Parsed::Run(CommandLine { verb: Verb::Check(args), .. })) = parse(words.split(' ')) else {
             panic!("no check")
         };
-        let (to, back) = (|t: &str| Reading::To(t.to_owned()), |t: &str| Reading::Back(t.to_owned()));
+        let (to, back) = (|t: &str| TypedReading::To(t.to_owned()), |t: &str| TypedReading::Back(t.to_owned()));
         assert_eq!(args.test.row.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
     }
 }

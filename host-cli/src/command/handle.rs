@@ -12,7 +12,7 @@ use crate::input::{self, Field, size as typed};
 use crate::json::handle as handle_json;
 use crate::log::Fabric;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::handle as handle_text;
 
 /// Runs the verb; 0, or the answer about lining and facing.
@@ -20,7 +20,7 @@ use crate::text::handle as handle_text;
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a lining or facing for a cloth that was not pulled.
-pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;

@@ -8,15 +8,15 @@ use qrcode::render::unicode::Dense1x2;
 use crate::cli::serve::ServeArgs;
 use crate::error::Error;
 use crate::serve::{Server, Serving};
-use crate::store::Place;
-use crate::text::Screen;
+use crate::store::LogPlace;
+use crate::text::TextOutput;
 
 /// Runs the verb until Ctrl-C.
 ///
 /// # Errors
 ///
 /// A log that cannot be opened, or an address at which nobody may listen.
-pub fn run(args: &ServeArgs, place: Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &ServeArgs, place: LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     // Better now than on the first page.
     drop(place.open(screen.here)?);
     let patience = Duration::try_from_secs_f64(args.patience).unwrap_or(Duration::from_secs(10));

@@ -6,7 +6,7 @@ use super::check;
 use crate::error::Error;
 use crate::finding::plan::ViewPlan;
 use crate::json::plan as plan_json;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::plan as plan_text;
 
 /// Prints the plan; the exit code is that of its worst role.
@@ -14,7 +14,7 @@ use crate::text::plan as plan_text;
 /// # Errors
 ///
 /// An output that cannot be written.
-pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", plan_json::render(plan, unit))?;
     } else {

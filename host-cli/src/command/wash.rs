@@ -14,7 +14,7 @@ use crate::input::{self, Field, Why, Wrong};
 use crate::json::cloth as stash_json;
 use crate::json::wash as wash_json;
 use crate::store::{Change as _, Store};
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::wash as wash_text;
 use crate::words::washing as words;
 
@@ -26,7 +26,7 @@ use crate::words::washing as words;
 pub fn run(
     args: &WashArgs,
     open: &mut dyn FnMut() -> Result<Box<dyn Store>, Error>,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     if let (Some(grain), Some(text)) = (args.undo, &args.fabric) {
         return undo(args, text, grain, open()?.as_mut(), screen);
@@ -73,7 +73,7 @@ fn undo(
     cloth: &str,
     grain: Option<Grain>,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (fabric, back)) = store.change(|read| deed::undo(read, cloth, grain))?;
     let now = store.fabric(fabric.id)?.unwrap_or(fabric);

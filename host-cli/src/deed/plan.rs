@@ -1,15 +1,15 @@
 //! The plan of a view: its cloths, seams and notions, as they were typed.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::garment::{Detail, Details, GarmentKind, Part};
-use tenter_core::making::zip::{Edge, ZipEnds};
+use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart};
+use tenter_core::making::zip::{ZipEdge, ZipEnds};
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::make::pattern_of;
 use super::{Refused, find};
 use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::part::part;
-use crate::finding::plan::{Chosen, PlanWanted, SeamWanted, ViewPlan, WantedKind};
+use crate::finding::plan::{PlanWanted, RoleChoice, SeamWanted, ViewPlan, WantedKind};
 use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::plan::TypedPlan;
 use crate::input::synonym::SEAM;
@@ -39,7 +39,7 @@ pub fn plan<'a>(
         let edge = cloth(Field::Zip, text)?;
         let typed = shown_in(unit, text);
         let wanted = ZipWanted {
-            edge: Edge::measured(edge),
+            edge: ZipEdge::measured(edge),
             ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
             garment: kind.map(|kind| kind.kind),
             growth: None,
@@ -89,7 +89,7 @@ fn choose<'a>(
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
     (read, confidence): (&dyn Read, Confidence),
-) -> Result<Vec<Chosen<'a>>, Refused> {
+) -> Result<Vec<RoleChoice<'a>>, Refused> {
     let mut named = Vec::new();
     for text in &args.uses {
         let wrong = || Wrong::new(Field::Use, text, Why::NotAUse);
@@ -115,18 +115,18 @@ fn choose<'a>(
     for (role, candidate) in roles.into_iter().map(choose) {
         match candidate {
             Some(candidate) => taken.push((role, candidate)),
-            None => without.push(Chosen { role, candidate: None }),
+            None => without.push(RoleChoice { role, candidate: None }),
         }
     }
     fit::together::share(&mut taken, confidence);
-    let taken = taken.into_iter().map(|(role, candidate)| Chosen { role, candidate: Some(candidate) });
-    let mut chosen: Vec<Chosen<'a>> = taken.chain(without).collect();
+    let taken = taken.into_iter().map(|(role, candidate)| RoleChoice { role, candidate: Some(candidate) });
+    let mut chosen: Vec<RoleChoice<'a>> = taken.chain(without).collect();
     chosen.sort_by_key(|chosen| order.iter().position(|id| *id == chosen.role.id));
     Ok(chosen)
 }
 
 /// The garment: what the kind usually has, what the roles and options show that it has, and what was asked for.
-fn kind(args: &TypedPlan, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, Refused> {
+fn kind(args: &TypedPlan, chosen: &[RoleChoice<'_>]) -> Result<Option<WantedKind>, Refused> {
     let Some(kind) = args.kind.or_else(|| chosen.iter().find_map(|chosen| chosen.role.kind)) else {
         let detail = args.with.iter().chain(&args.without).next();
         return detail.map_or(Ok(None), |detail| Err(Refused::NoGarmentKind(*detail).into()));
@@ -135,16 +135,16 @@ fn kind(args: &TypedPlan, chosen: &[Chosen<'_>]) -> Result<Option<WantedKind>, R
         return Err(Refused::NeverHas(kind, *detail).into());
     }
     let by_role = chosen.iter().filter_map(|chosen| match part(chosen.role)? {
-        Part::Lining => Some(Detail::Lining),
-        Part::Hood => Some(Detail::Hood),
-        Part::Collar => Some(Detail::Collar),
-        Part::Yoke => Some(Detail::Yoke),
-        Part::Panel => Some(Detail::Panels),
-        Part::Waistband => Some(Detail::Waistband),
+        GarmentPart::Lining => Some(Detail::Lining),
+        GarmentPart::Hood => Some(Detail::Hood),
+        GarmentPart::Collar => Some(Detail::Collar),
+        GarmentPart::Yoke => Some(Detail::Yoke),
+        GarmentPart::Panel => Some(Detail::Panels),
+        GarmentPart::Waistband => Some(Detail::Waistband),
         // The rib of a T-shirt is its neckband.
-        Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
-        Part::HemBand => Some(Detail::RibBands),
-        Part::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
+        GarmentPart::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
+        GarmentPart::HemBand => Some(Detail::RibBands),
+        GarmentPart::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
         _ => None,
     });
     let by_option = [

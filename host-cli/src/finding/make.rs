@@ -4,9 +4,8 @@ use jiff::civil::Date;
 use tenter_core::Length;
 
 use super::kept::{cut_of, role_of, takes};
-use super::pair::Named;
-pub use crate::log::GarmentState as State;
-use crate::log::{Fabric, Garment, Here, Id, Lesson, Pattern};
+use super::pair::NamedCloth;
+use crate::log::{Fabric, Garment, GarmentState, Here, Id, Lesson, Pattern};
 use crate::store::{Read, StoreError};
 
 /// The cloth of a role.
@@ -15,7 +14,7 @@ pub struct Used {
     /// The role; its identifier where the pattern has not arrived.
     pub role: String,
     /// The cloth; none where it has not arrived.
-    pub cloth: Option<Named>,
+    pub cloth: Option<NamedCloth>,
     /// What the role takes of it; none where the pattern does not say.
     pub takes: Option<Length>,
     /// What was cut of it.
@@ -24,11 +23,11 @@ pub struct Used {
 
 /// A garment with everything that is known of it.
 #[derive(Clone, Debug)]
-pub struct Making {
+pub struct MadeGarment {
     /// The garment.
     pub garment: Garment,
     /// How it stands.
-    pub state: State,
+    pub state: GarmentState,
     /// The name of its pattern; empty where it has not arrived.
     pub pattern: String,
     /// The cloths chosen.
@@ -36,12 +35,12 @@ pub struct Making {
     /// The roles of its view for which none was chosen.
     pub not_chosen: Vec<String>,
     /// What it taught of its cloths.
-    pub lessons: Vec<(Named, Lesson)>,
+    pub lessons: Vec<(NamedCloth, Lesson)>,
     /// The days until it is wanted, below zero where it is late; none where no day was said, or it is not open.
     pub days_left: Option<i32>,
 }
 
-impl Making {
+impl MadeGarment {
     /// How many of its cloths were cut.
     #[must_use]
     pub fn cut(&self) -> usize {
@@ -75,12 +74,12 @@ impl Workroom {
 
     /// Everything about one garment.
     #[must_use]
-    pub fn making(&self, garment: &Garment) -> Making {
+    pub fn making(&self, garment: &Garment) -> MadeGarment {
         let fabric = |id: Id| self.fabrics.iter().find(|fabric| fabric.id == id);
         let role = |id: Id| role_of(&self.patterns, id);
         let used = |one: &crate::log::Use| Used {
             role: role(one.role).map_or_else(|| one.role.to_string(), |role| role.name.clone()),
-            cloth: fabric(one.fabric).map(Named::from),
+            cloth: fabric(one.fabric).map(NamedCloth::from),
             takes: fabric(one.fabric).zip(role(one.role)).and_then(|(fabric, role)| takes(fabric, role)),
             cut: fabric(one.fabric).and_then(|fabric| cut_of(fabric, garment.id, one.role)).map(|cut| cut.length),
         };
@@ -90,10 +89,10 @@ impl Workroom {
         let taught = |fabric: &Fabric| {
             let mine = fabric.lessons.iter().filter(|lesson| !lesson.dropped);
             let mine = mine.filter(|lesson| lesson.learned.garment == Some(garment.id));
-            mine.map(|lesson| (Named::from(fabric), lesson.clone())).collect::<Vec<_>>()
+            mine.map(|lesson| (NamedCloth::from(fabric), lesson.clone())).collect::<Vec<_>>()
         };
         let days = |by: Date| self.today.until(by).map(|span| span.get_days()).ok();
-        Making {
+        MadeGarment {
             state: garment.state(),
             pattern: pattern.map(|pattern| pattern.name.clone()).unwrap_or_default(),
             uses: garment.uses.iter().map(used).collect(),
@@ -107,11 +106,11 @@ impl Workroom {
     /// The garments that are wanted, the open ones first: those wanted soonest, then those without a day; then the others,
     /// the newest first.
     #[must_use]
-    pub fn list(&self, wanted: impl Fn(State) -> bool) -> Vec<Making> {
+    pub fn list(&self, wanted: impl Fn(GarmentState) -> bool) -> Vec<MadeGarment> {
         let all = self.garments.iter().filter(|garment| wanted(garment.state()));
-        let mut all: Vec<Making> = all.map(|garment| self.making(garment)).collect();
+        let mut all: Vec<MadeGarment> = all.map(|garment| self.making(garment)).collect();
         all.sort_by_key(|making| {
-            let open = making.state == State::Open;
+            let open = making.state == GarmentState::Open;
             let by = making.garment.by.filter(|_| open).unwrap_or(Date::MAX);
             (!open, by, core::cmp::Reverse(making.garment.done), making.garment.number, making.garment.id)
         });

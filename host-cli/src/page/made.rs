@@ -4,7 +4,7 @@ use tenter_core::Grain;
 
 use super::book::Book;
 use super::print;
-use super::sheet::{self, Drawn};
+use super::sheet::{self, RolePictures};
 use crate::deed::{Refused, find};
 use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardFacts;
@@ -104,16 +104,16 @@ pub fn plan(
     with_why: bool,
 ) -> Result<String, Refused> {
     let (pooled, here) = (read.repeatability()?, read.here());
-    let mut drawn: Vec<Drawn> = Vec::new();
+    let mut drawn: Vec<RolePictures> = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {
-            drawn.push(Drawn::default());
+            drawn.push(RolePictures::default());
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
         let shown = known.shown(pooled, rules, here);
         let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
-        drawn.push(Drawn {
+        drawn.push(RolePictures {
             gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
             photo: photo.map(Photo::address).unwrap_or_default(),
         });

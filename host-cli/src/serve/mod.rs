@@ -16,7 +16,7 @@ use tokio::net::TcpListener;
 use tokio::sync::Semaphore;
 
 use crate::log::Here;
-use crate::store::Place;
+use crate::store::LogPlace;
 use guard::{Guard, Token};
 
 /// The port where none is asked for.
@@ -28,7 +28,7 @@ const CONNECTIONS: usize = 64;
 #[derive(Clone, Debug)]
 pub struct Serving {
     /// Where the log is.
-    pub place: Place,
+    pub place: LogPlace,
     /// The time, chance and wall clock.
     pub here: Here,
     /// The address to listen at.

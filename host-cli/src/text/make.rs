@@ -2,8 +2,8 @@
 
 use tenter_core::Unit;
 
-use crate::finding::make::{Making, State};
-use crate::log::Here;
+use crate::finding::make::MadeGarment;
+use crate::log::{GarmentState, Here};
 use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
@@ -12,7 +12,7 @@ use crate::words::quantity;
 
 /// The list; `all` says whether finished and retired ones were asked for too, `any` whether there is any at all.
 #[must_use]
-pub fn list(listed: &[Making], any: bool, columns: usize) -> String {
+pub fn list(listed: &[MadeGarment], any: bool, columns: usize) -> String {
     let mut text = Lines::new(columns);
     if listed.is_empty() {
         text.words(if any { words::NONE_OPEN } else { words::NONE });
@@ -43,7 +43,7 @@ pub fn list(listed: &[Making], any: bool, columns: usize) -> String {
 
 /// Everything about one garment.
 #[must_use]
-pub fn shown(making: &Making, unit: Unit, here: Here, columns: usize) -> String {
+pub fn shown(making: &MadeGarment, unit: Unit, here: Here, columns: usize) -> String {
     let garment = &making.garment;
     let mut text = Lines::new(columns);
     text.heading(&words::title(making));
@@ -59,7 +59,7 @@ pub fn shown(making: &Making, unit: Unit, here: Here, columns: usize) -> String 
     for used in &making.uses {
         text.row("cloth", &words::used(used, making.state, unit));
     }
-    if making.state == State::Open && !making.not_chosen.is_empty() {
+    if making.state == GarmentState::Open && !making.not_chosen.is_empty() {
         text.row("open", &words::not_chosen(making));
     }
     for (cloth, lesson) in &making.lessons {

@@ -3,7 +3,8 @@
 use super::part::{Link, Part};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
-use crate::finding::make::{State, Workroom};
+use crate::finding::make::Workroom;
+use crate::log::GarmentState;
 
 use crate::words::quantity::counted;
 
@@ -14,7 +15,7 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
     let fabrics = visit.log.fabrics()?;
     let live = fabrics.iter().filter(|fabric| !fabric.dropped).count();
     let patterns = visit.log.patterns()?.iter().filter(|pattern| !pattern.dropped).count();
-    let open = Workroom::read(&*visit.log, visit.here)?.list(|state| state == State::Open).len();
+    let open = Workroom::read(&*visit.log, visit.here)?.list(|state| state == GarmentState::Open).len();
     page.push(Part::Links(vec![
         Link::new("/measure", "Measure a swatch").about("Step by step, here or in a shop").first(),
         Link::new("/cloths", "Cloths").about(&counted(live, "cloth")),

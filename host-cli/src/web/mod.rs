@@ -20,7 +20,7 @@ pub use request::{Method, Request};
 pub use response::Response;
 
 use crate::deed::Refused;
-use crate::store::{Log, StoreError};
+use crate::store::{LogWithDrafts, StoreError};
 use crate::words::errors;
 use part::Part;
 use shell::{Place, Shell};
@@ -56,7 +56,7 @@ pub fn unreadable(error: &StoreError) -> Response {
 /// assert_eq!(respond(&Request::get("/"), &mut log).status, 200);
 /// assert_eq!(respond(&Request::get("/nowhere"), &mut log).status, 404);
 /// ```
-pub fn respond(request: &Request, log: &mut dyn Log) -> Response {
+pub fn respond(request: &Request, log: &mut dyn LogWithDrafts) -> Response {
     let answered = Visit::new(log, request).and_then(|mut visit| route(&mut visit));
     match answered {
         Ok(response) => response,

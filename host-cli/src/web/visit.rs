@@ -7,12 +7,12 @@ use super::{Request, Response};
 use crate::deed::Refused;
 use crate::finding::shown::ShownRules;
 use crate::log::{Fabric, Fact, Here, Id};
-use crate::store::{Change as _, Log, Once, Read};
+use crate::store::{Change as _, LogWithDrafts, Once, Read};
 
 /// One request with its log.
 pub struct Visit<'v> {
     /// The log.
-    pub log: &'v mut dyn Log,
+    pub log: &'v mut dyn LogWithDrafts,
     /// What is asked.
     pub request: &'v Request,
     /// What stands behind the question mark.
@@ -30,7 +30,7 @@ pub type Answered = Result<Response, Refused>;
 
 impl<'v> Visit<'v> {
     /// One request.
-    pub fn new(log: &'v mut dyn Log, request: &'v Request) -> Result<Self, Refused> {
+    pub fn new(log: &'v mut dyn LogWithDrafts, request: &'v Request) -> Result<Self, Refused> {
         let (unit, here) = (log.units()?.unwrap_or(Unit::Cm), log.here());
         let (query, sent) = (Fields::of_query(request), Fields::of_body(request));
         Ok(Self { log, request, query, sent, unit, here })

@@ -2,8 +2,8 @@
 
 use tenter_core::{Length, Unit};
 
-use crate::finding::make::{Making, State, Used};
-use crate::log::Here;
+use crate::finding::make::{MadeGarment, Used};
+use crate::log::{GarmentState, Here};
 use crate::plain::isolated;
 use crate::words::quantity::{self, counted};
 use crate::words::{memory, pair, pattern};
@@ -15,13 +15,13 @@ pub const NONE_OPEN: &str = "no garment is open; tenter make list --all shows th
 
 /// A garment's number and name.
 #[must_use]
-pub fn title(making: &Making) -> String {
+pub fn title(making: &MadeGarment) -> String {
     format!("{}  {}", making.garment.number, isolated(&making.garment.name))
 }
 
 /// For whom it is and by when, as far as that is said: `for Ines, by 2026-12-12`.
 #[must_use]
-pub fn whose(making: &Making) -> String {
+pub fn whose(making: &MadeGarment) -> String {
     let garment = &making.garment;
     let whom = (!garment.whom.is_empty()).then(|| format!("for {}", isolated(&garment.whom)));
     let by = garment.by.map(|by| format!("by {by}"));
@@ -30,21 +30,21 @@ pub fn whose(making: &Making) -> String {
 
 /// The head of its plan: `garment 3, Play coat, for Ines, by 2026-12-12`.
 #[must_use]
-pub fn plan_head(making: &Making) -> String {
+pub fn plan_head(making: &MadeGarment) -> String {
     let parts = [memory::called(&making.garment), whose(making)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// In one line: number, name, for whom and by when.
 #[must_use]
-pub fn line_about(making: &Making) -> String {
+pub fn line_about(making: &MadeGarment) -> String {
     let parts = [title(making), whose(making)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// How long there is until it is wanted.
 #[must_use]
-pub fn due(making: &Making) -> String {
+pub fn due(making: &MadeGarment) -> String {
     let days = |days: i32| counted(i64::from(days), "day");
     match making.days_left {
         None => making.state.word().to_owned(),
@@ -56,7 +56,7 @@ pub fn due(making: &Making) -> String {
 
 /// The pattern with its view.
 #[must_use]
-pub fn made_from(making: &Making) -> String {
+pub fn made_from(making: &MadeGarment) -> String {
     if making.pattern.is_empty() {
         return "a pattern that is not in this log yet".to_owned();
     }
@@ -65,13 +65,13 @@ pub fn made_from(making: &Making) -> String {
 
 /// The cloth of a role and what was cut of it.
 #[must_use]
-pub fn used(used: &Used, state: State, unit: Unit) -> String {
+pub fn used(used: &Used, state: GarmentState, unit: Unit) -> String {
     let cloth = used.cloth.as_ref().map_or_else(|| "a cloth that is not in this log yet".to_owned(), pair::named);
     let whole = |length: Length| quantity::cloth_needed(length, unit);
     let length = match (used.cut, used.takes) {
         (Some(cut), _) => format!("; {} cut", whole(cut)),
-        (None, Some(takes)) if state == State::Open => format!("; {} kept, not cut yet", whole(takes)),
-        (None, None) if state == State::Open => "; not cut yet; the pattern does not say how much".to_owned(),
+        (None, Some(takes)) if state == GarmentState::Open => format!("; {} kept, not cut yet", whole(takes)),
+        (None, None) if state == GarmentState::Open => "; not cut yet; the pattern does not say how much".to_owned(),
         (None, _) => "; not cut".to_owned(),
     };
     format!("{}: {cloth}{length}", isolated(&used.role))
@@ -79,21 +79,21 @@ pub fn used(used: &Used, state: State, unit: Unit) -> String {
 
 /// What to do next.
 #[must_use]
-pub fn next(making: &Making) -> String {
+pub fn next(making: &MadeGarment) -> String {
     let number = making.garment.number;
     match making.state {
-        State::Retired => format!("take it up again with tenter make return {number}"),
-        State::Done if making.cut() < making.uses.len() => {
+        GarmentState::Retired => format!("take it up again with tenter make return {number}"),
+        GarmentState::Done if making.cut() < making.uses.len() => {
             format!("nothing came off its cloths yet; if you cut them, type tenter make cut {number}")
         }
-        State::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
-        State::Open if making.uses.is_empty() => {
+        GarmentState::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
+        GarmentState::Open if making.uses.is_empty() => {
             format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
         }
-        State::Open if making.cut() < making.uses.len() => {
+        GarmentState::Open if making.cut() < making.uses.len() => {
             format!("cut it, then type tenter make cut {number}; the plan: tenter make plan {number}")
         }
-        State::Open => {
+        GarmentState::Open => {
             format!("when it is finished type tenter make done {number}; the plan: tenter make plan {number}")
         }
     }
@@ -101,7 +101,7 @@ pub fn next(making: &Making) -> String {
 
 /// The roles without a cloth.
 #[must_use]
-pub fn not_chosen(making: &Making) -> String {
+pub fn not_chosen(making: &MadeGarment) -> String {
     let roles: Vec<String> = making.not_chosen.iter().map(|role| isolated(role)).collect();
     let role = making.not_chosen.first().map(String::as_str).unwrap_or_default();
     let typed = if role.contains(' ') { format!("'{role}=TAG'") } else { format!("{role}=TAG") };
@@ -110,6 +110,6 @@ pub fn not_chosen(making: &Making) -> String {
 
 /// What it taught of a cloth, with the day.
 #[must_use]
-pub fn taught(cloth: &crate::finding::pair::Named, lesson: &crate::log::Lesson, here: Here) -> String {
+pub fn taught(cloth: &crate::finding::pair::NamedCloth, lesson: &crate::log::Lesson, here: Here) -> String {
     format!("{} {}: {}", quantity::day(lesson.id.at(), here), pair::named(cloth), memory::learned(&lesson.learned))
 }

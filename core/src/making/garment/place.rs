@@ -64,7 +64,7 @@ pub enum Holds {
 /// An edge that is stay-stitched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Edge {
+pub enum StayedEdge {
     /// The neck, in two halves from the shoulder to the centre.
     Neck,
     /// The waist of a skirt or trousers.
@@ -73,12 +73,12 @@ pub enum Edge {
     PocketMouth,
 }
 
-words!(Edge { Neck => "neck", Waist => "waist", PocketMouth => "pocket-mouth" });
+words!(StayedEdge { Neck => "neck", Waist => "waist", PocketMouth => "pocket-mouth" });
 
 /// What is marked on the pieces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Point {
+pub enum PieceMark {
     /// Notches.
     Notches,
     /// The centre front and the centre back.
@@ -97,7 +97,7 @@ pub enum Point {
     Quarters,
 }
 
-words!(Point {
+words!(PieceMark {
     Notches => "notches",
     Centres => "centres",
     Darts => "darts",

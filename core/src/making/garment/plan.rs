@@ -1,8 +1,8 @@
 //! The work on one garment, in its order: only the rows that apply.
 
-use super::row::{Asks, Row};
+use super::row::{ClothCondition, WorkRow};
 use super::work::{Stage, Work};
-use super::{Detail, Details, GarmentKind, Part, Seam, SeamRow};
+use super::{Detail, Details, GarmentKind, GarmentPart, SeamKind, SeamRow};
 use crate::answer::source::Source;
 use crate::making::care::Finish;
 use crate::making::handling::{Cloth, STRETCHES_FROM_PERCENT};
@@ -14,17 +14,17 @@ use crate::reading::construction::Construction;
 /// ```
 /// use tenter_core::Construction;
 /// use tenter_core::making::care::Finish;
-/// use tenter_core::making::garment::{Part, PartCloth};
+/// use tenter_core::making::garment::{GarmentPart, PartCloth};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let waxed = PartCloth { finish: Finish::Waxed, ..PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)) };
+/// let waxed = PartCloth { finish: Finish::Waxed, ..PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)) };
 /// assert!(!waxed.takes_heat());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct PartCloth {
     /// The part.
-    pub part: Part,
+    pub part: GarmentPart,
     /// What was measured of its cloth.
     pub cloth: Cloth,
     /// The finish of its cloth.
@@ -38,13 +38,13 @@ impl PartCloth {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Part, PartCloth};
+    /// use tenter_core::making::garment::{GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// assert!(PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)).takes_heat());
+    /// assert!(PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)).takes_heat());
     /// ```
     #[must_use]
-    pub const fn plain(part: Part, cloth: Cloth) -> Self {
+    pub const fn plain(part: GarmentPart, cloth: Cloth) -> Self {
         Self { part, cloth, finish: Finish::Plain, one_way: false }
     }
 
@@ -58,23 +58,25 @@ impl PartCloth {
         self.cloth.construction == Construction::Knit
     }
 
-    fn meets(&self, asks: Asks) -> bool {
+    fn meets(&self, asks: ClothCondition) -> bool {
         let stretches = || {
             let edge = Ratio::new(STRETCHES_FROM_PERCENT, 100);
             self.cloth.most_stretch().is_some_and(|figure| edge.is_some_and(|edge| figure.ratio >= edge))
         };
         match asks {
-            Asks::Anything => true,
-            Asks::Woven => !self.is_knit(),
-            Asks::Knit => self.is_knit(),
-            Asks::Gives => self.cloth.gives(),
-            Asks::Stretches => stretches(),
-            Asks::OneWay => self.one_way || self.is_knit() || matches!(self.finish, Finish::Brushed | Finish::Pile),
-            Asks::Heat => self.takes_heat(),
-            Asks::PlainHeat => self.takes_heat() && self.finish != Finish::Pile,
-            Asks::PileHeat => self.finish == Finish::Pile,
+            ClothCondition::Anything => true,
+            ClothCondition::Woven => !self.is_knit(),
+            ClothCondition::Knit => self.is_knit(),
+            ClothCondition::Gives => self.cloth.gives(),
+            ClothCondition::Stretches => stretches(),
+            ClothCondition::OneWay => {
+                self.one_way || self.is_knit() || matches!(self.finish, Finish::Brushed | Finish::Pile)
+            }
+            ClothCondition::Heat => self.takes_heat(),
+            ClothCondition::PlainHeat => self.takes_heat() && self.finish != Finish::Pile,
+            ClothCondition::PileHeat => self.finish == Finish::Pile,
             // A pin leaves its hole where it leaves a hole in a film.
-            Asks::NoHeat | Asks::HolesStay => !self.takes_heat(),
+            ClothCondition::NoHeat | ClothCondition::HolesStay => !self.takes_heat(),
         }
     }
 }
@@ -82,28 +84,28 @@ impl PartCloth {
 /// Why a task stands on a plan.
 ///
 /// ```
-/// use tenter_core::making::garment::{Detail, Why};
+/// use tenter_core::making::garment::{Detail, TaskReason};
 ///
-/// assert_ne!(Why::Kind, Why::Has(Detail::Hood));
+/// assert_ne!(TaskReason::Kind, TaskReason::Has(Detail::Hood));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Why {
+pub enum TaskReason {
     /// Every garment of the kind.
     Kind,
     /// The garment has this.
     Has(Detail),
     /// The cloth is such.
-    Cloth(Asks),
+    Cloth(ClothCondition),
 }
 
 /// One task of a plan.
 ///
 /// ```
 /// use tenter_core::Source;
-/// use tenter_core::making::garment::{Stage, Task, Why, Work};
+/// use tenter_core::making::garment::{Stage, Task, TaskReason, Work};
 ///
-/// let task = Task { stage: Stage::Press, work: Work::LastPress, cloth: None, why: Why::Kind, source: Source::CommonPractice };
+/// let task = Task { stage: Stage::Press, work: Work::LastPress, cloth: None, why: TaskReason::Kind, source: Source::CommonPractice };
 /// assert_eq!(task.stage, Stage::Press);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -116,7 +118,7 @@ pub struct Task {
     /// The cloth that it is for, by its place in the plan; none where it is for the garment.
     pub cloth: Option<usize>,
     /// Why.
-    pub why: Why,
+    pub why: TaskReason,
     /// Where the rule comes from.
     pub source: Source,
 }
@@ -125,12 +127,12 @@ pub struct Task {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::garment::{Detail, Garment, GarmentKind, Part, PartCloth, Stage, Work};
+/// use tenter_core::making::garment::{Detail, GarmentPlan, GarmentKind, GarmentPart, PartCloth, Stage, Work};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let cloths = [PartCloth::plain(Part::Main, Cloth::new(Construction::Woven))];
+/// let cloths = [PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven))];
 /// let kind = GarmentKind::ChildsOuterwear;
-/// let coat = Garment { kind, details: kind.usual(), cloths: &cloths };
+/// let coat = GarmentPlan { kind, details: kind.usual(), cloths: &cloths };
 /// let (mut last, mut hood_cord) = (None, false);
 /// coat.each(|task| {
 ///     hood_cord |= task.work == Work::NoHoodCord;
@@ -139,7 +141,7 @@ pub struct Task {
 /// assert_eq!((last, hood_cord), (Some(Stage::Press), true));
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Garment<'a> {
+pub struct GarmentPlan<'a> {
     /// What it is.
     pub kind: GarmentKind,
     /// What it has.
@@ -148,7 +150,7 @@ pub struct Garment<'a> {
     pub cloths: &'a [PartCloth],
 }
 
-impl Garment<'_> {
+impl GarmentPlan<'_> {
     /// The tasks, in the order of the work.
     pub fn each(&self, mut take: impl FnMut(Task)) {
         for row in self.kind.rows().filter(|row| self.has(row)) {
@@ -156,7 +158,7 @@ impl Garment<'_> {
                 |cloth| take(Task { stage: row.stage, work: row.work, cloth, why: self.why(row), source: row.source });
             if row.stage == Stage::Cut {
                 // Elastic and interfacing are laid as they come.
-                let is_laid = |part| !matches!(part, Part::Elastic | Part::Interfacing);
+                let is_laid = |part| !matches!(part, GarmentPart::Elastic | GarmentPart::Interfacing);
                 let asked = self.cloths.iter().enumerate();
                 let asked = asked.filter(|(_, cloth)| is_laid(cloth.part) && cloth.meets(row.asks));
                 asked.for_each(|(place, _)| task(Some(place)));
@@ -166,7 +168,7 @@ impl Garment<'_> {
         }
     }
 
-    fn has(&self, row: &Row) -> bool {
+    fn has(&self, row: &WorkRow) -> bool {
         let any = row.any == Details::NONE || self.details.has_any(row.any);
         let about_interfacing = matches!(row.work, Work::FuseSample | Work::TrimFusible | Work::SewInInterfacing);
         (!about_interfacing || self.is_interfaced())
@@ -181,9 +183,9 @@ impl Garment<'_> {
     }
 
     /// Where no cloth was chosen for the body yet, it is what the kind is usually made of.
-    fn body_meets(&self, asks: Asks) -> bool {
-        let usual = PartCloth::plain(Part::Main, Cloth::new(self.kind.construction()));
-        let body = self.place(Part::Main).and_then(|place| self.cloths.get(place));
+    fn body_meets(&self, asks: ClothCondition) -> bool {
+        let usual = PartCloth::plain(GarmentPart::Main, Cloth::new(self.kind.construction()));
+        let body = self.place(GarmentPart::Main).and_then(|place| self.cloths.get(place));
         body.unwrap_or(&usual).meets(asks)
     }
 
@@ -192,33 +194,33 @@ impl Garment<'_> {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Garment, GarmentKind, Part, PartCloth};
+    /// use tenter_core::making::garment::{GarmentPlan, GarmentKind, GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// let cloths = [Part::Main, Part::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
+    /// let cloths = [GarmentPart::Main, GarmentPart::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
     /// let kind = GarmentKind::TShirt;
-    /// let top = Garment { kind, details: kind.usual(), cloths: &cloths };
-    /// assert_eq!([Part::Neckband, Part::Sleeve, Part::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
+    /// let top = GarmentPlan { kind, details: kind.usual(), cloths: &cloths };
+    /// assert_eq!([GarmentPart::Neckband, GarmentPart::Sleeve, GarmentPart::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
     /// ```
     #[must_use]
-    pub fn place(&self, part: Part) -> Option<usize> {
-        let of = |wanted: &dyn Fn(Part) -> bool| self.cloths.iter().position(|cloth| wanted(cloth.part));
+    pub fn place(&self, part: GarmentPart) -> Option<usize> {
+        let of = |wanted: &dyn Fn(GarmentPart) -> bool| self.cloths.iter().position(|cloth| wanted(cloth.part));
         of(&|own| own == part)
             .or_else(|| of(&|own| own.serves(part)))
-            .or_else(|| part.is_outside().then(|| of(&|own| own == Part::Main)).flatten())
+            .or_else(|| part.is_outside().then(|| of(&|own| own == GarmentPart::Main)).flatten())
     }
 
     /// What a seam joins and how it runs in this garment: a band of knit is cut crosswise.
     ///
     /// ```
-    /// use tenter_core::making::garment::{Garment, GarmentKind, Over, Seam};
+    /// use tenter_core::making::garment::{GarmentPlan, GarmentKind, Over, SeamKind};
     ///
     /// let kind = GarmentKind::HoodedPullover;
-    /// let top = Garment { kind, details: kind.usual(), cloths: &[] };
-    /// assert_eq!(top.seam(Seam::Cuff).over, Over::Hand);
+    /// let top = GarmentPlan { kind, details: kind.usual(), cloths: &[] };
+    /// assert_eq!(top.seam(SeamKind::Cuff).over, Over::Hand);
     /// ```
     #[must_use]
-    pub fn seam(&self, seam: Seam) -> SeamRow {
+    pub fn seam(&self, seam: SeamKind) -> SeamRow {
         let [_, band] = seam.row().parts;
         let cloth = self.place(band).and_then(|place| self.cloths.get(place));
         let construction = cloth.map_or(self.kind.construction(), |cloth| cloth.cloth.construction);
@@ -226,10 +228,10 @@ impl Garment<'_> {
     }
 
     /// What of it a row stands for.
-    fn why(&self, row: &Row) -> Why {
+    fn why(&self, row: &WorkRow) -> TaskReason {
         let one = row.any.iter().find(|detail| self.details.has(*detail));
-        let detail = row.with.iter().last().or(one).map(Why::Has);
-        let cloth = (row.asks != Asks::Anything).then_some(Why::Cloth(row.asks));
-        cloth.or(detail).unwrap_or(Why::Kind)
+        let detail = row.with.iter().last().or(one).map(TaskReason::Has);
+        let cloth = (row.asks != ClothCondition::Anything).then_some(TaskReason::Cloth(row.asks));
+        cloth.or(detail).unwrap_or(TaskReason::Kind)
     }
 }

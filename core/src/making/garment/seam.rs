@@ -1,6 +1,6 @@
 //! Seams: which parts they join, how they run in each, and what is asked of them.
 
-use super::{GarmentKind, Part};
+use super::{GarmentKind, GarmentPart};
 use crate::answer::source::Source;
 use crate::making::handling::{Runs, SeamUse};
 use crate::number::ratio::Ratio;
@@ -23,7 +23,7 @@ pub enum Over {
 /// A seam by what a maker calls it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Seam {
+pub enum SeamKind {
     /// A seam between panels with straight edges.
     Panel,
     /// A seam between panels that shape bust, waist or back.
@@ -74,7 +74,7 @@ pub enum Seam {
     LiningToFacing,
 }
 
-words!(Seam {
+words!(SeamKind {
     Panel => "panel",
     Princess => "princess",
     Yoke => "yoke",
@@ -105,19 +105,19 @@ words!(Seam {
 ///
 /// ```
 /// use tenter_core::Grain;
-/// use tenter_core::making::garment::{Part, Seam};
+/// use tenter_core::making::garment::{GarmentPart, SeamKind};
 ///
-/// let band = Seam::Waistband.row();
-/// assert_eq!((band.parts, band.runs[0].grain()), ([Part::Main, Part::Waistband], Grain::Crosswise));
-/// assert_eq!(Seam::Side.row().runs[0].grain(), Grain::Lengthwise);
+/// let band = SeamKind::Waistband.row();
+/// assert_eq!((band.parts, band.runs[0].grain()), ([GarmentPart::Main, GarmentPart::Waistband], Grain::Crosswise));
+/// assert_eq!(SeamKind::Side.row().runs[0].grain(), Grain::Lengthwise);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct SeamRow {
     /// The seam.
-    pub seam: Seam,
+    pub seam: SeamKind,
     /// The parts that it joins.
-    pub parts: [Part; 2],
+    pub parts: [GarmentPart; 2],
     /// How it runs in each.
     pub runs: [Runs; 2],
     /// Whether it is curved.
@@ -141,7 +141,7 @@ const SHAPE: Source = Source::Derived("from the shape of the pieces, cut with th
 const BAND: Source =
     Source::Published("Association of Sewing and Design Professionals, Standards: ribbed bands run crosswise");
 
-const fn row(seam: Seam, parts: [Part; 2], runs: [Runs; 2]) -> SeamRow {
+const fn row(seam: SeamKind, parts: [GarmentPart; 2], runs: [Runs; 2]) -> SeamRow {
     SeamRow {
         seam,
         parts,
@@ -155,7 +155,7 @@ const fn row(seam: Seam, parts: [Part; 2], runs: [Runs; 2]) -> SeamRow {
     }
 }
 
-const fn alike(seam: Seam, part: Part, runs: Runs) -> SeamRow {
+const fn alike(seam: SeamKind, part: GarmentPart, runs: Runs) -> SeamRow {
     row(seam, [part, part], [runs, runs])
 }
 
@@ -179,11 +179,13 @@ const fn band(row: SeamRow, over: Over) -> SeamRow {
     SeamRow { over, source: BAND, ..row }
 }
 
-impl Seam {
+impl SeamKind {
     /// What it joins and how it runs.
     #[must_use]
     pub const fn row(self) -> SeamRow {
-        use Part::{Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Sleeve, Waistband, Yoke};
+        use GarmentPart::{
+            Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Sleeve, Waistband, Yoke,
+        };
         use Runs::{Around, Crosswise, Lengthwise, Slanting};
         match self {
             Self::Panel => row(self, [Main, Panel], [Lengthwise, Lengthwise]),
@@ -219,9 +221,9 @@ impl Seam {
     ///
     /// ```
     /// use tenter_core::Grain;
-    /// use tenter_core::making::garment::{Over, Seam};
+    /// use tenter_core::making::garment::{Over, SeamKind};
     ///
-    /// let cuff = Seam::Cuff.in_knit();
+    /// let cuff = SeamKind::Cuff.in_knit();
     /// assert_eq!((cuff.runs[1].grain(), cuff.over), (Grain::Crosswise, Over::Hand));
     /// ```
     #[must_use]
@@ -243,9 +245,9 @@ impl SeamRow {
     /// What it is asked in a garment, of which the view asks the seam to give `asked`.
     ///
     /// ```
-    /// use tenter_core::making::garment::{GarmentKind, Seam};
+    /// use tenter_core::making::garment::{GarmentKind, SeamKind};
     ///
-    /// let shoulder = Seam::Shoulder.row().asked(GarmentKind::TShirt, None, false);
+    /// let shoulder = SeamKind::Shoulder.row().asked(GarmentKind::TShirt, None, false);
     /// assert!(shoulder.held && !shoulder.passes);
     /// ```
     #[must_use]

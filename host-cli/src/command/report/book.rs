@@ -7,10 +7,10 @@ use crate::error::Error;
 use crate::finding::fit::Stock;
 use crate::page::made;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the book.
-pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let chosen = view(read, &args.view)?;
     let stock = Stock::read(read)?;

@@ -7,10 +7,10 @@ use crate::error::Error;
 use crate::finding::fit::Stock;
 use crate::page::made;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the sheets of cards.
-pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
     let stock = Stock::read(read)?;
     let mut fabrics = Vec::new();

@@ -10,10 +10,10 @@ use crate::page::{made, print};
 use crate::picture::Picture;
 use crate::picture::true_scale::{PullGauge, pull_gauge};
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the gauges.
-pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let mut gauges: Vec<Picture> = Vec::new();
     if let Some((pattern, view)) = view(read, &args.view)? {
         gauges.extend(made::gauges((&pattern, &view))?);

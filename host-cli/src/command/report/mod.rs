@@ -20,8 +20,8 @@ use crate::error::Error;
 use crate::finding::shown::ShownRules;
 use crate::input;
 use crate::log::Pattern;
-use crate::store::{Place, Read};
-use crate::text::Screen;
+use crate::store::{LogPlace, Read};
+use crate::text::TextOutput;
 use crate::whole_file::WholeFile;
 
 /// Runs the verb.
@@ -29,7 +29,7 @@ use crate::whole_file::WholeFile;
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a file that cannot be written; here and below.
-pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ReportVerb, read: &dyn Read, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     refuse_the_log_itself(Path::new(&verb.out().out), db)?;
     match verb {
         ReportVerb::Book(args) => book::run(args, read, screen),
@@ -63,7 +63,7 @@ fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Er
 }
 
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.
-fn write(out: &str, bytes: &str, said: &str, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn write(out: &str, bytes: &str, said: &str, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     if out == "-" {
         screen.out.write_all(bytes.as_bytes())?;
         return Ok(());

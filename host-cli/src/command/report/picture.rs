@@ -15,10 +15,10 @@ use crate::finding::shown::KnownCloth;
 use crate::log::Here;
 use crate::picture::{Picture, drawn};
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes one picture.
-pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} does not apply to {what}; leave it out")));
     match args.kind {

@@ -2,7 +2,7 @@
 
 use super::super::find;
 use super::{ShownRules, write};
-use crate::cli::fit::Planned;
+use crate::cli::fit::SheetRequest;
 use crate::cli::report::SheetArgs;
 use crate::deed::plan as deed;
 use crate::error::Error;
@@ -11,12 +11,12 @@ use crate::finding::fit::Stock;
 use crate::finding::plan::ViewPlan;
 use crate::page::made;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the plan of a view.
-pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let Planned { names, plan: wanted } = args.planned();
+    let SheetRequest { names, plan: wanted } = args.planned();
     let (pattern, view) = find::pattern_and_view(read, &names)?;
     let view = view.as_str();
     let stock = Stock::read(read)?;
@@ -33,7 +33,7 @@ pub fn page(
     (why, whose): (bool, &str),
     out: &str,
     read: &dyn Read,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let bytes = made::plan(read, plan, rules, whose, why)?;
     write(out, &bytes, "the plan; open it in a browser", screen)?;

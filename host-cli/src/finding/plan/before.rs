@@ -3,16 +3,16 @@
 use tenter_core::Grain;
 use tenter_core::Ratio;
 use tenter_core::making::care::Care;
-use tenter_core::making::garment::{Detail, GarmentKind, Part, Stage};
+use tenter_core::making::garment::{Detail, GarmentKind, GarmentPart, Stage};
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
 
-use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
+use super::{Parts, PlanTopic, PlannedGarment, RoleChoice, Step, fabrics};
 use crate::finding::fit::known;
 use crate::finding::handle::Handle;
 use crate::log::{Construction, Fabric};
 
 /// What must be measured or said first.
-pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn check(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let wanted = made.wanted;
     if wanted.kind.is_none() {
         parts.add(PlanTopic::Check, [Step::General]);
@@ -31,10 +31,10 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// Whether nothing lets the hips of a wearer into a woven waist.
-fn does_not_open(made: &Made<'_>) -> bool {
+fn does_not_open(made: &PlannedGarment<'_>) -> bool {
     let hangs_from_waist = matches!(made.kind(), Some(GarmentKind::Skirt | GarmentKind::Trousers | GarmentKind::Jeans));
     let opens = [Detail::Fly, Detail::ClosedZip, Detail::Buttons, Detail::ElasticWaist];
-    let main = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
+    let main = made.garment().and_then(|garment| made.cloth(garment.place(GarmentPart::Main)?));
     let is_woven = main.is_some_and(|one| one.cloth.construction == Construction::Woven);
     hangs_from_waist && is_woven && !opens.into_iter().any(|one| made.details().has(one))
 }
@@ -45,13 +45,15 @@ pub(super) fn is_wetted(fabric: &Fabric) -> bool {
 }
 
 /// The wash.
-pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn wash(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let unwashed: Vec<_> = fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed).collect();
     let care = |fabric: &Fabric| Care::of(&fabric.described());
     // What lies behind another cloth takes on its changes.
     let is_behind = |fabric: &Fabric| {
         let mut roles = made.places().filter(|(_, one)| one.fabric.id == fabric.id);
-        roles.all(|(_, one)| matches!(one.part, Some(Part::Interfacing | Part::PocketBag | Part::Elastic)))
+        roles.all(|(_, one)| {
+            matches!(one.part, Some(GarmentPart::Interfacing | GarmentPart::PocketBag | GarmentPart::Elastic))
+        })
     };
     let unknown =
         unwashed.iter().filter(|fabric| is_wetted(fabric) && fabric.washed_lengthwise.is_none() && !is_behind(fabric));
@@ -63,7 +65,7 @@ pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// Needle, thread, stitch and machine of each cloth that is sewn, the same once with the tags.
-pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn sample(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let sewn: Vec<_> = made.sewn().collect();
     let each = |of: &dyn Fn(&super::garment::SewnCloth<'_>) -> Vec<Handle>| {
         let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
@@ -98,13 +100,14 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
     };
     parts.add(topic, each(&machine));
     let pressed = |fabric: &Fabric| Step::Press { cloth: fabric.into(), care: Care::of(&fabric.described()) };
-    let is_elastic =
-        |fabric: &Fabric| made.places().any(|(_, one)| one.fabric.id == fabric.id && one.part == Some(Part::Elastic));
+    let is_elastic = |fabric: &Fabric| {
+        made.places().any(|(_, one)| one.fabric.id == fabric.id && one.part == Some(GarmentPart::Elastic))
+    };
     parts.add(topic, fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !is_elastic(fabric)).map(pressed));
 }
 
 /// How the pieces lie and how wide they are cut.
-pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn cut(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let mut steps: Vec<Step> = Vec::new();
     for (role, round, stretch) in made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)) {
         let alike = steps.iter_mut().find_map(|step| match step {
@@ -122,9 +125,9 @@ pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
 
 /// The greater stretch goes round the body, where there is any and the view asks for some, or where it runs along the
 /// cloth.
-fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<(String, Grain, [Ratio; 2])> {
+fn grain(made: &PlannedGarment<'_>, chosen: &RoleChoice<'_>) -> Option<(String, Grain, [Ratio; 2])> {
     let fabric = chosen.fabric()?;
-    if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != Part::Lining) {
+    if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != GarmentPart::Lining) {
         return None;
     }
     let stretch = |grain| known::stretch(fabric, grain, made.wanted.stock).ok().map(|figure| figure.ratio);

@@ -2,14 +2,16 @@
 
 use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
-use tenter_core::making::garment::{Edge, Hem, Holds, Manner, Notion, Point, Seam, Stage, Why, Work, Zone};
+use tenter_core::making::garment::{
+    Hem, Holds, Manner, Notion, PieceMark, SeamKind, Stage, StayedEdge, TaskReason, Work, Zone,
+};
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
 use tenter_core::making::source::Source;
 use tenter_core::{Grain, Ratio};
 
 use crate::finding::amounts::ClothAmount;
 use crate::finding::handle::Handle;
-use crate::finding::pair::{Named, Pairing};
+use crate::finding::pair::{NamedCloth, Pairing};
 use crate::finding::size::SizeLine;
 use crate::log::Role;
 
@@ -39,7 +41,7 @@ pub struct PlanPart {
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeamStep {
     /// The seams.
-    pub seams: Vec<Seam>,
+    pub seams: Vec<SeamKind>,
     /// How they are sewn beyond the stitch.
     pub manner: Manner,
     /// Their stitch, where it is another than the sample's.
@@ -51,7 +53,7 @@ pub struct SeamStep {
     /// What keeps them from stretching.
     pub stay: Option<StayLine>,
     /// Why.
-    pub why: Why,
+    pub why: TaskReason,
     /// Where their place in the order comes from.
     pub source: Source,
 }
@@ -64,7 +66,7 @@ pub enum Step {
     /// Wash a cloth.
     Wash {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// Its fibre, as on the label.
         fibre: String,
         /// How it is made ready.
@@ -73,18 +75,18 @@ pub enum Step {
     /// Press and pin a cloth.
     Press {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// How it is pressed and pinned.
         care: Care,
     },
     /// Mark cloths before the wash: their washing change is not known.
-    MarkBeforeWash(Vec<Named>),
+    MarkBeforeWash(Vec<NamedCloth>),
     /// Wash notions with the cloth.
     WashNotions(Vec<Notion>, Source),
     /// Pull a cloth along a grain that a role asks about.
     Pull {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// The grain.
         grain: Grain,
         /// The role.
@@ -102,7 +104,7 @@ pub enum Step {
     /// Both cloths of a seam must be pulled along it first.
     PullForSeam {
         /// The cloth that was not pulled.
-        cloth: Named,
+        cloth: NamedCloth,
         /// Its grain along the seam.
         grain: Grain,
     },
@@ -118,7 +120,7 @@ pub enum Step {
         /// Those of most seams.
         most: SeamAllowance,
         /// Those of others.
-        others: Vec<(Vec<Seam>, SeamAllowance)>,
+        others: Vec<(Vec<SeamKind>, SeamAllowance)>,
         /// The cloths, by tag; empty where it is for all.
         tags: Vec<u16>,
     },
@@ -155,9 +157,9 @@ pub enum Step {
         source: Source,
     },
     /// Mark points.
-    Mark(Vec<Point>, Source),
+    Mark(Vec<PieceMark>, Source),
     /// Stay-stitch edges.
-    StayStitch(Vec<Edge>, Source),
+    StayStitch(Vec<StayedEdge>, Source),
     /// Hem edges.
     Hem {
         /// The edges.
@@ -165,7 +167,7 @@ pub enum Step {
         /// The stitch, where the hem must give.
         sewing: Option<Sewing>,
         /// Why.
-        why: Why,
+        why: TaskReason,
         /// Where the rule comes from.
         source: Source,
     },
@@ -176,7 +178,7 @@ pub enum Step {
         /// The cloths, by tag; empty where it is for all.
         tags: Vec<u16>,
         /// Why.
-        why: Why,
+        why: TaskReason,
         /// Where the rule comes from.
         source: Source,
     },
@@ -185,7 +187,7 @@ pub enum Step {
     /// What two cloths in a seam ask for in this part.
     Pair {
         /// The seams; empty where one was asked for without a garment.
-        seams: Vec<Seam>,
+        seams: Vec<SeamKind>,
         /// The pairing.
         pairing: Box<Pairing>,
         /// The part.

@@ -1,26 +1,26 @@
 //! The work of a kind on the plan, in its order; what is done in one way is told in one line.
 
 use tenter_core::Grain;
-use tenter_core::making::garment::{Hem, Holds, Manner, Notion, Part, Seam, Stage, Task, Work, Zone};
+use tenter_core::making::garment::{GarmentPart, Hem, Holds, Manner, Notion, SeamKind, Stage, Task, Work, Zone};
 use tenter_core::making::handling::{self, Runs, Sewing, Stay};
 
 use super::before::is_wetted;
-use super::garment::{Made, is_closed, is_same};
+use super::garment::{PlannedGarment, is_closed, is_same};
 use super::{Parts, PlanTopic, SeamStep, Step};
 use crate::log::Construction;
 
 /// Puts the work of the kind on the plan.
-pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let Some(garment) = made.garment() else { return };
     let mut tasks = Vec::new();
     garment.each(|task| tasks.push(task));
     // Elastic that lies in the stash is washed by itself.
-    let has_elastic = made.places().any(|(_, one)| one.part == Some(Part::Elastic));
+    let has_elastic = made.places().any(|(_, one)| one.part == Some(GarmentPart::Elastic));
     tasks.retain(|task| !(has_elastic && task.work == Work::WashNotion(Notion::Elastic)));
     // What is never washed needs no notion that was.
     let is_washed = made
         .garment()
-        .and_then(|garment| made.cloth(garment.place(Part::Main)?))
+        .and_then(|garment| made.cloth(garment.place(GarmentPart::Main)?))
         .is_none_or(|one| is_wetted(one.fabric));
     tasks.retain(|task| is_washed || !matches!(task.work, Work::WashNotion(_)));
     let mut finish = made.usual_finish().filter(|line| {
@@ -72,15 +72,15 @@ pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
     }
 }
 
-fn step(made: &Made<'_>, task: &Task) -> Step {
+fn step(made: &PlannedGarment<'_>, task: &Task) -> Step {
     let Task { work, source, why, .. } = *task;
     match work {
         Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
         Work::Interface(zone) => {
-            let body = made.garment().and_then(|garment| made.cloth(garment.place(Part::Main)?));
+            let body = made.garment().and_then(|garment| made.cloth(garment.place(GarmentPart::Main)?));
             let gives =
                 body.is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
-            let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
+            let band = made.garment().and_then(|garment| made.band_gives(&garment, SeamKind::Waistband));
             let holds = match zone {
                 Zone::Waistband if band.is_some() => Some(Holds::Gives),
                 _ => zone.holds().filter(|_| gives),
@@ -99,18 +99,18 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
 }
 
 /// The stitch of a hem that must give.
-fn hem_stitch(made: &Made<'_>, hem: Hem) -> Option<Sewing> {
+fn hem_stitch(made: &PlannedGarment<'_>, hem: Hem) -> Option<Sewing> {
     let part = match hem {
-        Hem::HoodFace => Part::Hood,
-        Hem::Sleeves => Part::Sleeve,
-        Hem::Legs | Hem::LowerEdge => Part::Main,
+        Hem::HoodFace => GarmentPart::Hood,
+        Hem::Sleeves => GarmentPart::Sleeve,
+        Hem::Legs | Hem::LowerEdge => GarmentPart::Main,
     };
     let one = made.cloth(made.garment()?.place(part)?)?;
     let knit = one.cloth.construction == Construction::Knit;
     knit.then(|| handling::hem(&one.cloth, &made.straight(one, Grain::Crosswise)))
 }
 
-fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
+fn sewn(made: &PlannedGarment<'_>, task: &Task, seam: SeamKind, manner: Manner) -> SeamStep {
     let bare = SeamStep {
         seams: vec![seam],
         manner,
@@ -127,7 +127,7 @@ fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
     // What lies between two layers needs no word about its edges.
     let tells = !is_closed(manner) && !asked.enclosed && Some(treated.finish.finish) != usual;
     let stay = treated.stay.filter(|line| match line.stay {
-        Stay::Tape | Stay::ClearElastic => seam == Seam::Shoulder,
+        Stay::Tape | Stay::ClearElastic => seam == SeamKind::Shoulder,
         Stay::StayStitch => asked.runs == Runs::Crosswise && !asked.enclosed,
         Stay::Hung | Stay::LeftFree => false,
     });

@@ -67,7 +67,7 @@ fn form(visit: &Visit<'_>, address: &str) -> Form {
 fn add(visit: &mut Visit<'_>, fabric: &Fabric) -> Result<(), Refused> {
     use crate::input::cloth::short;
     use crate::input::{Field, Why, Wrong, photo};
-    use crate::store::{Change as _, Piece, StoreError};
+    use crate::store::{Change as _, LogPiece, StoreError};
 
     let file = visit.sent.file("photo").ok_or_else(|| Wrong::new(Field::Photo, "", Why::Missing))?;
     let note = short(Field::Note, visit.sent.get("note"))?;
@@ -80,7 +80,7 @@ fn add(visit: &mut Visit<'_>, fabric: &Fabric) -> Result<(), Refused> {
         Err(Refused::PhotoThere { .. }) => return Ok(()),
         said => said?,
     };
-    let pieces = [taken.photo, taken.thumbnail].map(|photo| Ok::<_, StoreError>(Piece::from(photo)));
+    let pieces = [taken.photo, taken.thumbnail].map(|photo| Ok::<_, StoreError>(LogPiece::from(photo)));
     visit.log.merge_all(pieces.into_iter())?;
     visit.once(|read| Ok((deed::photo(read, &which, &said)?.0, ())))?;
     Ok(())

@@ -6,10 +6,10 @@ use super::Measuring;
 use super::begin::cloths;
 use crate::deed::{self, Refused};
 use crate::finding::check::Checked;
-use crate::finding::drawn::Row as Drawn;
+use crate::finding::drawn::GrainStretch as Drawn;
 use crate::finding::fit::asked;
 use crate::guide::begin::finished;
-use crate::input::{CheckInput, Doubted, Field, Known, TypedAsked, TypedCheck, TypedPull};
+use crate::input::{CheckInput, ClothFacts, Doubted, Field, TypedAsked, TypedCheck, TypedPull};
 use crate::picture::gauge::{self, Gauge};
 use crate::store::WhichTests;
 use crate::web::cloths::edit;
@@ -38,7 +38,7 @@ pub fn input(visit: &Visit<'_>, measuring: &Measuring) -> Result<CheckInput, Ref
         // What a role does not ask of this grain it does not ask of this test.
         input.demand = if demand.stretch(input.test.grain()).is_empty() { Demand::default() } else { demand };
     }
-    input.known = Known { construction: Some(construction), width: fabric.and_then(|fabric| fabric.width) };
+    input.known = ClothFacts { construction: Some(construction), width: fabric.and_then(|fabric| fabric.width) };
     input.rules.construction = construction;
     input.rules.scatter = visit.log.repeatability()?.scatter_for(construction, &input.test);
     Ok(input)

@@ -6,9 +6,9 @@ use super::Measuring;
 use super::begin::{Begun, fields, more};
 use crate::deed::Refused;
 use crate::guide::begin::begun;
-use crate::guide::{Draft, Pull, Stage};
+use crate::guide::{Draft, NextQuestion, Pull};
 use crate::input::synonym::HELD;
-use crate::input::{Field, Reading, TypedPull, Why, Wrong, check};
+use crate::input::{Field, TypedPull, TypedReading, Why, Wrong, check};
 use crate::log::json::Mm;
 use crate::web::fields::{Fields, ONCE, fresh};
 use crate::web::form::{Form, Input, Kind, members};
@@ -45,7 +45,7 @@ fn readings(sent: &Fields, mut typed: TypedPull) -> TypedPull {
     test.marks = Some(sent.get("marks").to_owned());
     test.settling = sent.get("settling") == "yes";
     test.held = HELD.typed(sent.get("held")).unwrap_or(Held::Folded);
-    test.readings.extend(sent.typed("again").map(Reading::Marks));
+    test.readings.extend(sent.typed("again").map(TypedReading::Marks));
     // A fraction has a blank of its own: it needs a comma or a line.
     let text = sent.get("pulls");
     let pulls: Vec<&str> = match text.contains(['\n', ';', '/']) {
@@ -53,9 +53,14 @@ fn readings(sent: &Fields, mut typed: TypedPull) -> TypedPull {
         false => text.split_whitespace().collect(),
     };
     test.readings.extend(
-        pulls.iter().map(|pull| pull.trim()).filter(|pull| !pull.is_empty()).map(|pull| Reading::To(pull.to_owned())),
+        pulls
+            .iter()
+            .map(|pull| pull.trim())
+            .filter(|pull| !pull.is_empty())
+            .map(|pull| TypedReading::To(pull.to_owned())),
     );
-    test.readings.extend(sent.typed("back").map(|back| Reading::Back(format!("{back}@{}", sent.get("after").trim()))));
+    test.readings
+        .extend(sent.typed("back").map(|back| TypedReading::Back(format!("{back}@{}", sent.get("after").trim()))));
     typed
 }
 
@@ -78,7 +83,7 @@ fn draft(visit: &Visit<'_>, begun_with: &Begun) -> Result<Draft, Refused> {
     if let (Some(rest), Some(last)) = (test.rests().last(), draft.pulls.last_mut()) {
         last.rest = Some((rest.seconds, Mm(rest.recovered)));
     }
-    draft.stage = Stage::Done;
+    draft.stage = NextQuestion::Done;
     Ok(draft)
 }
 

@@ -22,7 +22,7 @@ use tenter_core::Table;
 
 use super::visit::Visit;
 use crate::deed::Refused;
-use crate::guide::{Draft, Guide, Stage};
+use crate::guide::{Draft, Guide, NextQuestion};
 use crate::log::{Construction, Fabric, Id, Role};
 
 /// Under what name drafts of pages are kept.
@@ -78,10 +78,10 @@ impl Measuring {
 
     fn read(text: &str, now: Timestamp) -> Option<Self> {
         let mut measuring: Self = serde_json::from_str(text).ok()?;
-        if let Stage::Holding(since) = measuring.draft.stage
+        if let NextQuestion::Holding(since) = measuring.draft.stage
             && now.duration_since(since) > HELD_AT_MOST
         {
-            measuring.draft.stage = Stage::Pull;
+            measuring.draft.stage = NextQuestion::Pull;
         }
         Some(measuring)
     }

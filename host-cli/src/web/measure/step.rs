@@ -4,7 +4,7 @@ use askama::Template;
 
 use super::words::{Asks, Step, step as step_of, symbol};
 use super::{Measuring, answer};
-use crate::guide::Stage;
+use crate::guide::NextQuestion;
 use crate::log::Id;
 use crate::web::part::Part;
 use crate::web::shell::{Place, Shell};
@@ -48,7 +48,7 @@ pub fn step(visit: &mut Visit<'_>, id: &str) -> Answered {
     let Some(mut measuring) = Measuring::kept(visit, id)? else { return gone(visit, id) };
     if visit.request.method == Method::Get {
         return match measuring.draft.stage {
-            Stage::Done => answer::show(visit, &measuring, None),
+            NextQuestion::Done => answer::show(visit, &measuring, None),
             _ => Ok(page(visit, &measuring, "", "").page()),
         };
     }
@@ -103,15 +103,15 @@ fn page(visit: &Visit<'_>, measuring: &Measuring, wrong: &str, typed: &str) -> S
     let now = visit.here.now();
     let clock = guide.clock(now).map(|line| {
         let (since, due) = match measuring.draft.stage {
-            Stage::Resting(since) => (since, measuring.draft.wait.unwrap_or_default()),
-            Stage::Holding(since) => (since, crate::guide::HOLD),
+            NextQuestion::Resting(since) => (since, measuring.draft.wait.unwrap_or_default()),
+            NextQuestion::Holding(since) => (since, crate::guide::HOLD),
             _ => (now, 0),
         };
         let passed = u32::try_from(now.duration_since(since).as_secs().max(0)).unwrap_or(u32::MAX);
         Clock { passed, due, words: format!("{}: {}", line.shows, told(&line.hint)), is_due: line.due }
     });
     let suggested = match measuring.draft.stage {
-        Stage::Gauge => guide.suggested_gauge().show(measuring.draft.unit).to_string(),
+        NextQuestion::Gauge => guide.suggested_gauge().show(measuring.draft.unit).to_string(),
         _ => String::new(),
     };
     let mut shell = Shell::new(Place::Measure, &title);
@@ -130,7 +130,7 @@ fn page(visit: &Visit<'_>, measuring: &Measuring, wrong: &str, typed: &str) -> S
             length,
             leave_out,
             clock,
-            may_go_back: measuring.draft.stage != Stage::Held,
+            may_go_back: measuring.draft.stage != NextQuestion::Held,
             so_far: told(&so_far(measuring)),
         }
         .render()

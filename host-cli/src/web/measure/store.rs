@@ -2,9 +2,9 @@
 
 use super::step::gone;
 use super::{Measuring, answer};
-use crate::deed::pull::{Made, store_once};
+use crate::deed::pull::{NewTest, store_once};
 use crate::deed::{Refused, cloth as deed, find};
-use crate::guide::Stage;
+use crate::guide::NextQuestion;
 use crate::input::{Field, Why, Wrong};
 use crate::log::{Construction, Fabric, Fact};
 use crate::store::Change as _;
@@ -15,7 +15,7 @@ use crate::web::{Method, Response};
 /// Stores a test.
 pub fn store(visit: &mut Visit<'_>, id: &str) -> Answered {
     let Some(measuring) = Measuring::kept(visit, id)? else { return gone(visit, id) };
-    if visit.request.method == Method::Get || measuring.draft.stage != Stage::Done {
+    if visit.request.method == Method::Get || measuring.draft.stage != NextQuestion::Done {
         return Ok(Response::see(&measuring.address()));
     }
     let way = visit.sent.get("as").to_owned();
@@ -61,7 +61,7 @@ fn stored(visit: &mut Visit<'_>, measuring: &Measuring, form: &str) -> Result<Op
         }
     };
     if let Some(fabric) = &fabric {
-        input.known = crate::input::Known { construction: Some(fabric.construction), width: fabric.width };
+        input.known = crate::input::ClothFacts { construction: Some(fabric.construction), width: fabric.width };
         crate::input::doubt::possible(&input.test, Some(fabric.construction), input.unit)?;
     }
     if let Some(doubted) = answer::doubts(&input) {
@@ -72,7 +72,7 @@ fn stored(visit: &mut Visit<'_>, measuring: &Measuring, form: &str) -> Result<Op
     }
     let fabric = if form == "new" { Some(new_cloth(visit, measuring)?) } else { fabric };
     let draft = &measuring.draft;
-    let made = Made { id: draft.id, pulled: draft.pulled, note: &draft.note, input: &input };
+    let made = NewTest { id: draft.id, pulled: draft.pulled, note: &draft.note, input: &input };
     let log: &mut dyn crate::store::Store = &mut *visit.log;
     store_once(log, fabric.as_ref(), made)?;
     Ok(fabric)

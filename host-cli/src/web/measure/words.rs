@@ -2,7 +2,7 @@
 
 use tenter_core::{Held, Unit};
 
-use crate::guide::{Guide, Stage};
+use crate::guide::{Guide, NextQuestion};
 
 /// How a step is answered.
 pub enum Asks {
@@ -39,7 +39,7 @@ pub fn step(guide: &Guide) -> Step {
         Asks::Press(buttons.iter().map(|(answer, words)| (*answer, (*words).to_owned())).collect())
     };
     let (title, drawing, asks) = match guide.draft.stage {
-        Stage::Held => {
+        NextQuestion::Held => {
             let word = |held: Held| match held {
                 Held::Flat => ("1", "One layer, flat"),
                 Held::Folded => ("2", "Folded"),
@@ -51,28 +51,30 @@ pub fn step(guide: &Guide) -> Step {
             ways.sort_by_key(|way| *way != guide.draft.held);
             ("Mark and hold the cloth".to_owned(), "fold", press(&ways.map(word)))
         }
-        Stage::Settling => {
+        NextQuestion::Settling => {
             let done = press(&[("", "I pulled it once"), ("n", "Leave that out")]);
             ("Settle it".to_owned(), "pull", done)
         }
-        Stage::Gauge => ("Read the marks".to_owned(), "marks", Asks::Length(None)),
-        Stage::Again => ("Read the marks again".to_owned(), "marks", Asks::Length(Some(("n", "Leave that out")))),
-        Stage::Wait => {
+        NextQuestion::Gauge => ("Read the marks".to_owned(), "marks", Asks::Length(None)),
+        NextQuestion::Again => {
+            ("Read the marks again".to_owned(), "marks", Asks::Length(Some(("n", "Leave that out"))))
+        }
+        NextQuestion::Wait => {
             let times = press(&[("3", "Half an hour"), ("2", "1 minute"), ("1", "30 seconds"), ("0", "Never")]);
             ("When will you read it after you let go?".to_owned(), "rest", times)
         }
-        Stage::Pull => (format!("Pull {pull}"), "pull", press(&[("", "I hold it")])),
-        Stage::Holding(_) | Stage::Extended => {
+        NextQuestion::Pull => (format!("Pull {pull}"), "pull", press(&[("", "I hold it")])),
+        NextQuestion::Holding(_) | NextQuestion::Extended => {
             (format!("Pull {pull}: read while you hold"), "read", Asks::Length(None))
         }
-        Stage::Release => {
+        NextQuestion::Release => {
             let go = press(&[("", "I let go"), ("n", "Read nothing this time")]);
             ("Let go, and lay it flat".to_owned(), "rest", go)
         }
-        Stage::Resting(_) | Stage::Recovered(_) => {
+        NextQuestion::Resting(_) | NextQuestion::Recovered(_) => {
             ("Read it after release".to_owned(), "marks", Asks::Length(Some(("n", "Leave that out"))))
         }
-        Stage::Next => {
+        NextQuestion::Next => {
             let more = if guide.draft.pulls.len() < guide.draft.enough() {
                 press(&[("a", "Pull again"), ("f", "Finish")])
             } else {
@@ -80,20 +82,20 @@ pub fn step(guide: &Guide) -> Step {
             };
             ("Once more?".to_owned(), "pull", more)
         }
-        Stage::Done => (String::new(), "", Asks::Nothing),
+        NextQuestion::Done => (String::new(), "", Asks::Nothing),
     };
     let mut say = said;
     match guide.draft.stage {
-        Stage::Wait => say.push(
+        NextQuestion::Wait => say.push(
             "Cloth goes on creeping back. Half an hour is what patterns mean; you may go on with other things."
                 .to_owned(),
         ),
-        Stage::Holding(_) => {
+        NextQuestion::Holding(_) => {
             say.push("Hold still for about ten seconds, look straight down on the tape, and read.".to_owned())
         }
-        Stage::Release => say.push("Press as you let go: the clock begins then.".to_owned()),
-        Stage::Resting(_) => say.push("Do not touch it. Read it when the time has come.".to_owned()),
-        Stage::Next => say.push(format!(
+        NextQuestion::Release => say.push("Press as you let go: the clock begins then.".to_owned()),
+        NextQuestion::Resting(_) => say.push("Do not touch it. Read it when the time has come.".to_owned()),
+        NextQuestion::Next => say.push(format!(
             "{} so far. Three pulls show how much yours differ.",
             crate::words::quantity::counted(guide.draft.pulls.len(), "pull")
         )),

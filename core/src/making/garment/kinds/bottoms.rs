@@ -4,29 +4,30 @@ use super::{Kind, kind};
 use crate::making::garment::Detail::{
     ClosedZip, Darts, ElasticWaist, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
 };
-use crate::making::garment::Seam;
+use crate::making::garment::SeamKind;
 use crate::making::garment::place::{Hem, Manner};
-use crate::making::garment::row::{Asks, Row, row, seam, sewn};
+use crate::making::garment::row::{ClothCondition, WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
     CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_WAIST, TRIM,
     WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
-const WAISTBAND: &[Row] = &[
-    sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
-    sewn(Seam::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
+const WAISTBAND: &[WorkRow] = &[
+    sewn(SeamKind::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
+    sewn(SeamKind::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
 ];
 
 /// What closes the band over a fly or a zip.
-const FASTENING: &[Row] =
+const FASTENING: &[WorkRow] =
     &[row(Stage::Facing, Work::FastenBand).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist])];
 
-const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
+const SKIRT_LINING: &[WorkRow] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
 
-const SKIRT_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Side)];
+const SKIRT_SEAMS: &[WorkRow] =
+    &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Yoke).with(&[Yoke]), seam(SeamKind::Side)];
 
-const SKIRT_HEMS: &[Row] = &[
+const SKIRT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::HangHem),
     row(Stage::Hems, Work::TryOn),
     row(Stage::Hems, Work::HemLined).with(&[Lining]),
@@ -60,15 +61,16 @@ pub(super) const SKIRT: Kind = kind(
     ],
 );
 
-const FLY: &[Row] = &[
+const FLY: &[WorkRow] = &[
     row(Stage::Flat, Work::SewFlyCrotch).with(&[Fly]),
     row(Stage::Flat, Work::SetFlyZip).with(&[Fly]),
     row(Stage::Flat, Work::TopstitchFly).with(&[Fly]),
 ];
 
-const TROUSER_SEAMS: &[Row] = &[seam(Seam::OutsideLeg), seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
+const TROUSER_SEAMS: &[WorkRow] =
+    &[seam(SeamKind::OutsideLeg), seam(SeamKind::InsideLeg), sewn(SeamKind::Crotch, Manner::LegInLeg)];
 
-const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
+const LEG_HEMS: &[WorkRow] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
 
 pub(super) const TROUSERS: Kind = kind(
     &[Darts, Fly, SidePockets, Waistband],
@@ -97,22 +99,22 @@ pub(super) const TROUSERS: Kind = kind(
     ],
 );
 
-const BACK_POCKETS: &[Row] = &[
+const BACK_POCKETS: &[WorkRow] = &[
     row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]),
-    row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat),
-    seam(Seam::Yoke).with(&[Yoke]),
-    sewn(Seam::BackSeat, Manner::Felled),
+    row(Stage::Seams, Work::PressSeams).asks(ClothCondition::PlainHeat),
+    seam(SeamKind::Yoke).with(&[Yoke]),
+    sewn(SeamKind::BackSeat, Manner::Felled),
 ];
 
-const HIP_POCKETS: &[Row] = &[
+const HIP_POCKETS: &[WorkRow] = &[
     row(Stage::Pockets, Work::FaceHipMouths).with(&[HipPockets]),
     row(Stage::Pockets, Work::CloseHipBags).with(&[HipPockets]),
 ];
 
-const JEANS_SEAMS: &[Row] = &[
-    sewn(Seam::InsideLeg, Manner::Felled),
-    seam(Seam::OutsideLeg),
+const JEANS_SEAMS: &[WorkRow] = &[
+    sewn(SeamKind::InsideLeg, Manner::Felled),
+    seam(SeamKind::OutsideLeg),
     row(Stage::Seams, Work::SewLoops).with(&[Waistband]),
 ];
 

@@ -5,9 +5,9 @@ use crate::making::garment::Detail::{
     Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands,
     Sleeves, Yoke,
 };
-use crate::making::garment::Seam;
-use crate::making::garment::place::{Hem, Manner, Point, Zone};
-use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::SeamKind;
+use crate::making::garment::place::{Hem, Manner, PieceMark, Zone};
+use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
     BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
     POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_STRIP,
@@ -19,33 +19,33 @@ const EASE: &str =
     "B. Kalka, Virginia Extension 346-122, 1985: 25 mm of ease in knit and firm woven, more in supple cloth";
 
 /// Bands of knit are matched in quarters.
-const KNIT_MARKS: &[Row] = &[
-    row(Stage::Mark, Work::Mark(Point::Notches)),
-    row(Stage::Mark, Work::Mark(Point::Centres)),
-    row(Stage::Mark, Work::Mark(Point::Quarters)),
-    row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[PatchPockets]),
-    row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord, Hood]).without(&[Child]),
+const KNIT_MARKS: &[WorkRow] = &[
+    row(Stage::Mark, Work::Mark(PieceMark::Notches)),
+    row(Stage::Mark, Work::Mark(PieceMark::Centres)),
+    row(Stage::Mark, Work::Mark(PieceMark::Quarters)),
+    row(Stage::Mark, Work::Mark(PieceMark::Pockets)).with(&[PatchPockets]),
+    row(Stage::Mark, Work::Mark(PieceMark::Eyelets)).with(&[Cord, Hood]).without(&[Child]),
 ];
 
-const EYELETS: &[Row] = &[row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord, Hood]).without(&[Child])];
+const EYELETS: &[WorkRow] = &[row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord, Hood]).without(&[Child])];
 
-const FRONT_POCKET: &[Row] = &[
+const FRONT_POCKET: &[WorkRow] = &[
     row(Stage::Pockets, Work::HemFrontPocket).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewFrontPocket).with(&[PatchPockets]),
 ];
 
-const PULLOVER_SEAMS: &[Row] = &[
-    seam(Seam::Shoulder),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
-    seam(Seam::HoodToNeck).with(&[Hood]),
-    sewn(Seam::Neckband, Manner::Pulled).without(&[Hood, Collar]),
-    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
-    seam(Seam::Side).without(&[Sleeves]),
-    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
-    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+const PULLOVER_SEAMS: &[WorkRow] = &[
+    seam(SeamKind::Shoulder),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]),
+    seam(SeamKind::HoodToNeck).with(&[Hood]),
+    sewn(SeamKind::Neckband, Manner::Pulled).without(&[Hood, Collar]),
+    sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(SeamKind::Side).without(&[Sleeves]),
+    sewn(SeamKind::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(SeamKind::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
-const KNIT_HEMS: &[Row] = &[
+const KNIT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[RibBands, Cuffs, ElasticCuffs]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[RibBands]),
 ];
@@ -55,32 +55,32 @@ pub(super) const HOODED_PULLOVER: Kind = kind(
     &[WASH, CUT, EYELETS, KNIT_MARKS, FRONT_POCKET, OUTER_EYELETS, HOOD, PULLOVER_SEAMS, OUTER_CORD, KNIT_HEMS, PRESS],
 );
 
-const T_SHIRT_SEAMS: &[Row] = &[
-    seam(Seam::Shoulder),
-    sewn(Seam::Neckband, Manner::Pulled),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
-    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
-    seam(Seam::Side).without(&[Sleeves]),
-    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
-    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+const T_SHIRT_SEAMS: &[WorkRow] = &[
+    seam(SeamKind::Shoulder),
+    sewn(SeamKind::Neckband, Manner::Pulled),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(SeamKind::Side).without(&[Sleeves]),
+    sewn(SeamKind::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(SeamKind::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
 pub(super) const T_SHIRT: Kind = kind(&[Sleeves], &[WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, KNIT_HEMS, PRESS]);
 
-const SHIRT_FRONTS: &[Row] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
+const SHIRT_FRONTS: &[WorkRow] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
 
-const SHIRT_SEAMS: &[Row] = &[
-    seam(Seam::Yoke).with(&[Yoke]),
-    seam(Seam::Shoulder),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).after(BALDT),
+const SHIRT_SEAMS: &[WorkRow] = &[
+    seam(SeamKind::Yoke).with(&[Yoke]),
+    seam(SeamKind::Shoulder),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).after(BALDT),
     row(Stage::Seams, Work::SewPlackets).with(&[Sleeves, Cuffs]).after(BALDT),
-    sewn(Seam::SleeveAndSide, Manner::Felled).with(&[Sleeves]).after(BALDT),
-    seam(Seam::Side).without(&[Sleeves]),
-    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs]).after(BALDT),
-    sewn(Seam::CollarToNeck, Manner::Enclosed).with(&[Collar]).after(BALDT),
+    sewn(SeamKind::SleeveAndSide, Manner::Felled).with(&[Sleeves]).after(BALDT),
+    seam(SeamKind::Side).without(&[Sleeves]),
+    sewn(SeamKind::Cuff, Manner::Enclosed).with(&[Cuffs]).after(BALDT),
+    sewn(SeamKind::CollarToNeck, Manner::Enclosed).with(&[Collar]).after(BALDT),
 ];
 
-const SHIRT_HEMS: &[Row] = &[
+const SHIRT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)),
 ];
@@ -108,24 +108,24 @@ pub(super) const SHIRT: Kind = kind(
     ],
 );
 
-const DRESS_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Shoulder)];
+const DRESS_SEAMS: &[WorkRow] = &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Shoulder)];
 
-const NECK_FACING: &[Row] = &[
+const NECK_FACING: &[WorkRow] = &[
     row(Stage::Facing, Work::SewFacing).without(&[Collar]),
     row(Stage::Facing, Work::GradeFacing).without(&[Collar]),
     row(Stage::Facing, Work::Understitch).without(&[Collar]),
 ];
 
-const DRESS_SIDES: &[Row] = &[
-    seam(Seam::CollarToNeck).with(&[Collar]),
-    seam(Seam::Side),
-    seam(Seam::Sleeve).with(&[Sleeves]),
+const DRESS_SIDES: &[WorkRow] = &[
+    seam(SeamKind::CollarToNeck).with(&[Collar]),
+    seam(SeamKind::Side),
+    seam(SeamKind::Sleeve).with(&[Sleeves]),
     row(Stage::Seams, Work::HemSleevesFirst).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
-    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs, Sleeves]),
-    sewn(Seam::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE),
+    sewn(SeamKind::Cuff, Manner::Enclosed).with(&[Cuffs, Sleeves]),
+    sewn(SeamKind::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE),
 ];
 
-const DRESS_HEMS: &[Row] = &[
+const DRESS_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::HangHem),
     row(Stage::Hems, Work::HemLined).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
