@@ -13,14 +13,14 @@ use crate::error::Error;
 use crate::finding::make::{MadeGarment, Workroom};
 use crate::finding::shown::ShownRules;
 use crate::input::learned::TypedLearned;
-use crate::input::{self};
+use crate::input::{self, Misuse};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
 use crate::log::{GarmentState, Id};
-use crate::plain::isolated;
 use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
 use crate::text::make as report;
+use crate::words::done;
 use crate::words::{make as words, pair, quantity};
 
 /// Runs the verb.
@@ -137,7 +137,7 @@ fn cut(
     let unit = show.units.unwrap_or_default();
     for RoleCut { role, cloth, length } in cuts {
         let length = quantity::cloth_needed(*length, unit);
-        screen.say(&format!("{what}  {}: {length} of {}", isolated(role), pair::named(cloth)))?;
+        screen.say(&done::role_cut(what, role, &length, &pair::named(cloth)))?;
     }
     screen.say(&words::next(&making))?;
     Ok(0)
@@ -146,10 +146,7 @@ fn cut(
 fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
     if !args.plan.r#use.is_empty() {
-        let garment = &args.garment;
-        return Err(Error::Usage(format!(
-            "--use does not apply to a garment that is begun; type tenter make edit {garment} --use ROLE=TAG"
-        )));
+        return Err(Misuse::UseOfBegun { garment: args.garment.clone() }.into());
     }
     let garment = deed::live(read, &args.garment)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };

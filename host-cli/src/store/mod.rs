@@ -29,7 +29,7 @@ use crate::log::{
     ByConstruction, Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, StoredTest, Subject,
 };
 
-pub use error::{Access, AddressFault, Stop, StoreError};
+pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
 
@@ -164,7 +164,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read at all.
-    fn faults(&self) -> Result<Vec<String>, StoreError>;
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError>;
 
     /// The tests as a list.
     ///

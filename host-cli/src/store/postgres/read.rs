@@ -11,7 +11,7 @@ use crate::log::{
     ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
     StoredTest, Subject,
 };
-use crate::store::{Read, Stop, StoreError, WhichTests};
+use crate::store::{LogFault, Read, Stop, StoreError, WhichTests};
 
 impl Postgres {
     fn list<T>(
@@ -210,11 +210,11 @@ impl Read for Postgres {
     }
 
     /// The links between the tables are held by the server; here is what it does not know.
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         let mut faults = Vec::new();
         let sql = "SELECT count(*) = coalesce(max(arrival), 0) FROM tenter.entry WHERE log = $1";
         if self.one(sql, &[&self.log], |row| Ok(row.try_get(0)?))? != Some(true) {
-            faults.push("the entries are not all numbered".to_owned());
+            faults.push(LogFault::Unnumbered);
         }
         let sql = "SELECT count(*) FROM tenter.entry AS entry WHERE log = $1 AND id = subject \
             AND NOT EXISTS (SELECT FROM tenter.fabric WHERE log = $1 AND id = entry.id) \
@@ -226,7 +226,7 @@ impl Read for Postgres {
             AND NOT EXISTS (SELECT FROM tenter.orphan WHERE log = $1 AND subject = entry.id)";
         let missing = self.one(sql, &[&self.log], |row| Ok(row.try_get::<_, i64>(0)?))?.unwrap_or_default();
         if missing > 0 {
-            faults.push(format!("{missing} things that were added are in no table"));
+            faults.push(LogFault::Unfolded { count: missing.unsigned_abs() });
         }
         Ok(faults)
     }
