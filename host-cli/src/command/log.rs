@@ -8,6 +8,8 @@ use crate::error::Error;
 use crate::finding::tag;
 use crate::log::Desk;
 use crate::text::TextOutput;
+use crate::words::done;
+use crate::words::errors::log_fault;
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -34,14 +36,13 @@ fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let log = place.open(screen.here)?;
     let faults = log.faults()?;
     if faults.is_empty() {
-        screen.say(&format!("{} is whole; it holds {} entries", place.name(), log.count()?))?;
+        screen.say(&done::whole_log(&place.name(), log.count()?))?;
         return Ok(0);
     }
     for fault in &faults {
-        screen.say(fault)?;
+        screen.say(&log_fault(fault))?;
     }
-    screen
-        .say(&format!("{} is damaged; restore a copy, or import your last export with --db NEWFILE", place.name()))?;
+    screen.say(&done::damaged_log(&place.name()))?;
     Ok(FAULTY)
 }
 

@@ -172,7 +172,7 @@ fn what_is_remembered_is_there_once(engine: Engine) {
         }
     }
     let store = open();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
     let fabric = &store.fabrics().unwrap()[0];
     let garments = store.garments().unwrap();
     let notes = fabric.photos.iter().map(|photo| &photo.said.note);
