@@ -13,6 +13,7 @@ pub mod make;
 pub mod making;
 pub mod manual;
 pub mod pattern;
+pub mod people;
 pub mod phone;
 pub mod pull;
 pub mod reading;
@@ -46,6 +47,7 @@ use fit::FitArgs;
 use import::ImportArgs;
 use make::MakeVerb;
 use pattern::PatternVerb;
+use people::PeopleVerb;
 use pull::PullArgs;
 use report::ReportVerb;
 
@@ -118,6 +120,10 @@ pub enum Verb {
     #[command(after_help = make::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Make(Box<MakeVerb>),
+    /// The people who pull, and how well each repeats
+    #[command(after_help = people::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    People(Box<PeopleVerb>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]

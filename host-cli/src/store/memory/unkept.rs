@@ -100,7 +100,7 @@ impl Memory {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::log::{FabricChange, GarmentChange, Here};
+    use crate::log::{FabricChange, GarmentChange, Here, Subject};
     use crate::store::{Change as _, Drafts as _, Read as _, Store as _};
 
     fn here() -> Here {
@@ -140,7 +140,7 @@ mod tests {
         };
         let entries = log.add(&[Fact::GarmentBegun(begun)]).unwrap();
         assert!(log.unkept().unwrap().entries[0].line.contains("Somebody"));
-        log.forget_person(entries[0].id).unwrap();
+        log.forget_names(Subject::Garment(entries[0].id)).unwrap();
         let again = log.unkept().unwrap();
         assert_eq!(again.entries.iter().map(|entry| entry.replaces).collect::<Vec<_>>(), [true]);
         assert!(!again.entries[0].line.contains("Somebody"));
