@@ -11,6 +11,8 @@ mod form;
 mod home;
 mod measure;
 mod part;
+mod patterns;
+mod printed;
 mod request;
 mod response;
 mod shell;
@@ -91,6 +93,16 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["measure", id] => measure::step(visit, id),
         ["measure", id, "store"] => measure::store(visit, id),
         ["inbox"] => measure::inbox(visit),
+        ["patterns"] if gets => patterns::list(visit),
+        ["patterns", "new"] => patterns::add(visit),
+        ["patterns", id] if gets => patterns::show(visit, id),
+        ["patterns", id, "new"] => patterns::new_role(visit, id),
+        ["patterns", id, "fit"] if gets => patterns::fit::show(visit, id),
+        ["patterns", id, "plan"] if gets => patterns::fit::plan(visit, id),
+        ["patterns", id, "gauges"] if gets => patterns::fit::gauges(visit, id),
+        ["patterns", id, "book"] if gets => patterns::fit::book_of(visit, id),
+        ["patterns", id, what @ ("edit" | "retire" | "return")] => patterns::change(visit, id, what),
+        ["patterns", id, "roles", role] => patterns::edit_role(visit, id, role),
         ["photos", name] if gets => cloths::photos::file(visit, name),
         _ => Ok(shell::nowhere()),
     }
