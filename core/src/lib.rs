@@ -58,7 +58,7 @@ mod words_of_enums {
             Stitch,
             elastic::Kind,
             elastic::Edging,
-            handling::Place,
+            handling::GarmentPlace,
             care::Drape,
             care::Finish,
             care::Purpose,

@@ -201,6 +201,7 @@ const HOST_FOLDERS: Order = &[
     &["web"],
     &["error"],
     &["serve"],
+    &["app"],
     &["whole_file"],
     &["cli"],
     &["command"],

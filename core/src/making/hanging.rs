@@ -184,7 +184,7 @@ pub fn widest(tension: Tension, piece: Specimen) -> Length {
 /// assert_eq!((woven.year, woven.tension().millinewtons_per_cm()), (Some(2005), 6_000));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Method {
+pub struct TensionMethod {
     /// The standard's number.
     pub standard: &'static str,
     /// The year of the edition, where it is known.
@@ -201,7 +201,7 @@ pub struct Method {
     pub source: Source,
 }
 
-impl Method {
+impl TensionMethod {
     /// The force over all layers of the piece.
     #[must_use]
     pub const fn tension(&self) -> Tension {
@@ -219,8 +219,8 @@ const fn method(
     cloth: &'static str,
     millinewtons: u32,
     source: Source,
-) -> Method {
-    Method { standard, year, cloth, millinewtons, width: Length::from_mm(50), piece: Specimen::Strip, source }
+) -> TensionMethod {
+    TensionMethod { standard, year, cloth, millinewtons, width: Length::from_mm(50), piece: Specimen::Strip, source }
 }
 
 const D2594: Source = Source::Published("ASTM D2594, after a working summary of the method, 2012; edition not named");
@@ -228,25 +228,25 @@ const D3107: Source = Source::Published("ASTM D3107-07, scope: on 2 in, up to 36
 const EN_14704: Source = Source::Published("BS EN 14704-1:2005, withdrawn 2020, after a laboratory bulletin, 2009");
 const JIS: Source = Source::Published("JIS L 1096, stretch, method B, after test institutes' pages; edition not named");
 
-const fn d2594(cloth: &'static str, millinewtons: u32) -> Method {
-    Method {
+const fn d2594(cloth: &'static str, millinewtons: u32) -> TensionMethod {
+    TensionMethod {
         width: Length::from_mm(127),
         piece: Specimen::Loop,
         ..method("ASTM D2594", None, cloth, millinewtons, D2594)
     }
 }
 
-const fn d3107(cloth: &'static str, millinewtons: u32) -> Method {
+const fn d3107(cloth: &'static str, millinewtons: u32) -> TensionMethod {
     let width = Length::from_inch_64ths(128);
-    Method { width, ..method("ASTM D3107", Some(2007), cloth, millinewtons, D3107) }
+    TensionMethod { width, ..method("ASTM D3107", Some(2007), cloth, millinewtons, D3107) }
 }
 
-const fn en(cloth: &'static str, millinewtons: u32) -> Method {
+const fn en(cloth: &'static str, millinewtons: u32) -> TensionMethod {
     method("EN 14704-1", Some(2005), cloth, millinewtons, EN_14704)
 }
 
 /// The tensions of published methods, from the least. They differ by seven times, and so does what one cloth reads.
-pub const METHODS: &[Method] = &[
+pub const METHODS: &[TensionMethod] = &[
     d2594("knit, loose-fitting", 22_241),
     d2594("knit, form-fitting", 44_482),
     d3107("stretch woven, 3 lb", 13_345),

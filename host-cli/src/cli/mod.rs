@@ -14,6 +14,7 @@ pub mod making;
 pub mod manual;
 pub mod pattern;
 pub mod people;
+pub mod phone;
 pub mod pull;
 pub mod reading;
 pub mod remember;
@@ -145,6 +146,9 @@ pub enum Verb {
     /// How much a cloth shrank, from marks before and after a wash
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),
+    /// The app for a phone, which needs no network
+    #[command(after_help = phone::EXAMPLES)]
+    Phone(phone::PhoneArgs),
     /// Completions for a shell
     #[command(after_help = manual::COMPLETIONS)]
     Completions(manual::CompletionsArgs),

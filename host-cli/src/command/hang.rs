@@ -1,6 +1,6 @@
 //! `tenter hang`: which mass to hang for a wanted tension, and back.
 
-use tenter_core::making::hanging::{METHODS, Method, STANDARD_GRAVITY, Tension};
+use tenter_core::making::hanging::{METHODS, STANDARD_GRAVITY, Tension, TensionMethod};
 use tenter_core::making::source::Source;
 use tenter_core::{Length, Load};
 
@@ -56,7 +56,7 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
         ));
     };
     let wanted = text.trim().to_lowercase();
-    let name = |method: &Method| format!("{} {}", method.standard, method.cloth).to_lowercase();
+    let name = |method: &TensionMethod| format!("{} {}", method.standard, method.cloth).to_lowercase();
     let mut found = METHODS.iter().filter(|method| name(method).contains(&wanted));
     match (found.next(), found.next()) {
         (Some(method), None) => Ok((method.tension(), method.source)),

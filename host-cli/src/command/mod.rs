@@ -15,6 +15,7 @@ pub mod manual;
 pub mod pair;
 pub mod pattern;
 pub mod people;
+pub mod phone;
 pub mod progress;
 pub mod pull;
 pub mod remember;
@@ -70,6 +71,7 @@ fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error
         Verb::Report(verb) => report::run(verb, &*open(db, here)?, &place_of(db)?, screen),
         #[cfg(feature = "serve")]
         Verb::Serve(args) => serve::run(args, place_of(db)?, screen),
+        Verb::Phone(args) => phone::run(args, screen),
         Verb::Export(args) => export::run(args, &place_of(db)?, screen),
         Verb::Log(verb) => log::run(verb, db, screen),
         Verb::Import(args) => import::run(args, &place_of(db)?, screen),

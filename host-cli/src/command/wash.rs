@@ -43,7 +43,9 @@ pub fn run(
             (None, Some(cloth)) => known::at_wash(&find::live_fabric(open()?.as_ref(), cloth)?, Grain::Lengthwise),
             (None, None) => return Err(Wrong::new(Field::Need, text, Why::NeedsShrinkage).into()),
         };
-        found.buy(need, stands).map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
+        found
+            .buy(need, stands, args.shop.shop_cut)
+            .map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
     }
     let doubted = found.doubted().is_some();
     let store = |text: &String| {

@@ -202,6 +202,18 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
     pattern_that(read, text, false)
 }
 
+/// Whether a word is the whole name of a pattern, or of a view of one.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn names(read: &dyn Read) -> Result<impl Fn(&str) -> bool + use<>, Refused> {
+    let there = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped);
+    let of = |pattern: Pattern| [vec![pattern.name.clone()], owned(&pattern.views())].concat();
+    let names: Vec<String> = there.flat_map(of).collect();
+    Ok(move |word: &str| names.iter().any(|name| is(name, word)))
+}
+
 /// The pattern that was added last, or to which a role was added last.
 ///
 /// # Errors

@@ -42,7 +42,9 @@ struct PhotoLine {
     jpeg: String,
 }
 
-fn photo_line(photo: &Photo) -> String {
+/// A photograph as a line.
+#[must_use]
+pub fn photo_line(photo: &Photo) -> String {
     format!(r#"{{"photo":"{}","jpeg":"{}"}}"#, photo.name(), photo.base64())
 }
 
@@ -83,6 +85,27 @@ pub fn write(read: &dyn Read, names: bool, out: &mut dyn Write, step: &mut dyn F
     })?;
     writeln!(out, "{}", last_line(count, photos))?;
     Ok(count)
+}
+
+/// A file of some entries and photographs, each a line as this program wrote it.
+#[must_use]
+pub fn file_of(entries: &[String], photos: &[String]) -> String {
+    let last = last_line(entries.len() as u64, photos.len() as u64);
+    let lines = entries.iter().chain(photos).map(String::as_str);
+    core::iter::once(HEADER).chain(lines).chain([last.as_str()]).flat_map(|line| [line, "\n"]).collect()
+}
+
+/// Reads a line that this program wrote and kept itself, so that nothing in it need be doubted.
+///
+/// # Errors
+///
+/// [`Fault`] where it is neither an entry nor a photograph.
+pub fn kept_line(line: &str) -> Result<LogPiece, Fault> {
+    if line.starts_with("{\"photo\":") {
+        let value = serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))?;
+        return photo(value).map(LogPiece::from);
+    }
+    serde_json::from_str::<Entry>(line).map(LogPiece::from).map_err(|error| Fault::NotAnEntry(short(&error)))
 }
 
 #[derive(Deserialize)]

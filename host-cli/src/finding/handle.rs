@@ -2,8 +2,8 @@
 
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
-    self, Basis, Cloth, Do, FinishLine, Layer, Layered, Needle, Place, PlaceLine, PracticeLine, Runs, SeamAllowance,
-    SeamUse, Sewing, StayLine, Thread, Trimming,
+    self, Basis, Cloth, Do, FinishLine, GarmentPlace, Layer, Layered, Needle, PlaceLine, PracticeLine, Runs,
+    SeamAllowance, SeamUse, Sewing, StayLine, Thread, Trimming,
 };
 use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Construction, Figure, Grain, Ratio};
@@ -14,6 +14,8 @@ use crate::log::{Fabric, Finish, Purpose};
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum HandleTopic {
+    /// Whether the garment is made of such cloth.
+    Make,
     /// What worked the last time.
     Memory,
     /// The needle and the thread.
@@ -139,7 +141,7 @@ pub enum Handle {
     /// The same at one place or several.
     Place {
         /// Where.
-        places: Vec<Place>,
+        places: Vec<GarmentPlace>,
         /// What.
         what: Do,
         /// Whether it is done to every cloth, whatever it gives.
@@ -155,6 +157,8 @@ pub enum Handle {
     LastTime(Box<LastTime>),
     /// It has no seams of its own.
     NoSeams(NoSeams),
+    /// It is woven, and the garment is made of knits.
+    WantsKnit(GarmentKind),
 }
 
 impl Handle {
@@ -162,6 +166,7 @@ impl Handle {
     #[must_use]
     pub const fn topic(&self) -> HandleTopic {
         match self {
+            Self::WantsKnit(_) => HandleTopic::Make,
             Self::Needle(_) | Self::Thread(_) => HandleTopic::Needle,
             Self::Stitch(..) | Self::NoSeams(_) => HandleTopic::Stitch,
             Self::Finish(..) => HandleTopic::Finish,
@@ -203,7 +208,10 @@ impl Handled {
         let above = if has_shoulders(wanted.garment) { [SeamAt::Shoulder, SeamAt::Neck].as_slice() } else { &[] };
         let seams = |more: &[SeamAt]| [straight.as_slice(), strained(wanted.garment), more].concat();
         let asked = |at: SeamAt| at.asked(cloth, wanted);
-        let mut lines = vec![Handle::Needle(handling::needle(cloth)), Handle::Thread(handling::thread(cloth))];
+        let wants_knit =
+            |kind: &GarmentKind| kind.construction() == Construction::Knit && cloth.construction == Construction::Woven;
+        let mut lines: Vec<Handle> = wanted.garment.filter(wants_knit).map(Handle::WantsKnit).into_iter().collect();
+        lines.extend([Handle::Needle(handling::needle(cloth)), Handle::Thread(handling::thread(cloth))]);
         let sewn = |at| Some(handling::sewing(cloth, &asked(at)));
         lines.extend(alike(&seams(&[]), sewn, is_sewn_alike).into_iter().map(|(at, one)| Handle::Stitch(at, one)));
         lines.push(Handle::Stitch(vec![SeamAt::Hem], handling::hem(cloth, &asked(SeamAt::Hem))));
@@ -234,8 +242,8 @@ const fn strained(garment: Option<GarmentKind>) -> &'static [SeamAt] {
 }
 
 /// The places that a kind of garment may have, beside its seams.
-const fn usual_places(garment: GarmentKind) -> &'static [Place] {
-    use Place::{BiasHem, Buttonhole, Eyelet, Facing, FrontFacing, Gathers, Pocket, Zip};
+const fn usual_places(garment: GarmentKind) -> &'static [GarmentPlace] {
+    use GarmentPlace::{BiasHem, Buttonhole, Eyelet, Facing, FrontFacing, Gathers, Pocket, Zip};
     match garment {
         GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear => {
             &[Pocket, Buttonhole, Eyelet, FrontFacing, Facing]
@@ -283,8 +291,9 @@ fn is_sewn_alike(one: &Sewing, other: &Sewing) -> bool {
 
 /// What is done at the places of a garment; the same at several places is one line.
 fn places(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<Handle> {
-    let places =
-        Place::ALL.into_iter().filter(|place| garment.is_none_or(|garment| usual_places(garment).contains(place)));
+    let places = GarmentPlace::ALL
+        .into_iter()
+        .filter(|place| garment.is_none_or(|garment| usual_places(garment).contains(place)));
     let places: Vec<PlaceLine> = places.filter_map(|place| handling::at(cloth, place)).collect();
     let same = |one: &PlaceLine, next: &PlaceLine| {
         (one.what, one.source, is_for_any(one)) == (next.what, next.source, is_for_any(next))
@@ -299,7 +308,8 @@ fn places(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<Handle> {
 
 /// Whether it is done to every cloth, whatever it gives.
 fn is_for_any(line: &PlaceLine) -> bool {
-    matches!(line.place, Place::Eyelet | Place::BiasHem) || line.what == Do::Interface { that_gives: false }
+    matches!(line.place, GarmentPlace::Eyelet | GarmentPlace::BiasHem)
+        || line.what == Do::Interface { that_gives: false }
 }
 
 /// A layer on a cloth that gives `own`, against what is wanted; where nothing is, against holding the cloth back.

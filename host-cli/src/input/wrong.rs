@@ -398,6 +398,8 @@ pub enum Why {
     NotAMassRange,
     /// Not a role with a tag.
     NotAUse,
+    /// It is taken off the edge of a zip, and there is none.
+    NoZip,
     /// A shrinkage is needed to say how much to buy.
     NeedsShrinkage,
     /// A stretch that every cloth has.

@@ -129,7 +129,7 @@ pub fn render(fitted: &Fitted<'_>) -> String {
         outcome: if fit.is_free() { CHOOSE } else { fit.outcome().word() },
         fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fitted)).collect(),
     });
-    let cloths = amounts(fitted.roles).cloths;
+    let cloths = amounts(fitted.roles).cut_as(fitted.stock.shop_cut).cloths;
     let json = FitJson {
         pattern: &fitted.pattern.name,
         view: fitted.view,
@@ -195,6 +195,8 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, fitted: &Fitted<'_>) -> Candida
         besides_mm: needed.map(|needed| millimetres(needed.besides)),
         one_way_mm: needed.and_then(|needed| needed.one_way).map(|extra| millimetres(extra.length)),
         allowance: needed.and_then(|needed| needed.washing.allowance()).map(Into::into),
-        cost: price.zip(needed).map(|(price, needed)| price.of(as_cut(needed.in_all(), fitted.unit))),
+        cost: price
+            .zip(needed)
+            .map(|(price, needed)| price.of(as_cut(needed.in_all(), fitted.unit, fitted.stock.shop_cut))),
     }
 }

@@ -5,9 +5,11 @@
 //! pictures are those of the command line; nothing is decided here.
 
 mod cloths;
+mod drawing;
 mod fields;
 mod form;
 mod home;
+mod measure;
 mod part;
 mod request;
 mod response;
@@ -16,12 +18,12 @@ mod visit;
 
 pub use request::{Method, Request};
 pub use response::Response;
+pub use shell::{Place, Shell};
 
 use crate::deed::Refused;
 use crate::store::{LogWithDrafts, StoreError};
 use crate::words::errors;
 use part::Part;
-use shell::{Place, Shell};
 use visit::{Answered, Visit};
 
 /// How many bytes may be sent to an address: a photograph and a log are large, a form is not.
@@ -84,6 +86,11 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["cloths", id, "learned"] => cloths::deeds::learned(visit, id),
         ["cloths", id, "photos"] => cloths::photos::all(visit, id),
         ["cloths", id, "tests", test] => cloths::deeds::test(visit, id, test),
+        ["measure"] => measure::begin(visit),
+        ["measure", "form"] => measure::at_once(visit),
+        ["measure", id] => measure::step(visit, id),
+        ["measure", id, "store"] => measure::store(visit, id),
+        ["inbox"] => measure::inbox(visit),
         ["photos", name] if gets => cloths::photos::file(visit, name),
         _ => Ok(shell::nowhere()),
     }

@@ -47,7 +47,7 @@ pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     parts.extend(poorly.and_then(|figures| figures::poorly(figures, fitted.confidence)));
     // How much there is of a cloth that will not do is of no use.
     if !candidate.verdict().is_refused() {
-        parts.extend(amount(candidate, fitted.unit));
+        parts.extend(amount(candidate, fitted));
         parts.extend(candidate.kept.iter().map(|kept| memory::kept(kept.length, &kept.garment, fitted.unit)));
     }
     parts.retain(|part| !part.is_empty());
@@ -186,15 +186,15 @@ fn has(feature: Feature, fabric: &Fabric) -> String {
 }
 
 /// Whether there is enough of a cloth.
-fn amount(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
-    let fabric = candidate.fabric;
+fn amount(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> Vec<String> {
+    let (fabric, unit) = (candidate.fabric, fitted.unit);
     let Some(needed) = candidate.cloth.needed() else { return Vec::new() };
     let length = quantity::cloth_needed(needed.in_all(), unit);
     let had = fabric.length.map(|had| quantity::cloth(had, unit)).unwrap_or_default();
     let besides = if needed.besides > Length::ZERO { " with what other roles take of it" } else { "" };
     let mut parts = vec![match (&fabric.shop, candidate.cloth) {
         (Some(shop), _) => {
-            let bought = amounts::as_cut(needed.in_all(), unit);
+            let bought = amounts::as_cut(needed.in_all(), unit, fitted.stock.shop_cut);
             let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(bought))).unwrap_or_default();
             format!("seen at {}: buy {}{besides}{price}", isolated(&shop.place), quantity::as_cut(bought, unit))
         }

@@ -1,8 +1,8 @@
 //! How to sew one cloth, in words.
 
 use tenter_core::making::handling::{
-    Basis, Do, FinishLine, FinishReason, Instead, Layer, Layered, Needle, NeedlePoint, Place, Practice, SeamAllowance,
-    SeamFinish, Sewing, Sewn, Stay, Thread, ThreadFibre, Trimming,
+    Basis, Do, FinishLine, FinishReason, GarmentPlace, Instead, Layer, Layered, Needle, NeedlePoint, Practice,
+    SeamAllowance, SeamFinish, Sewing, Sewn, Stay, Thread, ThreadFibre, Trimming,
 };
 use tenter_core::making::printed::Printed;
 use tenter_core::making::source::Source;
@@ -13,6 +13,7 @@ use crate::finding::handle::{Handle, Handled, NoSeams, SeamAt};
 use crate::words::advice::Spoken;
 use crate::words::memory;
 use crate::words::pair::stitch;
+use crate::words::plan::work::kind as garment_kind;
 use crate::words::quantity::printed;
 use crate::words::terms as words;
 
@@ -28,6 +29,10 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence, unit: U
     let most =
         || most.map_or_else(|| "not pulled".to_owned(), |most| format!("stretches {} % at most", most.percent(1)));
     match line {
+        Handle::WantsKnit(kind) => {
+            let text = format!("for {} choose a knit: this cloth is woven", garment_kind(*kind));
+            Spoken::new("cloth", text, "what such a garment is usually made of", Source::CommonPractice)
+        }
         Handle::Needle(needle) => {
             Spoken::new("needle", self::needle(needle), "by its make, its mass and its finish", needle.source)
         }
@@ -273,16 +278,16 @@ pub fn stay(stay: Stay, unit: Unit) -> String {
     }
 }
 
-const fn place(place: Place) -> &'static str {
+const fn place(place: GarmentPlace) -> &'static str {
     match place {
-        Place::Pocket => "pocket opening",
-        Place::Gathers => "gathers",
-        Place::Buttonhole => "buttonhole",
-        Place::Eyelet => "eyelet",
-        Place::Zip => "under a closed zip",
-        Place::FrontFacing => "fronts and facing along a separating zip",
-        Place::Facing => "facing of hem and back neck",
-        Place::BiasHem => "hem on the bias",
+        GarmentPlace::Pocket => "pocket opening",
+        GarmentPlace::Gathers => "gathers",
+        GarmentPlace::Buttonhole => "buttonhole",
+        GarmentPlace::Eyelet => "eyelet",
+        GarmentPlace::Zip => "under a closed zip",
+        GarmentPlace::FrontFacing => "fronts and facing along a separating zip",
+        GarmentPlace::Facing => "facing of hem and back neck",
+        GarmentPlace::BiasHem => "hem on the bias",
     }
 }
 

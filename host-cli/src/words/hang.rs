@@ -1,7 +1,7 @@
 //! Which mass to hang, in words.
 
 use tenter_core::making::caution::MOST_GRAMS;
-use tenter_core::making::hanging::{METHODS, Method, Specimen, Tension};
+use tenter_core::making::hanging::{METHODS, Specimen, Tension, TensionMethod};
 use tenter_core::making::source::Source;
 use tenter_core::{Decimal, Unit};
 
@@ -52,7 +52,7 @@ fn per_cm(tension: Tension) -> String {
     format!("{} N/cm", Decimal::new((i64::from(tension.millinewtons_per_cm()) + 5) / 10, 2))
 }
 
-fn method(method: &Method, unit: Unit) -> Spoken {
+fn method(method: &TensionMethod, unit: Unit) -> Spoken {
     let year = method.year.map_or_else(String::new, |year| format!(":{year}"));
     let layers = if method.piece == Specimen::Loop { "loop" } else { "strip" };
     let width = quantity::tape(method.width, unit);

@@ -11,7 +11,7 @@ use tenter_core::making::elastic::{
 use tenter_core::making::error::MakingError;
 use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart, GarmentPlan, PartCloth, SeamKind, Work};
 use tenter_core::making::handling::{
-    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
+    Cloth, GarmentPlace, Layer, Layered, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
 };
 use tenter_core::making::hanging::{METHODS, Specimen, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Joint, Pair, SeamEdge};
@@ -205,7 +205,7 @@ pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, mass: u16
         sum ^= share(worn.with_lengths(garment, lengthwise.some().map(|figure| figure.ratio)).most.ratio());
     }
     sum ^= mass_stretched(mass, crosswise.ratio(), lengthwise.ratio()).map_or(0, u32::from);
-    for place in Place::ALL {
+    for place in GarmentPlace::ALL {
         sum ^= at(&cloth, place).map_or(0, |line| printed(line.source));
     }
     for kind in [Layer::Interfacing, Layer::Lining] {

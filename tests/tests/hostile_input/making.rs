@@ -14,7 +14,7 @@ use tenter_core::making::elastic::{
 };
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
-    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Stay, StayLine, Weave, at, hem, needle, thread,
+    Cloth, GarmentPlace, Layer, Layered, Runs, Seam, SeamUse, Stay, StayLine, Weave, at, hem, needle, thread,
 };
 use tenter_core::making::hanging::{METHODS, Specimen, Tension, mass, tension, widest};
 use tenter_core::making::pairing::{Advice, Joint, MOST_LINES, Match, Pair, SeamEdge, Which};
@@ -433,7 +433,7 @@ proptest! {
         prop_assert!(hem(&cloth, &asked).second.is_none());
         let (needle, thread) = (needle(&cloth), thread(&cloth));
         prop_assert!(needle.finest <= needle.thickest && thread.tex.0 <= thread.tex.1);
-        for place in Place::ALL {
+        for place in GarmentPlace::ALL {
             prop_assert!(at(&cloth, place).is_none_or(|line| line.place == place));
         }
         if let Some(shell) = cloth.most_stretch() {

@@ -2,9 +2,9 @@
 
 use crate::length;
 use tenter_core::making::caution::{Caution, Job, MOST_GRAMS, cautions};
-use tenter_core::making::hanging::{METHODS, Method, Specimen, Tension, mass, tension, widest};
+use tenter_core::making::hanging::{METHODS, Specimen, Tension, TensionMethod, mass, tension, widest};
 
-fn method(standard: &str, cloth: &str) -> &'static Method {
+fn method(standard: &str, cloth: &str) -> &'static TensionMethod {
     METHODS.iter().find(|method| method.standard == standard && method.cloth == cloth).unwrap()
 }
 
@@ -43,7 +43,7 @@ fn loads_of_published_methods() {
 /// What weighs as much: the method's own loads in pounds and kilogram-force, 1 lb = 453.592 g.
 #[test]
 fn the_mass_on_the_methods_own_piece() {
-    let grams = |method: &Method| mass(method.tension(), method.width, method.piece).unwrap().grams;
+    let grams = |method: &TensionMethod| mass(method.tension(), method.width, method.piece).unwrap().grams;
     assert_eq!(grams(method("ASTM D2594", "knit, loose-fitting")), 2268); // 5 lb
     assert_eq!(grams(method("ASTM D2594", "knit, form-fitting")), 4536); // 10 lb
     assert_eq!(grams(method("ASTM D3107", "stretch woven, 3 lb")), 1361); // 3 lb

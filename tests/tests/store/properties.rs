@@ -13,7 +13,7 @@ use tenter::log::{
 };
 use tenter::store::{Change as _, LogWithDrafts, Merged, Read, StoreError, WhichTests};
 use tenter::words::errors::imported;
-use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
+use tenter_core::{Context, Demand, Grain, Length, PullTest, Range, Unit, implausible};
 
 /// What one side of a workroom says: things, and about the ones that are there.
 #[derive(Clone, Debug)]
@@ -38,6 +38,12 @@ pub enum Said {
     Person(u8, String),
     Give(usize, u8),
     Same(u8, u8),
+}
+
+/// The words of what speaks against readings of a cloth of which nothing is known.
+fn doubted(test: &PullTest) -> Vec<String> {
+    let context = Context { construction: Some(Construction::default()), ..Context::default() };
+    implausible(test, &context).iter().map(|doubt| doubt.word().to_owned()).collect()
 }
 
 fn name() -> impl Strategy<Value = String> {
@@ -412,11 +418,19 @@ proptest! {
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();
             let rows = csv::entries(text.as_bytes(), &*b, true, tenter::log::Here::desk()).unwrap();
             let read: Vec<_> = rows.iter().map(|row| match &row.fact {
-                // Which doubts were stood by is found anew by whoever reads the table.
-                Fact::TestStored(said) => Tested { as_read: Vec::new(), ..said.clone() },
+                Fact::TestStored(said) => said.clone(),
                 other => panic!("{other:?}"),
             }).collect();
-            prop_assert_eq!(&read, &tests.iter().map(|test| test.said.clone()).collect::<Vec<_>>());
+            // Which doubts were stood by is no column: a test of another log says nothing of it, and of a typed one it is found
+            // anew, as the core has it.
+            let found = |test: &StoredTest| {
+                let as_read = if with_id { Vec::new() } else { doubted(&test.said.test) };
+                Tested { as_read, ..test.said.clone() }
+            };
+            prop_assert_eq!(&read, &tests.iter().map(found).collect::<Vec<_>>());
+            // Whoever does not stand by them has none stored.
+            let unasked = csv::entries(text.as_bytes(), &*b, false, tenter::log::Here::desk());
+            prop_assert_eq!(unasked.is_ok(), read.iter().all(|said| said.as_read.is_empty()));
             let count = rows.len() as u64;
             prop_assert_eq!(b.merge(&mut rows.into_iter().map(Ok)).unwrap(), Merged { new: count, ..Merged::default() });
             let again = csv::entries(text.as_bytes(), &*b, true, tenter::log::Here::desk()).unwrap();

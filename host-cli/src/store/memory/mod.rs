@@ -203,7 +203,7 @@ impl Store for Memory {
         for id in self.about.get(&of.id()).into_iter().flatten() {
             if let Some(entry) = self.entries.get_mut(id) {
                 entry.fact.forget_names();
-                self.changed.entries.insert(*id);
+                self.changed.rewritten.insert(*id);
             }
         }
         self.fold(BTreeSet::from([of]));

@@ -164,6 +164,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotASeam => {
             "type two roles, the seam if you like, and a length, such as 'main+waistband=60cm' or 'main+hood:neck=60cm'"
         }
+        Why::NoZip => "it is taken off the edge of a zip: type that too, such as zip=60cm",
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
