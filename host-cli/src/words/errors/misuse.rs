@@ -24,6 +24,7 @@ pub fn misuse(misuse: &Misuse) -> String {
             "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
             one_line(word)
         ),
+        Misuse::NothingBeingMade => "no garment is being made; begin one with tenter make start".to_owned(),
         Misuse::PlanAtStart => {
             "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan".to_owned()
         }
