@@ -204,6 +204,16 @@ impl Form {
         self
     }
 
+    /// With what was asked, where anything was.
+    pub fn filled_if(mut self, fields: &Fields) -> Self {
+        for input in self.all() {
+            if fields.has(input.name) {
+                fields.get(input.name).clone_into(&mut input.value);
+            }
+        }
+        self
+    }
+
     /// With what is wrong, at its field where it has one.
     pub fn refused(mut self, refused: &Refused) -> Self {
         let (field, words) = page::refused(refused);

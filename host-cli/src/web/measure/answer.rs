@@ -174,10 +174,16 @@ fn keeping(visit: &Visit<'_>, measuring: &Measuring, doubtful: bool) -> Result<V
             Input::text("seen", "Seen in a shop").hint("Which one. Empty for a cloth that is yours").of(&[Field::Seen]),
         )
         .ask(Input::text("price", "Price there").hint("12.50/m").of(&[Field::Price]))
-        .ask(Input::text("length", "Length on hand").hint("With its unit: 2.4m").of(&[Field::Length]))
-        .ask(Input::text("width", "Width").hint("150cm").of(&[Field::Width]))
-        .ask(Input::text("fibre", "Made of").of(&[Field::Fibre]))
-        .ask(Input::text("colour", "Colour").of(&[Field::Colour]));
+        .fold(
+            "What else you know of it",
+            vec![
+                Input::text("length", "Length on hand").hint("With its unit: 2.4m").of(&[Field::Length]),
+                Input::text("width", "Width").hint("150cm").of(&[Field::Width]),
+                Input::text("fibre", "Made of").of(&[Field::Fibre]),
+                Input::text("colour", "Colour").of(&[Field::Colour]),
+                Input::text("mass", "Mass").hint("180 g/m2").of(&[Field::Mass]),
+            ],
+        );
     let mut forms = vec![stand_by(new)];
     let cloths = cloths(&*visit.log)?;
     if !cloths.is_empty() {

@@ -36,7 +36,7 @@ pub fn fields(visit: &Visit<'_>, form: Form) -> Result<Form, Refused> {
     let roles = super::super::cloths::roles(&*visit.log)?;
     let mut form = form.ask(Input::new("cloth", "Which cloth", Kind::List(cloths)));
     form = form.ask(
-        Input::new("construction", "If it is not in the list: made", Kind::Pick(members(&CONSTRUCTION)))
+        Input::new("construction", "If it is not in the list, it is", Kind::Pick(members(&CONSTRUCTION)))
             .of(&[Field::Construction]),
     );
     form = form.ask(
