@@ -13,10 +13,11 @@ use crate::answer::rest::{Pick, Timing};
 use crate::answer::settle::{self, Open, Settle};
 use crate::answer::verdict::Answer;
 use crate::number::list::list;
+use crate::number::ratio::Ratio;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
-use crate::statistics::discordant::{self, Discordant, PriorVariance};
+use crate::statistics::discordant::PriorVariance;
 
 /// Pulls that must be left for an answer beside one that was left out.
 const ENOUGH_PULLS: u32 = 3;
@@ -225,26 +226,42 @@ impl<'s, 't> Judged<'s, 't> {
         let (mut parts, mut open) = (Vec::new(), Vec::new());
         for (ask, side, limit) in asked {
             let Some(limit) = limit else { continue };
-            let figure = self.figure(ask);
-            let (answer, chance) = match figure {
-                Some(figure) => self.answer(&figure, (ask, side, limit), rules),
+            let (answer, chance) = match self.figure(ask) {
+                Some(figure) => {
+                    let missing = figure.missing(limit.ratio());
+                    let (answer, chance) = self.answer(&figure, missing, (ask, side, limit), rules);
+                    if answer == Answer::Close {
+                        let _ = open.push(Open::new(ask, &figure, missing)); // Room for every part.
+                    }
+                    (answer, chance)
+                }
                 None => (Answer::Unknown, None),
             };
-            let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
-            if let (Answer::Close, Some(figure)) = (answer, figure) {
-                let _ = open.push(Open { ask, figure, limit: limit.ratio() });
-            }
+            let _ = parts.push(Part { ask, side, limit, answer, chance });
         }
         (parts, open)
     }
 
-    fn answer(&self, figure: &Figure, (ask, side, limit): (Ask, Side, Limit), rules: &Rules) -> (Answer, Option<f32>) {
-        let at_least = figure.chance_at_least(limit.ratio());
+    fn answer(
+        &self,
+        figure: &Figure,
+        missing: f32,
+        (ask, side, limit): (Ask, Side, Limit),
+        rules: &Rules,
+    ) -> (Answer, Option<f32>) {
+        let at_least = figure.chance_of(limit.ratio(), missing);
         let (chance, no) = match side {
             Side::AtLeast => (at_least, Answer::Short),
             Side::AtMost => (1.0 - at_least, Answer::Over),
         };
-        let answer = rules.confidence.judge_with(self.share_of_risk(ask, rules), chance, no);
+        let share = self.share_of_risk(ask, rules);
+        // What holds of any cloth holds whenever it was read.
+        let anyway = self.chance_anyway(ask, side, limit.ratio());
+        if rules.confidence.judge_with(share, anyway, no) == Answer::Meets {
+            return (Answer::Meets, Some(chance.max(anyway)));
+        }
+        let chance = chance.max(anyway);
+        let answer = rules.confidence.judge_with(share, chance, no);
         let timing = self.timing.filter(|_| ask != Ask::Stretch);
         let no_only_low = ask == Ask::Stretch && side == Side::AtLeast && self.newest.readings.never_short;
         let believed = match (answer, timing) {
@@ -253,7 +270,18 @@ impl<'s, 't> Judged<'s, 't> {
             (Answer::Short, _) => !(no_only_low && self.ones.len() == 1),
             _ => true,
         };
-        (if believed { answer } else { Answer::Close }, Some(chance))
+        if believed { (answer, Some(chance)) } else { (Answer::Close, None) }
+    }
+
+    /// The least chance that a cloth conforms, without a look at the figure that is asked. No cloth stretches or comes back by less
+    /// than nothing, so that a least of nothing is always met, by a rigid cloth too; and no cloth grows by more than it
+    /// stretched, so that one whose stretch is within a limit of growth is within it.
+    fn chance_anyway(&self, ask: Ask, side: Side, limit: Ratio) -> f32 {
+        match (ask, side) {
+            (Ask::Stretch | Ask::Recovery, Side::AtLeast) if limit <= Ratio::ZERO => 1.0,
+            (Ask::Growth, Side::AtMost) => 1.0 - self.figures.stretch.chance_at_least(limit),
+            _ => 0.0,
+        }
     }
 
     /// The share of the risk that an answer may take.
@@ -308,12 +336,11 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     } else if let Some(slope) = kept.trend {
         let _ = doubts.push(if slope > 0.0 { Doubt::Rising } else { Doubt::Falling });
     }
-    let far = |points: &[f32]| discordant::farthest(points, known).is_some_and(|far: Discordant| far.is_odd());
-    let points: Vec<f32, MAX_LOOKS> = list(test.counted_looks().map(|look| kept.points(look.length)));
-    if far(&points) {
+    let looks: Vec<i32, MAX_LOOKS> = list(test.counted_looks().map(|look| look.length.steps()));
+    if kept.has_odd(&looks, known) {
         let _ = doubts.push(Doubt::OddLook);
     }
-    if readings.rest.as_ref().is_some_and(|rest| far(&rest.points)) {
+    if readings.rest.as_ref().is_some_and(|rest| kept.has_odd(&rest.lengths, known)) {
         let _ = doubts.push(Doubt::OddRecovered);
     }
     doubts

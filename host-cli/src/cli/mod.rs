@@ -13,6 +13,8 @@ pub mod make;
 pub mod making;
 pub mod manual;
 pub mod pattern;
+pub mod people;
+pub mod phone;
 pub mod pull;
 pub mod reading;
 pub mod remember;
@@ -45,6 +47,7 @@ use fit::FitArgs;
 use import::ImportArgs;
 use make::MakeVerb;
 use pattern::PatternVerb;
+use people::PeopleVerb;
 use pull::PullArgs;
 use report::ReportVerb;
 
@@ -117,6 +120,10 @@ pub enum Verb {
     #[command(after_help = make::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Make(Box<MakeVerb>),
+    /// The people who pull, and how well each repeats
+    #[command(after_help = people::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    People(Box<PeopleVerb>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
@@ -139,6 +146,9 @@ pub enum Verb {
     /// How much a cloth shrank, from marks before and after a wash
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),
+    /// The app for a phone, which needs no network
+    #[command(after_help = phone::EXAMPLES)]
+    Phone(phone::PhoneArgs),
     /// Completions for a shell
     #[command(after_help = manual::COMPLETIONS)]
     Completions(manual::CompletionsArgs),

@@ -5,7 +5,7 @@ use tenter_core::{Grain, Unit};
 
 use super::choice;
 use super::fit::{PlanArgs, SheetRequest};
-use super::reading::{ConfidenceArg, TableArg};
+use super::reading::{ConfidenceArg, ShopArg, TableArg};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -162,6 +162,9 @@ pub struct SheetArgs {
     /// What is on the sheet.
     #[command(flatten)]
     pub plan: PlanArgs,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// The file.
     #[command(flatten)]
     pub out: OutArg,
@@ -174,10 +177,10 @@ pub struct SheetArgs {
 }
 
 impl SheetArgs {
-    /// What is meant by the words.
+    /// What is meant by the words; `is_name` knows the names of patterns and views.
     #[must_use]
-    pub fn planned(&self) -> SheetRequest {
-        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan, is_name)
     }
 }
 

@@ -25,7 +25,7 @@ pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> 
     if let Some(construction) = args.construction.map(input::cloth::construction)
         && let Some(store) = super::open_if_there(db, screen.here)?
     {
-        input.rules.scatter = store.repeatability()?.on(construction).scatter();
+        input.rules.scatter = store.repeatability()?.everyone().on(construction).scatter();
     }
     let checked = Checked::of(input)?;
     if args.show.json {

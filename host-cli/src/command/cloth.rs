@@ -8,12 +8,13 @@ use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
 use crate::cli::cloth::EditClothArgs;
 use crate::cli::cloth::ListClothsArgs;
+use crate::cli::cloth::RenumberArgs;
 use crate::cli::cloth::RetireArgs;
 use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
 use crate::cli::reading::ShowArgs;
 use crate::deed::cloth as deed;
-use crate::deed::pull;
+use crate::deed::{people, pull};
 use crate::error::Error;
 use crate::finding::cloth::Listed;
 use crate::finding::fit::{Stock, known};
@@ -45,6 +46,7 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut 
         ClothVerb::Learned(args) => remember::learned(args, store, screen),
         ClothVerb::Retire(args) => retire(args, store, screen),
         ClothVerb::Return(args) => restore(args, store, screen),
+        ClothVerb::Renumber(args) => renumber(args, store, screen),
     }?;
     Ok(0)
 }
@@ -115,6 +117,16 @@ fn restore(args: &ReturnArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>
     Ok(screen.say(&done::returned_cloth(tag, &name))?)
 }
 
+fn renumber(args: &RenumberArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
+    let (_, renumbered) = store.change(|read| people::renumber(read, args.fabric.as_deref()))?;
+    if args.json {
+        writeln!(screen.out, "{}", stash_json::renumbered(&renumbered))?;
+    } else {
+        write!(screen.out, "{}", report::renumbered(&renumbered, screen.width))?;
+    }
+    Ok(())
+}
+
 fn report_change(
     store: &dyn Store,
     entries: &[Entry],
@@ -173,7 +185,8 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut TextOutput<'_>) -
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
     let known = KnownCloth::of(store, fabric)?;
-    let shown = known.shown(store.repeatability()?, ShownRules { confidence, table, unit }, screen.here);
+    let hands = store.repeatability()?;
+    let shown = known.shown(&hands, ShownRules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

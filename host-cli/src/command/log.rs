@@ -2,8 +2,11 @@
 
 use std::path::Path;
 
-use crate::cli::log::LogVerb;
+use crate::cli::log::{LogVerb, TagsArgs};
+use crate::deed::people;
 use crate::error::Error;
+use crate::finding::tag;
+use crate::log::Desk;
 use crate::text::TextOutput;
 use crate::words::done;
 use crate::words::errors::log_fault;
@@ -16,9 +19,10 @@ const FAULTY: u8 = 1;
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn run(verb: LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         LogVerb::Check => check(db, screen),
+        LogVerb::Tags(args) => tags(args, db, screen),
         #[cfg(feature = "postgres")]
         LogVerb::Roles => {
             screen.out.write_all(crate::store::postgres::ROLES.as_bytes())?;
@@ -40,4 +44,18 @@ fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     }
     screen.say(&done::damaged_log(&place.name()))?;
     Ok(FAULTY)
+}
+
+fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+    let mut log = super::open(db, screen.here)?;
+    if let Some(text) = &args.range {
+        let desk = Desk { tags: people::tags(text)?, ..log.desk()? };
+        log.set_desk(&desk)?;
+    }
+    let range = log.desk()?.tags;
+    let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
+    let range = range.map(|range| range.to_string());
+    let next = tag::next(&*log, &given)?.map(|next| next.to_string());
+    screen.say(&done::tags(range.as_deref(), next.as_deref()))?;
+    Ok(0)
 }

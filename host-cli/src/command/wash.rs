@@ -43,7 +43,9 @@ pub fn run(
             (None, Some(cloth)) => known::at_wash(&find::live_fabric(open()?.as_ref(), cloth)?, Grain::Lengthwise),
             (None, None) => return Err(Wrong::new(Field::Need, text, Why::NeedsShrinkage).into()),
         };
-        found.buy(need, stands).map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
+        found
+            .buy(need, stands, args.shop.shop_cut)
+            .map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
     }
     let doubted = found.doubted().is_some();
     let store = |text: &String| {
@@ -53,7 +55,7 @@ pub fn run(
     let stored = args.fabric.as_ref().filter(|_| !doubted && !marks.is_empty()).map(store).transpose()?;
     let unit = unit(args);
     if args.advice.show.json {
-        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
+        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag.number()), unit))?;
     } else {
         let text = wash_text::render(&found, stored.as_ref(), args.advice.why, unit, screen.width);
         write!(screen.out, "{text}")?;

@@ -15,6 +15,7 @@ pub mod measured;
 pub mod memory;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod shown;

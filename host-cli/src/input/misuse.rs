@@ -35,6 +35,10 @@ pub enum Misuse {
     NoHome,
     /// Readings stand as they are in tables only.
     AsReadWithoutTable,
+    /// This program was built without the app for a phone.
+    NoApp,
+    /// A garment that is not begun was given what belongs to its plan.
+    PlanOfUnbegun,
     /// Nothing can be served there.
     CannotListen {
         /// The address.
@@ -64,6 +68,11 @@ pub enum Unparsed {
         name: String,
         /// What may be meant, or where to look.
         near: Near,
+    },
+    /// A word that is nothing of a plan sheet.
+    NotOnSheet {
+        /// The word.
+        word: String,
     },
     /// A command that is not known.
     Command {
@@ -145,6 +154,8 @@ pub enum FileFault {
     TheLog,
     /// It is there, and the samples are not put in its place.
     There,
+    /// It is not the module of the app.
+    NotTheApp,
     /// A folder for pages of the manual: what the system says.
     Pages(String),
     /// What the system says.

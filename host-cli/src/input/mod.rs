@@ -10,6 +10,7 @@ pub mod making;
 mod misuse;
 pub mod named;
 pub mod pattern;
+pub mod person;
 #[cfg(feature = "pictures")]
 pub mod photo;
 pub mod plan;
@@ -106,6 +107,8 @@ pub struct TypedPull {
     pub at: Option<String>,
     /// A remark.
     pub note: Option<String>,
+    /// Who pulled; none for the one who is remembered.
+    pub by: Option<String>,
 }
 
 /// Reads a test and what is asked of it.

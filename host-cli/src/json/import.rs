@@ -9,7 +9,13 @@ use crate::store::Merged;
 #[must_use]
 pub fn merged(merged: Merged, shared: &[SharedTag]) -> String {
     let Merged { new, known, differ, photos } = merged;
-    let tag = |one: &SharedTag| json!({ "tag": one.tag, "names": one.names, "second": one.second, "free": one.free });
+    let tag = |one: &SharedTag| {
+        let names: Vec<&str> = one.cloths.iter().map(|cloth| cloth.name.as_str()).collect();
+        let tags: Vec<String> = one.cloths.iter().map(|cloth| cloth.tag.to_string()).collect();
+        let number = one.cloths.first().map(|cloth| cloth.tag.number());
+        let second = one.cloths.get(1).map(|cloth| cloth.id);
+        json!({ "tag": number, "names": names, "second": second, "free": one.free, "tags": tags })
+    };
     let shared: Vec<_> = shared.iter().map(tag).collect();
     json!({ "new": new, "known": known, "differ": differ, "photos": photos, "shared_tags": shared }).to_string()
 }

@@ -11,6 +11,7 @@ pub mod import;
 pub mod make;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod size;

@@ -47,7 +47,7 @@ pub fn book(
     let mut book = Book::new(stock, fitted.as_ref(), confidence, table);
     for fabric in &stock.fabrics {
         let known = KnownCloth::of(read, fabric.clone())?;
-        book.add(&known.shown(stock.pooled, rules, here));
+        book.add(&known.shown(&stock.pooled, rules, here));
         step();
     }
     Ok(book.page(&today(here)))
@@ -68,7 +68,7 @@ pub fn cards(
     for four in fabrics.chunks(4) {
         let known: Vec<KnownCloth> =
             four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
-        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.pooled, rules, read.here())).collect();
+        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(&stock.pooled, rules, read.here())).collect();
         let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, stock)).collect();
         sheets.push(drawn::sheet(shown.iter().zip(&facts)));
     }
@@ -111,7 +111,7 @@ pub fn plan(
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        let shown = known.shown(pooled, rules, here);
+        let shown = known.shown(&pooled, rules, here);
         let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
         drawn.push(RolePictures {
             gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),

@@ -5,6 +5,7 @@ use tenter_core::{Confidence, Unit};
 
 use super::{rendered, together};
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, ViewPlan};
+use crate::log::Tag;
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
 use crate::words::plan::{garment, missing, poorly, section, takes};
@@ -21,7 +22,7 @@ struct Role {
 /// A cloth that was chosen.
 #[derive(Debug)]
 struct Chosen {
-    tag: u16,
+    tag: Tag,
     name: String,
     sign: &'static str,
     word: &'static str,

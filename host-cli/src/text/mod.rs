@@ -17,6 +17,7 @@ pub mod make;
 pub mod memory;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod size;

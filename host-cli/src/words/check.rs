@@ -23,7 +23,11 @@ pub const fn side(side: Side) -> &'static str {
 #[must_use]
 pub fn part(part: &Part) -> String {
     let side = side(part.side);
-    let chance = part.chance.map_or_else(|| "not measured".to_owned(), |chance| format!("chance {}", percent(chance)));
+    let chance = match (part.answer, part.chance) {
+        (_, Some(chance)) => format!("chance {}", percent(chance)),
+        (Answer::Unknown, None) => "not measured".to_owned(),
+        (_, None) => "not known yet".to_owned(),
+    };
     format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
 }
 

@@ -1,5 +1,6 @@
 //! What a command did, in a line.
 
+use crate::log::Tag;
 use crate::plain::isolated;
 
 /// The last cut of a cloth is taken back.
@@ -17,19 +18,19 @@ pub const OPEN_HERE: &str = "only this machine can open it; for a phone in your 
 
 /// A cloth is off the list.
 #[must_use]
-pub fn retired_cloth(tag: u16, name: &str) -> String {
+pub fn retired_cloth(tag: Tag, name: &str) -> String {
     format!("retired  {tag}  {}; its tests and history stay: tenter cloth return {tag}", isolated(name))
 }
 
 /// A cloth is back on the list.
 #[must_use]
-pub fn returned_cloth(tag: u16, name: &str) -> String {
+pub fn returned_cloth(tag: Tag, name: &str) -> String {
     format!("back  {tag}  {}", isolated(name))
 }
 
 /// A test, as its line tells it, does not count any more.
 #[must_use]
-pub fn retired_test(about: &str, tag: u16, letters: &str) -> String {
+pub fn retired_test(about: &str, tag: Tag, letters: &str) -> String {
     format!("retired  {about}; it stays in the history: tenter pull {tag} --return {letters}")
 }
 
@@ -41,7 +42,7 @@ pub fn returned_test(about: &str) -> String {
 
 /// The same has another grain.
 #[must_use]
-pub fn corrected_test(about: &str, tag: u16) -> String {
+pub fn corrected_test(about: &str, tag: Tag) -> String {
     format!("put right  {about}; see tenter cloth show {tag}")
 }
 
@@ -53,13 +54,13 @@ pub fn retired_pattern(what: &str) -> String {
 
 /// An unfinished test is deleted.
 #[must_use]
-pub fn forgotten(tag: u16) -> String {
+pub fn forgotten(tag: Tag) -> String {
     format!("forgotten: the unfinished test of cloth {tag}; stored tests stay")
 }
 
 /// An unfinished test is kept.
 #[must_use]
-pub fn kept(tag: u16) -> String {
+pub fn kept(tag: Tag) -> String {
     format!("kept; go on with tenter pull {tag} --resume")
 }
 
@@ -71,7 +72,7 @@ pub fn role_cut(what: &str, role: &str, length: &str, cloth: &str) -> String {
 
 /// A photograph is in a file.
 #[must_use]
-pub fn photograph_copied(number: &str, tag: u16, file: &str) -> String {
+pub fn photograph_copied(number: &str, tag: Tag, file: &str) -> String {
     format!("photograph {number} of cloth {tag} is in {file}")
 }
 
@@ -136,3 +137,33 @@ pub fn book(cloths: &str) -> String {
 pub fn to_print(what: &str) -> String {
     format!("{what}; print at 100 % and check the line of 100 mm")
 }
+
+/// How to end the pages.
+pub const HOW_TO_END: &str = "Ctrl-C ends it";
+/// There is no browser that this machine opens of itself.
+pub const NO_BROWSER: &str = "no browser could be opened; type the address into one";
+/// The pages ended.
+pub const ENDED: &str = "ended; what was sent is stored";
+
+/// Which tags this desk gives; none where it gives all.
+#[must_use]
+pub fn tags(range: Option<&str>, next: Option<&str>) -> String {
+    let given = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
+    let next = next.map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
+    format!("this desk gives {given}; {next}")
+}
+
+/// The app for a phone is in a folder or in one file.
+#[must_use]
+pub fn app(place: &str) -> String {
+    format!("wrote the app to {place}")
+}
+
+/// What to do with the folder.
+pub const APP_FOLDER: &str =
+    "copy it to a web space whose address begins with https, and open that address on the phone once";
+/// What to do with the one file.
+pub const APP_FILE: &str = "open it from the phone's own files";
+/// What a person must know of the one file.
+pub const APP_FILE_LIMITS: &str = "the browser keeps what you store for that file alone: do not rename or move it, other pages that you open from \
+     your files may read it, and clearing the browser's data deletes it; so export often";

@@ -21,6 +21,7 @@ pub mod memory;
 pub mod page;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod quantity;

@@ -135,7 +135,8 @@ pub fn share(counted: Ratio) -> Option<String> {
 }
 
 fn buy(bought: &Bought, unit: Unit) -> Spoken {
-    let (length, need) = (quantity::cloth_to_buy(bought.length, unit), quantity::cloth_needed(bought.need, unit));
+    let (length, need) =
+        (quantity::cloth_to_buy(bought.length, unit, bought.shop_cut), quantity::cloth_needed(bought.need, unit));
     let exact = quantity::cloth_needed(bought.length, unit);
     let counted = match bought.washing {
         Washing::Usual(usual) => format!("{} [{}]", usually(&usual), usual.source),

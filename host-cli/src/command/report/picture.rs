@@ -53,7 +53,7 @@ fn of_fabric(
     here: Here,
 ) -> Result<Picture, Error> {
     let known = KnownCloth::of(read, find::live_fabric(read, tag)?)?;
-    let shown = known.shown(stock.pooled, rules, here);
+    let shown = known.shown(&stock.pooled, rules, here);
     let role = fit.map(|fit| fit.role);
     match args.kind {
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),

@@ -2,13 +2,14 @@
 //! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
 mod cloths;
+mod people;
 pub mod read;
 pub mod write;
 
 use crate::input::{TypedReading, TypedTest};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
-pub const TESTS: [&str; 24] = [
+pub const TESTS: [&str; 25] = [
     "id",
     "tag",
     "name",
@@ -24,6 +25,7 @@ pub const TESTS: [&str; 24] = [
     "load",
     "planned",
     "note",
+    "by",
     "stretch_percent",
     "stretch_low",
     "stretch_high",
@@ -81,7 +83,7 @@ pub fn as_typed(text: &str) -> &str {
 pub const AFTER_MARKS: &str = "after-marks";
 
 /// How many of the heads of the tests are read; those after them are worked out.
-pub const READ: usize = 15;
+pub const READ: usize = 16;
 
 /// How a test was made, in the columns from `grain` to `planned`. The readings stand in the order in which they were made:
 /// `105 106 101@60s 100.5@marks` is two pulls, a reading a minute after the second, and the marks read again.

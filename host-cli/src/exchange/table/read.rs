@@ -1,7 +1,7 @@
 //! Readings typed by hand in a table, or cloths, which `cloths` reads: CSV with `,`, `;` or tabs between the cells.
 //!
 //! Needs the columns `tag`, `pulled`, `gauge` and `readings`; takes `grain`, `division`, `ends`, `held`, `settling`, `load`,
-//! `note` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
+//! `note`, `by` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
 //! has the unit of the gauge, and a bare gauge is in centimetres; in a table that `export` wrote, which has more
 //! columns, and in a row with an `id`, it is in millimetres.
 
@@ -13,13 +13,14 @@ use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
 use super::cloths::{self, Cloths};
+use super::people::Pullers;
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{ClothFacts, Doubted, possible};
 use crate::input::named::{NameMatch, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, TypedReading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
-use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
+use crate::log::{Entry, Fact, Here, Id, Subject, Tag, Tested};
 use crate::store::Read;
 
 /// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
@@ -53,13 +54,14 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
     let bare = if exported { Unit::Mm } else { input::BARE };
     let (tags, names) = (HashMap::new(), Vec::new());
-    let mut rows = Rows { read, tags, names, here, bare, as_read, drawn: HashMap::new() };
+    let pullers = Pullers::of(read, here)?;
+    let mut rows = Rows { read, tags, names, pullers, here, bare, as_read, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
         let known = ClothFacts { construction: Some(one.construction), width: one.width };
-        rows.tags.entry(one.tag).or_default().push((one.id, known));
+        rows.tags.insert(one.tag, (one.id, known));
         rows.names.push((one.name, one.tag));
     }
-    each(reader, &heads, &mut |cells| rows.entry(cells).map(|entry| vec![entry]))
+    each(reader, &heads, &mut |cells| rows.entries(cells))
 }
 
 /// Reads the cells of a row, by head.
@@ -124,9 +126,10 @@ fn once(heads: &[String]) -> Result<(), TableError> {
 struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired cloths left out.
-    tags: HashMap<u16, Vec<(Id, ClothFacts)>>,
+    tags: HashMap<Tag, (Id, ClothFacts)>,
     /// The names of those cloths, with their tags.
-    names: Vec<(String, u16)>,
+    names: Vec<(String, Tag)>,
+    pullers: Pullers,
     here: Here,
     /// The unit of a bare gauge.
     bare: Unit,
@@ -137,15 +140,16 @@ struct Rows<'r> {
 }
 
 impl Rows<'_> {
-    fn entry(&mut self, cells: &HashMap<&str, &str>) -> Result<Entry, RowFault> {
+    fn entries(&mut self, cells: &HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault> {
         let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
         let (pulled, named) = self.when(cell("pulled"))?;
         let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
         let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
-        let as_read = Vec::new();
-        let mut said =
-            Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, as_read, test };
+        let (pulled_by, person) = self.pullers.named(as_typed(cell("by")))?;
+        let (device, as_read) = (None, Vec::new());
+        let (fabric, tag) = (None, None);
+        let mut said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test };
         let id = match cell("id") {
             "" => {
                 if pulled > self.here.now() {
@@ -155,15 +159,15 @@ impl Rows<'_> {
                 let (fabric, known) = self.cloth(tag)?;
                 said.as_read = self.believe(&said.test, cell("gauge"), known)?;
                 said.fabric = Some(fabric);
-                self.draw(named, tag, &said)
+                self.draw(named, tag, cell("by"), &said)
             }
             text => {
                 let id = Id::from_elsewhere(&text.to_uppercase());
                 let id = id.ok_or_else(|| Wrong::new(Field::Id, text, Why::NotAnId))?;
-                return self.named(id, cells, said);
+                return Ok(person.into_iter().chain([self.named(id, cells, said)?]).collect());
             }
         };
-        Ok(Entry::new(id, Fact::TestStored(said)))
+        Ok(person.into_iter().chain([Entry::new(id, Fact::TestStored(said))]).collect())
     }
 
     /// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one
@@ -192,8 +196,9 @@ impl Rows<'_> {
     }
 
     /// The tag of a cell, or that of the cloth whose name or part of a name stands there.
-    fn tag(&self, text: &str) -> Result<u16, Wrong> {
-        let tag = cloth::tag(text);
+    fn tag(&self, text: &str) -> Result<Tag, Wrong> {
+        let none = || Wrong::new(Field::Tag, text, Why::NotANumber { most: u16::MAX.into() });
+        let tag = Tag::parse(text).filter(|tag| tag.number() > 0).ok_or_else(none);
         let names: Vec<&str> = self.names.iter().map(|(name, _)| name.as_str()).collect();
         let of = |place: &usize| self.names.get(*place);
         match named(text, &names) {
@@ -207,27 +212,26 @@ impl Rows<'_> {
     }
 
     /// The cloth with a tag.
-    fn with_tag(&self, tag: u16) -> Result<Id, Wrong> {
+    fn with_tag(&self, tag: Tag) -> Result<Id, Wrong> {
         self.cloth(tag).map(|(id, _)| id)
     }
 
     /// The cloth with a tag, and what is known of it.
-    fn cloth(&self, tag: u16) -> Result<(Id, ClothFacts), Wrong> {
-        let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
-        match self.tags.get(&tag).map(Vec::as_slice) {
-            Some([cloth]) => Ok(*cloth),
-            Some([_, ..]) => wrong(Why::OnTwoCloths),
-            _ => wrong(Why::OnNoCloth),
-        }
+    fn cloth(&self, tag: Tag) -> Result<(Id, ClothFacts), Wrong> {
+        let shared = || self.tags.keys().any(|other| other.number() == tag.number());
+        self.tags.get(&tag).copied().ok_or_else(|| {
+            Wrong::new(Field::Tag, &tag.to_string(), if shared() { Why::OnTwoCloths } else { Why::OnNoCloth })
+        })
     }
 
     /// The identifier of a typed test, drawn from what it says and not from how that was typed: the same table saved by
     /// another program is the same. A row that stands there a second time is a second test.
-    fn draw(&mut self, named: Timestamp, tag: u16, said: &Tested) -> Id {
+    fn draw(&mut self, named: Timestamp, tag: Tag, by: &str, said: &Tested) -> Id {
         let mut says = tag.to_string();
         let [said_before @ .., planned] = made(&TypedTest::of(&said.test));
         // A column that came later counts where it says something, so that what was imported before is known again.
-        let later = Some(&planned).filter(|planned| !planned.is_empty());
+        let by = by.to_lowercase();
+        let later = [&planned, &by].into_iter().filter(|later| !later.is_empty());
         for text in said_before.iter().chain([&said.note]).chain(later) {
             says.push('\0');
             says.push_str(text);
@@ -245,10 +249,10 @@ impl Rows<'_> {
     /// A row of an exported table. One that says what the log says is the entry that is there; one of no cloth, whose
     /// name is empty then, goes to the inbox it came from.
     fn named(&self, id: Id, cells: &HashMap<&str, &str>, mut said: Tested) -> Result<Entry, RowFault> {
-        let tag = cloth::tag(cells.get("tag").copied().unwrap_or_default());
+        let tag = self.tag(cells.get("tag").copied().unwrap_or_default());
         let Some(stored) = self.read.test(id)? else {
             if cells.get("name") == Some(&"") {
-                said.tag = tag.ok();
+                said.tag = tag.ok().map(Tag::number);
             } else {
                 said.fabric = Some(self.with_tag(tag?)?);
             }
@@ -257,7 +261,8 @@ impl Rows<'_> {
         let now = &stored.said;
         let worn = tag.and_then(|tag| self.with_tag(tag));
         let moved = worn.is_ok_and(|fabric| now.fabric.is_some_and(|is| is != fabric));
-        if !moved && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
+        let other = cells.contains_key("by") && said.pulled_by != now.pulled_by;
+        if !moved && !other && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
             let first = self.read.history(Subject::Test(id))?.into_iter().next();
             return Ok(first.unwrap_or_else(|| Entry::new(id, Fact::TestStored(stored.said))));
         }

@@ -16,7 +16,7 @@ use tenter_core::{Answer, Ask, Confidence, Evaluation, Figures, Grain, Judgement
 use super::kept::Kept;
 use super::measured::{Asked, Measured};
 use super::verdict::Verdict;
-use crate::log::{Fabric, Here, MassPerArea, Pattern, Role};
+use crate::log::{Fabric, Here, MassPerArea, Pattern, Role, Tag};
 use asked::Feature;
 use cloth::ClothAnswer;
 pub use stock::Stock;
@@ -168,7 +168,7 @@ impl Candidate<'_> {
     }
 
     /// The order in which candidates are shown: the best first.
-    fn order(&self) -> (usize, bool, core::cmp::Reverse<u32>, u16) {
+    fn order(&self) -> (usize, bool, core::cmp::Reverse<u32>, Tag) {
         let verdict = self.verdict();
         let place = Verdict::ALL.iter().position(|one| *one == verdict).unwrap_or(Verdict::ALL.len());
         // A chance in millionths, so that the order is total and ties go by the tag.

@@ -6,10 +6,9 @@ use tenter_core::Unit;
 
 use super::{Sqlite, project, rows};
 use crate::log::{
-    ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
-    StoredTest, Subject,
+    Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, Role, StoredTest, Subject,
 };
-use crate::store::{LogFault, Read, Stop, StoreError, WhichTests};
+use crate::store::{Drafts as _, LogFault, Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far, or of those below one.
 pub fn newest(connection: &Connection, below: Option<Id>) -> rusqlite::Result<Option<Id>> {
@@ -93,17 +92,24 @@ impl Sqlite {
 
 impl Read for Sqlite {
     fn fabrics(&self) -> Result<Vec<Fabric>, StoreError> {
-        self.list(&format!("SELECT {} FROM fabric ORDER BY tag, id", rows::FABRIC), [], rows::fabric)
+        let mut fabrics =
+            self.list(&format!("SELECT {} FROM fabric ORDER BY tag, id", rows::FABRIC), [], rows::fabric)?;
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError> {
         let sql = format!("SELECT {} FROM fabric WHERE tag = ?1 ORDER BY id", rows::FABRIC);
-        self.list(&sql, params![tag], rows::fabric)
+        let mut fabrics = self.list(&sql, params![tag], rows::fabric)?;
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabric(&self, id: Id) -> Result<Option<Fabric>, StoreError> {
-        let sql = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
-        self.one(&sql, params![id.to_string()], rows::fabric)
+        let tag: Option<u16> =
+            self.one("SELECT tag FROM fabric WHERE id = ?1", params![id.to_string()], |row| row.get(0))?;
+        let Some(tag) = tag else { return Ok(None) };
+        Ok(self.fabrics_tagged(tag)?.into_iter().find(|fabric| fabric.id == id))
     }
 
     fn each_test(
@@ -156,20 +162,24 @@ impl Read for Sqlite {
         self.here
     }
 
-    fn repeatability(&self) -> Result<ByConstruction, StoreError> {
-        let sql = "SELECT construction, sum(hand_dof), sum(hand_sum), sum(session_dof), sum(session_sum) FROM fabric \
-             WHERE hand_dof > 0 OR session_dof > 0 GROUP BY construction";
-        let sums = self.list(sql, [], |row| {
-            let word: String = row.get(0)?;
-            let construction = Construction::from_word(&word).unwrap_or_default();
-            let [dof, sum, session_dof, session_sum] = [row.get(1)?, row.get(2)?, row.get(3)?, row.get(4)?];
-            Ok((construction, Pooled { dof, sum, session_dof, session_sum }))
+    fn people(&self) -> Result<People, StoreError> {
+        project::people(&self.connection).map_err(|error| self.wrong(error))
+    }
+
+    fn repeatability(&self) -> Result<Hands, StoreError> {
+        let sql = "SELECT construction, pulled_by, sum(hand_dof), sum(hand_sum), sum(session_dof), sum(session_sum) \
+             FROM hand JOIN fabric ON id = fabric WHERE hand_dof > 0 OR session_dof > 0 \
+             GROUP BY construction, pulled_by";
+        let mut hands = Hands::default();
+        self.each(sql, [], rows::said, &mut |(person, construction, said)| {
+            hands.add(person, construction, said);
+            Ok(())
         })?;
-        let mut pooled = ByConstruction::default();
-        for (construction, share) in sums {
-            pooled.add(construction, share);
-        }
-        Ok(pooled)
+        Ok(hands)
+    }
+
+    fn desk(&self) -> Result<Desk, StoreError> {
+        Ok(Desk::read(self.draft(Desk::NAME)?.as_deref()))
     }
 
     fn units(&self) -> Result<Option<Unit>, StoreError> {

@@ -17,7 +17,7 @@ pub fn misuse(misuse: &Misuse) -> String {
         Misuse::SamplesWithLog => "demo makes a file of its own: type tenter demo FILE, without --db".to_owned(),
         Misuse::NoPhotographs => "this tenter was built without photographs; use one that reads them".to_owned(),
         Misuse::UseOfBegun { garment } => format!(
-            "--use does not apply to a garment that is begun; type tenter make edit {} --use ROLE=TAG",
+            "the cloths of a garment that is begun are chosen; type tenter make edit {} ROLE=TAG",
             one_line(garment)
         ),
         Misuse::NoClothAtHome => {
@@ -32,6 +32,12 @@ pub fn misuse(misuse: &Misuse) -> String {
         Misuse::NoHome => "no home folder; pass --db FILE".to_owned(),
         Misuse::AsReadWithoutTable => {
             "--as-read belongs to a table of readings; add --csv if the file is one".to_owned()
+        }
+        Misuse::NoApp => "this tenter was built without the app; pass --module FILE, or build both from the sources: \
+                          host-cli/phone/build, then cargo install --path host-cli --features phone"
+            .to_owned(),
+        Misuse::PlanOfUnbegun => {
+            "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan".to_owned()
         }
         Misuse::CannotListen { at, system } => {
             format!("cannot listen at {at}: {system}; pass another --listen or --port")
@@ -52,6 +58,10 @@ fn of_words(unparsed: &Unparsed) -> String {
             "unexpected word '{}'; type a name of several words in quotes, or {}",
             one_line(name),
             of_near(near)
+        ),
+        Unparsed::NotOnSheet { word } => format!(
+            "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
+            one_line(word)
         ),
         Unparsed::Command { name, near } => {
             let list = if matches!(near, Near::Help { .. }) { " for the list" } else { "" };
@@ -85,6 +95,7 @@ pub fn file(access: Access, path: &str, fault: &FileFault) -> String {
         FileFault::Fixed => "it is there and may not be changed; type another name".to_owned(),
         FileFault::TheLog => "it is the log itself; type another name".to_owned(),
         FileFault::There => "it is there already; delete it, or type tenter demo FILE with another name".to_owned(),
+        FileFault::NotTheApp => "it is not the app's module; pass the file that host-cli/phone/build makes".to_owned(),
         FileFault::Pages(system) => format!("{system}; pass a folder of your own with --out"),
         FileFault::System(system) => system.clone(),
     };
