@@ -9,6 +9,7 @@ use crate::cli::import::ImportArgs;
 use crate::error::Error;
 use crate::exchange::jsonl::Exported;
 use crate::exchange::table;
+use crate::exchange::table::read::NewNames;
 use crate::finding::tag;
 use crate::input::{FileFault, Misuse};
 use crate::json::import as import_json;
@@ -26,12 +27,15 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
         return Err(Misuse::AsReadWithoutTable.into());
     }
     let (mut file, name) = source(&args.file)?;
+    let mut named = NewNames::default();
     let (merged, shared) = if args.is_table() {
         let mut bytes = Vec::new();
         file.read_to_end(&mut bytes).map_err(|error| Error::file(Access::Read, Path::new(&args.file), &error))?;
         let mut store = db.open(screen.here)?;
         let entries = table::read::entries(&bytes, &*store, args.as_read, screen.here)?;
-        (store.merge(&mut entries.into_iter().map(Ok))?, Vec::new())
+        named = table::read::new_names(&entries, &*store)?;
+        let merged = store.merge(&mut entries.into_iter().map(Ok))?;
+        (merged, tag::shared(&*store)?)
     } else {
         let entries = Exported::begin(file, &name)?;
         let mut store = db.open(screen.here)?;
@@ -40,9 +44,9 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
         (merged, tag::shared(&*store)?)
     };
     if args.json {
-        writeln!(screen.out, "{}", import_json::merged(merged, &shared))?;
+        writeln!(screen.out, "{}", import_json::merged(merged, &shared, &named))?;
     } else {
-        write!(screen.out, "{}", report::text(merged, &shared, screen.width))?;
+        write!(screen.out, "{}", report::text(merged, &shared, &named, screen.width))?;
     }
     Ok(0)
 }

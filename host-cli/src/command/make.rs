@@ -16,7 +16,7 @@ use crate::finding::shown::ShownRules;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::plan::TypedPlan;
-use crate::input::{self, Misuse, Unparsed};
+use crate::input::{self, Misuse};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
 use crate::log::{GarmentState, Id, Subject};
@@ -51,7 +51,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         MakeVerb::Start(args) => {
             let SheetRequest { names, plan } = args.planned(crate::deed::find::names(store)?);
             if (PlanArgs { r#use: plan.r#use.clone(), ..PlanArgs::default() }) != plan {
-                return Err(Misuse::PlanOfUnbegun.into());
+                return Err(Misuse::PlanAtStart.into());
             }
             let typed = TypedGarment { uses: plan.r#use, ..(&args.flags).into() };
             let (entries, ()) = store.change(|read| deed::start(read, &names, &typed))?;
@@ -155,7 +155,7 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutp
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
     let SheetRequest { names, plan: wanted } = SheetRequest::of(args.words.iter(), &args.plan, |_| false);
     if let Some(word) = names.first() {
-        return Err(Misuse::Unparsed(Unparsed::NotOnSheet { word: word.clone() }).into());
+        return Err(Misuse::NotOnASheet { word: word.clone() }.into());
     }
     if !wanted.r#use.is_empty() {
         return Err(Misuse::UseOfBegun { garment: args.garment.clone() }.into());

@@ -27,7 +27,7 @@ pub fn run(args: &PhoneArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let bytes = file.as_deref().map(read).transpose()?;
     let module = match (&bytes, &file) {
         (Some(bytes), Some(file)) => Module::read(bytes).ok_or_else(|| not_a_module(file))?,
-        _ => Module::carried().ok_or_else(|| Error::from(Misuse::NoApp))?,
+        _ => Module::carried().ok_or_else(|| Misuse::NoAppModule)?,
     };
     if let Some(out) = &args.out {
         write_folder(module, out)?;
@@ -52,7 +52,7 @@ fn read(file: &Path) -> Result<Vec<u8>, Error> {
 }
 
 fn not_a_module(file: &Path) -> Error {
-    Error::file(Access::Open, file, FileFault::NotTheApp)
+    Error::file(Access::Read, file, FileFault::NotAppModule)
 }
 
 fn write_folder(module: Module<'_>, out: &Path) -> Result<(), Error> {

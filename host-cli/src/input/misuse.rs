@@ -21,6 +21,17 @@ pub enum Misuse {
         /// The garment, as typed.
         garment: String,
     },
+    /// A word that says nothing of what goes on a sheet.
+    NotOnASheet {
+        /// The word, as typed.
+        word: String,
+    },
+    /// What belongs to the plan was passed where a garment begins.
+    PlanAtStart,
+    /// There is no module of the app for a phone.
+    NoAppModule,
+    /// There is no garment to print.
+    NoGarment,
     /// There is no cloth to make cards of.
     NoClothAtHome,
     /// A map of all cloths was given one of them.
@@ -35,10 +46,6 @@ pub enum Misuse {
     NoHome,
     /// Readings stand as they are in tables only.
     AsReadWithoutTable,
-    /// This program was built without the app for a phone.
-    NoApp,
-    /// A garment that is not begun was given what belongs to its plan.
-    PlanOfUnbegun,
     /// Nothing can be served there.
     CannotListen {
         /// The address.
@@ -68,11 +75,6 @@ pub enum Unparsed {
         name: String,
         /// What may be meant, or where to look.
         near: Near,
-    },
-    /// A word that is nothing of a plan sheet.
-    NotOnSheet {
-        /// The word.
-        word: String,
     },
     /// A command that is not known.
     Command {
@@ -154,8 +156,8 @@ pub enum FileFault {
     TheLog,
     /// It is there, and the samples are not put in its place.
     There,
-    /// It is not the module of the app.
-    NotTheApp,
+    /// It is no module of the app for a phone.
+    NotAppModule,
     /// A folder for pages of the manual: what the system says.
     Pages(String),
     /// What the system says.

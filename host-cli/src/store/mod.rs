@@ -242,13 +242,20 @@ pub trait Store: Read {
         self.take(&mut entries.map(|entry| entry.map(LogPiece::from)))
     }
 
-    /// Takes the name of a person, or of the one for whom a garment is made, out of every entry about them, for good: the
-    /// one thing that is ever taken out of a log.
+    /// Takes the name of a person, or of the one for whom a garment is made, out of every entry about them, for good: with
+    /// the [bytes of photographs](Self::forget_photos) the one thing that is ever taken out of a log.
     ///
     /// # Errors
     ///
     /// A log that cannot be written.
     fn forget_names(&mut self, of: Subject) -> Result<(), StoreError>;
+
+    /// Takes the bytes of photographs out of the log, for good; how many were there. What entries say of them stays.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError>;
 
     /// Who says what is written from here on, in place of the one who is remembered at this [desk](Read::desk).
     fn speak_as(&mut self, who: Id);

@@ -32,8 +32,7 @@ struct Listed<'l> {
     fabric: &'l Fabric,
     chip: Chip,
     strip: String,
-    figures: String,
-    growth: String,
+    figures: Vec<String>,
     on_hand: String,
     place: String,
     told: Option<AnswerTag>,
@@ -229,9 +228,14 @@ fn finder(visit: &Visit<'_>, judged: bool) -> Result<Form, Refused> {
     let form = form
         .ask(FormField::new("for", "For", FieldKind::List(roles)))
         .ask(FormField::new("words", "Search", FieldKind::Search))
-        .ask(FormField::new("made", "Made", FieldKind::List(made)))
-        .ask(FormField::new("lies", "Where", FieldKind::List(or_none("anywhere", lies.to_vec()))))
-        .ask(FormField::new("sort", "Sorted by", FieldKind::List(sorted)));
+        .fold(
+            "Sort and filter",
+            vec![
+                FormField::new("sort", "Sorted by", FieldKind::List(sorted)),
+                FormField::new("made", "Made", FieldKind::List(made)),
+                FormField::new("lies", "Where", FieldKind::List(or_none("anywhere", lies.to_vec()))),
+            ],
+        );
     Ok(form.filled(&visit.query))
 }
 
@@ -280,7 +284,11 @@ fn listed<'l>(one: &Seen<'l>, scale: &StripScale, asked: (Range, Range), visit: 
         |name: &str, figure: Option<Figure>| figure.map(|it| format!("{name} {}", terms::figure(&it, confidence)));
     let figures: Vec<String> =
         [figure("across", one.across), figure("along", one.along)].into_iter().flatten().collect();
-    let figures = if figures.is_empty() { "not measured yet".to_owned() } else { figures.join(", ") };
+    let growth = figure("growth", one.growth);
+    let mut figures: Vec<String> = figures.into_iter().chain(growth).map(|figure| together(&figure)).collect();
+    if figures.is_empty() {
+        figures.push("not measured yet".to_owned());
+    }
     Listed {
         href: match visit.query.typed("for") {
             Some(role) => format!(
@@ -293,8 +301,7 @@ fn listed<'l>(one: &Seen<'l>, scale: &StripScale, asked: (Range, Range), visit: 
         fabric,
         chip: chip(fabric),
         strip: scale.strip(&fabric.name, &lanes(one, asked)).inline(),
-        figures: together(&figures),
-        growth: figure("growth", one.growth).map(|growth| together(&growth)).unwrap_or_default(),
+        figures,
         on_hand: together(&about::on_hand(fabric, visit.unit)),
         place: together(&about::place(fabric)),
         told: one.verdict.map(|verdict| AnswerTag { word: answer::word(verdict), ..AnswerTag::of(verdict, "") }),

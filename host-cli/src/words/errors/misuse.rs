@@ -20,6 +20,17 @@ pub fn misuse(misuse: &Misuse) -> String {
             "the cloths of a garment that is begun are chosen; type tenter make edit {} ROLE=TAG",
             one_line(garment)
         ),
+        Misuse::NotOnASheet { word } => format!(
+            "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
+            one_line(word)
+        ),
+        Misuse::PlanAtStart => {
+            "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan".to_owned()
+        }
+        Misuse::NoAppModule => "this tenter was built without the app; pass --module FILE, or build both from the \
+                                sources: host-cli/phone/build, then cargo install --path host-cli --features phone"
+            .to_owned(),
+        Misuse::NoGarment => "no garment is being made; begin one with tenter make start".to_owned(),
         Misuse::NoClothAtHome => {
             "you have no cloth at home; begin with tenter cloth add NAME, or pass the tag of one you saw".to_owned()
         }
@@ -32,12 +43,6 @@ pub fn misuse(misuse: &Misuse) -> String {
         Misuse::NoHome => "no home folder; pass --db FILE".to_owned(),
         Misuse::AsReadWithoutTable => {
             "--as-read belongs to a table of readings; add --csv if the file is one".to_owned()
-        }
-        Misuse::NoApp => "this tenter was built without the app; pass --module FILE, or build both from the sources: \
-                          host-cli/phone/build, then cargo install --path host-cli --features phone"
-            .to_owned(),
-        Misuse::PlanOfUnbegun => {
-            "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan".to_owned()
         }
         Misuse::CannotListen { at, system } => {
             format!("cannot listen at {at}: {system}; pass another --listen or --port")
@@ -58,10 +63,6 @@ fn of_words(unparsed: &Unparsed) -> String {
             "unexpected word '{}'; type a name of several words in quotes, or {}",
             one_line(name),
             of_near(near)
-        ),
-        Unparsed::NotOnSheet { word } => format!(
-            "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
-            one_line(word)
         ),
         Unparsed::Command { name, near } => {
             let list = if matches!(near, Near::Help { .. }) { " for the list" } else { "" };
@@ -95,7 +96,9 @@ pub fn file(access: Access, path: &str, fault: &FileFault) -> String {
         FileFault::Fixed => "it is there and may not be changed; type another name".to_owned(),
         FileFault::TheLog => "it is the log itself; type another name".to_owned(),
         FileFault::There => "it is there already; delete it, or type tenter demo FILE with another name".to_owned(),
-        FileFault::NotTheApp => "it is not the app's module; pass the file that host-cli/phone/build makes".to_owned(),
+        FileFault::NotAppModule => {
+            "it is not the app's module; pass the file that host-cli/phone/build makes".to_owned()
+        }
         FileFault::Pages(system) => format!("{system}; pass a folder of your own with --out"),
         FileFault::System(system) => system.clone(),
     };
