@@ -30,8 +30,8 @@ pub enum Misuse {
     PlanAtStart,
     /// There is no module of the app for a phone.
     NoAppModule,
-    /// There is no garment to print.
-    NoGarment,
+    /// There is no garment to print sheets of.
+    NothingBeingMade,
     /// There is no cloth to make cards of.
     NoClothAtHome,
     /// A map of all cloths was given one of them.

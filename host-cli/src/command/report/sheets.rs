@@ -23,7 +23,7 @@ pub fn run(args: &SheetsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> R
         named => named.iter().map(|text| make::live(read, text)).collect::<Result<_, _>>()?,
     };
     if garments.is_empty() {
-        return Err(Misuse::NoGarment.into());
+        return Err(Misuse::NothingBeingMade.into());
     }
     let (stock, room) = (Stock::read(read)?, Workroom::read(read, screen.here)?);
     let mut prints = Vec::new();

@@ -24,13 +24,13 @@ pub fn misuse(misuse: &Misuse) -> String {
             "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
             one_line(word)
         ),
+        Misuse::NothingBeingMade => "no garment is being made; begin one with tenter make start".to_owned(),
         Misuse::PlanAtStart => {
             "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan".to_owned()
         }
         Misuse::NoAppModule => "this tenter was built without the app; pass --module FILE, or build both from the \
                                 sources: host-cli/phone/build, then cargo install --path host-cli --features phone"
             .to_owned(),
-        Misuse::NoGarment => "no garment is being made; begin one with tenter make start".to_owned(),
         Misuse::NoClothAtHome => {
             "you have no cloth at home; begin with tenter cloth add NAME, or pass the tag of one you saw".to_owned()
         }
