@@ -23,7 +23,7 @@ mod wrong;
 
 use tenter_core::{Construction, Demand, PullTest, Rules, Table, Unit};
 
-pub use amount::{length, load, seconds, unit_of};
+pub use amount::{length, load, seconds, shown_in, unit_of};
 pub use doubt::{ClothFacts, Doubted};
 pub use test::{TypedReading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
