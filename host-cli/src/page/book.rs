@@ -14,6 +14,7 @@ use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::asked::other_kinds;
 use crate::finding::verdict::Verdict;
+use crate::log::Tag;
 use crate::picture::drawn;
 use crate::picture::gauge::{self, GaugeKey};
 use crate::words::answer;
@@ -55,7 +56,7 @@ struct Role {
 #[derive(Debug)]
 struct Fit {
     id: String,
-    tag: u16,
+    tag: Tag,
     name: String,
     sign: &'static str,
     word: &'static str,

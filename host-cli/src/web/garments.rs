@@ -14,7 +14,7 @@ use crate::finding::make::{MadeGarment, Workroom};
 use crate::input::Field;
 use crate::input::garment::TypedGarment;
 use crate::input::plan::TypedPlan;
-use crate::log::{Fact, Garment, GarmentState, Id, Pattern};
+use crate::log::{Fact, Garment, GarmentState, Id, Pattern, Subject};
 use crate::page::made;
 use crate::store::Read;
 use crate::words::cloth::title;
@@ -134,8 +134,8 @@ pub fn begin(visit: &mut Visit<'_>, id: &str) -> Answered {
         uses: chosen(visit, &pattern, &view),
         ..TypedGarment::default()
     };
-    let which = pattern.id.to_string();
-    match visit.once(|read| deed::start(read, &which, Some(&view), &typed)) {
+    let names = [pattern.id.to_string(), view.clone()];
+    match visit.once(|read| deed::start(read, &names, &typed)) {
         Ok((Some(id), _)) => Ok(Response::see(&address(id))),
         Ok((None, _)) => Ok(Response::see("/garments")),
         Err(Refused::Store(error)) => Err(error.into()),
@@ -266,7 +266,7 @@ pub fn act(visit: &mut Visit<'_>, id: &str, what: &str) -> Answered {
         ))
     };
     let done = match what {
-        "forget" => visit.log.forget_person(making.garment.id).map_err(Refused::from),
+        "forget" => visit.log.forget_names(Subject::Garment(making.garment.id)).map_err(Refused::from),
         _ => visit.once(facts).map(drop),
     };
     match done {

@@ -27,12 +27,12 @@ mod visit;
 
 pub use request::{Method, Request};
 pub use response::Response;
+pub use shell::{Place, Shell};
 
 use crate::deed::Refused;
 use crate::store::{LogWithDrafts, StoreError};
 use crate::words::errors;
 use part::Part;
-use shell::{Place, Shell};
 use visit::{Answered, Visit};
 
 /// How many bytes may be sent to an address: a photograph and a log are large, a form is not.

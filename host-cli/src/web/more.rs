@@ -206,10 +206,12 @@ pub fn file(visit: &mut Visit<'_>, name: &str) -> Answered {
     let (mut bytes, mut step) = (Vec::new(), || {});
     let read = &*visit.log;
     let (kind, name, written) = match name {
-        "tenter-log.jsonl" => ("application/jsonl", "tenter-log.jsonl", jsonl::write(read, &mut bytes, &mut step)),
-        "tests.csv" => ("text/csv; charset=utf-8", "tests.csv", table::write::tests(read, &mut bytes, &mut step)),
+        "tenter-log.jsonl" => {
+            ("application/jsonl", "tenter-log.jsonl", jsonl::write(read, true, &mut bytes, &mut step))
+        }
+        "tests.csv" => ("text/csv; charset=utf-8", "tests.csv", table::write::tests(read, true, &mut bytes, &mut step)),
         "cloths.csv" => ("text/csv; charset=utf-8", "cloths.csv", table::write::fabrics(read, &mut bytes)),
-        "garments.csv" => ("text/csv; charset=utf-8", "garments.csv", table::write::garments(read, &mut bytes)),
+        "garments.csv" => ("text/csv; charset=utf-8", "garments.csv", table::write::garments(read, true, &mut bytes)),
         _ => return Ok(super::shell::nowhere()),
     };
     match written {

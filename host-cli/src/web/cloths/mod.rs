@@ -16,7 +16,7 @@ use crate::deed::Refused;
 use crate::finding::fit::{self, RoleFit, Stock, known};
 use crate::finding::memory;
 use crate::finding::verdict::Verdict;
-use crate::log::{Construction, Fabric, Id, Pattern, Role};
+use crate::log::{Construction, Fabric, Id, Pattern, Role, Tag};
 use crate::page::{class, together};
 use crate::picture::strip::{Lane, Scale};
 use crate::store::Read;
@@ -175,10 +175,12 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
     Ok(page.page())
 }
 
-/// Whether a word is about a cloth: its number whole, anything else as a part.
+/// Whether a word is about a cloth: its tag whole, anything else as a part.
 fn is_about(fabric: &Fabric, word: &str) -> bool {
-    if let Ok(tag) = word.trim_start_matches('#').parse::<u16>() {
-        return fabric.tag == tag;
+    match Tag::parse(word) {
+        Some(tag) if tag.letter().is_empty() => return fabric.tag.number() == tag.number(),
+        Some(tag) if fabric.tag == tag => return true,
+        _ => {}
     }
     let place = fabric.shop.as_ref().map(|shop| shop.place.as_str()).unwrap_or_default();
     let texts = [&fabric.name, &fabric.fibre, &fabric.colour, &fabric.place, &fabric.note, place];

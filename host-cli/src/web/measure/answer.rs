@@ -30,7 +30,7 @@ const GARMENTS: usize = 3;
 pub fn input(visit: &Visit<'_>, measuring: &Measuring) -> Result<CheckInput, Refused> {
     let asked = TypedAsked { unit: Some(measuring.draft.unit), ..TypedAsked::default() };
     let check = TypedCheck { test: measuring.draft.typed(), asked, scatter: None, construction: None, as_read: false };
-    let mut input = finished(&TypedPull { check, at: None, note: None }, &measuring.draft)?;
+    let mut input = finished(&TypedPull { check, at: None, by: None, note: None }, &measuring.draft)?;
     let fabric = measuring.fabric(visit)?;
     let construction = fabric.as_ref().map_or(measuring.construction, |fabric| fabric.construction);
     if let Some(role) = measuring.asking(visit)? {
@@ -40,7 +40,7 @@ pub fn input(visit: &Visit<'_>, measuring: &Measuring) -> Result<CheckInput, Ref
     }
     input.known = ClothFacts { construction: Some(construction), width: fabric.and_then(|fabric| fabric.width) };
     input.rules.construction = construction;
-    input.rules.scatter = visit.log.repeatability()?.scatter_for(construction, &input.test);
+    input.rules.scatter = visit.log.repeatability()?.scatter_for(None, construction, &input.test);
     Ok(input)
 }
 

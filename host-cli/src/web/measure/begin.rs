@@ -103,7 +103,7 @@ impl Begun {
         };
         let asked = TypedAsked { wants, unit: Some(unit), ..TypedAsked::default() };
         let check = TypedCheck { test, asked, scatter: None, construction: Some(construction), as_read: false };
-        let typed = TypedPull { check, at: sent.typed("at"), note: sent.typed("note") };
+        let typed = TypedPull { check, at: sent.typed("at"), by: sent.typed("by"), note: sent.typed("note") };
         Ok(Self { typed, fabric, construction, role })
     }
 }

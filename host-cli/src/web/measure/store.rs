@@ -3,7 +3,7 @@
 use super::step::gone;
 use super::{Measuring, answer};
 use crate::deed::pull::{NewTest, store_once};
-use crate::deed::{Refused, cloth as deed, find};
+use crate::deed::{Refused, cloth as deed, find, people};
 use crate::guide::NextQuestion;
 use crate::input::{Field, Why, Wrong};
 use crate::log::{Construction, Fabric, Fact};
@@ -72,7 +72,11 @@ fn stored(visit: &mut Visit<'_>, measuring: &Measuring, form: &str) -> Result<Op
     }
     let fabric = if form == "new" { Some(new_cloth(visit, measuring)?) } else { fabric };
     let draft = &measuring.draft;
-    let made = NewTest { id: draft.id, pulled: draft.pulled, note: &draft.note, input: &input };
+    let (_, by) = visit.log.change(|read| {
+        let mut who = people::puller(read, draft.by.as_deref())?;
+        Ok::<_, Refused>((core::mem::take(&mut who.facts), who.id))
+    })?;
+    let made = NewTest { id: draft.id, pulled: draft.pulled, by, note: &draft.note, input: &input };
     let log: &mut dyn crate::store::Store = &mut *visit.log;
     store_once(log, fabric.as_ref(), made)?;
     Ok(fabric)
