@@ -21,6 +21,8 @@ mod request;
 mod response;
 mod shell;
 mod size;
+#[cfg(test)]
+mod tests;
 mod visit;
 
 pub use request::{Method, Request};
