@@ -34,13 +34,16 @@ fn answer(pen: &mut Pen<'_>, evaluation: &Evaluation, confidence: Confidence) {
 /// Puts what stands against the cloth after release, asked or not; whether there is anything.
 fn of_release(pen: &mut Pen<'_>, evaluation: &Evaluation) -> bool {
     let open = |part: &&Part| part.ask != Ask::Stretch && part.answer != Answer::Meets;
-    let worst = evaluation.parts.iter().filter(open).reduce(|had, part| {
-        if part.answer.outweighs(part.chance, (had.answer, had.chance)) { part } else { had }
-    });
+    let worst = evaluation
+        .parts
+        .iter()
+        .filter(open)
+        .reduce(|had, part| if part.answer.outweighs(part.chance, (had.answer, had.chance)) { part } else { had });
     let rest = evaluation.figures.rest.as_ref();
-    let doubt = evaluation.doubts.iter().find(|doubt| {
-        matches!(doubt, Doubt::NotReleased { .. } | Doubt::GrowthRises { .. } | Doubt::OddRecovered)
-    });
+    let doubt = evaluation
+        .doubts
+        .iter()
+        .find(|doubt| matches!(doubt, Doubt::NotReleased { .. } | Doubt::GrowthRises { .. } | Doubt::OddRecovered));
     let figure = |ask| match ask {
         Ask::Recovery => rest?.recovery,
         _ => rest.map(|rest| rest.growth),

@@ -29,7 +29,8 @@ pub fn run(args: &PhoneArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if let Some(out) = &args.out {
         write_folder(module, out)?;
         screen.say(&format!("wrote the app to {}", shown(out)))?;
-        screen.say("copy it to a web space whose address begins with https, and open that address on the phone once")?;
+        screen
+            .say("copy it to a web space whose address begins with https, and open that address on the phone once")?;
     }
     if let Some(out) = &args.one_file {
         write_file(out, one_file(module).as_bytes())?;

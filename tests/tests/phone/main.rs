@@ -2,12 +2,9 @@
 //! browser, offline, killed, renewed and full. Needs the compiler (`tests/install phone`), Chromium and Node.js, and
 //! fails without them.
 
-mod budget;
-mod handing;
 mod kills;
 mod offline;
-mod one_file;
-mod same;
+
 mod windows;
 
 use std::path::PathBuf;

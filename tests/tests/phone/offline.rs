@@ -28,7 +28,8 @@ fn after_the_first_visit_no_network_is_needed() {
     assert!(shop.text().contains("Slate twill"));
     let requests = shop.tell("requests", json!({}));
     let requests: Vec<&str> = requests.as_array().unwrap().iter().map(|path| path.as_str().unwrap()).collect();
-    let app = |path: &&&str| **path == "/" || **path == "/worker.js" || path.starts_with("/app/") || **path == "/index.html";
+    let app =
+        |path: &&&str| **path == "/" || **path == "/worker.js" || path.starts_with("/app/") || **path == "/index.html";
     let others: Vec<&&str> = requests.iter().filter(|path| !app(path)).collect();
     assert!(others.is_empty(), "a page was asked of the network: {others:?}");
 }
