@@ -7,6 +7,9 @@ use crate::number::num;
 /// The most persons that are compared.
 pub const MAX_PERSONS: usize = 64;
 
+/// 1.96 √2, as the standard rounds it.
+const LIMIT: f32 = 2.8;
+
 /// The readings of one person: how many, their mean, and the variance between them.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Person {
@@ -101,6 +104,28 @@ impl Compared {
             between,
             mean_u: num::sqrt(of_mean),
         })
+    }
+
+    /// Two readings of one person differ by less 95 times of 100, in points: the repeatability limit, 2.8 standard
+    /// deviations (ISO 5725-6:1994 § 4.1).
+    #[must_use]
+    pub fn repeatability_limit(&self) -> f32 {
+        LIMIT * num::sqrt(self.within)
+    }
+
+    /// Readings of two persons, one each, differ by less 95 times of 100, in points: the reproducibility limit (ISO
+    /// 5725-6:1994 § 4.1).
+    ///
+    /// ```
+    /// use tenter_core::persons::{Compared, Person};
+    ///
+    /// let of = |readings: &[f32]| Person::of(readings).unwrap();
+    /// let two = Compared::of(&[of(&[10.0, 12.0]), of(&[20.0, 22.0])]).unwrap();
+    /// assert!((two.reproducibility_limit() - 2.8 * 51.0_f32.sqrt()).abs() < 1e-4);
+    /// ```
+    #[must_use]
+    pub fn reproducibility_limit(&self) -> f32 {
+        LIMIT * num::sqrt(self.within + self.between)
     }
 
     /// How much of a person's difference from the mean is their own and not chance, 0 to 1: what is believed of a person of

@@ -1,14 +1,18 @@
 //! `tenter people`: who pulls.
 
-use crate::cli::people::{HereArgs, PeopleVerb};
+use crate::cli::people::{CompareArgs, HereArgs, PeopleVerb};
 use crate::deed::people as deed;
+use crate::deed::{Refused, find};
 use crate::error::Error;
+use crate::finding::class::Class;
 use crate::finding::people::pullers;
+use crate::json::class as class_json;
 use crate::json::people as people_json;
 use crate::log::{Desk, Subject};
 use crate::plain::isolated;
-use crate::store::{Change as _, LogWithDrafts};
+use crate::store::{Change as _, LogWithDrafts, Read, WhichTests};
 use crate::text::TextOutput;
+use crate::text::class as class_text;
 use crate::text::people as report;
 use crate::words::people as words;
 
@@ -36,6 +40,14 @@ pub fn run(verb: &PeopleVerb, log: &mut dyn LogWithDrafts, screen: &mut TextOutp
             let gone = isolated(args.person.trim());
             screen.say(&format!("{gone} is {}: their tests are those of one person", words::name(&into)))?;
         }
+        PeopleVerb::Compare(args) => {
+            let class = class_of(&args.class, log)?;
+            if args.json {
+                writeln!(screen.out, "{}", class_json::render(&class))?;
+            } else {
+                write!(screen.out, "{}", class_text::render(&class, screen.width, screen.unicode))?;
+            }
+        }
         PeopleVerb::Here(args) => here(args, log, screen)?,
         PeopleVerb::Forget(args) => {
             let person = deed::person(&log.people()?, &args.person)?;
@@ -58,9 +70,18 @@ fn here(args: &HereArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_
     };
     let (_, who) = log.change(|read| {
         let mut who = deed::puller(read, Some(name))?;
-        Ok::<_, crate::deed::Refused>((core::mem::take(&mut who.facts), who))
+        Ok::<_, Refused>((core::mem::take(&mut who.facts), who))
     })?;
     let desk = Desk { who: who.id, ..log.desk()? };
     log.set_desk(&desk)?;
     Ok(screen.say(&format!("{} pulls here where you do not pass --by", isolated(&who.name)))?)
+}
+
+/// A cloth that several people pulled.
+pub(super) fn class_of(args: &CompareArgs, read: &dyn Read) -> Result<Class, Error> {
+    let fabric = find::live_fabric(read, &args.fabric)?;
+    let tests = read.tests(WhichTests::Of(fabric.id))?;
+    let class = Class::of(&fabric, &tests, &read.people()?, args.grain);
+    let class = class.ok_or(Refused::NobodyToCompare(fabric.tag))?;
+    Ok(if args.without_names { class.without_names() } else { class })
 }

@@ -76,14 +76,14 @@ pub fn store(read: &dyn Read, which: &str, tests: &mut [Typed]) -> Done<(Fabric,
         if let Some(doubted) = typed.input.believed(known)? {
             return Err(Refused::Doubted(Box::new(doubted)));
         }
-        facts.push(Fact::TestStored(tested(fabric.id, typed.pulled, puller.id, &typed.note, &typed.input)));
+        facts.push(Fact::TestStored(tested(Some(fabric.id), typed.pulled, puller.id, &typed.note, &typed.input)));
     }
     Ok((facts, (fabric, puller)))
 }
 
-fn tested(fabric: Id, pulled: Timestamp, pulled_by: Option<Id>, note: &str, input: &CheckInput) -> Tested {
+fn tested(fabric: Option<Id>, pulled: Timestamp, pulled_by: Option<Id>, note: &str, input: &CheckInput) -> Tested {
     let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
-    let (fabric, tag, device) = (Some(fabric), None, None);
+    let (tag, device) = (None, None);
     Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test }
 }
 
@@ -102,15 +102,15 @@ pub struct NewTest<'m> {
     pub input: &'m CheckInput,
 }
 
-/// Stores a test under the identifier fixed before it was made, so that it is never stored twice; hands back the
-/// identifier it has.
+/// Stores a test under the identifier fixed before it was made, so that it is never stored twice, with its cloth or, where
+/// there is none, with those that are to be given one later; hands back the identifier it has.
 ///
 /// # Errors
 ///
 /// A log that cannot be written.
-pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: NewTest<'_>) -> Result<Id, Refused> {
+pub fn store_once(store: &mut dyn Store, fabric: Option<&Fabric>, made: NewTest<'_>) -> Result<Id, Refused> {
     let NewTest { id, pulled, by, note, input } = made;
-    let fact = Fact::TestStored(tested(fabric.id, pulled, by, note, input));
+    let fact = Fact::TestStored(tested(fabric.map(|fabric| fabric.id), pulled, by, note, input));
     let merged = store.merge(&mut core::iter::once(Ok(Entry::new(id, fact.clone()))))?;
     if merged.new == 1 || store.test(id)?.is_some_and(|stored| stored.said.test == input.test) {
         return Ok(id);

@@ -22,7 +22,6 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
         Link::new("/patterns", "Patterns").about(&counted(patterns, "pattern")),
         Link::new("/garments", "Garments").about(&format!("{open} being made")),
         Link::new("/guide", "How to measure").about("Fold, marks, pull, read"),
-        Link::new("/exchange", "Exchange with a phone").about("What was stored in a shop comes here"),
         Link::new("/more", "More").about("Two cloths in a seam, sizes, paper, the log"),
     ]));
     Ok(page.page())

@@ -28,11 +28,11 @@ pub fn called(puller: &Puller) -> String {
 #[must_use]
 pub fn repeats(own: Option<Repeatability>) -> String {
     let Some(own) = own else { return "too few pulls to tell".to_owned() };
-    let ratio = Decimal::round(own.ratio(), 2);
-    let pulls = Decimal::round(own.dof(), 0);
-    match own.ratio() {
-        ..0.8 => format!("steadier: scatters {ratio} times as much as assumed, by {pulls} degrees of freedom"),
-        1.25.. => format!("less steady: scatters {ratio} times as much as assumed, by {pulls} degrees of freedom"),
-        _ => format!("as assumed: scatters {ratio} times as much, by {pulls} degrees of freedom"),
-    }
+    let (ratio, repeats) = (Decimal::round(own.ratio(), 2), Decimal::round(own.dof(), 0));
+    let how = match own.ratio() {
+        ..0.8 => "steadier than assumed",
+        1.25.. => "less steady than assumed",
+        _ => "as assumed",
+    };
+    format!("{how}: {ratio} times the scatter, from {repeats} repeats")
 }

@@ -11,6 +11,7 @@ use crate::input::{self, ClothFacts, Doubted};
 use crate::store::{Change as _, LogWithDrafts};
 use crate::text::TextOutput;
 use crate::words::cloth as stash;
+use crate::words::done;
 
 /// Not measured yet.
 const LEFT: u8 = 3;
@@ -46,7 +47,7 @@ pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutp
             let mut who = people::puller(read, by.as_deref())?;
             Ok::<_, Refused>((core::mem::take(&mut who.facts), who.id))
         })?;
-        let id = store_once(store, &fabric, NewTest { id: *id, pulled: *pulled, by, note, input: &input })?;
+        let id = store_once(store, Some(&fabric), NewTest { id: *id, pulled: *pulled, by, note, input: &input })?;
         store.set_draft(&name, None)?;
         let code = stored(&fabric, id, input, args.show.json, store, screen)?;
         remember(args, store, screen)?;
@@ -54,9 +55,9 @@ pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutp
     }
     if guide.draft.readings() == 0 {
         store.set_draft(&name, None)?;
-        terminal.say("nothing was measured")?;
+        terminal.say(done::NOTHING_MEASURED)?;
     } else {
-        terminal.say(&format!("kept; go on with tenter pull {} --resume", fabric.tag))?;
+        terminal.say(&done::kept(fabric.tag))?;
     }
     Ok(LEFT)
 }
