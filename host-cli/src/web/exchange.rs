@@ -1,7 +1,6 @@
-//! The desk's end of handing over: entries go to and from the app on a phone, by a script or as files. Either way twice
-//! is once.
+//! The desk's end of handing over by a script: entries go to and from the app on a phone. Twice is once.
 
-use super::form::{Form, Input, Kind};
+use super::form::{Form, Input};
 use super::part::{Link, Part};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
@@ -17,30 +16,26 @@ pub const SCRIPT: &str = include_str!("../../phone/page/desk.js");
 /// The name under which a log travels: phones hand on files that end so, where others are refused.
 pub const FILE: &str = "tenter-log.txt";
 
-/// The page, and what it takes in.
+/// The page, and what its script sends.
 pub fn exchange(visit: &mut Visit<'_>) -> Answered {
     if visit.request.method == Method::Get {
-        return Ok(page(200, ""));
+        return Ok(page());
     }
-    let file = visit.sent.file("file").map(|file| (file.bytes.clone(), file.name.clone()));
-    let by_form = file.is_some();
-    let (bytes, name) = file.unwrap_or_else(|| (visit.request.body.clone(), "what the phone sent".to_owned()));
-    let merged = jsonl::Exported::begin(bytes.as_slice(), &name).and_then(|pieces| visit.log.merge_all(pieces));
-    let (status, words) = match merged {
-        Ok(merged) => (200, told(merged)),
-        Err(ImportError::Store(error)) => return Err(error.into()),
-        Err(error) => (422, errors::imported(&error)),
-    };
-    Ok(if by_form { page(status, &words) } else { Response::plain(status, &words) })
+    let pieces = jsonl::Exported::begin(visit.request.body.as_slice(), "what the phone sent");
+    match pieces.and_then(|pieces| visit.log.merge_all(pieces)) {
+        Ok(merged) => Ok(Response::plain(200, &told(merged))),
+        Err(ImportError::Store(error)) => Err(error.into()),
+        Err(error) => Ok(Response::plain(422, &errors::imported(&error))),
+    }
 }
 
-/// The whole log as a file.
+/// The whole log, names included: both ends are one person's.
 pub fn log(visit: &Visit<'_>) -> Answered {
     let mut bytes = Vec::new();
     match jsonl::write(&*visit.log, true, &mut bytes, &mut || ()) {
         Ok(_) => Ok(Response::kept("text/plain; charset=utf-8", FILE, bytes)),
         Err(ExportError::Store(error)) => Err(error.into()),
-        Err(error) => Ok(page(500, &errors::exported(&error))),
+        Err(error) => Ok(Response::plain(500, &errors::exported(&error))),
     }
 }
 
@@ -56,26 +51,18 @@ fn told(merged: Merged) -> String {
     }
 }
 
-fn page(status: u16, done: &str) -> Response {
+fn page() -> Response {
     let mut page = Shell::new(Place::More, "Exchange with a phone");
-    if !done.is_empty() {
-        page.push(Part::Notice(done.to_owned(), Vec::new()));
-    }
-    page.push(Part::Head("With the app on this phone".to_owned()));
-    page.push(Part::Words("Open this page in the browser of the phone that has the app. The app asks you before anything goes to and fro.".to_owned()));
+    let how = "Open this page in the browser of the phone that has the app. The app asks you before anything goes to and fro.";
+    page.push(Part::Words(how.to_owned()));
     let app = Form::new("app", "/exchange", "Open the app")
         .ask(Input::text("address", "Address of the app").hint("It begins with https"));
     page.push(Part::Form(Box::new(app)));
     page.push(Part::Html("<p id=\"told\" role=\"status\"></p><script src=\"/desk.js\" defer></script>".to_owned()));
-    page.push(Part::Head("With a file".to_owned()));
-    let mut file =
-        Form::new("bring", "/exchange", "Take it in").ask(Input::new("file", "The file from the phone", Kind::File));
-    file.sends_files = true;
-    page.push(Part::Form(Box::new(file)));
-    page.push(Part::Links(vec![
-        Link::new(format!("/exchange/{FILE}"), "Save a file for the phone").about("It holds all that is here"),
-    ]));
-    let mut response = page.with_status(status);
+    let file =
+        Link::new("/log", "The log as a file").about("Where the browser has no scripts, or the phone no network");
+    page.push(Part::Links(vec![file]));
+    let mut response = page.page();
     // The app is opened from here, and they talk.
     response.set("cross-origin-opener-policy", "unsafe-none");
     response
@@ -96,13 +83,10 @@ mod tests {
         one.add(&[Fact::FabricAdded(change)]).unwrap();
         let file = respond(&Request::get("/exchange/tenter-log.txt"), &mut one);
         assert_eq!(file.status, 200);
-        let send = |body: &[u8]| Request {
-            body: body.to_vec(),
-            content_type: "text/plain".into(),
-            ..Request::post("/exchange", &[])
-        };
         let said = |log: &mut Memory, body: &[u8]| {
-            let answer = respond(&send(body), log);
+            let sent =
+                Request { body: body.to_vec(), content_type: "text/plain".into(), ..Request::post("/exchange", &[]) };
+            let answer = respond(&sent, log);
             (answer.status, String::from_utf8(answer.body).unwrap())
         };
         assert_eq!(said(&mut other, &file.body), (200, "1 entry came here.\n".to_owned()));
@@ -110,14 +94,5 @@ mod tests {
         assert_eq!(other.fabrics().unwrap(), one.fabrics().unwrap());
         let (status, words) = said(&mut other, &file.body[..file.body.len() - 3]);
         assert!(status == 422 && words.contains("nothing was imported"), "{words}");
-        let form = [
-            b"--x\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.txt\"\r\n\r\n",
-            file.body.as_slice(),
-            b"\r\n--x--\r\n",
-        ]
-        .concat();
-        let form = Request { content_type: "multipart/form-data; boundary=x".into(), ..send(&form) };
-        let page = respond(&form, &mut other);
-        assert!(page.status == 200 && String::from_utf8(page.body).unwrap().contains("All of it was here already."));
     }
 }
