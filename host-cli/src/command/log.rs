@@ -73,9 +73,8 @@ fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Resu
     }
     let range = log.desk()?.tags;
     let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
-    let given_here = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
-    let next = tag::next(&*log, &given)?
-        .map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
-    screen.say(&format!("this desk gives {given_here}; {next}"))?;
+    let range = range.map(|range| range.to_string());
+    let next = tag::next(&*log, &given)?.map(|next| next.to_string());
+    screen.say(&done::tags(range.as_deref(), next.as_deref()))?;
     Ok(0)
 }

@@ -31,7 +31,7 @@ pub use shell::{Place, Shell};
 use crate::deed::Refused;
 use crate::store::{LogWithDrafts, StoreError};
 use crate::words::errors;
-use part::Part;
+use part::PagePart;
 use visit::{Answered, Visit};
 
 /// How many bytes may be sent to an address: a photograph and a log are large, a form is not.
@@ -140,7 +140,7 @@ fn route(visit: &mut Visit<'_>) -> Answered {
 fn not_so(refused: &Refused) -> Response {
     let mut page = Shell::new(Place::Home, "That cannot be done");
     for line in errors::page::refused(refused).1 {
-        page.push(Part::Words(line));
+        page.push(PagePart::Words(line));
     }
     page.with_status(404)
 }
