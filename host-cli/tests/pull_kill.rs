@@ -56,7 +56,7 @@ fn what_was_said_to_be_stored_is_stored_once() {
         assert_eq!(counts.get(steps), Some(&1), "{steps} steps were said to be stored");
     }
     assert!(counts.values().all(|count| *count == 1), "stored twice: {counts:?}");
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
     println!("{kills} kills: {} said to be stored, {} stored", promised.len(), counts.len());
     // Kills came before and after the instant that decides.
     assert!((1..kills as usize).contains(&counts.len()), "{} of {kills} were stored", counts.len());
@@ -94,7 +94,7 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
     counts.remove(&Length::from_mm(110).steps());
     assert_eq!(counts.len(), usize::try_from(finished).unwrap());
     assert!(counts.values().all(|count| *count == 1), "stored twice: {counts:?}");
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
     println!("{killed} kills: {finished} guided tests, each stored once");
     assert!(finished < killed, "no kill came in between");
 }

@@ -6,7 +6,7 @@ use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
-use super::reading::{ConfidenceArg, ShowArgs};
+use super::reading::{ConfidenceArg, ShopArg, ShowArgs};
 use crate::input::plan::TypedPlan;
 use crate::input::size::elastic;
 use crate::input::synonym::{ZIP_ENDS, is};
@@ -47,6 +47,9 @@ pub struct FitArgs {
     /// What is on the sheet.
     #[command(flatten)]
     pub plan: PlanArgs,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// How sure an answer must be.
     #[command(flatten)]
     pub confidence: ConfidenceArg,
@@ -66,11 +69,12 @@ pub struct SheetRequest {
 
 impl SheetRequest {
     /// Puts each word where it belongs: `main=1` is a cloth for a role, `main+waistband=76cm` a seam, `zip=18cm closed` a
-    /// zip, `soft waist 76cm` an elastic; any other is of a name.
-    pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs) -> Self {
+    /// zip, `soft waist 76cm` an elastic; any other is of a name, and so is one that `is_name` knows.
+    pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs, is_name: impl Fn(&str) -> bool) -> Self {
         let (mut names, mut plan) = (Vec::new(), plan.clone());
         for word in words {
             match word.split_once('=') {
+                _ if is_name(word) => names.push(word.clone()),
                 None if elastic(word).is_ok() => plan.elastic.push(word.clone()),
                 None => names.push(word.clone()),
                 Some((name, value)) if is(name, "zip") => {
@@ -87,10 +91,10 @@ impl SheetRequest {
 }
 
 impl FitArgs {
-    /// What is meant by the words.
+    /// What is meant by the words; `is_name` knows the names of patterns and views.
     #[must_use]
-    pub fn planned(&self) -> SheetRequest {
-        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan, is_name)
     }
 }
 
@@ -114,9 +118,15 @@ pub struct PlanArgs {
     /// 'main+waistband=60cm', 'main+hood:neck=60cm', 'main+panel=60cm lengthwise' [default: 50 cm]
     #[arg(long, value_name = "ROLE+ROLE:SEAM=LENGTH")]
     pub seam: Vec<String>,
-    /// An edge for a zip: 18cm, 31in
+    /// An edge for a zip, finished, or as cut with --zip-neck and --zip-hem: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
+    /// What the neck or waist seam takes of that edge
+    #[arg(long, value_name = "LENGTH")]
+    pub zip_neck: Option<String>,
+    /// What the hem takes of that edge
+    #[arg(long, value_name = "LENGTH")]
+    pub zip_hem: Option<String>,
     /// Whether the zip parts at its lower end [default: as the garment has it; else closed up to 24 in, open above]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
@@ -149,12 +159,15 @@ impl From<&PlanArgs> for TypedPlan {
             without: args.without.clone(),
             seams: args.seam.clone(),
             zip: args.zip.clone(),
+            zip_neck: args.zip_neck.clone(),
+            zip_hem: args.zip_hem.clone(),
             zip_ends: args.zip_ends,
             elastic: args.elastic.clone(),
             child: args.child,
             cord: args.cord,
             sleepwear: args.sleepwear,
             tight: args.tight,
+            shop_cut: None,
         }
     }
 }

@@ -2,8 +2,8 @@
 
 use clap::{Args, Subcommand};
 
-use super::fit::PlanArgs;
-use super::reading::{ConfidenceArg, ShowArgs};
+use super::fit::{PlanArgs, SheetRequest};
+use super::reading::{ConfidenceArg, ShopArg, ShowArgs};
 use super::remember::LearnedFlags;
 
 /// Examples for the help.
@@ -22,7 +22,7 @@ pub const START: &str = "\
 Examples:
       tenter make start 'Play coat' --use main=3 --use lining=12 \\
           --for 'the innkeeper' --by 2026-12-12
-      tenter make start 'Choir trousers' B --use main=10
+      tenter make start choir b main=10
 
 The cloths keep what the garment takes, until it is cut or done: no other garment is promised the same length.";
 
@@ -42,7 +42,7 @@ Examples:
 pub const PLAN: &str = "\
 Examples:
       tenter make plan 2
-      tenter make plan 2 --out coat.html
+      tenter make plan 2 main+lining=60cm --out coat.html
 
 The plan follows what you measure and change. It is for all of the cloth that you chose, whether it is cut or not.";
 
@@ -50,7 +50,7 @@ The plan follows what you measure and change. It is for all of the cloth that yo
 pub const EDIT: &str = "\
 Examples:
       tenter make edit 2 --by 2027-01-15
-      tenter make edit 2 --use lining=12 --note 'two inside pockets'";
+      tenter make edit 2 lining=12 --note 'two inside pockets'";
 
 /// Examples for the help of `make cut`.
 pub const CUT: &str = "\
@@ -178,10 +178,13 @@ pub struct GarmentFlags {
 /// `make start`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct StartArgs {
-    /// The pattern
+    /// The pattern, or a part of its name
     pub pattern: String,
-    /// The view [default: the only one]
+    /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
+    /// The cloth for each role, in a few words: main=3 lining=12
+    #[arg(value_name = "ROLE=TAG")]
+    pub words: Vec<String>,
     /// The rest.
     #[command(flatten)]
     pub flags: GarmentFlags,
@@ -190,11 +193,23 @@ pub struct StartArgs {
     pub show: ShowArgs,
 }
 
+impl StartArgs {
+    /// What is meant by the words; `is_name` knows the names of patterns and views.
+    #[must_use]
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        let words = core::iter::once(&self.pattern).chain(&self.view).chain(&self.words);
+        SheetRequest::of(words, &PlanArgs { r#use: self.flags.r#use.clone(), ..PlanArgs::default() }, is_name)
+    }
+}
+
 /// `make edit`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct EditArgs {
     /// The number of the garment, its name, or the person it is for
     pub garment: String,
+    /// Another cloth for a role: lining=12
+    #[arg(value_name = "ROLE=TAG")]
+    pub words: Vec<String>,
     /// What changes.
     #[command(flatten)]
     pub flags: GarmentFlags,
@@ -229,6 +244,12 @@ pub struct OneArgs {
 pub struct PlanOfArgs {
     /// The number of the garment, its name, or the person it is for
     pub garment: String,
+    /// What goes on the sheet, in a few words: main+waistband=60cm zip=18cm 'soft waist 76cm'
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// File to write it to as a page that prints; without it the plan is shown here
     #[arg(long, short, value_name = "FILE")]
     pub out: Option<String>,

@@ -2,7 +2,7 @@
 
 use tenter_core::making::caution::Job;
 use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart};
-use tenter_core::making::zip::{ZipEdge, ZipEnds};
+use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::make::pattern_of;
@@ -36,16 +36,18 @@ pub fn plan<'a>(
     let kind = kind(args, &chosen)?;
     let mut notions = Sized::default();
     if let Some(text) = &args.zip {
-        let edge = cloth(Field::Zip, text)?;
+        let edge = input::size::zip_edge(text, args.zip_neck.as_deref(), args.zip_hem.as_deref())?;
         let typed = shown_in(unit, text);
         let wanted = ZipWanted {
-            edge: ZipEdge::measured(edge),
-            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge)),
+            edge,
+            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge.cut)),
             garment: kind.map(|kind| kind.kind),
             growth: None,
             by_inch: typed == Unit::Inch,
         };
         notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+    } else if let Some((field, text)) = zip_takes(args) {
+        return Err(Wrong::new(field, text, Why::NoZip).into());
     }
     for text in &args.elastic {
         elastic(text, &mut notions, confidence, unit)?;
@@ -58,6 +60,12 @@ pub fn plan<'a>(
         ..Job::default()
     };
     Ok(ViewPlan::of(&PlanWanted { pattern, view, kind, chosen, seams, notions, job, stock, confidence }))
+}
+
+/// What the neck or the hem takes of the edge of a zip, whether or not there is one.
+fn zip_takes(args: &TypedPlan) -> Option<(Field, &str)> {
+    let neck = args.zip_neck.as_deref().map(|text| (Field::ZipNeck, text));
+    neck.or_else(|| args.zip_hem.as_deref().map(|text| (Field::ZipHem, text)))
 }
 
 /// The plan of a garment: of its view with the cloths chosen for it, as if nothing had been cut yet.
@@ -73,7 +81,7 @@ pub fn of_garment(
 ) -> Result<ViewPlan, Refused> {
     let pattern = pattern_of(read, garment)?;
     let view = find::view(&pattern, &garment.view)?;
-    let stock = Stock::read(read)?.before(garment);
+    let stock = Stock::read(read)?.before(garment).with_shop_cut(typed.shop_cut);
     let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
     let mut typed = typed.clone();
     for one in &garment.uses {

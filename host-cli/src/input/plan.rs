@@ -1,6 +1,7 @@
 //! What a plan sheet is made for, as typed.
 
 use tenter_core::making::garment::{Detail, GarmentKind};
+use tenter_core::making::yardage::ShopCut;
 use tenter_core::making::zip::ZipEnds;
 
 /// What a plan sheet is made for, as typed.
@@ -16,8 +17,12 @@ pub struct TypedPlan {
     pub without: Vec<Detail>,
     /// The lengths of seams between two roles: `main+hood:neck=60cm`.
     pub seams: Vec<String>,
-    /// An edge for a zip.
+    /// An edge for a zip, as cut or finished.
     pub zip: Option<String>,
+    /// What the neck or waist seam takes of it.
+    pub zip_neck: Option<String>,
+    /// What the hem takes of it.
+    pub zip_hem: Option<String>,
     /// Whether the zip parts at its lower end; none for as the garment has it.
     pub zip_ends: Option<ZipEnds>,
     /// Elastic: its kind, its place and the body measure.
@@ -30,4 +35,6 @@ pub struct TypedPlan {
     pub sleepwear: bool,
     /// Whether it fits tightly.
     pub tight: bool,
+    /// To what the reader's shop cuts cloth; none for as shops do where lengths are told in the reader's unit.
+    pub shop_cut: Option<ShopCut>,
 }

@@ -138,7 +138,7 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
             assert!(found.is_none_or(|(_, stored)| stored.said.test == *test), "{round}: {number} is another");
         }
         in_between += u32::from(waiting.iter().any(|number| numbers.contains(number)));
-        assert_eq!(store.faults().unwrap(), Vec::<String>::new(), "{round}");
+        assert_eq!(store.faults().unwrap(), Vec::new(), "{round}");
     }
     println!(
         "{killed} of {kills} killed, {said_and_killed} after it had said something, {in_between} before it let the handheld forget"

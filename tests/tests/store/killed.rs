@@ -86,7 +86,7 @@ fn what_was_said_to_be_added_is_there_once(engine: Engine) {
     }
     assert!(fabrics.iter().all(|fabric| count(&fabric.name) == 1), "something is there twice");
     assert!(!promised.is_empty() && fabrics.len() <= kills as usize, "no kill came before the end, or all");
-    let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag).collect();
+    let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag.number()).collect();
     tags.dedup();
     assert_eq!(tags.len(), fabrics.len(), "each tag once");
     println!(
@@ -142,7 +142,7 @@ fn what_is_remembered_is_there_once(engine: Engine) {
         }
     }
     let store = open();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
     let fabric = &store.fabrics().unwrap()[0];
     let garments = store.garments().unwrap();
     let notes = fabric.photos.iter().map(|photo| &photo.said.note);

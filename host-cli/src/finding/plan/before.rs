@@ -9,7 +9,7 @@ use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
 use super::{Parts, PlanTopic, PlannedGarment, RoleChoice, Step, fabrics};
 use crate::finding::fit::known;
 use crate::finding::handle::Handle;
-use crate::log::{Construction, Fabric};
+use crate::log::{Construction, Fabric, Tag};
 
 /// What must be measured or said first.
 pub(super) fn check(made: &PlannedGarment<'_>, parts: &mut Parts) {
@@ -68,7 +68,7 @@ pub(super) fn wash(made: &PlannedGarment<'_>, parts: &mut Parts) {
 pub(super) fn sample(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let sewn: Vec<_> = made.sewn().collect();
     let each = |of: &dyn Fn(&super::garment::SewnCloth<'_>) -> Vec<Handle>| {
-        let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
+        let mut shared: Vec<(Handle, Option<Ratio>, Vec<Tag>)> = Vec::new();
         for one in &sewn {
             for handle in of(one) {
                 match shared.iter_mut().find(|(known, ..)| *known == handle) {

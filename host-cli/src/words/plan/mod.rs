@@ -13,6 +13,7 @@ use tenter_core::{Confidence, Ratio, Unit};
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, Step, ViewPlan, part_of};
+use crate::log::Tag;
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
@@ -275,7 +276,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
 }
 
 /// The cloths that a line is for, by tag; nothing where it is for all.
-fn whose(tags: &[u16]) -> String {
+fn whose(tags: &[Tag]) -> String {
     let tags: Vec<String> = tags.iter().map(ToString::to_string).collect();
     if tags.is_empty() { String::new() } else { format!(" ({})", tags.join(", ")) }
 }
