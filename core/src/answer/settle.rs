@@ -81,7 +81,13 @@ pub(crate) struct Open {
     /// The variance of a cloth on the limit and its degrees of freedom.
     now: f32,
     degrees: Degrees,
+    /// The deviate that [`ASSURANCE`] of cases exceed on its own side of 0, as a number above it.
+    assured: f32,
 }
+
+/// For ends that lie farther off than the first number, what they can add to the other end, as a part of its deviate: the tail of 5
+/// degrees of freedom over the density at four cases of five.
+const FAR: [(f32, f32); 4] = [(4.0, 0.03), (3.0, 0.07), (2.0, 0.25), (1.5, 0.42)];
 
 /// Pulls, looks and readings after release to go on to, by the work they are. Of each list the last tells the most, and the last
 /// of all that fit the question tells the most of all.
@@ -213,7 +219,8 @@ impl Open {
     pub fn new(ask: Ask, figure: &Figure, missing: f32) -> Self {
         let degrees = Degrees::new(figure.dof);
         let now = degrees.up * figure.variance_above(missing);
-        Self { ask, percent: figure.percent(), missing, now, degrees }
+        let assured = Tail::ONE_IN_5.quantile(degrees.count);
+        Self { ask, percent: figure.percent(), missing, now, degrees, assured }
     }
 
     fn budget(&self, worth: &Worth, shift: f32) -> Budget {
@@ -250,12 +257,15 @@ impl Open {
     /// Whether an answer comes in four cases of five: the value read then lies about today's as far as the variance falls.
     fn is_assured(&self, then: &Then, tail: &Tail) -> bool {
         let Some(ends) = self.ends(then, tail) else { return false };
-        // For any number of degrees of freedom from 5 on the one end alone is enough, or both together are too little; most
-        // plans end here, without a tail.
-        match ends {
-            (near, _) if near <= -0.92 => true,
-            (near, far) if near > 0.3 || near > -0.5 && far > 1.5 => false,
-            ends => self.assurance(ends) >= ASSURANCE,
+        // Most plans end here, without a tail: the one end is enough, or the other adds too little.
+        let (near, far) = ends;
+        let adds = FAR.iter().find(|(from, _)| far > *from).map_or(f32::INFINITY, |(_, adds)| *adds);
+        if near <= -self.assured {
+            true
+        } else if near > 0.3 || near > adds - self.assured {
+            false
+        } else {
+            self.assurance(ends) >= ASSURANCE
         }
     }
 
@@ -300,7 +310,8 @@ mod tests {
         ];
         let tail = Tail::of(0.015);
         for (missing, (now, dof), (variance, dof_then), expected) in known {
-            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof) };
+            let assured = Tail::ONE_IN_5.quantile(dof);
+            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof), assured };
             let then = Then { variance, squared_scale: variance / Degrees::new(dof_then).up, dof: dof_then };
             let found = open.assurance(open.ends(&then, &tail).unwrap());
             assert!((found - expected).abs() < 2e-4, "{found} for {expected}");
@@ -315,8 +326,15 @@ mod tests {
         for dof in [5.0, 6.5, 9.0, 14.0, 40.0, 1e6] {
             for step in 1..400i16 {
                 for share in [0.02, 0.05, 0.1, 0.2, 0.3, 0.5, 0.8] {
-                    let missing = f32::from(step) * 0.01;
-                    let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now: 1.0, degrees: Degrees::new(dof) };
+                    let (missing, assured) = (f32::from(step) * 0.01, Tail::ONE_IN_5.quantile(dof));
+                    let open = Open {
+                        ask: Ask::Stretch,
+                        percent: 5.0,
+                        missing,
+                        now: 1.0,
+                        degrees: Degrees::new(dof),
+                        assured,
+                    };
                     let then =
                         Then { variance: share, squared_scale: share / Degrees::new(dof + 3.0).up, dof: dof + 3.0 };
                     let by_tails = open.assurance(open.ends(&then, &tail).unwrap()) >= ASSURANCE;

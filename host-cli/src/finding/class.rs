@@ -82,7 +82,7 @@ impl ClassPulls {
         self
     }
 
-    /// The least and the most of what is drawn, in percent.
+    /// The least and the most of what is drawn, in percent; the ± of the mean of all may run off either end.
     #[must_use]
     pub fn ends(&self) -> (f32, f32) {
         let all = self
@@ -90,7 +90,10 @@ impl ClassPulls {
             .iter()
             .flat_map(|hand| hand.pulls.iter().copied().chain([hand.mean - hand.half, hand.mean + hand.half]));
         let (low, high) = all.fold((f32::INFINITY, f32::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
-        (low.min(self.compared.mean - self.half), high.max(self.compared.mean + self.half))
+        // Of two people the mean of all is worth little; a bar that long would flatten everything else.
+        let beyond = (high - low) / 2.0;
+        let (from, to) = (self.compared.mean - self.half, self.compared.mean + self.half);
+        (low.min(from.max(low - beyond)), high.max(to.min(high + beyond)))
     }
 }
 
