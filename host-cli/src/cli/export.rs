@@ -16,6 +16,7 @@ Examples:
       tenter export --csv tests tests.csv
       tenter export --csv cloths cloths.csv
       tenter export --csv garments garments.csv
+      tenter export --csv patterns patterns.csv
 
   For somebody who need not know who pulled, or for whom you sew:
       tenter export --without-names class.jsonl
@@ -48,4 +49,6 @@ pub enum TableOf {
     Cloths,
     /// One row a garment
     Garments,
+    /// One row a role of a view of a pattern
+    Patterns,
 }

@@ -1,6 +1,9 @@
 //! The flags of `people`, and who pulls.
 
 use clap::{Args, Subcommand};
+use tenter_core::Grain;
+
+use super::choice;
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -36,6 +39,14 @@ Examples:
   Whoever pulls here without --by is Anna; or nobody is known:
       tenter people here Anna
       tenter people here --nobody";
+
+/// Examples for the help of `people compare`.
+pub const COMPARE: &str = "\
+Examples:
+      tenter people compare 5
+      tenter people compare 5 --without-names
+
+tenter report class draws the same as a page.";
 
 /// Examples for the help of `people forget`.
 pub const FORGET: &str = "\
@@ -74,6 +85,9 @@ pub enum PeopleVerb {
     /// Call a person something else
     #[command(after_help = RENAME)]
     Rename(RenameArgs),
+    /// Several people's pulls of one cloth: how far they lie apart
+    #[command(after_help = COMPARE)]
+    Compare(ComparePeopleArgs),
     /// Two names mean one person
     #[command(after_help = MERGE)]
     Merge(MergeArgs),
@@ -129,4 +143,29 @@ pub struct HereArgs {
 pub struct ForgetArgs {
     /// The person, by name
     pub person: String,
+}
+
+/// A cloth that several people pulled, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct CompareArgs {
+    /// The number on the cloth, or its name
+    #[arg(value_name = "TAG")]
+    pub fabric: String,
+    /// The grain [default: the one that most people pulled]
+    #[arg(long, short, value_parser = choice::GRAIN)]
+    pub grain: Option<Grain>,
+    /// Letters in place of names
+    #[arg(long)]
+    pub without_names: bool,
+}
+
+/// `people compare`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct ComparePeopleArgs {
+    /// The cloth and the people.
+    #[command(flatten)]
+    pub class: CompareArgs,
+    /// Print one JSON object instead of text
+    #[arg(long)]
+    pub json: bool,
 }

@@ -29,6 +29,7 @@ pub fn run(args: &ExportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
             None => format!("{} entries", jsonl::write(&*store, names, out, &mut step)?),
             Some(TableOf::Tests) => format!("{} tests", table::write::tests(&*store, names, out, &mut step)?),
             Some(TableOf::Garments) => format!("{} garments", table::write::garments(&*store, names, out)?),
+            Some(TableOf::Patterns) => format!("{} patterns", table::write::patterns(&*store, out)?),
             Some(TableOf::Cloths) => format!("{} cloths", table::write::fabrics(&*store, out)?),
         })
     };

@@ -9,6 +9,8 @@ use crate::finding::memory::retired_photos;
 use crate::finding::tag;
 use crate::log::Desk;
 use crate::text::TextOutput;
+use crate::words::done;
+use crate::words::errors::log_fault;
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -36,14 +38,13 @@ fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let log = place.open(screen.here)?;
     let faults = log.faults()?;
     if faults.is_empty() {
-        screen.say(&format!("{} is whole; it holds {} entries", place.name(), log.count()?))?;
+        screen.say(&done::whole_log(&place.name(), log.count()?))?;
         return Ok(0);
     }
     for fault in &faults {
-        screen.say(fault)?;
+        screen.say(&log_fault(fault))?;
     }
-    screen
-        .say(&format!("{} is damaged; restore a copy, or import your last export with --db NEWFILE", place.name()))?;
+    screen.say(&done::damaged_log(&place.name()))?;
     Ok(FAULTY)
 }
 
@@ -72,9 +73,8 @@ fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Resu
     }
     let range = log.desk()?.tags;
     let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
-    let given_here = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
-    let next = tag::next(&*log, &given)?
-        .map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
-    screen.say(&format!("this desk gives {given_here}; {next}"))?;
+    let range = range.map(|range| range.to_string());
+    let next = tag::next(&*log, &given)?.map(|next| next.to_string());
+    screen.say(&done::tags(range.as_deref(), next.as_deref()))?;
     Ok(0)
 }

@@ -140,6 +140,9 @@ pub enum Refused {
     /// Two names mean one person.
     #[error("one person")]
     OnePerson(String),
+    /// Fewer than two persons pulled the cloth, or nobody twice.
+    #[error("nobody to compare")]
+    NobodyToCompare(Tag),
     /// No two cloths share a tag.
     #[error("no shared tags")]
     NothingShared,

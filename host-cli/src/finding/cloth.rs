@@ -52,6 +52,8 @@ pub struct TrustOrigin {
     pub construction: Construction,
     /// How much of it rests on the person's other tests, 0 to 1.
     pub own: f32,
+    /// How much of it rests on the tests of other people, 0 to 1.
+    pub others: f32,
     /// Their scatter as a multiple of the assumed one.
     pub ratio: f32,
     /// How much of what another day adds rests on the person's own retests, 0 to 1.
@@ -68,7 +70,7 @@ impl TrustOrigin {
         #[allow(clippy::cast_possible_truncation)] // A share.
         let retests = (days / (days + f64::from(SESSION_DOF))) as f32;
         let (own, ratio) = (hand.map_or(0.0, |hand| hand.share()), hand.map_or(1.0, |hand| hand.ratio()));
-        Self { construction, own, ratio, retests }
+        Self { construction, own, others: hands.share_of_others(said.pulled_by, construction, test), ratio, retests }
     }
 }
 

@@ -3,6 +3,7 @@
 pub mod amounts;
 pub mod axis;
 pub mod check;
+pub mod class;
 pub mod cloth;
 pub mod drawn;
 pub mod fit;

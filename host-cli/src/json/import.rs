@@ -2,12 +2,13 @@
 
 use serde_json::json;
 
+use crate::exchange::table::read::NewNames;
 use crate::finding::tag::SharedTag;
 use crate::store::Merged;
 
 /// One object, on one line.
 #[must_use]
-pub fn merged(merged: Merged, shared: &[SharedTag]) -> String {
+pub fn merged(merged: Merged, shared: &[SharedTag], named: &NewNames) -> String {
     let Merged { new, known, differ, photos } = merged;
     let tag = |one: &SharedTag| {
         let names: Vec<&str> = one.cloths.iter().map(|cloth| cloth.name.as_str()).collect();
@@ -17,5 +18,5 @@ pub fn merged(merged: Merged, shared: &[SharedTag]) -> String {
         json!({ "tag": number, "names": names, "second": second, "free": one.free, "tags": tags })
     };
     let shared: Vec<_> = shared.iter().map(tag).collect();
-    json!({ "new": new, "known": known, "differ": differ, "photos": photos, "shared_tags": shared }).to_string()
+    json!({ "new": new, "known": known, "differ": differ, "photos": photos, "shared_tags": shared, "people": named.people }).to_string()
 }

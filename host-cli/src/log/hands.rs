@@ -52,6 +52,12 @@ impl Hands {
         self
     }
 
+    /// How much of what a person's test is judged by rests on the tests of others, 0 to 1.
+    #[must_use]
+    pub fn share_of_others(&self, person: Option<Id>, construction: Construction, test: &PullTest) -> f32 {
+        self.of(person).share_of_others(&self.everyone, construction, test)
+    }
+
     /// The scatter to judge a person's test by on cloth of a construction.
     #[must_use]
     pub fn scatter_for(&self, person: Option<Id>, construction: Construction, test: &PullTest) -> Scatter {

@@ -29,7 +29,7 @@ use crate::log::{
     Desk, Entry, Fabric, Fact, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
 };
 
-pub use error::{Access, AddressFault, Stop, StoreError};
+pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
 
@@ -178,7 +178,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read at all.
-    fn faults(&self) -> Result<Vec<String>, StoreError>;
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError>;
 
     /// The tests as a list.
     ///

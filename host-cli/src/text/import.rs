@@ -1,5 +1,6 @@
 //! What an import did.
 
+use crate::exchange::table::read::NewNames;
 use crate::finding::tag::SharedTag;
 use crate::plain::isolated;
 use crate::store::Merged;
@@ -14,9 +15,16 @@ fn counted_new(photos: u64) -> String {
 
 /// As text.
 #[must_use]
-pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
+pub fn text(merged: Merged, shared: &[SharedTag], named: &NewNames, columns: usize) -> String {
     let mut text = Lines::new(columns);
     text.words(&format!("{} new, {} known", merged.new, merged.known));
+    if !named.cloths.is_empty() {
+        let cloths = named.cloths.iter().map(|(tag, name)| format!("{tag} {}", isolated(name)));
+        text.row("cloths", &cloths.collect::<Vec<_>>().join(", "));
+    }
+    if !named.people.is_empty() {
+        text.row("people", &named.people.iter().map(|name| isolated(name)).collect::<Vec<_>>().join(", "));
+    }
     if merged.photos > 0 {
         text.words(&counted_new(merged.photos));
     }

@@ -2,6 +2,7 @@
 
 pub mod advice;
 pub mod check;
+pub mod class;
 pub mod cloth;
 pub mod device;
 pub mod doubt;

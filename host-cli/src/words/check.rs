@@ -191,7 +191,7 @@ pub fn how(input: &CheckInput) -> String {
 /// How the ± was found.
 #[must_use]
 pub fn repeatability(repeatability: &TrustOrigin) -> String {
-    let TrustOrigin { construction, own, ratio, retests } = *repeatability;
+    let TrustOrigin { construction, own, others, ratio, retests } = *repeatability;
     let cloth = match construction {
         Construction::Woven => "wovens",
         Construction::Knit => "knits",
@@ -204,15 +204,24 @@ pub fn repeatability(repeatability: &TrustOrigin) -> String {
         }
         _ => String::new(),
     };
+    let told = |share: f32| Some(Decimal::round(100.0 * share, 0)).filter(|share| share.scaled() > 0);
+    if let (true, Some(share)) = (own <= 0.0, told(others)) {
+        let assumed = Decimal::round(100.0 * (1.0 - others), 0);
+        return format!(
+            "{share} % of the ± comes from the tests of others in this log, {assumed} % from published data; pull your \
+             {cloth} three times each to use your own repeatability{days}"
+        );
+    }
     if own <= 0.0 {
         return format!(
             "the ± is from published data; pull your {cloth} three times each to use your own repeatability{days}"
         );
     }
-    let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
+    let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own - others), 0));
+    let others = told(others).map(|share| format!("{share} % from those of others, ")).unwrap_or_default();
     let ratio = Decimal::round(ratio, 2);
     format!(
-        "{percent} % of the ± comes from your own tests of {cloth}, {assumed} % from published data; your pulls vary \
+        "{percent} % of the ± comes from your own tests of {cloth}, {others}{assumed} % from published data; your pulls vary \
          {ratio} times as much as that data{days}"
     )
 }

@@ -116,7 +116,7 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     assert_eq!(log.tests(WhichTests::All).unwrap().len(), 1);
     assert!(log.tests(WhichTests::Of(two)).unwrap()[0].dropped && log.fabric(one).unwrap().unwrap().dropped);
     assert_eq!(log.repeatability().unwrap().all().dof, 0.0);
-    assert_eq!(log.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(log.faults().unwrap(), Vec::new());
 }
 
 fn all_or_nothing(engine: Engine) {

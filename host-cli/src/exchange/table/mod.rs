@@ -1,7 +1,9 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
 //! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
+mod class;
 mod cloths;
+mod patterns;
 mod people;
 pub mod read;
 pub mod write;
@@ -60,6 +62,30 @@ pub const FABRICS: [&str; 21] = [
     "purpose",
     "one_way",
     "colour",
+];
+
+/// The heads of the patterns: a row for each role of each view, and one for a pattern without roles.
+pub const PATTERNS: [&str; 20] = [
+    "id",
+    "pattern_id",
+    "pattern",
+    "pattern_note",
+    "view",
+    "role",
+    "garment_kind",
+    "crosswise",
+    "lengthwise",
+    "bias",
+    "growth_most",
+    "recovery_least",
+    "constructions",
+    "mass",
+    "drapes",
+    "finishes",
+    "purpose",
+    "cloth",
+    "note",
+    "rest_seconds",
 ];
 
 /// The heads of the garments.

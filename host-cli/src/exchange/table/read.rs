@@ -12,7 +12,9 @@ use jiff::Timestamp;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
+use super::class::{self, ClassRows};
 use super::cloths::{self, Cloths};
+use super::patterns::{self, Patterns};
 use super::people::Pullers;
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
@@ -21,7 +23,7 @@ use crate::input::named::{NameMatch, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, TypedReading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tag, Tested};
-use crate::store::Read;
+use crate::store::{Read, StoreError};
 
 /// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
 const DRAW: Crc<u128> = Crc::<u128>::new(&CRC_82_DARC);
@@ -44,6 +46,18 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let mut reader = table.from_reader(text.as_bytes());
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
+    if class::are_heads(&heads) {
+        class::check_heads(&heads)?;
+        once(&heads)?;
+        let mut rows = ClassRows::of(read, as_read, here)?;
+        return each(reader, &heads, &mut |cells| rows.entries(cells));
+    }
+    if patterns::are_heads(&heads) {
+        patterns::check_heads(&heads)?;
+        once(&heads)?;
+        let mut patterns = Patterns::of(read, here)?;
+        return each(reader, &heads, &mut |cells| patterns.entries(cells));
+    }
     if cloths::are_heads(&heads) {
         cloths::check_heads(&heads)?;
         once(&heads)?;
@@ -55,13 +69,44 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let bare = if exported { Unit::Mm } else { input::BARE };
     let (tags, names) = (HashMap::new(), Vec::new());
     let pullers = Pullers::of(read, here)?;
-    let mut rows = Rows { read, tags, names, pullers, here, bare, as_read, drawn: HashMap::new() };
-    for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
+    let retired = HashMap::new();
+    let mut rows = Rows { read, tags, retired, names, pullers, here, bare, as_read, drawn: HashMap::new() };
+    let (live, retired): (Vec<_>, Vec<_>) = read.fabrics()?.into_iter().partition(|one| !one.dropped);
+    rows.retired.extend(retired.into_iter().map(|one| (one.tag, one.id)));
+    for one in live {
         let known = ClothFacts { construction: Some(one.construction), width: one.width };
         rows.tags.insert(one.tag, (one.id, known));
         rows.names.push((one.name, one.tag));
     }
     each(reader, &heads, &mut |cells| rows.entries(cells))
+}
+
+/// What a table names anew.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct NewNames {
+    /// Cloths, with their tags.
+    pub cloths: Vec<(u16, String)>,
+    /// People.
+    pub people: Vec<String>,
+}
+
+/// The cloths and the people that entries of a table name and the log does not know.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn new_names(entries: &[Entry], read: &dyn Read) -> Result<NewNames, StoreError> {
+    let mut names = NewNames::default();
+    for entry in entries {
+        match &entry.fact {
+            Fact::FabricAdded(change) if read.fabric(entry.id)?.is_none() => {
+                names.cloths.extend(change.tag.zip(change.name.clone()));
+            }
+            Fact::PersonNamed { name, .. } => names.people.push(name.clone()),
+            _ => {}
+        }
+    }
+    Ok(names)
 }
 
 /// Reads the cells of a row, by head.
@@ -127,6 +172,8 @@ struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired cloths left out.
     tags: HashMap<Tag, (Id, ClothFacts)>,
+    /// Retired cloths by their tags: an exported table holds their tests too.
+    retired: HashMap<Tag, Id>,
     /// The names of those cloths, with their tags.
     names: Vec<(String, Tag)>,
     pullers: Pullers,
@@ -142,7 +189,7 @@ struct Rows<'r> {
 impl Rows<'_> {
     fn entries(&mut self, cells: &HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault> {
         let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
-        let (pulled, named) = self.when(cell("pulled"))?;
+        let (pulled, named) = when(cell("pulled"), self.here)?;
         let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
         let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
@@ -157,7 +204,7 @@ impl Rows<'_> {
                 }
                 let tag = self.tag(cell("tag"))?;
                 let (fabric, known) = self.cloth(tag)?;
-                said.as_read = self.believe(&said.test, cell("gauge"), known)?;
+                said.as_read = believe(&said.test, cell("gauge"), known, (self.bare, self.as_read))?;
                 said.fabric = Some(fabric);
                 self.draw(named, tag, cell("by"), &said)
             }
@@ -168,31 +215,6 @@ impl Rows<'_> {
             }
         };
         Ok(person.into_iter().chain([Entry::new(id, Fact::TestStored(said))]).collect())
-    }
-
-    /// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one
-    /// states what the clock showed: its identifier holds the instant at which the first clock on Earth showed that, the
-    /// same wherever the table is read, and never ahead.
-    fn when(&self, text: &str) -> Result<(Timestamp, Timestamp), Wrong> {
-        if let Ok(at) = text.parse::<Timestamp>() {
-            return Ok((at, at));
-        }
-        let showed = when::stated(Field::Pulled, text)?;
-        let pulled = when::past(Field::Pulled, text, self.here)?;
-        let first = Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok();
-        Ok((pulled, first.unwrap_or(pulled)))
-    }
-
-    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of
-    /// what they stand by.
-    fn believe(&self, test: &PullTest, gauge: &str, known: ClothFacts) -> Result<Vec<String>, RowFault> {
-        let typed = input::unit_of(gauge);
-        let unit = typed.unwrap_or(input::BARE);
-        possible(test, known.construction, unit)?;
-        match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
-            Some(doubted) if !self.as_read => Err(RowFault::Doubted(Box::new(doubted))),
-            doubted => Ok(doubted.map(|doubted| doubted.words()).unwrap_or_default()),
-        }
     }
 
     /// The tag of a cell, or that of the cloth whose name or part of a name stands there.
@@ -211,9 +233,10 @@ impl Rows<'_> {
         }
     }
 
-    /// The cloth with a tag.
+    /// The cloth with a tag, a retired one where no other has it.
     fn with_tag(&self, tag: Tag) -> Result<Id, Wrong> {
-        self.cloth(tag).map(|(id, _)| id)
+        let retired = || self.retired.get(&tag).copied();
+        self.cloth(tag).map(|(id, _)| id).or_else(|wrong| retired().ok_or(wrong))
     }
 
     /// The cloth with a tag, and what is known of it.
@@ -272,7 +295,7 @@ impl Rows<'_> {
 }
 
 /// The cells of a row as a test.
-fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
+pub(super) fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
     let readings: Vec<TypedReading> =
         row::words(cell("readings")).iter().map(|word| TypedReading::in_a_row(word)).collect();
@@ -300,4 +323,34 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
 /// A word of a cell; where that is empty, the usual one.
 fn word<T: Copy>(cell: &str, field: Field, words: &Words<T>, usual: T) -> Result<T, Wrong> {
     if cell.is_empty() { Ok(usual) } else { words.read(field, cell) }
+}
+
+/// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one states
+/// what the clock showed: its identifier holds the instant at which the first clock on Earth showed that, the same wherever
+/// the table is read, and never ahead.
+pub(super) fn when(text: &str, here: Here) -> Result<(Timestamp, Timestamp), Wrong> {
+    if let Ok(at) = text.parse::<Timestamp>() {
+        return Ok((at, at));
+    }
+    let showed = when::stated(Field::Pulled, text)?;
+    let pulled = when::past(Field::Pulled, text, here)?;
+    let first = Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok();
+    Ok((pulled, first.unwrap_or(pulled)))
+}
+
+/// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of what
+/// they stand by.
+pub(super) fn believe(
+    test: &PullTest,
+    gauge: &str,
+    known: ClothFacts,
+    (bare, as_read): (Unit, bool),
+) -> Result<Vec<String>, RowFault> {
+    let typed = input::unit_of(gauge);
+    let unit = typed.unwrap_or(input::BARE);
+    possible(test, known.construction, unit)?;
+    match Doubted::of(test, known, typed.is_none() && bare == input::BARE, unit) {
+        Some(doubted) if !as_read => Err(RowFault::Doubted(Box::new(doubted))),
+        doubted => Ok(doubted.map(|doubted| doubted.words()).unwrap_or_default()),
+    }
 }

@@ -5,7 +5,7 @@ use std::io::{self, Write};
 
 use tenter_core::{Confidence, Figure, Figures, Length, Ratio, TestError};
 
-use super::{FABRICS, GARMENTS, TESTS, harmless, made};
+use super::{FABRICS, GARMENTS, PATTERNS, TESTS, harmless, made};
 use crate::exchange::ExportError;
 use crate::input::{TypedTest, test::mm};
 use crate::log::{
@@ -50,6 +50,29 @@ pub fn fabrics(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError>
     for one in read.fabrics()? {
         rows.write_record(fabric(&one)).map_err(failed)?;
         count += 1;
+    }
+    rows.flush()?;
+    Ok(count)
+}
+
+/// Writes one row a role of a view, by pattern, retired ones left out, and one a pattern without roles; how many patterns.
+///
+/// # Errors
+///
+/// A log that cannot be read, or an output that cannot be written.
+pub fn patterns(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError> {
+    let mut rows = csv::Writer::from_writer(out);
+    rows.write_record(PATTERNS).map_err(failed)?;
+    let mut count = 0;
+    for pattern in read.patterns()?.iter().filter(|pattern| !pattern.dropped) {
+        count += 1;
+        let mut roles = pattern.roles.iter().filter(|role| !role.dropped).peekable();
+        if roles.peek().is_none() {
+            rows.write_record(super::patterns::row(pattern, None)).map_err(failed)?;
+        }
+        for role in roles {
+            rows.write_record(super::patterns::row(pattern, Some(role))).map_err(failed)?;
+        }
     }
     rows.flush()?;
     Ok(count)

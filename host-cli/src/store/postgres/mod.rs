@@ -179,8 +179,7 @@ fn settle(connection: &Connection) -> Result<(), StoreError> {
     let encoding = connection.row("SELECT current_setting('server_encoding')", &[])?;
     let encoding: String = encoding.map(|row| row.get(0)).unwrap_or_default();
     if encoding != "UTF8" {
-        let system = format!("its texts are in {encoding}; make the database with ENCODING 'UTF8'");
-        return Err(StoreError::Other { place: place(), system });
+        return Err(StoreError::Encoding { place: place(), encoding });
     }
     let made = connection.writing(&begin(0), || {
         // Somebody else may have done it while we waited.

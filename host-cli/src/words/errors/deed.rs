@@ -68,6 +68,9 @@ pub fn refused(refused: &Refused) -> String {
             )
         }
         Refused::OnePerson(name) => format!("only one person is called {}; type the other name too", one_line(name)),
+        Refused::NobodyToCompare(tag) => format!(
+            "fewer than two people pulled cloth {tag}, or nobody twice; store each person's pulls with tenter pull {tag} --by NAME"
+        ),
         Refused::NothingShared => "no two cloths share a tag; there is nothing to renumber".to_owned(),
         Refused::TagTaken { tag, by, free } => {
             format!("--tag '{tag}': '{}' has this tag; {free} is free", one_line(by))
