@@ -183,8 +183,8 @@ mod tests {
             let mut cloth = Fabric::named(Ids::default().next(), 1, "cloth");
             (cloth.mass, cloth.finish, cloth.drape) = (has.map(grams), finish, drape);
             (cloth.purpose, cloth.construction) = (made_for, construction);
-            let (made_for, wanted) = (purpose::of_cloth(&cloth), purpose::of_role(&asked));
-            let found: Vec<_> = features(&cloth, made_for, &asked, wanted).collect();
+            let found: Vec<_> =
+                features(&cloth, purpose::of_cloth(&cloth), &asked, purpose::of_role(&asked)).collect();
             let stands = |feature| found.iter().find(|(one, _)| *one == feature).map(|(_, stands)| *stands);
             let between = has.map(|has| least.is_none_or(|least| has >= least) && most.is_none_or(|most| has <= most));
             let is_asked = least.is_some() || most.is_some();
