@@ -110,11 +110,10 @@ impl<'s, 't> Judged<'s, 't> {
                 .filter(|_| one.timing() == timing)
                 .map(|rest| (rest.seconds, rest.recovered.count()))
         };
-        let rest = |figures: Figures, one: &One<'t>| figures.rest.filter(|_| rested(one).is_some());
-        let stretch = self.together(true, |figures, _| Some(figures.stretch));
-        let growth = self.together(true, |figures, one| Some(rest(figures, one)?.growth));
+        let stretch = self.together(true, |one, day| Some(one.stretch(day)));
+        let growth = self.together(true, |one, day| rested(one).and_then(|_| one.growth(day)));
         // Recovery is a share of the extension, whatever the force.
-        let recovery = self.together(false, |figures, one| rest(figures, one)?.recovery);
+        let recovery = self.together(false, |one, _| rested(one).and_then(|_| one.readings.recovery()));
         let rest = growth.map(|growth| RestFigures {
             seconds: self.all().filter_map(rested).map(|(seconds, _)| seconds).max().unwrap_or(0),
             readings: self.all().filter_map(rested).map(|(_, readings)| readings).sum(),
@@ -127,15 +126,16 @@ impl<'s, 't> Judged<'s, 't> {
     }
 
     /// One figure of all that give it: those of each session first, then the sessions. What contradicts the others is the
-    /// index of a test, of a session that of its newest.
-    fn together(&self, day: bool, of: impl Fn(Figures, &One<'t>) -> Option<Figure>) -> Option<Combined> {
+    /// index of a test, of a session that of its newest. `of` hands out that of a test, with what another day does to it or
+    /// without.
+    fn together(&self, day: bool, of: impl Fn(&One<'t>, bool) -> Option<Figure>) -> Option<Combined> {
         let (mut days, mut newest, mut within) =
             (Vec::<Figure, MAX_SITTINGS>::new(), Vec::<u8, MAX_SITTINGS>::new(), None);
         for first in self.sessions() {
             let tests = || self.session_of(first);
             let alone = tests().count() == 1;
             let each: Vec<(u8, Figure), MAX_SITTINGS> =
-                list(tests().filter_map(|one| Some((one.index, of(one.figures(alone), one)?))));
+                list(tests().filter_map(|one| Some((one.index, of(one, alone)?))));
             let figures: Vec<Figure, MAX_SITTINGS> = list(each.iter().map(|(_, figure)| *figure));
             let Some(one_day) = joint::combine(&figures) else { continue };
             within = within.or(one_day.contradicts.and_then(|place| each.get::<usize>(place)).map(|(index, _)| *index));
@@ -152,7 +152,7 @@ impl<'s, 't> Judged<'s, 't> {
     /// The stretch of each session without its day.
     pub fn stretch_by_session(&self) -> Vec<Figure, MAX_SITTINGS> {
         let of_session = |first| {
-            let figures: Vec<Figure, MAX_SITTINGS> = list(self.session_of(first).map(|one| one.figures(false).stretch));
+            let figures: Vec<Figure, MAX_SITTINGS> = list(self.session_of(first).map(|one| one.stretch(false)));
             joint::combine(&figures).map(|one_day| one_day.figure)
         };
         list(self.sessions().filter_map(of_session))
@@ -312,16 +312,23 @@ impl One<'_> {
 
     /// The figures, widened for how the test was done, with what another day does to them or without.
     fn figures(&self, day: bool) -> Figures {
-        let mut figures = self.readings.figures(day);
-        if self.readings.prior.is_some() {
-            for widening in Widening::of(&self.sitting) {
-                figures.stretch = widening.widen(figures.stretch);
-                if let Some(rest) = &mut figures.rest {
-                    rest.growth = widening.widen(rest.growth);
-                }
-            }
+        let rest = self.growth(day).and_then(|growth| self.readings.rest_figures(growth));
+        Figures { stretch: self.stretch(day), rest }
+    }
+
+    fn stretch(&self, day: bool) -> Figure {
+        self.widened(self.readings.stretch(day))
+    }
+
+    fn growth(&self, day: bool) -> Option<Figure> {
+        self.readings.growth(day).map(|growth| self.widened(growth))
+    }
+
+    fn widened(&self, figure: Figure) -> Figure {
+        if self.readings.prior.is_none() {
+            return figure;
         }
-        figures
+        Widening::of(&self.sitting).fold(figure, |figure, widening| widening.widen(figure))
     }
 }
 

@@ -198,10 +198,12 @@ impl Readings {
 
     /// The figures, with what another day does to them or without.
     pub fn figures(&self, day: bool) -> Figures {
-        Figures { stretch: self.stretch(day), rest: self.rest.as_ref().map(|rest| self.rest_figures(rest, day)) }
+        let rest = self.growth(day).and_then(|growth| self.rest_figures(growth));
+        Figures { stretch: self.stretch(day), rest }
     }
 
-    fn stretch(&self, day: bool) -> Figure {
+    /// The stretch, as the figures have it.
+    pub fn stretch(&self, day: bool) -> Figure {
         let (pulls, looks) = (i64::from(self.kept.count()), i64::from(self.kept.looks.count()));
         let gauges = pulls * self.kept.looks.sum();
         let ratio = Ratio::new(self.kept.pulls.sum() * looks - gauges, gauges);
@@ -211,22 +213,34 @@ impl Readings {
         Figure { shift: self.shift, even: self.even(false, 1.0), ..figure(ratio, day, here) }
     }
 
-    fn rest_figures(&self, rest: &RestReadings, day: bool) -> RestFigures {
-        let looks = i64::from(self.kept.looks.count());
+    /// The growth, as the figures have it.
+    pub fn growth(&self, day: bool) -> Option<Figure> {
+        let rest = self.rest.as_ref()?;
         let gauges = rest.count() * self.kept.looks.sum();
-        let grown = Ratio::new(rest.recovered.sum() * looks - gauges, gauges).unwrap_or(Ratio::ZERO);
+        let grown = rest.recovered.sum() * i64::from(self.kept.looks.count()) - gauges;
+        let grown = Ratio::new(grown, gauges).unwrap_or(Ratio::ZERO);
         let budget = self.worth.of_growth(grown.percent_f32());
         let here = budget.errors();
         let day = if day { self.worth.of_growth_another_day(budget).errors() } else { here };
-        let growth = Figure { even: self.even(false, 1.0), ..figure(Some(grown), day, here) };
-        let extension = rest.extended_sum * looks - gauges;
-        let recovery = Ratio::new((rest.extended_sum - rest.recovered.sum()) * looks, extension).map(|ratio| {
-            let errors = self.worth.of_recovery(ratio.percent_f32()).errors();
-            let even = self.even(true, self.worth.rest_stretch / 100.0);
-            Figure { even, ..figure(Some(ratio), errors, errors) }
-        });
-        let readings = rest.recovered.count();
-        RestFigures { seconds: rest.seconds, readings, growth, recovery }
+        Some(Figure { even: self.even(false, 1.0), ..figure(Some(grown), day, here) })
+    }
+
+    /// The recovery, as the figures have it.
+    pub fn recovery(&self) -> Option<Figure> {
+        let rest = self.rest.as_ref()?;
+        let looks = i64::from(self.kept.looks.count());
+        let extension = rest.extended_sum * looks - rest.count() * self.kept.looks.sum();
+        let ratio = Ratio::new((rest.extended_sum - rest.recovered.sum()) * looks, extension)?;
+        let errors = self.worth.of_recovery(ratio.percent_f32()).errors();
+        let even = self.even(true, self.worth.rest_stretch / 100.0);
+        Some(Figure { even, ..figure(Some(ratio), errors, errors) })
+    }
+
+    /// Growth with what was read beside it.
+    pub fn rest_figures(&self, growth: Figure) -> Option<RestFigures> {
+        let rest = self.rest.as_ref()?;
+        let (seconds, readings) = (rest.seconds, rest.recovered.count());
+        Some(RestFigures { seconds, readings, growth, recovery: self.recovery() })
     }
 
     /// The even errors of readings at one end on a scale that alone counts.

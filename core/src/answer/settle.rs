@@ -2,7 +2,6 @@
 
 use heapless::Vec;
 
-use crate::answer::Confidence;
 use crate::answer::bars::{AS_PLANNED, Made, TAKEN_UP};
 use crate::answer::figure::{Budget, Figure};
 use crate::answer::readings::{Readings, Worth};
@@ -82,7 +81,13 @@ pub(crate) struct Open {
     /// The variance of a cloth on the limit and its degrees of freedom.
     now: f32,
     degrees: Degrees,
+    /// The deviate that [`ASSURANCE`] of cases exceed on its own side of 0, as a number above it.
+    assured: f32,
 }
+
+/// For ends that lie farther off than the first number, what they can add to the other end, as a part of its deviate: the tail of 5
+/// degrees of freedom over the density at four cases of five.
+const FAR: [(f32, f32); 4] = [(4.0, 0.03), (3.0, 0.07), (2.0, 0.25), (1.5, 0.42)];
 
 /// Pulls, looks and readings after release to go on to, by the work they are. Of each list the last tells the most, and the last
 /// of all that fit the question tells the most of all.
@@ -96,18 +101,11 @@ const ON: [&[(u8, u8, u8)]; 5] = [
 /// How many of those need no reading after release.
 const WITHOUT_RESTS: usize = 3;
 
-/// Other days: how many, pulls, looks, and whether under a known load. The last by hand and the last under a load tell the most
-/// of their kind.
-const DAYS: [(u8, u8, u8, bool); 8] = [
-    (1, 5, 3, false),
-    (1, 5, 3, true),
-    (1, 10, 5, true),
-    (2, 5, 3, false),
-    (2, 5, 3, true),
-    (3, 5, 3, false),
-    (2, 10, 5, true),
-    (3, 10, 5, true),
-];
+/// Other days by hand: how many, pulls, looks; each tells more than the one before.
+const DAYS_BY_HAND: [(u8, u8, u8); 3] = [(1, 5, 3), (2, 5, 3), (3, 5, 3)];
+/// The same under a known load.
+const DAYS_BY_LOAD: [(u8, u8, u8); 5] = [(1, 5, 3), (1, 10, 5), (2, 5, 3), (2, 10, 5), (3, 10, 5)];
+const MOST_DAYS: f32 = 3.0;
 
 /// Longer gauges worth proposing, in millimetres: to what two hands can hold and read.
 const LONGER_MM: [i16; 7] = [100, 150, 200, 250, 300, 400, 500];
@@ -142,11 +140,8 @@ pub(crate) fn settle(
     // More readings of a scale that alone counts say the same again.
     let prior = readings.prior?;
     let asks_rest = open.iter().any(|open| open.ask != Ask::Stretch);
-    let tail = |share: f32, usual: Tail| {
-        let is_usual = rules.confidence == Confidence::default();
-        if is_usual { usual } else { Tail::of(share * (1.0 - rules.confidence.chance())) }
-    };
-    let plans = tail(TAKEN_UP, Tail::ONE_IN_40);
+    let risk = 1.0 - rules.confidence.chance();
+    let plans = Tail::of(TAKEN_UP * risk);
     let planned = made.pulls.1;
     let few = is_alone && made.pulls.0 < planned && open.iter().any(|open| open.ask == Ask::Stretch);
     let complete = u8::try_from(planned).ok().filter(|_| few);
@@ -173,48 +168,59 @@ pub(crate) fn settle(
     let within_reach = |days: f32| open.iter().all(|open| open.is_within_reach(worth.of_day().0, days, &plans));
     if is_alone && test.settling_pull().is_none() && test.settled() && (few || within_reach(0.0)) {
         let all = on((0, 0, 0));
-        let first = (few && going_on(all, &tail(AS_PLANNED, Tail::ONE_IN_20))).then_some(all);
+        let first = (few && going_on(all, &Tail::of(AS_PLANNED * risk))).then_some(all);
         let lists = ON.get(..if asks_rest { ON.len() } else { WITHOUT_RESTS }).unwrap_or(&ON);
         settle.plan = first.or_else(|| least(lists, |plan| Some(on(*plan)).filter(|plan| going_on(*plan, &plans))));
     }
     if settle.plan.is_none() {
-        let known = test.load().is_known();
         let fresh = |prior| Worth::fresh(prior, readings.kept.rounding, worth.stretch);
-        // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
-        let (one_by_hand, one_by_load) = (fresh(prior), fresh(rules.scatter.prior(Load::Force { millinewtons: 1 })?));
-        let settling = |(days, pulls, looks, load): &(u8, u8, u8, bool)| {
-            let rests = if asks_rest { *looks } else { 0 };
-            let one = if *load { one_by_load } else { one_by_hand };
-            let [more_looks, more_pulls, rests_then] =
-                [*looks - 1, *pulls - 1, rests].map(|count| num::float(count.into()));
-            let day = one.with_more(more_looks, more_pulls, rests_then);
-            let times = num::float(i64::from(*days));
-            let settles = open.iter().all(|open| open.is_settled_by_days(&day, times, &plans));
-            let plan = Plan { days: *days, pulls: *pulls, looks: *looks, rests, known_load: *load };
-            settles.then_some(plan)
+        let settling = |one: Worth, known_load: bool| {
+            let plans = &plans;
+            move |(days, pulls, looks): &(u8, u8, u8)| {
+                let rests = if asks_rest { *looks } else { 0 };
+                let more = [*looks - 1, *pulls - 1, rests].map(|count| num::float(count.into()));
+                let (day, times) = (one.with_more(more[0], more[1], more[2]), num::float(i64::from(*days)));
+                let settles = open.iter().all(|open| open.is_settled_by_days(&day, times, plans));
+                settles.then_some(Plan { days: *days, pulls: *pulls, looks: *looks, rests, known_load })
+            }
         };
-        let any = |by_load: bool| DAYS.iter().rfind(|(.., load)| *load == by_load).and_then(settling).is_some();
-        let most_days = DAYS.iter().map(|(days, ..)| *days).max().unwrap_or(0);
-        let (by_hand, by_load) = (!known && within_reach(num::float(most_days.into())) && any(false), any(true));
-        settle.plan = DAYS.iter().filter(|(.., load)| if *load { by_load } else { by_hand }).find_map(settling);
+        let by_hand = !test.load().is_known() && within_reach(MOST_DAYS);
+        let by_hand = if by_hand { first(&DAYS_BY_HAND, settling(fresh(prior), false)) } else { None };
+        // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
+        let load = rules.scatter.prior(Load::Force { millinewtons: 1 })?;
+        let by_load = first(&DAYS_BY_LOAD, settling(fresh(load), true));
+        let work = |plan: &Plan| (plan.days, plan.pulls, plan.known_load);
+        settle.plan = by_hand.into_iter().chain(by_load).min_by_key(work);
     }
     Some(settle)
 }
 
 /// The first that settles, of the first list whose last does; nothing where the last of all does not.
 fn least<T>(lists: &[&[T]], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
-    let (last_list, before) = lists.split_last()?;
-    let most = settles(last_list.last()?)?;
-    let within = |list: &[T], most: Plan| list.iter().rev().skip(1).rev().find_map(&settles).unwrap_or(most);
-    let earlier = before.iter().find_map(|list| Some(within(list, settles(list.last()?)?)));
-    Some(earlier.unwrap_or_else(|| within(last_list, most)))
+    let (last, before) = lists.split_last()?;
+    settles(last.last()?)?;
+    before.iter().find_map(|list| first(list, &settles)).or_else(|| first(last, &settles))
+}
+
+/// The first that settles, in a list where each tells more than the one before: by halving.
+fn first<T>(list: &[T], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
+    let (last, mut open) = list.split_last()?;
+    let mut found = settles(last)?;
+    while let Some((before, [middle, after @ ..])) = open.split_at_checked(open.len() / 2) {
+        match settles(middle) {
+            Some(plan) => (found, open) = (plan, before),
+            None => open = after,
+        }
+    }
+    Some(found)
 }
 
 impl Open {
     pub fn new(ask: Ask, figure: &Figure, missing: f32) -> Self {
         let degrees = Degrees::new(figure.dof);
         let now = degrees.up * figure.variance_above(missing);
-        Self { ask, percent: figure.percent(), missing, now, degrees }
+        let assured = Tail::ONE_IN_5.quantile(degrees.count);
+        Self { ask, percent: figure.percent(), missing, now, degrees, assured }
     }
 
     fn budget(&self, worth: &Worth, shift: f32) -> Budget {
@@ -251,12 +257,15 @@ impl Open {
     /// Whether an answer comes in four cases of five: the value read then lies about today's as far as the variance falls.
     fn is_assured(&self, then: &Then, tail: &Tail) -> bool {
         let Some(ends) = self.ends(then, tail) else { return false };
-        // For any number of degrees of freedom from 5 on the one end alone is enough, or both together are too little; most
-        // plans end here, without a tail.
-        match ends {
-            (near, _) if near <= -0.92 => true,
-            (near, far) if near > 0.3 || near > -0.5 && far > 1.5 => false,
-            ends => self.assurance(ends) >= ASSURANCE,
+        // Most plans end here, without a tail: the one end is enough, or the other adds too little.
+        let (near, far) = ends;
+        let adds = FAR.iter().find(|(from, _)| far > *from).map_or(f32::INFINITY, |(_, adds)| *adds);
+        if near <= -self.assured {
+            true
+        } else if near > 0.3 || near > adds - self.assured {
+            false
+        } else {
+            self.assurance(ends) >= ASSURANCE
         }
     }
 
@@ -301,7 +310,8 @@ mod tests {
         ];
         let tail = Tail::of(0.015);
         for (missing, (now, dof), (variance, dof_then), expected) in known {
-            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof) };
+            let assured = Tail::ONE_IN_5.quantile(dof);
+            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof), assured };
             let then = Then { variance, squared_scale: variance / Degrees::new(dof_then).up, dof: dof_then };
             let found = open.assurance(open.ends(&then, &tail).unwrap());
             assert!((found - expected).abs() < 2e-4, "{found} for {expected}");
@@ -316,8 +326,15 @@ mod tests {
         for dof in [5.0, 6.5, 9.0, 14.0, 40.0, 1e6] {
             for step in 1..400i16 {
                 for share in [0.02, 0.05, 0.1, 0.2, 0.3, 0.5, 0.8] {
-                    let missing = f32::from(step) * 0.01;
-                    let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now: 1.0, degrees: Degrees::new(dof) };
+                    let (missing, assured) = (f32::from(step) * 0.01, Tail::ONE_IN_5.quantile(dof));
+                    let open = Open {
+                        ask: Ask::Stretch,
+                        percent: 5.0,
+                        missing,
+                        now: 1.0,
+                        degrees: Degrees::new(dof),
+                        assured,
+                    };
                     let then =
                         Then { variance: share, squared_scale: share / Degrees::new(dof + 3.0).up, dof: dof + 3.0 };
                     let by_tails = open.assurance(open.ends(&then, &tail).unwrap()) >= ASSURANCE;
@@ -331,11 +348,11 @@ mod tests {
 
     #[test]
     fn the_least_that_settles() {
-        let lists: [&[u8]; 3] = [&[1, 3], &[2, 5], &[4, 9]];
+        let lists: [&[u8]; 3] = [&[1, 3], &[2, 5], &[4, 7, 8, 9]];
         let found = |enough: u8| {
             let plan = |size: &u8| Plan { days: 0, pulls: *size, looks: 0, rests: 0, known_load: false };
             least(&lists, |size| (*size >= enough).then(|| plan(size))).map(|plan| plan.pulls)
         };
-        assert_eq!([1, 3, 4, 6, 10].map(found), [Some(1), Some(3), Some(5), Some(9), None]);
+        assert_eq!([1, 3, 4, 6, 8, 9, 10].map(found), [Some(1), Some(3), Some(5), Some(7), Some(8), Some(9), None]);
     }
 }

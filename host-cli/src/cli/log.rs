@@ -56,6 +56,14 @@ pub struct TagsArgs {
     pub range: Option<String>,
 }
 
+const FORGET_PHOTOS: &str = "\
+Examples:
+  A photograph that you retired is off its cloth; this takes its bytes out of the file as well:
+      tenter log forget-photos
+
+A retired photograph cannot be put back after that. Files that you exported before still hold it, and importing one brings \
+it back.";
+
 /// What to do with the log itself.
 #[derive(Subcommand, Debug, Clone, PartialEq, Eq)]
 pub enum LogVerb {
@@ -65,6 +73,9 @@ pub enum LogVerb {
     /// The tags that are given at this desk, so that several desks give none twice
     #[command(after_help = TAGS)]
     Tags(TagsArgs),
+    /// Take the bytes of retired photographs out of the log for good
+    #[command(after_help = FORGET_PHOTOS)]
+    ForgetPhotos,
     /// Print the rights to a shared log, as SQL for psql
     #[cfg(feature = "postgres")]
     #[command(after_help = ROLES)]

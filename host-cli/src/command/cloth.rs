@@ -24,11 +24,11 @@ use crate::input::{self, ClothFacts, Field, amount, described};
 use crate::json::cloth as stash_json;
 use crate::log::json::Mm;
 use crate::log::{Entry, Fabric, FabricChange, Fact};
-use crate::plain::isolated;
 use crate::store::{Change as _, LogPlace, Store};
 use crate::text::TextOutput;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
+use crate::words::done;
 
 /// Runs the verb.
 ///
@@ -64,7 +64,8 @@ fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) 
         }
     }
     let (entries, ()) = store.change(|read| deed::add(read, &typed))?;
-    report_change(store, &entries, &args.show, "added", screen)?;
+    let show = ShowArgs { units: input::shown_in(args.show.units, [&typed.length, &typed.width]), ..args.show.clone() };
+    report_change(store, &entries, &show, "added", screen)?;
     match entries.first() {
         Some(Entry { id, .. }) if !tests.is_empty() => {
             super::pull::store_all(&id.to_string(), tests, args.show.json, store, screen)
@@ -80,8 +81,10 @@ fn known_of(change: &FabricChange) -> ClothFacts {
 }
 
 fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
-    let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
-    report_change(store, &entries, &args.show, "changed", screen)?;
+    let typed = TypedCloth::from(args);
+    let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &typed))?;
+    let units = input::shown_in(args.show.units, [&typed.length, &typed.bought, &typed.width]);
+    report_change(store, &entries, &ShowArgs { units, ..args.show.clone() }, "changed", screen)?;
     if let Some(Entry { fact: Fact::FabricChanged { fabric, change }, .. }) = entries.first()
         && !args.show.json
         && let Some(fabric) = store.fabric(*fabric)?
@@ -95,7 +98,7 @@ fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>
 fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let Some(length) = args.length.as_deref().filter(|_| !args.undo) else {
         let (entries, had) = store.change(|read| deed::uncut(read, &args.fabric))?;
-        report_change(store, &entries, &args.show, "cut taken back", screen)?;
+        report_change(store, &entries, &args.show, done::CUT_BACK, screen)?;
         let now = entries.first().map(|entry| store.fabric(entry.subject().id())).transpose()?.flatten();
         if !args.show.json && now.as_ref().is_some_and(|now| now.length == had) {
             screen.say(words::LENGTH_STAYS)?;
@@ -103,19 +106,18 @@ fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Re
         return Ok(());
     };
     let (entries, ()) = store.change(|read| deed::cut(read, &args.fabric, length, &args.note, args.instead))?;
-    let what = if args.instead { "cut put right" } else { "cut" };
+    let what = if args.instead { done::CUT_RIGHT } else { "cut" };
     report_change(store, &entries, &args.show, what, screen)
 }
 
 fn retire(args: &RetireArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (_, Fabric { tag, name, .. }) = store.change(|read| deed::retire(read, &args.fabric, &args.note))?;
-    let name = isolated(&name);
-    Ok(screen.say(&format!("retired  {tag}  {name}; its tests and history stay: tenter cloth return {tag}"))?)
+    Ok(screen.say(&done::retired_cloth(tag, &name))?)
 }
 
 fn restore(args: &ReturnArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (_, Fabric { tag, name, .. }) = store.change(|read| deed::restore(read, &args.fabric))?;
-    Ok(screen.say(&format!("back  {tag}  {}", isolated(&name)))?)
+    Ok(screen.say(&done::returned_cloth(tag, &name))?)
 }
 
 fn renumber(args: &RenumberArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {

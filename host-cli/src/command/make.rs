@@ -16,14 +16,14 @@ use crate::finding::shown::ShownRules;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::plan::TypedPlan;
-use crate::input::{self};
+use crate::input::{self, Misuse};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
 use crate::log::{GarmentState, Id, Subject};
-use crate::plain::{isolated, one_line};
 use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
 use crate::text::make as report;
+use crate::words::done;
 use crate::words::{make as words, pair, quantity};
 
 /// Runs the verb.
@@ -51,8 +51,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         MakeVerb::Start(args) => {
             let SheetRequest { names, plan } = args.planned(crate::deed::find::names(store)?);
             if (PlanArgs { r#use: plan.r#use.clone(), ..PlanArgs::default() }) != plan {
-                let later = "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan";
-                return Err(Error::Usage(later.to_owned()));
+                return Err(Misuse::PlanAtStart.into());
             }
             let typed = TypedGarment { uses: plan.r#use, ..(&args.flags).into() };
             let (entries, ()) = store.change(|read| deed::start(read, &names, &typed))?;
@@ -146,7 +145,7 @@ fn cut(
     let unit = show.units.unwrap_or_default();
     for RoleCut { role, cloth, length } in cuts {
         let length = quantity::cloth_needed(*length, unit);
-        screen.say(&format!("{what}  {}: {length} of {}", isolated(role), pair::named(cloth)))?;
+        screen.say(&done::role_cut(what, role, &length, &pair::named(cloth)))?;
     }
     screen.say(&words::next(&making))?;
     Ok(0)
@@ -156,16 +155,10 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutp
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
     let SheetRequest { names, plan: wanted } = SheetRequest::of(args.words.iter(), &args.plan, |_| false);
     if let Some(word) = names.first() {
-        return Err(Error::Usage(format!(
-            "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
-            one_line(word)
-        )));
+        return Err(Misuse::NotOnASheet { word: word.clone() }.into());
     }
     if !wanted.r#use.is_empty() {
-        let garment = &args.garment;
-        return Err(Error::Usage(format!(
-            "the cloths of a garment that is begun are chosen; type tenter make edit {garment} ROLE=TAG"
-        )));
+        return Err(Misuse::UseOfBegun { garment: args.garment.clone() }.into());
     }
     let garment = deed::live(read, &args.garment)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };

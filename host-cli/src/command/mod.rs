@@ -34,9 +34,9 @@ use crate::cli::people::by_for_now;
 use crate::cli::{CommandLine, Verb};
 use crate::deed::find;
 use crate::error::Error;
+use crate::input::{FileFault, Misuse};
 use crate::log::Here;
-use crate::plain::shown;
-use crate::store::{self, LogPlace, LogWithDrafts};
+use crate::store::{self, Access, LogPlace, LogWithDrafts};
 use crate::text::TextOutput;
 
 /// Runs a verb and writes its result to `screen`; the exit code.
@@ -98,7 +98,7 @@ fn open_if_there(db: Option<&Path>, here: Here) -> Result<Option<Box<dyn LogWith
 
 /// Where the log is kept.
 fn place_of(db: Option<&Path>) -> Result<LogPlace, Error> {
-    let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; pass --db FILE".to_owned()));
+    let own = || store::default_path().ok_or_else(|| Error::from(Misuse::NoHome));
     db.map_or_else(|| own().map(LogPlace::File), |db| Ok(LogPlace::of(db)?))
 }
 
@@ -110,8 +110,7 @@ fn refuse_the_log_itself(path: &Path, db: &LogPlace) -> Result<(), Error> {
         fs::canonicalize(path).is_ok_and(|path| fs::canonicalize(beside).is_ok_and(|beside| path == beside))
     };
     if ["", "-wal", "-shm"].into_iter().any(same) {
-        let reason = "it is the log itself; type another name".to_owned();
-        return Err(Error::File { what: "write", path: shown(path), reason });
+        return Err(Error::file(Access::Write, path, FileFault::TheLog));
     }
     Ok(())
 }

@@ -7,9 +7,12 @@ use std::path::{Path, PathBuf};
 use crate::app::{Module, folder, one_file};
 use crate::cli::phone::PhoneArgs;
 use crate::error::Error;
+use crate::input::{FileFault, Misuse};
 use crate::plain::shown;
+use crate::store::Access;
 use crate::text::TextOutput;
 use crate::whole_file::WholeFile;
+use crate::words::done;
 
 /// The module's name beside the program.
 const BESIDE: &str = "tenter.wasm.gz";
@@ -24,52 +27,41 @@ pub fn run(args: &PhoneArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let bytes = file.as_deref().map(read).transpose()?;
     let module = match (&bytes, &file) {
         (Some(bytes), Some(file)) => Module::read(bytes).ok_or_else(|| not_a_module(file))?,
-        _ => Module::carried().ok_or_else(|| Error::Usage(NONE.to_owned()))?,
+        _ => Module::carried().ok_or_else(|| Misuse::NoAppModule)?,
     };
     if let Some(out) = &args.out {
         write_folder(module, out)?;
-        screen.say(&format!("wrote the app to {}", shown(out)))?;
-        screen
-            .say("copy it to a web space whose address begins with https, and open that address on the phone once")?;
+        screen.say(&done::app(&shown(out)))?;
+        screen.say(done::APP_FOLDER)?;
     }
     if let Some(out) = &args.one_file {
         write_file(out, one_file(module).as_bytes())?;
-        screen.say(&format!("wrote the app to {}", shown(out)))?;
-        screen.say("open it from the phone's own files")?;
-        screen.say(LIMITS)?;
+        screen.say(&done::app(&shown(out)))?;
+        screen.say(done::APP_FILE)?;
+        screen.say(done::APP_FILE_LIMITS)?;
     }
     Ok(0)
 }
-
-/// Where this program was built without the module.
-const NONE: &str = "this tenter was built without the app; pass --module FILE, or build both from the sources: \
-                    host-cli/phone/build, then cargo install --path host-cli --features phone";
-
-/// What a person must know of the one file.
-const LIMITS: &str = "the browser keeps what you store for that file alone: do not rename or move it, other pages that \
-                      you open from your files may read it, and clearing the browser's data deletes it; so export \
-                      often";
 
 fn beside() -> Option<PathBuf> {
     Some(std::env::current_exe().ok()?.with_file_name(BESIDE)).filter(|file| file.is_file())
 }
 
 fn read(file: &Path) -> Result<Vec<u8>, Error> {
-    fs::read(file).map_err(|error| Error::file("read", file, &error))
+    fs::read(file).map_err(|error| Error::file(Access::Read, file, &error))
 }
 
 fn not_a_module(file: &Path) -> Error {
-    let reason = "it is not the app's module; pass the file that host-cli/phone/build makes".to_owned();
-    Error::File { what: "use", path: shown(file), reason }
+    Error::file(Access::Read, file, FileFault::NotAppModule)
 }
 
 fn write_folder(module: Module<'_>, out: &Path) -> Result<(), Error> {
     for file in folder(module) {
         let path = file.path.split('/').fold(out.to_owned(), |path, part| path.join(part));
         let parent = path.parent().unwrap_or(out);
-        fs::create_dir_all(parent).map_err(|error| Error::file("make", parent, &error))?;
+        fs::create_dir_all(parent).map_err(|error| Error::file(Access::Make, parent, &error))?;
         // Not for its owner alone: a web server reads it.
-        fs::write(&path, &file.bytes).map_err(|error| Error::file("write", &path, &error))?;
+        fs::write(&path, &file.bytes).map_err(|error| Error::file(Access::Write, &path, &error))?;
     }
     Ok(())
 }

@@ -12,7 +12,7 @@ use crate::cli::size::SizeArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::size::{CordWanted, ElasticWanted, Sized, SizedCloth, ZipWanted};
-use crate::input::{self, Field, Why, Wrong, amount::cloth, size as typed};
+use crate::input::{self, Field, Misuse, Why, Wrong, amount::cloth, size as typed};
 use crate::json::size as size_json;
 use crate::store::Read;
 use crate::text::TextOutput;
@@ -50,9 +50,7 @@ pub fn run(args: &SizeArgs, open: &mut OpenLog<'_>, screen: &mut TextOutput<'_>)
     cord(args, &mut sized, unit)?;
     zip(args, cloth_of, &mut sized, unit)?;
     if sized.lines.is_empty() {
-        return Err(Error::Usage(
-            "pass what to size, such as --girth hip=104cm/101cm; see tenter size --help".to_owned(),
-        ));
+        return Err(Misuse::NothingToSize.into());
     }
     if args.advice.show.json {
         writeln!(screen.out, "{}", size_json::render(&sized))?;

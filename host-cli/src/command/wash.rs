@@ -13,6 +13,7 @@ use crate::finding::wash::Washed;
 use crate::input::{self, Field, Why, Wrong};
 use crate::json::cloth as stash_json;
 use crate::json::wash as wash_json;
+use crate::log::Subject;
 use crate::store::{Change as _, Store};
 use crate::text::TextOutput;
 use crate::text::wash as wash_text;
@@ -85,6 +86,9 @@ fn undo(
     }
     for (grain, marks) in back {
         screen.say(&words::taken_back(&now, grain, &marks, unit(args)))?;
+    }
+    if deed::is_as_washed(&store.history(Subject::Fabric(now.id))?) {
+        screen.say(&words::measure_again(&now))?;
     }
     Ok(0)
 }

@@ -248,6 +248,15 @@ pub fn pattern_and_view(read: &dyn Read, words: &[String]) -> Result<(Pattern, S
         let view = view_or_only(&pattern, Some(typed.as_str()).filter(|typed| !typed.is_empty()))?.to_owned();
         Ok((pattern, view))
     };
+    // The view alone means that of the pattern that was added last.
+    if pattern(read, &words.join(" ")).is_err()
+        && let [word] = words
+        && let Ok(last) = last_pattern(read)
+        && matches!(pattern(read, word), Err(Refused::NoneNamed { .. }))
+        && let Ok(view) = view(&last, word).map(str::to_owned)
+    {
+        return Ok((last, view));
+    }
     // One word is the pattern and the rest its view, unless the words begin with the whole name of one.
     let there: Vec<Pattern> = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).collect();
     let whole = |at: &usize| parts(*at).is_some_and(|(name, _)| there.iter().any(|pattern| is(&pattern.name, &name)));

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use tenter_core::persons::{Compared, MAX_PERSONS, Person};
+use tenter_core::persons::{Compared, MAX_PERSONS, PersonReadings};
 use tenter_core::{Grain, PullTest, student};
 
 use crate::log::{Fabric, Id, People, StoredTest};
@@ -54,14 +54,14 @@ impl Class {
         let wanted = Grain::ALL.into_iter().filter(|one| grain.is_none_or(|grain| grain == *one)).map(by_grain);
         // Crosswise of two that as many people pulled: the first of the largest.
         let (grain, hands) = wanted.rev().max_by_key(|(_, hands)| hands.len())?;
-        let persons: Vec<(Option<Id>, Vec<f32>, Person)> = hands
+        let persons: Vec<(Option<Id>, Vec<f32>, PersonReadings)> = hands
             .into_iter()
             .take(MAX_PERSONS)
-            .filter_map(|(person, pulls)| Person::of(&pulls).map(|said| (person, pulls, said)))
+            .filter_map(|(person, pulls)| PersonReadings::of(&pulls).map(|said| (person, pulls, said)))
             .collect();
         let compared = Compared::of(&persons.iter().map(|(.., said)| *said).collect::<Vec<_>>())?;
         let half = |variance: f32, dof: u32| student::quantile(TAIL, degrees(dof)) * variance.max(0.0).sqrt();
-        let hand = |(person, pulls, said): (Option<Id>, Vec<f32>, Person)| Hand {
+        let hand = |(person, pulls, said): (Option<Id>, Vec<f32>, PersonReadings)| Hand {
             name: people.name(person).map(str::to_owned),
             pulls,
             mean: said.mean,

@@ -123,9 +123,9 @@ impl Measured {
         let context = Context { construction: Some(self.construction), cloth_width: self.width, ..Context::default() };
         let mut doubts: Vec<Doubt> = implausible(&counted.stored.said.test, &context).iter().copied().collect();
         let rules = Rules { construction: self.construction, ..Rules::default() };
-        if let Ok(alone) = Evaluation::of_all(&[counted.sitting()], &Demand::default(), &rules) {
-            doubts.extend(alone.doubts.iter().copied());
-        }
+        let nothing = [(Demand::default(), Looks::default())];
+        // A test without a pull says nothing, and gives nothing to doubt.
+        let _ = judge_each(&[counted.sitting()], &nothing, &rules, |_, alone| doubts.extend(alone.doubts));
         doubts
     }
 

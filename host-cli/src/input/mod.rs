@@ -7,6 +7,7 @@ pub mod doubt;
 pub mod garment;
 pub mod learned;
 pub mod making;
+mod misuse;
 pub mod named;
 pub mod pattern;
 pub mod person;
@@ -23,8 +24,9 @@ mod wrong;
 
 use tenter_core::{Construction, Demand, PullTest, Rules, Table, Unit};
 
-pub use amount::{length, load, seconds, unit_of};
+pub use amount::{length, load, seconds, shown_in, unit_of};
 pub use doubt::{ClothFacts, Doubted};
+pub use misuse::{FileFault, Misuse, Near, Unparsed};
 pub use test::{TypedReading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
 pub use wrong::{ClassFigures, Field, PhotoFault, Why, Wrong};

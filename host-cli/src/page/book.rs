@@ -23,6 +23,12 @@ use crate::words::fit::{because, chance, not_asked};
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
+/// The scripts of the page, each as it stands between its tags: whoever serves the page may allow these and no others.
+pub const SCRIPTS: [&str; 2] = [
+    "document.documentElement.classList.add(\"scripted\")",
+    concat!("\n", include_str!("../../templates/book.js"), "\n"),
+];
+
 /// How many cloths of a role are listed beside its map.
 const LISTED: usize = 12;
 

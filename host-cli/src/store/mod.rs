@@ -29,7 +29,7 @@ use crate::log::{
     Desk, Entry, Fabric, Fact, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
 };
 
-pub use error::{Access, AddressFault, Stop, StoreError};
+pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
 
@@ -178,7 +178,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read at all.
-    fn faults(&self) -> Result<Vec<String>, StoreError>;
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError>;
 
     /// The tests as a list.
     ///
@@ -242,13 +242,20 @@ pub trait Store: Read {
         self.take(&mut entries.map(|entry| entry.map(LogPiece::from)))
     }
 
-    /// Takes the name of a person, or of the one for whom a garment is made, out of every entry about them, for good: the
-    /// one thing that is ever taken out of a log.
+    /// Takes the name of a person, or of the one for whom a garment is made, out of every entry about them, for good: with
+    /// the [bytes of photographs](Self::forget_photos) the one thing that is ever taken out of a log.
     ///
     /// # Errors
     ///
     /// A log that cannot be written.
     fn forget_names(&mut self, of: Subject) -> Result<(), StoreError>;
+
+    /// Takes the bytes of photographs out of the log, for good; how many were there. What entries say of them stays.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError>;
 
     /// Who says what is written from here on, in place of the one who is remembered at this [desk](Read::desk).
     fn speak_as(&mut self, who: Id);

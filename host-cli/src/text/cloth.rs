@@ -95,6 +95,10 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     for suit in shown.suits() {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));
     }
+    let is_read = shown.standing.iter().any(|standing| standing.figures.rest.is_some());
+    if !is_read && shown.suits().iter().any(|suit| suit.close) {
+        text.row("suits", check::CLOSE_NOT_READ);
+    }
     if let Some(repeatability) = shown.repeatability() {
         text.row("trust", &check::repeatability(&repeatability));
     }

@@ -10,6 +10,9 @@ use crate::log::Construction;
 use crate::words::quantity;
 use crate::words::terms::{duration, percent, whole};
 
+/// Beside garments that lie close, where nobody read what was left after release.
+pub const CLOSE_NOT_READ: &str = "it may still bag: read growth after release before you choose it for what lies close";
+
 /// The side of a limit.
 #[must_use]
 pub const fn side(side: Side) -> &'static str {

@@ -71,6 +71,15 @@ pub fn taken_back(now: &Fabric, grain: Grain, back: &WashMarks, unit: Unit) -> S
     )
 }
 
+/// What to do where the cloth counts as washed by marks that were taken back.
+#[must_use]
+pub fn measure_again(now: &Fabric) -> String {
+    format!(
+        "its length and width stay as these marks left them; measure the cloth, and type both with tenter cloth edit {}",
+        now.tag
+    )
+}
+
 fn about(grain: Grain) -> &'static str {
     if grain == Grain::Lengthwise { "along" } else { "across" }
 }

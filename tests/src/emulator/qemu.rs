@@ -1,7 +1,7 @@
 //! The board lm3s6965evb in QEMU 7.2 or later.
 //!
-//! The board's clock goes by the instructions it has run (`-icount`), and while it sleeps with the clock on the wall.
-//! So however busy the machine is, the board never misses what happens to it.
+//! The board's clock goes by the instructions it has run (`-icount`), and while it sleeps with the clock on the wall: it may
+//! sleep longer than it meant to, and never misses what happens while it is awake.
 
 use super::{
     Board, EEPROM_SIZE, HANGS, Key, Line, Photo,

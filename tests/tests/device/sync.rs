@@ -52,7 +52,7 @@ stored     4  crosswise    10.5 %  1 Vestry twill
     // What the person pulled, the two of known cloths, each with two pulls that count: 2 × (2 − 1) degrees of freedom.
     let state = world.pocket.records().log().unwrap().repeatability().unwrap();
     assert_eq!(state.dof(), 2.0);
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
 }
 
 #[test]
@@ -130,10 +130,10 @@ fn the_clock_is_set_and_how_far_it_was_off_is_said() {
     assert!(clock().ends_with("; it was not set\n"));
     assert!(clock().ends_with("; it was right\n"));
     let now = u32::try_from(tenter::log::Here::desk().now().as_second()).unwrap();
-    tenter_firmware::link::Desk::set_clock(cable.world().pocket.records(), now - 7300);
+    tenter_firmware::link::RequestHandler::set_clock(cable.world().pocket.records(), now - 7300);
     let said = clock();
     assert!(said.ends_with("; it was 2 h behind\n"), "{said}");
-    tenter_firmware::link::Desk::set_clock(cable.world().pocket.records(), now + 90);
+    tenter_firmware::link::RequestHandler::set_clock(cable.world().pocket.records(), now + 90);
     let said = clock();
     assert!(said.ends_with("; it was 90 s ahead\n") || said.ends_with("; it was 89 s ahead\n"), "{said}");
 }

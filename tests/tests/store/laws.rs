@@ -24,6 +24,7 @@ on_every_engine!(
     any_text_comes_back,
     a_thousand_at_once,
     a_photograph_is_kept_once,
+    photographs_are_forgotten_for_good,
     a_garment_is_kept_and_its_person_forgotten,
     the_first_unit_counts,
     people_are_kept_apart_and_their_names_in_one_place,
@@ -115,7 +116,7 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     assert_eq!(log.tests(WhichTests::All).unwrap().len(), 1);
     assert!(log.tests(WhichTests::Of(two)).unwrap()[0].dropped && log.fabric(one).unwrap().unwrap().dropped);
     assert_eq!(log.repeatability().unwrap().all().dof, 0.0);
-    assert_eq!(log.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(log.faults().unwrap(), Vec::new());
 }
 
 fn all_or_nothing(engine: Engine) {
@@ -387,6 +388,20 @@ fn a_photograph_is_kept_once(engine: Engine) {
     let mut pieces = [Ok(LogPiece::Photo(photo(91))), Err(Stop)].into_iter();
     assert_eq!(log.take(&mut pieces), Err(StoreError::Stopped));
     assert_eq!(log.photo(photo(91).name()), Ok(None), "nothing of what was broken off");
+}
+
+/// Bytes that are taken out are gone, those of others and all entries stay, and another log brings them back.
+fn photographs_are_forgotten_for_good(engine: Engine) {
+    let mut log = engine.log();
+    log.add(&[cloth(1)]).unwrap();
+    log.merge_all([7, 8, 9].map(|which| Ok::<Photo, StoreError>(photo(which)))).unwrap();
+    let before = (lines(&*log), log.count());
+    let gone = [7, 9, 90].map(|which| photo(which).name());
+    assert_eq!((log.forget_photos(&gone), log.forget_photos(&gone)), (Ok(2), Ok(0)));
+    assert_eq!((photos(&*log), (lines(&*log), log.count())), (vec![photo(8)], before));
+    assert_eq!(log.photo(photo(7).name()), Ok(None));
+    assert_eq!(log.merge_all([Ok::<Photo, StoreError>(photo(7))]).unwrap().photos, 1);
+    assert_eq!((log.photo(photo(7).name()), log.faults()), (Ok(Some(photo(7))), Ok(Vec::new())));
 }
 
 fn a_garment_is_kept_and_its_person_forgotten(engine: Engine) {

@@ -289,7 +289,7 @@ proptest! {
             prop_assert_eq!(import(&mut *b, text.as_bytes()).unwrap(), merged);
             prop_assert_eq!(export(&*b), text.clone());
             prop_assert_eq!(everything(&*b), everything(&*a));
-            prop_assert_eq!(b.faults().unwrap(), Vec::<String>::new());
+            prop_assert_eq!(b.faults().unwrap(), Vec::new());
         }
     }
 
@@ -308,7 +308,7 @@ proptest! {
         prop_assert_eq!(export(&*a), export(&*b));
         prop_assert_eq!(everything(&*a), everything(&*b));
         prop_assert!(a.fabrics().unwrap().iter().all(|fabric| fabric.length.is_none_or(|length| length >= Length::ZERO)));
-        prop_assert_eq!(a.faults().unwrap(), Vec::<String>::new());
+        prop_assert_eq!(a.faults().unwrap(), Vec::new());
     }
 
     /// The order in which entries arrive does not matter, one by one.
@@ -365,7 +365,7 @@ proptest! {
                 import(&mut *Engine::Memory.log(), export(&*b).as_bytes()).unwrap();
             }
         }
-        prop_assert_eq!(b.faults().unwrap(), Vec::<String>::new());
+        prop_assert_eq!(b.faults().unwrap(), Vec::new());
     }
 
     /// Any bytes as an export: refused or read, never a panic, and a refusal leaves the log as it was.

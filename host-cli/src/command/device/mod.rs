@@ -17,6 +17,7 @@ use crate::log::{Here, Id};
 use crate::store::{LogWithDrafts, Read};
 use crate::text::TextOutput;
 use crate::text::device as report;
+use crate::words::done;
 
 /// A conversation over whatever line was named.
 pub type PortLine = LinkSession<Box<dyn Transport>>;
@@ -47,7 +48,7 @@ pub fn run(verb: &DeviceVerb, store: &mut dyn LogWithDrafts, screen: &mut TextOu
 /// Opens the line that was named.
 fn open(arg: &PortArg) -> Result<PortLine, Error> {
     let Some(port) = arg.port.as_deref().filter(|port| !port.trim().is_empty()) else {
-        return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
+        return Err(LinkError::WhichPort(link::ports().unwrap_or_default()).into());
     };
     let patience = Duration::from_secs(arg.patience.into());
     Ok(LinkSession::open_with(link::open(port)?, patience, PortLine::TRIES)?)
@@ -60,11 +61,8 @@ fn open(arg: &PortArg) -> Result<PortLine, Error> {
 /// As [`run`].
 pub fn clock<T: Transport>(session: &mut LinkSession<T>, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let was = set_clock(session, screen.here)?;
-    Ok(screen.say(&format!(
-        "clock set to {}; {}",
-        report::moment(screen.here.now(), screen.here),
-        report::clock_was(was)
-    ))?)
+    let now = report::moment(screen.here.now(), screen.here);
+    Ok(screen.say(&done::clock_set(&now, &report::clock_was(was)))?)
 }
 
 /// Sets the clock; how it was before.

@@ -100,7 +100,10 @@ pub fn run<T: Transport>(
     for line in report::summary(&counts).into_iter().chain(hand.map(str::to_owned)) {
         screen.say(&line)?;
     }
-    report::unread(&unread, options.give_up_damaged).map_or(Ok(()), |line| Err(Error::Usage(line)))
+    if unread.is_empty() {
+        return Ok(());
+    }
+    Err(LinkError::Unread { numbers: unread, given_up: options.give_up_damaged }.into())
 }
 
 /// Who pulled with a handheld: of a name, and then remembered as its owner; else the one who is remembered.

@@ -11,6 +11,7 @@ use crate::input::{self, ClothFacts, Doubted};
 use crate::store::{Change as _, LogWithDrafts};
 use crate::text::TextOutput;
 use crate::words::cloth as stash;
+use crate::words::done;
 
 /// Not measured yet.
 const LEFT: u8 = 3;
@@ -54,9 +55,9 @@ pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutp
     }
     if guide.draft.readings() == 0 {
         store.set_draft(&name, None)?;
-        terminal.say("nothing was measured")?;
+        terminal.say(done::NOTHING_MEASURED)?;
     } else {
-        terminal.say(&format!("kept; go on with tenter pull {} --resume", fabric.tag))?;
+        terminal.say(&done::kept(fabric.tag))?;
     }
     Ok(LEFT)
 }

@@ -20,6 +20,8 @@ use crate::store::{Change as _, LogWithDrafts, Read, Store, WhichTests};
 use crate::text::TextOutput;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
+use crate::words::done;
+use crate::words::people as people_words;
 use crate::words::pull as words;
 
 /// Runs the verb; by all tests of the grain 0 measured or meets, 1 short or over, 3 close, unknown, in disagreement or
@@ -61,8 +63,7 @@ fn remember(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutpu
     let Some(desk) = people::remembering(&log.desk()?, who.id).filter(|_| who.facts.is_empty()) else { return Ok(()) };
     log.set_desk(&desk)?;
     if !args.show.json {
-        let name = isolated(&who.name);
-        screen.say(&format!("tenter takes {name} to pull here from now on; pass --by for somebody else"))?;
+        screen.say(&people_words::remembered(&who.name))?;
     }
     Ok(())
 }
@@ -147,10 +148,8 @@ fn set_retired(
         store.change(|read| deed::set_retired(read, &args.cloth(), text, retire, note))?;
     let about = words::line_about(&test, screen.here);
     screen.say(&match retire {
-        true => {
-            format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())
-        }
-        false => format!("back  {about}"),
+        true => done::retired_test(&about, tag, &test.id.short()),
+        false => done::returned_test(&about),
     })?;
     Ok(0)
 }
@@ -163,7 +162,7 @@ fn regrain(
     screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::regrain(read, &args.fabric, test, grain))?;
-    screen.say(&format!("put right  {}; see tenter cloth show {tag}", words::line_about(&test, screen.here)))?;
+    screen.say(&done::corrected_test(&words::line_about(&test, screen.here), tag))?;
     Ok(0)
 }
 
@@ -176,6 +175,6 @@ fn give(
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::give(read, &args.cloth(), test, name))?;
     let about = words::line_about(&test, screen.here);
-    screen.say(&format!("pulled by {}  {about}; see tenter cloth show {tag}", isolated(name.trim())))?;
+    screen.say(&people_words::given(&isolated(name.trim()), &about, tag))?;
     Ok(0)
 }

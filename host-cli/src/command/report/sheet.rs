@@ -12,6 +12,7 @@ use crate::finding::plan::ViewPlan;
 use crate::page::made;
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
@@ -36,6 +37,6 @@ pub fn page(
     screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let bytes = made::plan(read, plan, rules, whose, why)?;
-    write(out, &bytes, "the plan; open it in a browser", screen)?;
+    write(out, &bytes, done::PLAN, screen)?;
     Ok(0)
 }

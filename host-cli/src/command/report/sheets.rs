@@ -7,6 +7,7 @@ use crate::deed::{make, plan};
 use crate::error::Error;
 use crate::finding::fit::Stock;
 use crate::finding::make::Workroom;
+use crate::input::Misuse;
 use crate::input::plan::TypedPlan;
 use crate::log::Garment;
 use crate::page::made;
@@ -22,7 +23,7 @@ pub fn run(args: &SheetsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> R
         named => named.iter().map(|text| make::live(read, text)).collect::<Result<_, _>>()?,
     };
     if garments.is_empty() {
-        return Err(Error::Usage("no garment is being made; begin one with tenter make start".to_owned()));
+        return Err(Misuse::NothingBeingMade.into());
     }
     let (stock, room) = (Stock::read(read)?, Workroom::read(read, screen.here)?);
     let mut prints = Vec::new();

@@ -210,6 +210,12 @@ impl Store for Memory {
         Ok(())
     }
 
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError> {
+        let had = self.photos.len();
+        self.photos.retain(|name, _| !names.contains(name));
+        Ok(had.abs_diff(self.photos.len()) as u64)
+    }
+
     fn speak_as(&mut self, who: Id) {
         self.who = Some(who);
     }

@@ -7,7 +7,7 @@ use super::{Memory, damaged};
 use crate::log::{
     Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject, days,
 };
-use crate::store::{Read, Stop, StoreError, WhichTests, line_of};
+use crate::store::{LogFault, Read, Stop, StoreError, WhichTests, line_of};
 
 pub(super) fn line(entry: &Entry) -> Result<String, StoreError> {
     Ok(line_of(entry.id, &entry.body().map_err(damaged)?))
@@ -138,8 +138,8 @@ impl Read for Memory {
         Ok(self.arrivals.len() as u64)
     }
 
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         let whole = self.arrivals.len() == self.entries.len();
-        Ok(if whole { Vec::new() } else { vec!["the entries are not all numbered".to_owned()] })
+        Ok(if whole { Vec::new() } else { vec![LogFault::Unnumbered] })
     }
 }

@@ -22,7 +22,7 @@ use super::draft_files::DraftFiles;
 use super::naming::{self, Naming};
 use super::touched::Touched;
 use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written};
-use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
+use crate::log::{Entry, Fact, Here, Id, Photo, PhotoName, Subject};
 use connection::Connection;
 use migrate::FoundDatabase;
 
@@ -179,8 +179,7 @@ fn settle(connection: &Connection) -> Result<(), StoreError> {
     let encoding = connection.row("SELECT current_setting('server_encoding')", &[])?;
     let encoding: String = encoding.map(|row| row.get(0)).unwrap_or_default();
     if encoding != "UTF8" {
-        let system = format!("its texts are in {encoding}; make the database with ENCODING 'UTF8'");
-        return Err(StoreError::Other { place: place(), system });
+        return Err(StoreError::Encoding { place: place(), encoding });
     }
     let made = connection.writing(&begin(0), || {
         // Somebody else may have done it while we waited.
@@ -276,6 +275,17 @@ impl Store for Postgres {
         this.again(&mut work, &mut |()| Ok(false))?;
         // The server deletes the old rows for good when it next clears up (VACUUM), which is for whoever keeps it.
         Ok(())
+    }
+
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError> {
+        let this = &*self;
+        let sql = "DELETE FROM tenter.photo WHERE log = $1 AND name = $2";
+        let mut work = || {
+            names
+                .iter()
+                .try_fold(0, |gone, name| Ok(gone + this.connection.execute(sql, &[&this.log, &name.to_string()])?))
+        };
+        this.again(&mut work, &mut |_| Ok(false))
     }
 
     fn speak_as(&mut self, who: Id) {

@@ -10,7 +10,7 @@ use super::{Postgres, rows};
 use crate::log::{
     Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, Role, StoredTest, Subject,
 };
-use crate::store::{Drafts as _, Read, Stop, StoreError, WhichTests};
+use crate::store::{Drafts as _, LogFault, Read, Stop, StoreError, WhichTests};
 
 impl Postgres {
     fn list<T>(
@@ -220,11 +220,11 @@ impl Read for Postgres {
     }
 
     /// The links between the tables are held by the server; here is what it does not know.
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         let mut faults = Vec::new();
         let sql = "SELECT count(*) = coalesce(max(arrival), 0) FROM tenter.entry WHERE log = $1";
         if self.one(sql, &[&self.log], |row| Ok(row.try_get(0)?))? != Some(true) {
-            faults.push("the entries are not all numbered".to_owned());
+            faults.push(LogFault::Unnumbered);
         }
         let sql = "SELECT count(*) FROM tenter.entry AS entry WHERE log = $1 AND id = subject \
             AND NOT EXISTS (SELECT FROM tenter.fabric WHERE log = $1 AND id = entry.id) \
@@ -236,7 +236,7 @@ impl Read for Postgres {
             AND NOT EXISTS (SELECT FROM tenter.orphan WHERE log = $1 AND subject = entry.id)";
         let missing = self.one(sql, &[&self.log], |row| Ok(row.try_get::<_, i64>(0)?))?.unwrap_or_default();
         if missing > 0 {
-            faults.push(format!("{missing} things that were added are in no table"));
+            faults.push(LogFault::Unfolded { count: missing.unsigned_abs() });
         }
         Ok(faults)
     }

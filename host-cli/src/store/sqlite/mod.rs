@@ -15,7 +15,7 @@ use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavio
 use super::naming::{self, Naming};
 use super::touched::Touched;
 use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written};
-use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
+use crate::log::{Entry, Fact, Here, Id, Photo, PhotoName, Subject};
 use crate::plain::{reason, shown};
 use migrate::FoundFile;
 
@@ -68,6 +68,23 @@ impl Sqlite {
 
     fn wrong(&self, error: rusqlite::Error) -> StoreError {
         explain(&self.path, error)
+    }
+
+    /// Takes something out for good: it is overwritten, and nothing of it stays behind in the file beside the log.
+    fn for_good<T>(&self, take: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<T>) -> Result<T, StoreError> {
+        let forget = || {
+            self.connection.pragma_update(None, "secure_delete", true)?;
+            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
+            let taken = take(&transaction)?;
+            transaction.commit()?;
+            let busy = self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))?;
+            Ok((taken, busy))
+        };
+        // Another program that reads just now keeps the old bytes in the file beside the log.
+        match forget().map_err(|error| self.wrong(error))? {
+            (_, true) => Err(StoreError::Busy { place: shown(&self.path) }),
+            (taken, false) => Ok(taken),
+        }
     }
 
     /// Begins to write and keeps other writers out; dropped without a commit, nothing was written.
@@ -256,12 +273,9 @@ impl Store for Sqlite {
     }
 
     fn forget_names(&mut self, of: Subject) -> Result<(), StoreError> {
-        let forget = || {
-            // What is taken out is overwritten, and nothing of it stays behind in the file beside the log.
-            self.connection.pragma_update(None, "secure_delete", true)?;
-            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
+        self.for_good(|transaction| {
             let mut update = transaction.prepare("UPDATE entry SET body = ?2 WHERE id = ?1")?;
-            for mut entry in project::history(&transaction, of.id())? {
+            for mut entry in project::history(transaction, of.id())? {
                 if entry.fact.forget_names() {
                     update.execute(params![entry.id.to_string(), arriving(&entry)?.body])?;
                 }
@@ -269,15 +283,15 @@ impl Store for Sqlite {
             drop(update);
             let mut touched = Touched::default();
             touched.note_subject(of);
-            project::project(touched, &transaction, self.here)?;
-            transaction.commit()?;
-            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))
-        };
-        // Another program that reads just now keeps the old bytes in the file beside the log.
-        match forget().map_err(|error| self.wrong(error))? {
-            true => Err(StoreError::Busy { place: shown(&self.path) }),
-            false => Ok(()),
-        }
+            project::project(touched, transaction, self.here)
+        })
+    }
+
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError> {
+        self.for_good(|transaction| {
+            let mut delete = transaction.prepare("DELETE FROM photo WHERE name = ?1")?;
+            names.iter().try_fold(0, |gone, name| Ok(gone + delete.execute(params![name.to_string()])? as u64))
+        })
     }
 
     fn speak_as(&mut self, who: Id) {

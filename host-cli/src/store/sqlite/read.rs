@@ -8,7 +8,7 @@ use super::{Sqlite, project, rows};
 use crate::log::{
     Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, Role, StoredTest, Subject,
 };
-use crate::store::{Drafts as _, Read, Stop, StoreError, WhichTests};
+use crate::store::{Drafts as _, LogFault, Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far, or of those below one.
 pub fn newest(connection: &Connection, below: Option<Id>) -> rusqlite::Result<Option<Id>> {
@@ -31,21 +31,21 @@ pub fn drawn(connection: &Connection, once: Id, since: Id) -> rusqlite::Result<O
 }
 
 /// What SQLite's own checks and the links between the tables say, one line for each fault.
-pub fn faults(connection: &Connection) -> rusqlite::Result<Vec<String>> {
-    let mut faults: Vec<String> = Vec::new();
+pub fn faults(connection: &Connection) -> rusqlite::Result<Vec<LogFault>> {
+    let mut faults = Vec::new();
     connection.pragma_query(None, "integrity_check", |row| {
-        faults.push(row.get(0)?);
+        let line: String = row.get(0)?;
+        faults.extend((line != "ok").then_some(LogFault::Engine(line)));
         Ok(())
     })?;
-    faults.retain(|line| line != "ok");
     connection.pragma_query(None, "foreign_key_check", |row| {
-        faults.push(format!("a row of {} points to nothing", row.get::<_, String>(0)?));
+        faults.push(LogFault::Dangling { table: row.get(0)? });
         Ok(())
     })?;
     let sql = "SELECT count(*) = (SELECT count(*) FROM arrival) \
         AND count(*) = (SELECT coalesce(max(number), 0) FROM arrival) FROM entry";
     if !connection.query_row(sql, [], |row| row.get(0))? {
-        faults.push("the entries are not all numbered".to_owned());
+        faults.push(LogFault::Unnumbered);
     }
     Ok(faults)
 }
@@ -208,7 +208,7 @@ impl Read for Sqlite {
         Ok(count.and_then(|count| u64::try_from(count).ok()).unwrap_or_default())
     }
 
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         faults(&self.connection).map_err(|error| self.wrong(error))
     }
 }

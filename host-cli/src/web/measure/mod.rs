@@ -11,7 +11,7 @@ mod store;
 mod words;
 
 pub use answer::inbox;
-pub use begin::begin;
+pub use begin::{begin, cloths};
 pub use form::at_once;
 pub use step::step;
 pub use store::store;

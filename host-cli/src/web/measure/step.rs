@@ -6,7 +6,7 @@ use super::words::{Asks, Step, step as step_of, symbol};
 use super::{Measuring, answer};
 use crate::guide::NextQuestion;
 use crate::log::Id;
-use crate::web::part::Part;
+use crate::web::part::PagePart;
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit, cloth};
 use crate::web::{Method, Response, drawing};
@@ -115,7 +115,7 @@ fn page(visit: &Visit<'_>, measuring: &Measuring, wrong: &str, typed: &str) -> S
         _ => String::new(),
     };
     let mut shell = Shell::new(Place::Measure, &title);
-    shell.push(Part::Html(
+    shell.push(PagePart::Html(
         Page {
             address: measuring.address(),
             steps: measuring.steps,
