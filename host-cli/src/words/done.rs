@@ -179,3 +179,15 @@ pub fn photographs_gone(kilobytes: usize) -> String {
         _ => format!("taken out  retired photographs, {kilobytes} kB; exported files may still hold them"),
     }
 }
+
+/// Plans, cards and gauges of some garments.
+#[must_use]
+pub fn sheets(garments: &str) -> String {
+    to_print(&format!("plans, cards and gauges of {garments}"))
+}
+
+/// A sheet on which a class writes its readings.
+#[must_use]
+pub fn class_sheet() -> String {
+    to_print("the sheet for a class")
+}

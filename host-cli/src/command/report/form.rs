@@ -24,5 +24,5 @@ pub fn run(args: &FormArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Res
     let asked = input::range(Field::Wants, Some(&args.wants), Unit::Mm)?;
     let page = form::page(&cloth, asked, usize::from(args.lines));
     let page = page.ok_or_else(|| Wrong::new(Field::Wants, &args.wants, Why::TooLongForPaper))?;
-    write(&args.out.out, &page, &done::to_print("the sheet for a class"), screen)
+    write(&args.out.out, &page, &done::class_sheet(), screen)
 }

@@ -41,6 +41,6 @@ pub fn run(args: &SheetsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> R
         prints.push(made::garment(read, &stock, (&planned, (&pattern, view)), rules, (&head, part))?);
     }
     let count = if prints.len() == 1 { "1 garment".to_owned() } else { format!("{} garments", prints.len()) };
-    let said = done::to_print(&format!("plans, cards and gauges of {count}"));
+    let said = done::sheets(&count);
     write(&args.out.out, &made::garments(&prints), &said, screen)
 }
