@@ -169,7 +169,7 @@ fn what_does_not_fit_is_refused() {
     refused(&program, "make reopen coat", "garment 1 is still open");
     refused(&program, "make return coat", "garment 1 is there already");
     refused(&program, "make wore coat ' '", "type what worked or how it wore");
-    refused(&program, "make plan coat --use main=2", "make edit coat --use");
+    refused(&program, "make plan coat --use main=2", "make edit coat ROLE=TAG");
     ok(&program, "make retire coat");
     refused(&program, "make cut coat", "garment 1 is retired");
     ok(&program, "make start 'Play coat' --name 'coat for one'");
