@@ -22,6 +22,8 @@ mod request;
 mod response;
 mod shell;
 mod size;
+#[cfg(test)]
+mod tests;
 mod visit;
 
 pub use request::{Method, Request};
