@@ -1,7 +1,7 @@
 //! The desk's end of handing over by a script: entries go to and from the app on a phone. Twice is once.
 
-use super::form::{Form, Input};
-use super::part::{Link, Part};
+use super::form::{Form, FormField};
+use super::part::{Link, PagePart};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
 use super::{Method, Response};
@@ -54,14 +54,14 @@ fn told(merged: Merged) -> String {
 fn page() -> Response {
     let mut page = Shell::new(Place::More, "Exchange with a phone");
     let how = "Open this page in the browser of the phone that has the app. The app asks you before anything goes to and fro.";
-    page.push(Part::Words(how.to_owned()));
+    page.push(PagePart::Words(how.to_owned()));
     let app = Form::new("app", "/exchange", "Open the app")
-        .ask(Input::text("address", "Address of the app").hint("It begins with https"));
-    page.push(Part::Form(Box::new(app)));
-    page.push(Part::Html("<p id=\"told\" role=\"status\"></p><script src=\"/desk.js\" defer></script>".to_owned()));
+        .ask(FormField::text("address", "Address of the app").hint("It begins with https"));
+    page.push(PagePart::Form(Box::new(app)));
+    page.push(PagePart::Html("<p id=\"told\" role=\"status\"></p><script src=\"/desk.js\" defer></script>".to_owned()));
     let file =
         Link::new("/log", "The log as a file").about("Where the browser has no scripts, or the phone no network");
-    page.push(Part::Links(vec![file]));
+    page.push(PagePart::Links(vec![file]));
     let mut response = page.page();
     // The app is opened from here, and they talk.
     response.set("cross-origin-opener-policy", "unsafe-none");
