@@ -63,7 +63,7 @@ fn the_desk_s_page_and_the_app_exchange_entries_once_the_person_agrees() {
     let mut png = png::Encoder::new(fs::File::create(&photo).unwrap(), 64, 48);
     png.set_color(png::ColorType::Rgb);
     png.write_header().unwrap().write_image_data(&colours).unwrap();
-    run(&log, &["cloth", "photo", "1", photo.to_str().unwrap()]);
+    run(&log, &["cloth", "picture", "1", photo.to_str().unwrap()]);
     let desk = Desk::serve(&log);
     shop.add("Shop twill");
     let exchange = format!("{}/exchange", desk.address);
@@ -75,7 +75,8 @@ fn the_desk_s_page_and_the_app_exchange_entries_once_the_person_agrees() {
         );
         shop.tell("popup", json!({ "page": "desk", "as": "app", "script": press }));
         shop.tell("wait", json!({ "page": "app", "script": "document.getElementById('live')?.hidden === false" }));
-        let asked = shop.tell("eval", json!({ "page": "app", "script": "document.getElementById('asking').textContent" }));
+        let asked =
+            shop.tell("eval", json!({ "page": "app", "script": "document.getElementById('asking').textContent" }));
         assert!(asked.as_str().unwrap().contains(&desk.address), "the person sees who asks: {asked}");
         if round == 0 {
             assert_eq!(count(&log, "Shop twill"), 0, "nothing goes before the person agrees");
@@ -83,10 +84,15 @@ fn the_desk_s_page_and_the_app_exchange_entries_once_the_person_agrees() {
         shop.tell("click", json!({ "page": "app", "selector": "#yes" }));
         let done = "document.getElementById('asking').textContent.includes('came to this phone')";
         shop.tell("wait", json!({ "page": "app", "script": done }));
-        let told = shop.tell("eval", json!({ "page": "app", "script": "document.getElementById('asking').textContent" }));
+        let told =
+            shop.tell("eval", json!({ "page": "app", "script": "document.getElementById('asking').textContent" }));
         let told = told.as_str().unwrap();
         assert_eq!(told.contains("0 new entries"), round == 1, "{told}");
-        assert_eq!(told.contains("of yours has arrived") || told.contains("of yours have arrived"), round == 0, "{told}");
+        assert_eq!(
+            told.contains("of yours has arrived") || told.contains("of yours have arrived"),
+            round == 0,
+            "{told}"
+        );
         assert_eq!(count(&log, "Shop twill"), 1);
     }
     shop.goto("/cloths");
@@ -149,7 +155,10 @@ fn files_hand_over_both_ways() {
         shop.goto("/hand-over");
         shop.tell("upload", json!({ "selector": "#file", "file": back }));
         shop.tell("click", json!({ "selector": "#bring button" }));
-        shop.tell("wait", json!({ "script": "document.getElementById('asking').textContent.includes('came to this phone')" }));
+        shop.tell(
+            "wait",
+            json!({ "script": "document.getElementById('asking').textContent.includes('came to this phone')" }),
+        );
     }
     let text = shop.text();
     assert!(text.contains("Everything was handed over") && !text.contains("not handed over"), "{text}");

@@ -2,9 +2,12 @@
 //! browser, offline, killed, renewed and full. Needs the compiler (`tests/install phone`), Chromium and Node.js, and
 //! fails without them.
 
+mod budget;
+mod handing;
 mod kills;
 mod offline;
-
+mod one_file;
+mod same;
 mod windows;
 
 use std::path::PathBuf;
@@ -49,7 +52,7 @@ impl Shop {
     fn open() -> Self {
         let folder = tempfile::tempdir().unwrap();
         let site = folder.path().join("site");
-        write_app(&["--out", site.to_str().unwrap()]);
+        assert!(write_app(&["--out", site.to_str().unwrap()]).contains("https"));
         let mut phone = Phone::start().unwrap();
         let port = phone.tell("serve", json!({ "folder": site })).unwrap();
         let mut shop = Self { phone, folder, origin: format!("http://127.0.0.1:{port}") };

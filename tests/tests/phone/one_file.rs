@@ -27,15 +27,16 @@ fn one_file_keeps_what_is_stored() {
     tell("open", json!({ "url": url }));
     tell("wait", json!({ "script": format!("{HEADING} !== undefined") }));
     // A link, a form, and where the form leads.
-    let inside = |script: &str| {
-        json!({ "script": format!("(() => {{ const page = document.getElementById('page').contentDocument; {script} }})()") })
-    };
+    let inside = |script: &str| json!({ "script": format!("(() => {{ const page = document.getElementById('page').contentDocument; {script} }})()") });
     tell("eval", inside("page.querySelector('a[href=\"/cloths\"]').click()"));
     tell("wait", json!({ "script": format!("{HEADING} === 'Cloths'") }));
     tell("eval", json!({ "script": "location.hash = '/cloths/new'" }));
     tell("wait", json!({ "script": format!("{HEADING} === 'A new cloth'") }));
     let hostile = "Slate \"twill\" <b>&amp;</b>";
-    let typed = format!("page.querySelector('#cloth [name=name]').value = {}; page.querySelector('#cloth button').click()", json!(hostile));
+    let typed = format!(
+        "page.querySelector('#cloth [name=name]').value = {}; page.querySelector('#cloth button').click()",
+        json!(hostile)
+    );
     tell("eval", inside(&typed));
     tell("wait", json!({ "script": format!("{HEADING} === {}", json!(hostile)) }));
     tell("kill", json!({}));
