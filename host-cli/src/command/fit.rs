@@ -30,7 +30,14 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u
     let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
     if sheet_wanted {
-        let plan = sheet::plan(&wanted, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+        let plan = sheet::plan(
+            (&wanted.r#use, &(&wanted.choices).into()),
+            (&pattern, view),
+            &stock,
+            roles,
+            (confidence, unit),
+            read,
+        )?;
         return sheet::print(&plan, args.show.json, wanted.why, unit, screen);
     }
     let fitted = Fitted {

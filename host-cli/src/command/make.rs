@@ -12,11 +12,12 @@ use crate::deed::make::Cut;
 use crate::error::Error;
 use crate::finding::fit::{self, Stock};
 use crate::finding::make::{Making, State, Workroom};
+use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::Id;
+use crate::log::{Choices, Id};
 use crate::plain::isolated;
 use crate::store::{Change as _, Place, Read, Store};
 use crate::text::Screen;
@@ -46,14 +47,28 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Scre
             return show_one(garment.id, &args.show, store, screen);
         }
         MakeVerb::Start(args) => {
-            let typed = (&args.flags).into();
+            let typed: TypedGarment = (&args.flags).into();
+            let pattern = crate::deed::find::pattern(store, &args.pattern)?;
+            let view = crate::deed::find::view_or_only(&pattern, args.view.as_deref())?;
+            sheet::check(&typed.choices, (&pattern, view))?;
             let (entries, ()) = store.change(|read| deed::start(read, &args.pattern, args.view.as_deref(), &typed))?;
             (entries.first().map(|entry| entry.id), "begun", &args.show)
         }
         MakeVerb::Edit(args) => {
-            let typed = (&args.flags).into();
+            let typed: TypedGarment = (&args.flags).into();
+            if typed.choices != Choices::default() {
+                let garment = deed::live(store, &args.garment)?;
+                let pattern = deed::pattern_of(store, &garment)?;
+                let view = find::view(&pattern, &garment.view)?;
+                sheet::check(&garment.choices.changed(&typed.choices), (&pattern, view))?;
+            }
             let (_, garment) = store.change(|read| deed::edit(read, &args.garment, &typed))?;
             (Some(garment.id), "changed", &args.show)
+        }
+        MakeVerb::Tick(args) | MakeVerb::Untick(args) => {
+            let done = matches!(verb, MakeVerb::Tick(_));
+            let (_, garment) = store.change(|read| deed::tick(read, &args.garment, &args.stages, done))?;
+            (Some(garment.id), if done { "ticked" } else { "not ticked" }, &args.show)
         }
         MakeVerb::Done(args) => {
             let (role, typed) = (args.role.as_deref(), TypedLearned::from(&args.learned));
@@ -157,16 +172,18 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>)
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
     let stock = Stock::read(read)?.before(&garment);
     let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
-    let mut typed = args.plan.clone();
+    let choices = garment.choices.changed(&(&args.plan.choices).into());
+    let mut uses = Vec::new();
     for (role, one) in garment
         .uses
         .iter()
         .filter_map(|one| Some((pattern.roles.iter().find(|role| role.id == one.role && !role.dropped)?, one)))
     {
-        typed.r#use.push(format!("{}={}", role.name, one.fabric));
+        uses.push(format!("{}={}", role.name, one.fabric));
     }
     let unit = show.units.unwrap_or_default();
-    let plan = sheet::plan(&typed, (&pattern, view), &stock, roles, (confidence, unit), read)?;
+    let mut plan = sheet::plan((&uses, &choices), (&pattern, view), &stock, roles, (confidence, unit), read)?;
+    plan.done = making.done_stages();
     let head = words::plan_head(&making);
     if let Some(out) = &args.out {
         super::refuse_the_log_itself(Path::new(out), db)?;
@@ -175,7 +192,7 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>)
     }
     if show.json {
         writeln!(screen.out, "{}", make_json::with_plan(&making, &plan_json::render(&plan, unit)))?;
-        return Ok(super::check::exit_code(plan.answer));
+        return Ok(super::check::exit_code(Some(plan.overall.answer())));
     }
     screen.say(&head)?;
     sheet::print(&plan, false, args.plan.why, unit, screen)

@@ -105,6 +105,7 @@ pub const fn seam_name(seam: Seam) -> &'static str {
         Seam::CollarToNeck => "collar on the neck",
         Seam::Neckband => "band on the neck",
         Seam::Armhole => "armhole seam",
+        Seam::Raglan => "raglan seam",
         Seam::Sleeve => "sleeve seam",
         Seam::Side => "side seam",
         Seam::SleeveAndSide => "sleeve and side in one seam",

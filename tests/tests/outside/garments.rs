@@ -363,8 +363,7 @@ fn a_waistband_is_fastened() {
 #[test]
 fn the_cloth_decides() {
     let woven = |finish| {
-        let cloth = PartCloth::plain(Part::Main, Cloth::new(Construction::Woven));
-        [PartCloth { finish, ..cloth }]
+        [PartCloth::plain(Part::Main, Cloth { finish, ..Cloth::new(Construction::Woven) })]
     };
     let kind = GarmentKind::UnlinedJacket;
     let works = |cloths: &[PartCloth]| -> Vec<Work> {

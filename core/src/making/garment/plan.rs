@@ -2,7 +2,7 @@
 
 use super::row::{Asks, Row};
 use super::work::{Stage, Work};
-use super::{Detail, Details, GarmentKind, Part, Seam, SeamRow};
+use super::{Detail, Details, GarmentKind, Notion, Part, Seam, SeamRow};
 use crate::answer::source::Source;
 use crate::making::care::Finish;
 use crate::making::handling::{Cloth, STRETCHES_FROM_PERCENT};
@@ -13,45 +13,36 @@ use crate::reading::construction::Construction;
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::care::Finish;
 /// use tenter_core::making::garment::{Part, PartCloth};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let waxed = PartCloth { finish: Finish::Waxed, ..PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)) };
-/// assert!(!waxed.takes_heat());
+/// let velvet = PartCloth { one_way: true, ..PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)) };
+/// assert_eq!(velvet.part, Part::Main);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct PartCloth {
     /// The part.
     pub part: Part,
-    /// What was measured of its cloth.
+    /// What is known of its cloth.
     pub cloth: Cloth,
-    /// The finish of its cloth.
-    pub finish: Finish,
     /// Whether all pieces of it must lie one way up.
     pub one_way: bool,
 }
 
 impl PartCloth {
-    /// A cloth without a finish or a direction.
+    /// A cloth without a direction.
     ///
     /// ```
     /// use tenter_core::Construction;
     /// use tenter_core::making::garment::{Part, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// assert!(PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)).takes_heat());
+    /// assert!(!PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)).one_way);
     /// ```
     #[must_use]
     pub const fn plain(part: Part, cloth: Cloth) -> Self {
-        Self { part, cloth, finish: Finish::Plain, one_way: false }
-    }
-
-    /// Whether its finish takes the heat of an iron: a wax melts, a film or an imitation of leather may.
-    #[must_use]
-    pub const fn takes_heat(&self) -> bool {
-        !matches!(self.finish, Finish::Waxed | Finish::Coated | Finish::Membrane | Finish::LeatherLike)
+        Self { part, cloth, one_way: false }
     }
 
     fn is_knit(&self) -> bool {
@@ -59,6 +50,7 @@ impl PartCloth {
     }
 
     fn meets(&self, asks: Asks) -> bool {
+        let finish = self.cloth.finish;
         let stretches = || {
             let edge = Ratio::new(STRETCHES_FROM_PERCENT, 100);
             self.cloth.most_stretch().is_some_and(|figure| edge.is_some_and(|edge| figure.ratio >= edge))
@@ -69,12 +61,13 @@ impl PartCloth {
             Asks::Knit => self.is_knit(),
             Asks::Gives => self.cloth.gives(),
             Asks::Stretches => stretches(),
-            Asks::OneWay => self.one_way || self.is_knit() || matches!(self.finish, Finish::Brushed | Finish::Pile),
-            Asks::Heat => self.takes_heat(),
-            Asks::PlainHeat => self.takes_heat() && self.finish != Finish::Pile,
-            Asks::PileHeat => self.finish == Finish::Pile,
-            // A pin leaves its hole where it leaves a hole in a film.
-            Asks::NoHeat | Asks::HolesStay => !self.takes_heat(),
+            Asks::OneWay => self.one_way || self.is_knit() || matches!(finish, Finish::Brushed | Finish::Pile),
+            Asks::Fusible => finish.takes_fusible(),
+            Asks::NoFusible => !finish.takes_fusible(),
+            Asks::Iron => finish.takes_iron() && finish != Finish::Pile,
+            Asks::Pile => finish == Finish::Pile,
+            Asks::NoIron => !finish.takes_iron(),
+            Asks::HolesStay => finish.keeps_holes(),
         }
     }
 }
@@ -168,7 +161,13 @@ impl Garment<'_> {
 
     fn has(&self, row: &Row) -> bool {
         let any = row.any == Details::NONE || self.details.has_any(row.any);
-        let about_interfacing = matches!(row.work, Work::FuseSample | Work::TrimFusible | Work::SewInInterfacing);
+        let about_interfacing = matches!(
+            row.work,
+            Work::FuseSample
+                | Work::TrimFusible
+                | Work::SewInInterfacing
+                | Work::Get(Notion::Fusible | Notion::SewInInterfacing)
+        );
         (!about_interfacing || self.is_interfaced())
             && any
             && self.details.has_all(row.with)

@@ -1,8 +1,8 @@
 //! Rows that several kinds share.
 
 use super::Detail::{
-    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, ElasticWaist, Fly, Hood, Lining, PatchPockets,
-    SeparatingZip, SidePockets, Waistband, WeltPockets,
+    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, ElasticWaist, Fly, HipPockets, Hood, Lining,
+    PatchPockets, Raglan, SeparatingZip, SidePockets, SleeveHeads, Sleeves, Slits, Vent, Waistband, WeltPockets,
 };
 use super::Seam;
 use super::place::{CordAt, Edge, Hem, Notion, Point, Zone};
@@ -17,6 +17,29 @@ const NEW_MEXICO: &str = "S. Wright, New Mexico Extension C-225, patch pockets";
 const STANDARDS: &str = "Association of Sewing and Design Professionals, Standards, pp. 13-23";
 const ARMY: &str = "US Army TM 10-8400-203-23, cords and eyelets";
 const GUIDELINE: &str = "Sewing guideline 11.125, Fold-Down Casings";
+const UNITS: &str = "Dodson and Quinn, California Manual 11: each part is finished before it is joined";
+
+const CODES: &str = "BS 3084:2006, zips of children's clothes, after a laboratory's bulletin";
+
+const fn get(notion: Notion) -> Row {
+    row(Stage::Buy, Work::Get(notion))
+}
+
+/// What it needs beside its cloths.
+pub(super) const NOTIONS: &[Row] = &[
+    get(Notion::Zip).any(&[SeparatingZip, ClosedZip, Fly]),
+    row(Stage::Buy, Work::ChildSlider).with(&[Child]).any(&[SeparatingZip, ClosedZip, Fly]).after(CODES),
+    get(Notion::BandClosing).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist]),
+    get(Notion::Buttons).with(&[Buttons]),
+    get(Notion::Elastic).any(&[ElasticWaist, ElasticCuffs]),
+    get(Notion::Cord).with(&[Cord]),
+    get(Notion::Eyelets).with(&[Cord]),
+    get(Notion::CordStops).with(&[Cord]).without(&[Child]),
+    get(Notion::Fusible).asks(Asks::Fusible).after(TEXAS),
+    get(Notion::SewInInterfacing).asks(Asks::NoFusible).own("a finish that takes no heat takes no fusible"),
+    get(Notion::PocketBags).any(&[WeltPockets, SidePockets, HipPockets]),
+    get(Notion::SleeveHeads).with(&[Sleeves, SleeveHeads]).without(&[Raglan]),
+];
 
 /// What is washed with the cloth.
 pub(super) const WASH: &[Row] = &[
@@ -33,14 +56,15 @@ pub(super) const CUT: &[Row] = &[
 ];
 
 /// Interfacing is tried on a sample first.
-pub(super) const SAMPLE: &[Row] = &[row(Stage::Sample, Work::FuseSample).asks(Asks::Heat).after(TEXAS)];
+pub(super) const SAMPLE: &[Row] = &[row(Stage::Sample, Work::FuseSample).asks(Asks::Fusible).after(TEXAS)];
 
 /// What takes no heat takes no fusible.
-pub(super) const INTERFACING: &[Row] =
-    &[row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoHeat).own("a finish that takes no heat takes no fusible")];
+pub(super) const INTERFACING: &[Row] = &[row(Stage::Fuse, Work::SewInInterfacing)
+    .asks(Asks::NoFusible)
+    .own("a finish that takes no heat takes no fusible")];
 
 /// A fusible is smaller than its piece; after the zones.
-pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks::Heat)];
+pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks::Fusible)];
 
 /// The front edges and the collar of what opens in front.
 pub(super) const FRONT_ZONES: &[Row] = &[
@@ -70,6 +94,7 @@ pub(super) const MARKS: &[Row] = &[
     row(Stage::Mark, Work::Mark(Point::ZipFoot)).any(&[ClosedZip, Fly]),
     row(Stage::Mark, Work::Mark(Point::Buttonholes)).with(&[Buttons]),
     row(Stage::Mark, Work::Mark(Point::Quarters)).with(&[Waistband, ElasticWaist]),
+    row(Stage::Mark, Work::Mark(Point::Vents)).any(&[Vent, Slits]),
 ];
 
 /// A curved neck of woven; one of knit must pass the head and is not stay-stitched.
@@ -79,8 +104,30 @@ pub(super) const STAY_NECK: &[Row] = &[row(Stage::Mark, Work::StayStitch(Edge::N
 pub(super) const STAY_WAIST: &[Row] =
     &[row(Stage::Mark, Work::StayStitch(Edge::Waist)).without(&[ElasticWaist]).asks(Asks::Woven).after(LESSON)];
 
+/// The slanting edges of a raglan of woven.
+pub(super) const STAY_RAGLAN: &[Row] =
+    &[row(Stage::Mark, Work::StayStitch(Edge::Raglan)).with(&[Sleeves, Raglan]).asks(Asks::Woven).after(LESSON)];
+
 /// Darts.
-pub(super) const DARTS: &[Row] = &[row(Stage::Flat, Work::SewDarts).with(&[Darts])];
+pub(super) const DARTS: &[Row] = &[
+    row(Stage::Flat, Work::SewDarts).with(&[Darts]),
+    row(Stage::Flat, Work::PressDarts).with(&[Darts]).asks(Asks::Iron),
+];
+
+/// Collar and cuffs are sewn before they are set on: each part is finished before it is joined.
+pub(super) const SMALL_PARTS: &[Row] = &[
+    row(Stage::Flat, Work::MakeCollar).with(&[Collar]).after(UNITS),
+    row(Stage::Flat, Work::MakeCuffs).with(&[Cuffs, Sleeves]).after(UNITS),
+];
+
+/// A vent, and the interfacing in it.
+pub(super) const VENT_ZONE: &[Row] = &[row(Stage::Fuse, Work::Interface(Zone::Vent)).with(&[Vent])];
+
+/// A vent, sewn with the centre back.
+pub(super) const VENT: &[Row] = &[row(Stage::Seams, Work::SewVent).with(&[Vent])];
+
+/// Slits, finished with the hem.
+pub(super) const SLITS: &[Row] = &[row(Stage::Hems, Work::SewSlits).with(&[Slits])];
 
 /// Pockets of every make.
 pub(super) const POCKETS: &[Row] = &[
@@ -123,6 +170,7 @@ pub(super) const ZIP_FRONT: &[Row] = &[
     row(Stage::Zip, Work::BasteZip).with(&[SeparatingZip]),
     row(Stage::Zip, Work::FaceZip).with(&[SeparatingZip]),
     row(Stage::Zip, Work::TopstitchZip).with(&[SeparatingZip]),
+    row(Stage::Zip, Work::GuardZip).with(&[SeparatingZip, Child]),
 ];
 
 /// A front that buttons.
@@ -176,11 +224,15 @@ pub(super) const DRAWN_WAIST: &[Row] = &[
 ];
 
 /// Each seam is pressed before another crosses it.
-pub(super) const PRESS_SEAMS: &[Row] = &[row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat)];
+pub(super) const PRESS_SEAMS: &[Row] = &[
+    row(Stage::Seams, Work::PressSeams).asks(Asks::Iron),
+    row(Stage::Seams, Work::SteamSeams).asks(Asks::Pile),
+    row(Stage::Seams, Work::FlattenSeams).asks(Asks::NoIron),
+];
 
 /// The last press.
 pub(super) const PRESS: &[Row] = &[
-    row(Stage::Press, Work::LastPress).asks(Asks::PlainHeat),
-    row(Stage::Press, Work::PressPile).asks(Asks::PileHeat),
-    row(Stage::Press, Work::NoIron).asks(Asks::NoHeat),
+    row(Stage::Press, Work::LastPress).asks(Asks::Iron),
+    row(Stage::Press, Work::PressPile).asks(Asks::Pile),
+    row(Stage::Press, Work::NoIron).asks(Asks::NoIron),
 ];

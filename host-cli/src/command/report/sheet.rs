@@ -24,7 +24,14 @@ pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
     let stock = Stock::read(read)?;
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = fit::roles(roles, &stock, rules.confidence);
-    let plan = sheet::plan(&wanted, (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
+    let plan = sheet::plan(
+        (&wanted.r#use, &(&wanted.choices).into()),
+        (&pattern, view),
+        &stock,
+        fits,
+        (rules.confidence, rules.unit),
+        read,
+    )?;
     page(&plan, &stock, rules, (args.plan.why, ""), &args.out.out, read, screen).map(drop)
 }
 

@@ -21,6 +21,7 @@ const fn object(seam: Seam) -> &'static str {
         Seam::CollarToNeck => "the collar to the neck",
         Seam::Neckband => "the band to the neck",
         Seam::Armhole => "the sleeves into the armholes",
+        Seam::Raglan => "the raglan seams",
         Seam::Sleeve => "the sleeve seams",
         Seam::Side => "the side seams",
         Seam::SleeveAndSide => "the sleeve and side seams",
@@ -50,6 +51,7 @@ const fn place(seam: Seam) -> &'static str {
         Seam::HoodToNeck | Seam::CollarToNeck => "neck",
         Seam::Neckband => "neckband",
         Seam::Armhole => "armholes",
+        Seam::Raglan => "raglan seams",
         Seam::Sleeve => "sleeves",
         Seam::Side => "sides",
         Seam::SleeveAndSide => "sleeves and sides",
@@ -81,7 +83,7 @@ const fn manner(manner: Manner) -> &'static str {
             ", the fullness of the cap eased in, the underarm sewn twice and trimmed there to {6 mm|1/4 in}"
         }
         Manner::LegInLeg => ", one leg inside the other",
-        Manner::Pulled => ", the band on top, pulled to match mark to mark",
+        Manner::Pulled => ", closed to a ring and folded, the band on top, pulled to match mark to mark",
         Manner::InOne => ", in one from the lower edge",
         Manner::Felled => ", flat-felled",
         Manner::Enclosed => ", the inner edge turned under over the allowances",

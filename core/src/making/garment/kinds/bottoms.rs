@@ -6,10 +6,10 @@ use crate::making::garment::Detail::{
 };
 use crate::making::garment::Seam;
 use crate::making::garment::place::{Hem, Manner};
-use crate::making::garment::row::{Asks, Row, row, seam, sewn};
+use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_WAIST, TRIM,
-    WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
+    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, NOTIONS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS,
+    STAY_WAIST, TRIM, VENT, VENT_ZONE, WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -22,25 +22,34 @@ const WAISTBAND: &[Row] = &[
 const FASTENING: &[Row] =
     &[row(Stage::Facing, Work::FastenBand).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist])];
 
-const SKIRT_LINING: &[Row] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
+/// Over the fly of jeans.
+const FLY_FASTENING: &[Row] = &[row(Stage::Facing, Work::FastenBand).with(&[Waistband, Fly]).without(&[ElasticWaist])];
+
+/// A lining that hangs from the waist, before the waist is finished.
+const HUNG_LINING: &[Row] = &[
+    row(Stage::Facing, Work::HangLining).with(&[Lining]),
+    row(Stage::Facing, Work::LiningToZip).with(&[Lining]).any(&[ClosedZip, Fly]),
+];
 
 const SKIRT_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Side)];
 
 const SKIRT_HEMS: &[Row] = &[
     row(Stage::Hems, Work::HangHem),
     row(Stage::Hems, Work::TryOn),
-    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::HemFree).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
 ];
 
 pub(super) const SKIRT: Kind = kind(
     &[Darts, ClosedZip, Waistband],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
         INTERFACING,
         WAIST_ZONES,
+        VENT_ZONE,
         ZIP_STRIP,
         TRIM,
         MARKS,
@@ -50,11 +59,13 @@ pub(super) const SKIRT: Kind = kind(
         POCKETS,
         WAIST_EYELETS,
         PRESS_SEAMS,
+        VENT,
         SKIRT_SEAMS,
-        SKIRT_LINING,
+        HUNG_LINING,
         WAISTBAND,
         FASTENING,
         DRAWN_WAIST,
+        SLITS,
         SKIRT_HEMS,
         PRESS,
     ],
@@ -68,11 +79,19 @@ const FLY: &[Row] = &[
 
 const TROUSER_SEAMS: &[Row] = &[seam(Seam::OutsideLeg), seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
 
-const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
+const LEG_HEMS: &[Row] = &[
+    row(Stage::Hems, Work::TryOn),
+    row(Stage::Hems, Work::HemFree).with(&[Lining]),
+    row(Stage::Hems, Work::Hem(Hem::Legs)).without(&[Lining]),
+];
+
+/// Jeans have no lining.
+const JEANS_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
 
 pub(super) const TROUSERS: Kind = kind(
     &[Darts, Fly, SidePockets, Waistband],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
@@ -89,6 +108,7 @@ pub(super) const TROUSERS: Kind = kind(
         WAIST_EYELETS,
         PRESS_SEAMS,
         TROUSER_SEAMS,
+        HUNG_LINING,
         WAISTBAND,
         FASTENING,
         DRAWN_WAIST,
@@ -100,10 +120,9 @@ pub(super) const TROUSERS: Kind = kind(
 const BACK_POCKETS: &[Row] = &[
     row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]),
-    row(Stage::Seams, Work::PressSeams).asks(Asks::PlainHeat),
-    seam(Seam::Yoke).with(&[Yoke]),
-    sewn(Seam::BackSeat, Manner::Felled),
 ];
+
+const BACK_SEAMS: &[Row] = &[seam(Seam::Yoke).with(&[Yoke]), sewn(Seam::BackSeat, Manner::Felled)];
 
 const HIP_POCKETS: &[Row] = &[
     row(Stage::Pockets, Work::FaceHipMouths).with(&[HipPockets]),
@@ -119,6 +138,7 @@ const JEANS_SEAMS: &[Row] = &[
 pub(super) const JEANS: Kind = kind(
     &[Yoke, Fly, PatchPockets, HipPockets, Waistband],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
@@ -128,14 +148,16 @@ pub(super) const JEANS: Kind = kind(
         MARKS,
         STAY_WAIST,
         BACK_POCKETS,
+        PRESS_SEAMS,
+        BACK_SEAMS,
         FLY,
         HIP_POCKETS,
         WAIST_EYELETS,
         JEANS_SEAMS,
         WAISTBAND,
-        FASTENING,
+        FLY_FASTENING,
         DRAWN_WAIST,
-        LEG_HEMS,
+        JEANS_HEMS,
         PRESS,
     ],
 );

@@ -2,15 +2,16 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
-    Buttons, Child, Collar, Cord, Cuffs, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands, SeparatingZip,
-    Sleeves, WeltPockets, Yoke,
+    Buttons, Child, Collar, Cord, Cuffs, ElasticCuffs, Hood, Lining, Panels, PatchPockets, Raglan, RibBands,
+    SeparatingZip, SleeveHeads, Sleeves, WeltPockets, Yoke,
 };
 use crate::making::garment::Seam;
 use crate::making::garment::place::{Hem, Manner, Zone};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_FRONT,
+    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, NOTIONS, OUTER_CORD,
+    OUTER_EYELETS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SMALL_PARTS, STAY_NECK, STAY_RAGLAN, TRIM, VENT, VENT_ZONE,
+    WASH, WRISTS, ZIP_FRONT,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -28,13 +29,16 @@ const HEM_ZONE: &[Row] = &[row(Stage::Fuse, Work::Interface(Zone::Hem))
     .after("L. Gotwals, Purdue Extension HE 223, interfacing")];
 
 const PANELS_TO_SHOULDERS: &[Row] =
-    &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Shoulder)];
+    &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Shoulder).without(&[Raglan])];
+
+/// A raglan reaches the neck, so it comes before what is sewn to that.
+const RAGLAN: &[Row] = &[seam(Seam::Raglan).with(&[Sleeves, Raglan])];
 
 const NECK: &[Row] = &[seam(Seam::HoodToNeck).with(&[Hood]).after(CUTTERS), seam(Seam::CollarToNeck).with(&[Collar])];
 
 /// Sleeves sewn in flat, the side closed with them, cuffs and band last.
 const FLAT_SLEEVES: &[Row] = &[
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
     sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
     seam(Seam::Side).without(&[Sleeves]),
     sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs]),
@@ -56,21 +60,27 @@ const UNLINED_HEMS: &[Row] = &[
 pub(super) const UNLINED_JACKET: Kind = kind(
     &[Collar, Sleeves, SeparatingZip, PatchPockets],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
         INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
+        VENT_ZONE,
         TRIM,
         FACINGS,
         MARKS,
         STAY_NECK,
+        STAY_RAGLAN,
         DARTS,
+        SMALL_PARTS,
         POCKETS,
         OUTER_EYELETS,
         PRESS_SEAMS,
+        VENT,
         PANELS_TO_SHOULDERS,
+        RAGLAN,
         HOOD,
         NECK,
         FLAT_SLEEVES,
@@ -89,12 +99,19 @@ pub(super) const UNLINED_JACKET: Kind = kind(
 pub(super) const CHILDS_OUTERWEAR: Kind =
     kind(&[Child, Hood, Sleeves, SeparatingZip, PatchPockets, ElasticCuffs], UNLINED_JACKET.groups);
 
-/// Sides first, then the sleeves set into the closed armhole.
-const SHOULDERS_SIDES: &[Row] =
-    &[row(Stage::Seams, Work::Seam(Seam::Shoulder, Manner::Plain)).after(TAILORING), seam(Seam::Side)];
+/// Sides first, then the sleeves set into the closed armhole; a raglan is sewn in flat.
+const SHOULDERS_SIDES: &[Row] = &[
+    seam(Seam::Shoulder).without(&[Raglan]).after(TAILORING),
+    seam(Seam::Raglan).with(&[Sleeves, Raglan]),
+    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves, Raglan]),
+    seam(Seam::Side).without(&[Raglan]),
+];
 
-const SLEEVES_IN: &[Row] =
-    &[seam(Seam::Sleeve).with(&[Sleeves]), sewn(Seam::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE)];
+const SLEEVES_IN: &[Row] = &[
+    seam(Seam::Sleeve).with(&[Sleeves]).without(&[Raglan]),
+    sewn(Seam::Armhole, Manner::Eased).with(&[Sleeves]).without(&[Raglan]).after(EASE),
+    row(Stage::Seams, Work::SewSleeveHeads).with(&[Sleeves, SleeveHeads]).without(&[Raglan]),
+];
 
 const PANELS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke])];
 
@@ -109,21 +126,26 @@ const COAT_HEMS: &[Row] = &[
 ];
 
 pub(super) const LINED_COAT: Kind = kind(
-    &[Lining, Collar, Sleeves, Buttons, WeltPockets],
+    &[Lining, Collar, Sleeves, SleeveHeads, Buttons, WeltPockets],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
         INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
+        VENT_ZONE,
         TRIM,
         MARKS,
         STAY_NECK,
+        STAY_RAGLAN,
         DARTS,
+        SMALL_PARTS,
         POCKETS,
         OUTER_EYELETS,
         PRESS_SEAMS,
+        VENT,
         PANELS,
         SHOULDERS_SIDES,
         HOOD,

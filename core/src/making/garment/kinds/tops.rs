@@ -2,15 +2,16 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
-    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands,
-    Sleeves, Yoke,
+    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, Raglan,
+    RibBands, Sleeves, Yoke,
 };
 use crate::making::garment::Seam;
-use crate::making::garment::place::{Hem, Manner, Point, Zone};
+use crate::making::garment::place::{Hem, Manner, Notion, Point, Zone};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_STRIP,
+    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, NOTIONS, OUTER_CORD,
+    OUTER_EYELETS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH,
+    WRISTS, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -35,9 +36,12 @@ const FRONT_POCKET: &[Row] = &[
 ];
 
 const PULLOVER_SEAMS: &[Row] = &[
-    seam(Seam::Shoulder),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
+    seam(Seam::Shoulder).without(&[Raglan]),
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
+    seam(Seam::Raglan).with(&[Sleeves, Raglan]),
     seam(Seam::HoodToNeck).with(&[Hood]),
+    seam(Seam::CollarToNeck).with(&[Collar]),
+    row(Stage::Seams, Work::TryNeckband).without(&[Hood, Collar]),
     sewn(Seam::Neckband, Manner::Pulled).without(&[Hood, Collar]),
     sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
     seam(Seam::Side).without(&[Sleeves]),
@@ -52,20 +56,37 @@ const KNIT_HEMS: &[Row] = &[
 
 pub(super) const HOODED_PULLOVER: Kind = kind(
     &[Hood, Sleeves, RibBands, PatchPockets, Cord],
-    &[WASH, CUT, EYELETS, KNIT_MARKS, FRONT_POCKET, OUTER_EYELETS, HOOD, PULLOVER_SEAMS, OUTER_CORD, KNIT_HEMS, PRESS],
+    &[
+        NOTIONS,
+        WASH,
+        CUT,
+        EYELETS,
+        KNIT_MARKS,
+        SMALL_PARTS,
+        FRONT_POCKET,
+        OUTER_EYELETS,
+        HOOD,
+        PULLOVER_SEAMS,
+        OUTER_CORD,
+        KNIT_HEMS,
+        PRESS,
+    ],
 );
 
 const T_SHIRT_SEAMS: &[Row] = &[
-    seam(Seam::Shoulder),
+    seam(Seam::Shoulder).without(&[Raglan]),
+    seam(Seam::Raglan).with(&[Sleeves, Raglan]),
+    row(Stage::Seams, Work::TryNeckband),
     sewn(Seam::Neckband, Manner::Pulled),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
     sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
     seam(Seam::Side).without(&[Sleeves]),
     sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
     sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
-pub(super) const T_SHIRT: Kind = kind(&[Sleeves], &[WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, KNIT_HEMS, PRESS]);
+pub(super) const T_SHIRT: Kind =
+    kind(&[Sleeves], &[NOTIONS, WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, SLITS, KNIT_HEMS, PRESS]);
 
 const SHIRT_FRONTS: &[Row] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
 
@@ -88,6 +109,7 @@ const SHIRT_HEMS: &[Row] = &[
 pub(super) const SHIRT: Kind = kind(
     &[Collar, Sleeves, Cuffs, Yoke, Buttons, PatchPockets],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
@@ -97,11 +119,13 @@ pub(super) const SHIRT: Kind = kind(
         MARKS,
         STAY_NECK,
         DARTS,
+        SMALL_PARTS,
         POCKETS,
         SHIRT_FRONTS,
         PRESS_SEAMS,
         SHIRT_SEAMS,
         WRISTS,
+        SLITS,
         SHIRT_HEMS,
         BUTTONHOLES,
         PRESS,
@@ -110,14 +134,19 @@ pub(super) const SHIRT: Kind = kind(
 
 const DRESS_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Shoulder)];
 
+/// A dress closes above its zip.
+const HOOK: &[Row] = &[row(Stage::Buy, Work::Get(Notion::HookAndEye)).with(&[ClosedZip])];
+
 const NECK_FACING: &[Row] = &[
     row(Stage::Facing, Work::SewFacing).without(&[Collar]),
     row(Stage::Facing, Work::GradeFacing).without(&[Collar]),
     row(Stage::Facing, Work::Understitch).without(&[Collar]),
+    row(Stage::Facing, Work::HookAndEye).with(&[ClosedZip]).without(&[Collar]),
 ];
 
 const DRESS_SIDES: &[Row] = &[
     seam(Seam::CollarToNeck).with(&[Collar]),
+    row(Stage::Seams, Work::HookAndEye).with(&[ClosedZip, Collar]),
     seam(Seam::Side),
     seam(Seam::Sleeve).with(&[Sleeves]),
     row(Stage::Seams, Work::HemSleevesFirst).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
@@ -127,32 +156,38 @@ const DRESS_SIDES: &[Row] = &[
 
 const DRESS_HEMS: &[Row] = &[
     row(Stage::Hems, Work::HangHem),
-    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::HemFree).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
 ];
 
 pub(super) const DRESS: Kind = kind(
     &[Darts, Sleeves, ClosedZip],
     &[
+        NOTIONS,
+        HOOK,
         WASH,
         SAMPLE,
         CUT,
         INTERFACING,
         FRONT_ZONES,
+        VENT_ZONE,
         ZIP_STRIP,
         TRIM,
         MARKS,
         STAY_NECK,
         DARTS,
+        SMALL_PARTS,
         CLOSED_ZIP,
         POCKETS,
         PRESS_SEAMS,
+        VENT,
         DRESS_SEAMS,
         NECK_FACING,
         DRESS_SIDES,
         LININGS,
         BUTTONHOLES,
         WRISTS,
+        SLITS,
         DRESS_HEMS,
         PRESS,
     ],
