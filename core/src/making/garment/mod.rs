@@ -144,6 +144,19 @@ impl GarmentKind {
         matches!(self, Self::UnlinedJacket | Self::LinedCoat | Self::ChildsOuterwear)
     }
 
+    /// Whether its lining closes it, so that its raw edges lie covered; one that hangs from the waist leaves them to fray in
+    /// the wash.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::GarmentKind;
+    ///
+    /// assert!(GarmentKind::LinedCoat.lining_closes() && !GarmentKind::Skirt.lining_closes());
+    /// ```
+    #[must_use]
+    pub const fn lining_closes(self) -> bool {
+        !matches!(self, Self::Skirt | Self::Trousers | Self::Jeans | Self::Dress)
+    }
+
     /// What it is usually made of.
     #[must_use]
     pub const fn construction(self) -> Construction {

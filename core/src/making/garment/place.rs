@@ -177,8 +177,6 @@ pub enum Notion {
     PocketBags,
     /// Sleeve heads.
     SleeveHeads,
-    /// A narrow tape that does not stretch, sewn into seams that are held.
-    StayTape,
     /// Clear elastic, sewn into seams that are held and come back.
     ClearElastic,
     /// Tape that binds raw edges.
@@ -198,7 +196,6 @@ words!(Notion {
     SewInInterfacing => "sew-in-interfacing",
     PocketBags => "pocket-bags",
     SleeveHeads => "sleeve-heads",
-    StayTape => "stay-tape",
     ClearElastic => "clear-elastic",
     BindingTape => "binding-tape",
 });

@@ -58,13 +58,11 @@ pub(super) const CUT: &[Row] = &[
 /// Interfacing is tried on a sample first.
 pub(super) const SAMPLE: &[Row] = &[row(Stage::Sample, Work::FuseSample).asks(Asks::Fusible).after(TEXAS)];
 
-/// What takes no heat takes no fusible.
-pub(super) const INTERFACING: &[Row] = &[row(Stage::Fuse, Work::SewInInterfacing)
-    .asks(Asks::NoFusible)
-    .own("a finish that takes no heat takes no fusible")];
-
-/// A fusible is smaller than its piece; after the zones.
-pub(super) const TRIM: &[Row] = &[row(Stage::Fuse, Work::TrimFusible).asks(Asks::Fusible)];
+/// How the interfacing is put on, after the zones: a fusible is smaller than its piece; what takes no heat takes none.
+pub(super) const TRIM: &[Row] = &[
+    row(Stage::Fuse, Work::TrimFusible).asks(Asks::Fusible),
+    row(Stage::Fuse, Work::SewInInterfacing).asks(Asks::NoFusible).own("a finish that takes no heat takes no fusible"),
+];
 
 /// The front edges and the collar of what opens in front.
 pub(super) const FRONT_ZONES: &[Row] = &[

@@ -123,7 +123,8 @@ pub fn finish(cloth: &Cloth, seam: &SeamUse) -> FinishLine {
         let instead = Some(SeamFinish::ZigzaggedTogether);
         return line(SeamFinish::ByTheStitch, instead, FinishReason::DoesNotFray, NOT_FRAYING);
     }
-    if seam.lined || seam.enclosed {
+    let covered = seam.lined && seam.garment.is_none_or(GarmentKind::lining_closes);
+    if covered || seam.enclosed {
         return line(SeamFinish::Nothing, None, FinishReason::Covered, NOT_FRAYING);
     }
     if !cloth.frays() {

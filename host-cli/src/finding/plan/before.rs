@@ -1,7 +1,7 @@
 //! What comes before the sewing: what to settle, the wash, the sample, laying out.
 
-use tenter_core::making::care::{Care, Finish};
-use tenter_core::making::garment::{Detail, GarmentKind, Part, Stage};
+use tenter_core::making::care::{Care, Dots, Finish};
+use tenter_core::making::garment::{Detail, GarmentKind, Part, Stage, Work};
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
 use tenter_core::making::sizing::{Stretch, mass_stretched, wearable};
 use tenter_core::making::source::Source;
@@ -39,6 +39,17 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
         let step = Step::FusibleOnNoHeat { interfacing: layer.fabric.into(), cloth: body.fabric.into() };
         parts.add(PlanTopic::Check, [step]);
     }
+    parts.add(PlanTopic::Check, fuse_cool(made));
+}
+
+/// That a fusible must melt at little heat.
+fn fuse_cool(made: &Made<'_>) -> Option<Step> {
+    let body = made.body().filter(|one| one.cloth.finish.takes_fusible())?;
+    let cool = Care::of(&body.fabric.described()).iron.rule >= Dots::One;
+    let mut fused = false;
+    made.garment()?.each(|task| fused |= task.work == Work::TrimFusible);
+    let sewn = made.of_part(Part::Interfacing).is_some_and(|one| one.cloth.finish != Finish::Fusible);
+    (cool && fused && !sewn).then(|| Step::FuseCool(body.fabric.into()))
 }
 
 /// What would settle a role that is in doubt; a grain that was not pulled is told by itself.

@@ -2,7 +2,7 @@
 
 use tenter_core::making::care::Finish;
 use tenter_core::making::elastic::{Care, Kind};
-use tenter_core::making::garment::{Detail, Notion, Part, Seam, Stage, Why};
+use tenter_core::making::garment::{Detail, Notion, Part, Seam, Stage, Why, Work};
 use tenter_core::making::handling::{self, Stay};
 use tenter_core::making::source::Source;
 
@@ -85,12 +85,13 @@ pub(super) fn tapes(made: &Made<'_>, parts: &mut Parts) {
     let stay = shoulder.and_then(|(_, treated)| treated.stay);
     let details = made.details();
     let mouths = [Detail::SidePockets, Detail::HipPockets].into_iter().any(|detail| details.has(detail));
-    let taped = mouths || stay.is_some_and(|line| line.stay == Stay::Tape);
+    let shoulders = stay.is_some_and(|line| line.stay == Stay::Tape);
     let clear = stay.is_some_and(|line| line.stay == Stay::ClearElastic);
     let bound = treated.iter().find(|(_, treated)| treated.finish.finish.is_bound());
     let notion = |notion, source| Step::Notion { notion, lengths: Vec::new(), why: Why::Kind, source };
     let from = stay.map_or(Source::CommonPractice, |line| line.source);
-    parts.add(PlanTopic::Buying, taped.then(|| notion(Notion::StayTape, from)));
+    let tape = Step::Tape { shoulders, mouths, source: if shoulders { from } else { Source::CommonPractice } };
+    parts.add(PlanTopic::Buying, (shoulders || mouths).then_some(tape));
     parts.add(PlanTopic::Buying, clear.then(|| notion(Notion::ClearElastic, from)));
     parts.add(PlanTopic::Buying, bound.map(|(_, treated)| notion(Notion::BindingTape, treated.finish.source)));
 }
@@ -99,10 +100,13 @@ pub(super) fn tapes(made: &Made<'_>, parts: &mut Parts) {
 pub(super) fn elastic(made: &Made<'_>, parts: &mut Parts) {
     let is_washed = |step: &Step| matches!(step, Step::WashNotions(..));
     let washed = made.of_part(Part::Elastic).is_some() || parts.0.iter().flat_map(|part| &part.steps).any(is_washed);
+    let tried = parts.0.iter().flat_map(|part| &part.steps);
+    let tried = tried.into_iter().any(|step| matches!(step, Step::Work { work: Work::TryNeckband, .. }));
     let is_said = |size: &Size| match size {
-        Size::Care(line) => washed && line.care == Care::Preshrink,
-        // Whoever tacks it tries it over the hips.
-        Size::LoopNotChecked => true,
+        Size::Care(line) if line.care == Care::Preshrink => washed,
+        // Whoever tacks it tries it over the hips, and the casing is told where it is turned.
+        Size::LoopNotChecked | Size::Casing { .. } => true,
+        Size::Care(line) if line.care == Care::TryPinnedLoop => tried,
         _ => false,
     };
     let lines = made.wanted.notions.lines.iter().filter(|line| !line.is_aside());

@@ -2,6 +2,7 @@
 
 use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
+use tenter_core::making::elastic::Tunnel;
 use tenter_core::making::garment::{
     Edge, GarmentKind, Hem, Holds, Manner, Notion, Part, Point, Seam, Stage, Why, Work, Zone,
 };
@@ -125,6 +126,26 @@ pub enum Step {
         /// Where the rule comes from.
         source: Source,
     },
+    /// Get a tape that does not stretch.
+    Tape {
+        /// For the shoulder seams.
+        shoulders: bool,
+        /// For the mouths of pockets.
+        mouths: bool,
+        /// Where the rule comes from.
+        source: Source,
+    },
+    /// Turn a casing and draw in what runs in it, as wide as that asks.
+    Casing {
+        /// The work.
+        work: Work,
+        /// The casing.
+        tunnel: Tunnel,
+        /// The width of what runs in it.
+        width: Length,
+        /// The unit of its lengths.
+        unit: Unit,
+    },
     /// Look for a cloth for a part of which the view has no role.
     SeekPart(Part),
     /// A role whose cloth is in doubt, and what would settle it.
@@ -149,6 +170,8 @@ pub enum Step {
         /// The cloth.
         cloth: Named,
     },
+    /// A fusible must melt at the little heat that the cloth of the body takes.
+    FuseCool(Named),
     /// How far the cloth is stretched to see whether it shows through.
     Opacity {
         /// How far the view asks it to stretch across and along.

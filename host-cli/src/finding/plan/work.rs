@@ -2,6 +2,7 @@
 
 use tenter_core::Grain;
 use tenter_core::making::care::Finish;
+use tenter_core::making::elastic::Edging;
 use tenter_core::making::garment::{Hem, Holds, Manner, Notion, Part, Seam, Stage, Task, Work, Zone};
 use tenter_core::making::handling::{self, Runs, Sewing, Stay};
 use tenter_core::making::source::Source;
@@ -83,15 +84,35 @@ pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
     }
 }
 
-/// What stands beside a task: the casing of the cord that runs in it, what the cloth gives beyond the stretch of wear.
+/// What stands beside a task: what the cloth gives beyond the stretch of wear.
 fn beside(made: &Made<'_>, work: Work) -> Vec<Step> {
-    match (work, made.wanted.cord) {
-        (Work::TryOpacity | Work::TryOpacityWet, _) => reach(made),
-        (Work::CordCasing(_), Some(PlannedCord { cord, width, unit, .. })) => {
-            let size = Size::Casing { tunnel: cord.tunnel, width: width.unwrap_or(USUAL_CORD) };
-            vec![Step::Size(SizeLine { size, unit })]
-        }
+    match work {
+        Work::TryOpacity | Work::TryOpacityWet => reach(made),
         _ => Vec::new(),
+    }
+}
+
+/// The casing of elastic or cord of which the width was said.
+fn casing(made: &Made<'_>, work: Work) -> Option<Step> {
+    let at = |wrist: bool| {
+        // The lines of one elastic follow each other.
+        let lines = &made.wanted.notions.lines;
+        let starts = |line: &SizeLine| matches!(&line.size, Size::Elastic { recommended, .. } if (recommended.place == Edging::Wrist) == wrist);
+        let start = lines.iter().position(starts)?;
+        let mut own = lines.iter().skip(start + 1).take_while(|line| !matches!(line.size, Size::Elastic { .. }));
+        own.find_map(|line| match line.size {
+            Size::Casing { tunnel, width } => Some(Step::Casing { work, tunnel, width, unit: line.unit }),
+            _ => None,
+        })
+    };
+    match work {
+        Work::WaistCasing => at(false),
+        Work::WristCasing => at(true),
+        Work::CordCasing(_) => {
+            let PlannedCord { cord, width, unit, .. } = made.wanted.cord?;
+            Some(Step::Casing { work, tunnel: cord.tunnel, width: width.unwrap_or(USUAL_CORD), unit })
+        }
+        _ => None,
     }
 }
 
@@ -111,6 +132,9 @@ fn stayed(made: &Made<'_>) -> Option<Step> {
 fn step(made: &Made<'_>, task: &Task) -> Step {
     let Task { work, source, why, .. } = *task;
     match work {
+        Work::WaistCasing | Work::WristCasing | Work::CordCasing(_) => {
+            casing(made, work).unwrap_or(Step::Work { work, tags: Vec::new(), why, source })
+        }
         Work::Get(notion) => Step::Notion { notion, lengths: buying::lengths(made, notion), why, source },
         Work::TryOpacity | Work::TryOpacityWet => {
             let told = opacity(made, work == Work::TryOpacityWet, source);

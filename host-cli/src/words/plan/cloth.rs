@@ -1,10 +1,11 @@
 //! What is to be settled, bought and tried of cloths and notions, in words.
 
-use tenter_core::making::garment::{Detail, Details, GarmentKind, Notion, Part, Why};
+use tenter_core::making::elastic::Tunnel;
+use tenter_core::making::garment::{CordAt, Detail, Details, GarmentKind, Notion, Part, Why, Work};
 use tenter_core::making::sizing::Wearable;
 use tenter_core::making::source::Source;
 use tenter_core::making::zip::chain;
-use tenter_core::{Ask, Confidence, Figure, Grain, Ratio, Settle, Side, Unit};
+use tenter_core::{Ask, Confidence, Figure, Grain, Length, Ratio, Settle, Side, Unit};
 
 use super::work;
 use crate::finding::fit::Reason;
@@ -17,6 +18,13 @@ use crate::words::{check, quantity, terms};
 
 fn own(about: &'static str, text: impl Into<String>, why: impl Into<String>) -> Spoken {
     Spoken::new(about, text, why, Source::Own)
+}
+
+/// A percentage that was asked, without a decimal that nobody typed.
+fn plain(ratio: Ratio) -> String {
+    let whole = ratio.percent(0);
+    let is_whole = Ratio::new(whole.scaled(), 100) == Some(ratio);
+    if is_whole { format!("{whole} %") } else { quantity::percent(ratio) }
 }
 
 /// How a woven is opened.
@@ -105,11 +113,33 @@ pub(super) fn notion(
         text = format!("a {ends} zip of size {size}; pass its edge for the length, such as --zip {such}");
     }
     let why = match notion {
-        Notion::StayTape | Notion::ClearElastic => "for what must not stretch".to_owned(),
+        Notion::ClearElastic => "for what must not stretch".to_owned(),
         Notion::BindingTape => "the inside of the garment is seen".to_owned(),
         _ => work::why(why, kind),
     };
     Spoken::new("buy", text, why, source)
+}
+
+/// A casing as wide as what runs in it asks.
+pub(super) fn casing(work: Work, tunnel: &Tunnel, width: Length, unit: Unit) -> Spoken {
+    let fine = quantity::seam_unit(unit);
+    let [turn, depth, width] = [tunnel.turn, tunnel.depth, width].map(|one| quantity::to_sew(one, fine));
+    let gap = |text| work::measured(text, unit);
+    let (at, rest) = match work {
+        Work::WristCasing => (
+            " at the wrists",
+            gap(", but for {5 cm|2 in} underarm; draw the elastic in, lap its ends and close the casing"),
+        ),
+        Work::WaistCasing => {
+            (" at the waist", gap(", but for {5 cm|2 in}; draw the elastic in, lap its ends and close the casing"))
+        }
+        Work::CordCasing(CordAt::Hood) => (" at the face of the hood", String::new()),
+        Work::CordCasing(CordAt::LowerEdge) => (" at the lower edge, baste the allowances down", String::new()),
+        _ => (" at the waist, baste the allowances down", String::new()),
+    };
+    let over = if work == Work::CordCasing(CordAt::Hood) { " over the eyelets" } else { "" };
+    let text = format!("{turn} under{at}, fold a casing of {depth}{over} and stitch it{rest}");
+    Spoken::new("turn", text, format!("for what is {width} wide"), tunnel.source)
 }
 
 /// A part as it is called.
@@ -124,7 +154,7 @@ pub(super) const fn part(part: Part) -> &'static str {
 pub(super) fn opacity(by: [Ratio; 2], mass: Option<(u16, u16)>, wet: bool, source: Source) -> Spoken {
     let ways = by.into_iter().zip([Grain::Crosswise, Grain::Lengthwise]);
     let ways = ways.filter(|(by, _)| *by > Ratio::ZERO);
-    let ways: Vec<String> = ways.map(|(by, grain)| format!("{} {}", quantity::percent(by), grain.word())).collect();
+    let ways: Vec<String> = ways.map(|(by, grain)| format!("{} {}", plain(by), grain.word())).collect();
     let wet = if wet { ", dry and wet" } else { "" };
     let thinner = mass.map(|(mass, there)| format!("; {mass} g/m² become {there} g/m²")).unwrap_or_default();
     let text = format!(
@@ -139,7 +169,7 @@ pub(super) fn reach(grain: Grain, by: Ratio, left: Ratio) -> Spoken {
     let text = format!(
         "stretched {} by {}, as far as the view asks, it gives {} more",
         grain.word(),
-        quantity::percent(by),
+        plain(by),
         quantity::percent(left)
     );
     Spoken::new("reach", text, "(1 + stretch) / (1 + asked) − 1", Source::Derived("arithmetic"))

@@ -8,7 +8,7 @@ pub mod work;
 pub use overall::overall;
 
 use serde::Serialize;
-use tenter_core::making::care::Pins;
+use tenter_core::making::care::{Dots, Pins};
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::handling::Basis;
 use tenter_core::making::source::Source;
@@ -213,6 +213,21 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             own("take", text, "a fusible melts at a heat that harms the finish".to_owned())
         }
         Step::Notion { notion, lengths, why, source } => cloth::notion(plan, *notion, lengths, (*why, *source), unit),
+        Step::Tape { shoulders, mouths, source } => {
+            let at = match (shoulders, mouths) {
+                (true, true) => "the shoulder seams and the pocket mouths",
+                (true, false) => "the shoulder seams",
+                _ => "the pocket mouths",
+            };
+            let text = format!("narrow tape that does not stretch, for {at}");
+            Spoken::new("buy", text, "they must keep their length", *source)
+        }
+        Step::Casing { work, tunnel, width, unit } => cloth::casing(*work, tunnel, *width, *unit),
+        Step::FuseCool(cloth) => {
+            let text =
+                format!("an interfacing that fuses at 110 °C, or one to sew in: {} takes no more heat", named(cloth));
+            Spoken::new("take", text, "one dot on its label, or its fibre is not known", Dots::SOURCE)
+        }
         Step::SeekPart(part) => {
             let text = format!("for the {}; the view has no role for it", cloth::part(*part));
             own("cloth", text, "add one with tenter pattern add, and its length is added up".to_owned())

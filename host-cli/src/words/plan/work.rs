@@ -252,7 +252,6 @@ pub(super) const fn notion(notion: Notion) -> &'static str {
         Notion::Fusible | Notion::SewInInterfacing => "the interfacing",
         Notion::PocketBags => "the pocket bags",
         Notion::SleeveHeads => "the sleeve heads",
-        Notion::StayTape => "the stay tape",
         Notion::ClearElastic => "the clear elastic",
         Notion::BindingTape => "the binding tape",
     }
@@ -278,9 +277,8 @@ pub(super) fn bought(notion: Notion, details: Details) -> &'static str {
         Notion::PocketBags if details.has(Detail::Lining) => "cloth for the pocket bags; lining will do",
         Notion::PocketBags => "cloth for the pocket bags",
         Notion::SleeveHeads => "a pair of sleeve heads",
-        Notion::StayTape => "narrow tape that does not stretch",
-        Notion::ClearElastic => "clear elastic",
-        Notion::BindingTape => "tape to bind the seams",
+        Notion::ClearElastic => "clear elastic for the shoulder seams",
+        Notion::BindingTape => "tape to bind the raw edges of the seams",
     }
 }
 

@@ -8,8 +8,8 @@ use crate::making::garment::Seam;
 use crate::making::garment::place::{Hem, Manner};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, NOTIONS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS,
-    STAY_WAIST, TRIM, VENT, VENT_ZONE, WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
+    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, MARKS, NOTIONS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, STAY_WAIST, TRIM,
+    VENT, VENT_ZONE, WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -47,7 +47,6 @@ pub(super) const SKIRT: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         WAIST_ZONES,
         VENT_ZONE,
         ZIP_STRIP,
@@ -95,7 +94,6 @@ pub(super) const TROUSERS: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         WAIST_ZONES,
         ZIP_STRIP,
         TRIM,
@@ -142,7 +140,6 @@ pub(super) const JEANS: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         WAIST_ZONES,
         TRIM,
         MARKS,

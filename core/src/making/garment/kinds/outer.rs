@@ -9,9 +9,9 @@ use crate::making::garment::Seam;
 use crate::making::garment::place::{Hem, Manner, Zone};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, NOTIONS, OUTER_CORD,
-    OUTER_EYELETS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SMALL_PARTS, STAY_NECK, STAY_RAGLAN, TRIM, VENT, VENT_ZONE,
-    WASH, WRISTS, ZIP_FRONT,
+    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SMALL_PARTS, STAY_NECK, STAY_RAGLAN, TRIM, VENT, VENT_ZONE, WASH, WRISTS,
+    ZIP_FRONT,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -64,7 +64,6 @@ pub(super) const UNLINED_JACKET: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
         VENT_ZONE,
@@ -132,7 +131,6 @@ pub(super) const LINED_COAT: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
         VENT_ZONE,

@@ -9,9 +9,8 @@ use crate::making::garment::Seam;
 use crate::making::garment::place::{Hem, Manner, Notion, Point, Zone};
 use crate::making::garment::row::{Row, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, NOTIONS, OUTER_CORD,
-    OUTER_EYELETS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH,
-    WRISTS, ZIP_STRIP,
+    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH, WRISTS, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -113,7 +112,6 @@ pub(super) const SHIRT: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         TRIM,
         MARKS,
@@ -168,7 +166,6 @@ pub(super) const DRESS: Kind = kind(
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         VENT_ZONE,
         ZIP_STRIP,
