@@ -6,8 +6,8 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::garment::{GarmentKind, Seam, Stage};
-use tenter_core::making::hanging::Piece;
+use tenter_core::making::garment::{GarmentKind, SeamKind, Stage};
+use tenter_core::making::hanging::Specimen;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Construction, Ends, Grain, Held, Unit};
@@ -132,43 +132,43 @@ pub const STITCH: OneOf<Stitch> = OneOf {
 };
 
 /// Seams.
-pub const SEAM: OneOf<Seam> = OneOf {
+pub const SEAM: OneOf<SeamKind> = OneOf {
     words: synonym::SEAM,
     help: |seam| match seam {
-        Seam::Panel => "Between panels with straight edges; lengthwise",
-        Seam::Princess => "Between panels that shape the body; lengthwise, curved",
-        Seam::Yoke => "Across back, front or hip; crosswise",
-        Seam::CentreBack => "Down the back; lengthwise",
-        Seam::Shoulder => "Over the shoulder; slanting",
-        Seam::HoodCentre => "Over the head; curved",
-        Seam::HoodToNeck => "A hood on the neck",
-        Seam::CollarToNeck => "A collar on the neck",
-        Seam::Neckband => "A band round the neck of a knit",
-        Seam::Armhole => "A sleeve in the armhole; curved",
-        Seam::Raglan => "A raglan sleeve to front and back; slanting",
-        Seam::Sleeve => "Along the underside of a sleeve; lengthwise",
-        Seam::Side => "Down the side of the body; lengthwise",
-        Seam::SleeveAndSide => "Sleeve and side in one; lengthwise",
-        Seam::Waist => "Bodice to skirt; crosswise",
-        Seam::Waistband => "A waistband on the waist",
-        Seam::Cuff => "A cuff on a sleeve or a leg",
-        Seam::HemBand => "A band on the lower edge; crosswise",
-        Seam::OutsideLeg => "Down the outside of a leg; lengthwise",
-        Seam::InsideLeg => "Up the inside of a leg; slanting",
-        Seam::Crotch => "From front to back; curved",
-        Seam::BackSeat => "The back half of the crotch; curved",
-        Seam::Strap => "A shoulder strap; lengthwise",
-        Seam::FrontEdge => "The front edge with its zip; lengthwise, held firm",
-        Seam::LiningToFacing => "The lining on the facings; lengthwise",
+        SeamKind::Panel => "Between panels with straight edges; lengthwise",
+        SeamKind::Princess => "Between panels that shape the body; lengthwise, curved",
+        SeamKind::Yoke => "Across back, front or hip; crosswise",
+        SeamKind::CentreBack => "Down the back; lengthwise",
+        SeamKind::Shoulder => "Over the shoulder; slanting",
+        SeamKind::HoodCentre => "Over the head; curved",
+        SeamKind::HoodToNeck => "A hood on the neck",
+        SeamKind::CollarToNeck => "A collar on the neck",
+        SeamKind::Neckband => "A band round the neck of a knit",
+        SeamKind::Armhole => "A sleeve in the armhole; curved",
+        SeamKind::Raglan => "A raglan sleeve to front and back; slanting",
+        SeamKind::Sleeve => "Along the underside of a sleeve; lengthwise",
+        SeamKind::Side => "Down the side of the body; lengthwise",
+        SeamKind::SleeveAndSide => "Sleeve and side in one; lengthwise",
+        SeamKind::Waist => "Bodice to skirt; crosswise",
+        SeamKind::Waistband => "A waistband on the waist",
+        SeamKind::Cuff => "A cuff on a sleeve or a leg",
+        SeamKind::HemBand => "A band on the lower edge; crosswise",
+        SeamKind::OutsideLeg => "Down the outside of a leg; lengthwise",
+        SeamKind::InsideLeg => "Up the inside of a leg; slanting",
+        SeamKind::Crotch => "From front to back; curved",
+        SeamKind::BackSeat => "The back half of the crotch; curved",
+        SeamKind::Strap => "A shoulder strap; lengthwise",
+        SeamKind::FrontEdge => "The front edge with its zip; lengthwise, held firm",
+        SeamKind::LiningToFacing => "The lining on the facings; lengthwise",
     },
 };
 
 /// Layers of what hangs.
-pub const PIECE: OneOf<Piece> = OneOf {
+pub const PIECE: OneOf<Specimen> = OneOf {
     words: synonym::PIECE,
     help: |piece| match piece {
-        Piece::Strip => "One layer",
-        Piece::Loop => "Two layers",
+        Specimen::Strip => "One layer",
+        Specimen::Loop => "Two layers",
     },
 };
 

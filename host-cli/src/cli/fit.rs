@@ -56,14 +56,14 @@ pub struct FitArgs {
 
 /// A pattern and its view, as far as they were named, with what goes on a plan sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Planned {
+pub struct SheetRequest {
     /// The words of their names.
     pub names: Vec<String>,
     /// The sheet.
     pub plan: PlanArgs,
 }
 
-impl Planned {
+impl SheetRequest {
     /// Puts each word where it belongs: `main=1` is a cloth for a role, `main+waistband=76cm` a seam, `zip=18cm closed` a
     /// zip, `soft waist 76cm` an elastic; any other is of a name.
     pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs) -> Self {
@@ -95,8 +95,8 @@ impl Planned {
 impl FitArgs {
     /// What is meant by the words.
     #[must_use]
-    pub fn planned(&self) -> Planned {
-        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
     }
 }
 

@@ -4,7 +4,7 @@ use clap::{Args, Subcommand, ValueEnum};
 use tenter_core::{Grain, Unit};
 
 use super::choice;
-use super::fit::{PlanArgs, Planned};
+use super::fit::{PlanArgs, SheetRequest};
 use super::reading::{ConfidenceArg, TableArg};
 
 /// Examples for the help.
@@ -176,8 +176,8 @@ pub struct SheetArgs {
 impl SheetArgs {
     /// What is meant by the words.
     #[must_use]
-    pub fn planned(&self) -> Planned {
-        Planned::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
     }
 }
 

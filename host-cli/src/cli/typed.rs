@@ -14,13 +14,13 @@ use crate::input::cloth::TypedCloth;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::pattern::TypedRole;
-use crate::input::row::Row;
+use crate::input::row::TestRow;
 use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
 use crate::log::Choices;
 use tenter_core::making::garment::Detail;
 
 /// The test of a row.
-fn test(flags: &TestFlags, row: &Row) -> TypedTest {
+fn test(flags: &TestFlags, row: &TestRow) -> TypedTest {
     let TestFlags { planned, settling, grain, division, ends, held, load, .. } = flags.clone();
     let (load, grain) = (Some(load), row.grain.unwrap_or(grain));
     TypedTest { settling, planned, grain, division, ends, held, load, ..row.test() }
@@ -58,7 +58,7 @@ impl PullArgs {
         self.test.further.iter().map(|row| self.test(row)).collect()
     }
 
-    fn test(&self, row: &Row) -> TypedPull {
+    fn test(&self, row: &TestRow) -> TypedPull {
         let mut asked = asked(&self.wants, &self.confidence, &self.table, &self.show);
         asked.wants.wants = row.wants.clone().or(asked.wants.wants);
         let (test, as_read) = (test(&self.test.flags, row), self.test.flags.as_read);

@@ -3,14 +3,14 @@
 use tenter_core::Answer;
 
 use super::{check, find, sheet};
-use crate::cli::fit::{FitArgs, PlanArgs, Planned};
+use crate::cli::fit::{FitArgs, PlanArgs, SheetRequest};
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::{Fitted, RoleFit, Stock};
 use crate::input;
 use crate::json::fit as fit_json;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::fit as report;
 
 /// Runs the verb.
@@ -18,9 +18,9 @@ use crate::text::fit as report;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read.
-pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.confidence.confidence)?;
-    let Planned { names, plan: wanted } = args.planned();
+    let SheetRequest { names, plan: wanted } = args.planned();
     // Whoever says what goes on the sheet wants the sheet.
     let sheet_wanted = args.sheet || wanted != PlanArgs::default();
     let (pattern, view) = find::pattern_and_view(read, &names)?;

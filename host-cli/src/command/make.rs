@@ -8,10 +8,10 @@ use super::{find, sheet};
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
-use crate::deed::make::Cut;
+use crate::deed::make::RoleCut;
 use crate::error::Error;
 use crate::finding::fit::{self, Stock};
-use crate::finding::make::{Making, State, Workroom};
+use crate::finding::make::{MadeGarment, State, Workroom};
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::{self};
@@ -19,8 +19,8 @@ use crate::json::make as make_json;
 use crate::json::plan as plan_json;
 use crate::log::{Choices, Id};
 use crate::plain::isolated;
-use crate::store::{Change as _, Place, Read, Store};
-use crate::text::Screen;
+use crate::store::{Change as _, LogPlace, Read, Store};
+use crate::text::TextOutput;
 use crate::text::make as report;
 use crate::words::{make as words, pair, quantity};
 
@@ -29,7 +29,7 @@ use crate::words::{make as words, pair, quantity};
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written; here and below.
-pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (id, what, show) = match verb {
         MakeVerb::List(args) => return list(args.all, &args.show, store, screen),
         MakeVerb::Plan(args) => return plan(args, store, db, screen),
@@ -109,12 +109,12 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &Place, screen: &mut Scre
 }
 
 /// A garment as it is now.
-fn making(id: Id, read: &dyn Read, screen: &Screen<'_>) -> Result<Option<Making>, Error> {
+fn making(id: Id, read: &dyn Read, screen: &TextOutput<'_>) -> Result<Option<MadeGarment>, Error> {
     let room = Workroom::read(read, screen.here)?;
     Ok(room.garments.iter().find(|garment| garment.id == id).map(|garment| room.making(garment)))
 }
 
-fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let room = Workroom::read(read, screen.here)?;
     let listed = room.list(|state| all || state == State::Open);
     if show.json {
@@ -125,7 +125,7 @@ fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) ->
     Ok(0)
 }
 
-fn show_one(id: Id, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn show_one(id: Id, show: &ShowArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let Some(making) = making(id, read, screen)? else { return Ok(0) };
     if show.json {
         writeln!(screen.out, "{}", make_json::making(&making))?;
@@ -139,10 +139,10 @@ fn show_one(id: Id, show: &ShowArgs, read: &dyn Read, screen: &mut Screen<'_>) -
 fn cut(
     id: Id,
     what: &str,
-    cuts: &[Cut],
+    cuts: &[RoleCut],
     show: &ShowArgs,
     read: &dyn Read,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let Some(making) = making(id, read, screen)? else { return Ok(0) };
     if show.json {
@@ -150,7 +150,7 @@ fn cut(
         return Ok(0);
     }
     let unit = show.units.unwrap_or_default();
-    for Cut { role, cloth, length } in cuts {
+    for RoleCut { role, cloth, length } in cuts {
         let length = quantity::cloth_needed(*length, unit);
         screen.say(&format!("{what}  {}: {length} of {}", isolated(role), pair::named(cloth)))?;
     }
@@ -158,7 +158,7 @@ fn cut(
     Ok(0)
 }
 
-fn plan(args: &PlanOfArgs, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
     if !args.plan.r#use.is_empty() {
         let garment = &args.garment;

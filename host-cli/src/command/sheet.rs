@@ -3,7 +3,7 @@
 use tenter_core::making::caution::Job;
 use tenter_core::making::elastic::{Drawcord, Fastened};
 use tenter_core::making::garment::Detail;
-use tenter_core::making::zip::{Edge, ZipEnds};
+use tenter_core::making::zip::{ZipEdge, ZipEnds};
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::{check, find};
@@ -11,14 +11,14 @@ use crate::deed::Refused;
 use crate::error::Error;
 use crate::finding::fit::{self, Candidate, RoleFit, Stock};
 use crate::finding::plan::kind::{kind, said};
-use crate::finding::plan::{Chosen, PlanWanted, PlannedCord, SeamWanted, USUAL_CORD, ViewPlan, WantedKind};
+use crate::finding::plan::{PlanWanted, PlannedCord, RoleChoice, SeamWanted, USUAL_CORD, ViewPlan, WantedKind};
 use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::synonym::{SEAM, ZIP_ENDS};
 use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::json::plan as plan_json;
 use crate::log::{Choices, Id, Pattern, Role};
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::plan as plan_text;
 
 /// Works out the plan.
@@ -61,7 +61,7 @@ fn notions(
     let mut notions = Sized::default();
     if let Some(text) = &choices.zip {
         let takes = |field, text: Option<&str>| text.map_or(Ok(Length::ZERO), |text| cloth(field, text));
-        let edge = Edge {
+        let edge = ZipEdge {
             cut: cloth(Field::Zip, text)?,
             hem: takes(Field::ZipHem, choices.zip_hem.as_deref())?,
             neck: takes(Field::ZipNeck, choices.zip_neck.as_deref())?,
@@ -99,7 +99,7 @@ fn cord_of(text: &str, unit: Unit) -> Result<PlannedCord, Error> {
 /// # Errors
 ///
 /// An output that cannot be written.
-pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", plan_json::render(plan, unit))?;
     } else {
@@ -114,7 +114,7 @@ fn choose<'a>(
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
     (read, confidence): (&dyn Read, Confidence),
-) -> Result<Vec<Chosen<'a>>, Error> {
+) -> Result<Vec<RoleChoice<'a>>, Error> {
     let mut named = Vec::new();
     for text in uses {
         let wrong = || Wrong::new(Field::Use, text, Why::NotAUse);
@@ -140,12 +140,12 @@ fn choose<'a>(
     for (role, candidate) in roles.into_iter().map(choose) {
         match candidate {
             Some(candidate) => taken.push((role, candidate)),
-            None => without.push(Chosen { role, candidate: None }),
+            None => without.push(RoleChoice { role, candidate: None }),
         }
     }
     fit::together::share(&mut taken, confidence);
-    let taken = taken.into_iter().map(|(role, candidate)| Chosen { role, candidate: Some(candidate) });
-    let mut chosen: Vec<Chosen<'a>> = taken.chain(without).collect();
+    let taken = taken.into_iter().map(|(role, candidate)| RoleChoice { role, candidate: Some(candidate) });
+    let mut chosen: Vec<RoleChoice<'a>> = taken.chain(without).collect();
     chosen.sort_by_key(|chosen| order.iter().position(|id| *id == chosen.role.id));
     Ok(chosen)
 }

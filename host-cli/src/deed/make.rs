@@ -7,7 +7,7 @@ use super::find::{self, owned};
 use super::{Done, Refused, Thing};
 use crate::finding::kept::{cut_of, takes};
 use crate::finding::make::{is_ticked, stages_of};
-use crate::finding::pair::Named;
+use crate::finding::pair::NamedCloth;
 use crate::input::amount::{cloth, unit_of};
 use crate::input::cloth::short;
 use crate::input::garment::{TypedGarment, change, role_and_cloth};
@@ -106,11 +106,11 @@ fn chosen(
 
 /// What was cut, or not cut after all.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Cut {
+pub struct RoleCut {
     /// The role.
     pub role: String,
     /// The cloth.
-    pub cloth: Named,
+    pub cloth: NamedCloth,
     /// How much.
     pub length: Length,
 }
@@ -120,7 +120,7 @@ pub struct Cut {
 /// # Errors
 ///
 /// No such garment or role, nothing chosen or left to cut, no length known, or more than there is.
-pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str>) -> Done<(Garment, Vec<Cut>)> {
+pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str>) -> Done<(Garment, Vec<RoleCut>)> {
     let garment = live(read, which)?;
     let length = length.map(|text| cut_length(text).map(|length| (text, length))).transpose()?;
     let number = garment.number;
@@ -136,7 +136,7 @@ pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str
     if let (Some((text, _)), true) = (length, open.len() > 1) {
         return Err(Wrong::new(Field::Length, text, Why::OfOneRole).into());
     }
-    let (mut facts, mut cuts): (Vec<Fact>, Vec<Cut>) = (Vec::new(), Vec::new());
+    let (mut facts, mut cuts): (Vec<Fact>, Vec<RoleCut>) = (Vec::new(), Vec::new());
     for (role, fabric) in open {
         let tag = fabric.tag;
         if fabric.is_seen() {
@@ -155,7 +155,7 @@ pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str
             return Err(Refused::TooLittleToCut { tag, role: role.name, asked, had, unit });
         }
         facts.push(Fact::FabricCutFor { fabric: fabric.id, length: asked, garment: garment.id, role: role.id });
-        cuts.push(Cut { role: role.name, cloth: Named::from(&fabric), length: asked });
+        cuts.push(RoleCut { role: role.name, cloth: NamedCloth::from(&fabric), length: asked });
     }
     Ok((facts, (garment, cuts)))
 }
@@ -191,13 +191,13 @@ fn cut_length(text: &str) -> Result<Length, Wrong> {
 /// # Errors
 ///
 /// No such garment or role, or nothing that was cut.
-pub fn uncut(read: &dyn Read, which: &str, role: Option<&str>) -> Done<(Garment, Vec<Cut>)> {
+pub fn uncut(read: &dyn Read, which: &str, role: Option<&str>) -> Done<(Garment, Vec<RoleCut>)> {
     let garment = live(read, which)?;
     let (mut facts, mut cuts) = (Vec::new(), Vec::new());
     for (role, fabric) in uses(read, &garment, role)? {
         if let Some(cut) = cut_of(&fabric, garment.id, role.id) {
             facts.push(Fact::FabricRetracted { fabric: fabric.id, entry: cut.id });
-            cuts.push(Cut { role: role.name, cloth: Named::from(&fabric), length: cut.length });
+            cuts.push(RoleCut { role: role.name, cloth: NamedCloth::from(&fabric), length: cut.length });
         }
     }
     if facts.is_empty() { Err(Refused::NothingCutFor(garment.number)) } else { Ok((facts, (garment, cuts))) }

@@ -5,7 +5,7 @@ use tenter_core::Length;
 use tenter_core::making::garment::Stage;
 
 use super::kept::{cut_of, role_of, takes};
-use super::pair::Named;
+use super::pair::NamedCloth;
 use super::plan::kind;
 pub use crate::log::GarmentState as State;
 use crate::log::{Fabric, Garment, Here, Id, Lesson, Pattern, Role};
@@ -17,7 +17,7 @@ pub struct Used {
     /// The role; its identifier where the pattern has not arrived.
     pub role: String,
     /// The cloth; none where it has not arrived.
-    pub cloth: Option<Named>,
+    pub cloth: Option<NamedCloth>,
     /// What the role takes of it; none where the pattern does not say.
     pub takes: Option<Length>,
     /// What was cut of it.
@@ -26,7 +26,7 @@ pub struct Used {
 
 /// A garment with everything that is known of it.
 #[derive(Clone, Debug)]
-pub struct Making {
+pub struct MadeGarment {
     /// The garment.
     pub garment: Garment,
     /// How it stands.
@@ -40,7 +40,7 @@ pub struct Making {
     /// The stages of its work in their order, and whether each is done.
     pub stages: Vec<(Stage, bool)>,
     /// What it taught of its cloths.
-    pub lessons: Vec<(Named, Lesson)>,
+    pub lessons: Vec<(NamedCloth, Lesson)>,
     /// The days until it is wanted, below zero where it is late; none where no day was said, or it is not open.
     pub days_left: Option<i32>,
 }
@@ -59,7 +59,7 @@ pub fn is_ticked(garment: &Garment, stage: Stage) -> bool {
     garment.ticked.iter().any(|word| word == stage.word())
 }
 
-impl Making {
+impl MadeGarment {
     /// The stage that comes next; none where all are done.
     #[must_use]
     pub fn next_stage(&self) -> Option<Stage> {
@@ -105,12 +105,12 @@ impl Workroom {
 
     /// Everything about one garment.
     #[must_use]
-    pub fn making(&self, garment: &Garment) -> Making {
+    pub fn making(&self, garment: &Garment) -> MadeGarment {
         let fabric = |id: Id| self.fabrics.iter().find(|fabric| fabric.id == id);
         let role = |id: Id| role_of(&self.patterns, id);
         let used = |one: &crate::log::Use| Used {
             role: role(one.role).map_or_else(|| one.role.to_string(), |role| role.name.clone()),
-            cloth: fabric(one.fabric).map(Named::from),
+            cloth: fabric(one.fabric).map(NamedCloth::from),
             takes: fabric(one.fabric).zip(role(one.role)).and_then(|(fabric, role)| takes(fabric, role)),
             cut: fabric(one.fabric).and_then(|fabric| cut_of(fabric, garment.id, one.role)).map(|cut| cut.length),
         };
@@ -120,7 +120,7 @@ impl Workroom {
         let taught = |fabric: &Fabric| {
             let mine = fabric.lessons.iter().filter(|lesson| !lesson.dropped);
             let mine = mine.filter(|lesson| lesson.learned.garment == Some(garment.id));
-            mine.map(|lesson| (Named::from(fabric), lesson.clone())).collect::<Vec<_>>()
+            mine.map(|lesson| (NamedCloth::from(fabric), lesson.clone())).collect::<Vec<_>>()
         };
         let days = |by: Date| self.today.until(by).map(|span| span.get_days()).ok();
         let uses: Vec<Used> = garment.uses.iter().map(used).collect();
@@ -128,7 +128,7 @@ impl Workroom {
         let is_done =
             |stage: Stage| garment.done.is_some() || is_ticked(garment, stage) || stage == Stage::Cut && is_cut;
         let stages = stages_of(garment, &self.patterns).into_iter().map(|stage| (stage, is_done(stage)));
-        Making {
+        MadeGarment {
             state: garment.state(),
             stages: stages.collect(),
             pattern: pattern.map(|pattern| pattern.name.clone()).unwrap_or_default(),
@@ -143,9 +143,9 @@ impl Workroom {
     /// The garments that are wanted, the open ones first: those wanted soonest, then those without a day; then the others,
     /// the newest first.
     #[must_use]
-    pub fn list(&self, wanted: impl Fn(State) -> bool) -> Vec<Making> {
+    pub fn list(&self, wanted: impl Fn(State) -> bool) -> Vec<MadeGarment> {
         let all = self.garments.iter().filter(|garment| wanted(garment.state()));
-        let mut all: Vec<Making> = all.map(|garment| self.making(garment)).collect();
+        let mut all: Vec<MadeGarment> = all.map(|garment| self.making(garment)).collect();
         all.sort_by_key(|making| {
             let open = making.state == State::Open;
             let by = making.garment.by.filter(|_| open).unwrap_or(Date::MAX);

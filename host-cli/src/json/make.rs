@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::finding::make::{Making, Used};
-use crate::finding::pair::Named;
+use crate::finding::make::{MadeGarment, Used};
+use crate::finding::pair::NamedCloth;
 use crate::json::{line, millimetres};
 use crate::log::{Choices, Learned, Lesson};
 
@@ -67,13 +67,13 @@ struct TaughtJson<'a> {
 }
 
 impl<'a> TaughtJson<'a> {
-    fn of((cloth, lesson): &'a (Named, Lesson)) -> Self {
+    fn of((cloth, lesson): &'a (NamedCloth, Lesson)) -> Self {
         Self { tag: cloth.tag, at: lesson.id.at().to_string(), learned: &lesson.learned }
     }
 }
 
-impl<'a> From<&'a Making> for MakingJson<'a> {
-    fn from(making: &'a Making) -> Self {
+impl<'a> From<&'a MadeGarment> for MakingJson<'a> {
+    fn from(making: &'a MadeGarment) -> Self {
         let garment = &making.garment;
         Self {
             id: garment.id.to_string(),
@@ -99,18 +99,18 @@ impl<'a> From<&'a Making> for MakingJson<'a> {
 
 /// One garment.
 #[must_use]
-pub fn making(making: &Making) -> String {
+pub fn making(making: &MadeGarment) -> String {
     line(&MakingJson::from(making))
 }
 
 /// The list, as an array.
 #[must_use]
-pub fn list(listed: &[Making]) -> String {
+pub fn list(listed: &[MadeGarment]) -> String {
     line(&listed.iter().map(MakingJson::from).collect::<Vec<_>>())
 }
 
 /// A garment beside its plan, which is JSON already.
 #[must_use]
-pub fn with_plan(making: &Making, plan: &str) -> String {
+pub fn with_plan(making: &MadeGarment, plan: &str) -> String {
     format!("{{\"garment\":{},\"plan\":{plan}}}", self::making(making))
 }

@@ -4,7 +4,7 @@ use askama::Template;
 use tenter_core::{Confidence, Unit};
 
 use super::{rendered, together};
-use crate::finding::plan::{PlanPart, PlanTopic, Planned, ViewPlan};
+use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, ViewPlan};
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
 use crate::words::plan::{garment, missing, overall, poorly, section, takes};
@@ -33,7 +33,7 @@ struct Chosen {
 
 /// What is drawn of the cloth of a role; empty where none was chosen.
 #[derive(Debug, Clone, Default)]
-pub struct Drawn {
+pub struct RolePictures {
     /// Its stretch beside what is asked, as SVG.
     pub gauge: String,
     /// Its first photograph, as an address that holds it; empty where it has none.
@@ -81,8 +81,14 @@ struct Page<'a> {
 /// The page; `drawn` shows the chosen cloths, one a role; `whose` says for which garment and person it is, `made` on which
 /// day; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(plan: &ViewPlan, drawn: &[Drawn], (whose, made): (&str, &str), with_why: bool, unit: Unit) -> String {
-    let role = |(place, planned): (usize, &Planned)| Role {
+pub fn page(
+    plan: &ViewPlan,
+    drawn: &[RolePictures],
+    (whose, made): (&str, &str),
+    with_why: bool,
+    unit: Unit,
+) -> String {
+    let role = |(place, planned): (usize, &PlannedRole)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
         chosen: chosen(planned, drawn.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
@@ -105,7 +111,7 @@ pub fn page(plan: &ViewPlan, drawn: &[Drawn], (whose, made): (&str, &str), with_
     })
 }
 
-fn chosen(planned: &Planned, drawn: Drawn, confidence: Confidence, unit: Unit) -> Option<Chosen> {
+fn chosen(planned: &PlannedRole, drawn: RolePictures, confidence: Confidence, unit: Unit) -> Option<Chosen> {
     let taken = planned.cloth.as_ref()?;
     let chance = chance(taken.answer, taken.chance, taken.disagrees);
     let why = [chance, poorly(planned, confidence), takes(planned, unit), missing(planned, unit)];

@@ -2,7 +2,7 @@
 
 use tenter_core::Unit;
 
-use crate::finding::make::{Making, State};
+use crate::finding::make::{MadeGarment, State};
 use crate::log::Here;
 use crate::plain::isolated;
 use crate::text::lines::Lines;
@@ -12,7 +12,7 @@ use crate::words::quantity;
 
 /// The list; `all` says whether finished and retired ones were asked for too, `any` whether there is any at all.
 #[must_use]
-pub fn list(listed: &[Making], any: bool, columns: usize) -> String {
+pub fn list(listed: &[MadeGarment], any: bool, columns: usize) -> String {
     let mut text = Lines::new(columns);
     if listed.is_empty() {
         text.words(if any { words::NONE_OPEN } else { words::NONE });
@@ -45,7 +45,7 @@ pub fn list(listed: &[Making], any: bool, columns: usize) -> String {
 
 /// Everything about one garment.
 #[must_use]
-pub fn shown(making: &Making, unit: Unit, here: Here, columns: usize) -> String {
+pub fn shown(making: &MadeGarment, unit: Unit, here: Here, columns: usize) -> String {
     let garment = &making.garment;
     let mut text = Lines::new(columns);
     text.heading(&words::title(making));

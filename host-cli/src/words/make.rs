@@ -3,7 +3,7 @@
 use tenter_core::making::garment::Stage;
 use tenter_core::{Length, Unit};
 
-use crate::finding::make::{Making, State, Used};
+use crate::finding::make::{MadeGarment, State, Used};
 use crate::log::Here;
 use crate::plain::isolated;
 use crate::words::quantity::{self, counted};
@@ -16,13 +16,13 @@ pub const NONE_OPEN: &str = "no garment is open; tenter make list --all shows th
 
 /// A garment's number and name.
 #[must_use]
-pub fn title(making: &Making) -> String {
+pub fn title(making: &MadeGarment) -> String {
     format!("{}  {}", making.garment.number, isolated(&making.garment.name))
 }
 
 /// For whom it is and by when, as far as that is said: `for Ines, by 2026-12-12`.
 #[must_use]
-pub fn whose(making: &Making) -> String {
+pub fn whose(making: &MadeGarment) -> String {
     let garment = &making.garment;
     let whom = (!garment.whom.is_empty()).then(|| format!("for {}", isolated(&garment.whom)));
     let by = garment.by.map(|by| format!("by {by}"));
@@ -31,21 +31,21 @@ pub fn whose(making: &Making) -> String {
 
 /// The head of its plan: `garment 3, Play coat, for Ines, by 2026-12-12`.
 #[must_use]
-pub fn plan_head(making: &Making) -> String {
+pub fn plan_head(making: &MadeGarment) -> String {
     let parts = [memory::called(&making.garment), whose(making)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// In one line: number, name, for whom and by when.
 #[must_use]
-pub fn line_about(making: &Making) -> String {
+pub fn line_about(making: &MadeGarment) -> String {
     let parts = [title(making), whose(making)];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// How long there is until it is wanted.
 #[must_use]
-pub fn due(making: &Making) -> String {
+pub fn due(making: &MadeGarment) -> String {
     let days = |days: i32| counted(i64::from(days), "day");
     match making.days_left {
         None => making.state.word().to_owned(),
@@ -57,7 +57,7 @@ pub fn due(making: &Making) -> String {
 
 /// The pattern with its view.
 #[must_use]
-pub fn made_from(making: &Making) -> String {
+pub fn made_from(making: &MadeGarment) -> String {
     if making.pattern.is_empty() {
         return "a pattern that is not in this log yet".to_owned();
     }
@@ -80,7 +80,7 @@ pub fn used(used: &Used, state: State, unit: Unit) -> String {
 
 /// What to do next.
 #[must_use]
-pub fn next(making: &Making) -> String {
+pub fn next(making: &MadeGarment) -> String {
     let number = making.garment.number;
     match making.state {
         State::Retired => format!("take it up again with tenter make return {number}"),
@@ -107,21 +107,21 @@ pub fn next(making: &Making) -> String {
 
 /// The stage that comes next, as its head; empty where none does.
 #[must_use]
-pub fn next_stage(making: &Making) -> &'static str {
+pub fn next_stage(making: &MadeGarment) -> &'static str {
     let open = making.next_stage().filter(|_| making.state == State::Open);
     open.map(plan::work::stage).unwrap_or_default()
 }
 
 /// The stages that are done, as their heads; none where none is.
 #[must_use]
-pub fn done_stages(making: &Making) -> Option<String> {
+pub fn done_stages(making: &MadeGarment) -> Option<String> {
     let heads: Vec<&str> = making.done_stages().into_iter().map(plan::work::stage).collect();
     (!heads.is_empty() && making.state == State::Open).then(|| heads.join(", "))
 }
 
 /// The roles without a cloth.
 #[must_use]
-pub fn not_chosen(making: &Making) -> String {
+pub fn not_chosen(making: &MadeGarment) -> String {
     let roles: Vec<String> = making.not_chosen.iter().map(|role| isolated(role)).collect();
     let role = making.not_chosen.first().map(String::as_str).unwrap_or_default();
     let typed = if role.contains(' ') { format!("'{role}=TAG'") } else { format!("{role}=TAG") };
@@ -130,6 +130,6 @@ pub fn not_chosen(making: &Making) -> String {
 
 /// What it taught of a cloth, with the day.
 #[must_use]
-pub fn taught(cloth: &crate::finding::pair::Named, lesson: &crate::log::Lesson, here: Here) -> String {
+pub fn taught(cloth: &crate::finding::pair::NamedCloth, lesson: &crate::log::Lesson, here: Here) -> String {
     format!("{} {}: {}", quantity::day(lesson.id.at(), here), pair::named(cloth), memory::learned(&lesson.learned))
 }

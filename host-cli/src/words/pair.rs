@@ -1,14 +1,14 @@
 //! Two cloths in one seam, in words.
 
-use tenter_core::making::garment::Seam;
+use tenter_core::making::garment::SeamKind;
 use tenter_core::making::pairing::{
     Advice, AdviceLine, AdviceReason, BAND_ABOVE_POINTS, Between, Give, HANDLE_FROM_POINTS, Least, Match, Mismatch,
-    Open, Which,
+    PairDoubt, Which,
 };
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Answer, Decimal, Unit};
 
-use crate::finding::pair::{Named, Pairing};
+use crate::finding::pair::{NamedCloth, Pairing};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::quantity;
@@ -39,16 +39,16 @@ pub fn headline(pairing: &Pairing) -> (&'static str, String) {
 }
 
 /// What leaves the answer open.
-fn open(pairing: &Pairing, open: Open) -> String {
+fn open(pairing: &Pairing, open: PairDoubt) -> String {
     let far = match pairing.pair.answer {
         Match::Close(Between::HandleAndUnlike) => "the readings do not tell whether their stretch is too far apart",
         _ => "the readings do not tell whether they stretch alike",
     };
     match open {
-        Open::Stretch => far.to_owned(),
-        Open::Growth => "they stretch alike, but the readings do not tell whether their growth shows".to_owned(),
-        Open::Washing => "they stretch alike, but the readings do not tell whether the wash shows".to_owned(),
-        Open::Give => {
+        PairDoubt::Stretch => far.to_owned(),
+        PairDoubt::Growth => "they stretch alike, but the readings do not tell whether their growth shows".to_owned(),
+        PairDoubt::Washing => "they stretch alike, but the readings do not tell whether the wash shows".to_owned(),
+        PairDoubt::Give => {
             let asked = pairing.pair.give.map(|give| give.asked.to_string()).unwrap_or_default();
             format!("the readings do not tell whether the seam gives the {asked} that your view asks")
         }
@@ -57,12 +57,12 @@ fn open(pairing: &Pairing, open: Open) -> String {
 
 /// What leaves the answer open, in a word.
 #[must_use]
-pub const fn open_word(open: Open) -> &'static str {
+pub const fn open_word(open: PairDoubt) -> &'static str {
     match open {
-        Open::Stretch => "stretch",
-        Open::Growth => "growth",
-        Open::Washing => "washing",
-        Open::Give => "give",
+        PairDoubt::Stretch => "stretch",
+        PairDoubt::Growth => "growth",
+        PairDoubt::Washing => "washing",
+        PairDoubt::Give => "give",
     }
 }
 
@@ -93,33 +93,33 @@ pub const fn word(answer: Match) -> &'static str {
 
 /// The name of a seam.
 #[must_use]
-pub const fn seam_name(seam: Seam) -> &'static str {
+pub const fn seam_name(seam: SeamKind) -> &'static str {
     match seam {
-        Seam::Panel => "panel seam",
-        Seam::Princess => "princess seam",
-        Seam::Yoke => "yoke seam",
-        Seam::CentreBack => "centre back seam",
-        Seam::Shoulder => "shoulder seam",
-        Seam::HoodCentre => "centre seam of the hood",
-        Seam::HoodToNeck => "hood on the neck",
-        Seam::CollarToNeck => "collar on the neck",
-        Seam::Neckband => "band on the neck",
-        Seam::Armhole => "armhole seam",
-        Seam::Raglan => "raglan seam",
-        Seam::Sleeve => "sleeve seam",
-        Seam::Side => "side seam",
-        Seam::SleeveAndSide => "sleeve and side in one seam",
-        Seam::Waist => "waist seam",
-        Seam::Waistband => "waistband on the waist",
-        Seam::Cuff => "cuff on its edge",
-        Seam::HemBand => "band on the lower edge",
-        Seam::OutsideLeg => "outside leg seam",
-        Seam::InsideLeg => "inside leg seam",
-        Seam::Crotch => "crotch seam",
-        Seam::BackSeat => "back seat seam",
-        Seam::Strap => "strap",
-        Seam::FrontEdge => "front edge with its zip",
-        Seam::LiningToFacing => "lining on the facing",
+        SeamKind::Panel => "panel seam",
+        SeamKind::Princess => "princess seam",
+        SeamKind::Yoke => "yoke seam",
+        SeamKind::CentreBack => "centre back seam",
+        SeamKind::Shoulder => "shoulder seam",
+        SeamKind::HoodCentre => "centre seam of the hood",
+        SeamKind::HoodToNeck => "hood on the neck",
+        SeamKind::CollarToNeck => "collar on the neck",
+        SeamKind::Neckband => "band on the neck",
+        SeamKind::Armhole => "armhole seam",
+        SeamKind::Raglan => "raglan seam",
+        SeamKind::Sleeve => "sleeve seam",
+        SeamKind::Side => "side seam",
+        SeamKind::SleeveAndSide => "sleeve and side in one seam",
+        SeamKind::Waist => "waist seam",
+        SeamKind::Waistband => "waistband on the waist",
+        SeamKind::Cuff => "cuff on its edge",
+        SeamKind::HemBand => "band on the lower edge",
+        SeamKind::OutsideLeg => "outside leg seam",
+        SeamKind::InsideLeg => "inside leg seam",
+        SeamKind::Crotch => "crotch seam",
+        SeamKind::BackSeat => "back seat seam",
+        SeamKind::Strap => "strap",
+        SeamKind::FrontEdge => "front edge with its zip",
+        SeamKind::LiningToFacing => "lining on the facing",
     }
 }
 
@@ -152,7 +152,7 @@ pub const fn stitch(stitch: Stitch) -> &'static str {
 
 /// A cloth by its tag and name.
 #[must_use]
-pub fn named(cloth: &Named) -> String {
+pub fn named(cloth: &NamedCloth) -> String {
     format!("{} {}", cloth.tag, isolated(&cloth.name))
 }
 
@@ -237,7 +237,7 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
         AdviceReason::Give => pair.give.as_ref().map(|give| self::give(pairing, give)).unwrap_or_default(),
         AdviceReason::Grows => "it grows by more than 6 %".to_owned(),
         AdviceReason::TooClose => match pair.open {
-            Some(Open::Stretch) | None => {
+            Some(PairDoubt::Stretch) | None => {
                 format!("{gap} ± {}", Decimal::round(pair.gap.half_width(pairing.confidence), 1))
             }
             Some(open) => self::open(pairing, open),

@@ -2,8 +2,8 @@
 
 use tenter_core::making::care::Finish;
 use tenter_core::making::garment::{
-    Asks, CordAt, Detail, Details, Edge, Garment, GarmentKind, Hem, Holds, Manner, Notion, Over, Part, PartCloth,
-    Point, Seam, Stage, Task, Why, Work, Zone,
+    ClothCondition, CordAt, Detail, Details, GarmentKind, GarmentPart, GarmentPlan, Hem, Holds, Manner, Notion, Over, GarmentPart, PartCloth,
+    PieceMark, SeamKind, Stage, Task, TaskReason, Work, Zone,
 };
 use tenter_core::making::handling::{Cloth, Runs};
 use tenter_core::making::source::Source;
@@ -13,7 +13,7 @@ use crate::whole_percent;
 
 fn tasks(kind: GarmentKind, details: Details, cloths: &[PartCloth]) -> Vec<Task> {
     let mut tasks = Vec::new();
-    Garment { kind, details, cloths }.each(|task| tasks.push(task));
+    GarmentPlan { kind, details, cloths }.each(|task| tasks.push(task));
     tasks
 }
 
@@ -31,7 +31,7 @@ fn assert_order(works: &[Work], order: &[Work]) {
     assert!(places.is_sorted(), "{order:?} at {places:?}");
 }
 
-const fn plain(seam: Seam) -> Work {
+const fn plain(seam: SeamKind) -> Work {
     Work::Seam(seam, Manner::Plain)
 }
 
@@ -42,7 +42,7 @@ const fn plain(seam: Seam) -> Work {
 fn a_lined_coat() {
     let kind = GarmentKind::LinedCoat;
     let works: Vec<Work> = tasks(kind, kind.usual().with(Detail::Darts), &[]).iter().map(|task| task.work).collect();
-    let sleeves = Work::Seam(Seam::Armhole, Manner::Eased);
+    let sleeves = Work::Seam(SeamKind::Armhole, Manner::Eased);
     let order = [
         Work::SewDarts,
         Work::SewWelts,
@@ -54,7 +54,7 @@ fn a_lined_coat() {
         Work::Buttonholes,
     ];
     assert_order(&works, &order);
-    assert_order(&works, &[plain(Seam::Shoulder), plain(Seam::Side), sleeves]);
+    assert_order(&works, &[plain(SeamKind::Shoulder), plain(SeamKind::Side), sleeves]);
 }
 
 /// Shirt: the sleeve to the flat armhole; placket; sleeve and side in one, felled; cuff; collar band (L. Baldt, *Clothing
@@ -65,12 +65,12 @@ fn a_shirt() {
     let sewn = |seam, manner| Work::Seam(seam, manner);
     let order = [
         Work::SewPatches,
-        plain(Seam::Yoke),
-        sewn(Seam::Armhole, Manner::Flat),
+        plain(SeamKind::Yoke),
+        sewn(SeamKind::Armhole, Manner::Flat),
         Work::SewPlackets,
-        sewn(Seam::SleeveAndSide, Manner::Felled),
-        sewn(Seam::Cuff, Manner::Enclosed),
-        sewn(Seam::CollarToNeck, Manner::Enclosed),
+        sewn(SeamKind::SleeveAndSide, Manner::Felled),
+        sewn(SeamKind::Cuff, Manner::Enclosed),
+        sewn(SeamKind::CollarToNeck, Manner::Enclosed),
         Work::Buttonholes,
     ];
     assert_order(&works, &order);
@@ -84,12 +84,12 @@ fn a_dress() {
         Work::SewDarts,
         Work::SewZipSeam,
         Work::SetClosedZip,
-        plain(Seam::Shoulder),
+        plain(SeamKind::Shoulder),
         Work::SewFacing,
-        plain(Seam::Side),
-        plain(Seam::Sleeve),
+        plain(SeamKind::Side),
+        plain(SeamKind::Sleeve),
         Work::HemSleevesFirst,
-        Work::Seam(Seam::Armhole, Manner::Eased),
+        Work::Seam(SeamKind::Armhole, Manner::Eased),
         Work::Hem(Hem::LowerEdge),
     ];
     assert_order(&usual(GarmentKind::Dress), &order);
@@ -99,8 +99,8 @@ fn a_dress() {
 #[test]
 fn what_everybody_sews_first() {
     let sewn = |seam, manner| Work::Seam(seam, manner);
-    let (flat, in_one) = (sewn(Seam::Armhole, Manner::Flat), sewn(Seam::SleeveAndSide, Manner::InOne));
-    let band = sewn(Seam::Waistband, Manner::Enclosed);
+    let (flat, in_one) = (sewn(SeamKind::Armhole, Manner::Flat), sewn(SeamKind::SleeveAndSide, Manner::InOne));
+    let band = sewn(SeamKind::Waistband, Manner::Enclosed);
     let orders: [(GarmentKind, &[Work]); 8] = [
         (
             GarmentKind::UnlinedJacket,
@@ -108,8 +108,8 @@ fn what_everybody_sews_first() {
                 Work::Interface(Zone::FrontEdge),
                 Work::FinishFacings,
                 Work::SewPatches,
-                plain(Seam::Shoulder),
-                plain(Seam::CollarToNeck),
+                plain(SeamKind::Shoulder),
+                plain(SeamKind::CollarToNeck),
                 flat,
                 in_one,
                 Work::BasteZip,
@@ -122,28 +122,28 @@ fn what_everybody_sews_first() {
             &[
                 Work::SewFrontPocket,
                 Work::SetEyelets(CordAt::Hood),
-                plain(Seam::HoodCentre),
+                plain(SeamKind::HoodCentre),
                 Work::CordCasing(CordAt::Hood),
-                plain(Seam::Shoulder),
+                plain(SeamKind::Shoulder),
                 flat,
-                plain(Seam::HoodToNeck),
+                plain(SeamKind::HoodToNeck),
                 in_one,
-                sewn(Seam::Cuff, Manner::Pulled),
-                sewn(Seam::HemBand, Manner::Pulled),
+                sewn(SeamKind::Cuff, Manner::Pulled),
+                sewn(SeamKind::HemBand, Manner::Pulled),
             ],
         ),
         (
             GarmentKind::Skirt,
-            &[Work::SewDarts, Work::SetClosedZip, plain(Seam::Side), band, Work::HangHem, Work::Hem(Hem::LowerEdge)],
+            &[Work::SewDarts, Work::SetClosedZip, plain(SeamKind::Side), band, Work::HangHem, Work::Hem(Hem::LowerEdge)],
         ),
         (
             GarmentKind::Trousers,
             &[
                 Work::SetFlyZip,
                 Work::SewSideBags,
-                plain(Seam::OutsideLeg),
-                plain(Seam::InsideLeg),
-                sewn(Seam::Crotch, Manner::LegInLeg),
+                plain(SeamKind::OutsideLeg),
+                plain(SeamKind::InsideLeg),
+                sewn(SeamKind::Crotch, Manner::LegInLeg),
                 band,
                 Work::FastenBand,
                 Work::Hem(Hem::Legs),
@@ -153,12 +153,12 @@ fn what_everybody_sews_first() {
             GarmentKind::Jeans,
             &[
                 Work::SewPatches,
-                plain(Seam::Yoke),
-                sewn(Seam::BackSeat, Manner::Felled),
+                plain(SeamKind::Yoke),
+                sewn(SeamKind::BackSeat, Manner::Felled),
                 Work::SetFlyZip,
                 Work::FaceHipMouths,
-                sewn(Seam::InsideLeg, Manner::Felled),
-                plain(Seam::OutsideLeg),
+                sewn(SeamKind::InsideLeg, Manner::Felled),
+                plain(SeamKind::OutsideLeg),
                 band,
                 Work::FastenBand,
                 Work::Hem(Hem::Legs),
@@ -167,8 +167,8 @@ fn what_everybody_sews_first() {
         (
             GarmentKind::TShirt,
             &[
-                plain(Seam::Shoulder),
-                sewn(Seam::Neckband, Manner::Pulled),
+                plain(SeamKind::Shoulder),
+                sewn(SeamKind::Neckband, Manner::Pulled),
                 flat,
                 in_one,
                 Work::Hem(Hem::Sleeves),
@@ -179,15 +179,15 @@ fn what_everybody_sews_first() {
             GarmentKind::Leggings,
             &[
                 Work::TryOpacity,
-                plain(Seam::InsideLeg),
-                sewn(Seam::Crotch, Manner::LegInLeg),
+                plain(SeamKind::InsideLeg),
+                sewn(SeamKind::Crotch, Manner::LegInLeg),
                 Work::WaistElasticKnit,
                 Work::Hem(Hem::Legs),
             ],
         ),
         (
             GarmentKind::Swimwear,
-            &[Work::BasteLining, plain(Seam::Side), plain(Seam::Crotch), plain(Seam::Strap), Work::EdgeElastic],
+            &[Work::BasteLining, plain(SeamKind::Side), plain(SeamKind::Crotch), plain(SeamKind::Strap), Work::EdgeElastic],
         ),
     ];
     for (kind, order) in orders {
@@ -204,7 +204,7 @@ fn stages_come_in_the_order_of_a_maker() {
         for details in [kind.usual(), kind.details().fold(kind.usual(), Details::with)] {
             let stretch =
                 Cloth { crosswise: Some(Figure::exact(whole_percent(30))), ..Cloth::new(kind.construction()) };
-            let cloths = [PartCloth { one_way: true, ..PartCloth::plain(Part::Main, stretch) }];
+            let cloths = [PartCloth { one_way: true, ..PartCloth::plain(GarmentPart::Main, stretch) }];
             let stages: Vec<Stage> = tasks(kind, details, &cloths).iter().map(|task| task.stage).collect();
             assert!(stages.contains(&Stage::Cut), "{kind:?}");
             let early: Vec<Stage> = stages.iter().copied().filter(|stage| *stage < Stage::Flat).collect();
@@ -234,7 +234,7 @@ fn only_what_applies_appears() {
                     !tasks[..place].iter().any(|other| other.work == task.work),
                     "{kind:?} {details:?}: {task:?} twice"
                 );
-                if let Why::Has(detail) = task.why {
+                if let TaskReason::Has(detail) = task.why {
                     assert!(details.has(detail), "{kind:?}: {task:?}");
                 }
             }
@@ -248,30 +248,30 @@ fn only_what_applies_appears() {
 #[test]
 fn how_seams_run() {
     for (seam, one, other) in [
-        (Seam::Side, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::Sleeve, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::SleeveAndSide, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::OutsideLeg, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::FrontEdge, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::Panel, Runs::Lengthwise, Runs::Lengthwise),
-        (Seam::InsideLeg, Runs::Slanting, Runs::Slanting),
-        (Seam::Shoulder, Runs::Slanting, Runs::Slanting),
-        (Seam::Armhole, Runs::Around, Runs::Around),
-        (Seam::Crotch, Runs::Slanting, Runs::Slanting),
-        (Seam::Yoke, Runs::Crosswise, Runs::Crosswise),
-        (Seam::Waist, Runs::Crosswise, Runs::Crosswise),
-        (Seam::HemBand, Runs::Crosswise, Runs::Crosswise),
-        (Seam::Waistband, Runs::Crosswise, Runs::Lengthwise),
-        (Seam::Cuff, Runs::Crosswise, Runs::Lengthwise),
+        (SeamKind::Side, Runs::Lengthwise, Runs::Lengthwise),
+        (SeamKind::Sleeve, Runs::Lengthwise, Runs::Lengthwise),
+        (SeamKind::SleeveAndSide, Runs::Lengthwise, Runs::Lengthwise),
+        (SeamKind::OutsideLeg, Runs::Lengthwise, Runs::Lengthwise),
+        (SeamKind::FrontEdge, Runs::Lengthwise, Runs::Lengthwise),
+        (SeamKind::Panel, Runs::Lengthwise, Runs::Lengthwise),
+        (SeamKind::InsideLeg, Runs::Slanting, Runs::Slanting),
+        (SeamKind::Shoulder, Runs::Slanting, Runs::Slanting),
+        (SeamKind::Armhole, Runs::Around, Runs::Around),
+        (SeamKind::Crotch, Runs::Slanting, Runs::Slanting),
+        (SeamKind::Yoke, Runs::Crosswise, Runs::Crosswise),
+        (SeamKind::Waist, Runs::Crosswise, Runs::Crosswise),
+        (SeamKind::HemBand, Runs::Crosswise, Runs::Crosswise),
+        (SeamKind::Waistband, Runs::Crosswise, Runs::Lengthwise),
+        (SeamKind::Cuff, Runs::Crosswise, Runs::Lengthwise),
     ] {
         assert_eq!(seam.row().runs, [one, other], "{seam:?}");
     }
-    for (seam, over) in [(Seam::Neckband, Over::Head), (Seam::Cuff, Over::Hand), (Seam::Waistband, Over::Hips)] {
+    for (seam, over) in [(SeamKind::Neckband, Over::Head), (SeamKind::Cuff, Over::Hand), (SeamKind::Waistband, Over::Hips)] {
         let band = seam.in_knit();
         assert_eq!((band.runs[1].grain(), band.over), (Grain::Crosswise, over), "{seam:?}");
         assert!(matches!(band.source, Source::Published(text) if text.contains("Sewing and Design Professionals")));
     }
-    assert!(Seam::Crotch.row().strained && Seam::Crotch.row().curved && !Seam::Side.row().curved);
+    assert!(SeamKind::Crotch.row().strained && SeamKind::Crotch.row().curved && !SeamKind::Side.row().curved);
 }
 
 /// Stay-stitch curved edges as soon as they are cut (ICAR e-course on stay-stitching); a neck of knit must pass the head, so
@@ -282,13 +282,13 @@ fn what_passes_the_head_is_not_stay_stitched() {
     for kind in [GarmentKind::TShirt, GarmentKind::HoodedPullover, GarmentKind::Leggings, GarmentKind::Swimwear] {
         assert!(!stays(kind), "{kind:?}");
     }
-    assert!(usual(GarmentKind::Dress).contains(&Work::StayStitch(Edge::Neck)));
-    assert!(usual(GarmentKind::Skirt).contains(&Work::StayStitch(Edge::Waist)));
+    assert!(usual(GarmentKind::Dress).contains(&Work::StayStitch(StayedEdge::Neck)));
+    assert!(usual(GarmentKind::Skirt).contains(&Work::StayStitch(StayedEdge::Waist)));
     // A waist that is drawn in passes the hips.
     let drawn = GarmentKind::Skirt.usual().with(Detail::ElasticWaist);
-    assert!(!tasks(GarmentKind::Skirt, drawn, &[]).iter().any(|task| task.work == Work::StayStitch(Edge::Waist)));
+    assert!(!tasks(GarmentKind::Skirt, drawn, &[]).iter().any(|task| task.work == Work::StayStitch(StayedEdge::Waist)));
     // A dress cut of knit.
-    let knit = [PartCloth::plain(Part::Main, Cloth::new(Construction::Knit))];
+    let knit = [PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Knit))];
     let dress = tasks(GarmentKind::Dress, GarmentKind::Dress.usual(), &knit);
     assert!(!dress.iter().any(|task| matches!(task.work, Work::StayStitch(_))));
 }
@@ -363,7 +363,7 @@ fn a_waistband_is_fastened() {
 #[test]
 fn the_cloth_decides() {
     let woven = |finish| {
-        [PartCloth::plain(Part::Main, Cloth { finish, ..Cloth::new(Construction::Woven) })]
+        [PartCloth::plain(GarmentPart::Main, Cloth { finish, ..Cloth::new(Construction::Woven) })]
     };
     let kind = GarmentKind::UnlinedJacket;
     let works = |cloths: &[PartCloth]| -> Vec<Work> {
@@ -381,11 +381,11 @@ fn the_cloth_decides() {
     let plain = works(&woven(Finish::Plain));
     assert!(!plain.contains(&Work::LayOneWay) && !plain.contains(&Work::LayFlat) && plain.contains(&Work::LastPress));
     let stretch = Cloth { crosswise: Some(Figure::exact(whole_percent(30))), ..Cloth::new(Construction::Knit) };
-    let cloths = [PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)), PartCloth::plain(Part::Rib, stretch)];
+    let cloths = [PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)), PartCloth::plain(GarmentPart::Rib, stretch)];
     let rib = tasks(kind, kind.usual().with(Detail::RibBands), &cloths);
     let flat: Vec<_> = rib.iter().filter(|task| task.work == Work::LayFlat).collect();
     assert_eq!(flat.len(), 1);
-    assert_eq!((flat[0].cloth, flat[0].why), (Some(1), Why::Cloth(Asks::Stretches)));
+    assert_eq!((flat[0].cloth, flat[0].why), (Some(1), TaskReason::Cloth(ClothCondition::Stretches)));
 }
 
 /// Preshrink a zip unless its tape is all polyester (Oregon Extension EC 940); elastic before it is cut (common practice).
@@ -401,7 +401,7 @@ fn notions_are_washed_with_the_cloth() {
     assert_eq!(washed(GarmentKind::Trousers), [Work::WashNotion(Notion::Zip)]);
     assert_eq!(washed(GarmentKind::Leggings), [Work::WashNotion(Notion::Elastic)]);
     assert_eq!(washed(GarmentKind::TShirt), []);
-    assert!(usual(GarmentKind::TShirt).contains(&Work::Mark(Point::Quarters)));
+    assert!(usual(GarmentKind::TShirt).contains(&Work::Mark(PieceMark::Quarters)));
 }
 
 /// One thing closes a garment, and one finishes an edge.

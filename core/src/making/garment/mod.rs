@@ -13,11 +13,11 @@ mod shared;
 mod work;
 
 pub use detail::{Detail, Details};
-pub use part::Part;
+pub use part::GarmentPart;
 pub use place::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Zone};
-pub use plan::{Garment, PartCloth, Task, Why};
-pub use row::{Asks, Row};
-pub use seam::{Over, Seam, SeamRow};
+pub use plan::{GarmentPlan, PartCloth, Task, TaskReason};
+pub use row::{ClothCondition, WorkRow};
+pub use seam::{Over, SeamKind, SeamRow};
 pub use work::{Stage, Work};
 
 use serde::{Deserialize, Serialize};
@@ -79,14 +79,14 @@ impl GarmentKind {
     }
 
     /// Its work in order, with every detail that it may have.
-    pub fn rows(self) -> impl Iterator<Item = &'static Row> {
+    pub fn rows(self) -> impl Iterator<Item = &'static WorkRow> {
         self.kind().groups.iter().copied().flatten()
     }
 
     /// The details that change its work, and so may be asked for.
     pub fn details(self) -> impl Iterator<Item = Detail> {
         Detail::ALL.into_iter().filter(move |detail| {
-            let names = |row: &Row| row.with.has(*detail) || row.any.has(*detail) || row.without.has(*detail);
+            let names = |row: &WorkRow| row.with.has(*detail) || row.any.has(*detail) || row.without.has(*detail);
             // What is washed and marked is told of every kind; what is sewn shows what a kind can have.
             let sewn = || self.rows().any(|row| row.stage > Stage::Mark && names(row));
             *detail == Detail::Child || self.usual().has(*detail) || sewn()

@@ -67,7 +67,7 @@ pub enum Holds {
 /// An edge that is stay-stitched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Edge {
+pub enum StayedEdge {
     /// The neck, in two halves from the shoulder to the centre.
     Neck,
     /// The waist of a skirt or trousers.
@@ -78,12 +78,12 @@ pub enum Edge {
     Raglan,
 }
 
-words!(Edge { Neck => "neck", Waist => "waist", PocketMouth => "pocket-mouth", Raglan => "raglan" });
+words!(StayedEdge { Neck => "neck", Waist => "waist", PocketMouth => "pocket-mouth", Raglan => "raglan" });
 
 /// What is marked on the pieces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Point {
+pub enum PieceMark {
     /// Notches.
     Notches,
     /// The centre front and the centre back.
@@ -104,7 +104,7 @@ pub enum Point {
     Vents,
 }
 
-words!(Point {
+words!(PieceMark {
     Notches => "notches",
     Centres => "centres",
     Darts => "darts",

@@ -1,8 +1,8 @@
 //! The work on one garment, in its order: only the rows that apply.
 
-use super::row::{Asks, Row};
+use super::row::{ClothCondition, WorkRow};
 use super::work::{Stage, Work};
-use super::{Detail, Details, GarmentKind, Notion, Part, Seam, SeamRow};
+use super::{Detail, Details, GarmentKind, GarmentPart, Notion, SeamKind, SeamRow};
 use crate::answer::source::Source;
 use crate::making::care::Finish;
 use crate::making::handling::{Cloth, STRETCHES_FROM_PERCENT};
@@ -16,14 +16,14 @@ use crate::reading::construction::Construction;
 /// use tenter_core::making::garment::{Part, PartCloth};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let velvet = PartCloth { one_way: true, ..PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)) };
-/// assert_eq!(velvet.part, Part::Main);
+/// let velvet = PartCloth { one_way: true, ..PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)) };
+/// assert_eq!(velvet.part, GarmentPart::Main);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct PartCloth {
     /// The part.
-    pub part: Part,
+    pub part: GarmentPart,
     /// What is known of its cloth.
     pub cloth: Cloth,
     /// Whether all pieces of it must lie one way up.
@@ -38,10 +38,10 @@ impl PartCloth {
     /// use tenter_core::making::garment::{Part, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// assert!(!PartCloth::plain(Part::Main, Cloth::new(Construction::Woven)).one_way);
+    /// assert!(!PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)).one_way);
     /// ```
     #[must_use]
-    pub const fn plain(part: Part, cloth: Cloth) -> Self {
+    pub const fn plain(part: GarmentPart, cloth: Cloth) -> Self {
         Self { part, cloth, one_way: false }
     }
 
@@ -49,25 +49,27 @@ impl PartCloth {
         self.cloth.construction == Construction::Knit
     }
 
-    fn meets(&self, asks: Asks) -> bool {
+    fn meets(&self, asks: ClothCondition) -> bool {
         let finish = self.cloth.finish;
         let stretches = || {
             let edge = Ratio::new(STRETCHES_FROM_PERCENT, 100);
             self.cloth.most_stretch().is_some_and(|figure| edge.is_some_and(|edge| figure.ratio >= edge))
         };
         match asks {
-            Asks::Anything => true,
-            Asks::Woven => !self.is_knit(),
-            Asks::Knit => self.is_knit(),
-            Asks::Gives => self.cloth.gives(),
-            Asks::Stretches => stretches(),
-            Asks::OneWay => self.one_way || self.is_knit() || matches!(finish, Finish::Brushed | Finish::Pile),
-            Asks::Fusible => finish.takes_fusible(),
-            Asks::NoFusible => !finish.takes_fusible(),
-            Asks::Iron => finish.takes_iron() && finish != Finish::Pile,
-            Asks::Pile => finish == Finish::Pile,
-            Asks::NoIron => !finish.takes_iron(),
-            Asks::HolesStay => finish.keeps_holes(),
+            ClothCondition::Anything => true,
+            ClothCondition::Woven => !self.is_knit(),
+            ClothCondition::Knit => self.is_knit(),
+            ClothCondition::Gives => self.cloth.gives(),
+            ClothCondition::Stretches => stretches(),
+            ClothCondition::OneWay => {
+                self.one_way || self.is_knit() || matches!(finish, Finish::Brushed | Finish::Pile)
+            }
+            ClothCondition::Fusible => finish.takes_fusible(),
+            ClothCondition::NoFusible => !finish.takes_fusible(),
+            ClothCondition::Iron => finish.takes_iron() && finish != Finish::Pile,
+            ClothCondition::Pile => finish == Finish::Pile,
+            ClothCondition::NoIron => !finish.takes_iron(),
+            ClothCondition::HolesStay => finish.keeps_holes(),
         }
     }
 }
@@ -77,17 +79,17 @@ impl PartCloth {
 /// ```
 /// use tenter_core::making::garment::{Detail, Why};
 ///
-/// assert_ne!(Why::Kind, Why::Has(Detail::Hood));
+/// assert_ne!(TaskReason::Kind, Why::Has(Detail::Hood));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Why {
+pub enum TaskReason {
     /// Every garment of the kind.
     Kind,
     /// The garment has this.
     Has(Detail),
     /// The cloth is such.
-    Cloth(Asks),
+    Cloth(ClothCondition),
 }
 
 /// One task of a plan.
@@ -109,7 +111,7 @@ pub struct Task {
     /// The cloth that it is for, by its place in the plan; none where it is for the garment.
     pub cloth: Option<usize>,
     /// Why.
-    pub why: Why,
+    pub why: TaskReason,
     /// Where the rule comes from.
     pub source: Source,
 }
@@ -118,10 +120,10 @@ pub struct Task {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::garment::{Detail, Garment, GarmentKind, Part, PartCloth, Stage, Work};
+/// use tenter_core::making::garment::{Detail, Garment, GarmentKind, GarmentPart, PartCloth, Stage, Work};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let cloths = [PartCloth::plain(Part::Main, Cloth::new(Construction::Woven))];
+/// let cloths = [PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven))];
 /// let kind = GarmentKind::ChildsOuterwear;
 /// let coat = Garment { kind, details: kind.usual(), cloths: &cloths };
 /// let (mut last, mut hood_cord) = (None, false);
@@ -132,7 +134,7 @@ pub struct Task {
 /// assert_eq!((last, hood_cord), (Some(Stage::Press), true));
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Garment<'a> {
+pub struct GarmentPlan<'a> {
     /// What it is.
     pub kind: GarmentKind,
     /// What it has.
@@ -141,7 +143,7 @@ pub struct Garment<'a> {
     pub cloths: &'a [PartCloth],
 }
 
-impl Garment<'_> {
+impl GarmentPlan<'_> {
     /// The tasks, in the order of the work.
     pub fn each(&self, mut take: impl FnMut(Task)) {
         for row in self.kind.rows().filter(|row| self.has(row)) {
@@ -149,7 +151,7 @@ impl Garment<'_> {
                 |cloth| take(Task { stage: row.stage, work: row.work, cloth, why: self.why(row), source: row.source });
             if row.stage == Stage::Cut {
                 // Elastic and interfacing are laid as they come.
-                let is_laid = |part| !matches!(part, Part::Elastic | Part::Interfacing);
+                let is_laid = |part| !matches!(part, GarmentPart::Elastic | GarmentPart::Interfacing);
                 let asked = self.cloths.iter().enumerate();
                 let asked = asked.filter(|(_, cloth)| is_laid(cloth.part) && cloth.meets(row.asks));
                 asked.for_each(|(place, _)| task(Some(place)));
@@ -159,7 +161,7 @@ impl Garment<'_> {
         }
     }
 
-    fn has(&self, row: &Row) -> bool {
+    fn has(&self, row: &WorkRow) -> bool {
         let any = row.any == Details::NONE || self.details.has_any(row.any);
         let about_interfacing = matches!(
             row.work,
@@ -180,9 +182,9 @@ impl Garment<'_> {
     }
 
     /// Where no cloth was chosen for the body yet, it is what the kind is usually made of.
-    fn body_meets(&self, asks: Asks) -> bool {
-        let usual = PartCloth::plain(Part::Main, Cloth::new(self.kind.construction()));
-        let body = self.place(Part::Main).and_then(|place| self.cloths.get(place));
+    fn body_meets(&self, asks: ClothCondition) -> bool {
+        let usual = PartCloth::plain(GarmentPart::Main, Cloth::new(self.kind.construction()));
+        let body = self.place(GarmentPart::Main).and_then(|place| self.cloths.get(place));
         body.unwrap_or(&usual).meets(asks)
     }
 
@@ -191,20 +193,20 @@ impl Garment<'_> {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Garment, GarmentKind, Part, PartCloth};
+    /// use tenter_core::making::garment::{Garment, GarmentKind, GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// let cloths = [Part::Main, Part::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
+    /// let cloths = [Part::Main, GarmentPart::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
     /// let kind = GarmentKind::TShirt;
     /// let top = Garment { kind, details: kind.usual(), cloths: &cloths };
-    /// assert_eq!([Part::Neckband, Part::Sleeve, Part::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
+    /// assert_eq!([Part::Neckband, GarmentPart::Sleeve, GarmentPart::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
     /// ```
     #[must_use]
-    pub fn place(&self, part: Part) -> Option<usize> {
-        let of = |wanted: &dyn Fn(Part) -> bool| self.cloths.iter().position(|cloth| wanted(cloth.part));
+    pub fn place(&self, part: GarmentPart) -> Option<usize> {
+        let of = |wanted: &dyn Fn(GarmentPart) -> bool| self.cloths.iter().position(|cloth| wanted(cloth.part));
         of(&|own| own == part)
             .or_else(|| of(&|own| own.serves(part)))
-            .or_else(|| part.is_outside().then(|| of(&|own| own == Part::Main)).flatten())
+            .or_else(|| part.is_outside().then(|| of(&|own| own == GarmentPart::Main)).flatten())
     }
 
     /// What a seam joins and how it runs in this garment: a band of knit is cut crosswise.
@@ -217,7 +219,7 @@ impl Garment<'_> {
     /// assert_eq!(top.seam(Seam::Cuff).over, Over::Hand);
     /// ```
     #[must_use]
-    pub fn seam(&self, seam: Seam) -> SeamRow {
+    pub fn seam(&self, seam: SeamKind) -> SeamRow {
         let [_, band] = seam.row().parts;
         let cloth = self.place(band).and_then(|place| self.cloths.get(place));
         let construction = cloth.map_or(self.kind.construction(), |cloth| cloth.cloth.construction);
@@ -225,10 +227,10 @@ impl Garment<'_> {
     }
 
     /// What of it a row stands for.
-    fn why(&self, row: &Row) -> Why {
+    fn why(&self, row: &WorkRow) -> TaskReason {
         let one = row.any.iter().find(|detail| self.details.has(*detail));
-        let detail = row.with.iter().last().or(one).map(Why::Has);
-        let cloth = (row.asks != Asks::Anything).then_some(Why::Cloth(row.asks));
-        cloth.or(detail).unwrap_or(Why::Kind)
+        let detail = row.with.iter().last().or(one).map(TaskReason::Has);
+        let cloth = (row.asks != ClothCondition::Anything).then_some(TaskReason::Cloth(row.asks));
+        cloth.or(detail).unwrap_or(TaskReason::Kind)
     }
 }

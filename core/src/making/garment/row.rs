@@ -2,13 +2,13 @@
 
 use super::place::Manner;
 use super::work::{Stage, Work};
-use super::{Detail, Details, Seam};
+use super::{Detail, Details, SeamKind};
 use crate::answer::source::Source;
 
 /// What a row asks of the cloth of the body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Asks {
+pub enum ClothCondition {
     /// Nothing.
     Anything,
     /// It is a woven.
@@ -46,7 +46,7 @@ pub enum Asks {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Row {
+pub struct WorkRow {
     /// When it is done.
     pub stage: Stage,
     /// What is done.
@@ -58,26 +58,34 @@ pub struct Row {
     /// The details of which it must have none.
     pub without: Details,
     /// What it asks of the cloth of the body.
-    pub asks: Asks,
+    pub asks: ClothCondition,
     /// Where the rule comes from.
     pub source: Source,
 }
 
 /// A row that always applies, by common practice.
-pub(super) const fn row(stage: Stage, work: Work) -> Row {
+pub(super) const fn row(stage: Stage, work: Work) -> WorkRow {
     let none = Details::NONE;
-    Row { stage, work, with: none, any: none, without: none, asks: Asks::Anything, source: Source::CommonPractice }
+    WorkRow {
+        stage,
+        work,
+        with: none,
+        any: none,
+        without: none,
+        asks: ClothCondition::Anything,
+        source: Source::CommonPractice,
+    }
 }
 
-pub(super) const fn seam(seam: Seam) -> Row {
+pub(super) const fn seam(seam: SeamKind) -> WorkRow {
     row(Stage::Seams, Work::Seam(seam, Manner::Plain))
 }
 
-pub(super) const fn sewn(seam: Seam, manner: Manner) -> Row {
+pub(super) const fn sewn(seam: SeamKind, manner: Manner) -> WorkRow {
     row(Stage::Seams, Work::Seam(seam, manner))
 }
 
-impl Row {
+impl WorkRow {
     pub(super) const fn with(self, details: &[Detail]) -> Self {
         Self { with: Details::of(details), ..self }
     }
@@ -90,7 +98,7 @@ impl Row {
         Self { without: Details::of(details), ..self }
     }
 
-    pub(super) const fn asks(self, asks: Asks) -> Self {
+    pub(super) const fn asks(self, asks: ClothCondition) -> Self {
         Self { asks, ..self }
     }
 

@@ -1,6 +1,6 @@
 //! Seams: which parts they join, how they run in each, and what is asked of them.
 
-use super::{GarmentKind, Part};
+use super::{GarmentKind, GarmentPart};
 use crate::answer::source::Source;
 use crate::making::handling::{Runs, SeamUse};
 use crate::number::ratio::Ratio;
@@ -23,7 +23,7 @@ pub enum Over {
 /// A seam by what a maker calls it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Seam {
+pub enum SeamKind {
     /// A seam between panels with straight edges.
     Panel,
     /// A seam between panels that shape bust, waist or back.
@@ -76,7 +76,7 @@ pub enum Seam {
     LiningToFacing,
 }
 
-words!(Seam {
+words!(SeamKind {
     Panel => "panel",
     Princess => "princess",
     Yoke => "yoke",
@@ -118,9 +118,9 @@ words!(Seam {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct SeamRow {
     /// The seam.
-    pub seam: Seam,
+    pub seam: SeamKind,
     /// The parts that it joins.
-    pub parts: [Part; 2],
+    pub parts: [GarmentPart; 2],
     /// How it runs in each.
     pub runs: [Runs; 2],
     /// Whether it is curved.
@@ -144,7 +144,7 @@ const SHAPE: Source = Source::Derived("from the shape of the pieces, cut with th
 const BAND: Source =
     Source::Published("Association of Sewing and Design Professionals, Standards: ribbed bands run crosswise");
 
-const fn row(seam: Seam, parts: [Part; 2], runs: [Runs; 2]) -> SeamRow {
+const fn row(seam: SeamKind, parts: [GarmentPart; 2], runs: [Runs; 2]) -> SeamRow {
     SeamRow {
         seam,
         parts,
@@ -158,7 +158,7 @@ const fn row(seam: Seam, parts: [Part; 2], runs: [Runs; 2]) -> SeamRow {
     }
 }
 
-const fn alike(seam: Seam, part: Part, runs: Runs) -> SeamRow {
+const fn alike(seam: SeamKind, part: GarmentPart, runs: Runs) -> SeamRow {
     row(seam, [part, part], [runs, runs])
 }
 
@@ -182,11 +182,13 @@ const fn band(row: SeamRow, over: Over) -> SeamRow {
     SeamRow { over, source: BAND, ..row }
 }
 
-impl Seam {
+impl SeamKind {
     /// What it joins and how it runs.
     #[must_use]
     pub const fn row(self) -> SeamRow {
-        use Part::{Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Sleeve, Waistband, Yoke};
+        use GarmentPart::{
+            Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Sleeve, Waistband, Yoke,
+        };
         use Runs::{Around, Crosswise, Lengthwise, Slanting};
         match self {
             Self::Panel => row(self, [Main, Panel], [Lengthwise, Lengthwise]),

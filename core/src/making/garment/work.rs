@@ -1,7 +1,7 @@
 //! The stages of the work, and what is done in them.
 
-use super::Seam;
-use super::place::{CordAt, Edge, Hem, Manner, Notion, Point, Zone};
+use super::SeamKind;
+use super::place::{CordAt, Hem, Manner, Notion, PieceMark, StayedEdge, Zone};
 use crate::number::words;
 
 /// A stage of the work. A garment may come back to one: the back pockets of jeans are sewn before the back seat, the front
@@ -100,9 +100,9 @@ pub enum Work {
     ZipStrip,
 
     /// Mark points.
-    Mark(Point),
+    Mark(PieceMark),
     /// Stay-stitch an edge.
-    StayStitch(Edge),
+    StayStitch(StayedEdge),
 
     /// Sew the welts and the bags on.
     SewWelts,
@@ -174,7 +174,7 @@ pub enum Work {
     /// Sew the centre back down to its vent, and the vent.
     SewVent,
     /// Sew a seam.
-    Seam(Seam, Manner),
+    Seam(SeamKind, Manner),
     /// Sew the sleeve heads into the caps.
     SewSleeveHeads,
     /// Sew the belt loops on.

@@ -2,7 +2,7 @@
 
 use super::super::{find, sheet};
 use super::{ShownRules, today, write};
-use crate::cli::fit::Planned;
+use crate::cli::fit::SheetRequest;
 use crate::cli::report::SheetArgs;
 use crate::command::shown::KnownCloth;
 use crate::error::Error;
@@ -10,15 +10,15 @@ use crate::finding::fit;
 use crate::finding::fit::Stock;
 use crate::finding::plan::ViewPlan;
 use crate::log::Photo;
-use crate::page::sheet::{self as sheet_page, Drawn};
+use crate::page::sheet::{self as sheet_page, RolePictures};
 use crate::picture::drawn;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the plan of a view.
-pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let Planned { names, plan: wanted } = args.planned();
+    let SheetRequest { names, plan: wanted } = args.planned();
     let (pattern, view) = find::pattern_and_view(read, &names)?;
     let view = view.as_str();
     let stock = Stock::read(read)?;
@@ -43,18 +43,18 @@ pub fn page(
     (why, whose): (bool, &str),
     out: &str,
     read: &dyn Read,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
-    let mut drawn: Vec<Drawn> = Vec::new();
+    let mut drawn: Vec<RolePictures> = Vec::new();
     for planned in &plan.roles {
         let Some(taken) = &planned.cloth else {
-            drawn.push(Drawn::default());
+            drawn.push(RolePictures::default());
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
         let shown = known.shown(stock.pooled, rules, screen.here);
         let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
-        drawn.push(Drawn {
+        drawn.push(RolePictures {
             gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
             photo: photo.map(Photo::address).unwrap_or_default(),
         });

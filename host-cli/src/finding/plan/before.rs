@@ -1,21 +1,21 @@
 //! What comes before the sewing: what to settle, the wash, the sample, laying out.
 
 use tenter_core::making::care::{Care, Dots, Finish};
-use tenter_core::making::garment::{Detail, GarmentKind, Part, Stage, Work};
+use tenter_core::making::garment::{Detail, GarmentKind, GarmentPart, Stage, Work};
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
 use tenter_core::making::sizing::{Stretch, mass_stretched, wearable};
 use tenter_core::making::source::Source;
 use tenter_core::{Grain, Ratio};
 
 use super::garment::SewnCloth;
-use super::{Chosen, Made, Parts, PlanTopic, Step, fabrics};
+use super::{Parts, PlanTopic, PlannedGarment, RoleChoice, Step, fabrics};
 use crate::finding::check::figure;
 use crate::finding::fit::{Reason, known};
 use crate::finding::handle::Handle;
 use crate::log::{Construction, Fabric};
 
 /// What must be measured or said first.
-pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn check(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let wanted = made.wanted;
     if wanted.kind.is_none() {
         parts.add(PlanTopic::Check, [Step::General]);
@@ -32,7 +32,7 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
     parts.add(PlanTopic::Check, wanted.chosen.iter().filter_map(settle));
     parts
         .add(PlanTopic::Check, made.lining_gives().map(|handle| Step::Handle { handle, most: None, tags: Vec::new() }));
-    if let (Some(body), Some(layer)) = (made.body(), made.of_part(Part::Interfacing))
+    if let (Some(body), Some(layer)) = (made.body(), made.of_part(GarmentPart::Interfacing))
         && layer.cloth.finish == Finish::Fusible
         && !body.cloth.finish.takes_fusible()
     {
@@ -43,29 +43,30 @@ pub(super) fn check(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// That a fusible must melt at little heat.
-fn fuse_cool(made: &Made<'_>) -> Option<Step> {
+fn fuse_cool(made: &PlannedGarment<'_>) -> Option<Step> {
     let body = made.body().filter(|one| one.cloth.finish.takes_fusible())?;
     let cool = Care::of(&body.fabric.described()).iron.rule >= Dots::One;
     let mut fused = false;
     made.garment()?.each(|task| fused |= task.work == Work::TrimFusible);
-    let sewn = made.of_part(Part::Interfacing).is_some_and(|one| one.cloth.finish != Finish::Fusible);
+    let sewn = made.of_part(GarmentPart::Interfacing).is_some_and(|one| one.cloth.finish != Finish::Fusible);
     (cool && fused && !sewn).then(|| Step::FuseCool(body.fabric.into()))
 }
 
 /// What would settle a role that is in doubt; a grain that was not pulled is told by itself.
-fn settle(chosen: &Chosen<'_>) -> Option<Step> {
+fn settle(chosen: &RoleChoice<'_>) -> Option<Step> {
     let candidate = chosen.candidate.as_ref()?;
     let grain = match candidate.reason {
         _ if !candidate.verdict().is_open() => return None,
         Reason::NotPulled(_) => return None,
-        Reason::Disagree(grain) | Reason::Doubted(grain) | Reason::NotRead(grain, _) | Reason::Part(grain, _) => {
-            Some(grain)
-        }
+        Reason::Disagree(grain)
+        | Reason::Doubted(grain)
+        | Reason::NotRead(grain, _)
+        | Reason::GarmentPart(grain, _) => Some(grain),
         _ => None,
     };
     let evaluation = grain.and_then(|grain| candidate.along(grain)).map(|along| &along.evaluation);
     let figure = match candidate.reason {
-        Reason::Part(_, part) => evaluation.and_then(|evaluation| figure(evaluation, part.ask)),
+        Reason::GarmentPart(_, part) => evaluation.and_then(|evaluation| figure(evaluation, part.ask)),
         _ => None,
     };
     Some(Step::Settle {
@@ -79,7 +80,7 @@ fn settle(chosen: &Chosen<'_>) -> Option<Step> {
 }
 
 /// Whether nothing lets the hips of a wearer into a woven waist, or the shoulders into a woven dress.
-fn does_not_open(made: &Made<'_>) -> bool {
+fn does_not_open(made: &PlannedGarment<'_>) -> bool {
     let must_open = matches!(
         made.kind(),
         Some(GarmentKind::Skirt | GarmentKind::Trousers | GarmentKind::Jeans | GarmentKind::Dress | GarmentKind::Shirt)
@@ -95,13 +96,13 @@ pub(super) fn is_wetted(fabric: &Fabric) -> bool {
 }
 
 /// The wash.
-pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn wash(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let unwashed = fabrics(&made.wanted.chosen).into_iter().filter(|fabric| !fabric.washed);
     // What is sewn to a cloth that is never washed will not be either; steam still shrinks what is fused.
     let body = made.body().filter(|one| !is_wetted(one.fabric));
     let is_left = |fabric: &&Fabric| {
         let fused = body.is_some_and(|body| body.cloth.finish.takes_fusible())
-            && made.of_part(Part::Interfacing).is_some_and(|one| one.fabric.id == fabric.id);
+            && made.of_part(GarmentPart::Interfacing).is_some_and(|one| one.fabric.id == fabric.id);
         body.is_some_and(|body| body.fabric.id != fabric.id) && is_wetted(fabric) && !fused
     };
     let (left, unwashed): (Vec<_>, Vec<_>) = unwashed.partition(is_left);
@@ -109,7 +110,9 @@ pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
     // What lies behind another cloth takes on its changes.
     let is_behind = |fabric: &Fabric| {
         let mut roles = made.places().filter(|(_, one)| one.fabric.id == fabric.id);
-        roles.all(|(_, one)| matches!(one.part, Some(Part::Interfacing | Part::PocketBag | Part::Elastic)))
+        roles.all(|(_, one)| {
+            matches!(one.part, Some(GarmentPart::Interfacing | GarmentPart::PocketBag | GarmentPart::Elastic))
+        })
     };
     let unknown =
         unwashed.iter().filter(|fabric| is_wetted(fabric) && fabric.washed_lengthwise.is_none() && !is_behind(fabric));
@@ -122,7 +125,7 @@ pub(super) fn wash(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// What each cloth that is sewn asks for, the same once with the tags.
-pub(super) fn each(made: &Made<'_>, of: &dyn Fn(&SewnCloth<'_>) -> Vec<Handle>) -> Vec<Step> {
+pub(super) fn each(made: &PlannedGarment<'_>, of: &dyn Fn(&SewnCloth<'_>) -> Vec<Handle>) -> Vec<Step> {
     let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
     for one in made.sewn() {
         for handle in of(one) {
@@ -143,7 +146,7 @@ pub(super) fn each(made: &Made<'_>, of: &dyn Fn(&SewnCloth<'_>) -> Vec<Handle>) 
 }
 
 /// Needle, stitch and machine of each cloth that is sewn.
-pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn sample(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let topic = PlanTopic::Stage(Stage::Sample);
     let stock = made.wanted.stock;
     let last_time = |one: &SewnCloth<'_>| {
@@ -162,13 +165,13 @@ pub(super) fn sample(made: &Made<'_>, parts: &mut Parts) {
     let no_heat = made.body().is_some_and(|body| !body.cloth.finish.takes_fusible());
     let is_pressed = |fabric: &Fabric| {
         let part = made.places().find(|(_, one)| one.fabric.id == fabric.id).and_then(|(_, one)| one.part);
-        part != Some(Part::Elastic) && !(no_heat && part == Some(Part::Interfacing))
+        part != Some(GarmentPart::Elastic) && !(no_heat && part == Some(GarmentPart::Interfacing))
     };
     parts.add(topic, fabrics(&made.wanted.chosen).into_iter().filter(|fabric| is_pressed(fabric)).map(pressed));
 }
 
 /// What a close garment asks of its cloth where it is stretched as far as the view asks.
-pub(super) fn reach(made: &Made<'_>) -> Vec<Step> {
+pub(super) fn reach(made: &PlannedGarment<'_>) -> Vec<Step> {
     let Some(one) = made.body() else { return Vec::new() };
     let of = |grain| {
         let by = one.asked(grain).filter(|by| *by > Ratio::ZERO)?;
@@ -179,7 +182,7 @@ pub(super) fn reach(made: &Made<'_>) -> Vec<Step> {
 }
 
 /// How it is seen whether it shows through there; none where the view does not say how far.
-pub(super) fn opacity(made: &Made<'_>, wet: bool, source: Source) -> Option<Step> {
+pub(super) fn opacity(made: &PlannedGarment<'_>, wet: bool, source: Source) -> Option<Step> {
     let one = made.body()?;
     let by = [Grain::Crosswise, Grain::Lengthwise].map(|grain| one.asked(grain).unwrap_or(Ratio::ZERO));
     let [across, along] = by;
@@ -188,7 +191,7 @@ pub(super) fn opacity(made: &Made<'_>, wet: bool, source: Source) -> Option<Step
 }
 
 /// How much smaller than the body a close garment is usually cut.
-fn ease(made: &Made<'_>) -> Option<Step> {
+fn ease(made: &PlannedGarment<'_>) -> Option<Step> {
     let (kind, one) = (made.kind()?, made.body()?);
     let is_close = matches!(kind, GarmentKind::Leggings | GarmentKind::Swimwear);
     let cloth = &one.cloth;
@@ -199,7 +202,7 @@ fn ease(made: &Made<'_>) -> Option<Step> {
 }
 
 /// How the pieces lie and how wide they are cut.
-pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn cut(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let mut steps: Vec<Step> = Vec::new();
     for (role, round, stretch) in made.wanted.chosen.iter().filter_map(|chosen| grain(made, chosen)) {
         let alike = steps.iter_mut().find_map(|step| match step {
@@ -218,9 +221,9 @@ pub(super) fn cut(made: &Made<'_>, parts: &mut Parts) {
 
 /// The greater stretch goes round the body, where there is any and the view asks for some, or where it runs along the
 /// cloth.
-fn grain(made: &Made<'_>, chosen: &Chosen<'_>) -> Option<(String, Grain, [Ratio; 2])> {
+fn grain(made: &PlannedGarment<'_>, chosen: &RoleChoice<'_>) -> Option<(String, Grain, [Ratio; 2])> {
     let fabric = chosen.fabric()?;
-    if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != Part::Lining) {
+    if super::part::part(chosen.role).is_some_and(|part| !part.is_outside() && part != GarmentPart::Lining) {
         return None;
     }
     let stretch = |grain| known::stretch(fabric, grain, made.wanted.stock).ok().map(|figure| figure.ratio);

@@ -1,20 +1,20 @@
 //! What to buy, and the elastic that is cut from it.
 
 use tenter_core::making::care::Finish;
-use tenter_core::making::elastic::{Care, Kind};
+use tenter_core::making::elastic::{ElasticCare, Kind};
 use tenter_core::making::garment::{Detail, Notion, Part, Seam, Stage, Why, Work};
 use tenter_core::making::handling::{self, Stay};
 use tenter_core::making::source::Source;
 
 use super::before::each;
 use super::step::SizedLength;
-use super::{Made, Parts, PlanTopic, Step};
+use super::{Parts, PlanTopic, PlannedGarment, Step};
 use crate::finding::amounts::{Amounts, ClothAmount};
 use crate::finding::handle::Handle;
 use crate::finding::size::Size;
 
 /// Cloth, zips and thread.
-pub(super) fn buy(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn buy(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let without = made.wanted.chosen.iter().filter(|chosen| chosen.candidate.is_none());
     parts.add(PlanTopic::Buying, without.map(|chosen| Step::Seek(Box::new(chosen.role.clone()))));
     parts.add(PlanTopic::Buying, without_role(made).map(Step::SeekPart));
@@ -30,7 +30,7 @@ pub(super) fn buy(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// The parts that the garment has, that want a cloth of their own, and of which the view has no role.
-fn without_role(made: &Made<'_>) -> impl Iterator<Item = Part> {
+fn without_role(made: &PlannedGarment<'_>) -> impl Iterator<Item = Part> {
     let has = |part: Part| {
         let parts = made.wanted.chosen.iter().filter_map(|chosen| super::part::part(chosen.role));
         parts.into_iter().any(|own| own == part || own.serves(part))
@@ -42,7 +42,7 @@ fn without_role(made: &Made<'_>) -> impl Iterator<Item = Part> {
 }
 
 /// Whether a notion must be got: it was not sized and does not lie in the stash.
-pub(super) fn is_needed(made: &Made<'_>, notion: Notion) -> bool {
+pub(super) fn is_needed(made: &PlannedGarment<'_>, notion: Notion) -> bool {
     let lies_there = |part| made.of_part(part).is_some();
     match notion {
         Notion::Zip => !made.wanted.notions.lines.iter().any(|line| matches!(line.size, Size::Zip { .. })),
@@ -58,7 +58,7 @@ pub(super) fn is_needed(made: &Made<'_>, notion: Notion) -> bool {
 }
 
 /// How much of a notion there must be, as far as it was sized.
-pub(super) fn lengths(made: &Made<'_>, notion: Notion) -> Vec<SizedLength> {
+pub(super) fn lengths(made: &PlannedGarment<'_>, notion: Notion) -> Vec<SizedLength> {
     match notion {
         Notion::Elastic => {
             let cut = made.wanted.notions.lines.iter().filter_map(|line| match &line.size {
@@ -78,7 +78,7 @@ pub(super) fn lengths(made: &Made<'_>, notion: Notion) -> Vec<SizedLength> {
 }
 
 /// The tapes that the seams take, once the seams are known.
-pub(super) fn tapes(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn tapes(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let treated: Vec<_> =
         made.seams().into_iter().filter_map(|(seam, _)| Some((seam, made.treated(seam)?.2))).collect();
     let shoulder = treated.iter().find(|(seam, _)| *seam == Seam::Shoulder);
@@ -97,23 +97,23 @@ pub(super) fn tapes(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// Elastic and its casing; that it is washed first stands with the wash. A band of rib is cut with the cloth.
-pub(super) fn elastic(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn elastic(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let is_washed = |step: &Step| matches!(step, Step::WashNotions(..));
     let washed = made.of_part(Part::Elastic).is_some() || parts.0.iter().flat_map(|part| &part.steps).any(is_washed);
     let tried = parts.0.iter().flat_map(|part| &part.steps);
     let tried = tried.into_iter().any(|step| matches!(step, Step::Work { work: Work::TryNeckband, .. }));
     let is_said = |size: &Size| match size {
-        Size::Care(line) if line.care == Care::Preshrink => washed,
+        Size::Care(line) if line.care == ElasticCare::Preshrink => washed,
         // Whoever tacks it tries it over the hips, and the casing is told where it is turned.
         Size::LoopNotChecked | Size::Casing { .. } => true,
-        Size::Care(line) if line.care == Care::TryPinnedLoop => tried,
+        Size::Care(line) if line.care == ElasticCare::TryPinnedLoop => tried,
         _ => false,
     };
     let lines = made.wanted.notions.lines.iter().filter(|line| !line.is_aside());
     let lines = lines.filter(|line| !is_zip(&line.size) && !is_said(&line.size));
     let is_band = |size: &Size| match size {
         Size::Elastic { kind, .. } => *kind == Kind::Ribbing,
-        Size::Care(line) => line.care == Care::TryPinnedLoop,
+        Size::Care(line) => line.care == ElasticCare::TryPinnedLoop,
         _ => false,
     };
     let (bands, drawn): (Vec<_>, Vec<_>) = lines.cloned().partition(|line| is_band(&line.size));

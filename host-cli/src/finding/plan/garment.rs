@@ -1,14 +1,14 @@
 //! The garment that is planned: its cloths, and what each of its seams is asked.
 
 use tenter_core::making::garment::{
-    Detail, Details, Garment, GarmentKind, Manner, Part, PartCloth, Seam, SeamRow, Work,
+    Detail, Details, GarmentKind, GarmentPart, Manner, PartCloth, SeamKind, SeamRow, Work,
 };
 use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing};
 use tenter_core::{Grain, Limit, Ratio};
 
 use super::part::part;
 use super::seams::{self, Joined};
-use super::{Chosen, PlanWanted, Step};
+use super::{PlanWanted, RoleChoice, Step};
 use crate::finding::fit::known;
 use crate::finding::handle::{Handle, layered};
 use crate::log::{Construction, Fabric, Role};
@@ -19,18 +19,27 @@ pub(super) struct SewnCloth<'a> {
     pub fabric: &'a Fabric,
     pub cloth: Cloth,
     pub role: &'a Role,
-    pub part: Option<Part>,
+    pub part: Option<GarmentPart>,
 }
 
 impl SewnCloth<'_> {
     /// Bags and interfacing are sewn with what they lie behind.
     const fn is_sewn(&self) -> bool {
-        !matches!(self.part, Some(Part::PocketBag | Part::Interfacing | Part::Elastic))
+        !matches!(self.part, Some(GarmentPart::PocketBag | GarmentPart::Interfacing | GarmentPart::Elastic))
     }
 
     /// Whether it is a band, set on an edge.
     pub(super) const fn is_band(&self) -> bool {
-        matches!(self.part, Some(Part::Waistband | Part::Cuff | Part::Neckband | Part::HemBand | Part::Rib))
+        matches!(
+            self.part,
+            Some(
+                GarmentPart::Waistband
+                    | GarmentPart::Cuff
+                    | GarmentPart::Neckband
+                    | GarmentPart::HemBand
+                    | GarmentPart::Rib
+            )
+        )
     }
 
     /// The grain along which the view asks its role to give most, if it asks for any.
@@ -49,29 +58,29 @@ impl SewnCloth<'_> {
 }
 
 /// Seams by the width of their allowances.
-type Widths = Vec<(Vec<Seam>, handling::SeamAllowance)>;
+type Widths = Vec<(Vec<SeamKind>, handling::SeamAllowance)>;
 
 /// The garment that is planned.
 #[derive(Debug)]
-pub struct Made<'a> {
+pub struct PlannedGarment<'a> {
     pub(super) wanted: &'a PlanWanted<'a>,
     pub(super) joined: Vec<Joined>,
     cloths: Vec<SewnCloth<'a>>,
     parts: Vec<PartCloth>,
 }
 
-impl<'a> Made<'a> {
+impl<'a> PlannedGarment<'a> {
     pub(super) fn of(wanted: &'a PlanWanted<'a>) -> Self {
-        let cloth = |chosen: &Chosen<'a>| {
+        let cloth = |chosen: &RoleChoice<'a>| {
             let fabric = chosen.fabric()?;
             let cloth = known::cloth(fabric, wanted.stock);
             Some(SewnCloth { fabric, cloth, role: chosen.role, part: part(chosen.role) })
         };
         let cloths: Vec<SewnCloth<'a>> = wanted.chosen.iter().filter_map(cloth).collect();
         // A garment of one cloth is that cloth, whatever its role is called.
-        let first = cloths.iter().any(|one| one.part == Some(Part::Main));
+        let first = cloths.iter().any(|one| one.part == Some(GarmentPart::Main));
         let parts = cloths.iter().enumerate().map(|(place, one)| PartCloth {
-            part: one.part.unwrap_or(if first || place > 0 { Part::Panel } else { Part::Main }),
+            part: one.part.unwrap_or(if first || place > 0 { GarmentPart::Panel } else { GarmentPart::Main }),
             cloth: one.cloth,
             one_way: one.fabric.one_way,
         });
@@ -80,8 +89,8 @@ impl<'a> Made<'a> {
         made
     }
 
-    pub(super) fn garment(&self) -> Option<Garment<'_>> {
-        self.wanted.kind.map(|kind| Garment { kind: kind.kind, details: kind.details, cloths: &self.parts })
+    pub(super) fn garment(&self) -> Option<GarmentPlan<'_>> {
+        self.wanted.kind.map(|kind| GarmentPlan { kind: kind.kind, details: kind.details, cloths: &self.parts })
     }
 
     pub(super) fn details(&self) -> Details {
@@ -114,13 +123,13 @@ impl<'a> Made<'a> {
     }
 
     /// The cloth of a part of which one was chosen.
-    pub(super) fn of_part(&self, part: Part) -> Option<&SewnCloth<'a>> {
+    pub(super) fn of_part(&self, part: GarmentPart) -> Option<&SewnCloth<'a>> {
         self.cloths.iter().find(|one| one.part == Some(part))
     }
 
     /// The cloth of the body.
     pub(super) fn body(&self) -> Option<&SewnCloth<'a>> {
-        let place = self.parts.iter().position(|one| one.part == Part::Main)?;
+        let place = self.parts.iter().position(|one| one.part == GarmentPart::Main)?;
         self.cloth(place)
     }
 
@@ -134,7 +143,7 @@ impl<'a> Made<'a> {
 
     /// A straight seam of a cloth, as most of its seams are.
     pub(super) fn straight(&self, one: &SewnCloth<'_>, grain: Grain) -> SeamUse {
-        let covered = one.part == Some(Part::Lining) || self.details().has(Detail::Lining);
+        let covered = one.part == Some(GarmentPart::Lining) || self.details().has(Detail::Lining);
         SeamUse {
             asked: one.asked(grain),
             runs: Runs::along(grain),
@@ -172,7 +181,7 @@ impl<'a> Made<'a> {
     }
 
     /// The seams that are sewn, in their order.
-    pub(super) fn seams(&self) -> Vec<(Seam, Manner)> {
+    pub(super) fn seams(&self) -> Vec<(SeamKind, Manner)> {
         let mut seams = Vec::new();
         if let Some(garment) = self.garment() {
             garment.each(|task| {
@@ -185,7 +194,7 @@ impl<'a> Made<'a> {
     }
 
     /// What a seam is asked, and the cloth that decides: that of its first part.
-    pub(super) fn treated(&self, seam: Seam) -> Option<(&SewnCloth<'a>, SeamUse, handling::Seam)> {
+    pub(super) fn treated(&self, seam: SeamKind) -> Option<(&SewnCloth<'a>, SeamUse, handling::Seam)> {
         let garment = self.garment()?;
         let row = garment.seam(seam);
         let [body, _] = row.parts;
@@ -194,8 +203,8 @@ impl<'a> Made<'a> {
         let has_pocket = garment.details.has(Detail::SidePockets) || garment.details.has(Detail::HipPockets);
         let opens = match seam {
             // A knit has room for a pocket in the allowance that it has.
-            Seam::Side | Seam::OutsideLeg => has_pocket && one.cloth.construction != Construction::Knit,
-            Seam::CentreBack => garment.details.has(Detail::ClosedZip),
+            SeamKind::Side | SeamKind::OutsideLeg => has_pocket && one.cloth.construction != Construction::Knit,
+            SeamKind::CentreBack => garment.details.has(Detail::ClosedZip),
             _ => false,
         };
         let lined = garment.details.has(Detail::Lining);
@@ -207,7 +216,7 @@ impl<'a> Made<'a> {
     }
 
     /// The grain along which the view asks the band of a seam to give, if it has a cloth of its own.
-    pub(super) fn band_gives(&self, garment: &Garment<'_>, seam: Seam) -> Option<Grain> {
+    pub(super) fn band_gives(&self, garment: &GarmentPlan<'_>, seam: SeamKind) -> Option<Grain> {
         let [_, band] = garment.seam(seam).parts;
         let one = self.cloth(garment.place(band)?)?;
         let is_own = one.is_band() && one.part.is_some_and(|own| own.serves(band));
@@ -252,8 +261,8 @@ impl<'a> Made<'a> {
 
     /// What the lining leaves of the give of the cloth that it is sewn to.
     pub(super) fn lining_gives(&self) -> Option<Handle> {
-        let lining = self.of_part(Part::Lining)?;
-        let outer = self.body().or_else(|| self.cloths.iter().find(|one| one.part != Some(Part::Lining)))?;
+        let lining = self.of_part(GarmentPart::Lining)?;
+        let outer = self.body().or_else(|| self.cloths.iter().find(|one| one.part != Some(GarmentPart::Lining)))?;
         if outer.fabric.id == lining.fabric.id {
             return None;
         }

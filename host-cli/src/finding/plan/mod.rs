@@ -11,11 +11,11 @@ mod step;
 mod wanted;
 mod work;
 
-pub use garment::Made;
+pub use garment::PlannedGarment;
 pub use overall::{InDoubt, Overall};
 pub use seams::part_of;
 pub use step::{PlanPart, PlanTopic, SeamStep, SizedLength, Step};
-pub use wanted::{Chosen, PlanWanted, PlannedCord, SeamWanted, USUAL_CORD, WantedKind};
+pub use wanted::{PlanWanted, PlannedCord, RoleChoice, SeamWanted, USUAL_CORD, WantedKind};
 
 use tenter_core::making::caution::{CORDS, Caution, CordPlace, Job, cautions};
 use tenter_core::making::garment::{Detail, Details, GarmentKind, Stage};
@@ -23,7 +23,7 @@ use tenter_core::{Answer, Confidence, Figures, Length};
 
 use crate::finding::fit::Candidate;
 use crate::finding::fit::cloth::Needed;
-use crate::finding::pair::Named;
+use crate::finding::pair::NamedCloth;
 use crate::finding::verdict::Verdict;
 use crate::log::{Fabric, Role};
 
@@ -37,7 +37,7 @@ pub struct ViewPlan {
     /// The garment and what it has; none where nobody said what it is, and the plan is general.
     pub garment: Option<(GarmentKind, Details)>,
     /// Each role with what was chosen for it.
-    pub roles: Vec<Planned>,
+    pub roles: Vec<PlannedRole>,
     /// What to do, part by part; no part is empty.
     pub parts: Vec<PlanPart>,
     /// The answer, all in all.
@@ -50,18 +50,18 @@ pub struct ViewPlan {
 
 /// A role with what was chosen for it.
 #[derive(Debug, Clone)]
-pub struct Planned {
+pub struct PlannedRole {
     /// The role.
     pub role: Role,
     /// The cloth; none where nothing is there for it.
-    pub cloth: Option<Taken>,
+    pub cloth: Option<ChosenCloth>,
 }
 
 /// A cloth that was chosen for a role.
 #[derive(Debug, Clone)]
-pub struct Taken {
+pub struct ChosenCloth {
     /// The cloth.
-    pub cloth: Named,
+    pub cloth: NamedCloth,
     /// The answer, all in all.
     pub verdict: Verdict,
     /// The answer about its stretch, growth and recovery.
@@ -78,7 +78,7 @@ pub struct Taken {
     pub poorly: Option<Figures>,
 }
 
-impl From<&Candidate<'_>> for Taken {
+impl From<&Candidate<'_>> for ChosenCloth {
     fn from(candidate: &Candidate<'_>) -> Self {
         Self {
             cloth: candidate.fabric.into(),
@@ -97,7 +97,7 @@ impl ViewPlan {
     /// Works out a plan.
     #[must_use]
     pub fn of(wanted: &PlanWanted<'_>) -> Self {
-        let made = Made::of(wanted);
+        let made = PlannedGarment::of(wanted);
         let mut parts = Parts::default();
         buying::buy(&made, &mut parts);
         before::check(&made, &mut parts);
@@ -110,11 +110,11 @@ impl ViewPlan {
         buying::tapes(&made, &mut parts);
         buying::elastic(&made, &mut parts);
         care(&made, &mut parts);
-        let planned = |chosen: &Chosen<'_>| Planned {
+        let planned = |chosen: &RoleChoice<'_>| PlannedRole {
             role: chosen.role.clone(),
-            cloth: chosen.candidate.as_ref().map(Taken::from),
+            cloth: chosen.candidate.as_ref().map(ChosenCloth::from),
         };
-        let roles: Vec<Planned> = wanted.chosen.iter().map(planned).collect();
+        let roles: Vec<PlannedRole> = wanted.chosen.iter().map(planned).collect();
         let overall = Overall::of(&roles, &made, &parts);
         Self {
             pattern: wanted.pattern.name.clone(),
@@ -169,9 +169,9 @@ impl Parts {
 }
 
 /// The cloths, each once.
-fn fabrics<'a>(chosen: &[Chosen<'a>]) -> Vec<&'a Fabric> {
+fn fabrics<'a>(chosen: &[RoleChoice<'a>]) -> Vec<&'a Fabric> {
     let mut fabrics: Vec<&'a Fabric> = Vec::new();
-    for fabric in chosen.iter().filter_map(Chosen::fabric) {
+    for fabric in chosen.iter().filter_map(RoleChoice::fabric) {
         if !fabrics.iter().any(|known| known.id == fabric.id) {
             fabrics.push(fabric);
         }
@@ -179,7 +179,7 @@ fn fabrics<'a>(chosen: &[Chosen<'a>]) -> Vec<&'a Fabric> {
     fabrics
 }
 
-fn care(made: &Made<'_>, parts: &mut Parts) {
+fn care(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let wanted = made.wanted;
     let has = |detail| wanted.kind.is_some_and(|kind| kind.details.has(detail));
     let job = Job {

@@ -1,10 +1,10 @@
 //! Two cloths in one seam: what is done about it, each in the part of the plan where it belongs.
 
-use tenter_core::making::garment::{Manner, Part, Point, Seam, SeamRow, Stage};
+use tenter_core::making::garment::{Manner, PieceMark, SeamKind, SeamRow, Stage};
 use tenter_core::making::pairing::{Advice, Match};
 use tenter_core::{Answer, Grain, Length};
 
-use super::garment::{Made, SewnCloth};
+use super::garment::{PlannedGarment, SewnCloth};
 use super::{Parts, PlanTopic, SeamWanted, Step};
 use crate::finding::pair::{Pairing, SeamAsked, Unjoined};
 
@@ -22,7 +22,7 @@ enum Known {
 /// Seams in which the same two cloths meet along the same grains.
 #[derive(Debug)]
 pub struct Joined {
-    pub(super) seams: Vec<Seam>,
+    pub(super) seams: Vec<SeamKind>,
     known: Known,
 }
 
@@ -72,10 +72,10 @@ pub const fn part_of(advice: Advice) -> Option<PlanTopic> {
 }
 
 /// The seams in which two cloths meet: those of the kind, and those that were asked for.
-pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
+pub(super) fn joined(made: &PlannedGarment<'_>) -> Vec<Joined> {
     let mut all: Vec<Joined> = Vec::new();
     let mut met: Vec<([usize; 2], [Grain; 2])> = Vec::new();
-    let asked = |places: [usize; 2], name: Seam| {
+    let asked = |places: [usize; 2], name: SeamKind| {
         let same = |seam: &SeamWanted| seam.roles == places || seam.roles == [places[1], places[0]];
         let is = |seam: &&SeamWanted| same(seam) && seam.name.is_none_or(|said| said == name);
         made.wanted.seams.iter().find(is)
@@ -110,7 +110,7 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
         }
     }
     // Where the garment is not known, some parts still tell by their name how they are joined.
-    let main = made.places().find(|(_, cloth)| cloth.part == Some(Part::Main)).map(|(place, _)| place);
+    let main = made.places().find(|(_, cloth)| cloth.part == Some(GarmentPart::Main)).map(|(place, _)| place);
     if let Some(main) = main.filter(|_| made.kind().is_none()) {
         for (other, _) in made.places().filter(|(other, _)| *other != main) {
             let is_asked = asked_any([made.role_of(main), made.role_of(other)]);
@@ -128,7 +128,7 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
     for wanted in &made.wanted.seams {
         let [Some(one), Some(other)] = wanted.roles.map(|role| made.place_of(role)) else { continue };
         let is_met = |(places, _): &([usize; 2], [Grain; 2])| *places == [one, other] || *places == [other, one];
-        let is_named = |name: Seam| all.iter().any(|joined| joined.seams.contains(&name));
+        let is_named = |name: SeamKind| all.iter().any(|joined| joined.seams.contains(&name));
         if wanted.name.map_or_else(|| in_kind.iter().any(is_met), is_named) {
             continue;
         }
@@ -143,22 +143,22 @@ pub(super) fn joined(made: &Made<'_>) -> Vec<Joined> {
 }
 
 /// The seam that was named, or else the one by which two parts are usually joined.
-fn row_of(made: &Made<'_>, places: [usize; 2], named: Option<Seam>) -> Option<SeamRow> {
+fn row_of(made: &PlannedGarment<'_>, places: [usize; 2], named: Option<SeamKind>) -> Option<SeamRow> {
     let parts = places.map(|place| made.cloth(place).and_then(|cloth| cloth.part));
-    let joins = |seam: Seam| {
+    let joins = |seam: SeamKind| {
         let pairs = parts.iter().zip(seam.row().parts);
         pairs.into_iter().all(|(part, row)| part.is_some_and(|part| part.serves(row)))
     };
     let knit = made.cloth(places[1]).is_some_and(|cloth| cloth.fabric.construction == crate::log::Construction::Knit);
-    let seam = named.or_else(|| Seam::ALL.into_iter().find(|seam| joins(*seam)))?;
+    let seam = named.or_else(|| SeamKind::ALL.into_iter().find(|seam| joins(*seam)))?;
     Some(if knit { seam.in_knit() } else { seam.row() })
 }
 
 fn known(
-    made: &Made<'_>,
+    made: &PlannedGarment<'_>,
     places: [usize; 2],
     grains: [Grain; 2],
-    (name, length): (Option<Seam>, Length),
+    (name, length): (Option<SeamKind>, Length),
     row: Option<(SeamRow, bool)>,
 ) -> Option<Known> {
     let [one, other] = places.map(|place| made.cloth(place));
@@ -196,7 +196,7 @@ fn known(
 }
 
 /// What the seams ask for outside the order of the kind, and the roles of which nobody knows how they are joined.
-pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn pairs(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let unjoined = if made.kind().is_some() { made.unjoined() } else { Vec::new() };
     for (place, role) in unjoined {
         let to = made.wanted.chosen.iter().map(|chosen| &chosen.role.name).find(|name| **name != role);
@@ -212,8 +212,8 @@ pub(super) fn pairs(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// What is marked, and what no seam of the kind stands for, once the work of the kind is on the plan.
-pub(super) fn rest(made: &Made<'_>, parts: &mut Parts) {
-    let quartered = |step: &Step| matches!(step, Step::Mark(points, _) if points.contains(&Point::Quarters));
+pub(super) fn rest(made: &PlannedGarment<'_>, parts: &mut Parts) {
+    let quartered = |step: &Step| matches!(step, Step::Mark(points, _) if points.contains(&PieceMark::Quarters));
     let quartered = parts.0.iter().flat_map(|part| &part.steps).any(quartered);
     for joined in &made.joined {
         // The kind has its bands quartered already.
@@ -226,20 +226,20 @@ pub(super) fn rest(made: &Made<'_>, parts: &mut Parts) {
     }
 }
 
-impl Made<'_> {
+impl PlannedGarment<'_> {
     /// The roles with a cloth of their own that no seam joins, each with its place.
     fn unjoined(&self) -> Vec<(usize, String)> {
         let seams = self.seams();
         let garment = self.garment();
         let joins = |place: usize| {
             garment.is_some_and(|garment| {
-                let parts = |seam: &Seam| garment.seam(*seam).parts;
+                let parts = |seam: &SeamKind| garment.seam(*seam).parts;
                 seams.iter().any(|(seam, _)| parts(seam).iter().any(|part| garment.place(*part) == Some(place)))
             })
         };
         let is_open = |place: usize, cloth: &SewnCloth<'_>| {
-            let is_outside = cloth.part.is_none_or(Part::is_outside);
-            let hidden = matches!(cloth.part, Some(Part::Facing | Part::Pocket));
+            let is_outside = cloth.part.is_none_or(GarmentPart::is_outside);
+            let hidden = matches!(cloth.part, Some(GarmentPart::Facing | GarmentPart::Pocket));
             let asked = self.wanted.seams.iter().any(|seam| seam.roles.contains(&self.role_of(place)));
             is_outside && !hidden && !asked && !joins(place)
         };

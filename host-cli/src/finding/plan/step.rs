@@ -4,7 +4,7 @@ use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
 use tenter_core::making::elastic::Tunnel;
 use tenter_core::making::garment::{
-    Edge, GarmentKind, Hem, Holds, Manner, Notion, Part, Point, Seam, Stage, Why, Work, Zone,
+    GarmentKind, Hem, Holds, Manner, Notion, Part, PieceMark, SeamKind, Stage, StayedEdge, TaskReason, Work, Zone,
 };
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
 use tenter_core::making::sizing::Wearable;
@@ -14,7 +14,7 @@ use tenter_core::{Figure, Grain, Length, Ratio, Settle, Unit};
 use crate::finding::amounts::ClothAmount;
 use crate::finding::fit::Reason;
 use crate::finding::handle::Handle;
-use crate::finding::pair::{Named, Pairing};
+use crate::finding::pair::{NamedCloth, Pairing};
 use crate::finding::size::SizeLine;
 use crate::log::Role;
 
@@ -71,7 +71,7 @@ pub struct PlanPart {
 #[derive(Debug, Clone, PartialEq)]
 pub struct SeamStep {
     /// The seams.
-    pub seams: Vec<Seam>,
+    pub seams: Vec<SeamKind>,
     /// How they are sewn beyond the stitch.
     pub manner: Manner,
     /// Their stitch, where it is another than the sample's.
@@ -83,7 +83,7 @@ pub struct SeamStep {
     /// What keeps them from stretching.
     pub stay: Option<StayLine>,
     /// Why.
-    pub why: Why,
+    pub why: TaskReason,
     /// Where their place in the order comes from.
     pub source: Source,
 }
@@ -96,7 +96,7 @@ pub enum Step {
     /// Wash a cloth.
     Wash {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// Its fibre, as on the label.
         fibre: String,
         /// How it is made ready.
@@ -105,14 +105,14 @@ pub enum Step {
     /// Press and pin a cloth.
     Press {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// How it is pressed and pinned.
         care: Care,
     },
     /// Mark cloths before the wash: their washing change is not known.
-    MarkBeforeWash(Vec<Named>),
+    MarkBeforeWash(Vec<NamedCloth>),
     /// Cloths that are not washed, since the garment never will be.
-    LeaveUnwashed(Vec<Named>),
+    LeaveUnwashed(Vec<NamedCloth>),
     /// Wash notions with the cloth.
     WashNotions(Vec<Notion>, Source),
     /// Get a notion.
@@ -122,7 +122,7 @@ pub enum Step {
         /// How much of it at least, where that is known.
         lengths: Vec<SizedLength>,
         /// Why.
-        why: Why,
+        why: TaskReason,
         /// Where the rule comes from.
         source: Source,
     },
@@ -151,7 +151,7 @@ pub enum Step {
     /// A role whose cloth is in doubt, and what would settle it.
     Settle {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// The role.
         role: String,
         /// What decided.
@@ -166,12 +166,12 @@ pub enum Step {
     /// An interfacing melts at a heat that the cloth of the body does not take.
     FusibleOnNoHeat {
         /// The interfacing.
-        interfacing: Named,
+        interfacing: NamedCloth,
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
     },
     /// A fusible must melt at the little heat that the cloth of the body takes.
-    FuseCool(Named),
+    FuseCool(NamedCloth),
     /// How far the cloth is stretched to see whether it shows through.
     Opacity {
         /// How far the view asks it to stretch across and along.
@@ -195,11 +195,11 @@ pub enum Step {
     /// How much smaller than the body it is usually cut.
     Ease(Wearable),
     /// Stay-stitch the edges of seams.
-    StaySeams(Vec<Seam>, Source),
+    StaySeams(Vec<SeamKind>, Source),
     /// Pull a cloth along a grain that a role asks about.
     Pull {
         /// The cloth.
-        cloth: Named,
+        cloth: NamedCloth,
         /// The grain.
         grain: Grain,
         /// The role.
@@ -217,7 +217,7 @@ pub enum Step {
     /// Both cloths of a seam must be pulled along it first.
     PullForSeam {
         /// The cloth that was not pulled.
-        cloth: Named,
+        cloth: NamedCloth,
         /// Its grain along the seam.
         grain: Grain,
     },
@@ -233,7 +233,7 @@ pub enum Step {
         /// Those of most seams.
         most: SeamAllowance,
         /// Those of others.
-        others: Vec<(Vec<Seam>, SeamAllowance)>,
+        others: Vec<(Vec<SeamKind>, SeamAllowance)>,
         /// The cloths, by tag; empty where it is for all.
         tags: Vec<u16>,
     },
@@ -270,9 +270,9 @@ pub enum Step {
         source: Source,
     },
     /// Mark points.
-    Mark(Vec<Point>, Source),
+    Mark(Vec<PieceMark>, Source),
     /// Stay-stitch edges.
-    StayStitch(Vec<Edge>, Source),
+    StayStitch(Vec<StayedEdge>, Source),
     /// Hem edges.
     Hem {
         /// The edges.
@@ -280,7 +280,7 @@ pub enum Step {
         /// The stitch, where the hem must give.
         sewing: Option<Sewing>,
         /// Why.
-        why: Why,
+        why: TaskReason,
         /// Where the rule comes from.
         source: Source,
     },
@@ -291,7 +291,7 @@ pub enum Step {
         /// The cloths, by tag; empty where it is for all.
         tags: Vec<u16>,
         /// Why.
-        why: Why,
+        why: TaskReason,
         /// Where the rule comes from.
         source: Source,
     },
@@ -300,7 +300,7 @@ pub enum Step {
     /// What two cloths in a seam ask for in this part.
     Pair {
         /// The seams; empty where one was asked for without a garment.
-        seams: Vec<Seam>,
+        seams: Vec<SeamKind>,
         /// The pairing.
         pairing: Box<Pairing>,
         /// The part.

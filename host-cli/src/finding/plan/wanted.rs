@@ -2,7 +2,7 @@
 
 use tenter_core::making::caution::Job;
 use tenter_core::making::elastic::Drawcord;
-use tenter_core::making::garment::{Details, GarmentKind, Seam};
+use tenter_core::making::garment::{Details, GarmentKind, SeamKind};
 use tenter_core::{Confidence, Grain, Length, Unit};
 
 use crate::finding::fit::{Candidate, Stock};
@@ -11,14 +11,14 @@ use crate::log::{Fabric, Pattern, Role};
 
 /// A role with the cloth chosen for it.
 #[derive(Debug)]
-pub struct Chosen<'a> {
+pub struct RoleChoice<'a> {
     /// The role.
     pub role: &'a Role,
     /// The cloth with its answer; none where nothing is there for it.
     pub candidate: Option<Candidate<'a>>,
 }
 
-impl<'a> Chosen<'a> {
+impl<'a> RoleChoice<'a> {
     pub(super) fn fabric(&self) -> Option<&'a Fabric> {
         self.candidate.as_ref().map(|candidate| candidate.fabric)
     }
@@ -30,7 +30,7 @@ pub struct SeamWanted {
     /// The roles, by their place in the list.
     pub roles: [usize; 2],
     /// Which seam it is; none where the parts decide.
-    pub name: Option<Seam>,
+    pub name: Option<SeamKind>,
     /// Its length.
     pub length: Length,
     /// How it lies on the grain of each; none where the parts decide.
@@ -72,7 +72,7 @@ pub struct PlanWanted<'a> {
     /// The garment; none where nobody said what it is.
     pub kind: Option<WantedKind>,
     /// Roles and their cloths.
-    pub chosen: Vec<Chosen<'a>>,
+    pub chosen: Vec<RoleChoice<'a>>,
     /// Seams between them that were asked for, with their length.
     pub seams: Vec<SeamWanted>,
     /// Zips and elastic.

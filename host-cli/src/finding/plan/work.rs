@@ -3,25 +3,25 @@
 use tenter_core::Grain;
 use tenter_core::making::care::Finish;
 use tenter_core::making::elastic::Edging;
-use tenter_core::making::garment::{Hem, Holds, Manner, Notion, Part, Seam, Stage, Task, Work, Zone};
+use tenter_core::making::garment::{GarmentPart, Hem, Holds, Manner, Notion, SeamKind, Stage, Task, Work, Zone};
 use tenter_core::making::handling::{self, Runs, Sewing, Stay};
 use tenter_core::making::source::Source;
 
 use super::before::{is_wetted, opacity, reach};
-use super::garment::{Made, is_closed, is_same};
+use super::garment::{PlannedGarment, is_closed, is_same};
 use super::{Parts, PlanTopic, PlannedCord, SeamStep, Step, USUAL_CORD, buying};
 use crate::finding::size::{Size, SizeLine};
 use crate::log::Construction;
 
 /// Puts the work of the kind on the plan.
-pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
+pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let Some(garment) = made.garment() else { return };
     let mut tasks = Vec::new();
     garment.each(|task| tasks.push(task));
     // Elastic that lies in the stash is washed by itself, and what is never washed needs no notion that was.
-    let has_elastic = made.of_part(Part::Elastic).is_some();
+    let has_elastic = made.of_part(GarmentPart::Elastic).is_some();
     let is_washed = made.body().is_none_or(|one| is_wetted(one.fabric));
-    let sews_in = made.of_part(Part::Interfacing).is_some_and(|one| one.cloth.finish != Finish::Fusible);
+    let sews_in = made.of_part(GarmentPart::Interfacing).is_some_and(|one| one.cloth.finish != Finish::Fusible);
     tasks.retain(|task| match task.work {
         Work::WashNotion(Notion::Elastic) if has_elastic => false,
         Work::WashNotion(_) => is_washed,
@@ -85,7 +85,7 @@ pub(super) fn add(made: &Made<'_>, parts: &mut Parts) {
 }
 
 /// What stands beside a task: what the cloth gives beyond the stretch of wear.
-fn beside(made: &Made<'_>, work: Work) -> Vec<Step> {
+fn beside(made: &PlannedGarment<'_>, work: Work) -> Vec<Step> {
     match work {
         Work::TryOpacity | Work::TryOpacityWet => reach(made),
         _ => Vec::new(),
@@ -93,7 +93,7 @@ fn beside(made: &Made<'_>, work: Work) -> Vec<Step> {
 }
 
 /// The casing of elastic or cord of which the width was said.
-fn casing(made: &Made<'_>, work: Work) -> Option<Step> {
+fn casing(made: &PlannedGarment<'_>, work: Work) -> Option<Step> {
     let at = |wrist: bool| {
         // The lines of one elastic follow each other.
         let lines = &made.wanted.notions.lines;
@@ -117,19 +117,19 @@ fn casing(made: &Made<'_>, work: Work) -> Option<Step> {
 }
 
 /// The straight edges that are stay-stitched for what they stretch: they are told where the pieces are marked.
-fn stayed(made: &Made<'_>) -> Option<Step> {
-    let stays = |(seam, manner): (Seam, Manner)| {
+fn stayed(made: &PlannedGarment<'_>) -> Option<Step> {
+    let stays = |(seam, manner): (SeamKind, Manner)| {
         let (_, asked, treated) = made.treated(seam)?;
         let line = treated.stay.filter(|line| line.stay == Stay::StayStitch)?;
         let told = asked.runs == Runs::Crosswise && !asked.enclosed && manner != Manner::Pulled;
         told.then_some((seam, line.source))
     };
-    let stayed: Vec<(Seam, Source)> = made.seams().into_iter().filter_map(stays).collect();
+    let stayed: Vec<(SeamKind, Source)> = made.seams().into_iter().filter_map(stays).collect();
     let (_, source) = *stayed.first()?;
     Some(Step::StaySeams(stayed.into_iter().map(|(seam, _)| seam).collect(), source))
 }
 
-fn step(made: &Made<'_>, task: &Task) -> Step {
+fn step(made: &PlannedGarment<'_>, task: &Task) -> Step {
     let Task { work, source, why, .. } = *task;
     match work {
         Work::WaistCasing | Work::WristCasing | Work::CordCasing(_) => {
@@ -151,7 +151,7 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
             let gives = made
                 .body()
                 .is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
-            let band = made.garment().and_then(|garment| made.band_gives(&garment, Seam::Waistband));
+            let band = made.garment().and_then(|garment| made.band_gives(&garment, SeamKind::Waistband));
             let holds = match zone {
                 Zone::Waistband if band.is_some() => Some(Holds::Gives),
                 _ => zone.holds().filter(|_| gives),
@@ -170,18 +170,18 @@ fn step(made: &Made<'_>, task: &Task) -> Step {
 }
 
 /// The stitch of a hem that must give.
-fn hem_stitch(made: &Made<'_>, hem: Hem) -> Option<Sewing> {
+fn hem_stitch(made: &PlannedGarment<'_>, hem: Hem) -> Option<Sewing> {
     let part = match hem {
-        Hem::HoodFace => Part::Hood,
-        Hem::Sleeves => Part::Sleeve,
-        Hem::Legs | Hem::LowerEdge => Part::Main,
+        Hem::HoodFace => GarmentPart::Hood,
+        Hem::Sleeves => GarmentPart::Sleeve,
+        Hem::Legs | Hem::LowerEdge => GarmentPart::Main,
     };
     let one = made.cloth(made.garment()?.place(part)?)?;
     let knit = one.cloth.construction == Construction::Knit;
     knit.then(|| handling::hem(&one.cloth, &made.straight(one, Grain::Crosswise)))
 }
 
-fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
+fn sewn(made: &PlannedGarment<'_>, task: &Task, seam: SeamKind, manner: Manner) -> SeamStep {
     let bare = SeamStep {
         seams: vec![seam],
         manner,
@@ -198,7 +198,7 @@ fn sewn(made: &Made<'_>, task: &Task, seam: Seam, manner: Manner) -> SeamStep {
     // What lies between two layers needs no word about its edges.
     let tells = !is_closed(manner) && !asked.enclosed && Some(treated.finish.finish) != usual;
     let stay = treated.stay.filter(|line| match line.stay {
-        Stay::Tape | Stay::ClearElastic => seam == Seam::Shoulder,
+        Stay::Tape | Stay::ClearElastic => seam == SeamKind::Shoulder,
         Stay::StayStitch | Stay::Hung | Stay::LeftFree => false,
     });
     SeamStep {

@@ -16,7 +16,7 @@ use tenter_core::{Confidence, Ratio, Unit};
 
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
-use crate::finding::plan::{PlanPart, PlanTopic, Planned, Step, ViewPlan, part_of};
+use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, Step, ViewPlan, part_of};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
@@ -108,7 +108,7 @@ fn head(part: &PlanPart) -> String {
 }
 
 /// A role with its cloth.
-fn cloth(planned: &Planned, confidence: Confidence, unit: Unit) -> Spoken {
+fn cloth(planned: &PlannedRole, confidence: Confidence, unit: Unit) -> Spoken {
     let role = isolated(&planned.role.name);
     let text = match &planned.cloth {
         None => format!("{role}: nothing in the stash; see \"to buy\""),
@@ -129,13 +129,13 @@ fn cloth(planned: &Planned, confidence: Confidence, unit: Unit) -> Spoken {
 
 /// That the cloth of a role comes back poorly.
 #[must_use]
-pub fn poorly(planned: &Planned, confidence: Confidence) -> Option<String> {
+pub fn poorly(planned: &PlannedRole, confidence: Confidence) -> Option<String> {
     figures::poorly(planned.cloth.as_ref()?.poorly.as_ref()?, confidence)
 }
 
 /// What a role takes of its cloth.
 #[must_use]
-pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
+pub fn takes(planned: &PlannedRole, unit: Unit) -> Option<String> {
     let needed = planned.cloth.as_ref()?.needed?;
     let by_area = if needed.by_area { format!(", {}", terms::BY_AREA) } else { String::new() };
     Some(format!("takes {}{by_area}", quantity::cloth_needed(needed.length, unit)))
@@ -143,7 +143,7 @@ pub fn takes(planned: &Planned, unit: Unit) -> Option<String> {
 
 /// What is missing of the cloth of a role.
 #[must_use]
-pub fn missing(planned: &Planned, unit: Unit) -> Option<String> {
+pub fn missing(planned: &PlannedRole, unit: Unit) -> Option<String> {
     let missing = planned.cloth.as_ref()?.missing?;
     Some(format!("{} missing", quantity::cloth_needed(missing, unit)))
 }

@@ -1,7 +1,7 @@
 //! The seams of a garment, in words.
 
 use tenter_core::Unit;
-use tenter_core::making::garment::{Manner, Seam};
+use tenter_core::making::garment::{Manner, SeamKind};
 use tenter_core::making::handling::{SeamFinish, Stay};
 
 use super::work::{list, measured};
@@ -9,69 +9,69 @@ use crate::finding::plan::SeamStep;
 use crate::words::handle;
 
 /// A seam as what is sewn.
-const fn object(seam: Seam) -> &'static str {
+const fn object(seam: SeamKind) -> &'static str {
     match seam {
-        Seam::Panel => "the panel seams",
-        Seam::Princess => "the princess seams",
-        Seam::Yoke => "the yoke seam",
-        Seam::CentreBack => "the centre back",
-        Seam::Shoulder => "the shoulder seams",
-        Seam::HoodCentre => "the centre seam of the hood",
-        Seam::HoodToNeck => "the hood to the neck",
-        Seam::CollarToNeck => "the collar to the neck",
-        Seam::Neckband => "the band to the neck",
-        Seam::Armhole => "the sleeves into the armholes",
-        Seam::Raglan => "the raglan seams",
-        Seam::Sleeve => "the sleeve seams",
-        Seam::Side => "the side seams",
-        Seam::SleeveAndSide => "the sleeve and side seams",
-        Seam::Waist => "the bodice to the skirt",
-        Seam::Waistband => "the waistband to the waist",
-        Seam::Cuff => "the cuffs to the sleeves",
-        Seam::HemBand => "the band to the lower edge",
-        Seam::OutsideLeg => "the outside leg seams",
-        Seam::InsideLeg => "the inside leg seams",
-        Seam::Crotch => "the crotch seam",
-        Seam::BackSeat => "the back seat seam",
-        Seam::Strap => "the straps",
-        Seam::FrontEdge => "the front edges",
-        Seam::LiningToFacing => "the lining to the facings",
+        SeamKind::Panel => "the panel seams",
+        SeamKind::Princess => "the princess seams",
+        SeamKind::Yoke => "the yoke seam",
+        SeamKind::CentreBack => "the centre back",
+        SeamKind::Shoulder => "the shoulder seams",
+        SeamKind::HoodCentre => "the centre seam of the hood",
+        SeamKind::HoodToNeck => "the hood to the neck",
+        SeamKind::CollarToNeck => "the collar to the neck",
+        SeamKind::Neckband => "the band to the neck",
+        SeamKind::Armhole => "the sleeves into the armholes",
+        SeamKind::Raglan => "the raglan seams",
+        SeamKind::Sleeve => "the sleeve seams",
+        SeamKind::Side => "the side seams",
+        SeamKind::SleeveAndSide => "the sleeve and side seams",
+        SeamKind::Waist => "the bodice to the skirt",
+        SeamKind::Waistband => "the waistband to the waist",
+        SeamKind::Cuff => "the cuffs to the sleeves",
+        SeamKind::HemBand => "the band to the lower edge",
+        SeamKind::OutsideLeg => "the outside leg seams",
+        SeamKind::InsideLeg => "the inside leg seams",
+        SeamKind::Crotch => "the crotch seam",
+        SeamKind::BackSeat => "the back seat seam",
+        SeamKind::Strap => "the straps",
+        SeamKind::FrontEdge => "the front edges",
+        SeamKind::LiningToFacing => "the lining to the facings",
     }
 }
 
 /// A seam as a place.
-const fn place(seam: Seam) -> &'static str {
+const fn place(seam: SeamKind) -> &'static str {
     match seam {
-        Seam::Panel => "panels",
-        Seam::Princess => "princess seams",
-        Seam::Yoke => "yoke",
-        Seam::CentreBack => "centre back",
-        Seam::Shoulder => "shoulders",
-        Seam::HoodCentre => "hood",
-        Seam::HoodToNeck | Seam::CollarToNeck => "neck",
-        Seam::Neckband => "neckband",
-        Seam::Armhole => "armholes",
-        Seam::Raglan => "raglan seams",
-        Seam::Sleeve => "sleeves",
-        Seam::Side => "sides",
-        Seam::SleeveAndSide => "sleeves and sides",
-        Seam::Waist => "waist",
-        Seam::Waistband => "waistband",
-        Seam::Cuff => "cuffs",
-        Seam::HemBand => "lower band",
-        Seam::OutsideLeg => "outside legs",
-        Seam::InsideLeg => "inside legs",
-        Seam::Crotch => "crotch",
-        Seam::BackSeat => "back seat",
-        Seam::Strap => "straps",
-        Seam::FrontEdge => "front edges",
-        Seam::LiningToFacing => "lining",
+        SeamKind::Panel => "panels",
+        SeamKind::Princess => "princess seams",
+        SeamKind::Yoke => "yoke",
+        SeamKind::CentreBack => "centre back",
+        SeamKind::Shoulder => "shoulders",
+        SeamKind::HoodCentre => "hood",
+        SeamKind::HoodToNeck | SeamKind::CollarToNeck => "neck",
+        SeamKind::Neckband => "neckband",
+        SeamKind::Armhole => "armholes",
+        SeamKind::Raglan => "raglan seams",
+        SeamKind::Sleeve => "sleeves",
+        SeamKind::Side => "sides",
+        SeamKind::SleeveAndSide => "sleeves and sides",
+        SeamKind::Waist => "waist",
+        SeamKind::Waistband => "waistband",
+        SeamKind::Cuff => "cuffs",
+        SeamKind::HemBand => "lower band",
+        SeamKind::OutsideLeg => "outside legs",
+        SeamKind::InsideLeg => "inside legs",
+        SeamKind::Crotch => "crotch",
+        SeamKind::BackSeat => "back seat",
+        SeamKind::Strap => "straps",
+        SeamKind::FrontEdge => "front edges",
+        SeamKind::LiningToFacing => "lining",
     }
 }
 
 /// Several seams as places.
 #[must_use]
-pub(super) fn places(seams: &[Seam]) -> String {
+pub(super) fn places(seams: &[SeamKind]) -> String {
     list(&seams.iter().map(|seam| place(*seam)).collect::<Vec<_>>())
 }
 

@@ -2,7 +2,8 @@
 
 use tenter_core::Unit;
 use tenter_core::making::garment::{
-    Asks, CordAt, Detail, Details, Edge, GarmentKind, Hem, Notion, Point, Stage, Why, Work, Zone,
+    ClothCondition, CordAt, Detail, Details, GarmentKind, Hem, Notion, PieceMark, Stage, StayedEdge, TaskReason, Work,
+    Zone,
 };
 
 /// A verb and its object.
@@ -207,26 +208,26 @@ pub(super) const fn zone(zone: Zone, garment: Option<GarmentKind>) -> &'static s
     }
 }
 
-pub(super) const fn point(point: Point) -> &'static str {
+pub(super) const fn point(point: PieceMark) -> &'static str {
     match point {
-        Point::Notches => "notches",
-        Point::Centres => "centre lines",
-        Point::Darts => "darts",
-        Point::Pockets => "pockets",
-        Point::Eyelets => "eyelets",
-        Point::ZipFoot => "foot of the zip",
-        Point::Buttonholes => "buttonholes",
-        Point::Quarters => "quarters of bands or elastic and of the edges they go to",
-        Point::Vents => "where vent or slits end",
+        PieceMark::Notches => "notches",
+        PieceMark::Centres => "centre lines",
+        PieceMark::Darts => "darts",
+        PieceMark::Pockets => "pockets",
+        PieceMark::Eyelets => "eyelets",
+        PieceMark::ZipFoot => "foot of the zip",
+        PieceMark::Buttonholes => "buttonholes",
+        PieceMark::Quarters => "quarters of bands or elastic and of the edges they go to",
+        PieceMark::Vents => "where vent or slits end",
     }
 }
 
-pub(super) const fn edge(edge: Edge) -> &'static str {
+pub(super) const fn edge(edge: StayedEdge) -> &'static str {
     match edge {
-        Edge::Neck => "the neck, in two halves from the shoulder to the centre",
-        Edge::Waist => "the curved waist",
-        Edge::PocketMouth => "the slanting pocket mouths",
-        Edge::Raglan => "the raglan edges",
+        StayedEdge::Neck => "the neck, in two halves from the shoulder to the centre",
+        StayedEdge::Waist => "the curved waist",
+        StayedEdge::PocketMouth => "the slanting pocket mouths",
+        StayedEdge::Raglan => "the raglan edges",
     }
 }
 
@@ -359,22 +360,22 @@ pub const fn stage(stage: Stage) -> &'static str {
 
 /// Why a line stands on the plan.
 #[must_use]
-pub(super) fn why(why: Why, garment: Option<GarmentKind>) -> String {
+pub(super) fn why(why: TaskReason, garment: Option<GarmentKind>) -> String {
     match why {
-        Why::Kind => format!("the usual work for {}", garment.map_or("a garment", kind)),
-        Why::Has(Detail::Child) => "it is for a child".to_owned(),
-        Why::Has(has) => format!("because of its {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
-        Why::Cloth(asks) => match asks {
-            Asks::Anything => "for any cloth",
-            Asks::Woven => "it is a woven",
-            Asks::Knit => "it is a knit",
-            Asks::Gives => "it gives by 2 % or more",
-            Asks::Stretches => "it stretches by 12 % or more",
-            Asks::OneWay => "it is a knit, or has a nap or a direction",
-            Asks::Fusible | Asks::Iron => "it takes an iron",
-            Asks::Pile => "it has a pile",
-            Asks::NoFusible | Asks::NoIron => "its finish takes no heat",
-            Asks::HolesStay => "its finish keeps every hole",
+        TaskReason::Kind => format!("the usual work for {}", garment.map_or("a garment", kind)),
+        TaskReason::Has(Detail::Child) => "it is for a child".to_owned(),
+        TaskReason::Has(has) => format!("because of its {}", detail(garment.unwrap_or(GarmentKind::Dress), has)),
+        TaskReason::Cloth(asks) => match asks {
+            ClothCondition::Anything => "for any cloth",
+            ClothCondition::Woven => "it is a woven",
+            ClothCondition::Knit => "it is a knit",
+            ClothCondition::Gives => "it gives by 2 % or more",
+            ClothCondition::Stretches => "it stretches by 12 % or more",
+            ClothCondition::OneWay => "it is a knit, or has a nap or a direction",
+            ClothCondition::Fusible | ClothCondition::Iron => "it takes an iron",
+            ClothCondition::Pile => "it has a pile",
+            ClothCondition::NoFusible | ClothCondition::NoIron => "its finish takes no heat",
+            ClothCondition::HolesStay => "its finish keeps every hole",
         }
         .to_owned(),
     }

@@ -1,6 +1,8 @@
 //! Elastic, cords and zips, in words.
 
-use tenter_core::making::elastic::{Care, Casing, CordTask, Drawcord, Kind, Lap, Recommended, Rule, Span, Tunnel};
+use tenter_core::making::elastic::{
+    Casing, CordTask, Drawcord, ElasticCare, Kind, Lap, Recommended, Rule, Span, Tunnel,
+};
 use tenter_core::making::source::Source;
 use tenter_core::making::zip::{BELOW_STOP, Chain, End, Fit, Ready, UseCode, ZipEnds, ZipSeries};
 use tenter_core::{Answer, Length, Unit};
@@ -118,12 +120,14 @@ fn tunnel(casing: &Casing, depth: Span, unit: Unit) -> String {
     format!("tunnel of {}{}", span(depth, unit), turn.unwrap_or_default())
 }
 
-fn care(care: Care, unit: Unit) -> String {
+fn care(care: ElasticCare, unit: Unit) -> String {
     match care {
-        Care::CasingOnly => "draw braided elastic into a casing: stitching narrows and damages it".to_owned(),
-        Care::ShorterBy(by) => format!("cut it up to {} shorter: stitching through slackens it", to_sew(by, unit)),
-        Care::Preshrink => "wash it once before you cut it".to_owned(),
-        Care::TryPinnedLoop => "pin the loop and try it over head or hand before you sew".to_owned(),
+        ElasticCare::CasingOnly => "draw braided elastic into a casing: stitching narrows and damages it".to_owned(),
+        ElasticCare::ShorterBy(by) => {
+            format!("cut it up to {} shorter: stitching through slackens it", to_sew(by, unit))
+        }
+        ElasticCare::Preshrink => "wash it once before you cut it".to_owned(),
+        ElasticCare::TryPinnedLoop => "pin the loop and try it over head or hand before you sew".to_owned(),
     }
 }
 

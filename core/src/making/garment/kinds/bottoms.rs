@@ -4,36 +4,38 @@ use super::{Kind, kind};
 use crate::making::garment::Detail::{
     ClosedZip, Darts, ElasticWaist, Fly, HipPockets, Lining, Panels, PatchPockets, SidePockets, Waistband, Yoke,
 };
-use crate::making::garment::Seam;
+use crate::making::garment::SeamKind;
 use crate::making::garment::place::{Hem, Manner};
-use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
     CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, MARKS, NOTIONS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, STAY_WAIST, TRIM,
     VENT, VENT_ZONE, WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
-const WAISTBAND: &[Row] = &[
-    sewn(Seam::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
-    sewn(Seam::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
+const WAISTBAND: &[WorkRow] = &[
+    sewn(SeamKind::Waistband, Manner::Enclosed).with(&[Waistband]).without(&[ElasticWaist]),
+    sewn(SeamKind::Waistband, Manner::Pulled).with(&[Waistband, ElasticWaist]),
 ];
 
 /// What closes the band over a fly or a zip.
-const FASTENING: &[Row] =
+const FASTENING: &[WorkRow] =
     &[row(Stage::Facing, Work::FastenBand).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist])];
 
 /// Over the fly of jeans.
-const FLY_FASTENING: &[Row] = &[row(Stage::Facing, Work::FastenBand).with(&[Waistband, Fly]).without(&[ElasticWaist])];
+const FLY_FASTENING: &[WorkRow] =
+    &[row(Stage::Facing, Work::FastenBand).with(&[Waistband, Fly]).without(&[ElasticWaist])];
 
 /// A lining that hangs from the waist, before the waist is finished.
-const HUNG_LINING: &[Row] = &[
+const HUNG_LINING: &[WorkRow] = &[
     row(Stage::Facing, Work::HangLining).with(&[Lining]),
     row(Stage::Facing, Work::LiningToZip).with(&[Lining]).any(&[ClosedZip, Fly]),
 ];
 
-const SKIRT_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Yoke).with(&[Yoke]), seam(Seam::Side)];
+const SKIRT_SEAMS: &[WorkRow] =
+    &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Yoke).with(&[Yoke]), seam(SeamKind::Side)];
 
-const SKIRT_HEMS: &[Row] = &[
+const SKIRT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::HangHem),
     row(Stage::Hems, Work::TryOn),
     row(Stage::Hems, Work::HemFree).with(&[Lining]),
@@ -70,22 +72,23 @@ pub(super) const SKIRT: Kind = kind(
     ],
 );
 
-const FLY: &[Row] = &[
+const FLY: &[WorkRow] = &[
     row(Stage::Flat, Work::SewFlyCrotch).with(&[Fly]),
     row(Stage::Flat, Work::SetFlyZip).with(&[Fly]),
     row(Stage::Flat, Work::TopstitchFly).with(&[Fly]),
 ];
 
-const TROUSER_SEAMS: &[Row] = &[seam(Seam::OutsideLeg), seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
+const TROUSER_SEAMS: &[WorkRow] =
+    &[seam(SeamKind::OutsideLeg), seam(SeamKind::InsideLeg), sewn(SeamKind::Crotch, Manner::LegInLeg)];
 
-const LEG_HEMS: &[Row] = &[
+const LEG_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::TryOn),
     row(Stage::Hems, Work::HemFree).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::Legs)).without(&[Lining]),
 ];
 
 /// Jeans have no lining.
-const JEANS_HEMS: &[Row] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
+const JEANS_HEMS: &[WorkRow] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
 
 pub(super) const TROUSERS: Kind = kind(
     &[Darts, Fly, SidePockets, Waistband],
@@ -115,21 +118,21 @@ pub(super) const TROUSERS: Kind = kind(
     ],
 );
 
-const BACK_POCKETS: &[Row] = &[
+const BACK_POCKETS: &[WorkRow] = &[
     row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]),
 ];
 
-const BACK_SEAMS: &[Row] = &[seam(Seam::Yoke).with(&[Yoke]), sewn(Seam::BackSeat, Manner::Felled)];
+const BACK_SEAMS: &[WorkRow] = &[seam(SeamKind::Yoke).with(&[Yoke]), sewn(SeamKind::BackSeat, Manner::Felled)];
 
-const HIP_POCKETS: &[Row] = &[
+const HIP_POCKETS: &[WorkRow] = &[
     row(Stage::Pockets, Work::FaceHipMouths).with(&[HipPockets]),
     row(Stage::Pockets, Work::CloseHipBags).with(&[HipPockets]),
 ];
 
-const JEANS_SEAMS: &[Row] = &[
-    sewn(Seam::InsideLeg, Manner::Felled),
-    seam(Seam::OutsideLeg),
+const JEANS_SEAMS: &[WorkRow] = &[
+    sewn(SeamKind::InsideLeg, Manner::Felled),
+    seam(SeamKind::OutsideLeg),
     row(Stage::Seams, Work::SewLoops).with(&[Waistband]),
 ];
 

@@ -2,36 +2,37 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{ElasticWaist, Lining};
-use crate::making::garment::Seam;
-use crate::making::garment::place::{Hem, Manner, Notion, Point};
-use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::SeamKind;
+use crate::making::garment::place::{Hem, Manner, Notion, PieceMark};
+use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{CUT, DRAWN_WAIST, NOTIONS, WASH};
 use crate::making::garment::work::{Stage, Work};
 use crate::making::sizing::HOME_TEST;
 
 /// Close cloth is seen through first.
-const OPACITY: &[Row] = &[Row { source: HOME_TEST, ..row(Stage::Sample, Work::TryOpacity) }];
+const OPACITY: &[WorkRow] = &[WorkRow { source: HOME_TEST, ..row(Stage::Sample, Work::TryOpacity) }];
 
 /// Swimwear is seen wet as well.
-const OPACITY_WET: &[Row] = &[Row { source: HOME_TEST, ..row(Stage::Sample, Work::TryOpacityWet) }];
+const OPACITY_WET: &[WorkRow] = &[WorkRow { source: HOME_TEST, ..row(Stage::Sample, Work::TryOpacityWet) }];
 
-const MARK: &[Row] = &[row(Stage::Mark, Work::Mark(Point::Notches)), row(Stage::Mark, Work::Mark(Point::Quarters))];
+const MARK: &[WorkRow] =
+    &[row(Stage::Mark, Work::Mark(PieceMark::Notches)), row(Stage::Mark, Work::Mark(PieceMark::Quarters))];
 
-const LEGGING_SEAMS: &[Row] = &[seam(Seam::InsideLeg), sewn(Seam::Crotch, Manner::LegInLeg)];
+const LEGGING_SEAMS: &[WorkRow] = &[seam(SeamKind::InsideLeg), sewn(SeamKind::Crotch, Manner::LegInLeg)];
 
-const LEG_HEMS: &[Row] = &[row(Stage::Hems, Work::Hem(Hem::Legs))];
+const LEG_HEMS: &[WorkRow] = &[row(Stage::Hems, Work::Hem(Hem::Legs))];
 
 pub(super) const LEGGINGS: Kind =
     kind(&[ElasticWaist], &[NOTIONS, WASH, OPACITY, CUT, MARK, LEGGING_SEAMS, DRAWN_WAIST, LEG_HEMS]);
 
-const SWIM: &[Row] =
+const SWIM: &[WorkRow] =
     &[row(Stage::Buy, Work::Get(Notion::Elastic)), row(Stage::Prewash, Work::WashNotion(Notion::Elastic))];
 
-const SWIM_SEAMS: &[Row] = &[
+const SWIM_SEAMS: &[WorkRow] = &[
     row(Stage::Seams, Work::BasteLining).with(&[Lining]),
-    seam(Seam::Side),
-    seam(Seam::Crotch),
-    seam(Seam::Strap),
+    seam(SeamKind::Side),
+    seam(SeamKind::Crotch),
+    seam(SeamKind::Strap),
     row(Stage::Casings, Work::EdgeElastic),
 ];
 

@@ -5,9 +5,9 @@ use crate::making::garment::Detail::{
     Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, Raglan,
     RibBands, Sleeves, Yoke,
 };
-use crate::making::garment::Seam;
-use crate::making::garment::place::{Hem, Manner, Notion, Point, Zone};
-use crate::making::garment::row::{Row, row, seam, sewn};
+use crate::making::garment::SeamKind;
+use crate::making::garment::place::{Hem, Manner, Notion, PieceMark, Zone};
+use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
     BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS,
     POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH, WRISTS, ZIP_STRIP,
@@ -19,36 +19,36 @@ const EASE: &str =
     "B. Kalka, Virginia Extension 346-122, 1985: 25 mm of ease in knit and firm woven, more in supple cloth";
 
 /// Bands of knit are matched in quarters.
-const KNIT_MARKS: &[Row] = &[
-    row(Stage::Mark, Work::Mark(Point::Notches)),
-    row(Stage::Mark, Work::Mark(Point::Centres)),
-    row(Stage::Mark, Work::Mark(Point::Quarters)),
-    row(Stage::Mark, Work::Mark(Point::Pockets)).with(&[PatchPockets]),
-    row(Stage::Mark, Work::Mark(Point::Eyelets)).with(&[Cord, Hood]).without(&[Child]),
+const KNIT_MARKS: &[WorkRow] = &[
+    row(Stage::Mark, Work::Mark(PieceMark::Notches)),
+    row(Stage::Mark, Work::Mark(PieceMark::Centres)),
+    row(Stage::Mark, Work::Mark(PieceMark::Quarters)),
+    row(Stage::Mark, Work::Mark(PieceMark::Pockets)).with(&[PatchPockets]),
+    row(Stage::Mark, Work::Mark(PieceMark::Eyelets)).with(&[Cord, Hood]).without(&[Child]),
 ];
 
-const EYELETS: &[Row] = &[row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord, Hood]).without(&[Child])];
+const EYELETS: &[WorkRow] = &[row(Stage::Fuse, Work::Interface(Zone::Eyelets)).with(&[Cord, Hood]).without(&[Child])];
 
-const FRONT_POCKET: &[Row] = &[
+const FRONT_POCKET: &[WorkRow] = &[
     row(Stage::Pockets, Work::HemFrontPocket).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewFrontPocket).with(&[PatchPockets]),
 ];
 
-const PULLOVER_SEAMS: &[Row] = &[
-    seam(Seam::Shoulder).without(&[Raglan]),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
-    seam(Seam::Raglan).with(&[Sleeves, Raglan]),
-    seam(Seam::HoodToNeck).with(&[Hood]),
-    seam(Seam::CollarToNeck).with(&[Collar]),
+const PULLOVER_SEAMS: &[WorkRow] = &[
+    seam(SeamKind::Shoulder).without(&[Raglan]),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
+    seam(SeamKind::Raglan).with(&[Sleeves, Raglan]),
+    seam(SeamKind::HoodToNeck).with(&[Hood]),
+    seam(SeamKind::CollarToNeck).with(&[Collar]),
     row(Stage::Seams, Work::TryNeckband).without(&[Hood, Collar]),
-    sewn(Seam::Neckband, Manner::Pulled).without(&[Hood, Collar]),
-    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
-    seam(Seam::Side).without(&[Sleeves]),
-    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
-    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+    sewn(SeamKind::Neckband, Manner::Pulled).without(&[Hood, Collar]),
+    sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(SeamKind::Side).without(&[Sleeves]),
+    sewn(SeamKind::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(SeamKind::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
-const KNIT_HEMS: &[Row] = &[
+const KNIT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[RibBands, Cuffs, ElasticCuffs]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[RibBands]),
 ];
@@ -72,35 +72,35 @@ pub(super) const HOODED_PULLOVER: Kind = kind(
     ],
 );
 
-const T_SHIRT_SEAMS: &[Row] = &[
-    seam(Seam::Shoulder).without(&[Raglan]),
-    seam(Seam::Raglan).with(&[Sleeves, Raglan]),
+const T_SHIRT_SEAMS: &[WorkRow] = &[
+    seam(SeamKind::Shoulder).without(&[Raglan]),
+    seam(SeamKind::Raglan).with(&[Sleeves, Raglan]),
     row(Stage::Seams, Work::TryNeckband),
-    sewn(Seam::Neckband, Manner::Pulled),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
-    sewn(Seam::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
-    seam(Seam::Side).without(&[Sleeves]),
-    sewn(Seam::Cuff, Manner::Pulled).with(&[RibBands]),
-    sewn(Seam::HemBand, Manner::Pulled).with(&[RibBands]),
+    sewn(SeamKind::Neckband, Manner::Pulled),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
+    sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
+    seam(SeamKind::Side).without(&[Sleeves]),
+    sewn(SeamKind::Cuff, Manner::Pulled).with(&[RibBands]),
+    sewn(SeamKind::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
 pub(super) const T_SHIRT: Kind =
     kind(&[Sleeves], &[NOTIONS, WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, SLITS, KNIT_HEMS, PRESS]);
 
-const SHIRT_FRONTS: &[Row] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
+const SHIRT_FRONTS: &[WorkRow] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
 
-const SHIRT_SEAMS: &[Row] = &[
-    seam(Seam::Yoke).with(&[Yoke]),
-    seam(Seam::Shoulder),
-    sewn(Seam::Armhole, Manner::Flat).with(&[Sleeves]).after(BALDT),
+const SHIRT_SEAMS: &[WorkRow] = &[
+    seam(SeamKind::Yoke).with(&[Yoke]),
+    seam(SeamKind::Shoulder),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).after(BALDT),
     row(Stage::Seams, Work::SewPlackets).with(&[Sleeves, Cuffs]).after(BALDT),
-    sewn(Seam::SleeveAndSide, Manner::Felled).with(&[Sleeves]).after(BALDT),
-    seam(Seam::Side).without(&[Sleeves]),
-    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs]).after(BALDT),
-    sewn(Seam::CollarToNeck, Manner::Enclosed).with(&[Collar]).after(BALDT),
+    sewn(SeamKind::SleeveAndSide, Manner::Felled).with(&[Sleeves]).after(BALDT),
+    seam(SeamKind::Side).without(&[Sleeves]),
+    sewn(SeamKind::Cuff, Manner::Enclosed).with(&[Cuffs]).after(BALDT),
+    sewn(SeamKind::CollarToNeck, Manner::Enclosed).with(&[Collar]).after(BALDT),
 ];
 
-const SHIRT_HEMS: &[Row] = &[
+const SHIRT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::Hem(Hem::Sleeves)).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)),
 ];
@@ -130,29 +130,29 @@ pub(super) const SHIRT: Kind = kind(
     ],
 );
 
-const DRESS_SEAMS: &[Row] = &[seam(Seam::Panel).with(&[Panels]), seam(Seam::Shoulder)];
+const DRESS_SEAMS: &[WorkRow] = &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Shoulder)];
 
 /// A dress closes above its zip.
-const HOOK: &[Row] = &[row(Stage::Buy, Work::Get(Notion::HookAndEye)).with(&[ClosedZip])];
+const HOOK: &[WorkRow] = &[row(Stage::Buy, Work::Get(Notion::HookAndEye)).with(&[ClosedZip])];
 
-const NECK_FACING: &[Row] = &[
+const NECK_FACING: &[WorkRow] = &[
     row(Stage::Facing, Work::SewFacing).without(&[Collar]),
     row(Stage::Facing, Work::GradeFacing).without(&[Collar]),
     row(Stage::Facing, Work::Understitch).without(&[Collar]),
     row(Stage::Facing, Work::HookAndEye).with(&[ClosedZip]).without(&[Collar]),
 ];
 
-const DRESS_SIDES: &[Row] = &[
-    seam(Seam::CollarToNeck).with(&[Collar]),
+const DRESS_SIDES: &[WorkRow] = &[
+    seam(SeamKind::CollarToNeck).with(&[Collar]),
     row(Stage::Seams, Work::HookAndEye).with(&[ClosedZip, Collar]),
-    seam(Seam::Side),
-    seam(Seam::Sleeve).with(&[Sleeves]),
+    seam(SeamKind::Side),
+    seam(SeamKind::Sleeve).with(&[Sleeves]),
     row(Stage::Seams, Work::HemSleevesFirst).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
-    sewn(Seam::Cuff, Manner::Enclosed).with(&[Cuffs, Sleeves]),
-    sewn(Seam::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE),
+    sewn(SeamKind::Cuff, Manner::Enclosed).with(&[Cuffs, Sleeves]),
+    sewn(SeamKind::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE),
 ];
 
-const DRESS_HEMS: &[Row] = &[
+const DRESS_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::HangHem),
     row(Stage::Hems, Work::HemFree).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
