@@ -15,9 +15,10 @@ pub mod wire;
 pub use answer::forecast;
 pub use answer::{
     ASSURANCE, Answer, Ask, Class, Confidence, Context, Doubt, EARLY_REST_SECONDS, Evaluation, Even, Figure, Figures,
-    GrowthClass, Here, Looks, MAX_DOUBTS, MAX_SITTINGS, Note, Part, Plan, RECOVERY_FROM_PERCENT,
-    RECOVERY_READABLE_POINTS, Rebound, ReboundGrade, RecoveryClass, RestFigures, Rules, SUITS, Settle, Side, Sitting,
-    Source, Suit, TABLES, Table, Widening, days, implausible, judge, recovery_is_readable, retests, suits,
+    GrowthClass, Judgement, Looks, MAX_DOUBTS, MAX_SITTINGS, Note, Part, Plan, RECOVERY_FROM_PERCENT,
+    RECOVERY_READABLE_POINTS, Rebound, ReboundGrade, RecoveryClass, RestFigures, Rules, SUITS, SessionUncertainty,
+    Settle, Side, Sitting, Source, Suit, TABLES, Table, Widening, days, implausible, judge, judge_each,
+    recovery_is_readable, retests, suits,
 };
 pub use number::{Decimal, Ratio, Text};
 pub use reading::{
@@ -57,7 +58,7 @@ mod words_of_enums {
             Stitch,
             elastic::Kind,
             elastic::Edging,
-            handling::Place,
+            handling::GarmentPlace,
             care::Drape,
             care::Finish,
             care::Purpose,

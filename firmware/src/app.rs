@@ -6,9 +6,9 @@ use crate::desk::Records;
 use crate::fmt;
 use crate::frame::Frame;
 use crate::keys::{Keys, Levels};
-use crate::link::Session;
+use crate::link::Responder;
 use crate::log::Storage;
-use crate::panel::{Panel, Screen};
+use crate::panel::{CachedPanel, Panel};
 use crate::ui::{self, Effect, Event, Input, Model};
 use crate::view;
 
@@ -22,9 +22,9 @@ pub struct App<P, S: Storage> {
     keys: Keys,
     input: Input,
     frame: Frame,
-    screen: Screen<P>,
+    screen: CachedPanel<P>,
     records: Records<S>,
-    session: Session,
+    session: Responder,
     /// The picture is no longer that of the model. Drawing takes a small processor tens of milliseconds, in which a
     /// short tap would be missed, so nothing is drawn twice.
     stale: bool,
@@ -40,9 +40,9 @@ impl<P: Panel, S: Storage> App<P, S> {
             keys: Keys::default(),
             input: Input::default(),
             frame: Frame::default(),
-            screen: Screen::new(panel),
+            screen: CachedPanel::new(panel),
             records: Records::open(storage),
-            session: Session::new(),
+            session: Responder::new(),
             stale: true,
             second: 0,
         }

@@ -6,7 +6,7 @@ use tenter_core::wire::{Identity, Listing, Refusal};
 
 use crate::link::Desk;
 use crate::log::{DEMAND_SLOTS, Log, LogError, Storage};
-use crate::ui::{Cloth, LogState};
+use crate::ui::{LogState, MeasuredCloth};
 
 /// The log, if its chip answers, and the time.
 #[derive(Debug)]
@@ -54,10 +54,10 @@ impl<S: Storage> Records<S> {
 
     /// The cloth of the saved test beside another; see [`Log::beside`].
     #[inline(never)] // So that a test's room on the stack is free again afterwards.
-    pub fn cloth(&mut self, than: Option<u32>, newer: bool) -> Option<Cloth> {
+    pub fn cloth(&mut self, than: Option<u32>, newer: bool) -> Option<MeasuredCloth> {
         let log = self.log.as_mut()?;
         let (place, saved) = log.beside(than, newer).ok()??;
-        Cloth::of(Some(place), saved.tag, &saved.test, log.repeatability())
+        MeasuredCloth::of(Some(place), saved.tag, &saved.test, log.repeatability())
     }
 
     fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Refusal> {

@@ -6,7 +6,7 @@ use tenter_core::Repeatability;
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_FRAME, MAX_REQUEST_BYTES, decode_request, encode_reply};
 use tenter_core::record::{RecordError, decode_demand};
 use tenter_core::saved::MAX_SAVED_BYTES;
-use tenter_core::wire::{Identity, Listing, Refusal, Reply, Request};
+use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, Refusal};
 
 /// What the host may read and change. Every call may come twice with the same arguments; the second changes nothing.
 ///
@@ -127,28 +127,28 @@ pub trait Desk {
 /// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// #     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// # }
-/// use tenter_firmware::link::Session;
+/// use tenter_firmware::link::Responder;
 ///
-/// let mut session = Session::new();
+/// let mut session = Responder::new();
 /// let mut buffer = [0; framing::MAX_REQUEST_FRAME];
-/// let frame = framing::encode_request(1, &wire::Request::Identify, &mut buffer).unwrap();
+/// let frame = framing::encode_request(1, &wire::LinkRequest::Identify, &mut buffer).unwrap();
 /// let (last, rest) = frame.split_last().unwrap();
 /// assert!(rest.iter().all(|byte| session.receive(*byte, &mut Handheld).is_none()));
 /// assert!(session.receive(*last, &mut Handheld).is_some());
 /// ```
 #[derive(Debug)]
-pub struct Session {
+pub struct Responder {
     inbox: Accumulator<MAX_REQUEST_BYTES>,
     outbox: [u8; MAX_REPLY_FRAME],
 }
 
-impl Default for Session {
+impl Default for Responder {
     fn default() -> Self {
         Self::new()
     }
 }
 
-impl Session {
+impl Responder {
     /// Nothing heard yet.
     #[must_use]
     pub const fn new() -> Self {
@@ -160,9 +160,9 @@ impl Session {
         let message = self.inbox.push(byte)?;
         let mut record = [0; MAX_SAVED_BYTES];
         let (token, reply) = match decode_request(message) {
-            Ok((token, request)) => (token, answer(&request, desk, &mut record).unwrap_or_else(Reply::Refused)),
-            Err(FrameError::Version { token, .. }) => (token, Reply::Refused(Refusal::Version)),
-            Err(FrameError::Unknown { token }) => (token, Reply::Refused(Refusal::Unknown)),
+            Ok((token, request)) => (token, answer(&request, desk, &mut record).unwrap_or_else(LinkReply::Refused)),
+            Err(FrameError::Version { token, .. }) => (token, LinkReply::Refused(Refusal::Version)),
+            Err(FrameError::Unknown { token }) => (token, LinkReply::Refused(Refusal::Unknown)),
             Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => return None,
         };
         encode_reply(token, &reply, &mut self.outbox).ok()
@@ -170,42 +170,42 @@ impl Session {
 }
 
 fn answer<'b>(
-    request: &Request<'_>,
+    request: &LinkRequest<'_>,
     desk: &mut impl Desk,
     buffer: &'b mut [u8; MAX_SAVED_BYTES],
-) -> Result<Reply<'b>, Refusal> {
+) -> Result<LinkReply<'b>, Refusal> {
     match *request {
-        Request::Identify => return Ok(Reply::Identity(desk.identity())),
-        Request::List => return desk.listing().map(Reply::Listing),
-        Request::Fetch { from } => {
+        LinkRequest::Identify => return Ok(LinkReply::Identity(desk.identity())),
+        LinkRequest::List => return desk.listing().map(LinkReply::Listing),
+        LinkRequest::Fetch { from } => {
             return Ok(match desk.fetch(from, buffer)? {
-                Some((seq, record)) => Reply::Test { from, seq, record },
-                None => Reply::NoTest { from },
+                Some((seq, record)) => LinkReply::Test { from, seq, record },
+                None => LinkReply::NoTest { from },
             });
         }
         // Whoever acknowledges what was never saved here means another handheld, or this one before its memory was
         // exchanged. Taken as "all", it would lose the tests that nobody has.
-        Request::Acknowledge { up_to } if up_to >= desk.listing()?.next => return Err(Refusal::Ahead),
-        Request::Acknowledge { up_to } => desk.acknowledge(up_to)?,
-        Request::Name { device: 0 } => return Err(Refusal::Named),
-        Request::Name { device } => desk.name(device)?,
-        Request::SetDemand { slot, record } => {
+        LinkRequest::Acknowledge { up_to } if up_to >= desk.listing()?.next => return Err(Refusal::Ahead),
+        LinkRequest::Acknowledge { up_to } => desk.acknowledge(up_to)?,
+        LinkRequest::Name { device: 0 } => return Err(Refusal::Named),
+        LinkRequest::Name { device } => desk.name(device)?,
+        LinkRequest::SetDemand { slot, record } => {
             decode_demand(record).map_err(|error| match error {
                 RecordError::Newer => Refusal::NewerRecord,
                 RecordError::Damaged | RecordError::Impossible | RecordError::NoRoom => Refusal::Record,
             })?;
             desk.set_demand(slot, record)?;
         }
-        Request::SetDemandCount { count } => desk.set_demand_count(count)?,
-        Request::SetClock { unix_s } => desk.set_clock(unix_s),
-        Request::SetRepeatability { ratio, dof }
+        LinkRequest::SetDemandCount { count } => desk.set_demand_count(count)?,
+        LinkRequest::SetClock { unix_s } => desk.set_clock(unix_s),
+        LinkRequest::SetRepeatability { ratio, dof }
             if dof > 0 && Repeatability::from_thousandths(ratio, dof).is_none() =>
         {
             return Err(Refusal::Record);
         }
-        Request::SetRepeatability { ratio, dof } => desk.set_repeatability(ratio, dof)?,
-        Request::SetSessions { ratio, .. } if ratio > 100_000 => return Err(Refusal::Record),
-        Request::SetSessions { ratio, dof } => desk.set_sessions(ratio, dof)?,
+        LinkRequest::SetRepeatability { ratio, dof } => desk.set_repeatability(ratio, dof)?,
+        LinkRequest::SetSessions { ratio, .. } if ratio > 100_000 => return Err(Refusal::Record),
+        LinkRequest::SetSessions { ratio, dof } => desk.set_sessions(ratio, dof)?,
     }
-    Ok(Reply::Done)
+    Ok(LinkReply::Done)
 }

@@ -15,6 +15,8 @@
 //! | [`words`] | findings and errors in words |
 //! | [`text`], [`json`], [`picture`], [`page`] | findings on a terminal, for programs, drawn and printed |
 //! | [`guide`] | a pull test step by step |
+//! | [`web`] | a request to a page → its answer |
+//! | `serve` | those pages behind a server on this machine |
 //! | `error`, `cli`, `command` | the command line |
 //!
 //! Everything but the command line, the serial line and SQLite builds without the feature `desk`, for example for a
@@ -40,8 +42,11 @@ pub mod log;
 pub mod page;
 pub mod picture;
 pub mod plain;
+#[cfg(feature = "serve")]
+pub mod serve;
 pub mod store;
 pub mod text;
+pub mod web;
 #[cfg(feature = "desk")]
 pub mod whole_file;
 pub mod words;

@@ -10,7 +10,7 @@ use tenter::command;
 use tenter::error::{EXIT_CODE, Error};
 use tenter::log::Here;
 use tenter::text as report;
-use tenter::text::Screen;
+use tenter::text::TextOutput;
 use tenter::text::filter::Filter;
 
 fn main() -> ExitCode {
@@ -27,7 +27,7 @@ fn main() -> ExitCode {
                 &mut plain
             };
             let (width, unicode) = (report::terminal_width(), report::terminal_is_unicode());
-            match command::run(&line, &mut Screen { out, width, unicode, here })
+            match command::run(&line, &mut TextOutput { out, width, unicode, here })
                 .and_then(|code| Ok(out.flush().map(|()| code)?))
             {
                 Ok(code) => ExitCode::from(code),

@@ -325,7 +325,7 @@ fn complain_or_answer(words: impl Iterator<Item = String>) -> Result<(), TestCas
     let result = match parse(words) {
         Ok(Parsed::Run(line)) => {
             let mut screen =
-                tenter::text::Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
+                tenter::text::TextOutput { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
             tenter::command::run(&line, &mut screen).map(|_| ())
         }
         Ok(Parsed::Show(_)) => Ok(()),

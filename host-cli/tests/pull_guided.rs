@@ -8,7 +8,7 @@ use std::io::{BufRead as _, BufReader, Read as _, Write as _};
 
 use program::Program;
 use serde_json::{Value, json};
-use tenter::guide::{Draft, Stage};
+use tenter::guide::{Draft, NextQuestion};
 use tenter::log::Id;
 use tenter::store::{Drafts as _, Read as _, WhichTests};
 
@@ -207,7 +207,7 @@ fn stored_once() {
     let known: Id = program.tests("1")[0]["id"].as_str().unwrap().parse().unwrap();
     assert_eq!(done.id, known);
     done.id = tenter::log::Ids::after(tenter::log::Here::desk(), Some(known)).next();
-    done.stage = Stage::Done;
+    done.stage = NextQuestion::Done;
     program.log().set_draft(&name, Some(&done.text())).unwrap();
     assert_eq!(program.run(&["pull", "1", "--resume"]).code, Some(0));
     assert_eq!(program.tests("1").len(), 2);

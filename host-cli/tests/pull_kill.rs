@@ -124,16 +124,16 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
 
 /// How many of the seven answers a draft holds.
 fn answered(text: &str) -> usize {
-    use tenter::guide::{Draft, Stage};
+    use tenter::guide::{Draft, NextQuestion};
     match Draft::read(text).unwrap().stage {
-        Stage::Held => 0,
-        Stage::Settling => 1,
-        Stage::Gauge => 2,
-        Stage::Again => 3,
-        Stage::Wait => 4,
-        Stage::Pull => 5,
-        Stage::Next => 6,
-        Stage::Done => 7,
+        NextQuestion::Held => 0,
+        NextQuestion::Settling => 1,
+        NextQuestion::Gauge => 2,
+        NextQuestion::Again => 3,
+        NextQuestion::Wait => 4,
+        NextQuestion::Pull => 5,
+        NextQuestion::Next => 6,
+        NextQuestion::Done => 7,
         stage => panic!("{stage:?} was not asked for"),
     }
 }

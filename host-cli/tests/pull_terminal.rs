@@ -22,7 +22,7 @@ use program::pty::Pty;
 use rustix::termios::{LocalModes, tcgetattr};
 use tenter::cli::{self, Parsed};
 use tenter::log::Here;
-use tenter::text::Screen;
+use tenter::text::TextOutput;
 use vt100::Parser;
 
 /// Ends a wait for a screen that never comes. No machine is so busy that it takes that long.
@@ -117,7 +117,8 @@ fn our_clock() -> Timestamp {
 fn program_by_our_clock() -> ! {
     let Parsed::Run(line) = cli::parse(["tenter", "pull", "1", "--wants", "10%"]).unwrap() else { unreachable!() };
     let mut out = std::io::stdout();
-    let mut screen = Screen { out: &mut out, width: 80, unicode: true, here: Here { now: our_clock, ..Here::desk() } };
+    let mut screen =
+        TextOutput { out: &mut out, width: 80, unicode: true, here: Here { now: our_clock, ..Here::desk() } };
     std::process::exit(tenter::command::run(&line, &mut screen).unwrap().into());
 }
 

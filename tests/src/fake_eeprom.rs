@@ -3,7 +3,7 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use tenter_firmware::log::{PAGE_BYTES, Page, Storage};
+use tenter_firmware::log::{PAGE_BYTES, Storage, StoragePage};
 
 /// What a cut write leaves of its page behind the bytes that were written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,7 +22,7 @@ impl Rest {
 
 /// A page whose write was cut after so many bytes.
 #[must_use]
-pub fn torn(old: &Page, new: &Page, written: usize, rest: Rest) -> Page {
+pub fn torn(old: &StoragePage, new: &StoragePage, written: usize, rest: Rest) -> StoragePage {
     let mut page = match rest {
         Rest::Old => *old,
         Rest::Erased => [0xFF; PAGE_BYTES],
@@ -72,9 +72,9 @@ pub struct NoAnswer;
 #[derive(Clone, Debug)]
 pub struct FakeEeprom {
     /// What it holds.
-    pub image: Vec<Page>,
+    pub image: Vec<StoragePage>,
     /// Every write so far: the page, what was in it, what was written.
-    pub history: Vec<(u16, Page, Page)>,
+    pub history: Vec<(u16, StoragePage, StoragePage)>,
     /// How many pages were read.
     pub reads: usize,
     /// What happens to the write after so many more; can be set while a log has the chip.
@@ -95,7 +95,7 @@ impl FakeEeprom {
 
     /// A chip that holds these pages.
     #[must_use]
-    pub fn holding(image: Vec<Page>) -> Self {
+    pub fn holding(image: Vec<StoragePage>) -> Self {
         Self {
             image,
             history: Vec::new(),
@@ -135,7 +135,7 @@ impl Storage for FakeEeprom {
         u16::try_from(self.image.len()).unwrap()
     }
 
-    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), NoAnswer> {
+    fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), NoAnswer> {
         if self.dead {
             return Err(NoAnswer);
         }
@@ -154,7 +154,7 @@ impl Storage for FakeEeprom {
         Ok(())
     }
 
-    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), NoAnswer> {
+    fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), NoAnswer> {
         if self.dead {
             return Err(NoAnswer);
         }

@@ -3,9 +3,9 @@
 
 use tenter::picture::Picture;
 use tenter::picture::card::{self, Card};
-use tenter::picture::gauge::{self, Gauge, Row};
-use tenter::picture::growth::{self, Growth, Reading};
-use tenter::picture::stash_map::{self, Asked, Spot, StashMap};
+use tenter::picture::gauge::{self, Gauge, GrainStretch};
+use tenter::picture::growth::{self, Growth, GrowthReading};
+use tenter::picture::stash_map::{self, Spot, StashMap, ViewAsks};
 use tenter::picture::true_scale::{self, PullGauge};
 use tenter_core::{
     Answer, Confidence, Demand, Evaluation, Figure, Figures, Grain, Length, Limit, PullTest, Range, Ratio, Rules,
@@ -29,21 +29,21 @@ pub fn range(text: &str) -> Range {
 }
 
 /// A row of the gauge as the program would fill it.
-pub fn row(test: &PullTest, asked: Range) -> Row {
+pub fn row(test: &PullTest, asked: Range) -> GrainStretch {
     let demand = Demand::for_grain(test.grain(), asked);
     let evaluation = Evaluation::of(test, &demand, &Rules::default()).unwrap();
     let steps = |length: Length| i64::from(length.steps());
     let (gauge, pulls) = (steps(test.gauge()), test.pulls());
     let pulls: Vec<Ratio> = pulls.iter().map(|to| Ratio::new(steps(*to) - gauge, gauge).unwrap()).collect();
     let (stretch, answer) = (Some(evaluation.figures.stretch), evaluation.answer);
-    Row { grain: test.grain(), stretch, asked, answer, pulls }
+    GrainStretch { grain: test.grain(), stretch, asked, answer, pulls }
 }
 
 pub fn stretch(test: &PullTest) -> Figure {
     Figures::of(test, Scatter::ASSUMED).unwrap().stretch
 }
 
-fn gauge_of(title: &str, rows: &[Row], table: &str) -> Picture {
+fn gauge_of(title: &str, rows: &[GrainStretch], table: &str) -> Picture {
     let table = Table::named(table).unwrap();
     gauge::draw(&Gauge { title, rows, confidence: Confidence::default(), table, key: true })
 }
@@ -59,7 +59,7 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         row(&test(Bias, 100, &[190, 196], &[]), range("..60%")),
     ];
     let bare = row(&test(Crosswise, 100, &[187, 190], &[]), Range::default());
-    let missing = Row {
+    let missing = GrainStretch {
         grain: Lengthwise,
         stretch: None,
         asked: range("4in to 5 3/8in"),
@@ -67,7 +67,7 @@ fn gauges() -> Vec<(&'static str, Picture)> {
         pulls: Vec::new(),
     };
     let wild = Figure { u: 40.0, dof: 3.0, ..Figure::exact(tenter_core::Ratio::new(6, 100).unwrap()) };
-    let wide = Row {
+    let wide = GrainStretch {
         grain: Crosswise,
         stretch: Some(wild),
         asked: range("5%"),
@@ -85,7 +85,7 @@ fn gauges() -> Vec<(&'static str, Picture)> {
 }
 
 fn growth_of(title: &str, test: &PullTest, at_most: Option<&str>) -> Picture {
-    let (readings, to_come) = (Reading::all(test, Scatter::ASSUMED), growth::to_come(test));
+    let (readings, to_come) = (GrowthReading::all(test, Scatter::ASSUMED), growth::to_come(test));
     let at_most = at_most.map(|limit| Limit::parse(limit, Unit::Mm).unwrap());
     growth::draw(&Growth { title, readings: &readings, to_come: &to_come, at_most, confidence: Confidence::default() })
 }
@@ -128,7 +128,7 @@ pub fn stash(size: u32) -> Vec<(String, Option<Figure>, Option<Figure>)> {
 }
 
 /// The answer along both grains, as the program would give it.
-fn answer(asked: &Asked<'_>, crosswise: Option<Figure>, lengthwise: Option<Figure>) -> Answer {
+fn answer(asked: &ViewAsks<'_>, crosswise: Option<Figure>, lengthwise: Option<Figure>) -> Answer {
     let sure = Confidence::default();
     let one = |figure: Option<Figure>, range: Range| {
         let Some(figure) = figure else { return if range.is_empty() { Answer::Meets } else { Answer::Unknown } };
@@ -149,7 +149,7 @@ fn answer(asked: &Asked<'_>, crosswise: Option<Figure>, lengthwise: Option<Figur
     one(crosswise, asked.crosswise).worse(one(lengthwise, asked.lengthwise))
 }
 
-fn map(title: &str, size: u32, asked: Option<Asked<'_>>) -> Picture {
+fn map(title: &str, size: u32, asked: Option<ViewAsks<'_>>) -> Picture {
     let stash = stash(size);
     let spots = stash.iter().map(|(tag, crosswise, lengthwise)| Spot {
         tag,
@@ -162,8 +162,8 @@ fn map(title: &str, size: u32, asked: Option<Asked<'_>>) -> Picture {
 }
 
 fn maps() -> Vec<(&'static str, Picture)> {
-    let trousers = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
-    let slight = Asked { name: "choir trousers A, main", crosswise: range("5%"), lengthwise: Range::default() };
+    let trousers = ViewAsks { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    let slight = ViewAsks { name: "choir trousers A, main", crosswise: range("5%"), lengthwise: Range::default() };
     vec![
         ("map-stash", map("the stash", 36, Some(trousers))),
         ("map-one-grain", map("the stash", 24, Some(slight))),
@@ -175,7 +175,7 @@ fn maps() -> Vec<(&'static str, Picture)> {
 
 /// As many cloths as a large workroom keeps.
 pub fn two_thousand() -> Picture {
-    let trousers = Asked { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
+    let trousers = ViewAsks { name: "choir trousers B, main", crosswise: range("40%..70%"), lengthwise: range("25%") };
     map("the stash", 2000, Some(trousers))
 }
 

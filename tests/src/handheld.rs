@@ -3,7 +3,7 @@
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_firmware::frame::Frame;
-use tenter_firmware::ui::{Action, Cloth, Effect, Event, LogState, Model, update};
+use tenter_firmware::ui::{Action, Effect, Event, LogState, MeasuredCloth, Model, update};
 use tenter_firmware::view;
 
 /// A model with a clock, and demands in place of a log.
@@ -66,14 +66,14 @@ impl Handheld {
     }
 
     /// The cloth of the saved test before or after another; its place is its turn.
-    fn beside(&self, than: Option<u32>, newer: bool) -> Option<Cloth> {
+    fn beside(&self, than: Option<u32>, newer: bool) -> Option<MeasuredCloth> {
         let place = match than {
             Some(place) if newer => place.checked_add(1)?,
             Some(place) => place.checked_sub(1)?,
             None => u32::try_from(self.saved.len()).ok()?.checked_sub(1)?,
         };
         let (tag, test) = self.saved.get(usize::try_from(place).ok()?)?;
-        Cloth::of(Some(place), *tag, test, self.hand)
+        MeasuredCloth::of(Some(place), *tag, test, self.hand)
     }
 
     /// Acts several times.

@@ -198,7 +198,9 @@ const HOST_FOLDERS: Order = &[
     &["picture"],
     &["text", "json", "page"],
     &["guide"],
+    &["web"],
     &["error"],
+    &["serve"],
     &["whole_file"],
     &["cli"],
     &["command"],
@@ -288,6 +290,43 @@ fn modules_with_parts_are_folders() {
     for file in sources(root()) {
         assert!(!file.with_extension("").is_dir(), "{} stands beside a folder of its name", file.display());
     }
+}
+
+/// The name of a public type that a line begins to define.
+fn defined(line: &str) -> Option<&str> {
+    let rest = line.trim_start().strip_prefix("pub ")?;
+    let kinds = ["struct ", "enum ", "trait ", "type ", "union "];
+    let rest = kinds.iter().find_map(|kind| rest.strip_prefix(kind))?;
+    rest.split(|c: char| !c.is_alphanumeric() && c != '_').next()
+}
+
+/// A reader who meets a name knows which type it is. The boards are programs of their own and name their parts alike.
+#[test]
+fn each_public_type_has_a_name_of_its_own() {
+    let mut places: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for folder in ["core/src", "firmware/src", "host-cli/src"] {
+        for file in sources(&root().join(folder)) {
+            let text = fs::read_to_string(&file).unwrap();
+            for (number, name) in code(&text).filter_map(|(number, line)| Some((number, defined(line)?))) {
+                places.entry(name.to_owned()).or_default().push(format!("{}:{number}", file.display()));
+            }
+        }
+    }
+    assert!(places.len() > 400, "only {} types found", places.len());
+    places.retain(|_, places| places.len() > 1);
+    assert_eq!(places, BTreeMap::new());
+}
+
+#[test]
+fn definitions_are_read_rightly() {
+    let lines = [
+        "pub struct Cloth {",
+        "    pub type Log<'a> = u8;",
+        "pub(crate) enum Hidden {",
+        "pub fn cloth() {",
+        "struct Own;",
+    ];
+    assert_eq!(lines.map(defined), [Some("Cloth"), Some("Log"), None, None, None]);
 }
 
 #[test]

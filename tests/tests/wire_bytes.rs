@@ -13,15 +13,15 @@ use tenter_core::framing::{
     decode_request, encode_reply, encode_request,
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
-use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Refusal, Reply, Request};
+use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Refusal};
 
 const TOKEN: u8 = 0x2A;
 
-fn request_frame(request: &Request<'_>) -> Vec<u8> {
+fn request_frame(request: &LinkRequest<'_>) -> Vec<u8> {
     encode_request(TOKEN, request, &mut [0; MAX_REQUEST_FRAME]).unwrap().to_vec()
 }
 
-fn reply_frame(reply: &Reply<'_>) -> Vec<u8> {
+fn reply_frame(reply: &LinkReply<'_>) -> Vec<u8> {
     encode_reply(TOKEN, reply, &mut [0; MAX_REPLY_FRAME]).unwrap().to_vec()
 }
 
@@ -42,7 +42,7 @@ fn message(frame: &[u8]) -> Option<Vec<u8>> {
 }
 
 #[track_caller]
-fn assert_request(request: &Request<'_>, content: &[u8]) {
+fn assert_request(request: &LinkRequest<'_>, content: &[u8]) {
     let expected = sealed(&[&[1, 0, TOKEN], content].concat());
     assert_eq!(request_frame(request), framed(&expected));
     assert_eq!(message(&framed(&expected)), Some(expected.clone()));
@@ -50,7 +50,7 @@ fn assert_request(request: &Request<'_>, content: &[u8]) {
 }
 
 #[track_caller]
-fn assert_reply(reply: &Reply<'_>, content: &[u8]) {
+fn assert_reply(reply: &LinkReply<'_>, content: &[u8]) {
     let expected = sealed(&[&[1, 1, TOKEN], content].concat());
     assert_eq!(reply_frame(reply), framed(&expected));
     assert_eq!(message(&framed(&expected)), Some(expected.clone()));
@@ -68,7 +68,7 @@ fn whole_frames() {
         5, 0x51, 0x74, 0x93, 0xF6,    // zlib.crc32(01 00 2A 00) = F6937451
         0,
     ];
-    assert_eq!(request_frame(&Request::Identify), identify);
+    assert_eq!(request_frame(&LinkRequest::Identify), identify);
     #[rustfmt::skip]
     let fetch = [
         0,
@@ -77,7 +77,7 @@ fn whole_frames() {
         0xFB, 0x7B, 0x29, 0x5A,       // zlib.crc32(01 00 2A 02 AC 02) = 5A297BFB
         0,
     ];
-    assert_eq!(request_frame(&Request::Fetch { from: 300 }), fetch);
+    assert_eq!(request_frame(&LinkRequest::Fetch { from: 300 }), fetch);
     #[rustfmt::skip]
     let done = [
         0,
@@ -85,23 +85,23 @@ fn whole_frames() {
         0x7F, 0xDA, 0x3C, 0xF0,       // zlib.crc32(01 01 2A 04) = F03CDA7F
         0,
     ];
-    assert_eq!(reply_frame(&Reply::Done), done);
+    assert_eq!(reply_frame(&LinkReply::Done), done);
 }
 
 #[test]
 fn requests() {
-    assert_request(&Request::Identify, &[0]);
-    assert_request(&Request::List, &[1]);
-    assert_request(&Request::Fetch { from: 300 }, &[2, 0xAC, 2]); // 300 = 2·128 + 44, so 44 + 128, 2
-    assert_request(&Request::Acknowledge { up_to: 127 }, &[3, 127]);
-    assert_request(&Request::Name { device: u32::MAX }, &[4, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]); // 32 ones, 7 a byte
-    assert_request(&Request::SetDemand { slot: 7, record: &[9, 0, 8] }, &[5, 7, 3, 9, 0, 8]);
-    assert_request(&Request::SetDemandCount { count: 200 }, &[6, 200]);
+    assert_request(&LinkRequest::Identify, &[0]);
+    assert_request(&LinkRequest::List, &[1]);
+    assert_request(&LinkRequest::Fetch { from: 300 }, &[2, 0xAC, 2]); // 300 = 2·128 + 44, so 44 + 128, 2
+    assert_request(&LinkRequest::Acknowledge { up_to: 127 }, &[3, 127]);
+    assert_request(&LinkRequest::Name { device: u32::MAX }, &[4, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]); // 32 ones, 7 a byte
+    assert_request(&LinkRequest::SetDemand { slot: 7, record: &[9, 0, 8] }, &[5, 7, 3, 9, 0, 8]);
+    assert_request(&LinkRequest::SetDemandCount { count: 200 }, &[6, 200]);
     // 1 700 000 000 = 0x6553F100: from the lowest, seven bits each: 00, 62, 4F, 2A, 06.
-    assert_request(&Request::SetClock { unix_s: 1_700_000_000 }, &[7, 0x80, 0xE2, 0xCF, 0xAA, 0x06]);
-    assert_request(&Request::SetRepeatability { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
-    assert_request(&Request::SetRepeatability { ratio: 0, dof: 0 }, &[8, 0, 0]);
-    assert_request(&Request::SetSessions { ratio: 1_400, dof: 6 }, &[9, 0xF8, 0x0A, 6]); // 1400 = 10·128 + 120
+    assert_request(&LinkRequest::SetClock { unix_s: 1_700_000_000 }, &[7, 0x80, 0xE2, 0xCF, 0xAA, 0x06]);
+    assert_request(&LinkRequest::SetRepeatability { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
+    assert_request(&LinkRequest::SetRepeatability { ratio: 0, dof: 0 }, &[8, 0, 0]);
+    assert_request(&LinkRequest::SetSessions { ratio: 1_400, dof: 6 }, &[9, 0xF8, 0x0A, 6]); // 1400 = 10·128 + 120
 }
 
 #[test]
@@ -117,18 +117,18 @@ fn replies() {
         0,                                 // no clock
         8,                                 // slots
     ];
-    assert_reply(&Reply::Identity(identity.clone()), &content);
+    assert_reply(&LinkReply::Identity(identity.clone()), &content);
     let set = Identity { unix_s: Some(127), ..identity };
-    assert_reply(&Reply::Identity(set), &[&content[..10], &[1, 127, 8]].concat());
+    assert_reply(&LinkReply::Identity(set), &[&content[..10], &[1, 127, 8]].concat());
 
     let listing = Listing { oldest: Some(3), next: 9, unacknowledged: 6, free_pages: 494 };
-    assert_reply(&Reply::Listing(listing), &[1, 1, 3, 9, 6, 0xEE, 3]); // 494 = 3·128 + 110
+    assert_reply(&LinkReply::Listing(listing), &[1, 1, 3, 9, 6, 0xEE, 3]); // 494 = 3·128 + 110
     let empty = Listing { oldest: None, next: 1, unacknowledged: 0, free_pages: 494 };
-    assert_reply(&Reply::Listing(empty), &[1, 0, 1, 0, 0xEE, 3]);
+    assert_reply(&LinkReply::Listing(empty), &[1, 0, 1, 0, 0xEE, 3]);
 
-    assert_reply(&Reply::Test { from: 1, seq: 2, record: &[7, 0] }, &[2, 1, 2, 2, 7, 0]);
-    assert_reply(&Reply::NoTest { from: 4 }, &[3, 4]);
-    assert_reply(&Reply::Done, &[4]);
+    assert_reply(&LinkReply::Test { from: 1, seq: 2, record: &[7, 0] }, &[2, 1, 2, 2, 7, 0]);
+    assert_reply(&LinkReply::NoTest { from: 4 }, &[3, 4]);
+    assert_reply(&LinkReply::Done, &[4]);
     let reasons = [
         Refusal::Version,
         Refusal::Unknown,
@@ -140,7 +140,7 @@ fn replies() {
         Refusal::Chip,
     ];
     for (number, reason) in (0..).zip(reasons) {
-        assert_reply(&Reply::Refused(reason), &[5, number]);
+        assert_reply(&LinkReply::Refused(reason), &[5, number]);
     }
     assert_eq!(decode_reply(&sealed(&[1, 1, TOKEN, 5, 8])), Err(FrameError::Unknown { token: TOKEN }));
 }
@@ -173,12 +173,12 @@ fn frames_of_others_are_read() {
 fn the_largest_messages_fill_the_buffers_and_no_more() {
     for fill in [0, 1, 255] {
         let demand = [fill; MAX_DEMAND_BYTES];
-        let largest = request_frame(&Request::SetDemand { slot: 255, record: &demand });
+        let largest = request_frame(&LinkRequest::SetDemand { slot: 255, record: &demand });
         assert_eq!(largest.len(), MAX_REQUEST_FRAME);
         assert_eq!(message(&largest).unwrap().len(), MAX_REQUEST_BYTES);
 
         let saved = [fill; MAX_SAVED_BYTES];
-        let test = Reply::Test { from: u32::MAX, seq: u32::MAX, record: &saved };
+        let test = LinkReply::Test { from: u32::MAX, seq: u32::MAX, record: &saved };
         let largest = reply_frame(&test);
         assert_eq!(largest.len(), MAX_REPLY_FRAME);
         assert_eq!(message(&largest).unwrap().len(), MAX_REPLY_BYTES);
@@ -187,11 +187,11 @@ fn the_largest_messages_fill_the_buffers_and_no_more() {
         }
     }
     // One byte more than any reply may have is refused, whatever the buffer.
-    let test = Reply::Test { from: u32::MAX, seq: u32::MAX, record: &[1; MAX_SAVED_BYTES + 1] };
+    let test = LinkReply::Test { from: u32::MAX, seq: u32::MAX, record: &[1; MAX_SAVED_BYTES + 1] };
     assert_eq!(encode_reply(TOKEN, &test, &mut [0; 1000]), Err(FrameError::NoRoom));
     // No other reply comes near.
     let version = "v".repeat(MAX_VERSION_BYTES).as_str().try_into().unwrap();
     let identity =
         Identity { device: u32::MAX, version, uptime_s: u32::MAX, unix_s: Some(u32::MAX), demand_slots: u8::MAX };
-    assert_eq!(message(&reply_frame(&Reply::Identity(identity))).unwrap().len(), 7 + 1 + 5 + 17 + 5 + 6 + 1);
+    assert_eq!(message(&reply_frame(&LinkReply::Identity(identity))).unwrap().len(), 7 + 1 + 5 + 17 + 5 + 6 + 1);
 }

@@ -33,7 +33,7 @@ pub struct Figure {
     /// The effective degrees of freedom of `u`.
     pub dof: f32,
     /// What these readings alone are worth: for the same hand on the same day.
-    pub here: Here,
+    pub here: SessionUncertainty,
     /// How the variance grows with the true value, about this one: points² for each point.
     pub slope: f32,
     /// The same, for each point squared.
@@ -56,14 +56,14 @@ pub struct Figure {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Here {
+pub struct SessionUncertainty {
     /// Standard uncertainty, in points.
     pub u: f32,
     /// The effective degrees of freedom of `u`.
     pub dof: f32,
 }
 
-impl Here {
+impl SessionUncertainty {
     /// Half the width of the two-sided interval at `confidence`, in points.
     #[must_use]
     pub fn half_width(&self, confidence: Confidence) -> f32 {
@@ -125,7 +125,7 @@ impl Figure {
     /// ```
     #[must_use]
     pub const fn exact(ratio: Ratio) -> Self {
-        let here = Here { u: 0.0, dof: f32::INFINITY };
+        let here = SessionUncertainty { u: 0.0, dof: f32::INFINITY };
         Self { ratio, shift: 0.0, u: 0.0, dof: f32::INFINITY, here, slope: 0.0, curve: 0.0, even: None }
     }
 

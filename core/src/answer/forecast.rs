@@ -8,7 +8,7 @@ use crate::answer::figures::Figures;
 use crate::number::list::list;
 use crate::number::num;
 use crate::reading::pull_test::{MAX_RESTS, PullTest, Rest};
-use crate::statistics::line::{Line, Point};
+use crate::statistics::line::{FittedLine, WeightedPoint};
 use crate::statistics::scatter::Scatter;
 
 /// Seconds after release below which a reading is left out of the slope.
@@ -145,11 +145,11 @@ fn ln_later(then: &Rest, later: u32) -> f32 {
 /// The power n with which growth falls, 0 to 0.6.
 fn exponent(readings: &[&Rest], growth: impl Fn(&Rest) -> f32) -> f32 {
     let Some(last) = readings.last() else { return 0.0 };
-    let points: Vec<Point, MAX_RESTS> = list(readings.iter().map(|rest| Point {
+    let points: Vec<WeightedPoint, MAX_RESTS> = list(readings.iter().map(|rest| WeightedPoint {
         x: ln_later(rest, last.seconds),
         // A reading below the last one counts as equal: no fall is seen there.
         y: num::rough_ln(growth(rest) / growth(last)),
         weight: num::sqrt(num::float(rest.seconds.into()) + 10.0),
     }));
-    Line::through(&points).map_or(0.0, |line| line.slope.clamp(0.0, 0.6))
+    FittedLine::through(&points).map_or(0.0, |line| line.slope.clamp(0.0, 0.6))
 }

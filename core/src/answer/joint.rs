@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use crate::answer::figure::{Figure, Here};
+use crate::answer::figure::{Figure, SessionUncertainty};
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
@@ -162,7 +162,7 @@ pub(crate) fn combine(figures: &[Figure]) -> Option<Combined> {
         shift: 0.0,
         u: num::sqrt(u2),
         dof,
-        here: Here { u: num::sqrt(here2), dof: here_dof },
+        here: SessionUncertainty { u: num::sqrt(here2), dof: here_dof },
         slope,
         curve,
         ..Figure::exact(to_ratio(value))

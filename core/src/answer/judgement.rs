@@ -16,7 +16,7 @@ use crate::number::list::list;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
-use crate::statistics::discordant::{self, Discordant, Known};
+use crate::statistics::discordant::{self, Discordant, PriorVariance};
 
 /// Pulls that must be left for an answer beside one that was left out.
 const ENOUGH_PULLS: u32 = 3;
@@ -53,8 +53,7 @@ impl<'s, 't> Judged<'s, 't> {
         rules: &Rules,
         ones: &'s mut Ones<'t>,
     ) -> Result<Self, TestError> {
-        let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
-        let pick = if asks_rest { Pick::At(demand.rest_seconds) } else { Pick::Longest };
+        let pick = Pick::of(demand);
         let grain = sittings.last().map(|sitting| sitting.test.grain());
         ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
@@ -303,7 +302,7 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     let mut doubts: Vec<Doubt, MAX_DOUBTS> = doubt::impossible(test).into_iter().collect();
     let Some(prior) = readings.prior else { return doubts };
     let kept = &readings.kept;
-    let known = Known { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
+    let known = PriorVariance { variance: prior.placing + kept.rounding, dof: prior.placing_dof };
     if let Some(pull) = kept.odd.filter(|_| !kept.left_out || kept.count() < ENOUGH_PULLS) {
         let _ = doubts.push(Doubt::OddPull { pull });
     } else if let Some(slope) = kept.trend {

@@ -4,7 +4,7 @@
 //! 100 (E − R)/(E − G). Each figure is put as a margin that is linear in the lengths, and its variance is that of a cloth
 //! lying exactly on the limit (a score test), which makes yes and no equally honest where errors grow with the stretch.
 
-use crate::answer::figure::{Errors, Even, Figure, Here};
+use crate::answer::figure::{Errors, Even, Figure, SessionUncertainty};
 use crate::answer::rest::{Pick, RestReadings};
 use crate::answer::{Figures, RestFigures};
 use crate::number::num;
@@ -267,7 +267,7 @@ fn scale_alone((looks, pulls, rests): (f32, f32, f32), rounding: f32, stretch: f
 }
 
 fn figure(ratio: Option<Ratio>, day: Errors, here: Errors) -> Figure {
-    let here = Here { u: here.u, dof: here.dof };
+    let here = SessionUncertainty { u: here.u, dof: here.dof };
     let Errors { u, dof, slope, curve } = day;
     Figure { u, dof, slope, curve, here, ..Figure::exact(ratio.unwrap_or(Ratio::ZERO)) }
 }

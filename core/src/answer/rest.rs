@@ -3,6 +3,7 @@
 use heapless::Vec;
 
 use crate::number::num;
+use crate::reading::limit::Demand;
 use crate::reading::pull_test::{MAX_RESTS, PullTest, Rest};
 use crate::statistics::kept::Kept;
 use crate::statistics::stats::Series;
@@ -14,6 +15,14 @@ pub(crate) enum Pick {
     Longest,
     /// Those at the time that is asked; else the last before it; else the first after it.
     At(u32),
+}
+
+impl Pick {
+    /// Those that a demand is about.
+    pub fn of(demand: &Demand) -> Self {
+        let asks_rest = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
+        if asks_rest { Self::At(demand.rest_seconds) } else { Self::Longest }
+    }
 }
 
 /// When readings were made, beside the time that is asked.

@@ -73,16 +73,16 @@ fn nearest(num: i64, den: i64) -> u32 {
 /// What hangs: how many layers share the load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Piece {
+pub enum Specimen {
     /// A strip in one layer.
     Strip,
     /// A sewn loop, of which both legs share the load.
     Loop,
 }
 
-words!(Piece { Strip => "strip", Loop => "loop" });
+words!(Specimen { Strip => "strip", Loop => "loop" });
 
-impl Piece {
+impl Specimen {
     /// How many layers share the load.
     #[must_use]
     pub const fn layers(self) -> u8 {
@@ -96,10 +96,10 @@ impl Piece {
 /// A mass to hang.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Mass, Piece, Tension, mass}};
+/// use tenter_core::{Length, making::hanging::{Mass, Specimen, Tension, mass}};
 ///
 /// let wanted = Tension::new(15_000, Length::from_mm(50)).unwrap();
-/// assert_eq!(mass(wanted, Length::from_mm(50), Piece::Strip), Ok(Mass { grams: 1_530, too_heavy: false }));
+/// assert_eq!(mass(wanted, Length::from_mm(50), Specimen::Strip), Ok(Mass { grams: 1_530, too_heavy: false }));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -117,14 +117,14 @@ pub struct Mass {
 /// [`MakingError::Width`] unless the width is above zero, [`MakingError::TooLarge`] beyond 1000 t.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Piece, Tension, mass}};
+/// use tenter_core::{Length, making::hanging::{Specimen, Tension, mass}};
 ///
 /// // A loop of 5 in, as for 5 lbf on a loose-fitting knit: 2.27 kg, too heavy for home; half as wide will do.
 /// let wanted = Tension::new(22_241, Length::from_mm(254)).unwrap();
-/// let whole = mass(wanted, Length::from_mm(127), Piece::Loop).unwrap();
+/// let whole = mass(wanted, Length::from_mm(127), Specimen::Loop).unwrap();
 /// assert_eq!((whole.grams, whole.too_heavy), (2_268, true));
 /// ```
-pub fn mass(tension: Tension, width: Length, piece: Piece) -> Result<Mass, MakingError> {
+pub fn mass(tension: Tension, width: Length, piece: Specimen) -> Result<Mass, MakingError> {
     let width = positive(width, MakingError::Width)? * i64::from(piece.layers());
     // At most 10⁷ mN by 2³² steps.
     let spread = i64::from(tension.millinewtons) * width;
@@ -144,12 +144,12 @@ pub fn mass(tension: Tension, width: Length, piece: Piece) -> Result<Mass, Makin
 /// [`MakingError::Width`] unless the width is above zero, [`MakingError::TooLarge`] for a mass of nothing or above 1 t.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Piece, tension}};
+/// use tenter_core::{Length, making::hanging::{Specimen, tension}};
 ///
-/// let half_litre = tension(500, Length::from_mm(50), Piece::Strip).unwrap();
+/// let half_litre = tension(500, Length::from_mm(50), Specimen::Strip).unwrap();
 /// assert_eq!(half_litre.millinewtons_per_cm(), 981);
 /// ```
-pub fn tension(grams: u32, width: Length, piece: Piece) -> Result<Tension, MakingError> {
+pub fn tension(grams: u32, width: Length, piece: Specimen) -> Result<Tension, MakingError> {
     positive(width, MakingError::Width)?;
     let force = nearest(i64::from(grams) * GRAVITY, 100_000);
     let layers = i32::from(piece.layers());
@@ -160,13 +160,13 @@ pub fn tension(grams: u32, width: Length, piece: Piece) -> Result<Tension, Makin
 /// The widest piece on which a tension needs no more than [`MOST_GRAMS`], down to the last whole millimetre.
 ///
 /// ```
-/// use tenter_core::{Length, making::hanging::{Piece, Tension, widest}};
+/// use tenter_core::{Length, making::hanging::{Specimen, Tension, widest}};
 ///
 /// let woven = Tension::new(30_000, Length::from_mm(50)).unwrap();
-/// assert_eq!(widest(woven, Piece::Strip), Length::from_mm(32));
+/// assert_eq!(widest(woven, Specimen::Strip), Length::from_mm(32));
 /// ```
 #[must_use]
-pub fn widest(tension: Tension, piece: Piece) -> Length {
+pub fn widest(tension: Tension, piece: Specimen) -> Length {
     // Grams · g in micronewtons, without the halves that rounding would add.
     let most = i64::from(MOST_GRAMS) * GRAVITY / 100;
     let per_step = i64::from(tension.millinewtons) * 1000 * i64::from(piece.layers());
@@ -184,7 +184,7 @@ pub fn widest(tension: Tension, piece: Piece) -> Length {
 /// assert_eq!((woven.year, woven.tension().millinewtons_per_cm()), (Some(2005), 6_000));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Method {
+pub struct TensionMethod {
     /// The standard's number.
     pub standard: &'static str,
     /// The year of the edition, where it is known.
@@ -196,12 +196,12 @@ pub struct Method {
     /// The width of the piece in one layer.
     pub width: Length,
     /// What hangs.
-    pub piece: Piece,
+    pub piece: Specimen,
     /// Where it was read.
     pub source: Source,
 }
 
-impl Method {
+impl TensionMethod {
     /// The force over all layers of the piece.
     #[must_use]
     pub const fn tension(&self) -> Tension {
@@ -219,8 +219,8 @@ const fn method(
     cloth: &'static str,
     millinewtons: u32,
     source: Source,
-) -> Method {
-    Method { standard, year, cloth, millinewtons, width: Length::from_mm(50), piece: Piece::Strip, source }
+) -> TensionMethod {
+    TensionMethod { standard, year, cloth, millinewtons, width: Length::from_mm(50), piece: Specimen::Strip, source }
 }
 
 const D2594: Source = Source::Published("ASTM D2594, after a working summary of the method, 2012; edition not named");
@@ -228,21 +228,25 @@ const D3107: Source = Source::Published("ASTM D3107-07, scope: on 2 in, up to 36
 const EN_14704: Source = Source::Published("BS EN 14704-1:2005, withdrawn 2020, after a laboratory bulletin, 2009");
 const JIS: Source = Source::Published("JIS L 1096, stretch, method B, after test institutes' pages; edition not named");
 
-const fn d2594(cloth: &'static str, millinewtons: u32) -> Method {
-    Method { width: Length::from_mm(127), piece: Piece::Loop, ..method("ASTM D2594", None, cloth, millinewtons, D2594) }
+const fn d2594(cloth: &'static str, millinewtons: u32) -> TensionMethod {
+    TensionMethod {
+        width: Length::from_mm(127),
+        piece: Specimen::Loop,
+        ..method("ASTM D2594", None, cloth, millinewtons, D2594)
+    }
 }
 
-const fn d3107(cloth: &'static str, millinewtons: u32) -> Method {
+const fn d3107(cloth: &'static str, millinewtons: u32) -> TensionMethod {
     let width = Length::from_inch_64ths(128);
-    Method { width, ..method("ASTM D3107", Some(2007), cloth, millinewtons, D3107) }
+    TensionMethod { width, ..method("ASTM D3107", Some(2007), cloth, millinewtons, D3107) }
 }
 
-const fn en(cloth: &'static str, millinewtons: u32) -> Method {
+const fn en(cloth: &'static str, millinewtons: u32) -> TensionMethod {
     method("EN 14704-1", Some(2005), cloth, millinewtons, EN_14704)
 }
 
 /// The tensions of published methods, from the least. They differ by seven times, and so does what one cloth reads.
-pub const METHODS: &[Method] = &[
+pub const METHODS: &[TensionMethod] = &[
     d2594("knit, loose-fitting", 22_241),
     d2594("knit, form-fitting", 44_482),
     d3107("stretch woven, 3 lb", 13_345),

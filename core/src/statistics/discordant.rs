@@ -15,15 +15,15 @@ const SURELY_FINE: f32 = 2.8;
 /// What is known beforehand of one reading: its variance, in the square of the readings' unit, and how well.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, farthest};
+/// use tenter_core::discordant::{PriorVariance, farthest};
 ///
 /// let readings = [5.0, 9.0, 6.0];
 /// // Odd for readings that are known to repeat, not for readings of which little is known.
-/// assert!(farthest(&readings, Known { variance: 0.1, dof: 50.0 }).unwrap().is_odd());
-/// assert!(!farthest(&readings, Known { variance: 0.1, dof: 1.0 }).unwrap().is_odd());
+/// assert!(farthest(&readings, PriorVariance { variance: 0.1, dof: 50.0 }).unwrap().is_odd());
+/// assert!(!farthest(&readings, PriorVariance { variance: 0.1, dof: 1.0 }).unwrap().is_odd());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Known {
+pub struct PriorVariance {
     /// The squared scale.
     pub variance: f32,
     /// Its degrees of freedom.
@@ -33,9 +33,9 @@ pub struct Known {
 /// A reading or a trend, with the chance of one as large by accident.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, ODD, farthest};
+/// use tenter_core::discordant::{PriorVariance, ODD, farthest};
 ///
-/// let slip = farthest(&[5.0, 15.0, 6.0], Known { variance: 0.7, dof: 7.0 }).unwrap();
+/// let slip = farthest(&[5.0, 15.0, 6.0], PriorVariance { variance: 0.7, dof: 7.0 }).unwrap();
 /// assert!(slip.off == 9.5 && slip.tail() < ODD);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -70,15 +70,15 @@ impl Discordant {
 /// in Regression*, 1982, from memory) on a pooled scale, after Bonferroni. `None` below two readings.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, farthest};
+/// use tenter_core::discordant::{PriorVariance, farthest};
 ///
-/// let known = Known { variance: 0.7, dof: 7.0 };
+/// let known = PriorVariance { variance: 0.7, dof: 7.0 };
 /// let slip = farthest(&[5.0, 15.0, 6.0], known).unwrap();
 /// assert!(slip.index == 1 && slip.is_odd());
 /// assert!(!farthest(&[5.0, 5.0, 6.0], known).unwrap().is_odd());
 /// ```
 #[must_use]
-pub fn farthest(readings: &[f32], known: Known) -> Option<Discordant> {
+pub fn farthest(readings: &[f32], known: PriorVariance) -> Option<Discordant> {
     let n = num::float(num::count(readings.len()));
     if n < 2.0 {
         return None;
@@ -104,14 +104,14 @@ pub fn farthest(readings: &[f32], known: Known) -> Option<Discordant> {
 /// on a pooled scale. `None` below three readings.
 ///
 /// ```
-/// use tenter_core::discordant::{Known, trend};
+/// use tenter_core::discordant::{PriorVariance, trend};
 ///
-/// let known = Known { variance: 2.0, dof: 7.0 };
+/// let known = PriorVariance { variance: 2.0, dof: 7.0 };
 /// let creep = trend(&[10.0, 20.0, 30.0], known).unwrap();
 /// assert!(creep.off == 10.0 && creep.is_odd());
 /// ```
 #[must_use]
-pub fn trend(readings: &[f32], known: Known) -> Option<Discordant> {
+pub fn trend(readings: &[f32], known: PriorVariance) -> Option<Discordant> {
     let n = num::float(num::count(readings.len()));
     if n < 3.0 {
         return None;

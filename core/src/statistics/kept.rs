@@ -7,7 +7,7 @@ use crate::number::num;
 use crate::reading::length::Length;
 use crate::reading::pull_test::{MAX_PULLS, PullTest};
 use crate::reading::scale::Scale;
-use crate::statistics::discordant::{self, Discordant, Known};
+use crate::statistics::discordant::{self, Discordant, PriorVariance};
 use crate::statistics::scatter::Scatter;
 use crate::statistics::stats::Series;
 
@@ -47,7 +47,7 @@ impl Kept {
             let each: Vec<f32, MAX_PULLS> = list(steps().map(|pull| points(num::float(pull) - gauge)));
             let stretch = median(&each).max(0.0);
             let variance = prior.pull + prior.pull_per_point * stretch * stretch + rounding;
-            let known = Known { variance, dof: prior.pull_dof };
+            let known = PriorVariance { variance, dof: prior.pull_dof };
             let far = discordant::farthest(&each, known).filter(Discordant::is_odd);
             slope = discordant::trend(&each, known).filter(Discordant::is_odd).map(|trend| trend.off);
             if let Some(far) = far {

@@ -5,11 +5,11 @@ use crate::number::num;
 /// A point with its weight.
 ///
 /// ```
-/// let point = tenter_core::line::Point { x: 1.0, y: 2.0, weight: 1.0 };
+/// let point = tenter_core::line::WeightedPoint { x: 1.0, y: 2.0, weight: 1.0 };
 /// assert_eq!(point.weight, 1.0);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Point {
+pub struct WeightedPoint {
     /// Abscissa.
     pub x: f32,
     /// Ordinate.
@@ -23,14 +23,14 @@ pub struct Point {
 /// Formulas: JCGM 100:2008 § H.3, with weights. Sums are taken about the weighted mean, for `f32`'s sake.
 ///
 /// ```
-/// use tenter_core::line::{Line, Point};
+/// use tenter_core::line::{FittedLine, WeightedPoint};
 ///
-/// let points = [(0.0, 1.0), (1.0, 3.0), (2.0, 5.0)].map(|(x, y)| Point { x, y, weight: 1.0 });
-/// let line = Line::through(&points).unwrap();
+/// let points = [(0.0, 1.0), (1.0, 3.0), (2.0, 5.0)].map(|(x, y)| WeightedPoint { x, y, weight: 1.0 });
+/// let line = FittedLine::through(&points).unwrap();
 /// assert_eq!((line.intercept, line.slope), (1.0, 2.0));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Line {
+pub struct FittedLine {
     /// Value at x = 0.
     pub intercept: f32,
     /// Rise per unit of x.
@@ -45,14 +45,14 @@ pub struct Line {
     pub residual: Option<f32>,
 }
 
-impl Line {
+impl FittedLine {
     /// The line through two or more points with two or more different abscissas; none otherwise.
     ///
     /// ```
-    /// assert!(tenter_core::line::Line::through(&[]).is_none());
+    /// assert!(tenter_core::line::FittedLine::through(&[]).is_none());
     /// ```
     #[must_use]
-    pub fn through(points: &[Point]) -> Option<Self> {
+    pub fn through(points: &[WeightedPoint]) -> Option<Self> {
         let weights: f32 = points.iter().map(|p| p.weight).sum();
         let mean_x = points.iter().map(|p| p.weight * p.x).sum::<f32>() / weights;
         let mean_y = points.iter().map(|p| p.weight * p.y).sum::<f32>() / weights;
@@ -62,7 +62,7 @@ impl Line {
             return None;
         }
         let slope = product / spread;
-        let off = |p: &Point| (p.y - mean_y) - slope * (p.x - mean_x);
+        let off = |p: &WeightedPoint| (p.y - mean_y) - slope * (p.x - mean_x);
         let residuals: f32 = points.iter().map(|p| p.weight * off(p) * off(p)).sum();
         let free = num::float(num::count(points.len()) - 2);
         let variance = (free > 0.0).then(|| residuals / free);
@@ -80,10 +80,10 @@ impl Line {
     /// The value at `x`.
     ///
     /// ```
-    /// use tenter_core::line::{Line, Point};
+    /// use tenter_core::line::{FittedLine, WeightedPoint};
     ///
-    /// let points = [(0.0, 1.0), (2.0, 5.0)].map(|(x, y)| Point { x, y, weight: 1.0 });
-    /// assert_eq!(Line::through(&points).unwrap().at(3.0), 7.0);
+    /// let points = [(0.0, 1.0), (2.0, 5.0)].map(|(x, y)| WeightedPoint { x, y, weight: 1.0 });
+    /// assert_eq!(FittedLine::through(&points).unwrap().at(3.0), 7.0);
     /// ```
     #[must_use]
     pub fn at(&self, x: f32) -> f32 {

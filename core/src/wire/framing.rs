@@ -8,7 +8,7 @@
 //! | 1 | [`PROTOCOL`] |
 //! | 1 | 0 for a request, 1 for a reply: a line that echoes is not taken for an answer |
 //! | 1 | a token that the reply repeats, so that a late reply is not taken for that to a later request |
-//! | … | [`Request`] or [`Reply`] as `postcard` writes it: the number of the variant, then its fields in their order |
+//! | … | [`LinkRequest`] or [`LinkReply`] as `postcard` writes it: the number of the variant, then its fields in their order |
 //! | 4 | CRC-32 (ISO-HDLC) of all before it, lowest byte first |
 //!
 //! **Promise:** the first three bytes and the last four mean the same in every version.
@@ -19,7 +19,7 @@ use cobs::{DecodeResult, DecoderState};
 use heapless::Vec;
 use serde::{Deserialize, Serialize};
 
-use crate::wire::message::{MAX_REPLY_CONTENT, MAX_REQUEST_CONTENT, PROTOCOL, Reply, Request};
+use crate::wire::message::{LinkReply, LinkRequest, MAX_REPLY_CONTENT, MAX_REQUEST_CONTENT, PROTOCOL};
 use crate::wire::record;
 
 /// Version, direction and token before, checksum behind.
@@ -101,12 +101,12 @@ struct Message<'a, T> {
 /// [`FrameError::NoRoom`].
 ///
 /// ```
-/// use tenter_core::{framing::{FrameError, encode_request}, wire::Request};
+/// use tenter_core::{framing::{FrameError, encode_request}, wire::LinkRequest};
 ///
-/// assert_eq!(encode_request(0, &Request::List, &mut [0; 10]), Err(FrameError::NoRoom));
-/// assert!(encode_request(0, &Request::List, &mut [0; 11]).is_ok());
+/// assert_eq!(encode_request(0, &LinkRequest::List, &mut [0; 10]), Err(FrameError::NoRoom));
+/// assert!(encode_request(0, &LinkRequest::List, &mut [0; 11]).is_ok());
 /// ```
-pub fn encode_request<'b>(token: u8, request: &Request<'_>, buffer: &'b mut [u8]) -> Result<&'b [u8], FrameError> {
+pub fn encode_request<'b>(token: u8, request: &LinkRequest<'_>, buffer: &'b mut [u8]) -> Result<&'b [u8], FrameError> {
     encode(Message { version: PROTOCOL, direction: REQUEST, token, content: request }, buffer)
 }
 
@@ -117,12 +117,12 @@ pub fn encode_request<'b>(token: u8, request: &Request<'_>, buffer: &'b mut [u8]
 /// [`FrameError::NoRoom`].
 ///
 /// ```
-/// use tenter_core::{framing::{FrameError, encode_reply}, wire::Reply};
+/// use tenter_core::{framing::{FrameError, encode_reply}, wire::LinkReply};
 ///
-/// assert_eq!(encode_reply(0, &Reply::Done, &mut [0; 10]), Err(FrameError::NoRoom));
-/// assert!(encode_reply(0, &Reply::Done, &mut [0; 11]).is_ok());
+/// assert_eq!(encode_reply(0, &LinkReply::Done, &mut [0; 10]), Err(FrameError::NoRoom));
+/// assert!(encode_reply(0, &LinkReply::Done, &mut [0; 11]).is_ok());
 /// ```
-pub fn encode_reply<'b>(token: u8, reply: &Reply<'_>, buffer: &'b mut [u8]) -> Result<&'b [u8], FrameError> {
+pub fn encode_reply<'b>(token: u8, reply: &LinkReply<'_>, buffer: &'b mut [u8]) -> Result<&'b [u8], FrameError> {
     encode(Message { version: PROTOCOL, direction: REPLY, token, content: reply }, buffer)
 }
 
@@ -134,18 +134,18 @@ pub fn encode_reply<'b>(token: u8, reply: &Reply<'_>, buffer: &'b mut [u8]) -> R
 ///
 /// ```
 /// use tenter_core::framing::{Accumulator, MAX_REQUEST_BYTES, decode_request, encode_request};
-/// use tenter_core::wire::Request;
+/// use tenter_core::wire::LinkRequest;
 ///
 /// let mut buffer = [0; 11];
-/// let frame = encode_request(7, &Request::List, &mut buffer).unwrap();
+/// let frame = encode_request(7, &LinkRequest::List, &mut buffer).unwrap();
 /// let mut inbox = Accumulator::<MAX_REQUEST_BYTES>::new();
 /// for byte in frame {
 ///     if let Some(message) = inbox.push(*byte) {
-///         assert_eq!(decode_request(message), Ok((7, Request::List)));
+///         assert_eq!(decode_request(message), Ok((7, LinkRequest::List)));
 ///     }
 /// }
 /// ```
-pub fn decode_request(message: &[u8]) -> Result<(u8, Request<'_>), FrameError> {
+pub fn decode_request(message: &[u8]) -> Result<(u8, LinkRequest<'_>), FrameError> {
     decode(message, REQUEST)
 }
 
@@ -157,17 +157,17 @@ pub fn decode_request(message: &[u8]) -> Result<(u8, Request<'_>), FrameError> {
 ///
 /// ```
 /// use tenter_core::framing::{Accumulator, FrameError, decode_reply, encode_request};
-/// use tenter_core::wire::Request;
+/// use tenter_core::wire::LinkRequest;
 ///
 /// // A line that echoes hands the host its own request.
 /// let mut buffer = [0; 11];
-/// let frame = encode_request(7, &Request::List, &mut buffer).unwrap();
+/// let frame = encode_request(7, &LinkRequest::List, &mut buffer).unwrap();
 /// let mut inbox = Accumulator::<16>::new();
 /// let (end, rest) = frame.split_last().unwrap();
 /// assert!(rest.iter().all(|byte| inbox.push(*byte).is_none()));
 /// assert_eq!(decode_reply(inbox.push(*end).unwrap()), Err(FrameError::WrongWay));
 /// ```
-pub fn decode_reply(message: &[u8]) -> Result<(u8, Reply<'_>), FrameError> {
+pub fn decode_reply(message: &[u8]) -> Result<(u8, LinkReply<'_>), FrameError> {
     decode(message, REPLY)
 }
 

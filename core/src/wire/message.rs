@@ -8,7 +8,7 @@
 //!
 //! A request added behind the last one changes nothing that was said before, so it does not raise it: a handheld that
 //! does not know it says [`Refusal::Unknown`] and answers all others. Raised, every older handheld would refuse every
-//! request, [`Request::Identify`] included, and its tests could not be fetched any more. A reply or a reason is added
+//! request, [`LinkRequest::Identify`] included, and its tests could not be fetched any more. A reply or a reason is added
 //! only where a new request asks for it.
 
 use core::fmt;
@@ -35,21 +35,21 @@ pub(crate) const MAX_REPLY_CONTENT: usize = 1 + 5 + 5 + 2 + MAX_SAVED_BYTES;
 ///
 /// ```
 /// use tenter_core::framing::{self, MAX_REQUEST_FRAME};
-/// use tenter_core::wire::Request;
+/// use tenter_core::wire::LinkRequest;
 ///
 /// let mut buffer = [0; MAX_REQUEST_FRAME];
-/// let frame = framing::encode_request(7, &Request::Fetch { from: 1 }, &mut buffer)?;
+/// let frame = framing::encode_request(7, &LinkRequest::Fetch { from: 1 }, &mut buffer)?;
 /// assert_eq!(frame.last(), Some(&0));
 /// # Ok::<(), framing::FrameError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Request<'a> {
-    /// Who is there? Answered by [`Reply::Identity`], in this version and every later one.
+pub enum LinkRequest<'a> {
+    /// Who is there? Answered by [`LinkReply::Identity`], in this version and every later one.
     Identify,
-    /// What is saved? Answered by [`Reply::Listing`].
+    /// What is saved? Answered by [`LinkReply::Listing`].
     List,
-    /// The first saved test with this number or a higher one. Answered by [`Reply::Test`] or [`Reply::NoTest`].
+    /// The first saved test with this number or a higher one. Answered by [`LinkReply::Test`] or [`LinkReply::NoTest`].
     Fetch {
         /// The least number.
         from: u32,
@@ -101,13 +101,13 @@ pub enum Request<'a> {
 /// What the handheld answers.
 ///
 /// ```
-/// use tenter_core::wire::{Refusal, Reply};
+/// use tenter_core::wire::{Refusal, LinkReply};
 ///
-/// assert_ne!(Reply::Done, Reply::Refused(Refusal::Chip));
+/// assert_ne!(LinkReply::Done, LinkReply::Refused(Refusal::Chip));
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Reply<'a> {
+pub enum LinkReply<'a> {
     /// Who it is.
     Identity(Identity),
     /// What is saved.

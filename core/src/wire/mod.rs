@@ -5,4 +5,4 @@ mod message;
 pub mod record;
 pub mod saved;
 
-pub use message::{Identity, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, PROTOCOL, Refusal, Reply, Request};
+pub use message::{Identity, LinkReply, LinkRequest, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, PROTOCOL, Refusal};

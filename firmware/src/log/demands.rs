@@ -4,9 +4,9 @@
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, RecordError, decode_demand};
 
 use super::storage::{self, Storage};
-use super::{DEMAND_START, LogError, PAGE_BYTES, Page, SLOT_PAGES};
+use super::{DEMAND_START, LogError, PAGE_BYTES, SLOT_PAGES, StoragePage};
 
-type Slot = [Page; SLOT_PAGES as usize];
+type Slot = [StoragePage; SLOT_PAGES as usize];
 
 const _: () = assert!(MAX_DEMAND_BYTES < SLOT_PAGES as usize * PAGE_BYTES);
 

@@ -5,7 +5,7 @@ use eeprom24x::{Eeprom24x, Error, addr_size::TwoBytes, page_size::B64, unique_se
 use embedded_hal::delay::DelayNs;
 use embedded_hal::i2c::I2c;
 
-use super::{PAGE_BYTES, Page, Storage};
+use super::{PAGE_BYTES, Storage, StoragePage};
 
 /// The pages of a 24C256.
 ///
@@ -88,11 +88,11 @@ impl<I2C: I2c, D: DelayNs> Storage for Eeprom<I2C, D> {
         self.pages
     }
 
-    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Self::Error> {
+    fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), Self::Error> {
         self.ask(|chip| chip.read_data(address(page), buffer))
     }
 
-    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Self::Error> {
+    fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), Self::Error> {
         self.ask(|chip| chip.write_page(address(page), bytes))?;
         // Answers once the page is written.
         self.ask(|chip| chip.read_byte(address(page)).map(drop))

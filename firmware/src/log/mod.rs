@@ -27,7 +27,7 @@ mod ring;
 mod state;
 mod storage;
 
-pub use storage::{PAGE_BYTES, Page, Storage};
+pub use storage::{PAGE_BYTES, Storage, StoragePage};
 
 use page::{PAYLOAD_BYTES, State};
 use ring::Ring;
@@ -120,16 +120,16 @@ impl<E: fmt::Debug> core::error::Error for LogError<E> {}
 /// use tenter_core::{Grain, Length, PullTest, saved::{Clock, SavedTest}};
 /// use tenter_firmware::log::Log;
 /// # use core::convert::Infallible;
-/// # use tenter_firmware::log::{Page, Storage};
-/// # struct Ram([Page; 64]);
+/// # use tenter_firmware::log::{StoragePage, Storage};
+/// # struct Ram([StoragePage; 64]);
 /// # impl Storage for Ram {
 /// #     type Error = Infallible;
 /// #     fn pages(&self) -> u16 { 64 }
-/// #     fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Infallible> {
+/// #     fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), Infallible> {
 /// #         *buffer = self.0[usize::from(page)];
 /// #         Ok(())
 /// #     }
-/// #     fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Infallible> {
+/// #     fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), Infallible> {
 /// #         self.0[usize::from(page)] = *bytes;
 /// #         Ok(())
 /// #     }

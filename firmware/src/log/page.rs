@@ -2,14 +2,14 @@
 
 use tenter_core::record::checksum;
 
-use super::{PAGE_BYTES, Page};
+use super::{PAGE_BYTES, StoragePage};
 
 /// The bytes of a record that one page takes.
 pub(super) const PAYLOAD_BYTES: usize = 53;
 
 const CHECKED_BYTES: usize = PAGE_BYTES - 4;
 
-fn sealed(fields: &[&[u8]]) -> Page {
+fn sealed(fields: &[&[u8]]) -> StoragePage {
     let mut page = [0xFF; PAGE_BYTES];
     for (place, byte) in page.iter_mut().take(CHECKED_BYTES).zip(fields.iter().copied().flatten()) {
         *place = *byte;
@@ -20,12 +20,12 @@ fn sealed(fields: &[&[u8]]) -> Page {
     page
 }
 
-fn is_whole(page: &Page) -> bool {
+fn is_whole(page: &StoragePage) -> bool {
     page.split_last_chunk().is_some_and(|(body, sum)| u32::from_le_bytes(*sum) == checksum(body))
 }
 
 /// Whether nothing was ever written there, or the bus stays high.
-pub(super) fn is_erased(page: &Page) -> bool {
+pub(super) fn is_erased(page: &StoragePage) -> bool {
     page.iter().all(|byte| *byte == 0xFF)
 }
 
@@ -42,14 +42,14 @@ pub(super) struct Part<'p> {
 }
 
 impl<'p> Part<'p> {
-    pub fn of(page: &'p Page) -> Option<Self> {
+    pub fn of(page: &'p StoragePage) -> Option<Self> {
         let [s0, s1, s2, s3, index, parts, len, payload @ .., _, _, _, _] = page;
         let (seq, index, parts) = (u32::from_le_bytes([*s0, *s1, *s2, *s3]), *index, *parts);
         let payload = payload.get(..usize::from(*len))?;
         (is_whole(page) && seq > 0 && index < parts).then_some(Self { seq, index, parts, payload })
     }
 
-    pub fn page(&self) -> Page {
+    pub fn page(&self) -> StoragePage {
         let len = u8::try_from(self.payload.len()).unwrap_or(u8::MAX);
         sealed(&[&self.seq.to_le_bytes(), &[self.index, self.parts, len], self.payload])
     }
@@ -85,7 +85,7 @@ impl State {
     pub const LAYOUT: u8 = 1;
 
     /// The layout, the age and the state, where the page is whole.
-    pub fn of(page: &Page) -> Option<(u8, u32, Self)> {
+    pub fn of(page: &StoragePage) -> Option<(u8, u32, Self)> {
         let (layout, rest) = page.split_first()?;
         let [age, device, acknowledged] = numbers(rest);
         let (demands, rest) = rest.get(12..)?.split_first()?;
@@ -98,7 +98,7 @@ impl State {
         ))
     }
 
-    pub fn page(&self, age: u32) -> Page {
+    pub fn page(&self, age: u32) -> StoragePage {
         let Self { device, acknowledged, demands, repeatability, sessions } = self;
         let words = [age, *device, *acknowledged].map(u32::to_le_bytes);
         let [repeatability, sessions] = [repeatability, sessions].map(|both| both.map(u32::to_le_bytes));

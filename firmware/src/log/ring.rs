@@ -9,7 +9,7 @@ use core::num::NonZeroU32;
 
 use super::page::{PAYLOAD_BYTES, Part, is_erased};
 use super::storage::{self, Storage};
-use super::{LogError, Page, RING_START, RecordBytes};
+use super::{LogError, RING_START, RecordBytes, StoragePage};
 
 /// What starts at a position.
 #[derive(Clone, Copy, Debug)]
@@ -134,7 +134,7 @@ impl Ring {
         RING_START.saturating_add(u16::try_from(at % self.pages).unwrap_or(u16::MAX))
     }
 
-    fn read_page<S: Storage>(&self, storage: &mut S, at: u32) -> Result<Page, LogError<S::Error>> {
+    fn read_page<S: Storage>(&self, storage: &mut S, at: u32) -> Result<StoragePage, LogError<S::Error>> {
         // What was erased where nothing is kept is taken for that at once.
         storage::read_again(storage, self.page(at), |page| {
             Part::of(page).is_some() || at < self.tail && is_erased(page)

@@ -12,10 +12,10 @@ pub const PAGE_BYTES: usize = 64;
 /// One page.
 ///
 /// ```
-/// let erased: tenter_firmware::log::Page = [0xFF; 64];
+/// let erased: tenter_firmware::log::StoragePage = [0xFF; 64];
 /// assert_eq!(erased.len(), tenter_firmware::log::PAGE_BYTES);
 /// ```
-pub type Page = [u8; PAGE_BYTES];
+pub type StoragePage = [u8; PAGE_BYTES];
 
 /// A memory that keeps pages of 64 bytes without power.
 ///
@@ -24,17 +24,17 @@ pub type Page = [u8; PAGE_BYTES];
 ///
 /// ```
 /// use core::convert::Infallible;
-/// use tenter_firmware::log::{Log, Page, Storage};
+/// use tenter_firmware::log::{Log, StoragePage, Storage};
 ///
-/// struct Ram([Page; 64]);
+/// struct Ram([StoragePage; 64]);
 /// impl Storage for Ram {
 ///     type Error = Infallible;
 ///     fn pages(&self) -> u16 { 64 }
-///     fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Infallible> {
+///     fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), Infallible> {
 ///         *buffer = self.0[usize::from(page)];
 ///         Ok(())
 ///     }
-///     fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Infallible> {
+///     fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), Infallible> {
 ///         self.0[usize::from(page)] = *bytes;
 ///         Ok(())
 ///     }
@@ -53,14 +53,14 @@ pub trait Storage {
     /// # Errors
     ///
     /// Where the chip does not answer; `buffer` may then hold anything.
-    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), Self::Error>;
+    fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), Self::Error>;
 
     /// Writes a page; what is read afterwards is what was written.
     ///
     /// # Errors
     ///
     /// Where the chip does not answer; the page may then hold anything.
-    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), Self::Error>;
+    fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), Self::Error>;
 }
 
 /// Lends a chip to a log, so that it can be opened again.
@@ -71,16 +71,16 @@ impl<S: Storage> Storage for &mut S {
         S::pages(self)
     }
 
-    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), S::Error> {
+    fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), S::Error> {
         S::read(self, page, buffer)
     }
 
-    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), S::Error> {
+    fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), S::Error> {
         S::write(self, page, bytes)
     }
 }
 
-pub(super) fn read<S: Storage>(storage: &mut S, page: u16) -> Result<Page, LogError<S::Error>> {
+pub(super) fn read<S: Storage>(storage: &mut S, page: u16) -> Result<StoragePage, LogError<S::Error>> {
     let mut buffer = [0; PAGE_BYTES];
     storage.read(page, &mut buffer).map_err(LogError::Chip)?;
     Ok(buffer)
@@ -94,8 +94,8 @@ const READS: u8 = 4;
 pub(super) fn read_again<S: Storage>(
     storage: &mut S,
     page: u16,
-    holds: impl Fn(&Page) -> bool,
-) -> Result<Page, LogError<S::Error>> {
+    holds: impl Fn(&StoragePage) -> bool,
+) -> Result<StoragePage, LogError<S::Error>> {
     let mut last = read(storage, page)?;
     for _ in 1..READS {
         if holds(&last) {
@@ -111,7 +111,7 @@ pub(super) fn read_again<S: Storage>(
 }
 
 /// Writes and reads back: a worn page, or a supply that sagged meanwhile, must not pass for saved.
-pub(super) fn write<S: Storage>(storage: &mut S, page: u16, bytes: &Page) -> Result<(), LogError<S::Error>> {
+pub(super) fn write<S: Storage>(storage: &mut S, page: u16, bytes: &StoragePage) -> Result<(), LogError<S::Error>> {
     storage.write(page, bytes).map_err(LogError::Chip)?;
     if read_again(storage, page, |page| page == bytes)? == *bytes { Ok(()) } else { Err(LogError::NotKept) }
 }

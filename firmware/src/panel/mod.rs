@@ -29,12 +29,12 @@ pub trait Panel {
 
 /// A panel that remembers what it shows, by checksum.
 #[derive(Debug)]
-pub struct Screen<P> {
+pub struct CachedPanel<P> {
     panel: P,
     shown: [Option<u32>; PAGES],
 }
 
-impl<P: Panel> Screen<P> {
+impl<P: Panel> CachedPanel<P> {
     /// Wakes a panel up. One that does not answer is tried again with each picture.
     pub fn new(mut panel: P) -> Self {
         let _ = panel.start(); // What fails here is tried again at the next picture.

@@ -13,9 +13,9 @@ use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_LOOKS, MAX_PULLS, MAX_RES
 
 pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
-pub use making::{Cloth, Making};
+pub use making::{MakingState, MeasuredCloth};
 pub use model::{LogState, Model, REST_SECONDS};
-pub use screen::{Row, Screen};
+pub use screen::{ListRow, Screen};
 
 use model::Correcting;
 
@@ -43,7 +43,7 @@ pub enum Event {
     /// The demand that was asked for; none where the slot is empty.
     Demand(Option<LabelledDemand>),
     /// The saved test that was asked for; none where there is no further one.
-    Cloth(Option<Cloth>),
+    Cloth(Option<MeasuredCloth>),
 }
 
 /// What is to be done outside.
@@ -142,11 +142,11 @@ fn key(model: &mut Model, action: Action) -> Option<Effect> {
 }
 
 /// A row was accepted.
-fn choose(model: &mut Model, row: Row) -> Option<Effect> {
+fn choose(model: &mut Model, row: ListRow) -> Option<Effect> {
     match row {
-        Row::Start => start(model),
-        Row::Demand => return next_demand(model),
-        Row::Grain => {
+        ListRow::Start => start(model),
+        ListRow::Demand => return next_demand(model),
+        ListRow::Grain => {
             model.grain = match model.grain {
                 Grain::Crosswise => Grain::Lengthwise,
                 Grain::Lengthwise => Grain::Bias,
@@ -154,47 +154,49 @@ fn choose(model: &mut Model, row: Row) -> Option<Effect> {
             };
             model.put_aside_unstarted();
         }
-        Row::Gauge => next_gauge(model),
-        Row::Settled | Row::SkipSettling => {
-            model.test = model.test.take().map(|test| test.with_settling_pull(row == Row::Settled));
+        ListRow::Gauge => next_gauge(model),
+        ListRow::Settled | ListRow::SkipSettling => {
+            model.test = model.test.take().map(|test| test.with_settling_pull(row == ListRow::Settled));
             model.start_clock(Screen::Pull);
         }
-        Row::Released | Row::ReadAgain if model.test.as_ref().is_some_and(|test| test.rests().len() >= MAX_RESTS) => {
+        ListRow::Released | ListRow::ReadAgain
+            if model.test.as_ref().is_some_and(|test| test.rests().len() >= MAX_RESTS) =>
+        {
             model.show(Screen::Choice);
         }
-        Row::Released => {
+        ListRow::Released => {
             model.released = Some(model.now);
             model.start_clock(Screen::Rest);
         }
-        Row::PullAgain if model.test.as_ref().is_some_and(|test| test.pulls().len() >= MAX_PULLS) => {}
-        Row::PullAgain => model.start_clock(Screen::Pull),
-        Row::Finish => finish(model),
-        Row::ReadAgain => match model.released {
+        ListRow::PullAgain if model.test.as_ref().is_some_and(|test| test.pulls().len() >= MAX_PULLS) => {}
+        ListRow::PullAgain => model.start_clock(Screen::Pull),
+        ListRow::Finish => finish(model),
+        ListRow::ReadAgain => match model.released {
             Some(released) => {
                 model.since = released;
                 model.show(Screen::Rest);
             }
             None => model.show(Screen::Release),
         },
-        Row::Correct => correct(model),
-        Row::LookAgain => dial_look(model, None),
-        Row::Discard => model.show(Screen::Discard),
-        Row::SkipRest | Row::Keep => model.show(Screen::Choice),
-        Row::ThrowAway => {
+        ListRow::Correct => correct(model),
+        ListRow::LookAgain => dial_look(model, None),
+        ListRow::Discard => model.show(Screen::Discard),
+        ListRow::SkipRest | ListRow::Keep => model.show(Screen::Choice),
+        ListRow::ThrowAway => {
             model.forget_test();
             model.show(Screen::Home);
         }
         // A test that was measured but cannot be saved is done with, as the row says.
-        Row::MeasureAnyway if model.is_measured() => {
+        ListRow::MeasureAnyway if model.is_measured() => {
             model.forget_test();
             model.show(Screen::Home);
         }
-        Row::MeasureAnyway => begin(model),
-        Row::GoBack => back(model),
-        Row::TryAgain => model.show(Screen::Tag),
-        Row::Saved => return making::open_shelf(model),
-        Row::Join => return making::join(model),
-        Row::PassOver => making::pass_over(model),
+        ListRow::MeasureAnyway => begin(model),
+        ListRow::GoBack => back(model),
+        ListRow::TryAgain => model.show(Screen::Tag),
+        ListRow::Saved => return making::open_shelf(model),
+        ListRow::Join => return making::join(model),
+        ListRow::PassOver => making::pass_over(model),
     }
     None
 }

@@ -4,7 +4,7 @@ use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Context, Demand, Evaluation, Grain, Length, PullTest, Rest, Rules, Unit};
 
-use super::{Dial, Making, Screen, making};
+use super::{Dial, MakingState, Screen, making};
 
 /// Seconds after release at which a reading is asked for, one after the other.
 pub const REST_SECONDS: [u32; 3] = [60, 300, 1800];
@@ -71,7 +71,7 @@ pub struct Model {
     /// What is known of the log.
     pub log: LogState,
     /// What is being made of saved tests.
-    pub making: Making,
+    pub making: MakingState,
     /// Whether the only button was used last, so that hints speak of taps and holds.
     pub one_button: bool,
 }
@@ -97,7 +97,7 @@ impl Default for Model {
             next_tag: 1,
             saved: None,
             log: LogState::default(),
-            making: Making::default(),
+            making: MakingState::default(),
             one_button: false,
         }
     }

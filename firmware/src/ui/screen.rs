@@ -59,24 +59,24 @@ pub enum Screen {
 impl Screen {
     /// The rows of its list; none for a screen that is no list.
     #[must_use]
-    pub const fn rows(self) -> &'static [Row] {
+    pub const fn rows(self) -> &'static [ListRow] {
         match self {
-            Self::Home => &[Row::Start, Row::Demand, Row::Grain, Row::Gauge, Row::Saved],
-            Self::Settle => &[Row::Settled, Row::SkipSettling],
-            Self::Release => &[Row::Released, Row::SkipRest],
+            Self::Home => &[ListRow::Start, ListRow::Demand, ListRow::Grain, ListRow::Gauge, ListRow::Saved],
+            Self::Settle => &[ListRow::Settled, ListRow::SkipSettling],
+            Self::Release => &[ListRow::Released, ListRow::SkipRest],
             Self::Choice => &[
-                Row::PullAgain,
-                Row::Finish,
-                Row::ReadAgain,
-                Row::Correct,
-                Row::LookAgain,
-                Row::PassOver,
-                Row::Discard,
+                ListRow::PullAgain,
+                ListRow::Finish,
+                ListRow::ReadAgain,
+                ListRow::Correct,
+                ListRow::LookAgain,
+                ListRow::PassOver,
+                ListRow::Discard,
             ],
-            Self::Cloth => &[Row::Join, Row::PassOver, Row::GoBack],
-            Self::Discard => &[Row::Keep, Row::ThrowAway],
-            Self::Full | Self::NoLog => &[Row::MeasureAnyway, Row::GoBack],
-            Self::NotSaved => &[Row::TryAgain, Row::GoBack],
+            Self::Cloth => &[ListRow::Join, ListRow::PassOver, ListRow::GoBack],
+            Self::Discard => &[ListRow::Keep, ListRow::ThrowAway],
+            Self::Full | Self::NoLog => &[ListRow::MeasureAnyway, ListRow::GoBack],
+            Self::NotSaved => &[ListRow::TryAgain, ListRow::GoBack],
             _ => &[],
         }
     }
@@ -122,7 +122,7 @@ impl Screen {
 
 /// A row of a list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Row {
+pub enum ListRow {
     /// Begin, or go on with the test at hand.
     Start,
     /// The demand to hold the cloth against.

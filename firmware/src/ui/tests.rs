@@ -32,7 +32,7 @@ pub fn event() -> impl Strategy<Value = Event> {
 }
 
 /// A saved test of any gauge, extension and tag, read back or not; or none.
-pub fn cloth() -> impl Strategy<Value = Option<Cloth>> {
+pub fn cloth() -> impl Strategy<Value = Option<MeasuredCloth>> {
     (20..400i16, 0..4000i16, any::<bool>(), any::<Option<u32>>(), any::<u16>()).prop_map(
         |(mm, more, back, place, tag)| {
             let mut test = PullTest::new(Length::from_mm(mm), Grain::Bias).ok()?;
@@ -40,7 +40,7 @@ pub fn cloth() -> impl Strategy<Value = Option<Cloth>> {
             if back {
                 test.add_rest(60, Length::from_mm(mm)).ok()?;
             }
-            Cloth::of(place, tag, &test, None)
+            MeasuredCloth::of(place, tag, &test, None)
         },
     )
 }
@@ -50,7 +50,7 @@ fn readings(model: &Model) -> usize {
 }
 
 /// The row about to be accepted, if the screen is a list.
-fn row(model: &Model) -> Option<Row> {
+fn row(model: &Model) -> Option<ListRow> {
     model.screen.rows().get(usize::from(model.row)).copied()
 }
 
@@ -86,7 +86,7 @@ proptest! {
             let before = (readings(&model), row(&model), model.screen);
             now += 1_000;
             let effect = update(&mut model, Event::Key(action), now);
-            let meant = before.1.is_some_and(|row| matches!(row, Row::ThrowAway | Row::Correct | Row::MeasureAnyway));
+            let meant = before.1.is_some_and(|row| matches!(row, ListRow::ThrowAway | ListRow::Correct | ListRow::MeasureAnyway));
             prop_assert!(
                 readings(&model) >= before.0 || before.2 == Screen::Saved || (meant && !matches!(action, Action::Back)),
                 "{:?} on {:?}", action, before

@@ -6,7 +6,7 @@ use tenter_core::{Decimal, Rules};
 use super::pen::{At, Pen};
 use super::result::title;
 use super::{head, list, words};
-use crate::ui::{Making, Model};
+use crate::ui::{MakingState, Model};
 
 /// A saved test, to be known by its tag.
 pub fn shelf(pen: &mut Pen<'_>, model: &Model) {
@@ -60,7 +60,7 @@ pub fn pair(pen: &mut Pen<'_>, model: &Model) {
 }
 
 /// The first lines of what to do; those that are left out hold for every seam.
-fn advice(pen: &mut Pen<'_>, making: &Making, pair: &Pair) {
+fn advice(pen: &mut Pen<'_>, making: &MakingState, pair: &Pair) {
     let mut y = 0;
     pair.advise(|line| {
         if y < 50 {
@@ -71,7 +71,7 @@ fn advice(pen: &mut Pen<'_>, making: &Making, pair: &Pair) {
 }
 
 #[inline(never)] // Long, and asked for at every line.
-fn advise(pen: &mut Pen<'_>, making: &Making, advice: Advice, y: i32) {
+fn advise(pen: &mut Pen<'_>, making: &MakingState, advice: Advice, y: i32) {
     let (words, which) = words::advice(advice);
     pen.say(words);
     if let Some(which) = which {
@@ -81,7 +81,7 @@ fn advise(pen: &mut Pen<'_>, making: &Making, advice: Advice, y: i32) {
 }
 
 /// Says a cloth by its tag, or by its turn where both have the same.
-fn name(pen: &mut Pen<'_>, making: &Making, which: Which) {
+fn name(pen: &mut Pen<'_>, making: &MakingState, which: Which) {
     let [first, second] = [making.first, making.cloth].map(|cloth| cloth.map_or(0, |cloth| cloth.tag));
     let (tag, turn) = match which {
         Which::First => (first, "1st"),

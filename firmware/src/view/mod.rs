@@ -10,7 +10,7 @@ use tenter_core::record::LabelledDemand;
 use tenter_core::{Decimal, Length, Ratio, Table, Unit};
 
 use crate::frame::Frame;
-use crate::ui::{DialKind, Model, Row, Screen};
+use crate::ui::{DialKind, ListRow, Model, Screen};
 use pen::{At, Pen};
 
 /// Draws what a model shows.
@@ -101,12 +101,12 @@ fn list(pen: &mut Pen<'_>, model: &Model) {
     }
 }
 
-fn label(pen: &mut Pen<'_>, model: &Model, row: Row) {
+fn label(pen: &mut Pen<'_>, model: &Model, row: ListRow) {
     pen.say(words::row(row, model.is_measured()));
     match row {
-        Row::Demand => pen.say(model.demand.as_ref().map_or("no demand", LabelledDemand::label)),
-        Row::Grain => pen.say(model.grain.word()),
-        Row::Gauge => pen.say(&model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm }).text()),
+        ListRow::Demand => pen.say(model.demand.as_ref().map_or("no demand", LabelledDemand::label)),
+        ListRow::Grain => pen.say(model.grain.word()),
+        ListRow::Gauge => pen.say(&model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm }).text()),
         _ => pen,
     };
 }

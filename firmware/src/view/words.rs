@@ -4,7 +4,7 @@ use tenter_core::making::pairing::{Advice, Between, Match, Which};
 use tenter_core::making::sizing::{Reach, Usage};
 use tenter_core::{Answer, Doubt, Note};
 
-use crate::ui::{Row, Screen};
+use crate::ui::{ListRow, Screen};
 
 pub const fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -29,31 +29,31 @@ pub const fn next(answer: Option<Answer>, read_back: bool) -> [&'static str; 2] 
 }
 
 /// A row, or its first words where the model says the rest.
-pub const fn row(row: Row, measured: bool) -> &'static str {
+pub const fn row(row: ListRow, measured: bool) -> &'static str {
     match row {
-        Row::Start if measured => "Go on measuring",
-        Row::Start => "Measure",
-        Row::Demand => "For ",
-        Row::Grain => "Grain ",
-        Row::Gauge => "Marks ",
-        Row::Settled => "Done",
-        Row::SkipSettling | Row::SkipRest => "Skip it",
-        Row::Released => "Let go now",
-        Row::PullAgain => "Pull again",
-        Row::Finish => "Answer",
-        Row::ReadAgain => "Read again",
-        Row::Correct => "Correct the last",
-        Row::LookAgain => "Read marks again",
-        Row::Discard => "Throw away",
-        Row::Keep => "Keep it",
-        Row::ThrowAway => "Throw it away",
-        Row::MeasureAnyway if measured => "Done, not saved",
-        Row::MeasureAnyway => "Measure, do not save",
-        Row::GoBack => "Back",
-        Row::TryAgain => "Try again",
-        Row::Saved => "Saved tests",
-        Row::Join => "Join with another",
-        Row::PassOver => "Fits over?",
+        ListRow::Start if measured => "Go on measuring",
+        ListRow::Start => "Measure",
+        ListRow::Demand => "For ",
+        ListRow::Grain => "Grain ",
+        ListRow::Gauge => "Marks ",
+        ListRow::Settled => "Done",
+        ListRow::SkipSettling | ListRow::SkipRest => "Skip it",
+        ListRow::Released => "Let go now",
+        ListRow::PullAgain => "Pull again",
+        ListRow::Finish => "Answer",
+        ListRow::ReadAgain => "Read again",
+        ListRow::Correct => "Correct the last",
+        ListRow::LookAgain => "Read marks again",
+        ListRow::Discard => "Throw away",
+        ListRow::Keep => "Keep it",
+        ListRow::ThrowAway => "Throw it away",
+        ListRow::MeasureAnyway if measured => "Done, not saved",
+        ListRow::MeasureAnyway => "Measure, do not save",
+        ListRow::GoBack => "Back",
+        ListRow::TryAgain => "Try again",
+        ListRow::Saved => "Saved tests",
+        ListRow::Join => "Join with another",
+        ListRow::PassOver => "Fits over?",
     }
 }
 

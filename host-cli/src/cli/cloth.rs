@@ -5,7 +5,7 @@ use tenter_core::{Construction, Grain};
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
-use super::remember::{self, LearnedArgs, PictureArgs};
+use super::remember::{self, ClothPictureArgs, LearnedArgs};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -98,7 +98,7 @@ pub enum ClothVerb {
     Cut(CutArgs),
     /// Keep photographs with a cloth
     #[command(after_help = remember::PICTURE)]
-    Picture(Box<PictureArgs>),
+    Picture(Box<ClothPictureArgs>),
     /// Remember what worked on a cloth, and how it wore
     #[command(after_help = remember::LEARNED)]
     Learned(Box<LearnedArgs>),

@@ -7,6 +7,7 @@ use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
 use super::reading::{ConfidenceArg, ShowArgs};
+use crate::input::plan::TypedPlan;
 use crate::input::size::elastic;
 use crate::input::synonym::{ZIP_ENDS, is};
 
@@ -159,6 +160,12 @@ pub struct ChoiceArgs {
     /// It fits tightly
     #[arg(long)]
     pub tight: bool,
+}
+
+impl From<&PlanArgs> for TypedPlan {
+    fn from(args: &PlanArgs) -> Self {
+        Self { uses: args.r#use.clone(), choices: (&args.choices).into() }
+    }
 }
 
 /// A detail of a garment, by its word.

@@ -2,8 +2,8 @@
 
 use clap::Args;
 use tenter_core::Grain;
-use tenter_core::making::garment::{GarmentKind, Seam};
-use tenter_core::making::hanging::Piece;
+use tenter_core::making::garment::{GarmentKind, SeamKind};
+use tenter_core::making::hanging::Specimen;
 use tenter_core::making::stitch::Stitch;
 
 use super::choice;
@@ -91,7 +91,7 @@ pub struct PairArgs {
     pub along: Option<String>,
     /// Which seam: it says how the grain lies and whether the second cloth is a band [default: side]
     #[arg(long, value_name = "NAME", value_parser = choice::SEAM)]
-    pub seam: Option<Seam>,
+    pub seam: Option<SeamKind>,
     /// The grain along the seam, of both or of each: lengthwise, crosswise/lengthwise [default: that of the seam]
     #[arg(long, value_name = "GRAIN")]
     pub grain: Option<String>,
@@ -146,8 +146,8 @@ pub struct HangArgs {
     #[arg(long, value_name = "LENGTH")]
     pub width: Option<String>,
     /// One layer, or a loop, which is two
-    #[arg(long, value_parser = choice::PIECE, default_value = Piece::Strip.word())]
-    pub piece: Piece,
+    #[arg(long, value_parser = choice::PIECE, default_value = Specimen::Strip.word())]
+    pub piece: Specimen,
     /// Wanted tension: the force on each centimetre of width, such as 3.5N
     #[arg(long, value_name = "FORCE", conflicts_with_all = ["method", "mass"], requires = "width")]
     pub tension: Option<String>,

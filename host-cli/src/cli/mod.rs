@@ -17,6 +17,8 @@ pub mod pull;
 pub mod reading;
 pub mod remember;
 pub mod report;
+#[cfg(feature = "serve")]
+pub mod serve;
 pub mod size;
 mod spoken;
 mod typed;
@@ -143,6 +145,10 @@ pub enum Verb {
     /// The manual as a page for man
     #[command(after_help = manual::MAN)]
     Man(manual::ManArgs),
+    /// The same as pages in a browser, for this machine or for a phone in your network
+    #[cfg(feature = "serve")]
+    #[command(after_help = serve::EXAMPLES)]
+    Serve(serve::ServeArgs),
     /// Write the whole log to a file that import reads again
     #[command(after_help = export::EXAMPLES)]
     Export(ExportArgs),
@@ -333,7 +339,7 @@ fn in_any_capitals(command: clap::Command) -> clap::Command {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::input::Reading;
+    use crate::input::TypedReading;
 
     #[test]
     fn definition_is_sound() {
@@ -374,7 +380,7 @@ mod tests {
         let Ok(Parsed::Run(CommandLine { verb: Verb::Check(args), .. })) = parse(words.split(' ')) else {
             panic!("no check")
         };
-        let (to, back) = (|t: &str| Reading::To(t.to_owned()), |t: &str| Reading::Back(t.to_owned()));
+        let (to, back) = (|t: &str| TypedReading::To(t.to_owned()), |t: &str| TypedReading::Back(t.to_owned()));
         assert_eq!(args.test.row.readings, [to("2"), back("3@1s"), to("4"), to("5"), back("6@1s")]);
     }
 }

@@ -5,9 +5,9 @@ use clap::{ArgMatches, Args, Command, FromArgMatches};
 use tenter_core::{Ends, Grain, Held, Unit};
 
 use super::choice;
-use crate::input::row::{self, Part, Row};
+use crate::input::row::{self, RowPart, TestRow};
 use crate::input::synonym::GRAIN;
-use crate::input::{CONFIDENCE, Reading};
+use crate::input::{CONFIDENCE, TypedReading};
 
 /// How a pull test was made, as typed.
 #[derive(Args, Debug, Clone)]
@@ -58,9 +58,9 @@ pub struct TestArgs {
     /// The words before the first length that are none: they go on with the name of the cloth, where one is named.
     pub name: Vec<String>,
     /// The test.
-    pub row: Row,
+    pub row: TestRow,
     /// Tests along further grains, whose words were typed between the lengths.
-    pub further: Vec<Row>,
+    pub further: Vec<TestRow>,
 }
 
 impl TestArgs {
@@ -75,18 +75,18 @@ impl FromArgMatches for TestArgs {
     fn from_arg_matches(matches: &ArgMatches) -> Result<Self, clap::Error> {
         let flags = TestFlags::from_arg_matches(matches)?;
         let places = |flag: &str| matches.indices_of(flag).into_iter().flatten();
-        let read = |reading: fn(String) -> Reading| move |text: &String| Part::Reading(reading(text.clone()));
+        let read = |reading: fn(String) -> TypedReading| move |text: &String| RowPart::Reading(reading(text.clone()));
         let mut lengths = places("lengths").zip(flags.lengths.clone()).peekable();
         let mut name = Vec::new();
         if matches.try_contains_id("fabric").is_ok() {
             let named = |word: &str| !word.contains(|c: char| c.is_ascii_digit()) && GRAIN.typed(word).is_none();
             name.extend(core::iter::from_fn(|| lengths.next_if(|(_, word)| named(word)).map(|(_, word)| word)));
         }
-        let pulls = places("to").zip(flags.to.iter().map(read(Reading::To)));
-        let rests = places("back").zip(flags.back.iter().map(read(Reading::Back)));
-        let looks = places("marks").zip(flags.marks.iter().map(read(Reading::Marks))).skip(1);
-        let words = lengths.map(|(place, word)| (place, Part::Word(word)));
-        let mut parts: Vec<(usize, Part)> = pulls.chain(rests).chain(looks).chain(words).collect();
+        let pulls = places("to").zip(flags.to.iter().map(read(TypedReading::To)));
+        let rests = places("back").zip(flags.back.iter().map(read(TypedReading::Back)));
+        let looks = places("marks").zip(flags.marks.iter().map(read(TypedReading::Marks))).skip(1);
+        let words = lengths.map(|(place, word)| (place, RowPart::Word(word)));
+        let mut parts: Vec<(usize, RowPart)> = pulls.chain(rests).chain(looks).chain(words).collect();
         parts.sort_by_key(|(place, _)| *place);
         let parts = parts.into_iter().map(|(_, part)| part).collect();
         let (row, further) = row::rows(flags.marks.first().cloned(), parts);

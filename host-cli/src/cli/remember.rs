@@ -25,7 +25,7 @@ tenter offers it the next time that you handle or plan this cloth, or one like i
 
 /// `cloth picture`, as typed.
 #[derive(Args, Debug, Clone)]
-pub struct PictureArgs {
+pub struct ClothPictureArgs {
     /// The number on the cloth, or its identifier
     #[arg(value_name = "TAG")]
     pub fabric: String,

@@ -9,7 +9,7 @@ use crate::error::Error;
 use crate::finding::check::Checked;
 use crate::input;
 use crate::json::check as check_json;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::check as check_text;
 
 /// Runs the verb; 0 measured or meets, 1 short or over, 3 close or unknown.
@@ -17,7 +17,7 @@ use crate::text::check as check_text;
 /// # Errors
 ///
 /// What was typed wrong, or an output that cannot be written.
-pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if !args.test.further.is_empty() {
         return Err(Error::Usage("check judges one test: type another tenter check for the other grain".to_owned()));
     }

@@ -2,7 +2,6 @@
 
 use tenter_core::Confidence;
 
-use super::shown::{KnownCloth, ShownRules};
 use super::{find, remember};
 use crate::cli::cloth::AddClothArgs;
 use crate::cli::cloth::ClothVerb;
@@ -18,14 +17,15 @@ use crate::deed::pull;
 use crate::error::Error;
 use crate::finding::cloth::Listed;
 use crate::finding::fit::{Stock, known};
+use crate::finding::shown::{KnownCloth, ShownRules};
 use crate::input::cloth::{TypedCloth, construction};
-use crate::input::{self, Field, Known, amount, described};
+use crate::input::{self, ClothFacts, Field, amount, described};
 use crate::json::cloth as stash_json;
 use crate::log::json::Mm;
 use crate::log::{Entry, Fabric, FabricChange, Fact};
 use crate::plain::isolated;
-use crate::store::{Change as _, Place, Store};
-use crate::text::Screen;
+use crate::store::{Change as _, LogPlace, Store};
+use crate::text::TextOutput;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
 
@@ -34,7 +34,7 @@ use crate::words::cloth as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),
@@ -50,7 +50,7 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &Place, screen: &mut Scr
 }
 
 /// Adds a cloth, perhaps with its first tests: all of it, or nothing.
-fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (described, tested) = described::apart(&args.words);
     let mut typed = TypedCloth::from(args);
     described::cloth_in(described, &mut typed)?;
@@ -72,12 +72,12 @@ fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
 }
 
 /// What is known of a cloth that is about to be added.
-fn known_of(change: &FabricChange) -> Known {
+fn known_of(change: &FabricChange) -> ClothFacts {
     let width = change.width.flatten().map(|Mm(width)| width);
-    Known { construction: Some(change.construction.unwrap_or_default()), width }
+    ClothFacts { construction: Some(change.construction.unwrap_or_default()), width }
 }
 
-fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
     report_change(store, &entries, &args.show, "changed", screen)?;
     if let Some(Entry { fact: Fact::FabricChanged { fabric, change }, .. }) = entries.first()
@@ -90,7 +90,7 @@ fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut Screen<'_>) ->
     Ok(())
 }
 
-fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let Some(length) = args.length.as_deref().filter(|_| !args.undo) else {
         let (entries, had) = store.change(|read| deed::uncut(read, &args.fabric))?;
         report_change(store, &entries, &args.show, "cut taken back", screen)?;
@@ -105,13 +105,13 @@ fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result
     report_change(store, &entries, &args.show, what, screen)
 }
 
-fn retire(args: &RetireArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn retire(args: &RetireArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (_, Fabric { tag, name, .. }) = store.change(|read| deed::retire(read, &args.fabric, &args.note))?;
     let name = isolated(&name);
     Ok(screen.say(&format!("retired  {tag}  {name}; its tests and history stay: tenter cloth return {tag}"))?)
 }
 
-fn restore(args: &ReturnArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn restore(args: &ReturnArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (_, Fabric { tag, name, .. }) = store.change(|read| deed::restore(read, &args.fabric))?;
     Ok(screen.say(&format!("back  {tag}  {}", isolated(&name)))?)
 }
@@ -121,7 +121,7 @@ fn report_change(
     entries: &[Entry],
     show: &ShowArgs,
     what: &str,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let id = entries.first().map(|entry| entry.subject().id());
     let Some(fabric) = id.map(|id| store.fabric(id)).transpose()?.flatten() else { return Ok(()) };
@@ -134,7 +134,7 @@ fn report_change(
     Ok(())
 }
 
-fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let unit = args.show.units.unwrap_or_default();
     let grain = args.grain;
     let stretch = input::range(Field::Stretch, args.stretch.as_deref(), unit)?;
@@ -168,7 +168,7 @@ fn list(args: &ListClothsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Re
     Ok(())
 }
 
-fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let unit = args.show.units.unwrap_or_default();
     let table = input::table(&args.table.table)?;
     let confidence = input::confidence(&args.confidence.confidence)?;

@@ -10,7 +10,7 @@ use crate::exchange::jsonl::Exported;
 use crate::log::Here;
 use crate::plain::shown;
 use crate::store::{self, Change as _};
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// An exported log of a sewing evening: the cloths, their figures and the people are invented.
 const EVENING: &str = include_str!("../../demo/evening.jsonl");
@@ -20,7 +20,7 @@ const EVENING: &str = include_str!("../../demo/evening.jsonl");
 /// # Errors
 ///
 /// A file that is there already, the user's own log, or a file that cannot be written.
-pub fn run(args: &DemoArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &DemoArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let path = &args.file;
     if store::default_path().is_some_and(|own| own == *path) {
         return Err(Error::Usage(

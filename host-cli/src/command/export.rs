@@ -9,8 +9,8 @@ use crate::cli::export::{ExportArgs, TableOf};
 use crate::error::Error;
 use crate::exchange::{jsonl, table};
 use crate::plain::shown;
-use crate::store::Place;
-use crate::text::Screen;
+use crate::store::LogPlace;
+use crate::text::TextOutput;
 use crate::whole_file::WholeFile;
 
 /// Runs the verb.
@@ -18,7 +18,7 @@ use crate::whole_file::WholeFile;
 /// # Errors
 ///
 /// A log that cannot be read, or a file that cannot be written.
-pub fn run(args: &ExportArgs, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &ExportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let here = screen.here;
     let write = |out: &mut dyn Write| -> Result<String, Error> {
         let store = db.open(here)?;

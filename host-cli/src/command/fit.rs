@@ -4,6 +4,7 @@ use tenter_core::Answer;
 
 use super::{check, find, sheet};
 use crate::cli::fit::{FitArgs, PlanArgs, SheetRequest};
+use crate::deed::plan;
 use crate::error::Error;
 use crate::finding::fit;
 use crate::finding::fit::{Fitted, RoleFit, Stock};
@@ -30,14 +31,7 @@ pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Resu
     let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
     if sheet_wanted {
-        let plan = sheet::plan(
-            (&wanted.r#use, &(&wanted.choices).into()),
-            (&pattern, view),
-            &stock,
-            roles,
-            (confidence, unit),
-            read,
-        )?;
+        let plan = plan::plan(&(&wanted).into(), (&pattern, view), &stock, roles, (confidence, unit), read)?;
         return sheet::print(&plan, args.show.json, wanted.why, unit, screen);
     }
     let fitted = Fitted {

@@ -10,9 +10,9 @@ use crate::finding::fit::{Stock, known};
 use crate::finding::handle::{Handle, HandleWanted, Handled, NoSeams, layered};
 use crate::input::{self, Field, size as typed};
 use crate::json::handle as handle_json;
-use crate::log::{Construction, Fabric, Finish, Purpose};
+use crate::log::Fabric;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::handle as handle_text;
 
 /// Runs the verb; 0, or the answer about lining and facing.
@@ -20,7 +20,7 @@ use crate::text::handle as handle_text;
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a lining or facing for a cloth that was not pulled.
-pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let stock = Stock::read(read)?;
     let fabric = find::live_fabric(read, &args.fabric)?;
@@ -40,7 +40,7 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         wants,
         grain: args.grain,
         garment: args.kind,
-        no_seams: no_seams(&fabric),
+        no_seams: NoSeams::of(&fabric),
         layers: &layers,
         confidence,
     };
@@ -55,14 +55,4 @@ pub fn run(args: &HandleArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
         write!(screen.out, "{text}")?;
     }
     Ok(super::check::exit_code(handled.answer))
-}
-
-/// Why a cloth has no seams of its own: an interfacing as it was said or by its words, or elastic by its words.
-fn no_seams(fabric: &Fabric) -> Option<NoSeams> {
-    let described = fabric.described();
-    let by_words = fabric.purpose.is_none() && (described.says("interfacing") || described.finish() == Finish::Fusible);
-    if fabric.purpose == Some(Purpose::Interfacing) || by_words {
-        return Some(NoSeams::Interfacing);
-    }
-    (fabric.construction == Construction::Other && described.says("elastic")).then_some(NoSeams::Elastic)
 }

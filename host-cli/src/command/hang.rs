@@ -1,6 +1,6 @@
 //! `tenter hang`: which mass to hang for a wanted tension, and back.
 
-use tenter_core::making::hanging::{METHODS, Method, STANDARD_GRAVITY, Tension};
+use tenter_core::making::hanging::{METHODS, STANDARD_GRAVITY, Tension, TensionMethod};
 use tenter_core::making::source::Source;
 use tenter_core::{Length, Load};
 
@@ -9,7 +9,7 @@ use crate::error::Error;
 use crate::finding::hang::{Hang, Hung};
 use crate::input::{self, Field, Why, Wrong, amount::cloth};
 use crate::json::hang as hang_json;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::hang as hang_text;
 
 /// The weight of a gram, in millinewtons.
@@ -20,7 +20,7 @@ const MILLINEWTONS_PER_GRAM: f64 = STANDARD_GRAVITY as f64 / 100_000.0;
 /// # Errors
 ///
 /// What was typed wrong.
-pub fn run(args: &HangArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &HangArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let hang = found(args)?;
     if args.show.json {
         writeln!(screen.out, "{}", hang_json::render(&hang))?;
@@ -56,7 +56,7 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
         ));
     };
     let wanted = text.trim().to_lowercase();
-    let name = |method: &Method| format!("{} {}", method.standard, method.cloth).to_lowercase();
+    let name = |method: &TensionMethod| format!("{} {}", method.standard, method.cloth).to_lowercase();
     let mut found = METHODS.iter().filter(|method| name(method).contains(&wanted));
     match (found.next(), found.next()) {
         (Some(method), None) => Ok((method.tension(), method.source)),

@@ -12,8 +12,8 @@ use crate::exchange::table;
 use crate::finding::tag;
 use crate::json::import as import_json;
 use crate::plain::shown;
-use crate::store::{Change as _, Place};
-use crate::text::Screen;
+use crate::store::{Change as _, LogPlace};
+use crate::text::TextOutput;
 use crate::text::import as report;
 
 /// Runs the verb.
@@ -21,7 +21,7 @@ use crate::text::import as report;
 /// # Errors
 ///
 /// A file or a log that cannot be read, and then nothing is imported.
-pub fn run(args: &ImportArgs, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if args.as_read && !args.is_table() {
         return Err(Error::Usage("--as-read belongs to a table of readings; add --csv if the file is one".to_owned()));
     }

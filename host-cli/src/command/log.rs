@@ -4,7 +4,7 @@ use std::path::Path;
 
 use crate::cli::log::LogVerb;
 use crate::error::Error;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -14,7 +14,7 @@ const FAULTY: u8 = 1;
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn run(verb: LogVerb, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         LogVerb::Check => check(db, screen),
         #[cfg(feature = "postgres")]
@@ -25,7 +25,7 @@ pub fn run(verb: LogVerb, db: Option<&Path>, screen: &mut Screen<'_>) -> Result<
     }
 }
 
-fn check(db: Option<&Path>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let place = super::place_of(db)?;
     let log = place.open(screen.here)?;
     let faults = log.faults()?;

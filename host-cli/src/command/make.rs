@@ -3,21 +3,21 @@
 use std::path::Path;
 
 use super::report::sheet_page;
-use super::shown::ShownRules;
-use super::{find, sheet};
+use super::sheet;
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
 use crate::deed::make::RoleCut;
+use crate::deed::plan as deed_plan;
 use crate::error::Error;
-use crate::finding::fit::{self, Stock};
-use crate::finding::make::{MadeGarment, State, Workroom};
+use crate::finding::make::{MadeGarment, Workroom};
+use crate::finding::shown::ShownRules;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::{self};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::{Choices, Id};
+use crate::log::{GarmentState, Id};
 use crate::plain::isolated;
 use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
@@ -48,20 +48,11 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         }
         MakeVerb::Start(args) => {
             let typed: TypedGarment = (&args.flags).into();
-            let pattern = crate::deed::find::pattern(store, &args.pattern)?;
-            let view = crate::deed::find::view_or_only(&pattern, args.view.as_deref())?;
-            sheet::check(&typed.choices, (&pattern, view))?;
             let (entries, ()) = store.change(|read| deed::start(read, &args.pattern, args.view.as_deref(), &typed))?;
             (entries.first().map(|entry| entry.id), "begun", &args.show)
         }
         MakeVerb::Edit(args) => {
             let typed: TypedGarment = (&args.flags).into();
-            if typed.choices != Choices::default() {
-                let garment = deed::live(store, &args.garment)?;
-                let pattern = deed::pattern_of(store, &garment)?;
-                let view = find::view(&pattern, &garment.view)?;
-                sheet::check(&garment.choices.changed(&typed.choices), (&pattern, view))?;
-            }
             let (_, garment) = store.change(|read| deed::edit(read, &args.garment, &typed))?;
             (Some(garment.id), "changed", &args.show)
         }
@@ -116,7 +107,7 @@ fn making(id: Id, read: &dyn Read, screen: &TextOutput<'_>) -> Result<Option<Mad
 
 fn list(all: bool, show: &ShowArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let room = Workroom::read(read, screen.here)?;
-    let listed = room.list(|state| all || state == State::Open);
+    let listed = room.list(|state| all || state == GarmentState::Open);
     if show.json {
         writeln!(screen.out, "{}", make_json::list(&listed))?;
     } else {
@@ -167,28 +158,15 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutp
         )));
     }
     let garment = deed::live(read, &args.garment)?;
-    let pattern = deed::pattern_of(read, &garment)?;
-    let view = find::view(&pattern, &garment.view)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
-    let stock = Stock::read(read)?.before(&garment);
-    let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
-    let choices = garment.choices.changed(&(&args.plan.choices).into());
-    let mut uses = Vec::new();
-    for (role, one) in garment
-        .uses
-        .iter()
-        .filter_map(|one| Some((pattern.roles.iter().find(|role| role.id == one.role && !role.dropped)?, one)))
-    {
-        uses.push(format!("{}={}", role.name, one.fabric));
-    }
     let unit = show.units.unwrap_or_default();
-    let mut plan = sheet::plan((&uses, &choices), (&pattern, view), &stock, roles, (confidence, unit), read)?;
+    let mut plan = deed_plan::of_garment(read, &garment, &(&args.plan).into(), (confidence, unit))?;
     plan.done = making.done_stages();
     let head = words::plan_head(&making);
     if let Some(out) = &args.out {
         super::refuse_the_log_itself(Path::new(out), db)?;
         let rules = ShownRules { confidence, table: &tenter_core::Table::OWN, unit };
-        return sheet_page(&plan, &stock, rules, (args.plan.why, &head), out, read, screen);
+        return sheet_page(&plan, rules, (args.plan.why, &head), out, read, screen);
     }
     if show.json {
         writeln!(screen.out, "{}", make_json::with_plan(&making, &plan_json::render(&plan, unit)))?;

@@ -9,14 +9,14 @@ use crate::cli::definition;
 use crate::cli::manual::{CompletionsArgs, ManArgs};
 use crate::error::Error;
 use crate::plain::{one_line, reason};
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the completions of a shell.
 ///
 /// # Errors
 ///
 /// An output that cannot be written; here and below.
-pub fn completions(args: &CompletionsArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn completions(args: &CompletionsArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let mut text = Vec::new();
     clap_complete::generate(args.shell, &mut definition(), "tenter", &mut text);
     screen.out.write_all(&text)?;
@@ -28,7 +28,7 @@ pub fn completions(args: &CompletionsArgs, screen: &mut Screen<'_>) -> Result<u8
 /// # Errors
 ///
 /// As above.
-pub fn man(args: &ManArgs, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn man(args: &ManArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let Some(folder) = &args.out else {
         screen.out.write_all(&page(definition())?)?;
         return Ok(0);

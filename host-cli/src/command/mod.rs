@@ -18,8 +18,9 @@ pub mod progress;
 pub mod pull;
 pub mod remember;
 pub mod report;
+#[cfg(feature = "serve")]
+pub mod serve;
 pub mod sheet;
-pub mod shown;
 pub mod size;
 pub mod units;
 pub mod wash;
@@ -32,21 +33,21 @@ use crate::deed::find;
 use crate::error::Error;
 use crate::log::Here;
 use crate::plain::shown;
-use crate::store::{self, Log, Place};
-use crate::text::Screen;
+use crate::store::{self, LogPlace, LogWithDrafts};
+use crate::text::TextOutput;
 
 /// Runs a verb and writes its result to `screen`; the exit code.
 ///
 /// # Errors
 ///
 /// What was typed wrong, or a log or an output that cannot be read or written.
-pub fn run(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let code = run_verb(line, screen)?;
     units::remember(line, screen.here)?;
     Ok(code)
 }
 
-fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (db, here) = (line.db.as_deref(), screen.here);
     match &line.verb {
         Verb::Check(args) => check::run(args, db, screen),
@@ -65,6 +66,8 @@ fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
         Verb::Demo(args) => demo::run(args, screen),
         Verb::Fit(args) => fit::run(args, &*open(db, here)?, screen),
         Verb::Report(verb) => report::run(verb, &*open(db, here)?, &place_of(db)?, screen),
+        #[cfg(feature = "serve")]
+        Verb::Serve(args) => serve::run(args, place_of(db)?, screen),
         Verb::Export(args) => export::run(args, &place_of(db)?, screen),
         Verb::Log(verb) => log::run(*verb, db, screen),
         Verb::Import(args) => import::run(args, &place_of(db)?, screen),
@@ -72,23 +75,23 @@ fn run_verb(line: &CommandLine, screen: &mut Screen<'_>) -> Result<u8, Error> {
 }
 
 /// The log that was named, or the user's own.
-fn open(db: Option<&Path>, here: Here) -> Result<Box<dyn Log>, Error> {
+fn open(db: Option<&Path>, here: Here) -> Result<Box<dyn LogWithDrafts>, Error> {
     Ok(place_of(db)?.open(here)?)
 }
 
 /// The log as [`open`] finds it, unless there is none yet.
-fn open_if_there(db: Option<&Path>, here: Here) -> Result<Option<Box<dyn Log>>, Error> {
+fn open_if_there(db: Option<&Path>, here: Here) -> Result<Option<Box<dyn LogWithDrafts>>, Error> {
     Ok(place_of(db)?.open_if_there(here)?)
 }
 
 /// Where the log is kept.
-fn place_of(db: Option<&Path>) -> Result<Place, Error> {
+fn place_of(db: Option<&Path>) -> Result<LogPlace, Error> {
     let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; pass --db FILE".to_owned()));
-    db.map_or_else(|| own().map(Place::File), |db| Ok(Place::of(db)?))
+    db.map_or_else(|| own().map(LogPlace::File), |db| Ok(LogPlace::of(db)?))
 }
 
 /// Nobody means to put what a verb writes in the place of the log at `db`.
-fn refuse_the_log_itself(path: &Path, db: &Place) -> Result<(), Error> {
+fn refuse_the_log_itself(path: &Path, db: &LogPlace) -> Result<(), Error> {
     let Some(db) = db.file() else { return Ok(()) };
     let same = |name: &str| {
         let beside = db.with_file_name(format!("{}{name}", db.file_name().unwrap_or_default().to_string_lossy()));

@@ -1,7 +1,7 @@
 //! `tenter pair`: two cloths in one seam.
 
 use tenter_core::Unit;
-use tenter_core::making::garment::Seam;
+use tenter_core::making::garment::SeamKind;
 use tenter_core::making::pairing::Match;
 
 use super::find;
@@ -13,7 +13,7 @@ use crate::finding::pair::{Pairing, SeamAsked, Unjoined};
 use crate::input::{self, Field, Why, Wrong, amount, making};
 use crate::json::pair as pair_json;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::pair as pair_text;
 
 /// Runs the verb; 0 alike, 1 band to body, unlike or too firm, 3 anything that wants a hand or one more pull.
@@ -21,14 +21,14 @@ use crate::text::pair as pair_text;
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a grain that was not pulled.
-pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PairArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let length = amount::cloth(Field::Along, args.along())?;
     let stock = Stock::read(read)?;
     let (first, second) = (find::live_fabric(read, &args.first)?, find::live_fabric(read, &args.second)?);
     let grains = args.grain.as_deref().map(making::grains).transpose()?;
     // Most seams of two cloths run down the body.
-    let name = args.seam.or(grains.is_none().then_some(Seam::Side));
+    let name = args.seam.or(grains.is_none().then_some(SeamKind::Side));
     let seam = SeamAsked { name, grains, length, stitch: args.stitch };
     let asked = input::limit(Field::Wants, args.wants.as_deref(), Unit::Mm)?;
     let pairing =

@@ -13,7 +13,7 @@ use crate::json::pattern as pattern_json;
 use crate::log::Pattern;
 use crate::plain::isolated;
 use crate::store::{Change as _, Store};
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::pattern as report;
 use crate::words::quantity::counted;
 
@@ -22,7 +22,7 @@ use crate::words::quantity::counted;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &PatternVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &PatternVerb, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         PatternVerb::Add(args) => add(args, store, screen),
         PatternVerb::List(args) => list(args, store, screen),
@@ -34,7 +34,7 @@ pub fn run(verb: &PatternVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -
     Ok(0)
 }
 
-fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let mut asked = TypedRole::from(&args.flags);
     // A percentage where the role is named asks it of the main cloth.
     let unnamed = args.role.as_deref().is_some_and(described::is_asked);
@@ -52,7 +52,7 @@ fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Re
     report_change(store, which, &args.show, screen)
 }
 
-fn edit(args: &EditRoleArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn edit(args: &EditRoleArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (asked, name) = ((&args.flags).into(), args.name.as_deref());
     let (_, which) = store.change(|read| match (&args.view, &args.role) {
         (Some(view), Some(role)) => deed::edit_role(read, (&args.pattern, view, role), name, &asked),
@@ -65,13 +65,18 @@ fn report_change(
     store: &dyn Store,
     (id, view): WhichPattern,
     show: &ShowArgs,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let Some(pattern) = store.patterns()?.into_iter().find(|pattern| pattern.id == id) else { return Ok(()) };
     write_pattern(&pattern, view.as_deref(), show, screen)
 }
 
-fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn write_pattern(
+    pattern: &Pattern,
+    view: Option<&str>,
+    show: &ShowArgs,
+    screen: &mut TextOutput<'_>,
+) -> Result<(), Error> {
     if show.json {
         writeln!(screen.out, "{}", pattern_json::pattern(pattern, view))?;
     } else {
@@ -81,7 +86,7 @@ fn write_pattern(pattern: &Pattern, view: Option<&str>, show: &ShowArgs, screen:
     Ok(())
 }
 
-fn list(args: &ListPatternsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn list(args: &ListPatternsArgs, store: &dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let mut patterns = store.patterns()?;
     let drops = |pattern: &Pattern| pattern.dropped || pattern.roles.iter().any(|role| role.dropped);
     patterns.retain(|pattern| if args.retired { drops(pattern) } else { !pattern.dropped });
@@ -95,13 +100,13 @@ fn list(args: &ListPatternsArgs, store: &dyn Store, screen: &mut Screen<'_>) -> 
     Ok(())
 }
 
-fn show(args: &ShowPatternArgs, store: &dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn show(args: &ShowPatternArgs, store: &dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let pattern = find::pattern(store, &args.pattern)?;
     let view = args.view.as_deref().map(|text| find::view(&pattern, text)).transpose()?;
     write_pattern(&pattern, view, &args.show, screen)
 }
 
-fn retire(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn retire(args: &WhichArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let WhichArgs { pattern, view, role } = args;
     let (_, moved) = store.change(|read| deed::retire(read, pattern, view.as_deref(), role.as_deref()))?;
     let mut what = named(&moved);
@@ -111,7 +116,7 @@ fn retire(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> R
     Ok(screen.say(&format!("retired  {what}; tenter pattern return brings it back"))?)
 }
 
-fn restore(args: &WhichArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn restore(args: &WhichArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let WhichArgs { pattern, view, role } = args;
     let (_, moved) = store.change(|read| deed::restore(read, pattern, view.as_deref(), role.as_deref()))?;
     let roles = moved.view.as_ref().map(|_| format!(": {}", counted(moved.roles, "role"))).unwrap_or_default();

@@ -4,7 +4,7 @@ use std::io::Write as _;
 use std::path::Path;
 
 use super::find;
-use crate::cli::remember::{LearnedArgs, PictureArgs};
+use crate::cli::remember::{ClothPictureArgs, LearnedArgs};
 use crate::deed::Refused;
 use crate::deed::remember::{self as deed, Turn};
 use crate::error::Error;
@@ -13,8 +13,8 @@ use crate::input::learned::TypedLearned;
 use crate::json::cloth as cloth_json;
 use crate::log::Fabric;
 use crate::plain::shown;
-use crate::store::{Change as _, Place, Read, Store};
-use crate::text::Screen;
+use crate::store::{Change as _, LogPlace, Read, Store};
+use crate::text::TextOutput;
 use crate::text::memory as report;
 use crate::whole_file::WholeFile;
 
@@ -23,7 +23,12 @@ use crate::whole_file::WholeFile;
 /// # Errors
 ///
 /// What was typed wrong, a photograph that cannot be taken, or a log that cannot be read or written; here and below.
-pub fn picture(args: &PictureArgs, store: &mut dyn Store, db: &Place, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn picture(
+    args: &ClothPictureArgs,
+    store: &mut dyn Store,
+    db: &LogPlace,
+    screen: &mut TextOutput<'_>,
+) -> Result<(), Error> {
     let which = args.fabric.as_str();
     if let Some(number) = &args.copy {
         return copy(args, number, store, db, screen);
@@ -39,12 +44,12 @@ pub fn picture(args: &PictureArgs, store: &mut dyn Store, db: &Place, screen: &m
 }
 
 #[cfg(feature = "pictures")]
-fn add(args: &PictureArgs, file: &str, store: &mut dyn Store) -> Result<(), Error> {
+fn add(args: &ClothPictureArgs, file: &str, store: &mut dyn Store) -> Result<(), Error> {
     use std::io::Read as _;
 
     use crate::input::cloth::short;
     use crate::input::{Field, photo};
-    use crate::store::Piece;
+    use crate::store::LogPiece;
 
     let path = Path::new(file);
     let wrong = |error: std::io::Error| Error::file("read", path, &error);
@@ -61,19 +66,25 @@ fn add(args: &PictureArgs, file: &str, store: &mut dyn Store) -> Result<(), Erro
     let said = taken.said(note);
     // What cannot be said leaves no photograph behind; what is said never names one that is not there.
     deed::photo(store, &args.fabric, &said)?;
-    let bytes = [taken.photo, taken.thumbnail].map(|photo| Ok::<_, Error>(Piece::from(photo)));
+    let bytes = [taken.photo, taken.thumbnail].map(|photo| Ok::<_, Error>(LogPiece::from(photo)));
     store.merge_all(bytes.into_iter())?;
     store.change(|read| deed::photo(read, &args.fabric, &said))?;
     Ok(())
 }
 
 #[cfg(not(feature = "pictures"))]
-fn add(_: &PictureArgs, _: &str, _: &mut dyn Store) -> Result<(), Error> {
+fn add(_: &ClothPictureArgs, _: &str, _: &mut dyn Store) -> Result<(), Error> {
     Err(Error::Usage("this tenter was built without photographs; use one that reads them".to_owned()))
 }
 
 /// Writes a photograph to a file.
-fn copy(args: &PictureArgs, number: &str, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn copy(
+    args: &ClothPictureArgs,
+    number: &str,
+    read: &dyn Read,
+    db: &LogPlace,
+    screen: &mut TextOutput<'_>,
+) -> Result<(), Error> {
     let (fabric, said) = deed::photo_of(read, &args.fabric, number)?;
     let photo = read.photo(said.photo)?.ok_or(Refused::PhotoMissing(fabric.tag))?;
     let path = Path::new(args.file.as_deref().unwrap_or_default());
@@ -84,7 +95,7 @@ fn copy(args: &PictureArgs, number: &str, read: &dyn Read, db: &Place, screen: &
     Ok(screen.say(&format!("photograph {number} of cloth {} is in {}", fabric.tag, shown(path)))?)
 }
 
-fn pictures(fabric: &Fabric, json: bool, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn pictures(fabric: &Fabric, json: bool, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     if json {
         writeln!(screen.out, "{}", cloth_json::fabric(fabric))?;
     } else {
@@ -99,7 +110,7 @@ fn pictures(fabric: &Fabric, json: bool, read: &dyn Read, screen: &mut Screen<'_
 /// # Errors
 ///
 /// As above.
-pub fn learned(args: &LearnedArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn learned(args: &LearnedArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let which = args.fabric.as_str();
     match (&args.retire, &args.r#return) {
         (Some(number), _) => store.change(|read| deed::turn_lesson(read, which, number, true))?,

@@ -4,7 +4,7 @@ use tenter_core::making::elastic::Fastened;
 use tenter_core::making::error::MakingError;
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::sizing::Reduction;
-use tenter_core::making::zip::{Edge, ZipEnds};
+use tenter_core::making::zip::{ZipEdge, ZipEnds};
 use tenter_core::{Confidence, Length, Limit, Unit};
 
 use super::{check, find};
@@ -15,18 +15,18 @@ use crate::finding::size::{CordWanted, ElasticWanted, Sized, SizedCloth, ZipWant
 use crate::input::{self, Field, Why, Wrong, amount::cloth, size as typed};
 use crate::json::size as size_json;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::size as size_text;
 
 /// Opens the log, where it is needed.
-pub type Open<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;
+pub type OpenLog<'o> = dyn FnMut() -> Result<Box<dyn Read>, Error> + 'o;
 
 /// Runs the verb; 0 everything passes, 1 something does not, 3 too close to call.
 ///
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read.
-pub fn run(args: &SizeArgs, open: &mut Open<'_>, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &SizeArgs, open: &mut OpenLog<'_>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let unit = unit(args);
     let sized_cloth = sized_cloth(args, open)?;
@@ -71,7 +71,7 @@ fn unit(args: &SizeArgs) -> Unit {
 }
 
 /// The cloth that goes round the body, or a stretch that was given for it.
-fn sized_cloth(args: &SizeArgs, open: &mut Open<'_>) -> Result<Option<SizedCloth>, Error> {
+fn sized_cloth(args: &SizeArgs, open: &mut OpenLog<'_>) -> Result<Option<SizedCloth>, Error> {
     if let Some(text) = &args.stretch {
         return Ok(Some(SizedCloth::of_stretch(typed::exact(Field::Stretch, text)?)));
     }
@@ -123,7 +123,7 @@ fn cord(args: &SizeArgs, sized: &mut Sized, unit: Unit) -> Result<(), Error> {
 fn zip(args: &SizeArgs, cloth_of: Option<&SizedCloth>, sized: &mut Sized, unit: Unit) -> Result<(), Error> {
     let Some(text) = &args.zip else { return Ok(()) };
     let takes = |field, text: Option<&str>| text.map_or(Ok(Length::ZERO), |text| cloth(field, text));
-    let edge = Edge {
+    let edge = ZipEdge {
         cut: cloth(Field::Zip, text)?,
         hem: takes(Field::ZipHem, args.zip_hem.as_deref())?,
         neck: takes(Field::ZipNeck, args.zip_neck.as_deref())?,

@@ -1,7 +1,7 @@
 //! `tenter wash`: marks before and after a wash.
 
-use tenter_core::making::washing::{self, Washing};
-use tenter_core::{Answer, Figure, Grain, Unit};
+use tenter_core::making::washing::Washing;
+use tenter_core::{Answer, Grain, Unit};
 
 use super::check::exit_code;
 use super::find;
@@ -9,13 +9,12 @@ use crate::cli::making::WashArgs;
 use crate::deed::wash::{self as deed, TypedWash};
 use crate::error::Error;
 use crate::finding::fit::known;
-use crate::finding::wash::{Change, Washed};
-use crate::input::{self, Field, Why, Wrong, making};
+use crate::finding::wash::Washed;
+use crate::input::{self, Field, Why, Wrong};
 use crate::json::cloth as stash_json;
 use crate::json::wash as wash_json;
-use crate::log::WashMarks;
 use crate::store::{Change as _, Store};
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::wash as wash_text;
 use crate::words::washing as words;
 
@@ -27,7 +26,7 @@ use crate::words::washing as words;
 pub fn run(
     args: &WashArgs,
     open: &mut dyn FnMut() -> Result<Box<dyn Store>, Error>,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     if let (Some(grain), Some(text)) = (args.undo, &args.fabric) {
         return undo(args, text, grain, open()?.as_mut(), screen);
@@ -35,17 +34,7 @@ pub fn run(
     let confidence = input::confidence(&args.advice.confidence.confidence)?;
     let typed = TypedWash::from(args);
     let (marks, need) = deed::marks(&typed)?;
-    let mut washed: Vec<(Grain, WashMarks, Figure)> = Vec::new();
-    for (grain, marks) in &marks {
-        let (field, text) = match grain {
-            Grain::Lengthwise => (Field::WashedLengthwise, &typed.lengthwise),
-            _ => (Field::WashedCrosswise, &typed.crosswise),
-        };
-        let wrong = |error| Wrong::new(field, text.as_deref().unwrap_or_default(), Why::Making(error));
-        let change = washing::change(marks.before, marks.after, making::scale(marks)?).map_err(wrong)?;
-        washed.push((*grain, *marks, change));
-    }
-    let changes = washed.iter().map(|(grain, _, change)| Change::of(*grain, *change)).collect();
+    let changes = deed::changes(&typed, &marks)?;
     let mut found = Washed { changes, bought: None, confidence, as_read: args.as_read };
     if let Some(need) = need {
         let text = args.need.as_deref().unwrap_or_default();
@@ -84,7 +73,7 @@ fn undo(
     cloth: &str,
     grain: Option<Grain>,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (fabric, back)) = store.change(|read| deed::undo(read, cloth, grain))?;
     let now = store.fabric(fabric.id)?.unwrap_or(fabric);

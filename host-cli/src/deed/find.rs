@@ -2,7 +2,7 @@
 
 use super::{Refused, Thing};
 use crate::input::Field;
-use crate::input::named::{Named, named};
+use crate::input::named::{NameMatch, named};
 use crate::input::synonym::is;
 use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
 use crate::store::{Read, WhichTests};
@@ -55,13 +55,13 @@ fn called(read: &dyn Read, text: &str) -> Result<Option<Fabric>, Refused> {
     for fabrics in [there, retired] {
         let names: Vec<&str> = fabrics.iter().map(|fabric| fabric.name.as_str()).collect();
         match named(text, &names) {
-            Named::One(place) => return Ok(fabrics.into_iter().nth(place)),
-            Named::Several(places) => {
+            NameMatch::One(place) => return Ok(fabrics.into_iter().nth(place)),
+            NameMatch::Several(places) => {
                 let found = places.iter().filter_map(|place| fabrics.get(*place));
                 let found = found.map(|fabric| (fabric.tag, fabric.name.clone())).collect();
                 return Err(Refused::SeveralCloths { text: text.to_owned(), found });
             }
-            Named::None => {}
+            NameMatch::None => {}
         }
     }
     Ok(None)
@@ -156,9 +156,9 @@ pub(super) fn one_of<'t>(thing: Thing, text: &str, names: &[&'t str], pattern: &
     let (text, pattern) = (text.to_owned(), pattern.to_owned());
     let none = |text| Refused::NoneNamed { thing, text, known: owned(names), pattern };
     match named(&text, names) {
-        Named::One(place) => at(&place).ok_or_else(|| none(text)),
-        Named::None => Err(none(text)),
-        Named::Several(places) => {
+        NameMatch::One(place) => at(&place).ok_or_else(|| none(text)),
+        NameMatch::None => Err(none(text)),
+        NameMatch::Several(places) => {
             let found: Vec<&str> = places.iter().filter_map(at).collect();
             match found.as_slice() {
                 // Two patterns of one name are told apart by more than the name.
@@ -254,7 +254,7 @@ pub fn view<'p>(pattern: &'p Pattern, text: &str) -> Result<&'p str, Refused> {
     // `view A`, unless a view has that name.
     let views = pattern.views();
     let bare = text.trim().split_once(' ').filter(|(word, _)| is(word, "view")).map(|(_, name)| name);
-    let bare = bare.filter(|_| named(text, &views) == Named::None);
+    let bare = bare.filter(|_| named(text, &views) == NameMatch::None);
     one_of(Thing::View, bare.unwrap_or(text), &views, &pattern.name)
 }
 

@@ -32,6 +32,7 @@ pub fn start(read: &dyn Read, pattern: &str, view: Option<&str>, typed: &TypedGa
     }
     let uses = chosen(read, (&pattern, view), &typed.uses, Vec::new(), None)?;
     let name = said.name.unwrap_or_else(|| called(&pattern.name, view));
+    super::plan::check(&typed.choices, (&pattern, view))?;
     let (name, view, uses) = (Some(name), Some(view.to_owned()), Some(uses));
     let choices = Some(typed.choices.clone()).filter(|choices| *choices != Choices::default());
     let change = GarmentChange { name, view, uses, choices, pattern: Some(pattern.id), ..said };
@@ -62,6 +63,8 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedGarment) -> Done<Garment>
     }
     let choices = garment.choices.changed(&typed.choices);
     if choices != garment.choices {
+        let pattern = pattern_of(read, &garment)?;
+        super::plan::check(&choices, (&pattern, find::view(&pattern, &garment.view)?))?;
         said.choices = Some(choices);
     }
     if said == GarmentChange::default() {

@@ -5,10 +5,10 @@ use tenter_core::Unit;
 
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
-use crate::input::row::{self, Part, Row};
+use crate::input::row::{self, RowPart, TestRow};
 use crate::input::synonym::GRAIN;
 use crate::input::{
-    CheckInput, Field, Known, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants, Wrong, check, when,
+    CheckInput, ClothFacts, Field, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants, Wrong, check, when,
 };
 use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
 use crate::store::{Change as _, Read, Store};
@@ -43,8 +43,8 @@ pub fn typed_in_a_row(words: &[String], settling: bool, unit: Option<Unit>, here
     if words.is_empty() {
         return Ok(Vec::new());
     }
-    let (first, further) = row::rows(None, words.iter().cloned().map(Part::Word).collect());
-    let test = |row: &Row| {
+    let (first, further) = row::rows(None, words.iter().cloned().map(RowPart::Word).collect());
+    let test = |row: &TestRow| {
         let wants = TypedWants { wants: row.wants.clone(), ..TypedWants::default() };
         let asked = TypedAsked { wants, unit, ..TypedAsked::default() };
         let check = TypedCheck {
@@ -66,7 +66,7 @@ pub fn typed_in_a_row(words: &[String], settling: bool, unit: Option<Unit>, here
 /// No such cloth, more stretch than it gives, or readings that should not be believed and that nobody stands by.
 pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
     let fabric = find::live_fabric(read, which)?;
-    let known = Known { construction: Some(fabric.construction), width: fabric.width };
+    let known = ClothFacts { construction: Some(fabric.construction), width: fabric.width };
     if let Some(doubted) = typed.input.believed(known)? {
         return Err(Refused::Doubted(Box::new(doubted)));
     }
@@ -81,7 +81,7 @@ fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Test
 
 /// A test under an identifier fixed before it was made.
 #[derive(Clone, Copy, Debug)]
-pub struct Made<'m> {
+pub struct NewTest<'m> {
     /// The identifier.
     pub id: Id,
     /// When it was pulled.
@@ -98,8 +98,8 @@ pub struct Made<'m> {
 /// # Errors
 ///
 /// A log that cannot be written.
-pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: Made<'_>) -> Result<Id, Refused> {
-    let Made { id, pulled, note, input } = made;
+pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: NewTest<'_>) -> Result<Id, Refused> {
+    let NewTest { id, pulled, note, input } = made;
     let fact = Fact::TestStored(tested(fabric.id, pulled, note, input));
     let merged = store.merge(&mut core::iter::once(Ok(Entry::new(id, fact.clone()))))?;
     if merged.new == 1 || store.test(id)?.is_some_and(|stored| stored.said.test == input.test) {

@@ -1,16 +1,18 @@
 //! Storing marks before and after a wash.
 
+use tenter_core::making::washing;
 use tenter_core::{Grain, Length, Unit};
 
 use super::{Done, Refused, find};
+use crate::finding::wash::WashChange;
 use crate::input::amount::cloth;
 use crate::input::cloth::short;
-use crate::input::{BARE, Field, making};
+use crate::input::{BARE, Field, Why, Wrong, making};
 use crate::log::{Entry, Fabric, Fact, Id, Subject, WashMarks, fold};
 use crate::store::Read;
 
 /// The marks along one grain.
-pub type Washed = (Grain, WashMarks);
+pub type GrainMarks = (Grain, WashMarks);
 
 /// Marks before and after a wash, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,7 +34,7 @@ pub struct TypedWash {
 /// # Errors
 ///
 /// A field that cannot be read, or no marks at all.
-pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused> {
+pub fn marks(typed: &TypedWash) -> Result<(Vec<GrainMarks>, Option<Length>), Refused> {
     let mut washed = Vec::new();
     for (grain, field, text) in [
         (Grain::Lengthwise, Field::WashedLengthwise, &typed.lengthwise),
@@ -48,15 +50,33 @@ pub fn marks(typed: &TypedWash) -> Result<(Vec<Washed>, Option<Length>), Refused
     Ok((washed, typed.need.as_deref().map(|text| cloth(Field::Need, text)).transpose()?))
 }
 
+/// What a wash did along each grain that was measured.
+///
+/// # Errors
+///
+/// Marks that no change can be made of.
+pub fn changes(typed: &TypedWash, washed: &[GrainMarks]) -> Result<Vec<WashChange>, Wrong> {
+    let change = |(grain, marks): &GrainMarks| {
+        let (field, text) = match grain {
+            Grain::Lengthwise => (Field::WashedLengthwise, &typed.lengthwise),
+            _ => (Field::WashedCrosswise, &typed.crosswise),
+        };
+        let wrong = |error| Wrong::new(field, text.as_deref().unwrap_or_default(), Why::Making(error));
+        let change = washing::change(marks.before, marks.after, making::scale(marks)?).map_err(wrong)?;
+        Ok(WashChange::of(*grain, change))
+    };
+    washed.iter().map(change).collect()
+}
+
 /// Stores the marks with a cloth; hands it back.
 ///
 /// # Errors
 ///
 /// No such cloth, or a note that cannot be read.
-pub fn store(read: &dyn Read, which: &str, washed: &[Washed], note: &str) -> Done<Fabric> {
+pub fn store(read: &dyn Read, which: &str, washed: &[GrainMarks], note: &str) -> Done<Fabric> {
     let note = short(Field::Note, note)?;
     let fabric = find::live_fabric(read, which)?;
-    let fact = |(grain, marks): &Washed| Fact::FabricWashed {
+    let fact = |(grain, marks): &GrainMarks| Fact::FabricWashed {
         fabric: fabric.id,
         grain: *grain,
         marks: *marks,
@@ -70,7 +90,7 @@ pub fn store(read: &dyn Read, which: &str, washed: &[Washed], note: &str) -> Don
 /// # Errors
 ///
 /// No such cloth, or no marks to take back.
-pub fn undo(read: &dyn Read, which: &str, grain: Option<Grain>) -> Done<(Fabric, Vec<Washed>)> {
+pub fn undo(read: &dyn Read, which: &str, grain: Option<Grain>) -> Done<(Fabric, Vec<GrainMarks>)> {
     let fabric = find::live_fabric(read, which)?;
     let history = read.history(Subject::Fabric(fabric.id))?;
     let marks = |entry: &Entry| match entry.fact {

@@ -15,7 +15,7 @@ use super::{BadLine, ExportError, Fault, ImportError, Unsound};
 use crate::log::json::Mm;
 use crate::log::{Entry, FabricChange, Fact, GarmentChange, Id, Photo, PhotoName};
 use crate::plain::reason;
-use crate::store::{Piece, Read, caught};
+use crate::store::{LogPiece, Read, caught};
 
 /// The first line.
 pub const HEADER: &str = r#"{"tenter":"log","format":1}"#;
@@ -150,7 +150,7 @@ impl<R: BufRead> Exported<R> {
         }
     }
 
-    fn next_piece(&mut self) -> Result<Option<Piece>, ImportError> {
+    fn next_piece(&mut self) -> Result<Option<LogPiece>, ImportError> {
         let Some(text) = self.next_line()? else {
             return if self.ended { Ok(None) } else { Err(self.wrong(Fault::CutOff)) };
         };
@@ -173,15 +173,15 @@ impl<R: BufRead> Exported<R> {
         }
         if value.get("photo").is_some() && value.get("kind").is_none() {
             self.photos += 1;
-            return photo(value).map(Piece::from).map(Some).map_err(|fault| self.wrong(fault));
+            return photo(value).map(LogPiece::from).map(Some).map_err(|fault| self.wrong(fault));
         }
         self.entries += 1;
-        entry(&value).map(Piece::from).map(Some).map_err(|fault| self.wrong(fault))
+        entry(&value).map(LogPiece::from).map(Some).map_err(|fault| self.wrong(fault))
     }
 }
 
 impl<R: BufRead> Iterator for Exported<R> {
-    type Item = Result<Piece, ImportError>;
+    type Item = Result<LogPiece, ImportError>;
 
     fn next(&mut self) -> Option<Self::Item> {
         self.next_piece().transpose()

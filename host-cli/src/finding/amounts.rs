@@ -6,12 +6,12 @@ use tenter_core::{Length, Unit};
 
 use crate::finding::fit::Candidate;
 use crate::finding::kept::free;
-use crate::finding::pair::Named;
+use crate::finding::pair::NamedCloth;
 use crate::log::{Fabric, Id, Price, Role, Shop};
 
 /// What one role takes of a cloth.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Taken {
+pub struct AmountTaken {
     /// The role.
     pub role: String,
     /// The view it belongs to.
@@ -25,9 +25,9 @@ pub struct Taken {
 pub struct ClothAmount {
     fabric: Id,
     /// The cloth.
-    pub cloth: Named,
+    pub cloth: NamedCloth,
     /// Who takes how much of it, in the order they were added.
-    pub taken: Vec<Taken>,
+    pub taken: Vec<AmountTaken>,
     /// The sum of it, exact.
     pub needed: Length,
     /// What is at home of it beside what open garments keep, where that is known; none of a cloth in a shop.
@@ -99,7 +99,7 @@ impl Amounts {
     pub fn take(&mut self, role: &Role, candidate: &Candidate<'_>) {
         let Some(needed) = candidate.cloth.needed() else { return };
         let fabric = candidate.fabric;
-        let taken = Taken { role: role.name.clone(), view: role.view.clone(), length: needed.length };
+        let taken = AmountTaken { role: role.name.clone(), view: role.view.clone(), length: needed.length };
         let is_estimate = needed.by_area || !needed.washing.is_known();
         if let Some(cloth) = self.cloths.iter_mut().find(|cloth| cloth.fabric == fabric.id) {
             cloth.taken.push(taken);

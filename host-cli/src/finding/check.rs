@@ -1,7 +1,9 @@
 //! What one pull test says, and what to do next.
 
 use tenter_core::forecast::{Forecast, ForecastError, forecast};
-use tenter_core::{Answer, Ask, Construction, Evaluation, Figure, Note, Part, Settle, Side, Suit, TestError, suits};
+use tenter_core::{
+    Answer, Ask, Construction, Evaluation, Figure, Figures, Note, Part, Settle, Side, Suit, TestError, suits,
+};
 
 use crate::input::CheckInput;
 
@@ -133,7 +135,7 @@ fn comes_back_poorly(input: &CheckInput, evaluation: &Evaluation) -> bool {
 
 /// What a refused cloth would still do.
 fn refusal(part: &Part, input: &CheckInput, evaluation: &Evaluation) -> Option<Next> {
-    let figure = figure(evaluation, part.ask)?;
+    let figure = figure(&evaluation.figures, part.ask)?;
     let confidence = input.rules.confidence;
     if part.side == Side::AtLeast && part.ask == Ask::Stretch && first_pull_may_explain(part, &figure, input) {
         return Some(Next::SettleFirst);
@@ -155,10 +157,10 @@ fn first_pull_may_explain(part: &Part, stretch: &Figure, input: &CheckInput) -> 
 
 /// The figure that something is asked of.
 #[must_use]
-pub fn figure(evaluation: &Evaluation, ask: Ask) -> Option<Figure> {
+pub fn figure(figures: &Figures, ask: Ask) -> Option<Figure> {
     match ask {
-        Ask::Stretch => Some(evaluation.figures.stretch),
-        Ask::Growth => evaluation.figures.rest.map(|rest| rest.growth),
-        Ask::Recovery => evaluation.figures.rest.and_then(|rest| rest.recovery),
+        Ask::Stretch => Some(figures.stretch),
+        Ask::Growth => figures.rest.map(|rest| rest.growth),
+        Ask::Recovery => figures.rest.and_then(|rest| rest.recovery),
     }
 }

@@ -3,7 +3,7 @@
 use tenter_core::components::SESSION_DOF;
 use tenter_core::making::washing::Washing;
 use tenter_core::{
-    Confidence, Doubt, Evaluation, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
+    Confidence, Doubt, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
 };
 
 use super::fit::{Stock, known};
@@ -85,10 +85,10 @@ pub struct Disagreement {
 }
 
 impl Disagreement {
-    /// Of the tests of a grain, as they were judged; none where they agree.
+    /// Of the tests of a grain, of which the others contradict one; none where they agree.
     #[must_use]
-    pub fn of(measured: &Measured, evaluation: &Evaluation) -> Option<Self> {
-        let apart = measured.tests.get(usize::from(evaluation.contradicts?))?;
+    pub fn of(measured: &Measured, contradicts: Option<u8>) -> Option<Self> {
+        let apart = measured.tests.get(usize::from(contradicts?))?;
         let seen = |one: &Counted| Figures::of(&one.stored.said.test, one.scatter).ok().map(|figures| figures.stretch);
         let others = measured.tests.iter().filter(|one| one.stored.id != apart.stored.id);
         Some(Self {
@@ -163,7 +163,7 @@ impl Standing {
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),
-            disagrees: Disagreement::of(&measured, &evaluation),
+            disagrees: Disagreement::of(&measured, evaluation.contradicts),
             newest,
             released,
             measured,
@@ -281,8 +281,8 @@ impl<'a> Shown<'a> {
     /// The history: each step, with the length that was left after it where it changed.
     #[must_use]
     pub fn steps(&self) -> Vec<(&'a Entry, Option<Length>)> {
-        let lengths = fold::lengths(self.history);
-        let left = |index| lengths.iter().find(|(at, _)| *at == index).and_then(|(_, length)| *length);
+        let mut lengths = fold::lengths(self.history).into_iter().peekable();
+        let mut left = |index| lengths.next_if(|(at, _)| *at == index).and_then(|(_, length)| length);
         self.history.iter().enumerate().map(|(index, entry)| (entry, left(index))).collect()
     }
 }

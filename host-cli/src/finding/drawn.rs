@@ -10,7 +10,7 @@ use crate::log::{Role, StoredTest};
 
 /// Stretch along one grain.
 #[derive(Debug, Clone)]
-pub struct Row {
+pub struct GrainStretch {
     /// The grain.
     pub grain: Grain,
     /// Its stretch; none where it was not measured.
@@ -25,7 +25,7 @@ pub struct Row {
 
 /// One reading after release.
 #[derive(Debug, Clone, Copy)]
-pub struct Reading {
+pub struct GrowthReading {
     /// Seconds after release.
     pub seconds: u32,
     /// What was left then.
@@ -38,7 +38,7 @@ pub struct Course {
     /// The grain.
     pub grain: Grain,
     /// The readings, in the order they were made.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<GrowthReading>,
     /// Growth to come, each at its seconds after release, in rising order.
     pub to_come: Vec<(u32, Forecast)>,
     /// The most growth that is asked.
@@ -67,7 +67,7 @@ fn along<'s>(shown: &'s Shown<'_>, grain: Grain) -> Option<&'s Standing> {
 /// The stretch of a cloth beside what a role asks: both straight grains, measured or not, and the bias where it was
 /// measured or is asked.
 #[must_use]
-pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<Row> {
+pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<GrainStretch> {
     let row = |grain| {
         let standing = along(shown, grain);
         let asked = beside.map(|role| role.demand.stretch(grain)).unwrap_or_default();
@@ -79,7 +79,7 @@ pub fn rows(shown: &Shown<'_>, beside: Option<&Role>) -> Vec<Row> {
             standing.map_or(Answer::Unknown, |standing| answer(shown, standing, beside, &demand))
         });
         let stretch = standing.map(|standing| standing.figures.stretch);
-        Some(Row { grain, stretch, asked, answer, pulls: standing.map(pulls).unwrap_or_default() })
+        Some(GrainStretch { grain, stretch, asked, answer, pulls: standing.map(pulls).unwrap_or_default() })
     };
     [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(row).collect()
 }
@@ -102,7 +102,7 @@ fn answer(shown: &Shown<'_>, standing: &Standing, role: Option<&Role>, demand: &
     agreed.ok().flatten().unwrap_or(Answer::Unknown)
 }
 
-impl Reading {
+impl GrowthReading {
     /// The readings of a test, each with its own trust.
     #[must_use]
     pub fn all(test: &PullTest, scatter: Scatter) -> Vec<Self> {
@@ -133,7 +133,7 @@ impl Course {
         let scatter = shown.pooled.scatter_for(shown.fabric.construction, test);
         Self {
             grain: standing.grain,
-            readings: Reading::all(test, scatter),
+            readings: GrowthReading::all(test, scatter),
             to_come: to_come(test),
             at_most: beside.and_then(|role| asked::demand(role).growth_at_most),
         }

@@ -2,13 +2,14 @@
 
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
-    self, Basis, Cloth, Do, FinishLine, Layer, Layered, Needle, Place, PlaceLine, PracticeLine, Runs, SeamAllowance,
-    SeamUse, Sewing, StayLine, Thread, Trimming,
+    self, Basis, Cloth, Do, FinishLine, GarmentPlace, Layer, Layered, Needle, PlaceLine, PracticeLine, Runs,
+    SeamAllowance, SeamUse, Sewing, StayLine, Thread, Trimming,
 };
 use tenter_core::making::source::Source;
 use tenter_core::{Answer, Confidence, Construction, Figure, Grain, Ratio};
 
 use crate::finding::memory::LastTime;
+use crate::log::{Fabric, Finish, Purpose};
 
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -87,6 +88,20 @@ pub enum NoSeams {
     Elastic,
 }
 
+impl NoSeams {
+    /// Of a cloth: an interfacing as it was said or by its words, or elastic by its words; none of any other.
+    #[must_use]
+    pub fn of(fabric: &Fabric) -> Option<Self> {
+        let described = fabric.described();
+        let by_words =
+            fabric.purpose.is_none() && (described.says("interfacing") || described.finish() == Finish::Fusible);
+        if fabric.purpose == Some(Purpose::Interfacing) || by_words {
+            return Some(Self::Interfacing);
+        }
+        (fabric.construction == Construction::Other && described.says("elastic")).then_some(Self::Elastic)
+    }
+}
+
 /// What is asked about a cloth.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct HandleWanted<'a> {
@@ -124,7 +139,7 @@ pub enum Handle {
     /// The same at one place or several.
     Place {
         /// Where.
-        places: Vec<Place>,
+        places: Vec<GarmentPlace>,
         /// What.
         what: Do,
         /// Whether it is done to every cloth, whatever it gives.
@@ -219,8 +234,8 @@ const fn strained(garment: Option<GarmentKind>) -> &'static [SeamAt] {
 }
 
 /// The places that a kind of garment may have, beside its seams.
-const fn usual_places(garment: GarmentKind) -> &'static [Place] {
-    use Place::{BiasHem, Buttonhole, Eyelet, Facing, FrontFacing, Gathers, Pocket, Zip};
+const fn usual_places(garment: GarmentKind) -> &'static [GarmentPlace] {
+    use GarmentPlace::{BiasHem, Buttonhole, Eyelet, Facing, FrontFacing, Gathers, Pocket, Zip};
     match garment {
         GarmentKind::UnlinedJacket | GarmentKind::LinedCoat | GarmentKind::ChildsOuterwear => {
             &[Pocket, Buttonhole, Eyelet, FrontFacing, Facing]
@@ -268,8 +283,9 @@ fn is_sewn_alike(one: &Sewing, other: &Sewing) -> bool {
 
 /// What is done at the places of a garment; the same at several places is one line.
 fn places(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<Handle> {
-    let places =
-        Place::ALL.into_iter().filter(|place| garment.is_none_or(|garment| usual_places(garment).contains(place)));
+    let places = GarmentPlace::ALL
+        .into_iter()
+        .filter(|place| garment.is_none_or(|garment| usual_places(garment).contains(place)));
     let places: Vec<PlaceLine> = places.filter_map(|place| handling::at(cloth, place)).collect();
     let same = |one: &PlaceLine, next: &PlaceLine| {
         (one.what, one.source, is_for_any(one)) == (next.what, next.source, is_for_any(next))
@@ -284,7 +300,8 @@ fn places(cloth: &Cloth, garment: Option<GarmentKind>) -> Vec<Handle> {
 
 /// Whether it is done to every cloth, whatever it gives.
 fn is_for_any(line: &PlaceLine) -> bool {
-    matches!(line.place, Place::Eyelet | Place::BiasHem) || line.what == Do::Interface { that_gives: false }
+    matches!(line.place, GarmentPlace::Eyelet | GarmentPlace::BiasHem)
+        || line.what == Do::Interface { that_gives: false }
 }
 
 /// A layer on a cloth that gives `own`, against what is wanted; where nothing is, against holding the cloth back.

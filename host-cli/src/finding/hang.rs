@@ -2,7 +2,7 @@
 
 use tenter_core::making::caution::{Caution, Job, MOST_GRAMS, cautions};
 use tenter_core::making::error::MakingError;
-use tenter_core::making::hanging::{self, Piece, Tension};
+use tenter_core::making::hanging::{self, Specimen, Tension};
 use tenter_core::making::source::Source;
 use tenter_core::{Length, Unit};
 
@@ -12,7 +12,7 @@ pub struct Hung {
     /// Its width, a loop laid flat.
     pub width: Length,
     /// One layer, or two.
-    pub piece: Piece,
+    pub piece: Specimen,
     /// The unit that its width was typed in.
     pub unit: Unit,
 }

@@ -7,8 +7,7 @@ use tenter_core::making::garment::Stage;
 use super::kept::{cut_of, role_of, takes};
 use super::pair::NamedCloth;
 use super::plan::kind;
-pub use crate::log::GarmentState as State;
-use crate::log::{Fabric, Garment, Here, Id, Lesson, Pattern, Role};
+use crate::log::{Fabric, Garment, GarmentState, Here, Id, Lesson, Pattern, Role};
 use crate::store::{Read, StoreError};
 
 /// The cloth of a role.
@@ -30,7 +29,7 @@ pub struct MadeGarment {
     /// The garment.
     pub garment: Garment,
     /// How it stands.
-    pub state: State,
+    pub state: GarmentState,
     /// The name of its pattern; empty where it has not arrived.
     pub pattern: String,
     /// The cloths chosen.
@@ -143,11 +142,11 @@ impl Workroom {
     /// The garments that are wanted, the open ones first: those wanted soonest, then those without a day; then the others,
     /// the newest first.
     #[must_use]
-    pub fn list(&self, wanted: impl Fn(State) -> bool) -> Vec<MadeGarment> {
+    pub fn list(&self, wanted: impl Fn(GarmentState) -> bool) -> Vec<MadeGarment> {
         let all = self.garments.iter().filter(|garment| wanted(garment.state()));
         let mut all: Vec<MadeGarment> = all.map(|garment| self.making(garment)).collect();
         all.sort_by_key(|making| {
-            let open = making.state == State::Open;
+            let open = making.state == GarmentState::Open;
             let by = making.garment.by.filter(|_| open).unwrap_or(Date::MAX);
             (!open, by, core::cmp::Reverse(making.garment.done), making.garment.number, making.garment.id)
         });

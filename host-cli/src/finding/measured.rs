@@ -3,10 +3,13 @@
 //! The one place that decides which tests count. A retired test does not. A doubtful one does not beside one that is not
 //! doubted, and alone it never gives a plain answer. A test from before the cloth was washed counts for less.
 
+use std::sync::OnceLock;
+
 use jiff::Timestamp;
 use tenter_core::{
-    Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, Length, Limit, Looks,
-    MAX_SITTINGS, Range, Rebound, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
+    Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, Judgement, Length, Limit,
+    Looks, MAX_SITTINGS, Range, Rebound, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
+    judge_each,
 };
 
 use crate::log::{ByConstruction, Fabric, Here, StoredTest, days};
@@ -53,6 +56,17 @@ pub struct Measured {
     pub hand: ByConstruction,
     construction: Construction,
     width: Option<Length>,
+    /// What they amount to, once that was wanted.
+    figures: OnceLock<Option<Figures>>,
+}
+
+/// A demand that is put to the tests of a grain, with the time at which it was put first.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked {
+    /// What is asked.
+    pub demand: Demand,
+    /// Since when; none for a demand of this moment.
+    pub put: Option<Timestamp>,
 }
 
 impl Measured {
@@ -78,6 +92,7 @@ impl Measured {
             hand: others,
             construction: fabric.construction,
             width: fabric.width,
+            figures: OnceLock::new(),
         };
         if tests.len() > 1 {
             let (sound, doubted): (Vec<_>, Vec<_>) =
@@ -137,23 +152,44 @@ impl Measured {
         let sittings: Vec<Sitting<'_>> = self.tests.iter().map(Counted::sitting).collect();
         let looks = self.planned(put);
         let rules = Rules { confidence, construction: self.construction, looks, ..Rules::default() };
-        let evaluation = Evaluation::of_all(&sittings, demand, &rules)?;
+        Ok(Evaluation::of_all(&sittings, demand, &rules)?.with_doubts(&self.implausible(demand)))
+    }
+
+    /// The same of several demands, each as [`judge`](Self::judge) has it, in their order, without what would settle them.
+    ///
+    /// # Errors
+    ///
+    /// As of one.
+    pub fn judge_each(&self, asked: &[Asked], confidence: Confidence) -> Result<Vec<Judgement>, TestError> {
+        let sittings: Vec<Sitting<'_>> = self.tests.iter().map(Counted::sitting).collect();
+        let rules = Rules { confidence, construction: self.construction, ..Rules::default() };
+        let put: Vec<(Demand, Looks)> = asked.iter().map(|asked| (asked.demand, self.planned(asked.put))).collect();
+        let mut judged: Vec<(usize, Judgement)> = Vec::with_capacity(asked.len());
+        judge_each(&sittings, &put, &rules, |place, judgement| judged.push((place, judgement)))?;
+        judged.sort_by_key(|(place, _)| *place);
+        let doubted = |((_, judgement), asked): ((usize, Judgement), &Asked)| {
+            judgement.with_doubts(&self.implausible(&asked.demand))
+        };
+        Ok(judged.into_iter().zip(asked).map(doubted).collect())
+    }
+
+    /// What cannot well be true of the tests, beside what is asked.
+    fn implausible(&self, demand: &Demand) -> Vec<Doubt> {
         let context = Context {
             construction: Some(self.construction),
             cloth_width: self.width,
             demand: Some(demand),
             ..Context::default()
         };
-        let newest = self.newest().ok_or(TestError::NoPull)?;
-        let mut doubts = implausible(&newest.stored.said.test, &context);
-        if self.tests.len() > 1 {
+        let of = |counted: &Counted| implausible(&counted.stored.said.test, &context);
+        let mut doubts: Vec<Doubt> = self.newest().map(of).into_iter().flatten().collect();
+        if self.tests.len() > 1 && !doubts.is_empty() {
             // What one test cannot tell another may, and several on short marks tell more than one.
-            let others = self.tests.iter().map(|other| implausible(&other.stored.said.test, &context));
-            let others: Vec<_> = others.collect();
+            let others: Vec<_> = self.tests.iter().map(of).collect();
             let shared = |doubt: &Doubt| others.iter().all(|all| all.iter().any(|one| one.word() == doubt.word()));
             doubts.retain(|doubt| shared(doubt) && !matches!(doubt, Doubt::ShortMarks { .. }));
         }
-        Ok(evaluation.with_doubts(&doubts))
+        doubts
     }
 
     /// The tests that there were when a demand was put, as those that were planned.
@@ -174,18 +210,25 @@ impl Measured {
     pub fn suits(&self, confidence: Confidence) -> Vec<&'static Suit> {
         let grain = self.newest().map(|newest| newest.stored.said.test.grain()).unwrap_or_default();
         let rebound = self.figures().and_then(|figures| Rebound::of(&figures, confidence)).map(|rebound| rebound.grade);
-        let gives = |suit: &&Suit| {
-            let limit = |milli: u32| Limit::milli_percent(milli).ok();
-            let asked = Range { at_least: limit(suit.at_least), at_most: suit.at_most.and_then(limit) };
-            let judged = self.judge(&Demand::for_grain(grain, asked), None, confidence);
-            judged.is_ok_and(|judged| judged.answer == Some(Answer::Meets) && judged.contradicts.is_none())
+        let limit = |milli: u32| Limit::milli_percent(milli).ok();
+        let asks = |suit: &&Suit| {
+            let range = Range { at_least: limit(suit.at_least), at_most: suit.at_most.and_then(limit) };
+            Asked { demand: Demand::for_grain(grain, range), put: None }
         };
-        SUITS.iter().filter(|suit| suit.serves(self.construction, rebound)).filter(gives).collect()
+        let gives = |judged: &Judgement| judged.answer() == Some(Answer::Meets) && judged.contradicts.is_none();
+        let serve: Vec<&Suit> = SUITS.iter().filter(|suit| suit.serves(self.construction, rebound)).collect();
+        let asked: Vec<Asked> = serve.iter().map(asks).collect();
+        let judged = self.judge_each(&asked, confidence).unwrap_or_default();
+        serve.into_iter().zip(judged).filter(|(_, judged)| gives(judged)).map(|(suit, _)| suit).collect()
     }
 
     /// What they amount to.
     #[must_use]
     pub fn figures(&self) -> Option<Figures> {
-        Some(self.judge(&Demand::default(), None, Confidence::default()).ok()?.figures)
+        let judged = || {
+            let nothing = Asked { demand: Demand::default(), put: None };
+            self.judge_each(&[nothing], Confidence::default()).ok()?.pop()
+        };
+        *self.figures.get_or_init(|| judged().map(|judged| judged.figures))
     }
 }

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::pair::Named;
+use super::pair::NamedCloth;
 use crate::log::{ClothPhoto, Colour, Fabric, Garment, Here, Learned, Lesson, Photo};
 use crate::store::{Read, StoreError};
 
@@ -45,7 +45,7 @@ pub fn colour(fabric: &Fabric) -> Option<Colour> {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LastTime {
     /// The cloth that taught it, where it was another.
-    pub like: Option<Named>,
+    pub like: Option<NamedCloth>,
     /// The newest that was said of how it is sewn, and of how it wears.
     pub learned: Learned,
     /// The day on which the newer of both was said.
@@ -53,7 +53,7 @@ pub struct LastTime {
 }
 
 impl LastTime {
-    fn of(fabric: &Fabric, like: Option<Named>, here: Here) -> Option<Self> {
+    fn of(fabric: &Fabric, like: Option<NamedCloth>, here: Here) -> Option<Self> {
         let newest = fabric.live_lessons().next()?;
         let find = |wanted: fn(&Lesson) -> bool| fabric.live_lessons().find(|lesson| wanted(lesson));
         let sewn = find(|lesson| !lesson.learned.sewn().is_empty() || !lesson.learned.note.is_empty());

@@ -17,6 +17,7 @@ pub mod pair;
 pub mod pattern;
 pub mod plan;
 pub mod pull;
+pub mod shown;
 pub mod size;
 pub mod tag;
 pub mod verdict;

@@ -1,9 +1,9 @@
 //! Two cloths in one seam.
 
 use tenter_core::making::error::MakingError;
-use tenter_core::making::garment::{Over, Seam};
+use tenter_core::making::garment::{Over, SeamKind};
 use tenter_core::making::handling::{Runs, SeamUse, stay};
-use tenter_core::making::pairing::{Edge, Joint, Pair, Which};
+use tenter_core::making::pairing::{Joint, Pair, SeamEdge, Which};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::{Confidence, Construction, Grain, Length, Limit, Ratio};
 
@@ -13,14 +13,14 @@ use crate::log::{Fabric, Purpose};
 
 /// A cloth by what a reader knows it by.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Named {
+pub struct NamedCloth {
     /// The tag that is pinned to it.
     pub tag: u16,
     /// Its name.
     pub name: String,
 }
 
-impl From<&Fabric> for Named {
+impl From<&Fabric> for NamedCloth {
     fn from(fabric: &Fabric) -> Self {
         Self { tag: fabric.tag, name: fabric.name.clone() }
     }
@@ -30,7 +30,7 @@ impl From<&Fabric> for Named {
 #[derive(Debug, Clone, Copy)]
 pub struct SeamAsked {
     /// Which seam it is; none where only its grains are known.
-    pub name: Option<Seam>,
+    pub name: Option<SeamKind>,
     /// The grain of each side, where that was said.
     pub grains: Option<[Grain; 2]>,
     /// Its length.
@@ -42,7 +42,7 @@ pub struct SeamAsked {
 impl SeamAsked {
     /// A seam by its name.
     #[must_use]
-    pub const fn of(name: Option<Seam>, length: Length) -> Self {
+    pub const fn of(name: Option<SeamKind>, length: Length) -> Self {
         Self { name, grains: None, length, stitch: None }
     }
 
@@ -87,11 +87,11 @@ struct Laid {
 #[derive(Debug, Clone)]
 pub struct SeamSide {
     /// The cloth.
-    pub cloth: Named,
+    pub cloth: NamedCloth,
     /// Its grain along the seam.
     pub grain: Grain,
     /// What is known of it along the seam.
-    pub edge: Edge,
+    pub edge: SeamEdge,
 }
 
 /// Why two cloths cannot be judged in a seam.
@@ -100,7 +100,7 @@ pub enum Unjoined {
     /// A grain that was not pulled.
     NotPulled(NotPulled),
     /// Interfacing is fused or sewn onto a piece, and is no side of a seam.
-    Interfacing(Named),
+    Interfacing(NamedCloth),
     /// A length that is none.
     Making(MakingError),
 }
@@ -185,10 +185,10 @@ mod tests {
             (laid.sides.map(|side| side.runs.grain()), laid.band)
         };
         let knit = [Construction::Woven, Construction::Knit];
-        assert_eq!(seam(Some(Seam::Cuff), None, knit), ([Grain::Crosswise; 2], Some(Which::Second)));
+        assert_eq!(seam(Some(SeamKind::Cuff), None, knit), ([Grain::Crosswise; 2], Some(Which::Second)));
         let woven = [Grain::Crosswise, Grain::Lengthwise];
-        assert_eq!(seam(Some(Seam::Waistband), None, [Construction::Woven; 2]), (woven, None));
+        assert_eq!(seam(Some(SeamKind::Waistband), None, [Construction::Woven; 2]), (woven, None));
         assert_eq!(seam(None, None, knit), ([Grain::Lengthwise; 2], None));
-        assert_eq!(seam(Some(Seam::Side), Some(woven), knit), (woven, None));
+        assert_eq!(seam(Some(SeamKind::Side), Some(woven), knit), (woven, None));
     }
 }

@@ -46,7 +46,7 @@ impl Together {
         // Nobody knows when this was first asked: each day after the first is taken as a further look.
         let first = measured.tests.first().map(|first| first.stored.said.pulled);
         let evaluation = measured.judge(&input.demand, first, input.rules.confidence).ok()?;
-        let disagrees = Disagreement::of(measured, &evaluation);
+        let disagrees = Disagreement::of(measured, evaluation.contradicts);
         Some(Self { tests: measured.tests.len(), evaluation, left_out, disagrees })
     }
 

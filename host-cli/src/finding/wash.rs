@@ -7,7 +7,7 @@ use tenter_core::{Confidence, Figure, Grain, Length, Ratio};
 
 /// The change along a grain.
 #[derive(Debug, Clone, Copy)]
-pub struct Change {
+pub struct WashChange {
     /// The grain.
     pub grain: Grain,
     /// How much longer it is after the wash: shrinkage is negative.
@@ -16,7 +16,7 @@ pub struct Change {
     pub remedy: Remedy,
 }
 
-impl Change {
+impl WashChange {
     /// The change along a grain, with what to do about it.
     #[must_use]
     pub fn of(grain: Grain, change: Figure) -> Self {
@@ -41,7 +41,7 @@ pub struct Bought {
 #[derive(Debug, Clone)]
 pub struct Washed {
     /// The change along each grain that was measured.
-    pub changes: Vec<Change>,
+    pub changes: Vec<WashChange>,
     /// What to buy, where that was asked.
     pub bought: Option<Bought>,
     /// How sure the figures are.
@@ -53,7 +53,7 @@ pub struct Washed {
 impl Washed {
     /// The first change that is larger than a wash usually makes, unless the person stands by the readings.
     #[must_use]
-    pub fn doubted(&self) -> Option<Change> {
+    pub fn doubted(&self) -> Option<WashChange> {
         self.changes.iter().find(|one| !self.as_read && is_doubtful(one.change)).copied()
     }
 
@@ -70,7 +70,7 @@ impl Washed {
 
     /// The change along a grain.
     #[must_use]
-    pub fn along(&self, grain: Grain) -> Option<Change> {
+    pub fn along(&self, grain: Grain) -> Option<WashChange> {
         self.changes.iter().find(|one| one.grain == grain).copied()
     }
 }

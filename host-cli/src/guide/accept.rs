@@ -5,8 +5,8 @@ use tenter_core::{
     DEFAULT_REST_SECONDS, Figures, Held, Length, MAX_PULLS, MAX_REST_SECONDS, PullTest, Ratio, Scatter, Unit,
 };
 
-use super::{GRACE, Guide, Pull, Stage, seconds_between, words};
-use crate::input::doubt::{Doubted, Known, possible};
+use super::{GRACE, Guide, NextQuestion, Pull, seconds_between, words};
+use crate::input::doubt::{ClothFacts, Doubted, possible};
 use crate::input::synonym::HELD;
 use crate::input::{self, Why, Wrong};
 use crate::log::json::Mm;
@@ -22,33 +22,35 @@ impl Guide {
     /// Takes an answer to what was asked.
     pub(super) fn accept(&mut self, answer: &str, now: Timestamp) -> Taken {
         match self.draft.stage {
-            Stage::Held => self.held(answer),
-            Stage::Settling => self.settling(answer),
-            Stage::Gauge => self.gauge(answer),
-            Stage::Again => self.again(answer),
-            Stage::Wait => self.wait(answer),
-            Stage::Pull if answer.is_empty() => Ok(self.go(Stage::Holding(now))),
-            Stage::Holding(_) if answer.is_empty() => Ok(self.go(Stage::Extended)),
-            Stage::Pull | Stage::Holding(_) | Stage::Extended => self.extended(answer),
-            Stage::Release | Stage::Resting(_) | Stage::Recovered(_) if matches!(answer, "n" | "0") => {
+            NextQuestion::Held => self.held(answer),
+            NextQuestion::Settling => self.settling(answer),
+            NextQuestion::Gauge => self.gauge(answer),
+            NextQuestion::Again => self.again(answer),
+            NextQuestion::Wait => self.wait(answer),
+            NextQuestion::Pull if answer.is_empty() => Ok(self.go(NextQuestion::Holding(now))),
+            NextQuestion::Holding(_) if answer.is_empty() => Ok(self.go(NextQuestion::Extended)),
+            NextQuestion::Pull | NextQuestion::Holding(_) | NextQuestion::Extended => self.extended(answer),
+            NextQuestion::Release | NextQuestion::Resting(_) | NextQuestion::Recovered(_)
+                if matches!(answer, "n" | "0") =>
+            {
                 // A long wait is offered once.
                 if self.draft.lacks_rest() {
                     self.draft.wait = None;
                 }
-                Ok(self.go(Stage::Next))
+                Ok(self.go(NextQuestion::Next))
             }
-            Stage::Release if answer.is_empty() => Ok(self.go(Stage::Resting(now))),
-            Stage::Release => Err("Enter as you let go, or n to read nothing this time".to_owned()),
-            Stage::Resting(since) => {
+            NextQuestion::Release if answer.is_empty() => Ok(self.go(NextQuestion::Resting(now))),
+            NextQuestion::Release => Err("Enter as you let go, or n to read nothing this time".to_owned()),
+            NextQuestion::Resting(since) => {
                 let seconds = self.seconds_at(since, now);
                 if answer.is_empty() {
-                    return Ok(self.go(Stage::Recovered(seconds)));
+                    return Ok(self.go(NextQuestion::Recovered(seconds)));
                 }
                 self.recovered(answer, seconds)
             }
-            Stage::Recovered(seconds) => self.recovered(answer, seconds),
-            Stage::Next => self.next(answer),
-            Stage::Done => Ok(Vec::new()),
+            NextQuestion::Recovered(seconds) => self.recovered(answer, seconds),
+            NextQuestion::Next => self.next(answer),
+            NextQuestion::Done => Ok(Vec::new()),
         }
     }
 
@@ -56,34 +58,37 @@ impl Guide {
     pub(super) fn undo(&mut self) -> Taken {
         let newest = self.draft.pulls.last().copied();
         let stage = match (self.draft.stage, newest) {
-            (Stage::Held, _) => return Err("nothing to take back yet".to_owned()),
-            (Stage::Settling, _) => Stage::Held,
-            (Stage::Gauge, _) => Stage::Settling,
-            (Stage::Again, _) => Stage::Gauge,
-            (Stage::Wait, _) => Stage::Again,
-            (Stage::Pull, None) => Stage::Wait,
-            (Stage::Holding(_) | Stage::Extended, _) => Stage::Pull,
-            (Stage::Resting(_) | Stage::Recovered(_), _) => Stage::Release,
-            (Stage::Pull | Stage::Next | Stage::Done, Some(Pull { rest: Some((seconds, _)), .. })) => {
+            (NextQuestion::Held, _) => return Err("nothing to take back yet".to_owned()),
+            (NextQuestion::Settling, _) => NextQuestion::Held,
+            (NextQuestion::Gauge, _) => NextQuestion::Settling,
+            (NextQuestion::Again, _) => NextQuestion::Gauge,
+            (NextQuestion::Wait, _) => NextQuestion::Again,
+            (NextQuestion::Pull, None) => NextQuestion::Wait,
+            (NextQuestion::Holding(_) | NextQuestion::Extended, _) => NextQuestion::Pull,
+            (NextQuestion::Resting(_) | NextQuestion::Recovered(_), _) => NextQuestion::Release,
+            (
+                NextQuestion::Pull | NextQuestion::Next | NextQuestion::Done,
+                Some(Pull { rest: Some((seconds, _)), .. }),
+            ) => {
                 if let Some(pull) = self.draft.pulls.last_mut() {
                     pull.rest = None;
                 }
-                Stage::Recovered(seconds)
+                NextQuestion::Recovered(seconds)
             }
-            (Stage::Pull | Stage::Next | Stage::Done | Stage::Release, _) => {
+            (NextQuestion::Pull | NextQuestion::Next | NextQuestion::Done | NextQuestion::Release, _) => {
                 self.draft.pulls.pop();
-                Stage::Extended
+                NextQuestion::Extended
             }
         };
         match stage {
-            Stage::Gauge => self.draft.gauge = None,
-            Stage::Again => self.draft.again = None,
+            NextQuestion::Gauge => self.draft.gauge = None,
+            NextQuestion::Again => self.draft.again = None,
             _ => {}
         }
         Ok(self.go(stage))
     }
 
-    fn go(&mut self, stage: Stage) -> Vec<String> {
+    fn go(&mut self, stage: NextQuestion) -> Vec<String> {
         self.draft.stage = stage;
         Vec::new()
     }
@@ -100,7 +105,7 @@ impl Guide {
         changed.gauge = Some(Mm(gauge));
         changed.test().map_err(complaint)?;
         self.draft = changed;
-        Ok(self.go(Stage::Again))
+        Ok(self.go(NextQuestion::Again))
     }
 
     fn again(&mut self, answer: &str) -> Taken {
@@ -112,7 +117,7 @@ impl Guide {
         };
         changed.test().map_err(complaint)?;
         self.draft = changed;
-        Ok(self.go(Stage::Wait))
+        Ok(self.go(NextQuestion::Wait))
     }
 
     fn held(&mut self, answer: &str) -> Taken {
@@ -127,7 +132,7 @@ impl Guide {
                 None => return Err("type 1, 2, 3 or 4, or Enter".to_owned()),
             },
         };
-        Ok(self.go(Stage::Settling))
+        Ok(self.go(NextQuestion::Settling))
     }
 
     fn settling(&mut self, answer: &str) -> Taken {
@@ -137,7 +142,7 @@ impl Guide {
             _ => return Err("Enter when the settling pull is done, n or 0 to leave it out".to_owned()),
         };
         // A draft from when the marks were typed first has them.
-        Ok(self.go(if self.draft.gauge.is_some() { Stage::Again } else { Stage::Gauge }))
+        Ok(self.go(if self.draft.gauge.is_some() { NextQuestion::Again } else { NextQuestion::Gauge }))
     }
 
     fn wait(&mut self, answer: &str) -> Taken {
@@ -152,7 +157,7 @@ impl Guide {
                 None => return Err("type 1, 2, 3 or 0, or a time such as 45s or 5min".to_owned()),
             },
         };
-        Ok(self.go(Stage::Pull))
+        Ok(self.go(NextQuestion::Pull))
     }
 
     fn extended(&mut self, answer: &str) -> Taken {
@@ -165,7 +170,7 @@ impl Guide {
         changed.pulls.push(Pull { extended: Mm(extended), rest: None });
         let test = self.believed(changed.test(), answer)?;
         self.draft = changed;
-        self.go(if self.draft.reads_after_release() { Stage::Release } else { Stage::Next });
+        self.go(if self.draft.reads_after_release() { NextQuestion::Release } else { NextQuestion::Next });
         Ok(self.stretch_so_far(&test, extended))
     }
 
@@ -191,7 +196,7 @@ impl Guide {
         }
         let test = changed.test().map_err(complaint)?;
         self.draft = changed;
-        self.go(Stage::Next);
+        self.go(NextQuestion::Next);
         let growth = Figures::of(&test, Scatter::ASSUMED).ok().and_then(|figures| figures.rest);
         Ok(growth.map(|rest| words::growth(rest.growth.ratio, rest.seconds)).into_iter().collect())
     }
@@ -199,11 +204,11 @@ impl Guide {
     fn next(&mut self, answer: &str) -> Taken {
         let pulls = self.draft.pulls.len();
         match answer {
-            "" if pulls < self.draft.enough() => Ok(self.go(Stage::Pull)),
-            "a" | "1" if pulls < MAX_PULLS => Ok(self.go(Stage::Pull)),
+            "" if pulls < self.draft.enough() => Ok(self.go(NextQuestion::Pull)),
+            "a" | "1" if pulls < MAX_PULLS => Ok(self.go(NextQuestion::Pull)),
             "a" | "1" => Err(format!("{MAX_PULLS} pulls are as many as one test holds; finish with f")),
-            "" | "f" | "2" if self.draft.lacks_rest() => Ok(self.go(Stage::Release)),
-            "" | "f" | "2" => Ok(self.go(Stage::Done)),
+            "" | "f" | "2" if self.draft.lacks_rest() => Ok(self.go(NextQuestion::Release)),
+            "" | "f" | "2" => Ok(self.go(NextQuestion::Done)),
             "3" => self.undo(),
             _ => Err("type a for another pull, f to finish, u to undo (or 1, 2, 3)".to_owned()),
         }
@@ -233,7 +238,7 @@ impl Guide {
             meant(wrong, unit)
         })?;
         possible(&test, Some(self.construction), unit).map_err(|wrong| meant(wrong, unit))?;
-        let known = Known { construction: Some(self.construction), width: None };
+        let known = ClothFacts { construction: Some(self.construction), width: None };
         let Some(doubted) = Doubted::of(&test, known, false, unit) else { return Ok(test) };
         if self.doubted.as_deref() == Some(answer) {
             return Ok(test);

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use tenter_core::{DEFAULT_REST_SECONDS, Ends, Grain, Held, Load, PullTest, Unit};
 
 use crate::input::test::{load_text, mm, so_far};
-use crate::input::{self, Reading, TypedTest, Wrong};
+use crate::input::{self, TypedReading, TypedTest, Wrong};
 use crate::log::Id;
 use crate::log::json::Mm;
 
@@ -60,7 +60,7 @@ pub struct Draft {
     /// The pulls so far.
     pub pulls: Vec<Pull>,
     /// What is asked next.
-    pub stage: Stage,
+    pub stage: NextQuestion,
 }
 
 /// A pull with its reading after release.
@@ -75,7 +75,7 @@ pub struct Pull {
 /// What is asked next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Stage {
+pub enum NextQuestion {
     /// How the swatch is held.
     Held,
     /// Whether the settling pull was made.
@@ -134,7 +134,7 @@ impl Draft {
             gauge: None,
             again: None,
             pulls: Vec::new(),
-            stage: Stage::Held,
+            stage: NextQuestion::Held,
         }
     }
 
@@ -145,13 +145,13 @@ impl Draft {
         let mut draft: Self = serde_json::from_str(text).ok()?;
         if draft.version == MARKS_FIRST {
             draft.version = VERSION;
-            draft.stage = if draft.gauge.is_none() { Stage::Held } else { draft.stage };
+            draft.stage = if draft.gauge.is_none() { NextQuestion::Held } else { draft.stage };
         }
         if draft.version != VERSION || (draft.gauge.is_some() && draft.test().is_err()) {
             return None;
         }
-        if matches!(draft.stage, Stage::Holding(_) | Stage::Extended) {
-            draft.stage = Stage::Pull;
+        if matches!(draft.stage, NextQuestion::Holding(_) | NextQuestion::Extended) {
+            draft.stage = NextQuestion::Pull;
         }
         Some(draft)
     }
@@ -193,11 +193,13 @@ impl Draft {
     /// The answers so far as if they had been typed at once, in millimetres.
     #[must_use]
     pub fn typed(&self) -> TypedTest {
-        let mut readings: Vec<Reading> = self.again.map(|Mm(again)| Reading::Marks(mm(again))).into_iter().collect();
+        let mut readings: Vec<TypedReading> =
+            self.again.map(|Mm(again)| TypedReading::Marks(mm(again))).into_iter().collect();
         for Pull { extended: Mm(extended), rest } in &self.pulls {
-            readings.push(Reading::To(mm(*extended)));
-            readings
-                .extend(rest.map(|(seconds, Mm(recovered))| Reading::Back(format!("{}@{seconds}s", mm(recovered)))));
+            readings.push(TypedReading::To(mm(*extended)));
+            readings.extend(
+                rest.map(|(seconds, Mm(recovered))| TypedReading::Back(format!("{}@{seconds}s", mm(recovered)))),
+            );
         }
         let division = self.division.map_or_else(|| input::division_in(self.unit), |Mm(division)| division);
         TypedTest {

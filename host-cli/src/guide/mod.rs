@@ -15,7 +15,7 @@ use tenter_core::{Length, Table, Unit};
 
 use crate::input::synonym::reply::reply;
 use crate::log::Construction;
-pub use draft::{Draft, Pull, Stage};
+pub use draft::{Draft, NextQuestion, Pull};
 pub use words::{ClockLine, Question};
 
 /// A reading typed this soon after the countdown's end was read at its end, in seconds, and never longer than a third of
@@ -40,7 +40,7 @@ pub struct Guide {
 pub struct GuideReply {
     /// What to say, one line each.
     pub say: Vec<String>,
-    /// Whether to stop for now; else [`Guide::ask`] says what is asked next, until the [stage](Stage) is done.
+    /// Whether to stop for now; else [`Guide::ask`] says what is asked next, until the [question](NextQuestion) is done.
     pub leave: bool,
 }
 

@@ -8,7 +8,7 @@ use std::sync::mpsc::{self, Receiver, RecvTimeoutError};
 use std::thread;
 use std::time::Duration;
 
-use super::{ClockLine, Draft, Guide, Stage};
+use super::{ClockLine, Draft, Guide, NextQuestion};
 use crate::log::Here;
 use crate::plain::{one_line, printable};
 use crate::text as report;
@@ -100,7 +100,7 @@ impl Terminal {
         keep: &mut dyn FnMut(&Draft) -> Result<(), E>,
     ) -> Result<(Guide, Ended), E> {
         let mut said = None;
-        while guide.draft.stage != Stage::Done {
+        while guide.draft.stage != NextQuestion::Done {
             let ask = guide.ask();
             // After a mistake the question alone is enough.
             if said != Some(guide.draft.stage) {

@@ -4,7 +4,7 @@ use jiff::{SignedDuration, Timestamp};
 use proptest::prelude::*;
 use tenter_core::{Grain, Held, Length, Rest, Table, Unit};
 
-use super::{Draft, Guide, GuideReply, Stage};
+use super::{Draft, Guide, GuideReply, NextQuestion};
 use crate::log::{Construction, Ids};
 
 fn start() -> Timestamp {
@@ -79,7 +79,7 @@ fn a_whole_test() {
     walk.lines(&[""]).after(61).lines(&["20.2"]);
     assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [finish]: ");
     walk.lines(&[""]);
-    assert_eq!(walk.guide.draft.stage, Stage::Done);
+    assert_eq!(walk.guide.draft.stage, NextQuestion::Done);
     let test = walk.guide.draft.test().unwrap();
     assert_eq!((test.gauge(), test.held(), test.settled()), (mm(200), Held::Folded, true));
     let looks: Vec<_> = test.looks().map(|look| (look.after_pulls, look.length)).collect();
@@ -195,12 +195,12 @@ fn what_is_doubtful_is_asked_twice() {
 fn undo_walks_all_the_way_back() {
     let mut walk = Walk::new(Construction::Knit);
     walk.lines(&["", "", "", "10.1", "1", "12.4", "", "10.2", "", "12.5", "", "10.1", "3"]);
-    assert_eq!(walk.guide.draft.stage, Stage::Recovered(0));
+    assert_eq!(walk.guide.draft.stage, NextQuestion::Recovered(0));
     assert_eq!(walk.guide.draft.readings(), 5);
     for _ in 0..20 {
         walk.line("-");
     }
-    assert_eq!((walk.guide.draft.stage, walk.guide.draft.readings()), (Stage::Held, 0));
+    assert_eq!((walk.guide.draft.stage, walk.guide.draft.readings()), (NextQuestion::Held, 0));
 }
 
 #[test]
@@ -212,7 +212,7 @@ fn a_reading_may_be_left_out() {
     // Nothing is asked after release where that was said at the start.
     let mut walk = Walk::new(Construction::Knit);
     walk.lines(&["", "", "", "n", "0", "12.4"]);
-    assert_eq!(walk.guide.draft.stage, Stage::Next);
+    assert_eq!(walk.guide.draft.stage, NextQuestion::Next);
 }
 
 /// Half an hour is waited for once, after the last pull that is planned, or after the last that is made.
@@ -223,7 +223,7 @@ fn a_long_wait_comes_last() {
     walk.lines(&begun);
     assert_eq!(walk.guide.draft.wait, Some(1800));
     walk.lines(&["12.4", "", "12.5", "", "12.4"]);
-    assert_eq!(walk.guide.draft.stage, Stage::Release);
+    assert_eq!(walk.guide.draft.stage, NextQuestion::Release);
     walk.lines(&[""]).after(1805).lines(&["10.2"]);
     assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [finish]: ");
     walk.lines(&["f"]);
@@ -235,14 +235,14 @@ fn a_long_wait_comes_last() {
     walk.lines(&begun).lines(&["12.4"]);
     assert_eq!(walk.guide.ask().question, "a) again  f) finish  u) undo [again]: ");
     walk.lines(&["", "12.5"]);
-    assert_eq!(walk.guide.draft.stage, Stage::Release);
+    assert_eq!(walk.guide.draft.stage, NextQuestion::Release);
     assert_eq!(walk.guide.draft.test().unwrap().planned_pulls(), Some(2));
     // Who finishes sooner lets go then, or reads nothing.
     let mut walk = Walk::new(Construction::Knit);
     walk.lines(&begun).lines(&["12.4", "f"]);
-    assert_eq!(walk.guide.draft.stage, Stage::Release);
+    assert_eq!(walk.guide.draft.stage, NextQuestion::Release);
     walk.lines(&["n", "f"]);
-    assert_eq!((walk.guide.draft.stage, walk.guide.draft.test().unwrap().rests().len()), (Stage::Done, 0));
+    assert_eq!((walk.guide.draft.stage, walk.guide.draft.test().unwrap().rests().len()), (NextQuestion::Done, 0));
 }
 
 /// A draft of the program before, which asked for the marks first: nothing that was typed is lost.
@@ -258,12 +258,12 @@ fn an_older_draft_is_gone_on_with() {
         Draft::read(&value.to_string()).unwrap()
     };
     let mut walk = Walk::new(Construction::Knit);
-    assert_eq!(older(&walk.guide.draft, "gauge").stage, Stage::Held);
+    assert_eq!(older(&walk.guide.draft, "gauge").stage, NextQuestion::Held);
     walk.guide.draft.gauge = Some(crate::log::json::Mm(mm(105)));
     walk.guide.draft = older(&walk.guide.draft, "held");
     walk.lines(&["3", "", "n"]);
     let draft = &walk.guide.draft;
-    assert_eq!((draft.stage, draft.held, draft.settled), (Stage::Wait, Held::Strip, true));
+    assert_eq!((draft.stage, draft.held, draft.settled), (NextQuestion::Wait, Held::Strip, true));
     assert_eq!(draft.gauge, Some(crate::log::json::Mm(mm(105))));
 }
 
@@ -290,7 +290,7 @@ fn a_draft_comes_back() {
     assert_eq!(walk.clock().0, "released 40 s ago");
     walk.lines(&["10.2", "", ""]);
     let read = Draft::read(&walk.guide.draft.text()).unwrap();
-    assert_eq!((read.stage, read.readings()), (Stage::Pull, walk.guide.draft.readings()));
+    assert_eq!((read.stage, read.readings()), (NextQuestion::Pull, walk.guide.draft.readings()));
     let newer = walk.guide.draft.text().replace("\"version\":2", "\"version\":3");
     for damaged in ["", "{}", &newer, &walk.guide.draft.text().replace("\"seconds\"", "\"s\"")[1..]] {
         assert_eq!(Draft::read(damaged), None, "{damaged}");

@@ -3,7 +3,7 @@
 use jiff::Timestamp;
 use tenter_core::{DEFAULT_REST_SECONDS, Grain, Held, Ratio, Table, Unit};
 
-use super::{Draft, Guide, Stage, seconds_between};
+use super::{Draft, Guide, NextQuestion, seconds_between};
 use crate::log::Construction;
 use crate::words::quantity::counted;
 use crate::words::terms::duration;
@@ -47,7 +47,7 @@ impl Guide {
         };
         let draft = &self.draft;
         match draft.stage {
-            Stage::Held => {
+            NextQuestion::Held => {
                 let way = match draft.grain {
                     Grain::Lengthwise => "along the selvage",
                     Grain::Crosswise => "from selvage towards selvage",
@@ -69,9 +69,9 @@ impl Guide {
                     format!("how do you hold it? 1) flat  2) folded  3) strip  4) loop [{}]: ", draft.held.word());
                 ask(&[&format!("Make two marks {way}."), &why, hold], &question)
             }
-            Stage::Settling => ask(&[SETTLE], "did you make that first pull? Enter, or n: "),
+            NextQuestion::Settling => ask(&[SETTLE], "did you make that first pull? Enter, or n: "),
             // The settling pull moves the marks, so that they are read after it.
-            Stage::Gauge => {
+            NextQuestion::Gauge => {
                 let question = format!(
                     "between the marks, in {} [{}]: ",
                     plural(draft.unit),
@@ -79,34 +79,34 @@ impl Guide {
                 );
                 ask(&["Lay it flat and loose, and read."], &question)
             }
-            Stage::Again => {
+            NextQuestion::Again => {
                 let say = "Lift it, lay it flat again, and read anew: two readings are worth more than one.";
                 ask(&[say], &format!("between the marks this time, in {}, or n: ", plural(draft.unit)))
             }
-            Stage::Wait => {
+            NextQuestion::Wait => {
                 let chosen = draft.wait.map_or_else(|| duration(DEFAULT_REST_SECONDS), duration);
                 let question = format!("read after release: 1) 30 s  2) 1 min  3) 30 min  0) never [{chosen}]: ");
                 ask(&[], &question.replace("[60 s]", "[1 min]"))
             }
-            Stage::Pull => {
+            NextQuestion::Pull => {
                 let say =
                     format!("Pull {}: to the first firm resistance, no further, and hold.", draft.pulls.len() + 1);
                 ask(&["", &say], "Enter when you hold it: ")
             }
-            Stage::Holding(_) | Stage::Extended => {
+            NextQuestion::Holding(_) | NextQuestion::Extended => {
                 ask(&[], &format!("length while pulled, in {}: ", plural(draft.unit)))
             }
-            Stage::Release => ask(&[], "let go and lay it flat; Enter as you let go: "),
-            Stage::Resting(_) => ask(&[], &format!("length after release, in {}: ", plural(draft.unit))),
-            Stage::Recovered(seconds) => {
+            NextQuestion::Release => ask(&[], "let go and lay it flat; Enter as you let go: "),
+            NextQuestion::Resting(_) => ask(&[], &format!("length after release, in {}: ", plural(draft.unit))),
+            NextQuestion::Recovered(seconds) => {
                 let question = format!("length {} after release, in {}: ", time(seconds), plural(draft.unit));
                 ask(&[], &question)
             }
-            Stage::Next => {
+            NextQuestion::Next => {
                 let default = if draft.pulls.len() < draft.enough() { "again" } else { "finish" };
                 ask(&[], &format!("a) again  f) finish  u) undo [{default}]: "))
             }
-            Stage::Done => ask(&[], ""),
+            NextQuestion::Done => ask(&[], ""),
         }
     }
 
@@ -114,13 +114,13 @@ impl Guide {
     #[must_use]
     pub fn clock(&self, now: Timestamp) -> Option<ClockLine> {
         match (self.draft.stage, self.draft.wait) {
-            (Stage::Holding(since), _) => {
+            (NextQuestion::Holding(since), _) => {
                 let held = seconds_between(since, now);
                 let due = held >= HOLD;
                 let hint = if due { "read it now".to_owned() } else { format!("read it at about {HOLD} s") };
                 Some(ClockLine { shows: format!("held {}", time(held)), hint, due })
             }
-            (Stage::Resting(since), wait) => {
+            (NextQuestion::Resting(since), wait) => {
                 let passed = seconds_between(since, now);
                 let left = wait.unwrap_or_default().saturating_sub(passed);
                 let hint = match left {

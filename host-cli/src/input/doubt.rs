@@ -6,7 +6,7 @@ use super::{CheckInput, Field, Why, Wrong};
 
 /// What is known of the cloth besides the readings.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Known {
+pub struct ClothFacts {
     /// How it is made.
     pub construction: Option<Construction>,
     /// How wide it is.
@@ -27,7 +27,7 @@ pub struct Doubted {
 impl Doubted {
     /// The readings, where there is a doubt about them. A doubt about what is asked is none.
     #[must_use]
-    pub fn of(test: &PullTest, known: Known, bare: bool, unit: Unit) -> Option<Self> {
+    pub fn of(test: &PullTest, known: ClothFacts, bare: bool, unit: Unit) -> Option<Self> {
         let context = Context { construction: known.construction, cloth_width: known.width, demand: None, bare };
         let doubts: Vec<Doubt> = implausible(test, &context).iter().copied().collect();
         (!doubts.is_empty()).then(|| Self { doubts, test: test.clone(), unit })
@@ -47,7 +47,7 @@ impl CheckInput {
     ///
     /// [`TestError::NoPull`] without a pull.
     pub fn evaluate(&self) -> Result<Evaluation, TestError> {
-        let Known { construction, width } = self.known;
+        let ClothFacts { construction, width } = self.known;
         let demand = Some(&self.demand);
         let context = Context { construction, cloth_width: width, demand, bare: self.bare.is_some() };
         if !self.as_read && !self.stored {
@@ -64,7 +64,7 @@ impl CheckInput {
     /// # Errors
     ///
     /// More stretch than such cloth gives.
-    pub fn believed(&mut self, known: Known) -> Result<Option<Doubted>, Wrong> {
+    pub fn believed(&mut self, known: ClothFacts) -> Result<Option<Doubted>, Wrong> {
         self.known = known;
         self.rules.construction = known.construction.unwrap_or_default();
         possible(&self.test, known.construction, self.unit)?;

@@ -11,6 +11,7 @@ pub mod named;
 pub mod pattern;
 #[cfg(feature = "pictures")]
 pub mod photo;
+pub mod plan;
 pub mod row;
 pub mod size;
 pub mod synonym;
@@ -22,8 +23,8 @@ mod wrong;
 use tenter_core::{Construction, Demand, PullTest, Rules, Table, Unit};
 
 pub use amount::{length, load, seconds, unit_of};
-pub use doubt::{Doubted, Known};
-pub use test::{Reading, TypedTest, division_in, pull_test};
+pub use doubt::{ClothFacts, Doubted};
+pub use test::{TypedReading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
 pub use wrong::{ClassFigures, Field, PhotoFault, Why, Wrong};
 
@@ -49,7 +50,7 @@ pub struct CheckInput {
     /// The unit in which bare numbers were taken; none where the marks had a unit of their own.
     pub bare: Option<Unit>,
     /// What is known of the cloth.
-    pub known: Known,
+    pub known: ClothFacts,
     /// Whether the person stands by the readings and by what is asked, whatever speaks against them.
     pub as_read: bool,
     /// The words of the doubts about the readings that the person stood by.
@@ -132,7 +133,7 @@ pub fn check(typed: &TypedCheck) -> Result<CheckInput, Wrong> {
 pub fn asked(test: PullTest, unit: Unit, typed: &TypedAsked) -> Result<CheckInput, Wrong> {
     let demand = demand(&typed.wants, test.grain(), unit)?;
     let rules = Rules { confidence: confidence(&typed.confidence)?, ..Rules::default() };
-    let (table, known) = (table(&typed.table)?, Known::default());
+    let (table, known) = (table(&typed.table)?, ClothFacts::default());
     let (bare, stood_by) = (None, Vec::new());
     Ok(CheckInput { test, demand, rules, table, unit, bare, known, as_read: false, stood_by, stored: false })
 }

@@ -4,7 +4,7 @@ use super::synonym::is;
 
 /// Which names a text means, by their places.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Named {
+pub enum NameMatch {
     /// None.
     None,
     /// This one.
@@ -17,18 +17,18 @@ pub enum Named {
 /// word of it; else those that hold each.
 ///
 /// ```
-/// use tenter::input::named::{Named, named};
+/// use tenter::input::named::{NameMatch, named};
 ///
 /// let names = ["Slate rib", "Moor canvas", "Doorway rib"];
-/// assert_eq!(named("moor", &names), Named::One(1));
-/// assert_eq!(named("RIB door", &names), Named::One(2));
-/// assert_eq!(named("rib", &names), Named::Several(vec![0, 2]));
+/// assert_eq!(named("moor", &names), NameMatch::One(1));
+/// assert_eq!(named("RIB door", &names), NameMatch::One(2));
+/// assert_eq!(named("rib", &names), NameMatch::Several(vec![0, 2]));
 /// ```
 #[must_use]
-pub fn named(text: &str, names: &[impl AsRef<str>]) -> Named {
+pub fn named(text: &str, names: &[impl AsRef<str>]) -> NameMatch {
     let words: Vec<String> = text.split_whitespace().map(str::to_lowercase).collect();
     if words.is_empty() {
-        return Named::None;
+        return NameMatch::None;
     }
     let begun = |name: &str| {
         let own: Vec<String> = name.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase).collect();
@@ -45,11 +45,11 @@ pub fn named(text: &str, names: &[impl AsRef<str>]) -> Named {
             names.iter().enumerate().filter(|(_, name)| rule(name.as_ref())).map(|(place, _)| place).collect();
         match found.as_slice() {
             [] => {}
-            [one] => return Named::One(*one),
-            _ => return Named::Several(found),
+            [one] => return NameMatch::One(*one),
+            _ => return NameMatch::Several(found),
         }
     }
-    Named::None
+    NameMatch::None
 }
 
 #[cfg(test)]
@@ -61,15 +61,15 @@ mod tests {
     #[test]
     fn all_of_a_name_or_a_part_that_one_has() {
         let names = ["Slate rib", "Moor canvas", "Doorway rib", "Rib"];
-        assert_eq!(named("SLATE  rib", &names), Named::One(0));
-        assert_eq!(named("rib", &names), Named::One(3), "all of it");
-        assert_eq!(named("ri", &names), Named::Several(vec![0, 2, 3]));
-        assert_eq!(named("oorway", &names), Named::One(2), "inside a word");
-        assert_eq!(named("canvas moor", &names), Named::One(1), "in any order");
+        assert_eq!(named("SLATE  rib", &names), NameMatch::One(0));
+        assert_eq!(named("rib", &names), NameMatch::One(3), "all of it");
+        assert_eq!(named("ri", &names), NameMatch::Several(vec![0, 2, 3]));
+        assert_eq!(named("oorway", &names), NameMatch::One(2), "inside a word");
+        assert_eq!(named("canvas moor", &names), NameMatch::One(1), "in any order");
         for text in ["", "  ", "felt", "slate canvas"] {
-            assert_eq!(named(text, &names), Named::None, "{text}");
+            assert_eq!(named(text, &names), NameMatch::None, "{text}");
         }
-        assert_eq!(named("moor", &["Moor", "MOOR"]), Named::Several(vec![0, 1]));
+        assert_eq!(named("moor", &["Moor", "MOOR"]), NameMatch::Several(vec![0, 1]));
     }
 
     proptest! {
@@ -78,10 +78,10 @@ mod tests {
         fn a_name_means_itself(names in prop::collection::vec("[A-Za-zß€ ]{0,6}[a-z]", 1..6), text in "\\PC{0,6}") {
             for (place, name) in names.iter().enumerate() {
                 match named(&name.to_uppercase().to_lowercase(), &names) {
-                    Named::One(one) => prop_assert!(one == place || is(&names[one], &name.to_uppercase().to_lowercase())),
-                    Named::Several(several) => prop_assert!(several.iter().all(|one| *one < names.len())),
+                    NameMatch::One(one) => prop_assert!(one == place || is(&names[one], &name.to_uppercase().to_lowercase())),
+                    NameMatch::Several(several) => prop_assert!(several.iter().all(|one| *one < names.len())),
                     // A capital sharp s comes back as two letters.
-                    Named::None => prop_assert!(name.contains('ß')),
+                    NameMatch::None => prop_assert!(name.contains('ß')),
                 }
             }
             let _ = named(&text, &names);

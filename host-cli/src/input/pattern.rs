@@ -5,7 +5,7 @@ use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Length, Limit, LimitError
 
 use super::amount::{cloth, of_width};
 use super::cloth::{name, short};
-use super::named::{Named, named};
+use super::named::{NameMatch, named};
 use super::synonym::{DRAPE, FINISH, KIND, PURPOSE, Words, garments};
 use super::wants::{one_time, timed_limit};
 use super::{Field, Why, Wrong, range};
@@ -178,9 +178,9 @@ fn row_of<'t, T>(field: Field, text: &str, rows: &[(&'static str, &'t T)]) -> Re
         Wrong::new(field, text, Why::NotOneOf(names))
     };
     let found = match named(text, &names) {
-        Named::One(place) => rows.get(place),
-        Named::None => None,
-        Named::Several(places) => {
+        NameMatch::One(place) => rows.get(place),
+        NameMatch::None => None,
+        NameMatch::Several(places) => {
             return Err(wrong(places.iter().filter_map(|place| names.get(*place).copied()).collect()));
         }
     };

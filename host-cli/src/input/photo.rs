@@ -31,7 +31,7 @@ const LEAST_SIDE: u32 = 16;
 
 /// A photograph ready to be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Taken {
+pub struct PreparedPhoto {
     /// The photograph.
     pub photo: Photo,
     /// The same, small.
@@ -42,7 +42,7 @@ pub struct Taken {
     pub colour: Colour,
 }
 
-impl Taken {
+impl PreparedPhoto {
     /// What is said of it, with a note.
     #[must_use]
     pub fn said(&self, note: String) -> PhotoSaid {
@@ -57,13 +57,13 @@ impl Taken {
 /// # Errors
 ///
 /// A file or picture beyond the limits, of another format, or damaged.
-pub fn take(file: &[u8]) -> Result<Taken, PhotoFault> {
+pub fn take(file: &[u8]) -> Result<PreparedPhoto, PhotoFault> {
     let whole = decoded(file)?;
     let kept = shrunk(&whole, KEPT_SIDE);
     let (photo, size) = written(&kept, &[82, 70, 55, 40], MAX_PHOTO_BYTES, 20)?;
     let small = shrunk(&kept, THUMBNAIL_SIDE);
     let (thumbnail, _) = written(&small, &[75, 55, 40], MAX_THUMBNAIL_BYTES, 20)?;
-    Ok(Taken { photo, thumbnail, size, colour: colour(&small) })
+    Ok(PreparedPhoto { photo, thumbnail, size, colour: colour(&small) })
 }
 
 fn decoded(file: &[u8]) -> Result<RgbImage, PhotoFault> {

@@ -6,7 +6,7 @@
 use tenter_core::{Ends, Grain, Held, Length, Unit};
 
 use super::synonym::{GRAIN, is};
-use super::{Reading, TypedTest, seconds};
+use super::{TypedReading, TypedTest, seconds};
 
 /// What may stand between lengths: `25 to 26.5, wants 5%`.
 const NOISE: [&str; 8] = ["to", "and", "then", "want", "wants", "need", "needs", ","];
@@ -16,29 +16,29 @@ const AGAIN: &str = "marks";
 
 /// A part of a row, as typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Part {
+pub enum RowPart {
     /// A word of a row, or a part of one: `25`, `cm`, `5%`, `across`.
     Word(String),
     /// A reading of which it is known what it is.
-    Reading(Reading),
+    Reading(TypedReading),
 }
 
 /// A test of a row, as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Row {
+pub struct TestRow {
     /// The grain, where its word was typed.
     pub grain: Option<Grain>,
     /// The distance between the marks; none where it was not typed.
     pub marks: Option<String>,
     /// The lengths, in the order in which they were read.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<TypedReading>,
     /// What is wanted, where a percentage was typed.
     pub wants: Option<String>,
     /// A second percentage, which belongs nowhere.
     pub second: Option<String>,
 }
 
-impl Reading {
+impl TypedReading {
     /// One of several lengths in a row: `265`, `252@60s` after release, `250@marks` for the marks.
     #[must_use]
     pub fn in_a_row(text: &str) -> Self {
@@ -61,25 +61,25 @@ impl Reading {
 
 /// The tests of a row: the first, which has `marks` where they were typed apart, and those along other grains.
 #[must_use]
-pub fn rows(marks: Option<String>, parts: Vec<Part>) -> (Row, Vec<Row>) {
-    let (mut first, mut further) = (Row { marks, ..Row::default() }, Vec::new());
+pub fn rows(marks: Option<String>, parts: Vec<RowPart>) -> (TestRow, Vec<TestRow>) {
+    let (mut first, mut further) = (TestRow { marks, ..TestRow::default() }, Vec::new());
     for part in joined(parts) {
         let row = further.last_mut().unwrap_or(&mut first);
         match part {
-            Part::Word(text) if NOISE.iter().any(|noise| is(&text, noise)) => {}
-            Part::Word(text) => match GRAIN.typed(&text) {
+            RowPart::Word(text) if NOISE.iter().any(|noise| is(&text, noise)) => {}
+            RowPart::Word(text) => match GRAIN.typed(&text) {
                 Some(grain) if row.grain.is_none() && row.readings.is_empty() => row.grain = Some(grain),
-                Some(grain) => further.push(Row { grain: Some(grain), ..Row::default() }),
+                Some(grain) => further.push(TestRow { grain: Some(grain), ..TestRow::default() }),
                 None => row.take(text),
             },
-            Part::Reading(Reading::Marks(text)) if row.marks.is_none() => row.marks = Some(text),
-            Part::Reading(reading) => row.readings.push(reading),
+            RowPart::Reading(TypedReading::Marks(text)) if row.marks.is_none() => row.marks = Some(text),
+            RowPart::Reading(reading) => row.readings.push(reading),
         }
     }
     (first, further)
 }
 
-impl Row {
+impl TestRow {
     /// The test that a row alone says: pulled by hand, folded, on an ordinary tape.
     #[must_use]
     pub fn test(&self) -> TypedTest {
@@ -106,7 +106,7 @@ impl Row {
         } else if self.marks.is_none() && !text.contains('@') {
             self.marks = Some(text);
         } else {
-            self.readings.push(Reading::in_a_row(&text));
+            self.readings.push(TypedReading::in_a_row(&text));
         }
     }
 }
@@ -114,10 +114,10 @@ impl Row {
 /// The words of a text, those of one length together: `4 1/4in 10,5 cm 25.2 @ 1 min`.
 #[must_use]
 pub fn words(text: &str) -> Vec<String> {
-    let words = text.split_whitespace().map(|word| Part::Word(word.to_owned())).collect();
+    let words = text.split_whitespace().map(|word| RowPart::Word(word.to_owned())).collect();
     let word = |part| match part {
-        Part::Word(word) => word,
-        Part::Reading(reading) => reading.row(),
+        RowPart::Word(word) => word,
+        RowPart::Reading(reading) => reading.row(),
     };
     joined(words).into_iter().map(word).collect()
 }
@@ -130,11 +130,11 @@ pub fn is_wanted(text: &str) -> bool {
 }
 
 /// Words that belong to one length or percentage, joined.
-fn joined(parts: Vec<Part>) -> Vec<Part> {
-    let mut all: Vec<Part> = Vec::new();
+fn joined(parts: Vec<RowPart>) -> Vec<RowPart> {
+    let mut all: Vec<RowPart> = Vec::new();
     for part in parts {
         match (all.last_mut(), part) {
-            (Some(Part::Word(before)), Part::Word(word)) if goes_on(before, &word) => {
+            (Some(RowPart::Word(before)), RowPart::Word(word)) if goes_on(before, &word) => {
                 before.push(' ');
                 before.push_str(&word);
             }
@@ -181,27 +181,27 @@ mod tests {
 
     use super::*;
 
-    fn row(text: &str) -> Vec<Row> {
-        let (first, further) = rows(None, text.split(' ').map(|word| Part::Word(word.to_owned())).collect());
+    fn row(text: &str) -> Vec<TestRow> {
+        let (first, further) = rows(None, text.split(' ').map(|word| RowPart::Word(word.to_owned())).collect());
         [vec![first], further].concat()
     }
 
-    fn one(text: &str) -> Row {
+    fn one(text: &str) -> TestRow {
         let mut rows = row(text);
         assert_eq!(rows.len(), 1, "{text}");
         rows.remove(0)
     }
 
-    fn to(text: &str) -> Reading {
-        Reading::To(text.to_owned())
+    fn to(text: &str) -> TypedReading {
+        TypedReading::To(text.to_owned())
     }
 
     #[test]
     fn a_test_in_one_breath() {
         let whole = one("25 26.5 26.6 25.2@1m 25@marks 5%");
         assert_eq!((whole.grain, whole.marks.as_deref(), whole.wants.as_deref()), (None, Some("25"), Some("5%")));
-        let back = Reading::Back("25.2@1m".to_owned());
-        assert_eq!(whole.readings, [to("26.5"), to("26.6"), back, Reading::Marks("25".to_owned())]);
+        let back = TypedReading::Back("25.2@1m".to_owned());
+        assert_eq!(whole.readings, [to("26.5"), to("26.6"), back, TypedReading::Marks("25".to_owned())]);
         assert_eq!(one("5% 25 26.5").readings, [to("26.5")]);
         let said = one("25 to 26.5 and 26.6 wants 5%");
         assert_eq!(
@@ -240,7 +240,7 @@ mod tests {
         assert_eq!(row("25 26.5 warp 25 25.4").len(), 2);
         assert_eq!(one("weft").marks, None);
         // Marks typed apart are those of the first test.
-        let (apart, _) = rows(Some("25".to_owned()), vec![Part::Word("26".to_owned())]);
+        let (apart, _) = rows(Some("25".to_owned()), vec![RowPart::Word("26".to_owned())]);
         assert_eq!((apart.marks.as_deref(), apart.readings.as_slice()), (Some("25"), [to("26")].as_slice()));
     }
 

@@ -13,7 +13,7 @@ pub struct TypedTest {
     /// The distance between the marks; none where it was not typed.
     pub marks: Option<String>,
     /// The lengths, in the order in which they were read.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<TypedReading>,
     /// Whether a settling pull was made.
     pub settling: bool,
     /// Whether the marks were read before it, and not after.
@@ -34,7 +34,7 @@ pub struct TypedTest {
 
 /// A length, as typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Reading {
+pub enum TypedReading {
     /// Read while pulling.
     To(String),
     /// Read after release, with the time: `101mm@60s`.
@@ -49,13 +49,13 @@ impl TypedTest {
     pub fn of(test: &PullTest) -> Self {
         let looks = |made: usize| {
             let mine = test.looks().skip(1).filter(move |look| usize::from(look.after_pulls) == made);
-            mine.map(|look| Reading::Marks(mm(look.length)))
+            mine.map(|look| TypedReading::Marks(mm(look.length)))
         };
-        let mut readings: Vec<Reading> = looks(0).collect();
+        let mut readings: Vec<TypedReading> = looks(0).collect();
         for (index, pull) in test.pulls().iter().enumerate() {
-            readings.push(Reading::To(mm(*pull)));
+            readings.push(TypedReading::To(mm(*pull)));
             let mine = test.rests().iter().filter(|rest| usize::from(rest.after_pull) == index);
-            readings.extend(mine.map(|rest| Reading::Back(format!("{}@{}s", mm(rest.recovered), rest.seconds))));
+            readings.extend(mine.map(|rest| TypedReading::Back(format!("{}@{}s", mm(rest.recovered), rest.seconds))));
             readings.extend(looks(index.saturating_add(1)));
         }
         Self {
@@ -126,14 +126,14 @@ pub fn so_far(typed: &TypedTest, unit: Unit) -> Result<PullTest, Wrong> {
     }
     for reading in &typed.readings {
         match reading {
-            Reading::To(text) => {
+            TypedReading::To(text) => {
                 let extended = length(Field::To, text, unit)?;
                 test.add_pull(extended).map_err(|error| beyond(gauge, extended, None, unit, text, error))?;
             }
-            Reading::Marks(text) => {
+            TypedReading::Marks(text) => {
                 test.add_look(length(Field::Marks, text, unit)?).map_err(wrong(Field::Marks, text))?
             }
-            Reading::Back(text) => {
+            TypedReading::Back(text) => {
                 let (recovered, seconds) = rest(text, unit)?;
                 test.add_rest(seconds, recovered).map_err(wrong(Field::Back, text))?;
             }
@@ -211,7 +211,7 @@ mod tests {
         test.add_pull(Length::from_steps(201_599)).unwrap();
         test.add_look(Length::from_steps(163_333)).unwrap();
         let typed = TypedTest::of(&test);
-        assert_eq!(typed.readings[2], Reading::Back("103.125625@60s".to_owned()));
+        assert_eq!(typed.readings[2], TypedReading::Back("103.125625@60s".to_owned()));
         assert_eq!(pull_test(&typed, Unit::Mm), Ok(test));
     }
 

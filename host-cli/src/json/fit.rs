@@ -6,7 +6,7 @@ use tenter_core::{Grain, Unit};
 use crate::finding::amounts::{ClothAmount, as_cut};
 use crate::finding::fit::asked::Feature;
 use crate::finding::fit::cloth::ClothAnswer;
-use crate::finding::fit::{Along, Candidate, Fitted, Reason, amounts};
+use crate::finding::fit::{Candidate, Fitted, Reason, amounts};
 use crate::json::cloth::widening;
 use crate::json::wash::AllowanceJson;
 use crate::json::{PartJson, SettleJson, line, millimetres, part, rounded, settle};
@@ -124,7 +124,7 @@ pub fn render(fitted: &Fitted<'_>) -> String {
     let roles = fitted.roles.iter().map(|fit| RoleJson {
         role: &fit.role.name,
         outcome: if fit.is_free() { CHOOSE } else { fit.outcome().word() },
-        fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fitted.unit)).collect(),
+        fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fitted)).collect(),
     });
     let cloths = amounts(fitted.roles).cloths;
     let json = FitJson {
@@ -136,7 +136,7 @@ pub fn render(fitted: &Fitted<'_>) -> String {
     line(&json)
 }
 
-fn candidate_json<'a>(candidate: &Candidate<'a>, unit: Unit) -> CandidateJson<'a> {
+fn candidate_json<'a>(candidate: &Candidate<'a>, fitted: &Fitted<'_>) -> CandidateJson<'a> {
     let (reason, grain) = match candidate.reason {
         Reason::OtherKind(feature) => (feature_word(feature), None),
         Reason::NotSaid(_) => ("not said", None),
@@ -149,13 +149,16 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, unit: Unit) -> CandidateJson<'a
         Reason::Part(grain, _) => ("measured", Some(grain)),
         Reason::NothingAsked => ("nothing asked", None),
     };
-    let grains = candidate.grains.iter().filter(|along| !along.evaluation.parts.is_empty());
-    let grains = grains.map(|Along { grain, evaluation, measured }| GrainJson {
-        grain: grain.word(),
-        parts: evaluation.parts.iter().map(part).collect(),
-        settle: evaluation.settle.as_ref().map(settle),
-        tests: measured.tests.iter().map(|counted| counted.stored.id.to_string()).collect(),
-        widened: evaluation.widened.iter().copied().map(widening).collect(),
+    let grains = candidate.grains.iter().filter(|along| !along.judged.parts.is_empty());
+    let grains = grains.filter_map(|along| {
+        let evaluation = along.in_full(fitted.confidence)?;
+        Some(GrainJson {
+            grain: along.grain.word(),
+            parts: evaluation.parts.iter().map(part).collect(),
+            settle: evaluation.settle.as_ref().map(settle),
+            tests: along.measured.tests.iter().map(|counted| counted.stored.id.to_string()).collect(),
+            widened: evaluation.widened.iter().copied().map(widening).collect(),
+        })
     });
     let needed = candidate.cloth.needed();
     let price = candidate.fabric.shop.as_ref().and_then(|shop| shop.price.as_ref());
@@ -189,6 +192,6 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, unit: Unit) -> CandidateJson<'a
         besides_mm: needed.map(|needed| millimetres(needed.besides)),
         one_way_mm: needed.and_then(|needed| needed.one_way).map(|extra| millimetres(extra.length)),
         allowance: needed.and_then(|needed| needed.washing.allowance()).map(Into::into),
-        cost: price.zip(needed).map(|(price, needed)| price.of(as_cut(needed.in_all(), unit))),
+        cost: price.zip(needed).map(|(price, needed)| price.of(as_cut(needed.in_all(), fitted.unit))),
     }
 }

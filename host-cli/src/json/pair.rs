@@ -1,7 +1,7 @@
 //! Two cloths in one seam, as JSON.
 
 use serde::Serialize;
-use tenter_core::making::garment::Seam;
+use tenter_core::making::garment::SeamKind;
 
 use crate::finding::pair::Pairing;
 use crate::json::{FigureJson, figure, millimetres, number, rounded};
@@ -41,7 +41,7 @@ pub fn render(pairing: &Pairing) -> String {
     let (pair, [first, second]) = (&pairing.pair, &pairing.sides);
     let json = PairJson {
         tags: [first.cloth.tag, second.cloth.tag],
-        seam: pairing.seam.name.map(Seam::word),
+        seam: pairing.seam.name.map(SeamKind::word),
         grains: [first.grain.word(), second.grain.word()],
         seam_mm: millimetres(pairing.seam.length),
         answer: words::word(pair.answer),

@@ -1,4 +1,4 @@
-//! The handheld: [`open`] a line to it, then hold a [`Session`].
+//! The handheld: [`open`] a line to it, then hold a [`LinkSession`].
 
 mod serial;
 mod session;
@@ -10,7 +10,7 @@ use std::time::Duration;
 use tenter_core::wire::Refusal;
 
 pub use serial::ports;
-pub use session::{Fetched, Session};
+pub use session::{Fetched, LinkSession};
 
 /// How long a line may take to open, and to take what is written.
 const SLOW: Duration = Duration::from_secs(5);

@@ -9,7 +9,7 @@ use std::time::{Duration, Instant};
 use tenter_core::Repeatability;
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_BYTES, MAX_REQUEST_FRAME, decode_reply, encode_request};
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, encode_demand};
-use tenter_core::wire::{Identity, Listing, Reply, Request};
+use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing};
 
 use super::{LinkError, Transport};
 
@@ -24,7 +24,7 @@ pub struct Fetched {
 
 /// A conversation with a handheld.
 #[derive(Debug)]
-pub struct Session<T> {
+pub struct LinkSession<T> {
     line: BufReader<T>,
     inbox: Accumulator<MAX_REPLY_BYTES>,
     token: u8,
@@ -33,7 +33,7 @@ pub struct Session<T> {
     tries: u32,
 }
 
-impl<T: Transport> Session<T> {
+impl<T: Transport> LinkSession<T> {
     /// How long a reply may take.
     pub const PATIENCE: Duration = Duration::from_secs(1);
     /// How often a request is sent before giving up.
@@ -51,11 +51,11 @@ impl<T: Transport> Session<T> {
         Self::open_with(line, Self::PATIENCE, Self::TRIES)
     }
 
-    /// As [`Session::open`], with another patience.
+    /// As [`LinkSession::open`], with another patience.
     ///
     /// # Errors
     ///
-    /// As [`Session::open`].
+    /// As [`LinkSession::open`].
     pub fn open_with(line: T, patience: Duration, tries: u32) -> Result<Self, LinkError> {
         // Not the same in two programs one after the other.
         let [token, ..] = RandomState::new().build_hasher().finish().to_le_bytes();
@@ -77,8 +77,8 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`].
     pub fn identify(&mut self) -> Result<&Identity, LinkError> {
-        self.identity = self.ask(Request::Identify, |reply| match reply {
-            Reply::Identity(identity) => Some(identity),
+        self.identity = self.ask(LinkRequest::Identify, |reply| match reply {
+            LinkReply::Identity(identity) => Some(identity),
             _ => None,
         })?;
         Ok(&self.identity)
@@ -90,8 +90,8 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`].
     pub fn list(&mut self) -> Result<Listing, LinkError> {
-        self.ask(Request::List, |reply| match reply {
-            Reply::Listing(listing) => Some(listing),
+        self.ask(LinkRequest::List, |reply| match reply {
+            LinkReply::Listing(listing) => Some(listing),
             _ => None,
         })
     }
@@ -102,11 +102,11 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`].
     pub fn fetch(&mut self, from: u32) -> Result<Option<Fetched>, LinkError> {
-        self.ask(Request::Fetch { from }, |reply| match reply {
-            Reply::Test { from: asked, seq, record } if asked == from && seq >= from => {
+        self.ask(LinkRequest::Fetch { from }, |reply| match reply {
+            LinkReply::Test { from: asked, seq, record } if asked == from && seq >= from => {
                 Some(Some(Fetched { seq, record: record.to_vec() }))
             }
-            Reply::NoTest { from: asked } if asked == from => Some(None),
+            LinkReply::NoTest { from: asked } if asked == from => Some(None),
             _ => None,
         })
     }
@@ -136,7 +136,7 @@ impl<T: Transport> Session<T> {
     }
 
     /// Tells the handheld that all tests up to a number are stored for good. Only then may it use their room again.
-    /// Another handheld would lose its tests by that, so each try is made to [the same](Session::same_as_before).
+    /// Another handheld would lose its tests by that, so each try is made to [the same](LinkSession::same_as_before).
     ///
     /// # Errors
     ///
@@ -145,7 +145,7 @@ impl<T: Transport> Session<T> {
         let mut tries = 1;
         loop {
             self.same_as_before()?;
-            match self.ask_anew(1, || Request::Acknowledge { up_to }, is_done) {
+            match self.ask_anew(1, || LinkRequest::Acknowledge { up_to }, is_done) {
                 Err(LinkError::Silent | LinkError::Garbled) if tries < self.tries => tries += 1,
                 done => return done,
             }
@@ -158,7 +158,7 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`]; refused when it has another.
     pub fn name(&mut self, device: u32) -> Result<(), LinkError> {
-        self.order(Request::Name { device })?;
+        self.order(LinkRequest::Name { device })?;
         self.identity.device = device;
         Ok(())
     }
@@ -178,9 +178,9 @@ impl<T: Transport> Session<T> {
         for (slot, demand) in (0..).zip(demands) {
             let mut buffer = [0; MAX_DEMAND_BYTES];
             let record = encode_demand(demand, &mut buffer).map_err(io::Error::other)?;
-            self.order(Request::SetDemand { slot, record })?;
+            self.order(LinkRequest::SetDemand { slot, record })?;
         }
-        self.order(Request::SetDemandCount { count })
+        self.order(LinkRequest::SetDemandCount { count })
     }
 
     /// Sets the handheld's clock; `now` gives the seconds since 1970-01-01 00:00 UTC, and is called at every try.
@@ -189,7 +189,7 @@ impl<T: Transport> Session<T> {
     ///
     /// [`LinkError`].
     pub fn set_clock(&mut self, mut now: impl FnMut() -> u32) -> Result<(), LinkError> {
-        self.ask_anew(self.tries, || Request::SetClock { unix_s: now() }, is_done)
+        self.ask_anew(self.tries, || LinkRequest::SetClock { unix_s: now() }, is_done)
     }
 
     /// Tells the handheld how steadily its owner pulls, to be used in every answer, or to forget it.
@@ -200,7 +200,7 @@ impl<T: Transport> Session<T> {
     /// older than this request, which loses nothing else by it.
     pub fn set_repeatability(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
         let (ratio, dof) = hand.map_or((0, 0), Repeatability::thousandths);
-        self.order(Request::SetRepeatability { ratio, dof })
+        self.order(LinkRequest::SetRepeatability { ratio, dof })
     }
 
     /// Tells the handheld how much its owner's days differ, or to forget it. It belongs to the repeatability, and is sent
@@ -208,17 +208,21 @@ impl<T: Transport> Session<T> {
     ///
     /// # Errors
     ///
-    /// As [`Session::set_repeatability`].
+    /// As [`LinkSession::set_repeatability`].
     pub fn set_sessions(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
         let (ratio, dof) = hand.map_or((1_000, 0), Repeatability::sessions_in_thousandths);
-        self.order(Request::SetSessions { ratio, dof })
+        self.order(LinkRequest::SetSessions { ratio, dof })
     }
 
-    fn order(&mut self, request: Request<'_>) -> Result<(), LinkError> {
+    fn order(&mut self, request: LinkRequest<'_>) -> Result<(), LinkError> {
         self.ask(request, is_done)
     }
 
-    fn ask<R>(&mut self, request: Request<'_>, take: impl FnMut(Reply<'_>) -> Option<R>) -> Result<R, LinkError> {
+    fn ask<R>(
+        &mut self,
+        request: LinkRequest<'_>,
+        take: impl FnMut(LinkReply<'_>) -> Option<R>,
+    ) -> Result<R, LinkError> {
         self.ask_anew(self.tries, || request, take)
     }
 
@@ -226,8 +230,8 @@ impl<T: Transport> Session<T> {
     fn ask_anew<'r, R>(
         &mut self,
         tries: u32,
-        mut request: impl FnMut() -> Request<'r>,
-        mut take: impl FnMut(Reply<'_>) -> Option<R>,
+        mut request: impl FnMut() -> LinkRequest<'r>,
+        mut take: impl FnMut(LinkReply<'_>) -> Option<R>,
     ) -> Result<R, LinkError> {
         // The same for all tries: a late reply to the first is as good as one to the second.
         self.token = self.token.wrapping_add(1);
@@ -243,7 +247,7 @@ impl<T: Transport> Session<T> {
                 match decode_reply(message) {
                     Ok((token, _)) | Err(FrameError::Version { token, .. } | FrameError::Unknown { token })
                         if token != self.token => {}
-                    Ok((_, Reply::Refused(reason))) => return Err(LinkError::Refused(reason)),
+                    Ok((_, LinkReply::Refused(reason))) => return Err(LinkError::Refused(reason)),
                     Ok((_, reply)) => {
                         if let Some(taken) = take(reply) {
                             return Ok(taken);
@@ -258,7 +262,7 @@ impl<T: Transport> Session<T> {
         Err(if heard { LinkError::Garbled } else { LinkError::Silent })
     }
 
-    fn send(&mut self, request: &Request<'_>) -> Result<(), LinkError> {
+    fn send(&mut self, request: &LinkRequest<'_>) -> Result<(), LinkError> {
         let mut buffer = [0; MAX_REQUEST_FRAME];
         let frame = encode_request(self.token, request, &mut buffer).map_err(io::Error::other)?;
         match self.line.get_mut().write_all(frame) {
@@ -293,8 +297,8 @@ impl<T: Transport> Session<T> {
     }
 }
 
-fn is_done(reply: Reply<'_>) -> Option<()> {
-    (reply == Reply::Done).then_some(())
+fn is_done(reply: LinkReply<'_>) -> Option<()> {
+    (reply == LinkReply::Done).then_some(())
 }
 
 fn is_timeout(error: &io::Error) -> bool {

@@ -11,6 +11,7 @@ use super::entry::{Entry, Fact};
 use super::fabric::Fabric;
 use super::garment::{CutFor, Garment};
 use super::id::Id;
+use super::json::Mm;
 use super::learned::Lesson;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
 use super::photo::ClothPhoto;
@@ -120,28 +121,70 @@ fn less(had: Length, cut: Length) -> Length {
     Length::from_steps(had.steps().saturating_sub(cut.steps()).max(0))
 }
 
-const fn is_cut(fact: &Fact) -> bool {
-    matches!(fact, Fact::FabricCut { .. } | Fact::FabricCutFor { .. })
-}
-
-/// How the length on hand came to be: after each entry that touches it, in order.
+/// How the length on hand came to be: after each entry that touches it, in order. A cut that is taken back later was off
+/// at the time.
 #[must_use]
 pub fn lengths(entries: &[Entry]) -> Vec<(usize, Option<Length>)> {
-    let mut steps = Vec::new();
+    let (mut on_hand, mut steps) = (OnHand::default(), Vec::new());
     for (index, entry) in entries.iter().enumerate() {
-        let touches = match &entry.fact {
-            Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => change.length.is_some(),
-            Fact::FabricCut { .. } | Fact::FabricCutFor { .. } => true,
-            Fact::FabricRetracted { entry: back, .. } => entries.iter().any(|one| one.id == *back && is_cut(&one.fact)),
-            _ => false,
-        };
-        if touches {
-            // A cut that is taken back later was off at the time.
-            let so_far = entries.get(..=index).unwrap_or_default().to_vec();
-            steps.push((index, fabric(so_far).and_then(|fabric| fabric.length)));
+        if on_hand.touched_by(entry) {
+            steps.push((index, on_hand.length));
         }
     }
     steps
+}
+
+/// The length of a cloth, with what it takes to put a cut back.
+#[derive(Default)]
+struct OnHand {
+    is_added: bool,
+    length: Option<Length>,
+    /// The length that was measured last, and what was cut since.
+    measured: Option<Length>,
+    since: Vec<(Id, Length)>,
+    cuts: HashSet<Id>,
+    retracted: HashSet<Id>,
+}
+
+impl OnHand {
+    /// Takes an entry in; whether it touches the length.
+    fn touched_by(&mut self, entry: &Entry) -> bool {
+        match &entry.fact {
+            Fact::FabricAdded(said) => {
+                let is_first = !core::mem::replace(&mut self.is_added, true);
+                self.measure(said.length.filter(|_| is_first));
+                said.length.is_some()
+            }
+            Fact::FabricChanged { change, .. } => {
+                self.measure(change.length.filter(|_| self.is_added));
+                change.length.is_some()
+            }
+            Fact::FabricCut { length, .. } | Fact::FabricCutFor { length, .. } => {
+                self.cuts.insert(entry.id);
+                if self.is_added && !self.retracted.contains(&entry.id) {
+                    self.since.push((entry.id, *length));
+                    self.length = self.length.map(|had| less(had, *length));
+                }
+                true
+            }
+            Fact::FabricRetracted { entry: back, .. } => {
+                self.retracted.insert(*back);
+                self.since.retain(|(id, _)| id != back);
+                self.length = self.measured.map(|had| self.since.iter().fold(had, |had, (_, cut)| less(had, *cut)));
+                self.cuts.contains(back)
+            }
+            _ => false,
+        }
+    }
+
+    #[allow(clippy::option_option)] // As it is said: not at all, cleared, or a length.
+    fn measure(&mut self, said: Option<Option<Mm>>) {
+        if let Some(length) = said {
+            self.measured = length.map(|Mm(length)| length);
+            self.length = self.measured;
+            self.since.clear();
+        }
+    }
 }
 
 /// The test that these entries make.
@@ -239,7 +282,8 @@ fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
 mod tests {
     use super::super::fabric::FabricChange;
     use super::super::id::Ids;
-    use super::super::json::Mm;
+    use proptest::prelude::*;
+
     use super::*;
 
     fn metres(mm: i16) -> Option<Option<Mm>> {
@@ -277,6 +321,31 @@ mod tests {
         let measured = FabricChange { length: metres(1100), ..FabricChange::default() };
         entries.insert(2, Entry::new(ids.next(), Fact::FabricChanged { fabric: added, change: measured }));
         assert_eq!(fabric(entries).unwrap().length, Some(Length::from_mm(1100)));
+    }
+
+    proptest! {
+        /// However measuring, cutting and taking back follow each other: after each the length is that of the cloth then.
+        #[test]
+        fn lengths_are_those_of_the_cloth_at_the_time(deeds in prop::collection::vec((0u8..5, 0i16..3000, any::<u8>()), 0..24)) {
+            let mut ids = Ids::default();
+            let added = ids.next();
+            let mut entries = vec![Entry::new(added, Fact::FabricAdded(FabricChange::default()))];
+            for (deed, mm, which) in deeds {
+                let (length, note) = (Length::from_mm(mm), String::new());
+                let back = entries[usize::from(which) % entries.len()].id;
+                let fact = match deed {
+                    0 => Fact::FabricChanged { fabric: added, change: FabricChange { length: metres(mm), ..FabricChange::default() } },
+                    1 => Fact::FabricChanged { fabric: added, change: FabricChange { length: Some(None), ..FabricChange::default() } },
+                    2 | 3 => Fact::FabricCut { fabric: added, length, note },
+                    _ => Fact::FabricRetracted { fabric: added, entry: back },
+                };
+                entries.push(Entry::new(ids.next(), fact));
+            }
+            for (index, length) in lengths(&entries) {
+                let then = fabric(entries[..=index].to_vec()).unwrap();
+                prop_assert_eq!(then.length, length);
+            }
+        }
     }
 
     #[test]

@@ -4,7 +4,8 @@
 //! A page is one file that asks nothing of the network, and forbids itself to.
 
 pub mod book;
-mod cloth;
+pub(crate) mod cloth;
+pub mod made;
 pub mod print;
 pub mod sheet;
 
@@ -19,7 +20,7 @@ fn rendered(page: &impl Template) -> String {
 }
 
 /// The class of an answer in the style sheet and in the filters.
-const fn class(verdict: Verdict) -> &'static str {
+pub(crate) const fn class(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Meets => "meets",
         Verdict::TooLittle => "too-little",

@@ -10,7 +10,7 @@ use crate::picture::Picture;
 use crate::picture::card::{self, Card};
 use crate::picture::gauge::{self, Gauge};
 use crate::picture::growth::{self, Growth};
-use crate::picture::stash_map::{self, Asked, Spot, StashMap};
+use crate::picture::stash_map::{self, Spot, StashMap, ViewAsks};
 use crate::words::card as words;
 use crate::words::quantity;
 
@@ -55,7 +55,7 @@ pub fn map(stock: &Stock, role: Option<&RoleFit<'_>>, confidence: Confidence) ->
     let spots: Vec<Spot<'_>> = spots.collect();
     let asked = role.map(|fit| {
         let stretch = |grain| fit.role.demand.stretch(grain);
-        Asked { name: &fit.role.name, crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise) }
+        ViewAsks { name: &fit.role.name, crosswise: stretch(Grain::Crosswise), lengthwise: stretch(Grain::Lengthwise) }
     });
     stash_map::draw(&StashMap { title: "the stash", spots: &spots, asked, confidence })
 }

@@ -6,7 +6,7 @@ use tenter_core::{Class, Confidence, Figure, Range, Table};
 use super::svg::{self, Anchor, Element, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 use crate::finding::axis::{Axis, Spread, count, step, ticks, upper_end};
-pub use crate::finding::drawn::Row;
+pub use crate::finding::drawn::GrainStretch;
 
 /// What is drawn.
 #[derive(Debug, Clone)]
@@ -14,7 +14,7 @@ pub struct Gauge<'a> {
     /// What the picture is of, such as the name of a cloth.
     pub title: &'a str,
     /// One row a grain.
-    pub rows: &'a [Row],
+    pub rows: &'a [GrainStretch],
     /// How sure the drawn trust is.
     pub confidence: Confidence,
     /// Whose names stand below the axis.
@@ -76,7 +76,7 @@ pub fn key(key: &GaugeKey) -> Picture {
 }
 
 fn description(gauge: &Gauge<'_>) -> String {
-    let sentence = |row: &Row| {
+    let sentence = |row: &GrainStretch| {
         let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
         let asked = words::range(row.asked).map(|asked| format!("; asked {asked}")).unwrap_or_default();
         let answer = row.answer.map(|answer| format!(": {}", words::answer(answer))).unwrap_or_default();
@@ -92,7 +92,7 @@ fn measured(stretch: &Figure, gauge: &Gauge<'_>) -> String {
 }
 
 /// From 0 or a little below to beyond everything that matters; a very wide trust runs off the end.
-fn axis(rows: &[Row], confidence: Confidence) -> Axis {
+fn axis(rows: &[GrainStretch], confidence: Confidence) -> Axis {
     let limits = rows.iter().flat_map(|row| [row.asked.at_least, row.asked.at_most]).flatten();
     let limits = limits.map(|limit| f64::from(limit.ratio().percent_f32()));
     let figures = rows.iter().filter_map(|row| row.stretch).map(|stretch| stretch.ratio);
@@ -127,7 +127,7 @@ fn lane_middle(top: f64) -> f64 {
     top + 40.0
 }
 
-fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &Row, gauge: &Gauge<'_>) {
+fn draw_row(picture: &mut Picture, axis: &Axis, y: f64, row: &GrainStretch, gauge: &Gauge<'_>) {
     picture.draw(text("tn-bold", (LEFT, y + 12.0), 13.0, Anchor::Start, row.grain.word()));
     let seen = row.stretch.map_or_else(|| "not measured".to_owned(), |stretch| measured(&stretch, gauge));
     picture.draw(text("", (LEFT + 90.0, y + 12.0), 13.0, Anchor::Start, seen));

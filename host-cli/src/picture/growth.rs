@@ -6,7 +6,7 @@ use tenter_core::{Confidence, Limit};
 use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 use crate::finding::axis::{Axis, Spread, step, ticks};
-pub use crate::finding::drawn::{Reading, to_come};
+pub use crate::finding::drawn::{GrowthReading, to_come};
 use crate::words::terms::duration;
 use crate::words::typeset::minus;
 
@@ -16,7 +16,7 @@ pub struct Growth<'a> {
     /// What the picture is of, such as the name of a cloth and the grain.
     pub title: &'a str,
     /// The readings, in any order.
-    pub readings: &'a [Reading],
+    pub readings: &'a [GrowthReading],
     /// Growth to come, each at its seconds after release, in rising order; empty where there is none.
     pub to_come: &'a [(u32, Forecast)],
     /// The most growth that is asked.
@@ -80,7 +80,7 @@ fn expected(to_come: &Forecast) -> String {
     minus(&format!("{} % ± {}{rough}", round(to_come.percent), round(to_come.half_width)))
 }
 
-fn in_order(readings: &[Reading]) -> Vec<Reading> {
+fn in_order(readings: &[GrowthReading]) -> Vec<GrowthReading> {
     let mut readings = readings.to_vec();
     readings.sort_by_key(|reading| reading.seconds);
     readings
@@ -190,7 +190,7 @@ fn band(picture: &mut Picture, time: &Axis, percent: &Axis, growth: &Growth<'_>)
     }
 }
 
-fn point(picture: &mut Picture, time: &Axis, percent: &Axis, reading: &Reading, confidence: Confidence) {
+fn point(picture: &mut Picture, time: &Axis, percent: &Axis, reading: &GrowthReading, confidence: Confidence) {
     let x = time.at(reading.seconds.into());
     let (low, high) = reading.growth.interval(confidence);
     let (bottom, top) = (percent.at(low.into()), percent.at(high.into()));

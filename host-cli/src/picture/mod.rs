@@ -12,6 +12,7 @@ pub mod gauge;
 pub mod growth;
 mod labels;
 pub mod stash_map;
+pub mod strip;
 pub mod svg;
 pub mod true_scale;
 mod words;

@@ -17,7 +17,7 @@ pub struct StashMap<'a> {
     /// The cloths.
     pub spots: &'a [Spot<'a>],
     /// What the chosen view asks; none where no view is chosen.
-    pub asked: Option<Asked<'a>>,
+    pub asked: Option<ViewAsks<'a>>,
     /// How sure the drawn trust is.
     pub confidence: Confidence,
 }
@@ -37,7 +37,7 @@ pub struct Spot<'a> {
 
 /// What a view asks.
 #[derive(Debug, Clone, Copy)]
-pub struct Asked<'a> {
+pub struct ViewAsks<'a> {
     /// Its name.
     pub name: &'a str,
     /// Stretch crosswise.
@@ -46,7 +46,7 @@ pub struct Asked<'a> {
     pub lengthwise: Range,
 }
 
-impl Asked<'_> {
+impl ViewAsks<'_> {
     /// Whether it can be drawn: what asks for bias, growth or recovery alone has no place on the map.
     const fn has_box(&self) -> bool {
         !(self.crosswise.is_empty() && self.lengthwise.is_empty())
@@ -105,7 +105,7 @@ pub fn draw(map: &StashMap<'_>) -> Picture {
     let across = Axis::new(Spread::Root, 0.0, high, LEFT + 6.0, frame.right());
     let up = Axis::new(Spread::Root, 0.0, high, frame.foot() - 6.0, TOP);
     margins(&mut picture, frame);
-    let box_of = map.asked.filter(Asked::has_box);
+    let box_of = map.asked.filter(ViewAsks::has_box);
     let (fill, sides) = box_of.map(|asked| demand(&across, &up, &asked, frame)).unwrap_or_default();
     fill.into_iter().for_each(|element| picture.draw(element));
     grid(&mut picture, &across, &up, frame);
@@ -223,7 +223,7 @@ fn grid(picture: &mut Picture, across: &Axis, up: &Axis, frame: Frame) {
 
 /// What is asked as a box. Along a grain where nothing is asked it runs through the margin: there a cloth that was
 /// measured along the other grain alone can do. The grid comes between the filling and the sides.
-fn demand(across: &Axis, up: &Axis, asked: &Asked<'_>, frame: Frame) -> (Option<Element>, Vec<Element>) {
+fn demand(across: &Axis, up: &Axis, asked: &ViewAsks<'_>, frame: Frame) -> (Option<Element>, Vec<Element>) {
     let at = |axis: &Axis, limit: Option<Limit>| limit.map(|limit| axis.at(limit.ratio().percent_f32().into()));
     let (least_x, most_x) = (at(across, asked.crosswise.at_least), at(across, asked.crosswise.at_most));
     let (least_y, most_y) = (at(up, asked.lengthwise.at_least), at(up, asked.lengthwise.at_most));
@@ -360,7 +360,7 @@ mod tests {
     fn what_asks_nothing_of_either_grain_has_no_box() {
         let [some, none] = ["5%", ""].map(|text| Range::parse(text, Unit::Mm).unwrap_or_default());
         for (crosswise, lengthwise, has_box) in [(some, none, true), (none, some, true), (none, none, false)] {
-            let asked = Some(Asked { name: "gusset", crosswise, lengthwise });
+            let asked = Some(ViewAsks { name: "gusset", crosswise, lengthwise });
             let confidence = Confidence::default();
             let drawn = draw(&StashMap { title: "", spots: &[], asked, confidence }).inline();
             assert_eq!((drawn.contains("tn-ask-box"), drawn.contains("asks for no stretch")), (has_box, !has_box));

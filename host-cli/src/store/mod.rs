@@ -31,7 +31,7 @@ use crate::log::{
 
 pub use error::{Access, AddressFault, Stop, StoreError};
 #[cfg(feature = "desk")]
-pub use place::{Log, Place};
+pub use place::LogPlace;
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -217,7 +217,7 @@ pub trait Store: Read {
     /// # Errors
     ///
     /// [`StoreError::Stopped`] where a piece said so, and then nothing is stored; or a log that cannot be written.
-    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError>;
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>) -> Result<Merged, StoreError>;
 
     /// As [`Store::take`], of entries alone.
     ///
@@ -225,7 +225,7 @@ pub trait Store: Read {
     ///
     /// As [`Store::take`].
     fn merge(&mut self, entries: &mut dyn Iterator<Item = Result<Entry, Stop>>) -> Result<Merged, StoreError> {
-        self.take(&mut entries.map(|entry| entry.map(Piece::from)))
+        self.take(&mut entries.map(|entry| entry.map(LogPiece::from)))
     }
 
     /// Takes the name of the person for whom a garment is made out of every entry about it, for good: the one thing that
@@ -239,20 +239,20 @@ pub trait Store: Read {
 
 /// A piece of a log.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Piece {
+pub enum LogPiece {
     /// What was said.
     Entry(Box<Entry>),
     /// A photograph that an entry names.
     Photo(Photo),
 }
 
-impl From<Entry> for Piece {
+impl From<Entry> for LogPiece {
     fn from(entry: Entry) -> Self {
         Self::Entry(Box::new(entry))
     }
 }
 
-impl From<Photo> for Piece {
+impl From<Photo> for LogPiece {
     fn from(photo: Photo) -> Self {
         Self::Photo(photo)
     }
@@ -282,6 +282,11 @@ pub trait Drafts {
     /// A log that cannot be written.
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError>;
 }
+
+/// A log with what the person at this desk has begun.
+pub trait LogWithDrafts: Store + Drafts {}
+
+impl<S: Store + Drafts> LogWithDrafts for S {}
 
 /// A closure's own error, kept while a [`Store`] only knows that the closure said [`Stop`].
 #[derive(Debug)]
@@ -360,7 +365,7 @@ pub trait Change: Store {
     /// # Errors
     ///
     /// The first error among the pieces, and then nothing is stored; or a log that cannot be written.
-    fn merge_all<P: Into<Piece>, E: From<StoreError>>(
+    fn merge_all<P: Into<LogPiece>, E: From<StoreError>>(
         &mut self,
         pieces: impl Iterator<Item = Result<P, E>>,
     ) -> Result<Merged, E> {
@@ -441,14 +446,14 @@ struct Taken {
 impl Taken {
     /// Takes them in; `unwritable` tells of one that cannot be written as JSON.
     fn all(
-        pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
         unwritable: impl Fn(serde_json::Error) -> StoreError,
     ) -> Result<Self, StoreError> {
         let mut taken = Self::default();
         for piece in pieces {
             match piece? {
-                Piece::Entry(entry) => taken.entries.push(Arriving::of(&entry).map_err(&unwritable)?),
-                Piece::Photo(photo) => taken.photos.push(photo),
+                LogPiece::Entry(entry) => taken.entries.push(Arriving::of(&entry).map_err(&unwritable)?),
+                LogPiece::Photo(photo) => taken.photos.push(photo),
             }
         }
         Ok(taken)

@@ -2,7 +2,7 @@
 
 use tenter_core::{Answer, Evaluation};
 
-use crate::finding::wash::Change;
+use crate::finding::wash::WashChange;
 use crate::input::{CheckInput, Doubted};
 use crate::text::lines::{Lines, style};
 use crate::words::answer;
@@ -31,7 +31,7 @@ pub fn write(text: &mut Lines, input: &CheckInput, evaluation: &Evaluation) {
 }
 
 /// Writes that a change in the wash should be read again.
-pub fn washed(text: &mut Lines, change: &Change) {
+pub fn washed(text: &mut Lines, change: &WashChange) {
     headline(text, "the marks are not stored");
     text.row("doubt", &words::washed(change));
     text.row("next", words::READ_AGAIN);

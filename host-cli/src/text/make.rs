@@ -2,8 +2,8 @@
 
 use tenter_core::Unit;
 
-use crate::finding::make::{MadeGarment, State};
-use crate::log::Here;
+use crate::finding::make::MadeGarment;
+use crate::log::{GarmentState, Here};
 use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
@@ -61,7 +61,7 @@ pub fn shown(making: &MadeGarment, unit: Unit, here: Here, columns: usize) -> St
     for used in &making.uses {
         text.row("cloth", &words::used(used, making.state, unit));
     }
-    if making.state == State::Open && !making.not_chosen.is_empty() {
+    if making.state == GarmentState::Open && !making.not_chosen.is_empty() {
         text.row("open", &words::not_chosen(making));
     }
     if let Some(stages) = words::done_stages(making) {

@@ -28,7 +28,7 @@ use std::io::{self, Write};
 use crate::log::Here;
 
 /// Where a result goes, how wide it is, and where its reader is.
-pub struct Screen<'a> {
+pub struct TextOutput<'a> {
     /// Where it is written.
     pub out: &'a mut dyn Write,
     /// Columns.
@@ -39,7 +39,7 @@ pub struct Screen<'a> {
     pub here: Here,
 }
 
-impl Screen<'_> {
+impl TextOutput<'_> {
     /// Says something in a line of its own, wrapped where that is too narrow.
     ///
     /// # Errors
@@ -52,7 +52,7 @@ impl Screen<'_> {
     }
 }
 
-impl core::fmt::Debug for Screen<'_> {
+impl core::fmt::Debug for TextOutput<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.debug_struct("Screen").field("width", &self.width).finish_non_exhaustive()
     }

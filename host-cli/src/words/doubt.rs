@@ -2,7 +2,7 @@
 
 use tenter_core::{Construction, Doubt, Length, Limit, PullTest, Ratio, Reading, Slip, Unit};
 
-use crate::finding::wash::Change;
+use crate::finding::wash::WashChange;
 use crate::input::doubt::Doubted;
 use crate::input::{Field, division_in};
 
@@ -60,7 +60,7 @@ pub fn line(doubt: &Doubt, test: &PullTest, unit: Unit) -> String {
 
 /// A change in the wash that is larger than washes make.
 #[must_use]
-pub fn washed(change: &Change) -> String {
+pub fn washed(change: &WashChange) -> String {
     let percent = change.change.ratio.percent(0);
     format!("{percent} % {} is more than a wash usually changes", change.grain.word())
 }

@@ -1,8 +1,8 @@
 //! How to sew one cloth, in words.
 
 use tenter_core::making::handling::{
-    Basis, Do, FinishLine, FinishReason, Instead, Layer, Layered, Needle, NeedlePoint, Place, Practice, SeamAllowance,
-    SeamFinish, Sewing, Sewn, Stay, Thread, ThreadFibre, Trimming,
+    Basis, Do, FinishLine, FinishReason, GarmentPlace, Instead, Layer, Layered, Needle, NeedlePoint, Practice,
+    SeamAllowance, SeamFinish, Sewing, Sewn, Stay, Thread, ThreadFibre, Trimming,
 };
 use tenter_core::making::printed::Printed;
 use tenter_core::making::source::Source;
@@ -275,16 +275,16 @@ pub fn stay(stay: Stay, unit: Unit) -> String {
     }
 }
 
-const fn place(place: Place) -> &'static str {
+const fn place(place: GarmentPlace) -> &'static str {
     match place {
-        Place::Pocket => "pocket opening",
-        Place::Gathers => "gathers",
-        Place::Buttonhole => "buttonhole",
-        Place::Eyelet => "eyelet",
-        Place::Zip => "under a closed zip",
-        Place::FrontFacing => "fronts and facing along a separating zip",
-        Place::Facing => "facing of hem and back neck",
-        Place::BiasHem => "hem on the bias",
+        GarmentPlace::Pocket => "pocket opening",
+        GarmentPlace::Gathers => "gathers",
+        GarmentPlace::Buttonhole => "buttonhole",
+        GarmentPlace::Eyelet => "eyelet",
+        GarmentPlace::Zip => "under a closed zip",
+        GarmentPlace::FrontFacing => "fronts and facing along a separating zip",
+        GarmentPlace::Facing => "facing of hem and back neck",
+        GarmentPlace::BiasHem => "hem on the bias",
     }
 }
 

@@ -1,7 +1,7 @@
 //! Which mass to hang, in words.
 
 use tenter_core::making::caution::MOST_GRAMS;
-use tenter_core::making::hanging::{METHODS, Method, Piece, Tension};
+use tenter_core::making::hanging::{METHODS, Specimen, Tension, TensionMethod};
 use tenter_core::making::source::Source;
 use tenter_core::{Decimal, Unit};
 
@@ -33,7 +33,7 @@ pub fn found(hang: &Hang) -> Vec<Spoken> {
         Hang::Methods(unit) => METHODS.iter().map(|one| method(one, *unit)).collect(),
         Hang::Mass { hung, tension, source, grams, widest } => {
             let (width, layers) = (quantity::tape(hung.width, hung.unit), layers(hung.piece));
-            let twice = if hung.piece == Piece::Loop { " × 2" } else { "" };
+            let twice = if hung.piece == Specimen::Loop { " × 2" } else { "" };
             let why = format!("{} × {width}{twice}, over 9.80665 N/kg", per_cm(*tension));
             let text = match widest {
                 Some(widest) => format!(
@@ -52,19 +52,19 @@ fn per_cm(tension: Tension) -> String {
     format!("{} N/cm", Decimal::new((i64::from(tension.millinewtons_per_cm()) + 5) / 10, 2))
 }
 
-fn method(method: &Method, unit: Unit) -> Spoken {
+fn method(method: &TensionMethod, unit: Unit) -> Spoken {
     let year = method.year.map_or_else(String::new, |year| format!(":{year}"));
-    let layers = if method.piece == Piece::Loop { "loop" } else { "strip" };
+    let layers = if method.piece == Specimen::Loop { "loop" } else { "strip" };
     let width = quantity::tape(method.width, unit);
     let text = format!("{}{year}, {}: {}", method.standard, method.cloth, per_cm(method.tension()));
     let force = Decimal::new((i64::from(method.millinewtons) + 50) / 100, 1);
     Spoken::new("tension", text, format!("{force} N on a {layers} {width} wide"), method.source)
 }
 
-const fn layers(piece: Piece) -> &'static str {
+const fn layers(piece: Specimen) -> &'static str {
     match piece {
-        Piece::Strip => "strip",
-        Piece::Loop => "loop of two layers",
+        Specimen::Strip => "strip",
+        Specimen::Loop => "loop of two layers",
     }
 }
 

@@ -3,8 +3,8 @@
 use tenter_core::making::garment::Stage;
 use tenter_core::{Length, Unit};
 
-use crate::finding::make::{MadeGarment, State, Used};
-use crate::log::Here;
+use crate::finding::make::{MadeGarment, Used};
+use crate::log::{GarmentState, Here};
 use crate::plain::isolated;
 use crate::words::quantity::{self, counted};
 use crate::words::{memory, pair, pattern, plan};
@@ -66,13 +66,13 @@ pub fn made_from(making: &MadeGarment) -> String {
 
 /// The cloth of a role and what was cut of it.
 #[must_use]
-pub fn used(used: &Used, state: State, unit: Unit) -> String {
+pub fn used(used: &Used, state: GarmentState, unit: Unit) -> String {
     let cloth = used.cloth.as_ref().map_or_else(|| "a cloth that is not in this log yet".to_owned(), pair::named);
     let whole = |length: Length| quantity::cloth_needed(length, unit);
     let length = match (used.cut, used.takes) {
         (Some(cut), _) => format!("; {} cut", whole(cut)),
-        (None, Some(takes)) if state == State::Open => format!("; {} kept, not cut yet", whole(takes)),
-        (None, None) if state == State::Open => "; not cut yet; the pattern does not say how much".to_owned(),
+        (None, Some(takes)) if state == GarmentState::Open => format!("; {} kept, not cut yet", whole(takes)),
+        (None, None) if state == GarmentState::Open => "; not cut yet; the pattern does not say how much".to_owned(),
         (None, _) => "; not cut".to_owned(),
     };
     format!("{}: {cloth}{length}", isolated(&used.role))
@@ -83,15 +83,15 @@ pub fn used(used: &Used, state: State, unit: Unit) -> String {
 pub fn next(making: &MadeGarment) -> String {
     let number = making.garment.number;
     match making.state {
-        State::Retired => format!("take it up again with tenter make return {number}"),
-        State::Done if making.cut() < making.uses.len() => {
+        GarmentState::Retired => format!("take it up again with tenter make return {number}"),
+        GarmentState::Done if making.cut() < making.uses.len() => {
             format!("nothing came off its cloths yet; if you cut them, type tenter make cut {number}")
         }
-        State::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
-        State::Open if making.uses.is_empty() => {
+        GarmentState::Done => format!("to remember how it wears, type tenter make wore {number} TEXT"),
+        GarmentState::Open if making.uses.is_empty() => {
             format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
         }
-        State::Open => {
+        GarmentState::Open => {
             let plan = format!("the plan: tenter make plan {number}");
             match making.next_stage() {
                 None => format!("when it is finished type tenter make done {number}; {plan}"),
@@ -108,7 +108,7 @@ pub fn next(making: &MadeGarment) -> String {
 /// The stage that comes next, as its head; empty where none does.
 #[must_use]
 pub fn next_stage(making: &MadeGarment) -> &'static str {
-    let open = making.next_stage().filter(|_| making.state == State::Open);
+    let open = making.next_stage().filter(|_| making.state == GarmentState::Open);
     open.map(plan::work::stage).unwrap_or_default()
 }
 
@@ -116,7 +116,7 @@ pub fn next_stage(making: &MadeGarment) -> &'static str {
 #[must_use]
 pub fn done_stages(making: &MadeGarment) -> Option<String> {
     let heads: Vec<&str> = making.done_stages().into_iter().map(plan::work::stage).collect();
-    (!heads.is_empty() && making.state == State::Open).then(|| heads.join(", "))
+    (!heads.is_empty() && making.state == GarmentState::Open).then(|| heads.join(", "))
 }
 
 /// The roles without a cloth.

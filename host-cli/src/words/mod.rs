@@ -16,6 +16,7 @@ pub mod handle;
 pub mod hang;
 pub mod make;
 pub mod memory;
+pub mod page;
 pub mod pair;
 pub mod pattern;
 pub mod plan;

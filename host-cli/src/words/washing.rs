@@ -5,7 +5,7 @@ use tenter_core::making::washing::{INSEAM, Remedy, Usual, Washing, of_length};
 use tenter_core::making::yardage::ShopCut;
 use tenter_core::{Confidence, Decimal, Figure, Grain, Length, Ratio, Unit};
 
-use crate::finding::wash::{Bought, Change, Washed};
+use crate::finding::wash::{Bought, WashChange, Washed};
 use crate::log::{Fabric, WashMarks};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
@@ -28,7 +28,7 @@ pub fn line(
     (confidence, unit): (Confidence, Unit),
 ) -> Option<Spoken> {
     match washing {
-        Washing::Measured(change) => Some(changed(&Change::of(grain, *change), confidence, unit)),
+        Washing::Measured(change) => Some(changed(&WashChange::of(grain, *change), confidence, unit)),
         Washing::Done => {
             let text = format!("{}; it is washed, so nothing more comes off", words::figure(&marks?, confidence));
             Some(Spoken::note(about(grain), text, "measured before and after the wash", Source::Own))
@@ -75,7 +75,7 @@ fn about(grain: Grain) -> &'static str {
     if grain == Grain::Lengthwise { "along" } else { "across" }
 }
 
-fn changed(change: &Change, confidence: Confidence, unit: Unit) -> Spoken {
+fn changed(change: &WashChange, confidence: Confidence, unit: Unit) -> Spoken {
     let figure = words::figure(&change.change, confidence);
     let remedy = match change.remedy {
         Remedy::Ignore => "too little to matter when you cut",

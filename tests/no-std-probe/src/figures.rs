@@ -1,6 +1,6 @@
 //! Figures, answers, garments, growth to come, and the statistics below them.
 
-use tenter_core::line::{Line, Point};
+use tenter_core::line::{FittedLine, WeightedPoint};
 use tenter_core::stats::Series;
 use tenter_core::uncertainty::{self, Variance};
 use tenter_core::{
@@ -123,12 +123,12 @@ pub unsafe extern "C" fn probe_line(start: *const [f32; 3], count: usize, at: f3
     const MOST: usize = 64;
     // SAFETY: promised by the caller.
     let given = unsafe { core::slice::from_raw_parts(start, count) };
-    let mut points = [Point { x: 0.0, y: 0.0, weight: 0.0 }; MOST];
+    let mut points = [WeightedPoint { x: 0.0, y: 0.0, weight: 0.0 }; MOST];
     for (place, [x, y, weight]) in points.iter_mut().zip(given) {
-        *place = Point { x: *x, y: *y, weight: *weight };
+        *place = WeightedPoint { x: *x, y: *y, weight: *weight };
     }
     let used = points.get(..count).unwrap_or(&points);
-    Line::through(used).map_or(0, |line| line.at(at).to_bits() ^ line.u_slope.unwrap_or(0.0).to_bits())
+    FittedLine::through(used).map_or(0, |line| line.at(at).to_bits() ^ line.u_slope.unwrap_or(0.0).to_bits())
 }
 
 #[unsafe(no_mangle)]

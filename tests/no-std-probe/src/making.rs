@@ -6,20 +6,20 @@ use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, cautions};
 use tenter_core::making::elastic::{
-    CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
+    CASINGS, Drawcord, DrawnThrough, Edging, Fastened, Kind, care, cord_tasks, passes, recommended, rules, tunnel,
 };
 use tenter_core::making::error::MakingError;
-use tenter_core::making::garment::{Detail, Details, Garment, GarmentKind, Part, PartCloth, Seam as GarmentSeam, Work};
+use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart, GarmentPlan, PartCloth, SeamKind, Work};
 use tenter_core::making::handling::{
-    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
+    Cloth, GarmentPlace, Layer, Layered, Runs, Seam, SeamUse, Weave, at, hem, needle, practices, thread,
 };
-use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Edge, Joint, Pair};
+use tenter_core::making::hanging::{METHODS, Specimen, Tension, mass, tension, widest};
+use tenter_core::making::pairing::{Joint, Pair, SeamEdge};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, mass_stretched, wearable};
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::washing::{Remedy, Washing, change, counted_on, left, to_buy};
 use tenter_core::making::yardage::{Extra, OneWay, ShopCut, Width, by_area, by_chart};
-use tenter_core::making::zip::{Choice, Edge as ZipEdge, Fit, Ready, ZipEnds, ZipSeries, chain, grows_by};
+use tenter_core::making::zip::{Choice, Fit, Ready, ZipEdge, ZipEnds, ZipSeries, chain, grows_by};
 use tenter_core::{Answer, Confidence, Figure, Grain, Length, Ratio, SUITS, Scale};
 
 use crate::texts::printed;
@@ -83,8 +83,9 @@ fn reach(reach: Reach) -> u32 {
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_pairing(given: &[Given; 6], seam: i32, stitch: u8, per_mille: u16) -> u32 {
     let [first, second, growth, other_growth, washing, other_washing] = given;
-    let one = Edge { growth: growth.some(), washing: washing.some(), ..Edge::new(first.figure()) };
-    let other = Edge { growth: other_growth.some(), washing: other_washing.some(), ..Edge::new(second.figure()) };
+    let one = SeamEdge { growth: growth.some(), washing: washing.some(), ..SeamEdge::new(first.figure()) };
+    let other =
+        SeamEdge { growth: other_growth.some(), washing: other_washing.some(), ..SeamEdge::new(second.figure()) };
     let joined = Joint { stitch: pick(&Stitch::ALL, stitch), ..Joint::of(Length::from_steps(seam)) };
     let pair = Pair::of(&one, &other, &joined, confidence(per_mille));
     said(pair, |pair| {
@@ -118,7 +119,7 @@ pub extern "C" fn probe_elastic(given: &Given, lengths: &[i32; 3], kind: u8, pla
     let [measure, widest, width] = lengths.map(Length::from_steps);
     let (Some(kind), Some(place)) = (pick(&Kind::ALL, kind), pick(&Edging::ALL, place)) else { return 0 };
     let mut sum = said(recommended(kind, place, measure, per_mille > 700), |found| steps(found.cut));
-    sum ^= said(tunnel(Drawn::Elastic, width, per_mille > 600, per_mille > 700), |found| steps(found.allowance));
+    sum ^= said(tunnel(DrawnThrough::Elastic, width, per_mille > 600, per_mille > 700), |found| steps(found.allowance));
     sum ^= said(Drawcord::of(measure, width, Fastened::Stops, per_mille > 700), |cord| steps(cord.cut));
     sum ^= cord_tasks(Fastened::Tied, per_mille > 600).fold(0, |sum, line| sum << 1 ^ line.task as u32);
     for rule in rules(kind, place) {
@@ -204,7 +205,7 @@ pub extern "C" fn probe_handling(given: &[Given; 6], construction: u8, mass: u16
         sum ^= share(worn.with_lengths(garment, lengthwise.some().map(|figure| figure.ratio)).most.ratio());
     }
     sum ^= mass_stretched(mass, crosswise.ratio(), lengthwise.ratio()).map_or(0, u32::from);
-    for place in Place::ALL {
+    for place in GarmentPlace::ALL {
         sum ^= at(&cloth, place).map_or(0, |line| printed(line.source));
     }
     for kind in [Layer::Interfacing, Layer::Lining] {
@@ -239,7 +240,7 @@ pub extern "C" fn probe_zip(opening: i32, other: i32, metric: bool, open: bool) 
 
 #[unsafe(no_mangle)]
 pub extern "C" fn probe_hanging(millinewtons: u32, on: i32, width: i32, grams: u32, is_loop: bool) -> u32 {
-    let piece = if is_loop { Piece::Loop } else { Piece::Strip };
+    let piece = if is_loop { Specimen::Loop } else { Specimen::Strip };
     let width = Length::from_steps(width);
     let mut sum = said(tension(grams, width, piece), Tension::millinewtons_per_cm);
     if let Some(wanted) = Tension::new(millinewtons, Length::from_steps(on)) {
@@ -286,7 +287,7 @@ pub extern "C" fn probe_garment(given: &[Given; 2], kind: u8, parts: &[u8; 3], f
     let cloths = parts.map(|part| PartCloth {
         one_way: finish & 2 == 0,
         ..PartCloth::plain(
-            pick(&Part::ALL, part).unwrap_or(Part::Main),
+            pick(&GarmentPart::ALL, part).unwrap_or(GarmentPart::Main),
             Cloth {
                 crosswise: crosswise.some(),
                 finish: pick(&Finish::ALL, finish >> 2).unwrap_or(Finish::Plain),
@@ -295,7 +296,7 @@ pub extern "C" fn probe_garment(given: &[Given; 2], kind: u8, parts: &[u8; 3], f
         )
     });
     let more = details.iter().filter_map(|at| pick(&Detail::ALL, *at));
-    let garment = Garment { kind, details: more.fold(kind.usual(), Details::with), cloths: &cloths };
+    let garment = GarmentPlan { kind, details: more.fold(kind.usual(), Details::with), cloths: &cloths };
     let mut sum = garment.details.iter().fold(0, |sum, detail| sum << 1 ^ detail as u32);
     garment.each(|task| {
         sum ^= printed(task.source) ^ task.stage as u32 ^ task.cloth.map_or(0, |place| u32::from(place == 0));
@@ -305,5 +306,5 @@ pub extern "C" fn probe_garment(given: &[Given; 2], kind: u8, parts: &[u8; 3], f
             sum ^= u32::from(asked.held) ^ printed(row.seam.word());
         }
     });
-    sum ^ GarmentSeam::ALL.iter().fold(0, |sum, seam| sum ^ printed(garment.seam(*seam).source))
+    sum ^ SeamKind::ALL.iter().fold(0, |sum, seam| sum ^ printed(garment.seam(*seam).source))
 }

@@ -8,7 +8,7 @@ use std::time::Instant;
 use tenter::cli::{self, Parsed};
 use tenter::log::Entry;
 use tenter::store::{Read as _, Store as _, postgres::Postgres, postgres::Server, sqlite::Sqlite};
-use tenter::text::Screen;
+use tenter::text::TextOutput;
 use tenter_tests::bench_log::{PATTERN, ROLES, entries};
 use tenter_tests::cluster::Cluster;
 
@@ -31,7 +31,7 @@ fn run(file: &str, words: &[&str]) -> String {
     let mut out = Vec::new();
     tenter::command::run(
         &line,
-        &mut Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() },
+        &mut TextOutput { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() },
     )
     .unwrap();
     String::from_utf8(out).unwrap()

@@ -9,11 +9,11 @@ use std::time::Duration;
 use tenter::cli::{self, Parsed};
 use tenter::command::device::sync::{self, Options};
 use tenter::error::Error;
-use tenter::link::{Session, Transport};
+use tenter::link::{LinkSession, Transport};
 use tenter::log::{FabricChange, Fact, StoredTest};
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Read as _, WhichTests};
-use tenter::text::Screen;
+use tenter::text::TextOutput;
 
 use crate::pocket::Pocket;
 
@@ -71,8 +71,8 @@ impl Cable {
     }
 
     /// Time stands still here, so silence is known at once.
-    pub fn session(&self) -> Result<Session<Self>, Error> {
-        Ok(Session::open_with(self.clone(), Duration::from_secs(60), 2)?)
+    pub fn session(&self) -> Result<LinkSession<Self>, Error> {
+        Ok(LinkSession::open_with(self.clone(), Duration::from_secs(60), 2)?)
     }
 
     /// `device sync`, with what it printed.
@@ -119,9 +119,9 @@ impl Transport for Cable {
 }
 
 /// What a verb does, and what it prints.
-pub fn printed(run: impl FnOnce(&mut Screen<'_>) -> Result<(), Error>) -> (Result<(), Error>, String) {
+pub fn printed(run: impl FnOnce(&mut TextOutput<'_>) -> Result<(), Error>) -> (Result<(), Error>, String) {
     let mut out = Vec::new();
-    let result = run(&mut Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() });
+    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() });
     (result, String::from_utf8(out).unwrap())
 }
 

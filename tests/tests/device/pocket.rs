@@ -8,25 +8,25 @@ use tenter_core::wire::{Identity, Listing, Refusal};
 use tenter_core::{Grain, Length, PullTest};
 use tenter_firmware::desk::Records;
 use tenter_firmware::link::{self, Desk};
-use tenter_firmware::log::{PAGE_BYTES, Page, Storage};
+use tenter_firmware::log::{PAGE_BYTES, Storage, StoragePage};
 
 /// Pages of a 24C256.
 const PAGES: usize = 512;
 
 /// A memory chip; its copies are one chip.
 #[derive(Clone, Debug)]
-pub struct Chip(Arc<Mutex<Vec<Page>>>);
+pub struct Chip(Arc<Mutex<Vec<StoragePage>>>);
 
 impl Chip {
     pub fn erased() -> Self {
         Self::holding(vec![[0xFF; PAGE_BYTES]; PAGES])
     }
 
-    pub fn holding(image: Vec<Page>) -> Self {
+    pub fn holding(image: Vec<StoragePage>) -> Self {
         Self(Arc::new(Mutex::new(image)))
     }
 
-    pub fn image(&self) -> Vec<Page> {
+    pub fn image(&self) -> Vec<StoragePage> {
         self.0.lock().unwrap().clone()
     }
 }
@@ -38,12 +38,12 @@ impl Storage for Chip {
         u16::try_from(PAGES).unwrap()
     }
 
-    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), ()> {
+    fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), ()> {
         *buffer = self.0.lock().unwrap()[usize::from(page)];
         Ok(())
     }
 
-    fn write(&mut self, page: u16, bytes: &Page) -> Result<(), ()> {
+    fn write(&mut self, page: u16, bytes: &StoragePage) -> Result<(), ()> {
         self.0.lock().unwrap()[usize::from(page)] = *bytes;
         Ok(())
     }
@@ -53,7 +53,7 @@ impl Storage for Chip {
 pub struct Pocket {
     pub chip: Chip,
     records: Records<Chip>,
-    session: link::Session,
+    session: link::Responder,
     /// Records that leave it as something else.
     pub altered: BTreeMap<u32, Vec<u8>>,
     /// A record that it reads over, once, as one wrong bit on its bus would make it.
@@ -74,7 +74,7 @@ impl Pocket {
         Self {
             chip,
             records,
-            session: link::Session::new(),
+            session: link::Responder::new(),
             altered: BTreeMap::new(),
             overlooks: None,
             is_endless: false,

@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 use tempfile::TempDir;
 use tenter_core::Repeatability;
 use tenter_core::saved::SavedTest;
-use tenter_firmware::log::{Log, PAGE_BYTES, Page, Storage};
+use tenter_firmware::log::{Log, PAGE_BYTES, Storage, StoragePage};
 use tenter_tests::emulator::{self, Board as _, Pico, Qemu, pico};
 
 static QEMU_IMAGE: LazyLock<PathBuf> = LazyLock::new(|| emulator::build_image("lm3s6965evb").unwrap());
@@ -49,13 +49,13 @@ impl Storage for File {
         u16::try_from(self.0.len() / PAGE_BYTES).unwrap()
     }
 
-    fn read(&mut self, page: u16, buffer: &mut Page) -> Result<(), ()> {
+    fn read(&mut self, page: u16, buffer: &mut StoragePage) -> Result<(), ()> {
         let start = usize::from(page) * PAGE_BYTES;
         buffer.copy_from_slice(self.0.get(start..start + PAGE_BYTES).ok_or(())?);
         Ok(())
     }
 
-    fn write(&mut self, _: u16, _: &Page) -> Result<(), ()> {
+    fn write(&mut self, _: u16, _: &StoragePage) -> Result<(), ()> {
         Err(())
     }
 }

@@ -1,6 +1,6 @@
 //! Parts that are missing, busy or held down, and the line as another program opens it.
 
-use tenter::link::{self, Session};
+use tenter::link::{self, LinkSession};
 use tenter_firmware::ui::Action;
 use tenter_tests::emulator::{self, Board as _, BoardLine, HANGS, Key, SerialVia, pico};
 use tenter_tests::handheld::Handheld;
@@ -42,7 +42,7 @@ fn without_a_display_the_host_is_still_answered() {
     let (_folder, options) = boards::pico_options();
     let mut board = boards::start_pico(pico::Options { without_display: true, ..options });
     assert!(board.photo().unwrap().is_dark());
-    let mut session = Session::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap();
+    let mut session = LinkSession::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap();
     assert_eq!(session.list().unwrap().unacknowledged, 0);
 }
 
@@ -51,7 +51,7 @@ fn without_a_display_the_host_is_still_answered() {
 fn a_busy_memory_chip_is_waited_for() {
     let (_folder, options) = boards::pico_options();
     let mut board = boards::start_pico(options);
-    Session::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap().name(7).unwrap();
+    LinkSession::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap().name(7).unwrap();
     let stats = board.stats().unwrap();
     assert!(stats.eeprom_writes >= 1 && stats.eeprom_refused >= 5, "{stats:?}");
 }
@@ -64,7 +64,7 @@ fn the_host_opens_the_line_itself() {
         let mut board = boards::start_qemu(emulator::Options { serial_via: via, ..options });
         board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
         let address = format!("{prefix}{}", board.serial_path().unwrap().display());
-        let mut session = Session::open_with(link::open(&address).unwrap(), HANGS, 1).unwrap();
+        let mut session = LinkSession::open_with(link::open(&address).unwrap(), HANGS, 1).unwrap();
         session.name(0x5EED).unwrap();
         assert_eq!(session.identify().unwrap().device, 0x5EED, "{address}");
     }

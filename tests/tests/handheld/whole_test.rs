@@ -1,7 +1,7 @@
 //! A whole test, from the demand that the host sends to the record that it fetches, on both boards.
 
 use tenter::cli::{self, Parsed};
-use tenter::link::Session;
+use tenter::link::LinkSession;
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit, saved};
@@ -25,7 +25,7 @@ fn demand() -> LabelledDemand {
 
 /// The host names the handheld, sets its clock and sends a demand.
 fn prepare<B: Board>(board: &mut B) {
-    let mut session = Session::open_with(BoardLine::new(board), HANGS, 1).unwrap();
+    let mut session = LinkSession::open_with(BoardLine::new(board), HANGS, 1).unwrap();
     assert_eq!(session.identify().unwrap().device, 0);
     session.name(DEVICE).unwrap();
     session.name(DEVICE).unwrap(); // Repeated safely.
@@ -79,7 +79,7 @@ pub fn measure<B: Board>(walk: &mut Walk<'_, B>, rest_ms: u32) {
 
 /// What the host fetches is what was dialled, and the digits on both sides are the same.
 fn fetch<B: Board>(board: &mut B, twin: &Handheld) {
-    let mut session = Session::open_with(BoardLine::new(board), HANGS, 1).unwrap();
+    let mut session = LinkSession::open_with(BoardLine::new(board), HANGS, 1).unwrap();
     assert_eq!(session.identify().unwrap().device, DEVICE);
     let fetched: Vec<_> = session.fetch_all_from(1).collect::<Result<_, _>>().unwrap();
     assert_eq!(fetched.len(), 1);
@@ -108,7 +108,8 @@ fn same_digits(test: &PullTest) {
     }
     let Ok(Parsed::Run(line)) = cli::parse(&words) else { panic!("{words:?}") };
     let mut out = Vec::new();
-    let mut screen = tenter::text::Screen { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
+    let mut screen =
+        tenter::text::TextOutput { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() };
     tenter::command::run(&line, &mut screen).unwrap();
     let text = anstream::adapter::strip_str(std::str::from_utf8(&out).unwrap()).to_string();
     let mut twin = Handheld::with_log(vec![demand()]);

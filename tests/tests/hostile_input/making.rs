@@ -10,14 +10,14 @@ use tenter_core::making::body::{Direction, MOVEMENTS, demand};
 use tenter_core::making::care::{Care, Described, Finish};
 use tenter_core::making::caution::{CORDS, Job, MOST_GRAMS, cautions};
 use tenter_core::making::elastic::{
-    CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, RULES, is_recommended, passes, recommended, rules, tunnel,
+    CASINGS, Drawcord, DrawnThrough, Edging, Fastened, Kind, RULES, is_recommended, passes, recommended, rules, tunnel,
 };
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
-    Cloth, Layer, Layered, Place, Runs, Seam, SeamUse, Stay, StayLine, Weave, at, hem, needle, thread,
+    Cloth, GarmentPlace, Layer, Layered, Runs, Seam, SeamUse, Stay, StayLine, Weave, at, hem, needle, thread,
 };
-use tenter_core::making::hanging::{METHODS, Piece, Tension, mass, tension, widest};
-use tenter_core::making::pairing::{Advice, Edge, Joint, MOST_LINES, Match, Pair, Which};
+use tenter_core::making::hanging::{METHODS, Specimen, Tension, mass, tension, widest};
+use tenter_core::making::pairing::{Advice, Joint, MOST_LINES, Match, Pair, SeamEdge, Which};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage, mass_stretched, wearable};
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
@@ -64,16 +64,16 @@ fn grain() -> impl Strategy<Value = Grain> {
     prop::sample::select(vec![Grain::Lengthwise, Grain::Crosswise, Grain::Bias])
 }
 
-fn piece() -> impl Strategy<Value = Piece> {
-    prop::sample::select(vec![Piece::Strip, Piece::Loop])
+fn piece() -> impl Strategy<Value = Specimen> {
+    prop::sample::select(vec![Specimen::Strip, Specimen::Loop])
 }
 
-fn edge(figure: impl Strategy<Value = Figure> + Clone) -> impl Strategy<Value = Edge> {
+fn edge(figure: impl Strategy<Value = Figure> + Clone) -> impl Strategy<Value = SeamEdge> {
     let construction = prop::sample::select(Construction::ALL.to_vec());
     let stays = [Stay::StayStitch, Stay::Tape, Stay::LeftFree].map(|stay| StayLine { stay, source: Source::Own });
     let stay = prop::option::of(prop::sample::select(stays.to_vec()));
     (construction, stay, figure.clone(), prop::option::of(figure.clone()), prop::option::of(figure)).prop_map(
-        |(construction, stay, stretch, growth, washing)| Edge { construction, stay, stretch, growth, washing },
+        |(construction, stay, stretch, growth, washing)| SeamEdge { construction, stay, stretch, growth, washing },
     )
 }
 
@@ -230,7 +230,7 @@ proptest! {
     #[test]
     fn a_wider_gap_is_less_alike(less in 0..400i64, more in 0..400i64, u in 0f32..5f32) {
         let edge = |tenths| {
-            Edge::new(Figure { u, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) })
+            SeamEdge::new(Figure { u, ..Figure::exact(Ratio::new(tenths, 1000).unwrap()) })
         };
         let seam = Joint::of(Length::from_mm(600));
         let pair = |gap| Pair::of(&edge(100), &edge(100 + gap), &seam, Confidence::default()).unwrap();
@@ -246,9 +246,9 @@ proptest! {
         firm in 0..2_000i64, firmer in 0..2_000i64, own in 1..2_000i64, grown in 0..500i64,
     ) {
         let percent = |tenths| Figure::exact(Ratio::new(tenths, 1000).unwrap());
-        let grows = Edge { growth: Some(percent(grown)), ..Edge::new(percent(own)) };
+        let grows = SeamEdge { growth: Some(percent(grown)), ..SeamEdge::new(percent(own)) };
         let share = |stretch| {
-            let still = Edge { growth: Some(percent(0)), ..Edge::new(percent(stretch)) };
+            let still = SeamEdge { growth: Some(percent(0)), ..SeamEdge::new(percent(stretch)) };
             let pair = Pair::of(&grows, &still, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
             pair.growth.unwrap().share.ratio
         };
@@ -337,7 +337,7 @@ proptest! {
                 prop_assert!(is_recommended(kind, place));
             }
         }
-        for (drawn, thick) in [(Drawn::Elastic, false), (Drawn::Elastic, true), (Drawn::Cord, false)] {
+        for (drawn, thick) in [(DrawnThrough::Elastic, false), (DrawnThrough::Elastic, true), (DrawnThrough::Cord, false)] {
             // Never too tight.
             let found = tunnel(drawn, measure, thick, thick);
             prop_assert!(found.is_err() || found.is_ok_and(|found| measure < found.depth && found.depth < found.allowance));
@@ -433,7 +433,7 @@ proptest! {
         prop_assert!(hem(&cloth, &asked).second.is_none());
         let (needle, thread) = (needle(&cloth), thread(&cloth));
         prop_assert!(needle.finest <= needle.thickest && thread.tex.0 <= thread.tex.1);
-        for place in Place::ALL {
+        for place in GarmentPlace::ALL {
             prop_assert!(at(&cloth, place).is_none_or(|line| line.place == place));
         }
         if let Some(shell) = cloth.most_stretch() {
@@ -539,7 +539,7 @@ proptest! {
     fn real_figures_pair(one in given::pulled_test(), other in given::pulled_test(), rules in given::rules()) {
         let edge = |test| {
             let figures = tenter_core::Figures::of(test, rules.scatter).unwrap();
-            Edge { growth: figures.rest.map(|rest| rest.growth), ..Edge::new(figures.stretch) }
+            SeamEdge { growth: figures.rest.map(|rest| rest.growth), ..SeamEdge::new(figures.stretch) }
         };
         let pair = Pair::of(&edge(&one), &edge(&other), &Joint::of(Length::from_mm(600)), rules.confidence);
         prop_assert!(pair.is_ok(), "{pair:?}");

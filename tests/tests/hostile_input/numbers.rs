@@ -4,7 +4,7 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::num::f32::ANY;
 use proptest::prelude::*;
-use tenter_core::line::{Line, Point};
+use tenter_core::line::{FittedLine, WeightedPoint};
 use tenter_core::stats::Series;
 use tenter_core::student::{quantile, upper_tail};
 use tenter_core::uncertainty::{self, Variance};
@@ -116,16 +116,16 @@ proptest! {
 
     #[test]
     fn any_points_have_a_line_or_none(points in prop::collection::vec(prop::array::uniform3(float()), 0..12), at in float()) {
-        let points: Vec<Point> = points.iter().map(|[x, y, weight]| Point { x: *x, y: *y, weight: *weight }).collect();
-        if let Some(line) = Line::through(&points) {
+        let points: Vec<WeightedPoint> = points.iter().map(|[x, y, weight]| WeightedPoint { x: *x, y: *y, weight: *weight }).collect();
+        if let Some(line) = FittedLine::through(&points) {
             let _ = line.at(at);
         }
     }
 
     #[test]
     fn likely_points_have_a_sane_line(points in prop::collection::vec((0f32..10f32, -10f32..10f32, 0.1..10f32), 2..12), at in 0f32..10f32) {
-        let points: Vec<Point> = points.iter().map(|&(x, y, weight)| Point { x, y, weight }).collect();
-        if let Some(line) = Line::through(&points) {
+        let points: Vec<WeightedPoint> = points.iter().map(|&(x, y, weight)| WeightedPoint { x, y, weight }).collect();
+        if let Some(line) = FittedLine::through(&points) {
             prop_assert!(line.at(at).is_finite() && (-1.001..=1.001).contains(&line.correlation), "{line:?}");
             prop_assert_eq!(line.u_slope.is_some(), points.len() > 2);
             prop_assert!(line.u_slope.is_none_or(|u| u.is_finite() && u >= 0.0), "{line:?}");

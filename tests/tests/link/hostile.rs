@@ -7,8 +7,8 @@ use tenter_core::framing::{
     encode_reply, encode_request,
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
-use tenter_core::wire::{MAX_SAVED_BYTES, Refusal, Reply, Request};
-use tenter_firmware::link::Session;
+use tenter_core::wire::{LinkReply, LinkRequest, MAX_SAVED_BYTES, Refusal};
+use tenter_firmware::link::Responder;
 
 use crate::desk::{MemoryDesk, demand, record};
 use crate::line::Line;
@@ -16,11 +16,11 @@ use crate::line::Line;
 #[path = "../crc32/mod.rs"]
 mod crc32;
 
-fn request(token: u8, request: &Request<'_>) -> Vec<u8> {
+fn request(token: u8, request: &LinkRequest<'_>) -> Vec<u8> {
     encode_request(token, request, &mut [0; MAX_REQUEST_FRAME]).unwrap().to_vec()
 }
 
-fn reply(token: u8, reply: &Reply<'_>) -> Vec<u8> {
+fn reply(token: u8, reply: &LinkReply<'_>) -> Vec<u8> {
     encode_reply(token, reply, &mut [0; MAX_REPLY_FRAME]).unwrap().to_vec()
 }
 
@@ -39,7 +39,7 @@ fn messages(bytes: &[u8]) -> Vec<Vec<u8>> {
 }
 
 /// All that a handheld answers.
-fn answers(session: &mut Session, desk: &mut MemoryDesk, bytes: &[u8]) -> Vec<u8> {
+fn answers(session: &mut Responder, desk: &mut MemoryDesk, bytes: &[u8]) -> Vec<u8> {
     bytes.iter().flat_map(|byte| session.receive(*byte, desk).unwrap_or_default().to_vec()).collect()
 }
 
@@ -48,7 +48,8 @@ fn noise() -> impl Strategy<Value = Vec<u8>> {
     let piece = prop_oneof![
         prop::collection::vec(any::<u8>(), 0..20),
         prop::collection::vec(prop_oneof![Just(0), Just(1), Just(255)], 0..300),
-        Just(request(3, &Request::List)).prop_flat_map(|frame| (0..frame.len()).prop_map(move |n| frame[..n].to_vec())),
+        Just(request(3, &LinkRequest::List))
+            .prop_flat_map(|frame| (0..frame.len()).prop_map(move |n| frame[..n].to_vec())),
     ];
     prop::collection::vec(piece, 0..12).prop_map(|pieces| pieces.concat())
 }
@@ -56,16 +57,16 @@ fn noise() -> impl Strategy<Value = Vec<u8>> {
 proptest! {
     #[test]
     fn noise_is_not_answered_and_the_request_after_it_is(noise in noise()) {
-        let (mut session, mut desk) = (Session::new(), MemoryDesk::with_tests(&[30]));
+        let (mut session, mut desk) = (Responder::new(), MemoryDesk::with_tests(&[30]));
         let before = desk.clone();
         let answered = answers(&mut session, &mut desk, &noise);
         // Every whole piece is a request to list; what else comes out would be an accident of one in 2³².
         for message in messages(&answered) {
-            prop_assert!(matches!(decode_reply(&message), Ok((3, Reply::Listing(_)))));
+            prop_assert!(matches!(decode_reply(&message), Ok((3, LinkReply::Listing(_)))));
         }
         prop_assert_eq!(&desk, &before);
-        let answered = messages(&answers(&mut session, &mut desk, &request(9, &Request::Fetch { from: 0 })));
-        let expected = Reply::Test { from: 0, seq: 1, record: &record(1, 30) };
+        let answered = messages(&answers(&mut session, &mut desk, &request(9, &LinkRequest::Fetch { from: 0 })));
+        let expected = LinkReply::Test { from: 0, seq: 1, record: &record(1, 30) };
         prop_assert_eq!(answered.last().map(|message| decode_reply(message)), Some(Ok((9, expected))));
     }
 
@@ -77,7 +78,7 @@ proptest! {
     ) {
         let body = [&head[..], &content].concat();
         let mut desk = MemoryDesk::with_tests(&[30]);
-        let answered = answers(&mut Session::new(), &mut desk, &framed(&body));
+        let answered = answers(&mut Responder::new(), &mut desk, &framed(&body));
         for message in messages(&answered) {
             prop_assert_eq!(message.get(2), content.first(), "the token comes back");
         }
@@ -90,10 +91,10 @@ proptest! {
     fn what_is_written_is_read_again(
         token: u8, seq: u32, from: u32, record in prop::collection::vec(any::<u8>(), 0..=MAX_SAVED_BYTES), slot: u8,
     ) {
-        let sent = Reply::Test { from, seq, record: &record };
+        let sent = LinkReply::Test { from, seq, record: &record };
         let got = messages(&reply(token, &sent));
         prop_assert_eq!(got.iter().map(|message| decode_reply(message)).collect::<Vec<_>>(), [Ok((token, sent))]);
-        let sent = Request::SetDemand { slot, record: &record[..record.len().min(MAX_DEMAND_BYTES)] };
+        let sent = LinkRequest::SetDemand { slot, record: &record[..record.len().min(MAX_DEMAND_BYTES)] };
         let got = messages(&request(token, &sent));
         prop_assert_eq!(got.iter().map(|message| decode_request(message)).collect::<Vec<_>>(), [Ok((token, sent))]);
     }
@@ -103,7 +104,7 @@ proptest! {
     /// breaks a zero moves more than one bit of the message.
     #[test]
     fn wrong_bits_are_seen(flips in prop::collection::btree_set((1..40usize, 0..8u8), 1..4)) {
-        let sent = Reply::Test { from: 1, seq: 2, record: &record(2, 28) };
+        let sent = LinkReply::Test { from: 1, seq: 2, record: &record(2, 28) };
         let mut frame = reply(5, &sent);
         let length = frame.len();
         for (place, bit) in flips {
@@ -132,9 +133,9 @@ fn messages_that_do_not_fit_are_dropped_and_those_that_do_are_not() {
 fn what_the_handheld_says_to_strange_requests() {
     let mut desk = MemoryDesk::with_tests(&[30]);
     let mut answer = |frame: &[u8]| {
-        let answered = answers(&mut Session::new(), &mut desk, frame);
+        let answered = answers(&mut Responder::new(), &mut desk, frame);
         let read = |message: &Vec<u8>| match decode_reply(message).unwrap() {
-            (77, Reply::Refused(reason)) => reason,
+            (77, LinkReply::Refused(reason)) => reason,
             other => panic!("{other:?}"),
         };
         messages(&answered).iter().map(read).collect::<Vec<_>>()
@@ -150,15 +151,15 @@ fn what_the_handheld_says_to_strange_requests() {
     assert_eq!(answer(&framed(&[1, 0])), [], "no token");
 
     let whole = tenter_core::record::encode_demand(&demand("a", 5), &mut [0; MAX_DEMAND_BYTES]).unwrap().to_vec();
-    let mut set = |slot, record: &[u8]| answer(&request(77, &Request::SetDemand { slot, record }));
+    let mut set = |slot, record: &[u8]| answer(&request(77, &LinkRequest::SetDemand { slot, record }));
     assert_eq!(set(4, &whole), [Refusal::Slot]);
     assert_eq!(set(0, &whole[1..]), [Refusal::Record]);
     assert_eq!(set(0, &[]), [Refusal::Record]);
     assert_eq!(set(0, &crc32::sealed(&[9, 9, 9])), [Refusal::NewerRecord]);
-    assert_eq!(answer(&request(77, &Request::SetDemandCount { count: 5 })), [Refusal::Slot]);
+    assert_eq!(answer(&request(77, &LinkRequest::SetDemandCount { count: 5 })), [Refusal::Slot]);
     for (ratio, dof) in [(100_001, 22), (u32::MAX, u32::MAX), (u32::MAX, 1)] {
         assert_eq!(
-            answer(&request(77, &Request::SetRepeatability { ratio, dof })),
+            answer(&request(77, &LinkRequest::SetRepeatability { ratio, dof })),
             [Refusal::Record],
             "no possible hand"
         );
@@ -179,9 +180,9 @@ fn what_the_host_says_to_strange_replies() {
     assert!(matches!(host_hears(&|token| framed(&[1, 1, token, 6])), LinkError::Unknown));
     assert!(matches!(host_hears(&|token| framed(&[1, 1, token, 0])), LinkError::Unknown), "an identity cut short");
     // Whole, and an answer to something else.
-    assert!(matches!(host_hears(&|token| reply(token, &Reply::Done)), LinkError::Garbled));
-    assert!(matches!(host_hears(&|token| request(token, &Request::Identify)), LinkError::Garbled));
-    let refusal = host_hears(&|token| reply(token, &Reply::Refused(Refusal::Unknown)));
+    assert!(matches!(host_hears(&|token| reply(token, &LinkReply::Done)), LinkError::Garbled));
+    assert!(matches!(host_hears(&|token| request(token, &LinkRequest::Identify)), LinkError::Garbled));
+    let refusal = host_hears(&|token| reply(token, &LinkReply::Refused(Refusal::Unknown)));
     assert_eq!(tenter::words::errors::link(&refusal), "the handheld refuses: its program does not know this request");
 }
 
@@ -192,8 +193,8 @@ fn what_an_earlier_host_left_unread_is_not_believed() {
     let line = Line::to(MemoryDesk::with_tests(&[28; 6]));
     let stale = record(5, 28);
     for token in 0..=255 {
-        let test = reply(token, &Reply::Test { from: 1, seq: 5, record: &stale });
-        let none = reply(token, &Reply::NoTest { from: 1 });
+        let test = reply(token, &LinkReply::Test { from: 1, seq: 5, record: &stale });
+        let none = reply(token, &LinkReply::NoTest { from: 1 });
         line.world().to_host.extend([test, none].concat());
     }
     let mut host = line.host().unwrap();
@@ -201,9 +202,9 @@ fn what_an_earlier_host_left_unread_is_not_believed() {
     assert_eq!(all, [1, 2, 3, 4, 5, 6]);
     // Nor is one that answers another question under the right token.
     for token in 0..=255 {
-        let other_from = reply(token, &Reply::Test { from: 2, seq: 5, record: &stale });
-        let before_from = reply(token, &Reply::Test { from: 1, seq: 0, record: &stale });
-        line.world().to_host.extend([other_from, before_from, reply(token, &Reply::NoTest { from: 2 })].concat());
+        let other_from = reply(token, &LinkReply::Test { from: 2, seq: 5, record: &stale });
+        let before_from = reply(token, &LinkReply::Test { from: 1, seq: 0, record: &stale });
+        line.world().to_host.extend([other_from, before_from, reply(token, &LinkReply::NoTest { from: 2 })].concat());
     }
     assert_eq!(host.fetch(1).unwrap().unwrap().seq, 1);
 }

@@ -7,7 +7,7 @@ use std::rc::Rc;
 use std::time::Duration;
 
 use proptest::prelude::*;
-use tenter::link::{LinkError, Session, Transport};
+use tenter::link::{LinkError, LinkSession, Transport};
 use tenter_firmware::link;
 
 use crate::desk::MemoryDesk;
@@ -67,7 +67,7 @@ impl Pass {
 #[derive(Default)]
 pub struct World {
     pub desk: MemoryDesk,
-    session: link::Session,
+    session: link::Responder,
     faults: VecDeque<Fault>,
     passes: VecDeque<Pass>,
     held_back: Vec<u8>,
@@ -126,8 +126,8 @@ impl Line {
     }
 
     /// A host that gives up on a reply at once when the line is empty: time stands still here.
-    pub fn host(&self) -> Result<Session<Self>, LinkError> {
-        Session::open_with(self.clone(), Duration::from_secs(60), 4)
+    pub fn host(&self) -> Result<LinkSession<Self>, LinkError> {
+        LinkSession::open_with(self.clone(), Duration::from_secs(60), 4)
     }
 }
 

@@ -38,7 +38,7 @@ fn a_test_with_the_last_number_ends_the_list() {
 fn every_request_can_be_repeated() {
     let line = Line::to(MemoryDesk::with_tests(&[28, 28, 28]));
     let mut host = line.host().unwrap();
-    let mut twice = |request: &mut dyn FnMut(&mut tenter::link::Session<Line>) -> Result<(), LinkError>| {
+    let mut twice = |request: &mut dyn FnMut(&mut tenter::link::LinkSession<Line>) -> Result<(), LinkError>| {
         request(&mut host).unwrap();
         let once = line.world().desk.clone();
         request(&mut host).unwrap();

@@ -5,7 +5,7 @@ use std::net::TcpListener;
 use std::thread::{self, JoinHandle};
 use std::time::{Duration, Instant};
 
-use tenter::link::{LinkError, Session, open};
+use tenter::link::{LinkError, LinkSession, open};
 use tenter_core::wire::MAX_SAVED_BYTES;
 use tenter_tests::emulator::HANGS;
 
@@ -14,7 +14,7 @@ use crate::desk::{MemoryDesk, demand, record};
 /// A handheld at the other end until the host hangs up; what it holds then.
 fn handheld<S: Read + Write>(mut stream: S) -> MemoryDesk {
     let (mut session, mut desk) =
-        (tenter_firmware::link::Session::new(), MemoryDesk::with_tests(&[28, MAX_SAVED_BYTES, 40]));
+        (tenter_firmware::link::Responder::new(), MemoryDesk::with_tests(&[28, MAX_SAVED_BYTES, 40]));
     let mut buffer = [0; 64];
     while let Ok(count) = stream.read(&mut buffer) {
         if count == 0 {
@@ -30,7 +30,7 @@ fn handheld<S: Read + Write>(mut stream: S) -> MemoryDesk {
 }
 
 fn assert_synchronises(address: &str, handheld: JoinHandle<MemoryDesk>) {
-    let mut host = Session::open_with(open(address).unwrap(), HANGS, 1).unwrap();
+    let mut host = LinkSession::open_with(open(address).unwrap(), HANGS, 1).unwrap();
     let all: Vec<_> = host.fetch_all_from(1).map(|fetched| fetched.unwrap().record).collect();
     assert_eq!(all, [record(1, 28), record(2, MAX_SAVED_BYTES), record(3, 40)]);
     host.acknowledge(3).unwrap();
@@ -71,7 +71,7 @@ fn over_a_pseudo_terminal() {
     drop(near);
     let host = open(&name).unwrap();
     let handheld = thread::spawn(move || handheld(far));
-    let mut host = Session::open_with(host, HANGS, 1).unwrap();
+    let mut host = LinkSession::open_with(host, HANGS, 1).unwrap();
     assert_eq!(host.fetch(2).unwrap().unwrap().record, record(2, MAX_SAVED_BYTES));
     host.acknowledge(2).unwrap();
     drop(host);
@@ -83,7 +83,7 @@ fn a_silent_line_is_given_up_in_time() {
     let listener = TcpListener::bind("127.0.0.1:0").unwrap();
     let line = open(&format!("tcp:{}", listener.local_addr().unwrap())).unwrap();
     let start = Instant::now();
-    let result = Session::open_with(line, Duration::from_millis(50), 3);
+    let result = LinkSession::open_with(line, Duration::from_millis(50), 3);
     assert!(matches!(result.map(|_| ()), Err(LinkError::Silent)));
     assert!(start.elapsed() >= Duration::from_millis(140), "{:?}", start.elapsed());
 }
@@ -96,7 +96,7 @@ fn a_babbling_line_is_given_up_in_time() {
     let mut stream = listener.accept().unwrap().0;
     stream.write_all(b"login: \0\n").unwrap();
     let babbler = thread::spawn(move || while stream.write_all(b"login: \0\n").is_ok() {});
-    let result = Session::open_with(line, Duration::from_millis(50), 3);
+    let result = LinkSession::open_with(line, Duration::from_millis(50), 3);
     assert!(matches!(result.map(|_| ()), Err(LinkError::Garbled)));
     babbler.join().unwrap();
 }
@@ -107,7 +107,7 @@ fn a_line_that_is_hung_up_is_known_without_patience() {
     let line = open(&format!("tcp:{}", listener.local_addr().unwrap())).unwrap();
     drop(listener.accept().unwrap());
     // Who waited for an answer would wait for a day.
-    let error = Session::open_with(line, Duration::from_secs(86_400), 1).map(|_| ()).unwrap_err();
+    let error = LinkSession::open_with(line, Duration::from_secs(86_400), 1).map(|_| ()).unwrap_err();
     assert!(matches!(error, LinkError::Closed | LinkError::Broken(_)), "{error}");
 }
 

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 
 use tenter_core::components::SESSION_HAND;
 use tenter_core::{
-    Construction, Ends, Evaluation, Figure, Grain, Here, Length, Load, PullTest, Ratio, Rules, Scale, Scatter, days,
+    Construction, Ends, Evaluation, Figure, Grain, Length, Load, PullTest, Ratio, Rules, Scale, Scatter,
+    SessionUncertainty, days,
 };
 
 use crate::assert_near;
@@ -22,7 +23,7 @@ pub fn between(groups: &[Vec<f64>]) -> f64 {
         .map(|group| {
             #[allow(clippy::cast_possible_truncation)] // Thousandths of the sets' units.
             let ratio = Ratio::new((mean(group) * 1e6).round() as i64, 100_000_000).unwrap();
-            let here = Here { u: (within / size).sqrt() as f32, dof: f32::INFINITY };
+            let here = SessionUncertainty { u: (within / size).sqrt() as f32, dof: f32::INFINITY };
             Figure { here, ..Figure::exact(ratio) }
         })
         .collect();
@@ -91,7 +92,10 @@ fn glucose_by_day() {
         .map(|step| {
             #[allow(clippy::cast_possible_truncation)] // A glucose value in millionths.
             let ratio = Ratio::new(((244.0 + scale * step) * 1e6).round() as i64, 100_000_000).unwrap();
-            Figure { here: Here { u: (run / 4.0).sqrt() as f32, dof: f32::INFINITY }, ..Figure::exact(ratio) }
+            Figure {
+                here: SessionUncertainty { u: (run / 4.0).sqrt() as f32, dof: f32::INFINITY },
+                ..Figure::exact(ratio)
+            }
         })
         .collect();
     let said = days(&figures);

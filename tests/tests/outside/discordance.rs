@@ -4,13 +4,13 @@
 use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
 use rand_distr::StandardNormal;
-use tenter_core::discordant::{Known, farthest};
+use tenter_core::discordant::{PriorVariance, farthest};
 use tenter_core::{Answer, Confidence, student};
 
 use crate::assert_near;
 
 /// Nothing known beforehand.
-const NOTHING: Known = Known { variance: 0.0, dof: 0.0 };
+const NOTHING: PriorVariance = PriorVariance { variance: 0.0, dof: 0.0 };
 
 /// Readings ± 1 about 0 and one of them far off, so that its distance from the mean is `g` standard deviations of all.
 fn with_outlier(n: u32, g: f64) -> Vec<f32> {
@@ -63,7 +63,7 @@ fn three_readings_alone_cannot_tell() {
     let readings = [105.0, 115.0, 106.0];
     let alone = farthest(&readings, NOTHING).unwrap();
     assert!(alone.index == 1 && alone.tail() > 0.05 && !alone.is_odd(), "{alone:?}");
-    assert!(farthest(&readings, Known { variance: 0.7, dof: 7.0 }).unwrap().is_odd());
+    assert!(farthest(&readings, PriorVariance { variance: 0.7, dof: 7.0 }).unwrap().is_odd());
 }
 
 /// The chance of some answer, half of them each way, for a cloth exactly on the limit whose scatter is known, when one looks

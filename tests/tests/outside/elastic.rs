@@ -3,8 +3,8 @@
 
 use crate::{length, percent, whole_percent};
 use tenter_core::making::elastic::{
-    CASINGS, Care, Casing, CordTask, Cut, Drawcord, Drawn, Edging, Fastened, Kind, Lap, RULES, care, cord_tasks,
-    is_recommended, passes, recommended, rules, tunnel,
+    CASINGS, Casing, CordTask, Drawcord, DrawnThrough, Edging, ElasticCare, ElasticCut, Fastened, Kind, Lap, RULES,
+    care, cord_tasks, is_recommended, passes, recommended, rules, tunnel,
 };
 use tenter_core::{Answer, Confidence, Figure, Length};
 
@@ -69,7 +69,7 @@ fn a_neckband() {
     assert_eq!(percent(over_head(span.most).needed.ratio(), 1), "83.3");
     assert_eq!(over_head(span.most).answer, Answer::Close);
     assert_eq!(over_head(span.least).answer, Answer::Short);
-    assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == Care::TryPinnedLoop));
+    assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == ElasticCare::TryPinnedLoop));
 }
 
 /// No rule contains it: waist 30, loop 28, hip 40 in asks for 42.9 %, worked out by hand, and a firm elastic with 40 %
@@ -106,9 +106,9 @@ fn an_overlap_is_not_in_the_loop() {
 #[test]
 fn care_by_kind() {
     let of = |kind, through| care(kind, through).iter().map(|line| line.care).collect::<Vec<_>>();
-    assert_eq!(of(Kind::Braided, true), [Care::CasingOnly, Care::Preshrink]);
-    assert_eq!(of(Kind::Soft, true), [Care::ShorterBy(length("1in")), Care::Preshrink]);
-    assert_eq!(of(Kind::Firm, false), [Care::Preshrink]);
+    assert_eq!(of(Kind::Braided, true), [ElasticCare::CasingOnly, ElasticCare::Preshrink]);
+    assert_eq!(of(Kind::Soft, true), [ElasticCare::ShorterBy(length("1in")), ElasticCare::Preshrink]);
+    assert_eq!(of(Kind::Firm, false), [ElasticCare::Preshrink]);
 }
 
 /// Each row: its source, what is drawn, its width, the tunnel from least to most, and what is pressed under.
@@ -116,16 +116,16 @@ fn care_by_kind() {
 fn casings() {
     let rows = [
         // Common practice, no source: pressed under 1/4 in, then about 1 in for a 1 in elastic.
-        ("common practice, no source", Drawn::Elastic, "1in", "1in", "1in", "1/4in"),
+        ("common practice, no source", DrawnThrough::Elastic, "1in", "1in", "1in", "1/4in"),
         // 2 mm more, after a first turn of 5 mm.
-        ("waistlines, school course", Drawn::Elastic, "20mm", "22mm", "22mm", "5mm"),
-        ("dressmakers' professional standards, part 23", Drawn::Elastic, "1in", "1 1/8in", "1 1/8in", "0"),
-        ("guideline 12.150", Drawn::Elastic, "1in", "1 1/4in", "1 1/4in", "0"),
+        ("waistlines, school course", DrawnThrough::Elastic, "20mm", "22mm", "22mm", "5mm"),
+        ("dressmakers' professional standards, part 23", DrawnThrough::Elastic, "1in", "1 1/8in", "1 1/8in", "0"),
+        ("guideline 12.150", DrawnThrough::Elastic, "1in", "1 1/4in", "1 1/4in", "0"),
         // The source's own example: 1 3/4 in for 1 1/2 in, and 1/4 in to turn.
-        ("make casing to hold elastic", Drawn::Elastic, "1 1/2in", "1 3/4in", "1 3/4in", "1/4in"),
+        ("make casing to hold elastic", DrawnThrough::Elastic, "1 1/2in", "1 3/4in", "1 3/4in", "1/4in"),
         // The source's own example: 1/2 in elastic, 3/4 to 1 in of tunnel.
-        ("how to sew elastic", Drawn::Elastic, "1/2in", "3/4in", "1in", "0"),
-        ("dressmakers' professional standards, part 23", Drawn::Cord, "1/4in", "1/2in", "1/2in", "0"),
+        ("how to sew elastic", DrawnThrough::Elastic, "1/2in", "3/4in", "1in", "0"),
+        ("dressmakers' professional standards, part 23", DrawnThrough::Cord, "1/4in", "1/2in", "1/2in", "0"),
     ];
     assert_eq!(rows.len(), CASINGS.len());
     for (source, drawn, width, least, most, turn) in rows {
@@ -144,7 +144,7 @@ fn casings() {
 #[test]
 fn shares_are_shares() {
     for rule in RULES {
-        if let Cut::Share { least, most } = rule.cut {
+        if let ElasticCut::Share { least, most } = rule.cut {
             assert!(u32::from(least.0) * u32::from(most.1) <= u32::from(most.0) * u32::from(least.1), "{}", rule.name);
         }
     }
@@ -188,11 +188,11 @@ fn one_recommendation() {
 #[test]
 fn one_casing() {
     for (drawn, width, thick, in_inches, depth, allowance) in [
-        (Drawn::Elastic, "20mm", false, false, "23mm", "29mm"),
-        (Drawn::Elastic, "25mm", true, false, "31mm", "37mm"),
-        (Drawn::Cord, "5mm", false, false, "11mm", "17mm"),
-        (Drawn::Elastic, "1in", false, true, "1 1/8in", "1 3/8in"),
-        (Drawn::Cord, "1/4in", false, true, "1/2in", "3/4in"),
+        (DrawnThrough::Elastic, "20mm", false, false, "23mm", "29mm"),
+        (DrawnThrough::Elastic, "25mm", true, false, "31mm", "37mm"),
+        (DrawnThrough::Cord, "5mm", false, false, "11mm", "17mm"),
+        (DrawnThrough::Elastic, "1in", false, true, "1 1/8in", "1 3/8in"),
+        (DrawnThrough::Cord, "1/4in", false, true, "1/2in", "3/4in"),
     ] {
         let found = tunnel(drawn, length(width), thick, in_inches).unwrap();
         assert_eq!((found.depth, found.allowance), (length(depth), length(allowance)), "{width}");

@@ -1,11 +1,11 @@
 //! Straight lines against published fits.
 
 use crate::assert_near;
-use tenter_core::line::{Line, Point};
+use tenter_core::line::{FittedLine, WeightedPoint};
 
-fn line(pairs: &[(f64, f64)]) -> Line {
-    let points: Vec<_> = pairs.iter().map(|&(x, y)| Point { x: x as f32, y: y as f32, weight: 1.0 }).collect();
-    Line::through(&points).unwrap()
+fn line(pairs: &[(f64, f64)]) -> FittedLine {
+    let points: Vec<_> = pairs.iter().map(|&(x, y)| WeightedPoint { x: x as f32, y: y as f32, weight: 1.0 }).collect();
+    FittedLine::through(&points).unwrap()
 }
 
 /// JCGM 100:2008 (GUM) § H.3, calibration of a thermometer: correction b against temperature t, about 20 °C. Printed

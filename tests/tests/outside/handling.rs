@@ -5,8 +5,8 @@ use tenter_core::Construction::{self, Knit, Woven};
 use tenter_core::making::care::Finish;
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
-    Cloth, Do, Instead, Layer, Layered, Needle, NeedlePoint, Place, Practice, Runs, Seam, SeamFinish, SeamUse, Stay,
-    Weave, at, hem, needle, practices, sewing, thread,
+    Cloth, Do, GarmentPlace, Instead, Layer, Layered, Needle, NeedlePoint, Practice, Runs, Seam, SeamFinish, SeamUse,
+    Stay, Weave, at, hem, needle, practices, sewing, thread,
 };
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::{Stitch, zigzag_gives};
@@ -254,22 +254,22 @@ fn stays() {
 fn places() {
     let what = |cloth: &Cloth, place| at(cloth, place).map(|line| line.what);
     let (rigid, jersey) = (pulled(Woven, 1, 1), pulled(Knit, 20, 50));
-    for place in [Place::Gathers, Place::Buttonhole, Place::Pocket] {
+    for place in [GarmentPlace::Gathers, GarmentPlace::Buttonhole, GarmentPlace::Pocket] {
         assert_eq!([&rigid, &jersey].map(|cloth| what(cloth, place)), [None, Some(Do::Stabilise)], "{place:?}");
     }
-    let Some(Do::StabiliseStrip { width, allowance }) = what(&jersey, Place::Zip) else { panic!("no strip") };
+    let Some(Do::StabiliseStrip { width, allowance }) = what(&jersey, GarmentPlace::Zip) else { panic!("no strip") };
     assert_eq!((width.inch, allowance.inch), (length("1in"), length("5/8in")));
-    assert_eq!(what(&rigid, Place::Zip), None);
+    assert_eq!(what(&rigid, GarmentPlace::Zip), None);
     for cloth in [&rigid, &jersey] {
-        assert_eq!(what(cloth, Place::FrontFacing), Some(Do::Interface { that_gives: false }));
-        assert_eq!(what(cloth, Place::BiasHem), Some(Do::HangADay));
-        assert_eq!(what(cloth, Place::Eyelet), Some(Do::Stabilise));
+        assert_eq!(what(cloth, GarmentPlace::FrontFacing), Some(Do::Interface { that_gives: false }));
+        assert_eq!(what(cloth, GarmentPlace::BiasHem), Some(Do::HangADay));
+        assert_eq!(what(cloth, GarmentPlace::Eyelet), Some(Do::Stabilise));
     }
-    assert_eq!(what(&jersey, Place::Facing), Some(Do::Interface { that_gives: true }));
-    assert_eq!(what(&rigid, Place::Facing), Some(Do::Interface { that_gives: false }));
+    assert_eq!(what(&jersey, GarmentPlace::Facing), Some(Do::Interface { that_gives: true }));
+    assert_eq!(what(&rigid, GarmentPlace::Facing), Some(Do::Interface { that_gives: false }));
     // One that grows by more than 3 % is stabilised, though it does not stretch.
     let grown = Cloth { growth: tenter_core::Ratio::new(4, 100), ..rigid };
-    assert_eq!(what(&grown, Place::Pocket), Some(Do::Stabilise));
+    assert_eq!(what(&grown, GarmentPlace::Pocket), Some(Do::Stabilise));
 }
 
 /// 25 Linen-look four-way suiting with a plain lining of 0 %: incompatible; pleat, bias or stretch lining (*Stretch vs.

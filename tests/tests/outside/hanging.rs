@@ -2,9 +2,9 @@
 
 use crate::length;
 use tenter_core::making::caution::{Caution, Job, MOST_GRAMS, cautions};
-use tenter_core::making::hanging::{METHODS, Method, Piece, Tension, mass, tension, widest};
+use tenter_core::making::hanging::{METHODS, Specimen, Tension, TensionMethod, mass, tension, widest};
 
-fn method(standard: &str, cloth: &str) -> &'static Method {
+fn method(standard: &str, cloth: &str) -> &'static TensionMethod {
     METHODS.iter().find(|method| method.standard == standard && method.cloth == cloth).unwrap()
 }
 
@@ -43,7 +43,7 @@ fn loads_of_published_methods() {
 /// What weighs as much: the method's own loads in pounds and kilogram-force, 1 lb = 453.592 g.
 #[test]
 fn the_mass_on_the_methods_own_piece() {
-    let grams = |method: &Method| mass(method.tension(), method.width, method.piece).unwrap().grams;
+    let grams = |method: &TensionMethod| mass(method.tension(), method.width, method.piece).unwrap().grams;
     assert_eq!(grams(method("ASTM D2594", "knit, loose-fitting")), 2268); // 5 lb
     assert_eq!(grams(method("ASTM D2594", "knit, form-fitting")), 4536); // 10 lb
     assert_eq!(grams(method("ASTM D3107", "stretch woven, 3 lb")), 1361); // 3 lb
@@ -56,24 +56,24 @@ fn the_mass_on_the_methods_own_piece() {
 fn a_loop_is_two_layers() {
     let woven = method("EN 14704-1", "woven").tension();
     let of = |piece| mass(woven, length("2cm"), piece).unwrap();
-    assert_eq!((of(Piece::Strip).grams, of(Piece::Loop).grams), (1224, 2447)); // 12 N and 24 N
-    assert_eq!([of(Piece::Strip).too_heavy, of(Piece::Loop).too_heavy], [false, true]);
+    assert_eq!((of(Specimen::Strip).grams, of(Specimen::Loop).grams), (1224, 2447)); // 12 N and 24 N
+    assert_eq!([of(Specimen::Strip).too_heavy, of(Specimen::Loop).too_heavy], [false, true]);
 }
 
 /// Back from a mass: 500 g on a 5 cm strip are 4.90 N, 0.98 N/cm. The widest piece for a tension weighs no more than
 /// 2 kg, and a centimetre more would.
 #[test]
 fn there_and_back() {
-    assert_eq!(tension(500, length("5cm"), Piece::Strip).unwrap().millinewtons_per_cm(), 981);
+    assert_eq!(tension(500, length("5cm"), Specimen::Strip).unwrap().millinewtons_per_cm(), 981);
     for method in METHODS {
-        for piece in [Piece::Strip, Piece::Loop] {
+        for piece in [Specimen::Strip, Specimen::Loop] {
             let width = widest(method.tension(), piece);
             assert!(mass(method.tension(), width, piece).unwrap().grams <= MOST_GRAMS, "{}", method.cloth);
             let wider = tenter_core::Length::from_steps(width.steps() + length("1cm").steps());
             assert!(mass(method.tension(), wider, piece).unwrap().too_heavy, "{}", method.cloth);
         }
     }
-    assert_eq!(widest(Tension::new(6_000, length("1cm")).unwrap(), Piece::Strip), length("32mm")); // 19.6 N / 6 N/cm
+    assert_eq!(widest(Tension::new(6_000, length("1cm")).unwrap(), Specimen::Strip), length("32mm")); // 19.6 N / 6 N/cm
 }
 
 /// Keep below 2 kg, stand clear, mind the snap-back (from memory, nothing seen), and a home test is not the standard's.

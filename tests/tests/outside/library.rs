@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use serde_json::{Value, json};
-use tenter_core::discordant::{Known, farthest};
+use tenter_core::discordant::{PriorVariance, farthest};
 use tenter_core::mixture::Mixture;
 use tenter_core::rounded::Rounded;
 use tenter_core::student::{quantile, upper_tail};
@@ -148,7 +148,7 @@ fn odd() -> Vec<Value> {
         (&[5.0, 9.0], 0.62),
     ];
     let of = |(readings, variance): (&[f32], f32)| {
-        let found = farthest(readings, Known { variance, dof: 7.0 }).unwrap();
+        let found = farthest(readings, PriorVariance { variance, dof: 7.0 }).unwrap();
         json!([readings, variance, 7.0, found.index, found.tail()])
     };
     readings.map(of).to_vec()

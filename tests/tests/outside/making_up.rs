@@ -4,7 +4,9 @@
 use crate::{assert_near, length, percent, whole_percent};
 use tenter_core::making::garment;
 use tenter_core::making::handling::{Cloth, Runs, SeamUse, stay};
-use tenter_core::making::pairing::{Advice, AdviceReason, Between, Edge, Joint, Match, Mismatch, Open, Pair, Which};
+use tenter_core::making::pairing::{
+    Advice, AdviceReason, Between, Joint, Match, Mismatch, Pair, PairDoubt, SeamEdge, Which,
+};
 use tenter_core::making::sizing::{Ease, Reach, Reduction, Stretch, Usage};
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::Stitch;
@@ -18,11 +20,11 @@ fn about(percent: i64, u: f32) -> Figure {
     Figure { u, ..exactly(percent) }
 }
 
-fn edge(stretch: Figure) -> Edge {
-    Edge::new(stretch)
+fn edge(stretch: Figure) -> SeamEdge {
+    SeamEdge::new(stretch)
 }
 
-fn in_seam(first: &Edge, second: &Edge, seam: Joint) -> Pair {
+fn in_seam(first: &SeamEdge, second: &SeamEdge, seam: Joint) -> Pair {
     Pair::of(first, second, &seam, Confidence::default()).unwrap()
 }
 
@@ -46,8 +48,8 @@ fn a_quarter_inch_left_over_shows() {
     let mismatch = Mismatch::of(left, exactly(0), length("24in"), Confidence::default()).unwrap();
     assert_eq!((mismatch.length, mismatch.answer), (length("1/4in"), Answer::Over));
     assert_eq!(percent(mismatch.share.ratio, 2), "1.04");
-    let grows = Edge { growth: Some(left), ..edge(exactly(20)) };
-    let firm = Edge { growth: Some(exactly(0)), ..edge(exactly(20)) };
+    let grows = SeamEdge { growth: Some(left), ..edge(exactly(20)) };
+    let firm = SeamEdge { growth: Some(exactly(0)), ..edge(exactly(20)) };
     let pair = in_seam(&grows, &firm, Joint::of(length("24in")));
     assert_eq!(pair.answer, Match::Handle); // They stretch alike.
     let below = pair.advice().iter().find(|line| line.advice == Advice::Below(Which::First)).copied().unwrap();
@@ -89,7 +91,7 @@ fn gaps_too_close_to_call() {
     assert_eq!(pair(20, 32).answer, Match::Close(Between::AlikeAndHandle));
     assert_eq!(pair(20, 33).answer, Match::Handle);
     assert_eq!(pair(20, 45).answer, Match::Close(Between::HandleAndUnlike));
-    assert_eq!(pair(20, 45).open, Some(Open::Stretch));
+    assert_eq!(pair(20, 45).open, Some(PairDoubt::Stretch));
     assert!(advice(&pair(20, 45)).contains(&Advice::PullAgain(None)));
     // One of them is known half as well: that is the one to pull again.
     assert!(advice(&paired(about(20, 1.0), about(30, 2.0))).contains(&Advice::PullAgain(Some(Which::Second))));
@@ -110,8 +112,8 @@ fn rib_to_woven() {
 /// home maker who teaches twelve; no printed rule was found.
 #[test]
 fn a_knit_panel_in_a_woven() {
-    let woven = Edge { construction: Construction::Woven, ..edge(exactly(4)) };
-    let knit = |percent| Edge { construction: Construction::Knit, ..edge(exactly(percent)) };
+    let woven = SeamEdge { construction: Construction::Woven, ..edge(exactly(4)) };
+    let knit = |percent| SeamEdge { construction: Construction::Knit, ..edge(exactly(percent)) };
     let panel = in_seam(&woven, &knit(50), Joint::of(length("60cm")));
     assert_eq!(panel.answer, Match::Unlike);
     let said = advice(&panel);
@@ -127,14 +129,14 @@ fn a_knit_panel_in_a_woven() {
 #[test]
 fn growth_counts_as_far_as_the_seam_goes() {
     let tenths = |tenths| Figure::exact(Ratio::new(tenths, 1000).unwrap());
-    let firm = Edge { growth: Some(tenths(0)), ..edge(tenths(61)) };
-    let soft = Edge { growth: Some(tenths(32)), ..edge(tenths(235)) };
+    let firm = SeamEdge { growth: Some(tenths(0)), ..edge(tenths(61)) };
+    let soft = SeamEdge { growth: Some(tenths(32)), ..edge(tenths(235)) };
     let pair = in_seam(&firm, &soft, Joint::of(length("40cm")));
     let growth = pair.growth.unwrap();
     assert_eq!((percent(growth.share.ratio, 2).as_str(), growth.answer), ("0.83", Answer::Meets));
     assert_near(growth.length.mm(), 3.32, 0.01, "mm");
     // The same cloths in a seam that gives it all.
-    let pulled = Edge { growth: Some(tenths(0)), ..edge(tenths(235)) };
+    let pulled = SeamEdge { growth: Some(tenths(0)), ..edge(tenths(235)) };
     assert_eq!(in_seam(&pulled, &soft, Joint::of(length("40cm"))).growth.unwrap().answer, Answer::Over);
 }
 
@@ -142,8 +144,8 @@ fn growth_counts_as_far_as_the_seam_goes() {
 /// one cloth grows 44 mm more over 60 cm, it is that one, and no other is named (worked through by hand).
 #[test]
 fn what_grows_goes_below() {
-    let four = Edge { growth: Some(about(1, 0.3)), ..edge(about(20, 1.9)) };
-    let five = Edge { growth: Some(about(9, 0.3)), ..edge(about(17, 1.9)) };
+    let four = SeamEdge { growth: Some(about(1, 0.3)), ..edge(about(20, 1.9)) };
+    let five = SeamEdge { growth: Some(about(9, 0.3)), ..edge(about(17, 1.9)) };
     let pair = in_seam(&four, &five, Joint::of(length("60cm")));
     assert_eq!((pair.answer, pair.stretchier), (Match::Handle, Some(Which::First)));
     let said = advice(&pair);
@@ -163,20 +165,20 @@ fn a_seam_that_takes_the_give_away() {
     assert!(advice(&firm).contains(&Advice::OtherCloth(Which::Second)));
     // Where that cannot be told, that is what is in doubt, and the firm one is pulled again.
     let open = pair(asked(400));
-    assert_eq!((open.answer, open.open), (Match::Close(Between::GivesAndTooFirm), Some(Open::Give)));
+    assert_eq!((open.answer, open.open), (Match::Close(Between::GivesAndTooFirm), Some(PairDoubt::Give)));
     assert!(advice(&open).contains(&Advice::PullAgain(Some(Which::Second))));
 }
 
 /// The gap of 7.7 points is alike, over 99.9 % sure: what is in doubt is the growth, and that is read again.
 #[test]
 fn the_remedy_is_for_what_is_in_doubt() {
-    let one = Edge { growth: Some(about(1, 0.4)), ..edge(about(30, 0.4)) };
-    let other = Edge {
+    let one = SeamEdge { growth: Some(about(1, 0.4)), ..edge(about(30, 0.4)) };
+    let other = SeamEdge {
         growth: Some(about(2, 0.4)),
         ..edge(Figure { u: 0.4, ..Figure::exact(Ratio::new(377, 1000).unwrap()) })
     };
     let pair = in_seam(&one, &other, Joint::of(length("60cm")));
-    assert!(pair.chances.alike > 0.999 && pair.open == Some(Open::Growth), "{pair:?}");
+    assert!(pair.chances.alike > 0.999 && pair.open == Some(PairDoubt::Growth), "{pair:?}");
     let said = advice(&pair);
     assert!(said.contains(&Advice::ReadGrowthAgain(None)), "{said:?}");
     assert!(!said.iter().any(|one| matches!(one, Advice::PullAgain(_))), "{said:?}");
@@ -188,22 +190,27 @@ fn the_remedy_is_for_what_is_in_doubt() {
 #[test]
 fn how_each_seam_runs() {
     use Grain::{Bias, Crosswise, Lengthwise};
-    use garment::Seam;
-    let grains = |seam: Seam| seam.row().runs.map(Runs::grain);
+    use garment::SeamKind;
+    let grains = |seam: SeamKind| seam.row().runs.map(Runs::grain);
     for (seams, want) in [
-        (&[Seam::Side, Seam::Panel, Seam::Princess, Seam::FrontEdge, Seam::OutsideLeg][..], [Lengthwise; 2]),
-        (&[Seam::Yoke, Seam::Waist, Seam::HemBand], [Crosswise; 2]),
-        (&[Seam::Shoulder, Seam::Armhole, Seam::Crotch], [Bias; 2]),
-        (&[Seam::Waistband, Seam::Cuff], [Crosswise, Lengthwise]),
+        (
+            &[SeamKind::Side, SeamKind::Panel, SeamKind::Princess, SeamKind::FrontEdge, SeamKind::OutsideLeg][..],
+            [Lengthwise; 2],
+        ),
+        (&[SeamKind::Yoke, SeamKind::Waist, SeamKind::HemBand], [Crosswise; 2]),
+        (&[SeamKind::Shoulder, SeamKind::Armhole, SeamKind::Crotch], [Bias; 2]),
+        (&[SeamKind::Waistband, SeamKind::Cuff], [Crosswise, Lengthwise]),
     ] {
         for seam in seams {
             assert_eq!(grains(*seam), want, "{seam:?}");
         }
     }
-    for seam in [Seam::Waistband, Seam::Cuff] {
+    for seam in [SeamKind::Waistband, SeamKind::Cuff] {
         assert_eq!(seam.in_knit().runs.map(Runs::grain), [Crosswise; 2], "{seam:?}");
     }
-    for (seam, curved) in [(Seam::Side, false), (Seam::Panel, false), (Seam::Princess, true), (Seam::Armhole, true)] {
+    for (seam, curved) in
+        [(SeamKind::Side, false), (SeamKind::Panel, false), (SeamKind::Princess, true), (SeamKind::Armhole, true)]
+    {
         assert_eq!(seam.row().curved, curved, "{seam:?}");
     }
 }
@@ -214,7 +221,7 @@ fn how_each_seam_runs() {
 fn what_everybody_does() {
     let stays = |construction, runs, curved| {
         let kept = stay(&Cloth::new(construction), &SeamUse { runs, curved, ..SeamUse::default() });
-        let second = Edge { construction, stay: kept, ..edge(exactly(20)) };
+        let second = SeamEdge { construction, stay: kept, ..edge(exactly(20)) };
         advice(&in_seam(&edge(exactly(5)), &second, Joint::of(length("60cm"))))
             .contains(&Advice::StayStitch(Which::Second))
     };
@@ -226,7 +233,7 @@ fn what_everybody_does() {
     assert_eq!(centre.source, Source::CommonPractice);
     // A joined sample is washed (*Pairing fabrics in one garment*, 2022), unless both were and changed alike.
     assert!(lines.iter().any(|line| line.advice == Advice::WashJoinedSample));
-    let washed = Edge { growth: Some(exactly(0)), washing: Some(exactly(-2)), ..edge(exactly(20)) };
+    let washed = SeamEdge { growth: Some(exactly(0)), washing: Some(exactly(-2)), ..edge(exactly(20)) };
     let alike = in_seam(&washed, &washed, Joint::of(length("60cm")));
     assert_eq!(advice(&alike), [Advice::NoHandling]);
 }

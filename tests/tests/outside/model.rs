@@ -2,7 +2,7 @@
 //! and the numbers below): figures, uncertainties, degrees of freedom, chances and ends of intervals.
 
 use tenter_core::components::{SESSION_DOF, SESSION_HAND};
-use tenter_core::discordant::{Known, farthest, trend};
+use tenter_core::discordant::{PriorVariance, farthest, trend};
 use tenter_core::mixture::Mixture;
 use tenter_core::student::quantile;
 use tenter_core::{
@@ -152,7 +152,7 @@ fn odd_readings_and_trends() {
         (&[5.0, 9.0], 0.62, 0, 0.008_832_29),
     ];
     for (readings, variance, index, tail) in odd {
-        let found = farthest(readings, Known { variance, dof: 7.0 }).unwrap();
+        let found = farthest(readings, PriorVariance { variance, dof: 7.0 }).unwrap();
         assert_eq!(found.index, index, "{readings:?}");
         assert_near(found.tail(), tail, 3e-4 * tail + 1e-6, format!("{readings:?}"));
         assert_eq!(found.is_odd(), tail < 0.005, "{readings:?}");
@@ -166,7 +166,7 @@ fn odd_readings_and_trends() {
         (&[8.0, 8.4, 7.6, 8.2, 11.5], 0.62, 0.68, 0.052_792_1),
     ];
     for (readings, variance, slope, tail) in trends {
-        let found = trend(readings, Known { variance, dof: 7.0 }).unwrap();
+        let found = trend(readings, PriorVariance { variance, dof: 7.0 }).unwrap();
         assert_near(found.off, slope, 1e-5 * slope.abs() + 1e-5, format!("{readings:?}"));
         assert_near(found.tail(), tail, 3e-4 * tail + 1e-6, format!("{readings:?}"));
     }

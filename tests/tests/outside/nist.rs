@@ -2,7 +2,7 @@
 //! All are exact decimals, so the readings go in as whole numbers of their last place, as lengths do.
 
 use crate::assert_near;
-use tenter_core::line::{Line, Point};
+use tenter_core::line::{FittedLine, WeightedPoint};
 use tenter_core::stats::Series;
 
 const LOTTERY: &str = include_str!("../../data/nist/lottery.txt");
@@ -70,9 +70,10 @@ fn numerical_accuracy() {
 #[test]
 fn norris() {
     let numbers: Vec<f32> = values(NORRIS).map(|text| text.parse().unwrap()).collect();
-    let points: Vec<_> = numbers.chunks_exact(2).map(|pair| Point { x: pair[1], y: pair[0], weight: 1.0 }).collect();
+    let points: Vec<_> =
+        numbers.chunks_exact(2).map(|pair| WeightedPoint { x: pair[1], y: pair[0], weight: 1.0 }).collect();
     assert_eq!(points.len(), 36);
-    let line = Line::through(&points).unwrap();
+    let line = FittedLine::through(&points).unwrap();
     // Standard deviations of intercept and slope: NIST StRD, Norris.
     let (sd_intercept, sd_slope) = (0.232818234301152, 0.000429796848199937);
     assert_near(line.intercept, certified(NORRIS, "intercept"), sd_intercept / 1000.0, "intercept");

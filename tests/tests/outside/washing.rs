@@ -171,7 +171,7 @@ fn every_row_as_its_source_gives_it() {
     ];
     assert_eq!(rows.len(), FIBRES.len());
     for (source, cloth, grain, least, most) in rows {
-        let is = |row: &&tenter_core::making::washing::Fibre| {
+        let is = |row: &&tenter_core::making::washing::FibreShrinkage| {
             (row.cloth, row.grain, row.least, row.most) == (cloth, grain, 100 * least, 100 * most)
         };
         assert!(FIBRES.iter().any(|row| is(&row)), "{cloth} as in {source}");

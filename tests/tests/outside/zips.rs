@@ -4,7 +4,7 @@ use crate::{length, whole_percent};
 use tenter_core::Length;
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::source::Source;
-use tenter_core::making::zip::{Chain, Choice, Edge, End, Fit, UseCode, ZipEnds, ZipSeries, chain, grows_by};
+use tenter_core::making::zip::{Chain, Choice, End, Fit, UseCode, ZipEdge, ZipEnds, ZipSeries, chain, grows_by};
 
 fn sold(series: ZipSeries, ends: ZipEnds) -> Vec<Length> {
     series.lengths(ends).collect()
@@ -88,7 +88,7 @@ fn shortening() {
 /// Hem and neck are taken off: 78 cm less 1.5 and 4 are 72.5. 60 cm growing by 1 % are 6 mm of wave (arithmetic).
 #[test]
 fn an_edge_is_less_than_it_is_cut() {
-    let edge = Edge { cut: length("78cm"), hem: length("4cm"), neck: length("1.5cm") };
+    let edge = ZipEdge { cut: length("78cm"), hem: length("4cm"), neck: length("1.5cm") };
     assert_eq!(edge.finished(), Ok(length("72.5cm")));
     assert_eq!(grows_by(length("60cm"), whole_percent(1)), Some(length("6mm")));
 }

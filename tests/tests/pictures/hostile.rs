@@ -5,9 +5,9 @@ use roxmltree::Document;
 use tenter::page::print;
 use tenter::picture::Picture;
 use tenter::picture::card::{self, Card};
-use tenter::picture::gauge::{self, Gauge, Row};
-use tenter::picture::growth::{self, Growth, Reading};
-use tenter::picture::stash_map::{self, Asked, Spot, StashMap};
+use tenter::picture::gauge::{self, Gauge, GrainStretch};
+use tenter::picture::growth::{self, Growth, GrowthReading};
+use tenter::picture::stash_map::{self, Spot, StashMap, ViewAsks};
 use tenter::picture::true_scale::{self, PullGauge};
 use tenter_core::forecast::Forecast;
 use tenter_core::{Answer, Confidence, Figure, Grain, Length, Limit, Range, Ratio, Table, Unit};
@@ -98,8 +98,8 @@ proptest! {
         confidence in any_confidence(),
         table in 0..tenter_core::TABLES.len(),
     ) {
-        let row = |(grain, stretch, asked, answer)| Row { grain, stretch, asked, answer, pulls: pulls.clone() };
-        let rows: Vec<Row> = rows.into_iter().map(row).collect();
+        let row = |(grain, stretch, asked, answer)| GrainStretch { grain, stretch, asked, answer, pulls: pulls.clone() };
+        let rows: Vec<GrainStretch> = rows.into_iter().map(row).collect();
         let table: &'static Table = &tenter_core::TABLES[table];
         assert_tells(&gauge::draw(&Gauge { title: &title, rows: &rows, confidence, table, key }), &title);
     }
@@ -112,7 +112,7 @@ proptest! {
         at_most in prop::option::of(any_limit()),
         confidence in any_confidence(),
     ) {
-        let readings: Vec<Reading> = readings.into_iter().map(|(seconds, growth)| Reading { seconds, growth }).collect();
+        let readings: Vec<GrowthReading> = readings.into_iter().map(|(seconds, growth)| GrowthReading { seconds, growth }).collect();
         let forecast = |(seconds, percent, half_width, rough)| (seconds, Forecast { percent, half_width, rough });
         let to_come: Vec<_> = to_come.into_iter().map(forecast).collect();
         let growth = Growth { title: &title, readings: &readings, to_come: &to_come, at_most, confidence };
@@ -133,7 +133,7 @@ proptest! {
             .iter()
             .map(|(tag, crosswise, lengthwise, answer)| Spot { tag, crosswise: *crosswise, lengthwise: *lengthwise, answer: *answer })
             .collect();
-        let view = asked.as_ref().map(|(name, crosswise, lengthwise)| Asked { name, crosswise: *crosswise, lengthwise: *lengthwise });
+        let view = asked.as_ref().map(|(name, crosswise, lengthwise)| ViewAsks { name, crosswise: *crosswise, lengthwise: *lengthwise });
         let map = stash_map::draw(&StashMap { title: &title, spots: &spots, asked: view, confidence: Confidence::default() });
         assert_tells(&map, &title);
         if let Some((name, ..)) = &asked {

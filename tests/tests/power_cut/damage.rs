@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use tenter_core::record::checksum;
-use tenter_firmware::log::{DEMAND_SLOTS, Log, LogError, PAGE_BYTES, Page};
+use tenter_firmware::log::{DEMAND_SLOTS, Log, LogError, PAGE_BYTES, StoragePage};
 use tenter_tests::fake_eeprom::FakeEeprom;
 
 use crate::RING_START;
@@ -100,10 +100,10 @@ fn chips_too_small_or_too_new_are_refused_untouched() {
 }
 
 /// A page as a hostile chip may hold it: with a good checksum over anything.
-fn sealed_page() -> impl Strategy<Value = Page> {
+fn sealed_page() -> impl Strategy<Value = StoragePage> {
     let small = prop_oneof![3 => 0..6u8, 1 => any::<u8>()];
     (prop::collection::vec(small, PAGE_BYTES), any::<bool>()).prop_map(|(bytes, seal)| {
-        let mut page: Page = bytes.try_into().unwrap();
+        let mut page: StoragePage = bytes.try_into().unwrap();
         let (body, sum) = page.split_last_chunk_mut().unwrap();
         if seal {
             *sum = checksum(body).to_le_bytes();

@@ -11,7 +11,7 @@ mod promised;
 mod rules;
 
 use promised::{Op, Pending, Promised, scenario};
-use tenter_firmware::log::{Log, PAGE_BYTES, Page};
+use tenter_firmware::log::{Log, PAGE_BYTES, StoragePage};
 use tenter_tests::fake_eeprom::{FakeEeprom, Rest, torn};
 
 /// The first page of the ring; see the table in `firmware/src/log/mod.rs`.
@@ -19,7 +19,9 @@ const RING_START: u16 = 18;
 
 /// Every moment of the scenario at which power can fail: the chip's pages before the write, the write, what was
 /// promised and what was being done.
-fn every_write(mut check: impl FnMut(&[Page], (u16, Page, Page), &Promised, &Pending)) -> (usize, usize) {
+fn every_write(
+    mut check: impl FnMut(&[StoragePage], (u16, StoragePage, StoragePage), &Promised, &Pending),
+) -> (usize, usize) {
     let mut promised = Promised::default();
     let mut chip = FakeEeprom::erased(RING_START + 11);
     let (mut writes, mut full) = (0, 0);

@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 
 use tempfile::TempDir;
 use tenter::log::Here;
-use tenter::store::Log;
+use tenter::store::LogWithDrafts;
 use tenter::store::memory::Memory;
 use tenter::store::postgres::{Postgres, Server};
 use tenter::store::sqlite::Sqlite;
@@ -69,7 +69,7 @@ impl Engine {
     }
 
     /// An empty log that is opened once.
-    pub fn log(self) -> Box<dyn Log> {
+    pub fn log(self) -> Box<dyn LogWithDrafts> {
         match self {
             Self::Sqlite => Box::new(Sqlite::in_memory(Here::desk()).unwrap()),
             _ => self.home().open(),
@@ -79,13 +79,13 @@ impl Engine {
 
 impl Home {
     /// Opens it.
-    pub fn open(&self) -> Box<dyn Log> {
+    pub fn open(&self) -> Box<dyn LogWithDrafts> {
         self.open_at(Here::desk())
     }
 
     /// Opens it on a machine of its own.
-    pub fn open_at(&self, here: Here) -> Box<dyn Log> {
-        let log: Box<dyn Log> = match self.engine {
+    pub fn open_at(&self, here: Here) -> Box<dyn LogWithDrafts> {
+        let log: Box<dyn LogWithDrafts> = match self.engine {
             Engine::Sqlite => Box::new(Sqlite::open(self.address.as_ref(), here).unwrap()),
             Engine::Postgres => {
                 let server = Server::parse(&self.address).unwrap();

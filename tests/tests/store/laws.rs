@@ -3,7 +3,7 @@
 use tenter::log::{
     Construction, Entry, FabricChange, Fact, GarmentChange, Here, Id, PatternChange, Photo, RoleChange, Subject, Tested,
 };
-use tenter::store::{Change as _, Log, Merged, Once, Piece, Read, Stop, StoreError, WhichTests, caught};
+use tenter::store::{Change as _, LogPiece, LogWithDrafts, Merged, Once, Read, Stop, StoreError, WhichTests, caught};
 use tenter_core::{Grain, Length, PullTest, Unit};
 
 use crate::engine::{Engine, on_every_engine};
@@ -72,7 +72,7 @@ pub fn arrivals(log: &dyn Read, after: u64) -> Vec<(u64, Id)> {
     all
 }
 
-fn added(log: &mut dyn Log, fact: Fact) -> Id {
+fn added(log: &mut dyn LogWithDrafts, fact: Fact) -> Id {
     log.add(&[fact]).unwrap()[0].id
 }
 
@@ -84,7 +84,9 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     let pattern = added(&mut *log, Fact::PatternAdded(PatternChange { name: Some("Coat".into()), note: None }));
     let change = RoleChange { view: Some("A".into()), name: Some("main".into()), ..RoleChange::default() };
     let role = added(&mut *log, Fact::RoleAdded { pattern, change });
-    let tags = |log: &dyn Log| log.fabrics().unwrap().iter().map(|fabric| (fabric.tag, fabric.id)).collect::<Vec<_>>();
+    let tags = |log: &dyn LogWithDrafts| {
+        log.fabrics().unwrap().iter().map(|fabric| (fabric.tag, fabric.id)).collect::<Vec<_>>()
+    };
     assert_eq!(tags(&*log), [(1, one), (2, two)], "by tag");
     assert_eq!(log.fabrics_tagged(2).unwrap(), [log.fabric(two).unwrap().unwrap()]);
     assert_eq!((log.fabrics_tagged(3).unwrap(), log.fabric(test)), (Vec::new(), Ok(None)));
@@ -237,7 +239,7 @@ fn a_deed_that_is_sent_twice_is_done_once(engine: Engine) {
     for (tag, made) in [(1, now - hour), (3, now + hour)] {
         let once = Id::of(made, 0xdeed + u128::from(tag));
         let mut asked = 0;
-        let mut send = |log: &mut dyn Log| {
+        let mut send = |log: &mut dyn LogWithDrafts| {
             let sent = log.change_once(once, |_| {
                 asked += 1;
                 Ok::<_, StoreError>((vec![cloth(tag), cloth(tag + 1)], "done"))
@@ -365,7 +367,7 @@ fn photos(log: &dyn Read) -> Vec<Photo> {
 
 fn a_photograph_is_kept_once(engine: Engine) {
     let mut log = engine.log();
-    let take = |log: &mut dyn Log, all: &[u8]| {
+    let take = |log: &mut dyn LogWithDrafts, all: &[u8]| {
         let pieces = all.iter().map(|which| Ok::<Photo, StoreError>(photo(*which)));
         log.merge_all(pieces).unwrap().photos
     };
@@ -376,7 +378,7 @@ fn a_photograph_is_kept_once(engine: Engine) {
     assert_eq!(photos(&*log), expected, "by name");
     assert_eq!(log.photo(photo(9).name()), Ok(Some(photo(9))));
     assert_eq!((log.photo(photo(90).name()), log.count()), (Ok(None), Ok(0)));
-    let mut pieces = [Ok(Piece::Photo(photo(91))), Err(Stop)].into_iter();
+    let mut pieces = [Ok(LogPiece::Photo(photo(91))), Err(Stop)].into_iter();
     assert_eq!(log.take(&mut pieces), Err(StoreError::Stopped));
     assert_eq!(log.photo(photo(91).name()), Ok(None), "nothing of what was broken off");
 }

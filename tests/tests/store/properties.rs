@@ -11,7 +11,7 @@ use tenter::log::{
     Colour, Construction, Entry, FabricChange, Fact, GarmentChange, Id, Learned, PatternChange, Photo, PhotoSaid,
     RoleChange, StoredTest, Subject, Tested, Use,
 };
-use tenter::store::{Change as _, Log, Merged, Read, StoreError, WhichTests};
+use tenter::store::{Change as _, LogWithDrafts, Merged, Read, StoreError, WhichTests};
 use tenter::words::errors::imported;
 use tenter_core::{Demand, Grain, Length, PullTest, Range, Unit};
 
@@ -198,7 +198,7 @@ fn fact(one: &Said, read: &dyn Read) -> Result<Option<Fact>, StoreError> {
     })
 }
 
-pub fn say(store: &mut dyn Log, all: &[Said]) {
+pub fn say(store: &mut dyn LogWithDrafts, all: &[Said]) {
     for one in all {
         if let Said::Photo(_, which) = one {
             store.merge_all(core::iter::once(Ok::<_, StoreError>(photo(*which)))).unwrap();
@@ -208,7 +208,7 @@ pub fn say(store: &mut dyn Log, all: &[Said]) {
 }
 
 /// Everything that can be asked of a log, for comparison.
-pub fn everything(store: &dyn Log) -> impl PartialEq + core::fmt::Debug + use<> {
+pub fn everything(store: &dyn LogWithDrafts) -> impl PartialEq + core::fmt::Debug + use<> {
     let fabrics = store.fabrics().unwrap();
     let of = |which| store.tests(which).unwrap();
     let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(WhichTests::Of(fabric.id))).collect();
@@ -222,14 +222,14 @@ pub fn everything(store: &dyn Log) -> impl PartialEq + core::fmt::Debug + use<> 
 }
 
 /// The log as `tenter export` writes it.
-pub fn export(store: &dyn Log) -> String {
+pub fn export(store: &dyn LogWithDrafts) -> String {
     let lines = lines(store);
     let mut bytes = Vec::new();
     assert_eq!(jsonl::write(store, &mut bytes, &mut || {}).unwrap(), lines.len() as u64);
     String::from_utf8(bytes).unwrap()
 }
 
-pub fn import(store: &mut dyn Log, bytes: &[u8]) -> Result<Merged, ImportError> {
+pub fn import(store: &mut dyn LogWithDrafts, bytes: &[u8]) -> Result<Merged, ImportError> {
     store.merge_all(Exported::begin(bytes, "a.jsonl")?)
 }
 
@@ -298,7 +298,7 @@ proptest! {
             prop_assert_eq!(b.merge(&mut core::iter::once(Ok(entry))).unwrap().new, 1);
         }
         prop_assert_eq!(everything(&*a), everything(&*b));
-        let ids = |log: &dyn Log| lines(log).iter().map(|line| serde_json::from_str::<Entry>(line).unwrap().id).collect::<Vec<_>>();
+        let ids = |log: &dyn LogWithDrafts| lines(log).iter().map(|line| serde_json::from_str::<Entry>(line).unwrap().id).collect::<Vec<_>>();
         let mut arrived: Vec<Id> = arrivals(&*b, 0).into_iter().map(|(_, id)| id).collect();
         arrived.sort();
         prop_assert_eq!(arrived, ids(&*b));

@@ -9,7 +9,7 @@ use crate::reading::length::Length;
 /// What is drawn through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Drawn {
+pub enum DrawnThrough {
     /// Elastic of a width.
     Elastic,
     /// A cord of a diameter.
@@ -26,7 +26,7 @@ pub enum Drawn {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Casing {
     /// What is drawn through.
-    pub drawn: Drawn,
+    pub drawn: DrawnThrough,
     /// What the tunnel has beyond the width.
     pub extra: Span,
     /// What is pressed under first, where the source says so.
@@ -78,7 +78,7 @@ fn plus(one: Length, other: Length) -> Result<Length, MakingError> {
     one.steps().checked_add(other.steps()).map(Length::from_steps).ok_or(MakingError::TooLarge)
 }
 
-const fn casing(drawn: Drawn, least: Length, most: Length, turn: Option<Length>, source: Source) -> Casing {
+const fn casing(drawn: DrawnThrough, least: Length, most: Length, turn: Option<Length>, source: Source) -> Casing {
     Casing { drawn, extra: Span { least, most }, turn, source }
 }
 
@@ -89,29 +89,29 @@ const HALF: Length = Length::from_inch_64ths(32);
 
 /// Every rule that was found, and what everybody does.
 pub const CASINGS: &[Casing] = &[
-    casing(Drawn::Elastic, Length::ZERO, Length::ZERO, Some(QUARTER), Source::CommonPractice),
-    casing(Drawn::Elastic, TWO_MM, TWO_MM, Some(Length::from_mm(5)), Source::CommonPractice),
-    casing(Drawn::Elastic, EIGHTH, EIGHTH, None, Source::CommonPractice),
+    casing(DrawnThrough::Elastic, Length::ZERO, Length::ZERO, Some(QUARTER), Source::CommonPractice),
+    casing(DrawnThrough::Elastic, TWO_MM, TWO_MM, Some(Length::from_mm(5)), Source::CommonPractice),
+    casing(DrawnThrough::Elastic, EIGHTH, EIGHTH, None, Source::CommonPractice),
     casing(
-        Drawn::Elastic,
+        DrawnThrough::Elastic,
         QUARTER,
         QUARTER,
         None,
         Source::Published("Sewing guideline 12.150, Easy Waistband Casings: Elastic and Drawstrings"),
     ),
-    casing(Drawn::Elastic, QUARTER, QUARTER, Some(QUARTER), Source::CommonPractice),
-    casing(Drawn::Elastic, QUARTER, HALF, None, Source::CommonPractice),
-    casing(Drawn::Cord, QUARTER, QUARTER, None, Source::CommonPractice),
+    casing(DrawnThrough::Elastic, QUARTER, QUARTER, Some(QUARTER), Source::CommonPractice),
+    casing(DrawnThrough::Elastic, QUARTER, HALF, None, Source::CommonPractice),
+    casing(DrawnThrough::Cord, QUARTER, QUARTER, None, Source::CommonPractice),
 ];
 
 /// The one casing to make: a tunnel in which what is drawn moves but does not twist, and what is pressed under first.
 ///
 /// ```
 /// use tenter_core::Length;
-/// use tenter_core::making::elastic::{Drawn, tunnel};
+/// use tenter_core::making::elastic::{DrawnThrough, tunnel};
 ///
 /// // 20 mm of elastic in 23 mm, 6 mm pressed under before.
-/// let casing = tunnel(Drawn::Elastic, Length::from_mm(20), false, false).unwrap();
+/// let casing = tunnel(DrawnThrough::Elastic, Length::from_mm(20), false, false).unwrap();
 /// assert_eq!((casing.depth, casing.allowance), (Length::from_mm(23), Length::from_mm(29)));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -141,19 +141,19 @@ const TURN: Printed = Printed::new(6, 2);
 ///
 /// ```
 /// use tenter_core::Length;
-/// use tenter_core::making::elastic::{Drawn, tunnel};
+/// use tenter_core::making::elastic::{DrawnThrough, tunnel};
 ///
 /// // 1 in of elastic: 1/4 in pressed under, then 1 1/8 in.
-/// let casing = tunnel(Drawn::Elastic, Length::INCH, false, true).unwrap();
+/// let casing = tunnel(DrawnThrough::Elastic, Length::INCH, false, true).unwrap();
 /// assert_eq!((casing.turn, casing.depth), (Length::from_inch_64ths(16), Length::from_inch_64ths(72)));
 /// ```
-pub fn tunnel(drawn: Drawn, width: Length, thick: bool, in_inches: bool) -> Result<Tunnel, MakingError> {
+pub fn tunnel(drawn: DrawnThrough, width: Length, thick: bool, in_inches: bool) -> Result<Tunnel, MakingError> {
     const SOURCE: Source = Source::Derived(
         "between 2 mm (school course) and 1/4 in (guideline 12.150, for what moves but does not twist): 1/8 in, 1/4 in \
          where it is thick or a cord",
     );
     positive(width, MakingError::Width)?;
-    let room = if thick || drawn == Drawn::Cord { MORE_ROOM } else { ROOM };
+    let room = if thick || drawn == DrawnThrough::Cord { MORE_ROOM } else { ROOM };
     let depth = plus(width, room.seen(in_inches))?;
     let turn = TURN.seen(in_inches);
     Ok(Tunnel { depth, turn, allowance: plus(depth, turn)?, source: SOURCE })

@@ -1,6 +1,6 @@
 //! A drawcord: how long it is, and what is done for it in which order.
 
-use super::casing::{Drawn, Tunnel, tunnel};
+use super::casing::{DrawnThrough, Tunnel, tunnel};
 use crate::answer::source::Source;
 use crate::making::error::{MakingError, positive};
 use crate::making::printed::Printed;
@@ -64,7 +64,12 @@ impl Drawcord {
         let end = end.seen(in_inches);
         let both = end.steps().checked_mul(2).and_then(|ends| ends.checked_add(edge.steps()));
         let cut = both.map(Length::from_steps).ok_or(MakingError::TooLarge)?;
-        Ok(Self { cut, end, tunnel: tunnel(Drawn::Cord, width, false, in_inches)?, source: Source::CommonPractice })
+        Ok(Self {
+            cut,
+            end,
+            tunnel: tunnel(DrawnThrough::Cord, width, false, in_inches)?,
+            source: Source::CommonPractice,
+        })
     }
 }
 

@@ -5,7 +5,7 @@ mod casing;
 mod drawcord;
 mod recommended;
 
-pub use casing::{CASINGS, Casing, Drawn, Tunnel, tunnel};
+pub use casing::{CASINGS, Casing, DrawnThrough, Tunnel, tunnel};
 pub use drawcord::{CordTask, CordTaskLine, Drawcord, Fastened, cord_tasks};
 pub use recommended::{Lap, Recommended, is_recommended, recommended};
 
@@ -77,13 +77,13 @@ words!(Edging {
 /// What a rule takes of the body or the edge.
 ///
 /// ```
-/// use tenter_core::making::elastic::Cut;
+/// use tenter_core::making::elastic::ElasticCut;
 ///
-/// assert_ne!(Cut::Share { least: (2, 3), most: (3, 4) }, Cut::Share { least: (1, 1), most: (1, 1) });
+/// assert_ne!(ElasticCut::Share { least: (2, 3), most: (3, 4) }, ElasticCut::Share { least: (1, 1), most: (1, 1) });
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Cut {
+pub enum ElasticCut {
     /// So much less, from the least to the most that is taken off.
     Less {
         /// The least taken off.
@@ -134,7 +134,7 @@ pub struct Rule {
     /// Where.
     pub place: Edging,
     /// What it takes.
-    pub cut: Cut,
+    pub cut: ElasticCut,
     /// The part of the cut length that is lapped to close the loop, where the source says so.
     pub overlap: Length,
     /// Where it comes from.
@@ -161,8 +161,8 @@ impl Rule {
         let share = |(num, den): (u8, u8)| scaled(measure, num.into(), den.into(), Round::Nearest);
         let less = |off: Length| measure.steps().checked_sub(off.steps()).map(Length::from_steps);
         let (least, most) = match self.cut {
-            Cut::Less { least, most } => (less(most), less(least)),
-            Cut::Share { least, most } => (share(least), share(most)),
+            ElasticCut::Less { least, most } => (less(most), less(least)),
+            ElasticCut::Share { least, most } => (share(least), share(most)),
         };
         let (Some(least), Some(most)) = (least, most) else { return Err(MakingError::TooLarge) };
         if least <= self.overlap {
@@ -215,15 +215,15 @@ const fn inches(eighths: i16) -> Length {
     Length::from_inch_64ths(8 * eighths)
 }
 
-const fn less(least: i16, most: i16) -> Cut {
-    Cut::Less { least: inches(least), most: inches(most) }
+const fn less(least: i16, most: i16) -> ElasticCut {
+    ElasticCut::Less { least: inches(least), most: inches(most) }
 }
 
-const fn share(least: (u8, u8), most: (u8, u8)) -> Cut {
-    Cut::Share { least, most }
+const fn share(least: (u8, u8), most: (u8, u8)) -> ElasticCut {
+    ElasticCut::Share { least, most }
 }
 
-const fn rule(name: &'static str, kind: Option<Kind>, place: Edging, cut: Cut) -> Rule {
+const fn rule(name: &'static str, kind: Option<Kind>, place: Edging, cut: ElasticCut) -> Rule {
     Rule { name, kind, place, cut, overlap: Length::ZERO, source: Source::CommonPractice }
 }
 
@@ -254,13 +254,13 @@ pub const RULES: &[Rule] = &[
 /// What else to see to.
 ///
 /// ```
-/// use tenter_core::making::elastic::Care;
+/// use tenter_core::making::elastic::ElasticCare;
 ///
-/// assert_ne!(Care::CasingOnly, Care::Preshrink);
+/// assert_ne!(ElasticCare::CasingOnly, ElasticCare::Preshrink);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Care {
+pub enum ElasticCare {
     /// Put it in a casing: it narrows when stretched and stitching hurts it.
     CasingOnly,
     /// Stitching through it slackens it: cut it up to so much shorter again.
@@ -274,15 +274,15 @@ pub enum Care {
 /// One line of care.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Care, Kind, care};
+/// use tenter_core::making::elastic::{ElasticCare, Kind, care};
 ///
-/// assert!(care(Kind::Braided, true).iter().any(|line| line.care == Care::CasingOnly));
+/// assert!(care(Kind::Braided, true).iter().any(|line| line.care == ElasticCare::CasingOnly));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct CareLine {
     /// What to see to.
-    pub care: Care,
+    pub care: ElasticCare,
     /// Where it comes from.
     pub source: Source,
 }
@@ -290,10 +290,10 @@ pub struct CareLine {
 /// What else to see to for a kind of elastic, sewn through or drawn into a casing.
 ///
 /// ```
-/// use tenter_core::making::elastic::{Care, Kind, care};
+/// use tenter_core::making::elastic::{ElasticCare, Kind, care};
 ///
-/// assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == Care::TryPinnedLoop));
-/// assert!(!care(Kind::Firm, false).iter().any(|line| matches!(line.care, Care::ShorterBy(_))));
+/// assert!(care(Kind::Ribbing, true).iter().any(|line| line.care == ElasticCare::TryPinnedLoop));
+/// assert!(!care(Kind::Firm, false).iter().any(|line| matches!(line.care, ElasticCare::ShorterBy(_))));
 /// ```
 #[must_use]
 pub fn care(kind: Kind, stitched_through: bool) -> Vec<CareLine, 2> {
@@ -303,13 +303,13 @@ pub fn care(kind: Kind, stitched_through: bool) -> Vec<CareLine, 2> {
     };
     match (kind, stitched_through) {
         (Kind::Ribbing, _) => {
-            say(Care::TryPinnedLoop);
+            say(ElasticCare::TryPinnedLoop);
             return lines;
         }
-        (Kind::Braided, true) => say(Care::CasingOnly),
-        (Kind::Firm | Kind::Soft, true) => say(Care::ShorterBy(inches(8))),
+        (Kind::Braided, true) => say(ElasticCare::CasingOnly),
+        (Kind::Firm | Kind::Soft, true) => say(ElasticCare::ShorterBy(inches(8))),
         (_, false) => {}
     }
-    say(Care::Preshrink);
+    say(ElasticCare::Preshrink);
     lines
 }

@@ -14,7 +14,7 @@ mod work;
 
 pub use detail::{Detail, Details};
 pub use part::GarmentPart;
-pub use place::{CordAt, Edge, Hem, Holds, Manner, Notion, Point, Zone};
+pub use place::{CordAt, Hem, Holds, Manner, Notion, PieceMark, StayedEdge, Zone};
 pub use plan::{GarmentPlan, PartCloth, Task, TaskReason};
 pub use row::{ClothCondition, WorkRow};
 pub use seam::{Over, SeamKind, SeamRow};

@@ -5,7 +5,7 @@ use crate::number::words;
 /// A part of a garment that may have a cloth of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Part {
+pub enum GarmentPart {
     /// The body: fronts and backs, legs, bodice and skirt.
     Main,
     /// The sleeves.
@@ -42,7 +42,7 @@ pub enum Part {
     Elastic,
 }
 
-words!(Part {
+words!(GarmentPart {
     Main => "main",
     Sleeve => "sleeve",
     Yoke => "yoke",
@@ -62,13 +62,13 @@ words!(Part {
     Elastic => "elastic",
 });
 
-impl Part {
+impl GarmentPart {
     /// Whether a cloth for this part is the cloth of another: a rib is that of every band.
     ///
     /// ```
-    /// use tenter_core::making::garment::Part;
+    /// use tenter_core::making::garment::GarmentPart;
     ///
-    /// assert!(Part::Rib.serves(Part::Cuff) && !Part::Cuff.serves(Part::Neckband));
+    /// assert!(GarmentPart::Rib.serves(GarmentPart::Cuff) && !GarmentPart::Cuff.serves(GarmentPart::Neckband));
     /// ```
     #[must_use]
     pub fn serves(self, other: Self) -> bool {

@@ -13,7 +13,7 @@ use crate::reading::construction::Construction;
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::garment::{Part, PartCloth};
+/// use tenter_core::making::garment::{GarmentPart, PartCloth};
 /// use tenter_core::making::handling::Cloth;
 ///
 /// let velvet = PartCloth { one_way: true, ..PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)) };
@@ -35,7 +35,7 @@ impl PartCloth {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Part, PartCloth};
+    /// use tenter_core::making::garment::{GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
     /// assert!(!PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)).one_way);
@@ -77,9 +77,9 @@ impl PartCloth {
 /// Why a task stands on a plan.
 ///
 /// ```
-/// use tenter_core::making::garment::{Detail, Why};
+/// use tenter_core::making::garment::{Detail, TaskReason};
 ///
-/// assert_ne!(TaskReason::Kind, Why::Has(Detail::Hood));
+/// assert_ne!(TaskReason::Kind, TaskReason::Has(Detail::Hood));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -96,9 +96,9 @@ pub enum TaskReason {
 ///
 /// ```
 /// use tenter_core::Source;
-/// use tenter_core::making::garment::{Stage, Task, Why, Work};
+/// use tenter_core::making::garment::{Stage, Task, TaskReason, Work};
 ///
-/// let task = Task { stage: Stage::Press, work: Work::LastPress, cloth: None, why: Why::Kind, source: Source::CommonPractice };
+/// let task = Task { stage: Stage::Press, work: Work::LastPress, cloth: None, why: TaskReason::Kind, source: Source::CommonPractice };
 /// assert_eq!(task.stage, Stage::Press);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -120,12 +120,12 @@ pub struct Task {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::garment::{Detail, Garment, GarmentKind, GarmentPart, PartCloth, Stage, Work};
+/// use tenter_core::making::garment::{Detail, GarmentPlan, GarmentKind, GarmentPart, PartCloth, Stage, Work};
 /// use tenter_core::making::handling::Cloth;
 ///
 /// let cloths = [PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven))];
 /// let kind = GarmentKind::ChildsOuterwear;
-/// let coat = Garment { kind, details: kind.usual(), cloths: &cloths };
+/// let coat = GarmentPlan { kind, details: kind.usual(), cloths: &cloths };
 /// let (mut last, mut hood_cord) = (None, false);
 /// coat.each(|task| {
 ///     hood_cord |= task.work == Work::NoHoodCord;
@@ -193,13 +193,13 @@ impl GarmentPlan<'_> {
     ///
     /// ```
     /// use tenter_core::Construction;
-    /// use tenter_core::making::garment::{Garment, GarmentKind, GarmentPart, PartCloth};
+    /// use tenter_core::making::garment::{GarmentPlan, GarmentKind, GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// let cloths = [Part::Main, GarmentPart::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
+    /// let cloths = [GarmentPart::Main, GarmentPart::Rib].map(|part| PartCloth::plain(part, Cloth::new(Construction::Knit)));
     /// let kind = GarmentKind::TShirt;
-    /// let top = Garment { kind, details: kind.usual(), cloths: &cloths };
-    /// assert_eq!([Part::Neckband, GarmentPart::Sleeve, GarmentPart::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
+    /// let top = GarmentPlan { kind, details: kind.usual(), cloths: &cloths };
+    /// assert_eq!([GarmentPart::Neckband, GarmentPart::Sleeve, GarmentPart::Lining].map(|part| top.place(part)), [Some(1), Some(0), None]);
     /// ```
     #[must_use]
     pub fn place(&self, part: GarmentPart) -> Option<usize> {
@@ -212,11 +212,11 @@ impl GarmentPlan<'_> {
     /// What a seam joins and how it runs in this garment: a band of knit is cut crosswise.
     ///
     /// ```
-    /// use tenter_core::making::garment::{Garment, GarmentKind, Over, Seam};
+    /// use tenter_core::making::garment::{GarmentPlan, GarmentKind, Over, SeamKind};
     ///
     /// let kind = GarmentKind::HoodedPullover;
-    /// let top = Garment { kind, details: kind.usual(), cloths: &[] };
-    /// assert_eq!(top.seam(Seam::Cuff).over, Over::Hand);
+    /// let top = GarmentPlan { kind, details: kind.usual(), cloths: &[] };
+    /// assert_eq!(top.seam(SeamKind::Cuff).over, Over::Hand);
     /// ```
     #[must_use]
     pub fn seam(&self, seam: SeamKind) -> SeamRow {

@@ -108,11 +108,11 @@ words!(SeamKind {
 ///
 /// ```
 /// use tenter_core::Grain;
-/// use tenter_core::making::garment::{Part, Seam};
+/// use tenter_core::making::garment::{GarmentPart, SeamKind};
 ///
-/// let band = Seam::Waistband.row();
-/// assert_eq!((band.parts, band.runs[0].grain()), ([Part::Main, Part::Waistband], Grain::Crosswise));
-/// assert_eq!(Seam::Side.row().runs[0].grain(), Grain::Lengthwise);
+/// let band = SeamKind::Waistband.row();
+/// assert_eq!((band.parts, band.runs[0].grain()), ([GarmentPart::Main, GarmentPart::Waistband], Grain::Crosswise));
+/// assert_eq!(SeamKind::Side.row().runs[0].grain(), Grain::Lengthwise);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -225,9 +225,9 @@ impl SeamKind {
     ///
     /// ```
     /// use tenter_core::Grain;
-    /// use tenter_core::making::garment::{Over, Seam};
+    /// use tenter_core::making::garment::{Over, SeamKind};
     ///
-    /// let cuff = Seam::Cuff.in_knit();
+    /// let cuff = SeamKind::Cuff.in_knit();
     /// assert_eq!((cuff.runs[1].grain(), cuff.over), (Grain::Crosswise, Over::Hand));
     /// ```
     #[must_use]
@@ -249,9 +249,9 @@ impl SeamRow {
     /// What it is asked in a garment, of which the view asks the seam to give `asked`.
     ///
     /// ```
-    /// use tenter_core::making::garment::{GarmentKind, Seam};
+    /// use tenter_core::making::garment::{GarmentKind, SeamKind};
     ///
-    /// let shoulder = Seam::Shoulder.row().asked(GarmentKind::TShirt, None, false);
+    /// let shoulder = SeamKind::Shoulder.row().asked(GarmentKind::TShirt, None, false);
     /// assert!(shoulder.held && !shoulder.passes);
     /// ```
     #[must_use]

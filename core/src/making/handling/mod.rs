@@ -18,7 +18,7 @@ pub use cloth::{Cloth, Weave};
 pub use finish::{FinishLine, FinishReason, SeamFinish, finish};
 pub use layer::{Instead, Layer, Layered};
 pub use needle::{Needle, NeedlePoint, Thread, ThreadFibre, needle, thread};
-pub use place::{Do, Place, PlaceLine, at};
+pub use place::{Do, GarmentPlace, PlaceLine, at};
 pub use practice::{Practice, PracticeLine, practices};
 pub use seam::Seam;
 pub use sewing::{Basis, Sewing, Sewn, hem, sewing};

@@ -8,7 +8,7 @@ use crate::number::words;
 /// A place of a garment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Place {
+pub enum GarmentPlace {
     /// A pocket.
     Pocket,
     /// Gathers.
@@ -27,7 +27,7 @@ pub enum Place {
     BiasHem,
 }
 
-words!(Place {
+words!(GarmentPlace {
     Pocket => "pocket",
     Gathers => "gathers",
     Buttonhole => "buttonhole",
@@ -70,16 +70,16 @@ pub enum Do {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::handling::{Cloth, Do, Place, at};
+/// use tenter_core::making::handling::{Cloth, Do, GarmentPlace, at};
 ///
-/// let line = at(&Cloth::new(Construction::Woven), Place::Eyelet).unwrap();
-/// assert_eq!((line.place, line.what), (Place::Eyelet, Do::Stabilise));
+/// let line = at(&Cloth::new(Construction::Woven), GarmentPlace::Eyelet).unwrap();
+/// assert_eq!((line.place, line.what), (GarmentPlace::Eyelet, Do::Stabilise));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct PlaceLine {
     /// The place.
-    pub place: Place,
+    pub place: GarmentPlace,
     /// What to do.
     pub what: Do,
     /// Where it comes from.
@@ -90,14 +90,14 @@ pub struct PlaceLine {
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::handling::{Cloth, Place, at};
+/// use tenter_core::making::handling::{Cloth, GarmentPlace, at};
 ///
 /// let rigid = Cloth::new(Construction::Woven);
-/// assert_eq!(at(&rigid, Place::Pocket), None);
-/// assert!(at(&Cloth::new(Construction::Knit), Place::Pocket).is_some());
+/// assert_eq!(at(&rigid, GarmentPlace::Pocket), None);
+/// assert!(at(&Cloth::new(Construction::Knit), GarmentPlace::Pocket).is_some());
 /// ```
 #[must_use]
-pub fn at(cloth: &Cloth, place: Place) -> Option<PlaceLine> {
+pub fn at(cloth: &Cloth, place: GarmentPlace) -> Option<PlaceLine> {
     const KNITS: Source = Source::CommonPractice;
     const HELD: Source = Source::Published(
         "Gotwals, Purdue HE 223: interfacing for front opening, collarless neck, collar, lapel, fly, cuff, waistband, \
@@ -105,14 +105,14 @@ pub fn at(cloth: &Cloth, place: Place) -> Option<PlaceLine> {
     );
     let gives = cloth.gives();
     let (what, source) = match place {
-        Place::Eyelet => (Do::Stabilise, Source::CommonPractice),
+        GarmentPlace::Eyelet => (Do::Stabilise, Source::CommonPractice),
         // A front that gives waves along its zip: it is held firm whatever the cloth does.
-        Place::FrontFacing => (Do::Interface { that_gives: false }, HELD),
-        Place::Facing => (Do::Interface { that_gives: gives }, if gives { KNITS } else { HELD }),
-        Place::BiasHem => (Do::HangADay, Source::CommonPractice),
+        GarmentPlace::FrontFacing => (Do::Interface { that_gives: false }, HELD),
+        GarmentPlace::Facing => (Do::Interface { that_gives: gives }, if gives { KNITS } else { HELD }),
+        GarmentPlace::BiasHem => (Do::HangADay, Source::CommonPractice),
         _ if !gives && !cloth.grows() => return None,
-        Place::Pocket | Place::Gathers | Place::Buttonhole => (Do::Stabilise, KNITS),
-        Place::Zip => {
+        GarmentPlace::Pocket | GarmentPlace::Gathers | GarmentPlace::Buttonhole => (Do::Stabilise, KNITS),
+        GarmentPlace::Zip => {
             let (width, allowance) = (Printed::new(25, 8), Printed::new(15, 5));
             (Do::StabiliseStrip { width, allowance }, Source::CommonPractice)
         }

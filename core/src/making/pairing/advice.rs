@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::{Between, Least, Match, Open, Pair, Which};
+use super::{Between, Least, Match, Pair, PairDoubt, Which};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
 use crate::making::handling::{Stay, StayLine};
@@ -13,10 +13,10 @@ impl Pair {
     /// What to do, each line with its reason and source: only what the figures call for.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair, Which};
+    /// use tenter_core::making::pairing::{Advice, SeamEdge, Joint, Pair, Which};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
+    /// let edge = |percent| SeamEdge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
     /// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// assert!(pair.advice().iter().any(|line| line.advice == Advice::Below(Which::Second)));
     /// ```
@@ -32,10 +32,10 @@ impl Pair {
     /// As [`Pair::advice`], line by line: what of them is not looked at takes no room in a program.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Advice, Edge, Joint, Pair};
+    /// use tenter_core::making::pairing::{Advice, SeamEdge, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let edge = Edge::new(Figure::exact(Ratio::new(5, 100).unwrap()));
+    /// let edge = SeamEdge::new(Figure::exact(Ratio::new(5, 100).unwrap()));
     /// let pair = Pair::of(&edge, &edge, &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
     /// let mut first = None;
     /// pair.advise(|line| first = first.or(Some(line.advice)));
@@ -83,17 +83,17 @@ impl Pair {
         }
         match (self.open, self.least) {
             (None, _) => {}
-            (Some(Open::Stretch), _) => {
+            (Some(PairDoubt::Stretch), _) => {
                 say(Advice::PullAgain(self.vaguer[0]), AdviceReason::TooClose, Source::Own);
             }
-            (Some(Open::Give), Least::Cloth(which)) => {
+            (Some(PairDoubt::Give), Least::Cloth(which)) => {
                 say(Advice::PullAgain(Some(which)), AdviceReason::TooClose, Source::Own);
             }
-            (Some(Open::Give), Least::Stitch) => {}
-            (Some(Open::Growth), _) => {
+            (Some(PairDoubt::Give), Least::Stitch) => {}
+            (Some(PairDoubt::Growth), _) => {
                 say(Advice::ReadGrowthAgain(self.vaguer[1]), AdviceReason::TooClose, Source::Own);
             }
-            (Some(Open::Washing), _) => say(Advice::WashAgain, AdviceReason::TooClose, Source::Own),
+            (Some(PairDoubt::Washing), _) => say(Advice::WashAgain, AdviceReason::TooClose, Source::Own),
         }
         for (which, (.., grows)) in [Which::First, Which::Second].into_iter().zip(self.sides) {
             if grows {
@@ -126,7 +126,7 @@ impl Pair {
         match (longer(), self.open) {
             (Some(which), _) => (Some(which), AdviceReason::Mismatch),
             // Their stretch is alike, and neither was seen to become longer.
-            (None, Some(Open::Growth | Open::Washing)) => (None, AdviceReason::TooClose),
+            (None, Some(PairDoubt::Growth | PairDoubt::Washing)) => (None, AdviceReason::TooClose),
             (None, _) => (self.stretchier, AdviceReason::TooClose),
         }
     }

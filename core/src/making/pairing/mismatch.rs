@@ -1,6 +1,6 @@
 //! How much longer one of two cloths becomes than the other over their seam.
 
-use super::{Edge, MISMATCH_FROM, MISMATCH_FROM_PERCENT, Which};
+use super::{MISMATCH_FROM, MISMATCH_FROM_PERCENT, SeamEdge, Which};
 use crate::answer::Figure;
 use crate::answer::confidence::Confidence;
 use crate::answer::verdict::Answer;
@@ -105,7 +105,7 @@ impl Mismatch {
 /// farther. Counted from what the cloth itself gave, by which its growth was read; never more than was read.
 ///
 /// Proportion is the tool's own: growth rises with the extension, and no law for it was found in print.
-pub(super) fn growth_in_seam(edge: &Edge, seam: Figure) -> Option<Figure> {
+pub(super) fn growth_in_seam(edge: &SeamEdge, seam: Figure) -> Option<Figure> {
     let growth = edge.growth?;
     let (own, gives) = (edge.stretch.ratio.percent_f32(), seam.ratio.percent_f32().max(0.0));
     if seam.ratio >= edge.stretch.ratio || own <= 0.0 {

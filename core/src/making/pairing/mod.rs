@@ -40,14 +40,14 @@ const CLEARLY_WORSE: f32 = 1.5;
 /// What is known of one cloth along the seam.
 ///
 /// ```
-/// use tenter_core::{Figure, Ratio, making::pairing::Edge};
+/// use tenter_core::{Figure, Ratio, making::pairing::SeamEdge};
 ///
-/// let rib = Edge::new(Figure::exact(Ratio::new(80, 100).unwrap()));
+/// let rib = SeamEdge::new(Figure::exact(Ratio::new(80, 100).unwrap()));
 /// assert_eq!(rib.growth, None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Edge {
+pub struct SeamEdge {
     /// How the cloth is made.
     pub construction: Construction,
     /// What keeps it before the seam, as [`stay`](crate::making::handling::stay) has it; none where nothing does.
@@ -60,14 +60,14 @@ pub struct Edge {
     pub washing: Option<Figure>,
 }
 
-impl Edge {
+impl SeamEdge {
     /// An edge of which only the stretch is known.
     ///
     /// ```
-    /// use tenter_core::making::pairing::Edge;
+    /// use tenter_core::making::pairing::SeamEdge;
     /// use tenter_core::{Construction, Figure, Ratio};
     ///
-    /// assert_eq!(Edge::new(Figure::exact(Ratio::ZERO)).construction, Construction::Other);
+    /// assert_eq!(SeamEdge::new(Figure::exact(Ratio::ZERO)).construction, Construction::Other);
     /// ```
     #[must_use]
     pub const fn new(stretch: Figure) -> Self {
@@ -187,7 +187,7 @@ pub enum Between {
 /// What an answer that is too close to call hangs on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Open {
+pub enum PairDoubt {
     /// How far the stretch of the two differs.
     Stretch,
     /// Which of them stays longer after release. Their stretch is sure.
@@ -220,10 +220,10 @@ pub struct Chances {
 /// Whether a seam gives what is asked along it.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+/// use tenter_core::making::pairing::{SeamEdge, Match, Joint, Pair};
 /// use tenter_core::{Answer, Confidence, Figure, Length, Limit, Ratio};
 ///
-/// let edge = |per_mille| Edge::new(Figure::exact(Ratio::new(per_mille, 1000).unwrap()));
+/// let edge = |per_mille| SeamEdge::new(Figure::exact(Ratio::new(per_mille, 1000).unwrap()));
 /// let seam = Joint { asked: Limit::milli_percent(5_000).ok(), ..Joint::of(Length::from_mm(600)) };
 /// let pair = Pair::of(&edge(61), &edge(4), &seam, Confidence::default()).unwrap();
 /// assert_eq!((pair.answer, pair.give.unwrap().answer), (Match::TooFirm, Answer::Short));
@@ -242,10 +242,10 @@ pub struct Give {
 /// What two cloths do in one seam.
 ///
 /// ```
-/// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+/// use tenter_core::making::pairing::{SeamEdge, Match, Joint, Pair};
 /// use tenter_core::{Confidence, Figure, Length, Ratio};
 ///
-/// let edge = |percent| Edge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
+/// let edge = |percent| SeamEdge::new(Figure::exact(Ratio::new(percent, 100).unwrap()));
 /// let pair = Pair::of(&edge(5), &edge(20), &Joint::of(Length::from_mm(600)), Confidence::default()).unwrap();
 /// assert_eq!(pair.answer, Match::Handle);
 /// assert_eq!(pair.stretch.ratio.percent(0).to_string(), "5");
@@ -274,16 +274,16 @@ pub struct Pair {
     /// *too firm* where the seam gives less than is asked.
     pub answer: Match,
     /// What the answer hangs on, where it is too close to call.
-    pub open: Option<Open>,
+    pub open: Option<PairDoubt>,
     /// The chance of what decides the answer: the gap, a difference in length that shows, or what the seam gives. None
     /// where it is too close to call, and of a band, which is one whatever the gap.
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Match, Joint, Pair};
+    /// use tenter_core::making::pairing::{SeamEdge, Match, Joint, Pair};
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
     /// let percent = |percent| Figure::exact(Ratio::new(percent, 100).unwrap());
-    /// let edge = |grown| Edge { growth: Some(percent(grown)), ..Edge::new(percent(20)) };
+    /// let edge = |grown| SeamEdge { growth: Some(percent(grown)), ..SeamEdge::new(percent(20)) };
     /// let seam = Joint::of(Length::from_mm(600));
     /// let pair = Pair::of(&edge(1), &edge(5), &seam, Confidence::default()).unwrap();
     /// // Not for the gap, of which there is none.
@@ -304,16 +304,16 @@ impl Pair {
     /// [`MakingError::Seam`] unless the seam is longer than zero, [`MakingError::TooLarge`].
     ///
     /// ```
-    /// use tenter_core::making::pairing::{Edge, Least, Joint, Pair};
+    /// use tenter_core::making::pairing::{SeamEdge, Least, Joint, Pair};
     /// use tenter_core::making::stitch::Stitch;
     /// use tenter_core::{Confidence, Figure, Length, Ratio};
     ///
-    /// let knit = Edge::new(Figure::exact(Ratio::new(60, 100).unwrap()));
+    /// let knit = SeamEdge::new(Figure::exact(Ratio::new(60, 100).unwrap()));
     /// let seam = Joint { stitch: Some(Stitch::Straight), ..Joint::of(Length::from_mm(400)) };
     /// let pair = Pair::of(&knit, &knit, &seam, Confidence::default()).unwrap();
     /// assert_eq!(pair.least, Least::Stitch); // Whatever the knit gives, a straight stitch pops first.
     /// ```
-    pub fn of(first: &Edge, second: &Edge, seam: &Joint, confidence: Confidence) -> Result<Self, MakingError> {
+    pub fn of(first: &SeamEdge, second: &SeamEdge, seam: &Joint, confidence: Confidence) -> Result<Self, MakingError> {
         positive(seam.length, MakingError::Seam)?;
         let (gap, stretchier) = gap(first.stretch, second.stretch).ok_or(MakingError::TooLarge)?;
         let mismatch = |one: Option<Figure>, other: Option<Figure>| {
@@ -330,10 +330,11 @@ impl Pair {
         let chances = chances(gap);
         let band = seam.band.filter(|band| Some(*band) == stretchier);
         let judged = by_gap(chances, band.is_some(), confidence);
-        let judged = with_mismatch(judged, growth.as_ref(), Open::Growth);
-        let judged = with_mismatch(judged, washing.as_ref(), Open::Washing);
+        let judged = with_mismatch(judged, growth.as_ref(), PairDoubt::Growth);
+        let judged = with_mismatch(judged, washing.as_ref(), PairDoubt::Washing);
         let Judged { answer, open, chance } = with_give(judged, give.as_ref());
-        let grows = |edge: &Edge| edge.growth.is_some_and(|growth| GrowthClass::of(growth.ratio) == GrowthClass::Poor);
+        let grows =
+            |edge: &SeamEdge| edge.growth.is_some_and(|growth| GrowthClass::of(growth.ratio) == GrowthClass::Poor);
         Ok(Self {
             stretch,
             least,
@@ -377,7 +378,7 @@ fn chances(gap: Figure) -> Chances {
 #[derive(Clone, Copy)]
 struct Judged {
     answer: Match,
-    open: Option<Open>,
+    open: Option<PairDoubt>,
     chance: Option<f32>,
 }
 
@@ -386,7 +387,7 @@ impl Judged {
         Self { answer, open: None, chance: Some(chance) }
     }
 
-    const fn close(between: Between, open: Open) -> Self {
+    const fn close(between: Between, open: PairDoubt) -> Self {
         Self { answer: Match::Close(between), open: Some(open), chance: None }
     }
 }
@@ -400,12 +401,12 @@ fn by_gap(chances: Chances, is_band: bool, confidence: Confidence) -> Judged {
     let sure = [(Match::Alike, alike), (Match::Handle, handle), (Match::Unlike, band)];
     match sure.into_iter().find(|(_, chance)| confidence.is_sure(*chance)) {
         Some((answer, chance)) => Judged::sure(answer, chance),
-        None if alike >= band => Judged::close(Between::AlikeAndHandle, Open::Stretch),
-        None => Judged::close(Between::HandleAndUnlike, Open::Stretch),
+        None if alike >= band => Judged::close(Between::AlikeAndHandle, PairDoubt::Stretch),
+        None => Judged::close(Between::HandleAndUnlike, PairDoubt::Stretch),
     }
 }
 
-fn with_mismatch(so_far: Judged, mismatch: Option<&Mismatch>, open: Open) -> Judged {
+fn with_mismatch(so_far: Judged, mismatch: Option<&Mismatch>, open: PairDoubt) -> Judged {
     let Some(mismatch) = mismatch else { return so_far };
     match (mismatch.answer, so_far.answer) {
         (Answer::Over, Match::Alike | Match::Close(Between::AlikeAndHandle)) => {
@@ -423,13 +424,13 @@ fn with_give(so_far: Judged, give: Option<&Give>) -> Judged {
         (_, Match::Unlike) => so_far,
         (Answer::Short, _) => Judged::sure(Match::TooFirm, 1.0 - give.chance),
         (Answer::Close, Match::Alike | Match::Handle | Match::BandToBody) => {
-            Judged::close(Between::GivesAndTooFirm, Open::Give)
+            Judged::close(Between::GivesAndTooFirm, PairDoubt::Give)
         }
         _ => so_far,
     }
 }
 
-fn least(first: &Edge, second: &Edge, stitch: Option<Stitch>) -> (Figure, Least) {
+fn least(first: &SeamEdge, second: &SeamEdge, stitch: Option<Stitch>) -> (Figure, Least) {
     let (mut stretch, mut least) = if first.stretch.ratio <= second.stretch.ratio {
         (first.stretch, Least::Cloth(Which::First))
     } else {

@@ -1,7 +1,7 @@
 //! What is printed about the shrinkage of fibres and cloths.
 
 use crate::answer::source::Source;
-use crate::making::care::{Described, Fibre as Named};
+use crate::making::care::{Described, Fibre};
 use crate::number::words;
 use crate::reading::construction::Construction;
 use crate::reading::pull_test::Grain;
@@ -14,7 +14,7 @@ use crate::reading::pull_test::Grain;
 /// assert_eq!((linen.least, linen.most), (5_000, 10_000));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Fibre {
+pub struct FibreShrinkage {
     /// The fibre or cloth.
     pub cloth: &'static str,
     /// The grain, where each has its own.
@@ -29,16 +29,16 @@ pub struct Fibre {
     pub source: Source,
 }
 
-const fn row(cloth: &'static str, least: u32, most: u32) -> Fibre {
-    Fibre { cloth, grain: None, least, most, more: false, source: Source::CommonPractice }
+const fn row(cloth: &'static str, least: u32, most: u32) -> FibreShrinkage {
+    FibreShrinkage { cloth, grain: None, least, most, more: false, source: Source::CommonPractice }
 }
 
-const fn along(cloth: &'static str, grain: Grain, shrinkage: u32) -> Fibre {
-    Fibre { grain: Some(grain), ..row(cloth, shrinkage, shrinkage) }
+const fn along(cloth: &'static str, grain: Grain, shrinkage: u32) -> FibreShrinkage {
+    FibreShrinkage { grain: Some(grain), ..row(cloth, shrinkage, shrinkage) }
 }
 
 /// Every row that was read.
-pub const FIBRES: &[Fibre] = &[
+pub const FIBRES: &[FibreShrinkage] = &[
     row("any cloth", 1_000, 3_000),
     row("cotton, woven", 3_000, 5_000),
     row("cotton, preshrunk", 2_000, 5_000),
@@ -55,12 +55,12 @@ pub const FIBRES: &[Fibre] = &[
     along("silk, name lost in translation", Grain::Crosswise, 3_000),
     row("linen", 5_000, 10_000),
     row("linen", 4_000, 4_000),
-    Fibre { more: true, ..row("viscose", 5_000, 10_000) },
+    FibreShrinkage { more: true, ..row("viscose", 5_000, 10_000) },
     row("polyester", 0, 3_000),
     row("nylon, acrylic, acetate", 3_000, 4_000),
     row("knits", 1_000, 8_000),
     row("cotton jersey", 2_000, 3_000),
-    Fibre { grain: Some(Grain::Crosswise), ..row("cotton, width", 10_000, 10_000) },
+    FibreShrinkage { grain: Some(Grain::Crosswise), ..row("cotton, width", 10_000, 10_000) },
 ];
 
 /// Cloths that are washed differently often before they are cut.
@@ -115,9 +115,9 @@ impl Prewash {
         let (fibres, knit) = (said.fibres(), said.construction == Construction::Knit);
         if said.says("denim") {
             PrewashCloth::Denim
-        } else if knit && (fibres.has(Named::Cotton) || fibres.has(Named::Viscose)) {
+        } else if knit && (fibres.has(Fibre::Cotton) || fibres.has(Fibre::Viscose)) {
             PrewashCloth::CottonOrViscoseKnit
-        } else if fibres.has(Named::Cotton) {
+        } else if fibres.has(Fibre::Cotton) {
             PrewashCloth::Cotton
         } else {
             PrewashCloth::Any

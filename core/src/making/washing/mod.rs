@@ -4,7 +4,7 @@ mod fibres;
 mod stands;
 mod usual;
 
-pub use fibres::{FIBRES, Fibre, Prewash, PrewashCloth};
+pub use fibres::{FIBRES, FibreShrinkage, Prewash, PrewashCloth};
 pub use stands::Washing;
 pub use usual::{LIMITS, USUAL, Usual, WashLimit};
 

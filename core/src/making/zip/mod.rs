@@ -117,14 +117,14 @@ impl ZipEnds {
 /// The edge that a zip goes into.
 ///
 /// ```
-/// use tenter_core::{Length, making::zip::Edge};
+/// use tenter_core::{Length, making::zip::ZipEdge};
 ///
 /// let [cut, hem, neck] = [780, 40, 15].map(Length::from_mm);
-/// assert_eq!(Edge { cut, hem, neck }.finished(), Ok(Length::from_mm(725)));
+/// assert_eq!(ZipEdge { cut, hem, neck }.finished(), Ok(Length::from_mm(725)));
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Edge {
+pub struct ZipEdge {
     /// As it is cut, or finished where nothing is to be taken off.
     pub cut: Length,
     /// What the hem takes of it, zero or more.
@@ -133,13 +133,13 @@ pub struct Edge {
     pub neck: Length,
 }
 
-impl Edge {
+impl ZipEdge {
     /// An edge that is measured finished.
     ///
     /// ```
-    /// use tenter_core::{Length, making::zip::Edge};
+    /// use tenter_core::{Length, making::zip::ZipEdge};
     ///
-    /// assert_eq!(Edge::measured(Length::METRE).finished(), Ok(Length::METRE));
+    /// assert_eq!(ZipEdge::measured(Length::METRE).finished(), Ok(Length::METRE));
     /// ```
     #[must_use]
     pub const fn measured(finished: Length) -> Self {
@@ -153,10 +153,10 @@ impl Edge {
     /// [`MakingError::Seam`] unless something is left, or where an allowance is below zero.
     ///
     /// ```
-    /// use tenter_core::{Length, making::{error::MakingError, zip::Edge}};
+    /// use tenter_core::{Length, making::{error::MakingError, zip::ZipEdge}};
     ///
     /// let [cut, hem, neck] = [50, 40, 15].map(Length::from_mm);
-    /// assert_eq!(Edge { cut, hem, neck }.finished(), Err(MakingError::Seam));
+    /// assert_eq!(ZipEdge { cut, hem, neck }.finished(), Err(MakingError::Seam));
     /// ```
     pub fn finished(self) -> Result<Length, MakingError> {
         let [cut, hem, neck] = [self.cut, self.hem, self.neck].map(|length| i64::from(length.steps()));

@@ -1,7 +1,7 @@
 //! Saved tests taken out again: two cloths in one seam, or one round an opening.
 
 use tenter_core::Repeatability;
-use tenter_core::making::pairing::{Edge, Joint, Pair};
+use tenter_core::making::pairing::{Joint, Pair, SeamEdge};
 use tenter_core::making::sizing::Reach;
 use tenter_core::{Figure, Figures, Grain, Length, PullTest, Rules, Scatter};
 
@@ -9,7 +9,7 @@ use super::{Action, Dial, Effect, Model, Screen};
 
 /// A cloth that was measured, as a seam or an opening needs it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Cloth {
+pub struct MeasuredCloth {
     /// Where its test stands in the log; none for the test at hand.
     pub place: Option<u32>,
     /// The number pinned to it.
@@ -24,7 +24,7 @@ pub struct Cloth {
     pub growth: Option<Figure>,
 }
 
-impl Cloth {
+impl MeasuredCloth {
     /// What a test says about its cloth; none without a pull.
     #[must_use]
     pub fn of(place: Option<u32>, tag: u16, test: &PullTest, hand: Option<Repeatability>) -> Option<Self> {
@@ -33,8 +33,8 @@ impl Cloth {
         Some(Self { place, tag, grain: test.grain(), inch: test.scale().is_inch(), stretch: figures.stretch, growth })
     }
 
-    const fn edge(&self) -> Edge {
-        Edge { growth: self.growth, ..Edge::new(self.stretch) }
+    const fn edge(&self) -> SeamEdge {
+        SeamEdge { growth: self.growth, ..SeamEdge::new(self.stretch) }
     }
 }
 
@@ -45,11 +45,11 @@ pub fn scatter(hand: Option<Repeatability>) -> Scatter {
 
 /// What is being made of the cloths.
 #[derive(Clone, Debug)]
-pub struct Making {
+pub struct MakingState {
     /// The cloth on the screen.
-    pub cloth: Option<Cloth>,
+    pub cloth: Option<MeasuredCloth>,
     /// The one chosen before it, to be joined with it.
-    pub first: Option<Cloth>,
+    pub first: Option<MeasuredCloth>,
     /// The length of the seam.
     pub seam: Length,
     /// The finished girth of an opening.
@@ -58,14 +58,14 @@ pub struct Making {
     pub body: Length,
 }
 
-impl Default for Making {
+impl Default for MakingState {
     fn default() -> Self {
         let half_metre = Length::from_mm(500);
         Self { cloth: None, first: None, seam: half_metre, opening: half_metre, body: half_metre }
     }
 }
 
-impl Making {
+impl MakingState {
     /// The two cloths in their seam.
     #[must_use]
     pub fn pair(&self) -> Option<Pair> {
@@ -112,7 +112,8 @@ pub(super) fn join(model: &mut Model) -> Option<Effect> {
 /// An opening of the cloth on the screen, or of that of the test at hand.
 pub(super) fn pass_over(model: &mut Model) {
     if model.screen != Screen::Cloth {
-        model.making.cloth = model.test.as_ref().and_then(|test| Cloth::of(None, 0, test, model.log.repeatability));
+        model.making.cloth =
+            model.test.as_ref().and_then(|test| MeasuredCloth::of(None, 0, test, model.log.repeatability));
     }
     if model.making.cloth.is_some() {
         dial(model, Screen::Opening);

@@ -40,7 +40,7 @@ impl Shelved {
             let found = place.filter(|place| Some(*place) <= last).or(last.filter(|_| round));
             let cloth = found.and_then(|place| {
                 let (tag, test) = self.tests.get(place)?;
-                Cloth::of(u32::try_from(place).ok(), *tag, test, None)
+                MeasuredCloth::of(u32::try_from(place).ok(), *tag, test, None)
             });
             update(&mut self.model, Event::Cloth(cloth), 0);
         }
@@ -56,7 +56,7 @@ impl Shelved {
 
     /// The pair as the core has it, of the hem facing and the main cloth in half a metre.
     fn pair(&self) -> Pair {
-        let edge = |at: usize| Cloth::of(None, 0, &self.tests[at].1, None).unwrap().edge();
+        let edge = |at: usize| MeasuredCloth::of(None, 0, &self.tests[at].1, None).unwrap().edge();
         Pair::of(&edge(1), &edge(0), &Joint::of(Length::from_mm(500)), Rules::default().confidence).unwrap()
     }
 }
@@ -180,7 +180,7 @@ proptest! {
         let [seam, opening, body] = lengths.map(Length::from_mm);
         // Only the first three are about two cloths.
         let first = first.filter(|_| screen < 3);
-        model.making = Making { cloth: second, first, seam, opening, body };
+        model.making = MakingState { cloth: second, first, seam, opening, body };
         use Screen::{Body, Cloth, Opening, Pair, Reach, Seam, Shelf};
         model.show([Shelf, Seam, Pair, Cloth, Opening, Body, Reach][screen]);
         let mut frame = crate::frame::Frame::default();

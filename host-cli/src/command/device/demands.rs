@@ -5,9 +5,9 @@ use tenter_core::record::LabelledDemand;
 use crate::cli::device::DemandsArgs;
 use crate::deed::handheld::{self, WantedDemands};
 use crate::error::Error;
-use crate::link::{Session, Transport};
+use crate::link::{LinkSession, Transport};
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// Finds what was typed.
@@ -26,10 +26,10 @@ pub fn wanted(args: &DemandsArgs, read: &dyn Read) -> Result<WantedDemands, Erro
 ///
 /// A handheld that does not answer or refuses.
 pub fn run<T: Transport>(
-    session: &mut Session<T>,
+    session: &mut LinkSession<T>,
     wanted: &WantedDemands,
     read: &dyn Read,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let slots = usize::from(session.identity().demand_slots);
     let sent: Vec<LabelledDemand> = wanted.demands.iter().take(slots).map(|(demand, _)| demand.clone()).collect();

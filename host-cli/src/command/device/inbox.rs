@@ -6,7 +6,7 @@ use crate::error::Error;
 use crate::finding::handheld::{inbox, stretch};
 use crate::json::device as device_json;
 use crate::store::{Change as _, Read, Store, WhichTests};
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// Lists the tests that belong to no cloth.
@@ -14,7 +14,7 @@ use crate::text::device as report;
 /// # Errors
 ///
 /// A log that cannot be read.
-pub fn list(args: &InboxArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn list(args: &InboxArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let unclaimed = inbox(read)?;
     if args.json {
         writeln!(screen.out, "{}", device_json::inbox(&unclaimed))?;
@@ -29,7 +29,7 @@ pub fn list(args: &InboxArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Resul
 /// # Errors
 ///
 /// A test or cloth that is not there, or a log that cannot be written.
-pub fn assign(args: &AssignArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn assign(args: &AssignArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     if let (Some(test), Some(cloth)) = (&args.test, &args.fabric) {
         let (_, moved) = store.change(|read| deed::assign(read, test, cloth))?;
         return say(&moved, store, screen);
@@ -39,7 +39,7 @@ pub fn assign(args: &AssignArgs, store: &mut dyn Store, screen: &mut Screen<'_>)
     Ok(screen.say(&report::assigned_all(moved.len(), store.tests(WhichTests::Inbox)?.len()))?)
 }
 
-fn say(moved: &Assigned, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn say(moved: &Assigned, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let stretch = stretch(&moved.test.said.test, &read.repeatability()?, moved.fabric.construction);
     Ok(screen.say(&report::assigned(moved, stretch))?)
 }

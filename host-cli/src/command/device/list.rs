@@ -7,11 +7,11 @@ use crate::error::Error;
 use crate::finding::handheld::{There, Waiting};
 use crate::finding::tag;
 use crate::json::device as device_json;
-use crate::link::{Session, Transport};
+use crate::link::{LinkSession, Transport};
 use crate::log::Device;
 use crate::log::handheld::FromHandheld;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// Lists.
@@ -20,10 +20,10 @@ use crate::text::device as report;
 ///
 /// A handheld that does not answer, or a log that cannot be read.
 pub fn run<T: Transport>(
-    session: &mut Session<T>,
+    session: &mut LinkSession<T>,
     json: bool,
     read: &dyn Read,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let identity = session.identify()?.clone();
     let ahead = super::ahead(identity.unix_s, screen.here);

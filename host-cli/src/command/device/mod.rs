@@ -12,21 +12,21 @@ use tenter_core::wire::Refusal;
 use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
 use crate::error::Error;
 use crate::finding::handheld::ClockState;
-use crate::link::{self, LinkError, Session, Transport};
+use crate::link::{self, LinkError, LinkSession, Transport};
 use crate::log::Here;
 use crate::store::{Read, Store};
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// A conversation over whatever line was named.
-pub type PortLine = Session<Box<dyn Transport>>;
+pub type PortLine = LinkSession<Box<dyn Transport>>;
 
 /// Runs the verb.
 ///
 /// # Errors
 ///
 /// What was typed wrong, a handheld that does not answer, or a log that cannot be read or written.
-pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         DeviceVerb::List(args) => list::run(&mut open(&args.port)?, args.json, store, screen),
         DeviceVerb::Sync(args) => {
@@ -50,7 +50,7 @@ fn open(arg: &PortArg) -> Result<PortLine, Error> {
         return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
     };
     let patience = Duration::from_secs(arg.patience.into());
-    Ok(Session::open_with(link::open(port)?, patience, PortLine::TRIES)?)
+    Ok(LinkSession::open_with(link::open(port)?, patience, PortLine::TRIES)?)
 }
 
 /// Sets the clock and says how far off it was.
@@ -58,7 +58,7 @@ fn open(arg: &PortArg) -> Result<PortLine, Error> {
 /// # Errors
 ///
 /// As [`run`].
-pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn clock<T: Transport>(session: &mut LinkSession<T>, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let was = set_clock(session, screen.here)?;
     Ok(screen.say(&format!(
         "clock set to {}; {}",
@@ -68,7 +68,7 @@ pub fn clock<T: Transport>(session: &mut Session<T>, screen: &mut Screen<'_>) ->
 }
 
 /// Sets the clock; how it was before.
-fn set_clock<T: Transport>(session: &mut Session<T>, here: Here) -> Result<ClockState, LinkError> {
+fn set_clock<T: Transport>(session: &mut LinkSession<T>, here: Here) -> Result<ClockState, LinkError> {
     session.same_as_before()?;
     let was = ClockState::of(ahead(session.identity().unix_s, here));
     session.set_clock(|| u32::try_from(here.now().as_second()).unwrap_or(u32::MAX))?;
@@ -82,7 +82,7 @@ fn ahead(unix_s: Option<u32>, here: Here) -> Option<i64> {
 
 /// Sends the user's repeatability, from pull to pull and from day to day, over all cloths: the handheld does not know the
 /// cloth. What to say about it, if anything.
-fn send_hand<T: Transport>(session: &mut Session<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
+fn send_hand<T: Transport>(session: &mut LinkSession<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
     let hand = read.repeatability()?.all().repeatability();
     let understood = |sent: Result<(), LinkError>| match sent {
         Ok(()) => Ok(true),

@@ -12,11 +12,11 @@ use crate::cli::device::SyncArgs;
 use crate::deed::handheld::{self as deed, Numbers};
 use crate::error::Error;
 use crate::finding::handheld::{Arrived, Counts, stretch};
-use crate::link::{Fetched, LinkError, Session, Transport};
+use crate::link::{Fetched, LinkError, LinkSession, Transport};
 use crate::log::handheld::FromHandheld;
 use crate::log::{Device, Id};
 use crate::store::Store;
-use crate::text::Screen;
+use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// How to do it.
@@ -55,10 +55,10 @@ impl Options {
 /// A number other than the handheld has, a line that breaks, a log that cannot be written, and tests that cannot be
 /// read: then everything else was done.
 pub fn run<T: Transport>(
-    session: &mut Session<T>,
+    session: &mut LinkSession<T>,
     options: Options,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let before = deed::numbers(store)?;
     let fresh = name(session, options.name, &before, screen)?;
@@ -100,10 +100,10 @@ pub fn run<T: Transport>(
 
 /// Names a handheld that has no number; whether it had none.
 fn name<T: Transport>(
-    session: &mut Session<T>,
+    session: &mut LinkSession<T>,
     wanted: Option<u32>,
     known: &Numbers,
-    screen: &Screen<'_>,
+    screen: &TextOutput<'_>,
 ) -> Result<bool, Error> {
     let number = deed::name(session.identity().device, wanted, known, screen.here)?;
     number.map_or(Ok(()), |number| session.name(number))?;
@@ -114,7 +114,7 @@ fn name<T: Transport>(
 struct Sync<'s, 'o> {
     device: u32,
     store: &'s mut dyn Store,
-    screen: &'s mut Screen<'o>,
+    screen: &'s mut TextOutput<'o>,
     numbers: HashMap<u32, HashSet<Id>>,
     progress: Progress,
     /// The time last given to a test whose own is not known.
@@ -130,7 +130,7 @@ struct Sync<'s, 'o> {
 impl Sync<'_, '_> {
     fn fetch<T: Transport>(
         &mut self,
-        session: &mut Session<T>,
+        session: &mut LinkSession<T>,
         oldest: u32,
         next: u32,
         options: Options,

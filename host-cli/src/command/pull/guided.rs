@@ -3,13 +3,13 @@
 use super::{stored, unfinished};
 use crate::cli::pull::PullArgs;
 use crate::deed::find;
-use crate::deed::pull::{Made, store_once};
+use crate::deed::pull::{NewTest, store_once};
 use crate::error::Error;
 use crate::guide::terminal::{Ended, Terminal};
 use crate::guide::{Draft, Guide, begin};
-use crate::input::{self, Doubted, Known};
-use crate::store::Log;
-use crate::text::Screen;
+use crate::input::{self, ClothFacts, Doubted};
+use crate::store::LogWithDrafts;
+use crate::text::TextOutput;
 use crate::words::cloth as stash;
 
 /// Not measured yet.
@@ -20,7 +20,7 @@ const LEFT: u8 = 3;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let fabric = find::live_fabric(store, &args.cloth())?;
     if args.discard {
         return unfinished::forget(&fabric, store, screen);
@@ -39,10 +39,10 @@ pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Res
     if ended == Ended::Finished {
         let mut input = begin::finished(&args.into(), &guide.draft)?;
         // What was doubted was asked a second time, and meant.
-        let known = Known { construction: Some(construction), width: None };
+        let known = ClothFacts { construction: Some(construction), width: None };
         input.stood_by = Doubted::of(&input.test, known, false, input.unit).map(|one| one.words()).unwrap_or_default();
         let Draft { id, pulled, note, .. } = &guide.draft;
-        let id = store_once(store, &fabric, Made { id: *id, pulled: *pulled, note, input: &input })?;
+        let id = store_once(store, &fabric, NewTest { id: *id, pulled: *pulled, note, input: &input })?;
         store.set_draft(&name, None)?;
         return stored(&fabric, id, input, args.show.json, store, screen);
     }

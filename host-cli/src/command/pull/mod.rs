@@ -15,8 +15,8 @@ use crate::input::{CheckInput, Doubted};
 use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
 use crate::log::{Entry, Fabric, Id};
-use crate::store::{Change as _, Log, Store, WhichTests};
-use crate::text::Screen;
+use crate::store::{Change as _, LogWithDrafts, Store, WhichTests};
+use crate::text::TextOutput;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::words::pull as words;
@@ -27,7 +27,7 @@ use crate::words::pull as words;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if let Some(text) = &args.retire {
         return set_retired(args, text, true, store, screen);
     }
@@ -41,7 +41,7 @@ pub fn run(args: &PullArgs, store: &mut dyn Log, screen: &mut Screen<'_>) -> Res
 }
 
 /// Tests whose readings were all typed: all of them are stored, or none.
-fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut Screen<'_>) -> Result<u8, Error> {
+fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let typed = core::iter::once(args.into()).chain(args.further());
     let typed = typed.map(|typed| deed::typed(&typed, screen.here)).collect::<Result<_, _>>()?;
     store_all(&args.cloth(), typed, args.show.json, store, screen)
@@ -53,7 +53,7 @@ pub(super) fn store_all(
     mut typed: Vec<Typed>,
     json: bool,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let changed = store.change(|read| {
         let (mut facts, mut fabric) = (Vec::new(), None);
@@ -93,7 +93,7 @@ const fn worse(one: u8, other: u8) -> u8 {
 }
 
 /// Says why a test was not stored; 3, since it should be read again.
-pub(super) fn doubtful(doubted: &Doubted, json: bool, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub(super) fn doubtful(doubted: &Doubted, json: bool, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if json {
         writeln!(screen.out, "{}", doubt_json::not_stored(doubted))?;
     } else {
@@ -109,7 +109,7 @@ fn stored(
     mut input: CheckInput,
     json: bool,
     store: &dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
@@ -129,7 +129,7 @@ fn set_retired(
     text: &str,
     retire: bool,
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let note = args.note.as_deref().unwrap_or_default();
     let (_, (Fabric { tag, .. }, test)) =
@@ -149,7 +149,7 @@ fn regrain(
     args: &PullArgs,
     (test, grain): (&str, &str),
     store: &mut dyn Store,
-    screen: &mut Screen<'_>,
+    screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::regrain(read, &args.fabric, test, grain))?;
     screen.say(&format!("put right  {}; see tenter cloth show {tag}", words::line_about(&test, screen.here)))?;

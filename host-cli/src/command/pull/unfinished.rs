@@ -6,8 +6,8 @@ use crate::error::Error;
 use crate::guide::terminal::Terminal;
 use crate::guide::{Draft, begin};
 use crate::log::{Fabric, Here, Ids};
-use crate::store::Log;
-use crate::text::Screen;
+use crate::store::LogWithDrafts;
+use crate::text::TextOutput;
 use crate::words::quantity;
 use crate::words::unfinished as words;
 
@@ -23,7 +23,7 @@ fn name_of(fabric: &Fabric) -> String {
 pub fn choose(
     args: &PullArgs,
     fabric: &Fabric,
-    (store, here): (&mut dyn Log, Here),
+    (store, here): (&mut dyn LogWithDrafts, Here),
     terminal: &Terminal,
 ) -> Result<Option<Kept>, Error> {
     let tag = fabric.tag;
@@ -45,20 +45,20 @@ pub fn choose(
     loop {
         let Some(answer) = terminal.ask(words::question(kept.len()))? else { return Ok(None) };
         match words::chosen(&answer, kept.len()) {
-            words::Chosen::Resume(at) => return Ok(kept.into_iter().nth(at)),
-            words::Chosen::Anew => {
+            words::DraftChoice::Resume(at) => return Ok(kept.into_iter().nth(at)),
+            words::DraftChoice::Anew => {
                 let begun = anew(args, fabric, here)?;
                 set_aside(fabric, store)?;
                 return Ok(Some(begun));
             }
-            words::Chosen::Discard(at) => {
+            words::DraftChoice::Discard(at) => {
                 if let Some((name, _)) = kept.get(at) {
                     store.set_draft(name, None)?;
                 }
                 terminal.say(words::DISCARDED)?;
                 return Ok(None);
             }
-            words::Chosen::None(complaint) => terminal.reply(complaint)?,
+            words::DraftChoice::None(complaint) => terminal.reply(complaint)?,
         }
     }
 }
@@ -69,7 +69,7 @@ fn anew(args: &PullArgs, fabric: &Fabric, here: Here) -> Result<Kept, Error> {
 }
 
 /// Every test of a cloth that was broken off, the newest first.
-fn kept(fabric: &Fabric, store: &mut dyn Log) -> Result<Vec<Kept>, Error> {
+fn kept(fabric: &Fabric, store: &mut dyn LogWithDrafts) -> Result<Vec<Kept>, Error> {
     let name = name_of(fabric);
     let mut found = Vec::new();
     if let Some(text) = store.draft(&name)? {
@@ -92,7 +92,7 @@ fn kept(fabric: &Fabric, store: &mut dyn Log) -> Result<Vec<Kept>, Error> {
 }
 
 /// Keeps the test at hand under a name of its own, so that a new one can be begun.
-fn set_aside(fabric: &Fabric, store: &mut dyn Log) -> Result<(), Error> {
+fn set_aside(fabric: &Fabric, store: &mut dyn LogWithDrafts) -> Result<(), Error> {
     let name = name_of(fabric);
     if let Some(text) = store.draft(&name)?
         && let Some(draft) = Draft::read(&text)
@@ -104,7 +104,7 @@ fn set_aside(fabric: &Fabric, store: &mut dyn Log) -> Result<(), Error> {
 }
 
 /// Deletes the test that was broken off, where there is one only.
-pub fn forget(fabric: &Fabric, store: &mut dyn Log, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn forget(fabric: &Fabric, store: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (tag, name) = (fabric.tag, name_of(fabric));
     let mut names: Vec<String> = store.drafts_under(&name)?.into_iter().map(|(name, _)| name).collect();
     names.extend(store.draft(&name)?.map(|_| name));

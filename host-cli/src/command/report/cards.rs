@@ -3,19 +3,14 @@
 use super::super::find;
 use super::{ShownRules, write};
 use crate::cli::report::CardsArgs;
-use crate::command::shown::KnownCloth;
 use crate::error::Error;
-use crate::finding::cloth::Shown;
-use crate::finding::drawn::CardFacts;
 use crate::finding::fit::Stock;
-use crate::page::print;
-use crate::picture::Picture;
-use crate::picture::drawn;
+use crate::page::made;
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the sheets of cards.
-pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
     let stock = Stock::read(read)?;
     let mut fabrics = Vec::new();
@@ -31,17 +26,8 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result
         ));
     }
     let count = fabrics.len();
-    let mut sheets: Vec<Picture> = Vec::new();
-    for four in fabrics.chunks(4) {
-        let known: Vec<KnownCloth> =
-            four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
-        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.pooled, rules, screen.here)).collect();
-        let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, &stock)).collect();
-        sheets.push(drawn::sheet(shown.iter().zip(&facts)));
-    }
-    let (cards, paper) =
-        (if count == 1 { "card" } else { "cards" }, if sheets.len() == 1 { "sheet" } else { "sheets" });
-    let said =
-        format!("{count} {cards} on {} {paper} of A4; print at 100 % and check the line of 100 mm", sheets.len());
-    write(&args.out.out, &print::page("Cards", &sheets), &said, screen)
+    let (sheets, page) = made::cards(read, &stock, &fabrics, rules)?;
+    let (cards, paper) = (if count == 1 { "card" } else { "cards" }, if sheets == 1 { "sheet" } else { "sheets" });
+    let said = format!("{count} {cards} on {sheets} {paper} of A4; print at 100 % and check the line of 100 mm");
+    write(&args.out.out, &page, &said, screen)
 }

@@ -1,31 +1,22 @@
 //! `tenter report gauge`.
 
-use tenter_core::{Grain, Ratio, Unit};
+use tenter_core::{Ratio, Unit};
 
 use super::{view, write};
 use crate::cli::report::GaugeArgs;
-use crate::deed::Refused;
 use crate::error::Error;
 use crate::input::{self, Field, Why, Wrong};
-use crate::page::print;
+use crate::page::{made, print};
 use crate::picture::Picture;
-use crate::picture::true_scale::{self, PullGauge, pull_gauge};
+use crate::picture::true_scale::{PullGauge, pull_gauge};
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes the gauges.
-pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let mut gauges: Vec<Picture> = Vec::new();
     if let Some((pattern, view)) = view(read, &args.view)? {
-        for role in pattern.view(&view) {
-            for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-                let title = true_scale::title(&format!("{} {view}", pattern.name), &role.name, grain);
-                gauges.extend(pull_gauge(&PullGauge { title: &title, asked: role.demand.stretch(grain) }));
-            }
-        }
-        if gauges.is_empty() {
-            return Err(Refused::NoStretchAsked.into());
-        }
+        gauges.extend(made::gauges((&pattern, &view))?);
     }
     if let Some(text) = &args.wants {
         let asked = input::range(Field::Wants, Some(text), Unit::Mm)?;

@@ -13,24 +13,23 @@ use tenter_core::Table;
 
 pub(super) use sheet::page as sheet_page;
 
-use super::shown::ShownRules;
 use super::{find, refuse_the_log_itself};
 use crate::cli::reading::{ConfidenceArg, TableArg};
 use crate::cli::report::{ReportVerb, UnitsArg, ViewArg};
 use crate::error::Error;
+use crate::finding::shown::ShownRules;
 use crate::input;
 use crate::log::Pattern;
-use crate::store::{Place, Read};
-use crate::text::Screen;
+use crate::store::{LogPlace, Read};
+use crate::text::TextOutput;
 use crate::whole_file::WholeFile;
-use crate::words::quantity;
 
 /// Runs the verb.
 ///
 /// # Errors
 ///
 /// What was typed wrong, a log that cannot be read, or a file that cannot be written; here and below.
-pub fn run(verb: &ReportVerb, read: &dyn Read, db: &Place, screen: &mut Screen<'_>) -> Result<u8, Error> {
+pub fn run(verb: &ReportVerb, read: &dyn Read, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     refuse_the_log_itself(Path::new(&verb.out().out), db)?;
     match verb {
         ReportVerb::Book(args) => book::run(args, read, screen),
@@ -63,13 +62,8 @@ fn view(read: &dyn Read, args: &ViewArg) -> Result<Option<(Pattern, String)>, Er
     Ok(Some((pattern, view)))
 }
 
-/// The day of today.
-fn today(here: crate::log::Here) -> String {
-    quantity::day(here.now(), here)
-}
-
 /// Writes a file whole, or to a pipe; `said` is told where a person can read it.
-fn write(out: &str, bytes: &str, said: &str, screen: &mut Screen<'_>) -> Result<(), Error> {
+fn write(out: &str, bytes: &str, said: &str, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     if out == "-" {
         screen.out.write_all(bytes.as_bytes())?;
         return Ok(());

@@ -5,20 +5,20 @@ use tenter_core::Grain;
 use super::super::find;
 use super::{ShownRules, view, write};
 use crate::cli::report::{PictureArgs, PictureKind};
-use crate::command::shown::KnownCloth;
 use crate::error::Error;
 use crate::finding::drawn::{CardFacts, Course};
 use crate::finding::fit;
 use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known::not_pulled;
+use crate::finding::shown::KnownCloth;
 use crate::log::Here;
 use crate::picture::{Picture, drawn};
 use crate::store::Read;
-use crate::text::Screen;
+use crate::text::TextOutput;
 
 /// Writes one picture.
-pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut Screen<'_>) -> Result<(), Error> {
+pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
     let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} does not apply to {what}; leave it out")));
     match args.kind {

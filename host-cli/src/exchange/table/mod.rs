@@ -5,7 +5,7 @@ mod cloths;
 pub mod read;
 pub mod write;
 
-use crate::input::{Reading, TypedTest};
+use crate::input::{TypedReading, TypedTest};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
 pub const TESTS: [&str; 24] = [
@@ -87,7 +87,7 @@ pub const READ: usize = 15;
 /// `105 106 101@60s 100.5@marks` is two pulls, a reading a minute after the second, and the marks read again.
 #[must_use]
 pub fn made(test: &TypedTest) -> [String; 9] {
-    let readings: Vec<String> = test.readings.iter().map(Reading::row).collect();
+    let readings: Vec<String> = test.readings.iter().map(TypedReading::row).collect();
     [
         test.grain.word().to_owned(),
         test.marks.clone().unwrap_or_default(),

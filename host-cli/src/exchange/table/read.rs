@@ -15,10 +15,10 @@ use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 use super::cloths::{self, Cloths};
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
-use crate::input::doubt::{Doubted, Known, possible};
-use crate::input::named::{Named, named};
+use crate::input::doubt::{ClothFacts, Doubted, possible};
+use crate::input::named::{NameMatch, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
-use crate::input::{self, Field, Reading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
+use crate::input::{self, Field, TypedReading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
 use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
 use crate::store::Read;
 
@@ -55,7 +55,7 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let (tags, names) = (HashMap::new(), Vec::new());
     let mut rows = Rows { read, tags, names, here, bare, as_read, drawn: HashMap::new() };
     for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
-        let known = Known { construction: Some(one.construction), width: one.width };
+        let known = ClothFacts { construction: Some(one.construction), width: one.width };
         rows.tags.entry(one.tag).or_default().push((one.id, known));
         rows.names.push((one.name, one.tag));
     }
@@ -124,7 +124,7 @@ fn once(heads: &[String]) -> Result<(), TableError> {
 struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired cloths left out.
-    tags: HashMap<u16, Vec<(Id, Known)>>,
+    tags: HashMap<u16, Vec<(Id, ClothFacts)>>,
     /// The names of those cloths, with their tags.
     names: Vec<(String, u16)>,
     here: Here,
@@ -181,7 +181,7 @@ impl Rows<'_> {
 
     /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of
     /// what they stand by.
-    fn believe(&self, test: &PullTest, gauge: &str, known: Known) -> Result<Vec<String>, RowFault> {
+    fn believe(&self, test: &PullTest, gauge: &str, known: ClothFacts) -> Result<Vec<String>, RowFault> {
         let typed = input::unit_of(gauge);
         let unit = typed.unwrap_or(input::BARE);
         possible(test, known.construction, unit)?;
@@ -197,8 +197,8 @@ impl Rows<'_> {
         let names: Vec<&str> = self.names.iter().map(|(name, _)| name.as_str()).collect();
         let of = |place: &usize| self.names.get(*place);
         match named(text, &names) {
-            Named::One(place) if tag.is_err() => of(&place).map_or(tag, |(_, tag)| Ok(*tag)),
-            Named::Several(places) if tag.is_err() => {
+            NameMatch::One(place) if tag.is_err() => of(&place).map_or(tag, |(_, tag)| Ok(*tag)),
+            NameMatch::Several(places) if tag.is_err() => {
                 let found = places.iter().filter_map(of).map(|(name, _)| name.clone()).collect();
                 Err(Wrong::new(Field::Tag, text, Why::NotOneOf(found)))
             }
@@ -212,7 +212,7 @@ impl Rows<'_> {
     }
 
     /// The cloth with a tag, and what is known of it.
-    fn cloth(&self, tag: u16) -> Result<(Id, Known), Wrong> {
+    fn cloth(&self, tag: u16) -> Result<(Id, ClothFacts), Wrong> {
         let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
         match self.tags.get(&tag).map(Vec::as_slice) {
             Some([cloth]) => Ok(*cloth),
@@ -269,7 +269,8 @@ impl Rows<'_> {
 /// The cells of a row as a test.
 fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
-    let readings: Vec<Reading> = row::words(cell("readings")).iter().map(|word| Reading::in_a_row(word)).collect();
+    let readings: Vec<TypedReading> =
+        row::words(cell("readings")).iter().map(|word| TypedReading::in_a_row(word)).collect();
     if readings.is_empty() {
         return Err(Wrong::new(Field::Readings, "", Why::NoReadings));
     }

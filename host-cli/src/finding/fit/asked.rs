@@ -65,8 +65,14 @@ pub fn nothing(role: &Role) -> bool {
 }
 
 /// How a cloth stands to each feature that a role asks. The purpose of a role is its own, or that which its name implies;
-/// one that is only implied is no reason against a cloth of which nobody said what it is made for.
-pub fn features(fabric: &Fabric, role: &Role) -> impl Iterator<Item = (Feature, Stands)> {
+/// one that is only implied is no reason against a cloth of which nobody said what it is made for. What the cloth is made
+/// for and what the role wants it for are as [`purpose::of_cloth`] and [`purpose::of_role`] have them.
+pub fn features(
+    fabric: &Fabric,
+    made_for: Option<Purpose>,
+    role: &Role,
+    wanted: Option<Purpose>,
+) -> impl Iterator<Item = (Feature, Stands)> {
     let one_of = |asked: bool, has: Option<bool>| match (asked, has) {
         (false, _) => None,
         (true, None) => Some(Stands::NotSaid),
@@ -74,9 +80,8 @@ pub fn features(fabric: &Fabric, role: &Role) -> impl Iterator<Item = (Feature, 
         (true, Some(false)) => Some(Stands::Other),
     };
     let construction = one_of(!role.constructions.is_empty(), Some(role.takes(fabric.construction)));
-    let made_for = purpose::of_cloth(fabric);
     let serves = |wanted| one_of(true, made_for.map(|made| purpose::serves(made, wanted)));
-    let implied = || purpose::of_role(role).and_then(serves).filter(|stands| *stands == Stands::Other);
+    let implied = || wanted.and_then(serves).filter(|stands| *stands == Stands::Other);
     let for_it = role.purpose.map_or_else(implied, serves);
     let finish = one_of(!role.finishes.is_empty(), fabric.finish.map(|finish| role.finishes.contains(&finish)));
     let drape = one_of(!role.drapes.is_empty(), fabric.drape.map(|drape| role.drapes.contains(&drape)));
@@ -178,7 +183,8 @@ mod tests {
             let mut cloth = Fabric::named(Ids::default().next(), 1, "cloth");
             (cloth.mass, cloth.finish, cloth.drape) = (has.map(grams), finish, drape);
             (cloth.purpose, cloth.construction) = (made_for, construction);
-            let found: Vec<_> = features(&cloth, &asked).collect();
+            let (made_for, wanted) = (purpose::of_cloth(&cloth), purpose::of_role(&asked));
+            let found: Vec<_> = features(&cloth, made_for, &asked, wanted).collect();
             let stands = |feature| found.iter().find(|(one, _)| *one == feature).map(|(_, stands)| *stands);
             let between = has.map(|has| least.is_none_or(|least| has >= least) && most.is_none_or(|most| has <= most));
             let is_asked = least.is_some() || most.is_some();

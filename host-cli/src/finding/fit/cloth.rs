@@ -95,54 +95,75 @@ impl ClothAnswer {
 /// Whether a cloth has what is needed, `besides` what other roles take of it.
 #[must_use]
 pub fn answer(fabric: &Fabric, need: Option<Need>, besides: Length, confidence: Confidence) -> ClothAnswer {
-    let Some(need) = need else { return ClothAnswer::NotSaid };
-    let needed = needed(fabric, need, besides, confidence);
-    match fabric.length.filter(|_| width(fabric).is_some()) {
-        None => ClothAnswer::NotKnown { needed },
-        Some(had) => match missing(had, [needed.length, besides]) {
-            Length::ZERO => ClothAnswer::Enough { needed },
-            missing => ClothAnswer::Short { needed, missing },
-        },
+    Laid::of(fabric).answer(need, besides, confidence)
+}
+
+/// A cloth as it is laid out for cutting: the same for whatever is cut from it.
+#[derive(Clone, Copy, Debug)]
+pub struct Laid {
+    length: Option<Length>,
+    width: Option<Length>,
+    along: Washing,
+    across: Washing,
+    way: Option<OneWay>,
+}
+
+impl Laid {
+    /// What is known of a cloth.
+    #[must_use]
+    pub fn of(fabric: &Fabric) -> Self {
+        let [along, across] = [Grain::Lengthwise, Grain::Crosswise].map(|grain| known::at_wash(fabric, grain));
+        let way = OneWay::of(&fabric.described(), fabric.one_way);
+        let width = fabric.width.filter(|width| *width > Length::ZERO);
+        Self { length: fabric.length, width, along, across, way }
     }
-}
 
-fn width(fabric: &Fabric) -> Option<Length> {
-    fabric.width.filter(|width| *width > Length::ZERO)
-}
+    /// Whether it has what is needed, `besides` what other roles take of it.
+    #[must_use]
+    pub fn answer(&self, need: Option<Need>, besides: Length, confidence: Confidence) -> ClothAnswer {
+        let Some(need) = need else { return ClothAnswer::NotSaid };
+        let needed = self.needed(need, besides, confidence);
+        match self.length.filter(|_| self.width.is_some()) {
+            None => ClothAnswer::NotKnown { needed },
+            Some(had) => match missing(had, [needed.length, besides]) {
+                Length::ZERO => ClothAnswer::Enough { needed },
+                missing => ClothAnswer::Short { needed, missing },
+            },
+        }
+    }
 
-fn needed(fabric: &Fabric, Need { cloth, kind }: Need, besides: Length, confidence: Confidence) -> Needed {
-    let [along, across] = [Grain::Lengthwise, Grain::Crosswise].map(|grain| known::at_wash(fabric, grain));
-    let way = OneWay::of(&fabric.described(), fabric.one_way).filter(|_| !cloth.one_way);
-    let one_way = way.map(|way| way.extra(cloth.length, kind));
-    let worked_out = || {
-        let amount = Amount::new(&along, confidence)?;
-        let amount = match width(fabric) {
-            Some(width) => amount.of_width(cloth.width, width, &across, confidence)?,
-            None => amount,
+    fn needed(&self, Need { cloth, kind }: Need, besides: Length, confidence: Confidence) -> Needed {
+        let one_way = self.way.filter(|_| !cloth.one_way).map(|way| way.extra(cloth.length, kind));
+        let worked_out = || {
+            let amount = Amount::new(&self.along, confidence)?;
+            let amount = match self.width {
+                Some(width) => amount.of_width(cloth.width, width, &self.across, confidence)?,
+                None => amount,
+            };
+            let amount = amount.and(one_way.map_or(Length::ZERO, |extra| extra.length));
+            Ok((amount, amount.to_buy(cloth.length)?))
         };
-        let amount = amount.and(one_way.map_or(Length::ZERO, |extra| extra.length));
-        Ok((amount, amount.to_buy(cloth.length)?))
-    };
-    match worked_out() {
-        Ok((amount, length)) => Needed {
-            length,
-            besides,
-            by_area: amount.is_by_area(),
-            far_narrower: amount.is_far_narrower(),
-            one_way,
-            washing: along,
-            counted: amount.change(),
-        },
-        // What cannot be worked out is more than any cloth has.
-        Err::<_, MakingError>(_) => Needed {
-            length: Length::from_steps(i32::MAX),
-            besides,
-            by_area: false,
-            far_narrower: false,
-            one_way,
-            washing: along,
-            counted: Ratio::ZERO,
-        },
+        match worked_out() {
+            Ok((amount, length)) => Needed {
+                length,
+                besides,
+                by_area: amount.is_by_area(),
+                far_narrower: amount.is_far_narrower(),
+                one_way,
+                washing: self.along,
+                counted: amount.change(),
+            },
+            // What cannot be worked out is more than any cloth has.
+            Err::<_, MakingError>(_) => Needed {
+                length: Length::from_steps(i32::MAX),
+                besides,
+                by_area: false,
+                far_narrower: false,
+                one_way,
+                washing: self.along,
+                counted: Ratio::ZERO,
+            },
+        }
     }
 }
 

@@ -1,12 +1,13 @@
 //! A cloth judged for a role.
 
-use tenter_core::{Answer, Confidence, Evaluation, Figures, Grain, Length, Part, Rebound, ReboundGrade, Side};
+use tenter_core::{Answer, Confidence, Demand, Figures, Grain, Judgement, Length, Part, Rebound, ReboundGrade, Side};
 
 use super::asked::{self, Feature, Stands};
-use super::cloth::{self, Need};
-use super::{Along, Candidate, Reason, Stock};
+use super::cloth::{Laid, Need};
+use super::{Along, Candidate, Reason, Stock, purpose};
 use crate::finding::kept::{Kept, free};
-use crate::log::{Fabric, Role};
+use crate::finding::measured::Asked;
+use crate::log::{Fabric, Purpose, Role};
 
 /// The part that decides so far.
 struct Judging {
@@ -35,12 +36,12 @@ impl Judging {
         }
     }
 
-    fn parts(&mut self, grain: Grain, evaluation: &Evaluation) {
-        for part in &evaluation.parts {
+    fn parts(&mut self, grain: Grain, judged: &Judgement) {
+        for part in &judged.parts {
             let (answer, reason) = match part.answer {
                 Answer::Unknown => (Answer::Unknown, Reason::NotRead(grain, part.ask)),
-                _ if evaluation.contradicts.is_some() => (Answer::Close, Reason::Disagree(grain)),
-                Answer::Close if !evaluation.doubts.is_empty() => (Answer::Close, Reason::Doubted(grain)),
+                _ if judged.contradicts.is_some() => (Answer::Close, Reason::Disagree(grain)),
+                Answer::Close if !judged.doubts.is_empty() => (Answer::Close, Reason::Doubted(grain)),
                 answer => (answer, Reason::Part(grain, *part)),
             };
             self.note(answer, part.chance, reason);
@@ -48,82 +49,175 @@ impl Judging {
     }
 }
 
-impl<'a> Candidate<'a> {
-    /// Judges a cloth for a role.
-    #[must_use]
-    pub fn of(fabric: &'a Fabric, role: &Role, stock: &'a Stock, confidence: Confidence) -> Self {
+/// The grains in the order in which they are judged.
+const GRAINS: [Grain; 3] = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias];
+
+/// A role with what is asked of every cloth alike.
+struct Asking<'r> {
+    role: &'r Role,
+    demand: Demand,
+    wanted: Option<Purpose>,
+    need: Option<Need>,
+    stretch: bool,
+    rebound: bool,
+}
+
+impl<'r> Asking<'r> {
+    fn of(role: &'r Role) -> Self {
         let demand = asked::demand(role);
+        let rebound = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
+        let (wanted, need, stretch) = (purpose::of_role(role), Need::of(role), role.grains().next().is_some());
+        Self { role, demand, wanted, need, stretch, rebound }
+    }
+
+    /// Whether anything is asked of a grain that was pulled. Growth and recovery are asked of the grains whose stretch is
+    /// asked; where none is, of every grain that was pulled.
+    fn asks_of(&self, grain: Grain) -> bool {
+        !self.demand.stretch(grain).is_empty() || (self.rebound && !self.stretch)
+    }
+
+    fn put(&self) -> Asked {
+        Asked { demand: self.demand, put: Some(self.role.id.at()) }
+    }
+}
+
+/// Judges every cloth for each of the roles, in the order of the stock. The tests of a grain are gone through once for
+/// all of them, and only for the roles whose kind of cloth it is.
+pub fn candidates<'a>(roles: &[&'a Role], stock: &'a Stock, confidence: Confidence) -> Vec<Vec<Candidate<'a>>> {
+    let asking: Vec<Asking<'a>> = roles.iter().map(|role| Asking::of(role)).collect();
+    let mut all: Vec<Vec<Candidate<'a>>> = asking.iter().map(|_| Vec::with_capacity(stock.fabrics.len())).collect();
+    for fabric in &stock.fabrics {
+        let one = OneCloth::of(fabric, stock, confidence);
+        all.iter_mut().zip(one.judged(&asking)).for_each(|(role, candidate)| role.push(candidate));
+    }
+    all
+}
+
+/// A cloth with what is the same of it for every role.
+struct OneCloth<'a> {
+    fabric: &'a Fabric,
+    made_for: Option<Purpose>,
+    kept: Vec<Kept>,
+    laid: Laid,
+    stock: &'a Stock,
+    confidence: Confidence,
+}
+
+impl<'a> OneCloth<'a> {
+    fn of(fabric: &'a Fabric, stock: &'a Stock, confidence: Confidence) -> Self {
         let kept: Vec<Kept> = stock.kept_of(fabric).cloned().collect();
-        let mut candidate = Self {
-            fabric,
+        let laid = Laid::of(&free(fabric, &kept));
+        Self { fabric, made_for: purpose::of_cloth(fabric), kept, laid, stock, confidence }
+    }
+
+    fn judged(&self, asking: &[Asking<'_>]) -> Vec<Candidate<'a>> {
+        let mut all: Vec<Candidate<'a>> = asking.iter().map(|asking| self.candidate(asking)).collect();
+        let mut poor = Poor::default();
+        for grain in GRAINS {
+            let Some(measured) = self.stock.measured(self.fabric, grain) else { continue };
+            let is_asked = |(asking, candidate): &(&Asking<'_>, &mut Candidate<'a>)| {
+                asking.asks_of(grain) && !matches!(candidate.reason, Reason::OtherKind(_))
+            };
+            let (put, wanted): (Vec<Asked>, Vec<&mut Candidate<'a>>) = asking
+                .iter()
+                .zip(&mut all)
+                .filter(is_asked)
+                .map(|(asking, candidate)| (asking.put(), candidate))
+                .unzip();
+            let judged = measured.judge_each(&put, self.confidence).unwrap_or_default();
+            for ((candidate, asked), judged) in wanted.into_iter().zip(put).zip(judged) {
+                candidate.grains.push(Along { grain, asked, judged, measured });
+            }
+        }
+        for (asking, candidate) in asking.iter().zip(&mut all) {
+            self.decide(asking, candidate);
+            if !candidate.verdict().is_refused() {
+                candidate.poorly = poor.of(candidate, self.stock, self.confidence);
+            }
+        }
+        all
+    }
+
+    /// Before its tests are judged.
+    fn candidate(&self, asking: &Asking<'_>) -> Candidate<'a> {
+        let mut features = asked::features(self.fabric, self.made_for, asking.role, asking.wanted);
+        let other = features.find(|(_, stands)| *stands == Stands::Other);
+        Candidate {
+            fabric: self.fabric,
             answer: Answer::Short,
             chance: None,
-            reason: Reason::NothingAsked,
+            reason: other.map_or(Reason::NothingAsked, |(feature, _)| Reason::OtherKind(feature)),
             grains: Vec::new(),
-            rest_seconds: demand.rest_seconds,
-            cloth: cloth::answer(&free(fabric, &kept), Need::of(role), Length::ZERO, confidence),
-            kept,
+            rest_seconds: asking.demand.rest_seconds,
+            cloth: self.laid.answer(asking.need, Length::ZERO, self.confidence),
+            kept: self.kept.clone(),
             asked: Vec::new(),
             poorly: None,
-        };
-        let features: Vec<(Feature, Stands)> = asked::features(fabric, role).collect();
-        if let Some((feature, _)) = features.iter().find(|(_, stands)| *stands == Stands::Other) {
-            candidate.reason = Reason::OtherKind(*feature);
-            return candidate;
+        }
+    }
+
+    /// Puts together what it is and what its tests say.
+    fn decide(&self, asking: &Asking<'_>, candidate: &mut Candidate<'a>) {
+        if matches!(candidate.reason, Reason::OtherKind(_)) {
+            return;
         }
         let mut judging = Judging { decides: None, chance: Some(1.0) };
-        let as_asked = features.iter().filter(|(_, stands)| *stands == Stands::AsAsked);
-        candidate.asked = as_asked.map(|(feature, _)| *feature).collect();
-        features.into_iter().for_each(|(feature, stands)| judging.feature(feature, stands));
-        let growth_or_recovery = demand.growth_at_most.is_some() || demand.recovery_at_least.is_some();
-        // Growth and recovery are asked of the grains whose stretch is asked; where none is, of every grain that was
-        // pulled.
-        let stretch_asked = role.grains().next().is_some();
-        for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
-            let asked = !demand.stretch(grain).is_empty();
-            let Some(measured) = stock.measured(fabric, grain) else {
-                if asked {
-                    judging.note(Answer::Unknown, None, Reason::NotPulled(grain));
-                }
-                continue;
-            };
-            if !asked && (stretch_asked || !growth_or_recovery) {
-                continue;
+        for (feature, stands) in asked::features(self.fabric, self.made_for, asking.role, asking.wanted) {
+            if stands == Stands::AsAsked {
+                candidate.asked.push(feature);
             }
-            let Ok(evaluation) = measured.judge(&demand, Some(role.id.at()), confidence) else { continue };
-            judging.parts(grain, &evaluation);
-            candidate.grains.push(Along { grain, evaluation, measured });
+            judging.feature(feature, stands);
         }
-        if growth_or_recovery && !stretch_asked && candidate.grains.is_empty() {
+        for grain in GRAINS {
+            match candidate.along(grain) {
+                Some(along) => judging.parts(grain, &along.judged),
+                None if asking.demand.stretch(grain).is_empty() => {}
+                None => judging.note(Answer::Unknown, None, Reason::NotPulled(grain)),
+            }
+        }
+        if asking.rebound && !asking.stretch && candidate.grains.is_empty() {
             judging.note(Answer::Unknown, None, Reason::NotPulled(Grain::Crosswise));
         }
         // Nothing is asked: that is no yes.
         candidate.answer = Answer::Unknown;
         if let Some((answer, _, reason)) = judging.decides {
             // What is said of a cloth is no chance.
-            let is_measured = candidate.grains.iter().any(|along| !along.evaluation.parts.is_empty());
+            let is_measured = candidate.grains.iter().any(|along| !along.judged.parts.is_empty());
             (candidate.answer, candidate.reason) = (answer, reason);
             candidate.chance = judging.chance.filter(|_| is_measured);
         }
-        if !candidate.verdict().is_refused() {
-            candidate.poorly = comes_back_poorly(&candidate, stock, confidence);
-        }
-        candidate
-    }
-
-    /// The parts of what is asked that were measured.
-    pub fn parts(&self) -> impl Iterator<Item = &Part> {
-        self.grains.iter().flat_map(|along| along.evaluation.parts.iter())
     }
 }
 
-/// The figures of a grain that comes back poorly, whether or not it is asked.
-fn comes_back_poorly(candidate: &Candidate<'_>, stock: &Stock, confidence: Confidence) -> Option<Figures> {
-    let figures = |grain| match candidate.along(grain) {
-        Some(along) => Some(along.evaluation.figures),
-        None => stock.measured(candidate.fabric, grain)?.figures(),
-    };
-    let is_poor =
-        |figures: &Figures| Rebound::of(figures, confidence).is_some_and(|rebound| rebound.grade == ReboundGrade::Poor);
-    [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter().filter_map(figures).find(is_poor)
+/// The figures of one cloth, each graded once.
+#[derive(Default)]
+struct Poor {
+    graded: Vec<(Figures, bool)>,
+}
+
+impl Poor {
+    /// The figures of a grain that comes back poorly, whether or not it is asked.
+    fn of(&mut self, candidate: &Candidate<'_>, stock: &Stock, confidence: Confidence) -> Option<Figures> {
+        let figures = |grain| match candidate.along(grain) {
+            Some(along) => Some(along.judged.figures),
+            None => stock.measured(candidate.fabric, grain)?.figures(),
+        };
+        GRAINS.into_iter().filter_map(figures).find(|figures| self.is_poor(figures, confidence))
+    }
+
+    fn is_poor(&mut self, figures: &Figures, confidence: Confidence) -> bool {
+        if let Some((_, poor)) = self.graded.iter().find(|(known, _)| known == figures) {
+            return *poor;
+        }
+        let poor = Rebound::of(figures, confidence).is_some_and(|rebound| rebound.grade == ReboundGrade::Poor);
+        self.graded.push((*figures, poor));
+        poor
+    }
+}
+
+impl Candidate<'_> {
+    /// The parts of what is asked that were measured.
+    pub fn parts(&self) -> impl Iterator<Item = &Part> {
+        self.grains.iter().flat_map(|along| along.judged.parts.iter())
+    }
 }

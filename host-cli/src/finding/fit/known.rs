@@ -2,7 +2,7 @@
 
 use tenter_core::making::care::{Described, Fibre};
 use tenter_core::making::handling::{Cloth, Weave};
-use tenter_core::making::pairing::Edge;
+use tenter_core::making::pairing::SeamEdge;
 use tenter_core::making::washing::{self, Washing};
 use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures, Grain};
 
@@ -45,11 +45,11 @@ fn weave(described: &Described<'_>) -> Weave {
 /// # Errors
 ///
 /// A grain that was not pulled.
-pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Edge, NotPulled> {
+pub fn edge(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<SeamEdge, NotPulled> {
     let figures = figures(fabric, grain, stock).ok_or_else(|| not_pulled(fabric, grain))?;
     let washing = at_wash(fabric, grain).to_come();
     let growth = figures.rest.map(|rest| rest.growth);
-    Ok(Edge { construction: fabric.construction, growth, washing, ..Edge::new(figures.stretch) })
+    Ok(SeamEdge { construction: fabric.construction, growth, washing, ..SeamEdge::new(figures.stretch) })
 }
 
 /// The stretch of a cloth along a grain.
@@ -62,7 +62,7 @@ pub fn stretch(fabric: &Fabric, grain: Grain, stock: &Stock) -> Result<Figure, N
 }
 
 fn figures(fabric: &Fabric, grain: Grain, stock: &Stock) -> Option<Figures> {
-    judged(fabric, grain, stock).map(|judged| judged.figures)
+    stock.measured(fabric, grain)?.figures()
 }
 
 /// What the tests of a grain amount to, where nothing is asked.

@@ -11,10 +11,10 @@ pub mod purpose;
 pub mod stock;
 pub mod together;
 
-use tenter_core::{Answer, Ask, Confidence, Evaluation, Figures, Grain, Length, Part, Side, Unit};
+use tenter_core::{Answer, Ask, Confidence, Evaluation, Figures, Grain, Judgement, Length, Part, Side, Unit};
 
 use super::kept::Kept;
-use super::measured::Measured;
+use super::measured::{Asked, Measured};
 use super::verdict::Verdict;
 use crate::log::{Fabric, Here, MassPerArea, Pattern, Role};
 use asked::Feature;
@@ -52,10 +52,20 @@ pub enum Reason {
 pub struct Along<'a> {
     /// The grain.
     pub grain: Grain,
-    /// What its tests say together.
-    pub evaluation: Evaluation,
+    /// What was asked of it.
+    pub asked: Asked,
+    /// What its tests say of that.
+    pub judged: Judgement,
     /// The tests that count.
     pub measured: &'a Measured,
+}
+
+impl Along<'_> {
+    /// The same with what would settle it: dear, so only for a cloth that is shown.
+    #[must_use]
+    pub fn in_full(&self, confidence: Confidence) -> Option<Evaluation> {
+        self.measured.judge(&self.asked.demand, self.asked.put, confidence).ok()
+    }
 }
 
 /// A view with the cloths for each of its roles.
@@ -205,8 +215,7 @@ impl RoleFit<'_> {
 /// Judges every cloth for a role.
 #[must_use]
 pub fn role<'a>(role: &'a Role, stock: &'a Stock, confidence: Confidence) -> RoleFit<'a> {
-    let judged = |fabric: &'a Fabric| Candidate::of(fabric, role, stock, confidence);
-    let mut candidates: Vec<Candidate<'a>> = stock.fabrics.iter().map(judged).collect();
+    let mut candidates = judging::candidates(&[role], stock, confidence).pop().unwrap_or_default();
     candidates.sort_by_cached_key(Candidate::order);
     RoleFit { role, candidates }
 }

@@ -3,7 +3,8 @@
 use tenter_core::{Confidence, Length};
 
 use super::cloth::{self, Need};
-use super::{Candidate, RoleFit, Stock, role};
+use super::judging::candidates;
+use super::{Candidate, RoleFit, Stock};
 use crate::finding::amounts::Amounts;
 use crate::finding::kept::free;
 use crate::finding::verdict::Verdict;
@@ -17,13 +18,16 @@ pub fn roles<'a>(
     stock: &'a Stock,
     confidence: Confidence,
 ) -> Vec<RoleFit<'a>> {
+    let roles: Vec<&'a Role> = roles.into_iter().collect();
+    let all = candidates(&roles, stock, confidence);
     let mut taken = Amounts::default();
-    let judged = |wanted: &'a Role| {
-        let mut fit = role(wanted, stock, confidence);
+    let judged = |(wanted, candidates): (&'a Role, Vec<Candidate<'a>>)| {
+        let mut fit = RoleFit { role: wanted, candidates };
         for candidate in &mut fit.candidates {
-            let besides = taken.length_of(candidate.fabric);
-            candidate.cloth =
-                cloth::answer(&free(candidate.fabric, &candidate.kept), Need::of(wanted), besides, confidence);
+            if let Some(had) = taken.taken_of(candidate.fabric) {
+                let free = free(candidate.fabric, &candidate.kept);
+                candidate.cloth = cloth::answer(&free, Need::of(wanted), had.needed, confidence);
+            }
         }
         fit.candidates.sort_by_cached_key(Candidate::order);
         if let Some(best) = fit.best() {
@@ -31,7 +35,7 @@ pub fn roles<'a>(
         }
         fit
     };
-    let mut fits: Vec<RoleFit<'a>> = roles.into_iter().map(judged).collect();
+    let mut fits: Vec<RoleFit<'a>> = roles.iter().copied().zip(all).map(judged).collect();
     // Where there is too little of a cloth, the same is missing wherever that is said.
     for fit in &mut fits {
         let wanted = fit.role;

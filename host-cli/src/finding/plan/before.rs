@@ -5,7 +5,7 @@ use tenter_core::making::garment::{Detail, GarmentKind, GarmentPart, Stage, Work
 use tenter_core::making::handling::{self, Practice, RIGID_UNDER_PERCENT};
 use tenter_core::making::sizing::{Stretch, mass_stretched, wearable};
 use tenter_core::making::source::Source;
-use tenter_core::{Grain, Ratio};
+use tenter_core::{Confidence, Grain, Ratio};
 
 use super::garment::SewnCloth;
 use super::{Parts, PlanTopic, PlannedGarment, RoleChoice, Step, fabrics};
@@ -29,7 +29,7 @@ pub(super) fn check(made: &PlannedGarment<'_>, parts: &mut Parts) {
         let pull = |grain| Step::Pull { cloth: fabric.into(), grain, role: chosen.role.name.clone() };
         parts.add(PlanTopic::Check, open.map(pull));
     }
-    parts.add(PlanTopic::Check, wanted.chosen.iter().filter_map(settle));
+    parts.add(PlanTopic::Check, wanted.chosen.iter().filter_map(|chosen| settle(chosen, wanted.confidence)));
     parts
         .add(PlanTopic::Check, made.lining_gives().map(|handle| Step::Handle { handle, most: None, tags: Vec::new() }));
     if let (Some(body), Some(layer)) = (made.body(), made.of_part(GarmentPart::Interfacing))
@@ -53,20 +53,19 @@ fn fuse_cool(made: &PlannedGarment<'_>) -> Option<Step> {
 }
 
 /// What would settle a role that is in doubt; a grain that was not pulled is told by itself.
-fn settle(chosen: &RoleChoice<'_>) -> Option<Step> {
+fn settle(chosen: &RoleChoice<'_>, confidence: Confidence) -> Option<Step> {
     let candidate = chosen.candidate.as_ref()?;
     let grain = match candidate.reason {
         _ if !candidate.verdict().is_open() => return None,
         Reason::NotPulled(_) => return None,
-        Reason::Disagree(grain)
-        | Reason::Doubted(grain)
-        | Reason::NotRead(grain, _)
-        | Reason::GarmentPart(grain, _) => Some(grain),
+        Reason::Disagree(grain) | Reason::Doubted(grain) | Reason::NotRead(grain, _) | Reason::Part(grain, _) => {
+            Some(grain)
+        }
         _ => None,
     };
-    let evaluation = grain.and_then(|grain| candidate.along(grain)).map(|along| &along.evaluation);
+    let evaluation = grain.and_then(|grain| candidate.along(grain)?.in_full(confidence));
     let figure = match candidate.reason {
-        Reason::GarmentPart(_, part) => evaluation.and_then(|evaluation| figure(evaluation, part.ask)),
+        Reason::Part(_, part) => evaluation.as_ref().and_then(|evaluation| figure(&evaluation.figures, part.ask)),
         _ => None,
     };
     Some(Step::Settle {

@@ -2,7 +2,7 @@
 
 use tenter_core::making::care::Finish;
 use tenter_core::making::elastic::{ElasticCare, Kind};
-use tenter_core::making::garment::{Detail, Notion, Part, Seam, Stage, Why, Work};
+use tenter_core::making::garment::{Detail, GarmentPart, Notion, SeamKind, Stage, TaskReason, Work};
 use tenter_core::making::handling::{self, Stay};
 use tenter_core::making::source::Source;
 
@@ -30,12 +30,12 @@ pub(super) fn buy(made: &PlannedGarment<'_>, parts: &mut Parts) {
 }
 
 /// The parts that the garment has, that want a cloth of their own, and of which the view has no role.
-fn without_role(made: &PlannedGarment<'_>) -> impl Iterator<Item = Part> {
-    let has = |part: Part| {
+fn without_role(made: &PlannedGarment<'_>) -> impl Iterator<Item = GarmentPart> {
+    let has = |part: GarmentPart| {
         let parts = made.wanted.chosen.iter().filter_map(|chosen| super::part::part(chosen.role));
         parts.into_iter().any(|own| own == part || own.serves(part))
     };
-    let wants = [(Detail::Lining, Part::Lining), (Detail::RibBands, Part::HemBand)];
+    let wants = [(Detail::Lining, GarmentPart::Lining), (Detail::RibBands, GarmentPart::HemBand)];
     let details = made.details();
     let open = wants.map(|(detail, part)| (details.has(detail) && !has(part)).then_some(part));
     open.into_iter().flatten()
@@ -46,13 +46,13 @@ pub(super) fn is_needed(made: &PlannedGarment<'_>, notion: Notion) -> bool {
     let lies_there = |part| made.of_part(part).is_some();
     match notion {
         Notion::Zip => !made.wanted.notions.lines.iter().any(|line| matches!(line.size, Size::Zip { .. })),
-        Notion::Elastic => !lies_there(Part::Elastic),
-        Notion::Fusible => !lies_there(Part::Interfacing),
+        Notion::Elastic => !lies_there(GarmentPart::Elastic),
+        Notion::Fusible => !lies_there(GarmentPart::Interfacing),
         // A fusible does not do in its place.
         Notion::SewInInterfacing => {
-            made.of_part(Part::Interfacing).is_none_or(|one| one.cloth.finish == Finish::Fusible)
+            made.of_part(GarmentPart::Interfacing).is_none_or(|one| one.cloth.finish == Finish::Fusible)
         }
-        Notion::PocketBags => !lies_there(Part::PocketBag),
+        Notion::PocketBags => !lies_there(GarmentPart::PocketBag),
         _ => true,
     }
 }
@@ -81,14 +81,14 @@ pub(super) fn lengths(made: &PlannedGarment<'_>, notion: Notion) -> Vec<SizedLen
 pub(super) fn tapes(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let treated: Vec<_> =
         made.seams().into_iter().filter_map(|(seam, _)| Some((seam, made.treated(seam)?.2))).collect();
-    let shoulder = treated.iter().find(|(seam, _)| *seam == Seam::Shoulder);
+    let shoulder = treated.iter().find(|(seam, _)| *seam == SeamKind::Shoulder);
     let stay = shoulder.and_then(|(_, treated)| treated.stay);
     let details = made.details();
     let mouths = [Detail::SidePockets, Detail::HipPockets].into_iter().any(|detail| details.has(detail));
     let shoulders = stay.is_some_and(|line| line.stay == Stay::Tape);
     let clear = stay.is_some_and(|line| line.stay == Stay::ClearElastic);
     let bound = treated.iter().find(|(_, treated)| treated.finish.finish.is_bound());
-    let notion = |notion, source| Step::Notion { notion, lengths: Vec::new(), why: Why::Kind, source };
+    let notion = |notion, source| Step::Notion { notion, lengths: Vec::new(), why: TaskReason::Kind, source };
     let from = stay.map_or(Source::CommonPractice, |line| line.source);
     let tape = Step::Tape { shoulders, mouths, source: if shoulders { from } else { Source::CommonPractice } };
     parts.add(PlanTopic::Buying, (shoulders || mouths).then_some(tape));
@@ -99,7 +99,8 @@ pub(super) fn tapes(made: &PlannedGarment<'_>, parts: &mut Parts) {
 /// Elastic and its casing; that it is washed first stands with the wash. A band of rib is cut with the cloth.
 pub(super) fn elastic(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let is_washed = |step: &Step| matches!(step, Step::WashNotions(..));
-    let washed = made.of_part(Part::Elastic).is_some() || parts.0.iter().flat_map(|part| &part.steps).any(is_washed);
+    let washed =
+        made.of_part(GarmentPart::Elastic).is_some() || parts.0.iter().flat_map(|part| &part.steps).any(is_washed);
     let tried = parts.0.iter().flat_map(|part| &part.steps);
     let tried = tried.into_iter().any(|step| matches!(step, Step::Work { work: Work::TryNeckband, .. }));
     let is_said = |size: &Size| match size {

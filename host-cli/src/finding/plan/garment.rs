@@ -1,7 +1,7 @@
 //! The garment that is planned: its cloths, and what each of its seams is asked.
 
 use tenter_core::making::garment::{
-    Detail, Details, GarmentKind, GarmentPart, Manner, PartCloth, SeamKind, SeamRow, Work,
+    Detail, Details, GarmentKind, GarmentPart, GarmentPlan, Manner, PartCloth, SeamKind, SeamRow, Work,
 };
 use tenter_core::making::handling::{self, Cloth, Layer, Runs, SeamUse, Sewing};
 use tenter_core::{Grain, Limit, Ratio};

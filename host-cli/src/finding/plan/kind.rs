@@ -1,6 +1,6 @@
 //! What a garment is and has: what its kind usually has, what its roles and the choices for it show, and what was asked for.
 
-use tenter_core::making::garment::{Detail, Details, GarmentKind, Part, Stage};
+use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart, Stage};
 
 use super::WantedKind;
 use super::part::part;
@@ -27,16 +27,16 @@ pub fn details<'w>(kind: GarmentKind, words: &'w [String]) -> impl Iterator<Item
 pub fn kind(choices: &Choices, roles: &[&Role]) -> Option<WantedKind> {
     let kind = said(choices, roles.iter().copied())?;
     let by_role = roles.iter().filter_map(|role| match part(role)? {
-        Part::Lining => Some(Detail::Lining),
-        Part::Hood => Some(Detail::Hood),
-        Part::Collar => Some(Detail::Collar),
-        Part::Yoke => Some(Detail::Yoke),
-        Part::Panel => Some(Detail::Panels),
-        Part::Waistband => Some(Detail::Waistband),
+        GarmentPart::Lining => Some(Detail::Lining),
+        GarmentPart::Hood => Some(Detail::Hood),
+        GarmentPart::Collar => Some(Detail::Collar),
+        GarmentPart::Yoke => Some(Detail::Yoke),
+        GarmentPart::Panel => Some(Detail::Panels),
+        GarmentPart::Waistband => Some(Detail::Waistband),
         // The rib of a T-shirt is its neckband.
-        Part::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
-        Part::HemBand => Some(Detail::RibBands),
-        Part::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
+        GarmentPart::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
+        GarmentPart::HemBand => Some(Detail::RibBands),
+        GarmentPart::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
         _ => None,
     });
     let ends = |word: &str| choices.zip_ends.as_deref() == Some(word);
@@ -68,10 +68,10 @@ const fn is_below_the_waist(kind: GarmentKind) -> bool {
 /// The stages of its work that are ticked off, in their order. Without a kind there are those that any garment has.
 #[must_use]
 pub fn stages(wanted: Option<WantedKind>) -> Vec<Stage> {
-    use tenter_core::making::garment::Garment;
+    use tenter_core::making::garment::GarmentPlan;
     let mut stages = vec![Stage::Buy, Stage::Prewash, Stage::Sample, Stage::Cut];
     if let Some(WantedKind { kind, details }) = wanted {
-        Garment { kind, details, cloths: &[] }.each(|task| {
+        GarmentPlan { kind, details, cloths: &[] }.each(|task| {
             if !stages.contains(&task.stage) {
                 stages.push(task.stage);
             }

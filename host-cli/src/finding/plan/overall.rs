@@ -1,11 +1,11 @@
 //! The one answer of a plan: what of it is in doubt, and how much there is to settle.
 
 use tenter_core::Answer;
-use tenter_core::making::garment::Seam;
+use tenter_core::making::garment::SeamKind;
 
-use super::{Made, Parts, PlanTopic, Planned};
+use super::{Parts, PlanTopic, PlannedGarment, PlannedRole};
 use crate::finding::handle::Handle;
-use crate::finding::pair::Named;
+use crate::finding::pair::NamedCloth;
 use crate::finding::verdict::Verdict;
 
 /// What the answer of a plan hangs on.
@@ -14,9 +14,9 @@ pub enum InDoubt {
     /// Nothing: every cloth does what is asked.
     Nothing,
     /// A role and its cloth; none where nothing is there for it.
-    Role(String, Option<Named>),
+    Role(String, Option<NamedCloth>),
     /// Seams that may not give what the view asks along them.
-    Seams(Vec<Seam>),
+    Seams(Vec<SeamKind>),
     /// What the lining leaves of the give.
     Lining,
 }
@@ -44,8 +44,8 @@ const WORST: [Verdict; 7] = [
 ];
 
 impl Overall {
-    pub(super) fn of(roles: &[Planned], made: &Made<'_>, parts: &Parts) -> Self {
-        let role = |planned: &Planned| {
+    pub(super) fn of(roles: &[PlannedRole], made: &PlannedGarment<'_>, parts: &Parts) -> Self {
+        let role = |planned: &PlannedRole| {
             let verdict = planned.cloth.as_ref().map_or(Verdict::Short, |taken| taken.verdict);
             let verdict = if verdict == Verdict::Choose { Verdict::Meets } else { verdict };
             (verdict, InDoubt::Role(planned.role.name.clone(), planned.cloth.as_ref().map(|taken| taken.cloth.clone())))

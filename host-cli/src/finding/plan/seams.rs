@@ -1,6 +1,6 @@
 //! Two cloths in one seam: what is done about it, each in the part of the plan where it belongs.
 
-use tenter_core::making::garment::{Manner, PieceMark, SeamKind, SeamRow, Stage};
+use tenter_core::making::garment::{GarmentPart, Manner, PieceMark, SeamKind, SeamRow, Stage};
 use tenter_core::making::pairing::{Advice, Match};
 use tenter_core::{Answer, Grain, Length};
 

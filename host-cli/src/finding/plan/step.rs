@@ -4,7 +4,8 @@ use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
 use tenter_core::making::elastic::Tunnel;
 use tenter_core::making::garment::{
-    GarmentKind, Hem, Holds, Manner, Notion, Part, PieceMark, SeamKind, Stage, StayedEdge, TaskReason, Work, Zone,
+    GarmentKind, GarmentPart, Hem, Holds, Manner, Notion, PieceMark, SeamKind, Stage, StayedEdge, TaskReason, Work,
+    Zone,
 };
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
 use tenter_core::making::sizing::Wearable;
@@ -147,7 +148,7 @@ pub enum Step {
         unit: Unit,
     },
     /// Look for a cloth for a part of which the view has no role.
-    SeekPart(Part),
+    SeekPart(GarmentPart),
     /// A role whose cloth is in doubt, and what would settle it.
     Settle {
         /// The cloth.

@@ -2,12 +2,12 @@
 
 use tenter_core::making::caution::CORDS;
 use tenter_core::making::elastic::{
-    self, CASINGS, Drawcord, Drawn, Edging, Fastened, Kind, cord_tasks, is_recommended, recommended, tunnel,
+    self, CASINGS, Drawcord, DrawnThrough, Edging, Fastened, Kind, cord_tasks, is_recommended, recommended, tunnel,
 };
 use tenter_core::making::error::MakingError;
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::sizing::Reach;
-use tenter_core::making::zip::{Choice, EASED_TO, Edge, Fit, ZipEnds, ZipSeries, chain, grows_by};
+use tenter_core::making::zip::{Choice, EASED_TO, Fit, ZipEdge, ZipEnds, ZipSeries, chain, grows_by};
 use tenter_core::{Confidence, Figure, Length, Ratio, Unit};
 
 use super::{Size, Sized};
@@ -53,7 +53,7 @@ pub struct CordWanted {
 #[derive(Debug, Clone, Copy)]
 pub struct ZipWanted {
     /// The edge.
-    pub edge: Edge,
+    pub edge: ZipEdge,
     /// How it ends.
     pub ends: ZipEnds,
     /// The garment.
@@ -111,9 +111,9 @@ impl Sized {
         unit: Unit,
     ) -> Result<(), MakingError> {
         if let Some(width) = width.filter(|_| !stitched && kind != Kind::Ribbing) {
-            let tunnel = tunnel(Drawn::Elastic, width, thick, unit == Unit::Inch)?;
+            let tunnel = tunnel(DrawnThrough::Elastic, width, thick, unit == Unit::Inch)?;
             self.push(Size::Casing { tunnel, width }, unit);
-            for casing in CASINGS.iter().filter(|casing| casing.drawn == Drawn::Elastic) {
+            for casing in CASINGS.iter().filter(|casing| casing.drawn == DrawnThrough::Elastic) {
                 let depth = casing.depth(width)?;
                 self.push(Size::CasingRule { casing, depth }, unit);
             }
@@ -166,7 +166,7 @@ impl Sized {
         if let Some(garment) = garment {
             self.push(Size::Chain(chain(garment)), unit);
         }
-        if edge == Edge::measured(finished) {
+        if edge == ZipEdge::measured(finished) {
             self.push(Size::EdgeAsFinished, unit);
         }
         let grows = growth.and_then(|growth| grows_by(finished, growth)).filter(|grows| *grows > EASED_TO);

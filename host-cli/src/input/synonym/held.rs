@@ -1,6 +1,6 @@
 //! How a swatch is held and read.
 
-use tenter_core::making::hanging::Piece;
+use tenter_core::making::hanging::Specimen;
 use tenter_core::{Ends, Held};
 
 use super::Words;
@@ -12,7 +12,7 @@ pub const HELD: Words<Held> = Words { all: &Held::ALL, word: Held::word, others:
 pub const ENDS: Words<Ends> = Words { all: &Ends::ALL, word: Ends::word, others: ends, unclear: &[] };
 
 /// Layers of what hangs.
-pub const PIECE: Words<Piece> = Words { all: &Piece::ALL, word: Piece::word, others: piece, unclear: &[] };
+pub const PIECE: Words<Specimen> = Words { all: &Specimen::ALL, word: Specimen::word, others: piece, unclear: &[] };
 
 const fn held(held: Held) -> &'static [&'static str] {
     match held {
@@ -30,9 +30,9 @@ const fn ends(ends: Ends) -> &'static [&'static str] {
     }
 }
 
-const fn piece(piece: Piece) -> &'static [&'static str] {
+const fn piece(piece: Specimen) -> &'static [&'static str] {
     match piece {
-        Piece::Strip => &["flat", "single layer", "one layer", "1 layer"],
-        Piece::Loop => &["tube", "ring", "two layers", "2 layers", "folded"],
+        Specimen::Strip => &["flat", "single layer", "one layer", "1 layer"],
+        Specimen::Loop => &["tube", "ring", "two layers", "2 layers", "folded"],
     }
 }

@@ -1,18 +1,22 @@
 //! A log in memory, without a file or a server: for a trial, and for a page that keeps the entries itself.
 //!
-//! Whoever keeps it hands the entries in with [`Store::merge`] at the start, and takes out what is new with
-//! [`Read::each_arrival`](super::Read::each_arrival).
+//! Whoever keeps it hands the pieces in with [`Store::take`] at the start, and after each change takes out what is to be
+//! kept with [`Memory::unkept`].
 
 mod read;
+mod unkept;
 
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::convert::Infallible;
 
 use tenter_core::Unit;
 
 use super::naming::{self, Naming};
-use super::{Drafts, Make, Merged, Piece, Stop, Store, StoreError, Written, forget_whom};
+use super::{Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Written, forget_whom};
 use crate::log::{Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, Role, StoredTest, Subject, fold};
+
+pub use unkept::{KeptDraft, KeptEntry, Unkept, Wanted};
 
 /// What it is called in an error.
 const PLACE: &str = "memory";
@@ -34,6 +38,10 @@ pub struct Memory {
     photos: BTreeMap<PhotoName, Photo>,
     units: Option<Unit>,
     drafts: BTreeMap<String, String>,
+    /// What has changed since it was last taken out.
+    changed: unkept::Changed,
+    /// Which photographs were asked for that are not here.
+    wanted: RefCell<Wanted>,
 }
 
 impl Memory {
@@ -53,6 +61,8 @@ impl Memory {
             photos: BTreeMap::new(),
             units: None,
             drafts: BTreeMap::new(),
+            changed: unkept::Changed::default(),
+            wanted: RefCell::default(),
         }
     }
 
@@ -67,6 +77,7 @@ impl Memory {
             self.units.get_or_insert(units);
         }
         self.entries.insert(id, entry);
+        self.changed.entries.insert(id);
         self.arrivals.push(id);
         self.about.entry(subject.id()).or_default().insert(id);
         Some(subject)
@@ -140,11 +151,11 @@ impl Store for Memory {
         Ok(Written::New(entries))
     }
 
-    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
-        let pieces: Vec<Piece> = pieces.collect::<Result<_, Stop>>()?;
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>) -> Result<Merged, StoreError> {
+        let pieces: Vec<LogPiece> = pieces.collect::<Result<_, Stop>>()?;
         // One that cannot be written as JSON could not be read again.
         for piece in &pieces {
-            if let Piece::Entry(entry) = piece {
+            if let LogPiece::Entry(entry) = piece {
                 serde_json::to_string(&entry.fact).map_err(damaged)?;
             }
         }
@@ -152,10 +163,11 @@ impl Store for Memory {
         let mut touched = BTreeSet::new();
         for piece in pieces {
             match piece {
-                Piece::Photo(photo) => {
+                LogPiece::Photo(photo) => {
+                    self.changed.photos.insert(photo.name());
                     merged.photos += u64::from(self.photos.insert(photo.name(), photo).is_none());
                 }
-                Piece::Entry(entry) => {
+                LogPiece::Entry(entry) => {
                     if let Some(known) = self.entries.get(&entry.id) {
                         merged.known += 1;
                         merged.differ += u64::from(known.fact != entry.fact);
@@ -174,6 +186,7 @@ impl Store for Memory {
         for id in self.about.get(&garment).into_iter().flatten() {
             if let Some(entry) = self.entries.get_mut(id) {
                 forget_whom(&mut entry.fact);
+                self.changed.entries.insert(*id);
             }
         }
         self.fold(BTreeSet::from([Subject::Garment(garment)]));
@@ -193,6 +206,7 @@ impl Drafts for Memory {
     }
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {
+        self.changed.drafts.insert(name.to_owned());
         match text {
             Some(text) => drop(self.drafts.insert(name.to_owned(), text.to_owned())),
             None => drop(self.drafts.remove(name)),

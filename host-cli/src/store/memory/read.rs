@@ -9,7 +9,7 @@ use crate::log::{
 };
 use crate::store::{Read, Stop, StoreError, WhichTests, line_of};
 
-fn line(entry: &Entry) -> Result<String, StoreError> {
+pub(super) fn line(entry: &Entry) -> Result<String, StoreError> {
     Ok(line_of(entry.id, &serde_json::to_string(&entry.fact).map_err(damaged)?))
 }
 
@@ -70,10 +70,15 @@ impl Read for Memory {
     }
 
     fn photo(&self, name: PhotoName) -> Result<Option<Photo>, StoreError> {
-        Ok(self.photos.get(&name).cloned())
+        let photo = self.photos.get(&name);
+        if photo.is_none() {
+            self.wanted.borrow_mut().names.insert(name);
+        }
+        Ok(photo.cloned())
     }
 
     fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError> {
+        self.wanted.borrow_mut().all = true;
         self.photos.values().try_for_each(|photo| Ok(each(photo.clone())?))
     }
 

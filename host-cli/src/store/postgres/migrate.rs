@@ -15,7 +15,7 @@ pub const NEWEST: i32 = FIRST + MIGRATIONS.len() as i32 - 1;
 
 /// What a database holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Found {
+pub enum FoundDatabase {
     /// No log yet.
     Nothing,
     /// Logs of this schema.
@@ -29,17 +29,17 @@ pub enum Found {
 /// # Errors
 ///
 /// What the server says.
-pub fn look(connection: &Connection) -> Result<Found, StoreError> {
+pub fn look(connection: &Connection) -> Result<FoundDatabase, StoreError> {
     let sql = "SELECT EXISTS (SELECT FROM pg_catalog.pg_namespace WHERE nspname = 'tenter'), \
         EXISTS (SELECT FROM pg_catalog.pg_tables WHERE schemaname = 'tenter' AND tablename = 'about')";
     let found = connection.row(sql, &[])?.map(|row| (row.get(0), row.get(1)));
     match found {
         Some((true, true)) => {
             let schema = connection.row("SELECT schema FROM tenter.about", &[])?;
-            Ok(schema.map_or(Found::Foreign, |row| Found::Schema(row.get(0))))
+            Ok(schema.map_or(FoundDatabase::Foreign, |row| FoundDatabase::Schema(row.get(0))))
         }
-        Some((true, false)) => Ok(Found::Foreign),
-        _ => Ok(Found::Nothing),
+        Some((true, false)) => Ok(FoundDatabase::Foreign),
+        _ => Ok(FoundDatabase::Nothing),
     }
 }
 
@@ -48,10 +48,10 @@ pub fn look(connection: &Connection) -> Result<Found, StoreError> {
 /// # Errors
 ///
 /// What the server says.
-pub fn migrate(connection: &Connection, found: Found) -> Result<(), StoreError> {
+pub fn migrate(connection: &Connection, found: FoundDatabase) -> Result<(), StoreError> {
     let have = match found {
-        Found::Schema(schema) => usize::try_from(schema - FIRST + 1).unwrap_or_default(),
-        Found::Nothing | Found::Foreign => 0,
+        FoundDatabase::Schema(schema) => usize::try_from(schema - FIRST + 1).unwrap_or_default(),
+        FoundDatabase::Nothing | FoundDatabase::Foreign => 0,
     };
     for migration in MIGRATIONS.iter().skip(have) {
         connection.run(migration)?;

@@ -22,11 +22,11 @@ use super::draft_files::DraftFiles;
 use super::naming::{self, Naming};
 use super::touched::Touched;
 use super::{
-    Access, Arriving, Drafts, Make, Merged, Piece, Read as _, Stop, Store, StoreError, Taken, Written, forget_whom,
+    Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written, forget_whom,
 };
 use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use connection::Connection;
-use migrate::Found;
+use migrate::FoundDatabase;
 
 pub use migrate::{FIRST, MIGRATIONS, NEWEST};
 pub use server::Server;
@@ -167,13 +167,13 @@ impl Postgres {
 fn settle(connection: &Connection) -> Result<(), StoreError> {
     let place = || connection.name().to_owned();
     let checked = |found| match found {
-        Found::Foreign => Err(StoreError::NotALog { place: place() }),
-        Found::Schema(found) if found > NEWEST => {
+        FoundDatabase::Foreign => Err(StoreError::NotALog { place: place() }),
+        FoundDatabase::Schema(found) if found > NEWEST => {
             Err(StoreError::Newer { place: place(), found: found.into(), known: NEWEST.into() })
         }
         found => Ok(found),
     };
-    if checked(migrate::look(connection)?)? == Found::Schema(NEWEST) {
+    if checked(migrate::look(connection)?)? == FoundDatabase::Schema(NEWEST) {
         return Ok(());
     }
     let encoding = connection.row("SELECT current_setting('server_encoding')", &[])?;
@@ -185,7 +185,7 @@ fn settle(connection: &Connection) -> Result<(), StoreError> {
     let made = connection.writing(&begin(0), || {
         // Somebody else may have done it while we waited.
         match checked(migrate::look(connection)?)? {
-            Found::Schema(NEWEST) => Ok(()),
+            FoundDatabase::Schema(NEWEST) => Ok(()),
             found => migrate::migrate(connection, found),
         }
     });
@@ -227,7 +227,7 @@ impl Store for Postgres {
         this.again(&mut work, &mut stored)
     }
 
-    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>) -> Result<Merged, StoreError> {
         let Taken { entries, photos } = Taken::all(pieces, |_| self.damaged())?;
         let this = &*self;
         let mut work = || {

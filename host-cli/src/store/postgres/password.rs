@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 
 /// Who wants in, and where.
 #[derive(Clone, Copy, Debug)]
-pub struct Asked<'a> {
+pub struct Login<'a> {
     /// The server's name, `localhost` for a socket.
     pub host: &'a str,
     /// Its port.
@@ -22,7 +22,7 @@ pub struct Asked<'a> {
 
 /// The password: that of `PGPASSWORD`, else that of the file.
 #[must_use]
-pub fn password(asked: Asked<'_>) -> Option<String> {
+pub fn password(asked: Login<'_>) -> Option<String> {
     if let Ok(password) = env::var("PGPASSWORD") {
         return Some(password);
     }
@@ -47,7 +47,7 @@ fn is_private(file: &Path) -> bool {
 }
 
 /// The password on the first line that fits.
-fn find(text: &str, asked: Asked<'_>) -> Option<String> {
+fn find(text: &str, asked: Login<'_>) -> Option<String> {
     let port = asked.port.to_string();
     let wanted = [asked.host, &port, asked.database, asked.user];
     text.lines().filter(|line| !line.starts_with('#')).find_map(|line| {
@@ -87,7 +87,7 @@ mod tests {
     fn the_first_line_that_fits() {
         let text = "# host:port:database:user:password\nother:5432:*:*:no\nguild:5432:stash:an\\:na:a\\:b:c\\\\d\n\
                     guild:*:stash:*:second\nshort:1:2:3\n*:*:*:*:any";
-        let asked = |host, user| Asked { host, port: 5432, database: "stash", user };
+        let asked = |host, user| Login { host, port: 5432, database: "stash", user };
         assert_eq!(find(text, asked("guild", "an:na")).as_deref(), Some("a:b:c\\d"));
         assert_eq!(find(text, asked("guild", "berta")).as_deref(), Some("second"));
         assert_eq!(find(text, asked("localhost", "berta")).as_deref(), Some("any"));

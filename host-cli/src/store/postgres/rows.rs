@@ -6,7 +6,7 @@ use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 use tenter_core::{Length, Scatter, record};
 
-use super::super::sqlite::{Asks, More};
+use super::super::sqlite::{More, RoleAsks};
 use crate::log::{
     Construction, Device, Entry, Fabric, Fact, Garment, Id, MassPerArea, Pattern, Photo, Pooled, Role, StoredTest,
     Tested,
@@ -280,7 +280,7 @@ pub fn of_pattern(pattern: &Pattern) -> Value {
 ///
 /// As above.
 pub fn role(row: &Row) -> Result<Role> {
-    let asks: Asks = required(json(row, 4)?)?;
+    let asks: RoleAsks = required(json(row, 4)?)?;
     let mut role = Role::named(id(row, 0)?, id(row, 1)?, row.try_get(3)?);
     role.view = row.try_get(2)?;
     role.note = row.try_get(5)?;
@@ -296,7 +296,7 @@ pub fn of_role(role: &Role) -> Value {
         "pattern": role.pattern,
         "view": role.view,
         "name": role.name,
-        "asks": Asks::of(role),
+        "asks": RoleAsks::of(role),
         "note": role.note,
         "dropped": role.dropped,
     })

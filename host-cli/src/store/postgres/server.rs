@@ -13,7 +13,7 @@ use rustls::pki_types::pem::PemObject as _;
 use rustls::{ClientConfig, RootCertStore};
 use tokio_postgres_rustls::MakeRustlsConnect;
 
-use super::password::{Asked, password};
+use super::password::{Login, password};
 use crate::store::{AddressFault, StoreError};
 
 /// The log that is meant where none is named.
@@ -124,7 +124,7 @@ impl Server {
         let user = config.get_user().unwrap_or_default().to_owned();
         let database = config.get_dbname().map_or_else(|| user.clone(), str::to_owned);
         let port = config.get_ports().first().copied().unwrap_or(PORT);
-        let asked = Asked { host: &host, port, database: &database, user: &user };
+        let asked = Login { host: &host, port, database: &database, user: &user };
         if let Some(password) = password(asked) {
             config.password(password);
         }

@@ -15,7 +15,7 @@ pub const NEWEST: i64 = MIGRATIONS.len() as i64;
 
 /// What a file is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Found {
+pub enum FoundFile {
     /// Nothing yet.
     Empty,
     /// A log of this schema.
@@ -29,15 +29,15 @@ pub enum Found {
 /// # Errors
 ///
 /// What SQLite says.
-pub fn look(connection: &Connection) -> rusqlite::Result<Found> {
+pub fn look(connection: &Connection) -> rusqlite::Result<FoundFile> {
     // All of it at one moment: another program may be making the log just now.
     let _moment = connection.is_autocommit().then(|| connection.unchecked_transaction()).transpose()?;
     let number = |pragma: &str| connection.pragma_query_value(None, pragma, |row| row.get::<_, i64>(0));
     let tables: i64 = connection.query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0))?;
     Ok(match (number("application_id")?, number("user_version")?, tables) {
-        (APPLICATION_ID, schema, _) => Found::Schema(schema),
-        (0, 0, 0) => Found::Empty,
-        _ => Found::Foreign,
+        (APPLICATION_ID, schema, _) => FoundFile::Schema(schema),
+        (0, 0, 0) => FoundFile::Empty,
+        _ => FoundFile::Foreign,
     })
 }
 

@@ -14,13 +14,13 @@ use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavio
 
 use super::naming::{self, Naming};
 use super::touched::Touched;
-use super::{Access, Arriving, Drafts, Make, Merged, Piece, Stop, Store, StoreError, Taken, Written};
+use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Taken, Written};
 use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
 use crate::plain::{reason, shown};
-use migrate::Found;
+use migrate::FoundFile;
 
 #[cfg(feature = "postgres")]
-pub(super) use rows::{Asks, More};
+pub(super) use rows::{More, RoleAsks};
 
 pub use migrate::{APPLICATION_ID, MIGRATIONS, NEWEST};
 
@@ -104,25 +104,25 @@ fn prepare(path: &Path) -> Result<(), StoreError> {
 fn settle(connection: &mut Connection, path: &Path, here: Here) -> Result<(), StoreError> {
     let wrong = |error| explain(path, error);
     match migrate::look(connection).map_err(wrong)? {
-        Found::Foreign => return Err(StoreError::NotALog { place: shown(path) }),
-        Found::Schema(found) if found > NEWEST => {
+        FoundFile::Foreign => return Err(StoreError::NotALog { place: shown(path) }),
+        FoundFile::Schema(found) if found > NEWEST => {
             return Err(StoreError::Newer { place: shown(path), found, known: NEWEST });
         }
-        Found::Empty | Found::Schema(_) => {}
+        FoundFile::Empty | FoundFile::Schema(_) => {}
     }
     // Write-ahead log, flushed at every commit: what was reported as stored outlasts a power cut.
     patiently(|| connection.pragma_update(None, "journal_mode", "WAL")).map_err(wrong)?;
     connection.pragma_update(None, "synchronous", "FULL").map_err(wrong)?;
     connection.pragma_update(None, "foreign_keys", true).map_err(wrong)?;
     connection.set_prepared_statement_cache_capacity(64);
-    if matches!(migrate::look(connection).map_err(wrong)?, Found::Schema(NEWEST)) {
+    if matches!(migrate::look(connection).map_err(wrong)?, FoundFile::Schema(NEWEST)) {
         return Ok(());
     }
     let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(wrong)?;
     // Somebody else may have brought it up to date while we waited.
     match migrate::look(&transaction).map_err(wrong)? {
-        Found::Empty => migrate::migrate(&transaction, 0, NEWEST).map_err(wrong)?,
-        Found::Schema(from) if from < NEWEST => {
+        FoundFile::Empty => migrate::migrate(&transaction, 0, NEWEST).map_err(wrong)?,
+        FoundFile::Schema(from) if from < NEWEST => {
             migrate::migrate(&transaction, from, NEWEST).map_err(wrong)?;
             project::fabrics_again(&transaction, here).map_err(wrong)?;
         }
@@ -231,7 +231,7 @@ impl Store for Sqlite {
         Ok(Written::New(entries))
     }
 
-    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<Piece, Stop>>) -> Result<Merged, StoreError> {
+    fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>) -> Result<Merged, StoreError> {
         let wrong = |error| self.wrong(error);
         let taken = Taken::all(pieces, |_| StoreError::Damaged { place: shown(&self.path) })?;
         let transaction = self.begin()?;

@@ -293,7 +293,7 @@ pub fn pattern(row: &Row<'_>) -> Result<Pattern> {
 
 /// What a role asks, as JSON in one column.
 #[derive(Serialize, Deserialize)]
-pub struct Asks {
+pub struct RoleAsks {
     demand: DemandField,
     constructions: Vec<Construction>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -309,7 +309,7 @@ pub struct Asks {
     cloth: Option<ClothNeed>,
 }
 
-impl Asks {
+impl RoleAsks {
     /// Of a role.
     pub fn of(role: &Role) -> Self {
         Self {
@@ -347,7 +347,7 @@ impl Asks {
 ///
 /// As above.
 pub fn role(row: &Row<'_>) -> Result<Role> {
-    let asks: Asks = json(row, 4)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?;
+    let asks: RoleAsks = json(row, 4)?.ok_or(rusqlite::Error::QueryReturnedNoRows)?;
     let mut role = Role::named(id(row, 0)?, id(row, 1)?, row.get_ref(3)?.as_str()?);
     (role.view, role.note, role.dropped) = (row.get(2)?, row.get(5)?, row.get(6)?);
     asks.put(&mut role);
@@ -365,7 +365,7 @@ pub fn role_values(role: &Role) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(role.pattern.to_string()),
         Box::new(role.view.clone()),
         Box::new(role.name.clone()),
-        Box::new(text(&Asks::of(role))?),
+        Box::new(text(&RoleAsks::of(role))?),
         Box::new(role.note.clone()),
         Box::new(role.dropped),
     ])

@@ -5,6 +5,7 @@ mod file;
 mod input;
 #[cfg(feature = "desk")]
 mod link;
+pub mod page;
 mod store;
 
 pub use deed::{not_pulled, refused};

@@ -1,7 +1,7 @@
 //! What is to be settled, bought and tried of cloths and notions, in words.
 
 use tenter_core::making::elastic::Tunnel;
-use tenter_core::making::garment::{CordAt, Detail, Details, GarmentKind, Notion, Part, Why, Work};
+use tenter_core::making::garment::{CordAt, Detail, Details, GarmentKind, GarmentPart, Notion, TaskReason, Work};
 use tenter_core::making::sizing::Wearable;
 use tenter_core::making::source::Source;
 use tenter_core::making::zip::chain;
@@ -9,7 +9,7 @@ use tenter_core::{Ask, Confidence, Figure, Grain, Length, Ratio, Settle, Side, U
 
 use super::work;
 use crate::finding::fit::Reason;
-use crate::finding::pair::Named;
+use crate::finding::pair::NamedCloth;
 use crate::finding::plan::{SizedLength, ViewPlan};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
@@ -47,7 +47,7 @@ pub(super) fn how_opened(kind: GarmentKind) -> Spoken {
 
 /// What would settle a role that is in doubt.
 pub(super) fn settle(
-    (cloth, role): (&Named, &str),
+    (cloth, role): (&NamedCloth, &str),
     reason: Reason,
     figure: Option<&Figure>,
     settle: Option<&Settle>,
@@ -91,7 +91,7 @@ pub(super) fn notion(
     plan: &ViewPlan,
     notion: Notion,
     lengths: &[SizedLength],
-    (why, source): (Why, Source),
+    (why, source): (TaskReason, Source),
     unit: Unit,
 ) -> Spoken {
     let (kind, details) = plan.garment.map_or((None, Details::NONE), |(kind, details)| (Some(kind), details));
@@ -143,9 +143,9 @@ pub(super) fn casing(work: Work, tunnel: &Tunnel, width: Length, unit: Unit) -> 
 }
 
 /// A part as it is called.
-pub(super) const fn part(part: Part) -> &'static str {
+pub(super) const fn part(part: GarmentPart) -> &'static str {
     match part {
-        Part::Lining => "lining",
+        GarmentPart::Lining => "lining",
         _ => "bands",
     }
 }

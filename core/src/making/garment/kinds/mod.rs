@@ -5,7 +5,7 @@ mod close;
 mod outer;
 mod tops;
 
-use super::{Detail, Details, GarmentKind, Row};
+use super::{Detail, Details, GarmentKind, WorkRow};
 
 /// What a kind usually has, and its work.
 #[derive(Debug)]
@@ -13,10 +13,10 @@ pub(super) struct Kind {
     /// What it has unless something else is said.
     pub usual: Details,
     /// The work, in its order.
-    pub groups: &'static [&'static [Row]],
+    pub groups: &'static [&'static [WorkRow]],
 }
 
-const fn kind(usual: &[Detail], groups: &'static [&'static [Row]]) -> Kind {
+const fn kind(usual: &[Detail], groups: &'static [&'static [WorkRow]]) -> Kind {
     Kind { usual: Details::of(usual), groups }
 }
 

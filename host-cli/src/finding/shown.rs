@@ -2,12 +2,11 @@
 
 use tenter_core::{Confidence, Table, Unit};
 
-use crate::error::Error;
 use crate::finding::cloth::{Shown, Standing};
 use crate::finding::kept::{self, Kept};
 use crate::finding::memory::{self, Seen};
 use crate::log::{ByConstruction, Entry, Fabric, Garment, Here, StoredTest, Subject};
-use crate::store::{Read, WhichTests};
+use crate::store::{Read, StoreError, WhichTests};
 
 /// How figures are read and shown.
 #[derive(Clone, Copy, Debug)]
@@ -38,7 +37,7 @@ impl KnownCloth {
     /// # Errors
     ///
     /// A log that cannot be read.
-    pub fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, Error> {
+    pub fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, StoreError> {
         let (tests, history) = (read.tests(WhichTests::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
         let (photos, garments) = (memory::photos(read, &fabric)?, read.garments()?);
         let kept = match garments.is_empty() {

@@ -1,0 +1,48 @@
+//! `tenter serve`: the pages in a browser.
+
+use std::time::Duration;
+
+use qrcode::QrCode;
+use qrcode::render::unicode::Dense1x2;
+
+use crate::cli::serve::ServeArgs;
+use crate::error::Error;
+use crate::serve::{Server, Serving};
+use crate::store::LogPlace;
+use crate::text::TextOutput;
+
+/// Runs the verb until Ctrl-C.
+///
+/// # Errors
+///
+/// A log that cannot be opened, or an address at which nobody may listen.
+pub fn run(args: &ServeArgs, place: LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+    // Better now than on the first page.
+    drop(place.open(screen.here)?);
+    let patience = Duration::try_from_secs_f64(args.patience).unwrap_or(Duration::from_secs(10));
+    let serving = Serving { place, here: screen.here, listen: args.listen, port: args.port, patience };
+    let at = args.port.map_or_else(|| args.listen.to_string(), |port| format!("{} port {port}", args.listen));
+    let server = Server::listen(serving)
+        .map_err(|error| Error::Usage(format!("cannot listen at {at}: {error}; pass another --listen or --port")))?;
+    let address = server.address();
+    screen.say(&format!("open  {address}"))?;
+    if server.is_for_others() {
+        if screen.unicode
+            && let Ok(code) = QrCode::new(&address)
+        {
+            let code = code.render::<Dense1x2>().dark_color(Dense1x2::Light).light_color(Dense1x2::Dark).build();
+            writeln!(screen.out, "{code}")?;
+        }
+        screen.say("who scans this code, or types the whole address, can read and change your log")?;
+    } else {
+        screen.say("only this machine can open it; for a phone in your network pass --listen 0.0.0.0")?;
+    }
+    screen.say("Ctrl-C ends it")?;
+    screen.out.flush()?;
+    if !args.no_open && open::that_detached(&address).is_err() {
+        screen.say("no browser could be opened; type the address into one")?;
+    }
+    server.run()?;
+    screen.say("ended; what was sent is stored")?;
+    Ok(0)
+}

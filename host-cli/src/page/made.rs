@@ -1,0 +1,122 @@
+//! Pages made from a log: the same for a file and for a browser.
+
+use tenter_core::Grain;
+
+use super::book::Book;
+use super::print;
+use super::sheet::{self, RolePictures};
+use crate::deed::{Refused, find};
+use crate::finding::cloth::Shown;
+use crate::finding::drawn::CardFacts;
+use crate::finding::fit::{self, Fitted, RoleFit, Stock};
+use crate::finding::plan::ViewPlan;
+use crate::finding::shown::{KnownCloth, ShownRules};
+use crate::log::{Fabric, Here, Pattern, Photo};
+use crate::picture::true_scale::{self, PullGauge, pull_gauge};
+use crate::picture::{Picture, drawn};
+use crate::store::{Read, StoreError};
+use crate::words::quantity;
+
+/// A view of a pattern.
+pub type View<'v> = (&'v Pattern, &'v str);
+
+/// The day of today, where the reader is.
+#[must_use]
+pub fn today(here: Here) -> String {
+    quantity::day(here.now(), here)
+}
+
+/// The swatch book of a stash, beside what a view asks where one is chosen; `step` is told of each cloth.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn book(
+    read: &dyn Read,
+    stock: &Stock,
+    view: Option<View<'_>>,
+    rules: ShownRules,
+    step: &mut dyn FnMut(),
+) -> Result<String, StoreError> {
+    let ShownRules { confidence, table, unit } = rules;
+    let roles = view.iter().flat_map(|(pattern, view)| pattern.view(view));
+    let roles: Vec<RoleFit<'_>> = fit::roles(roles, stock, confidence);
+    let here = read.here();
+    let fitted =
+        view.map(|(pattern, view)| Fitted { pattern, view, roles: &roles, stock, confidence, unit, here, all: true });
+    let mut book = Book::new(stock, fitted.as_ref(), confidence, table);
+    for fabric in &stock.fabrics {
+        let known = KnownCloth::of(read, fabric.clone())?;
+        book.add(&known.shown(stock.pooled, rules, here));
+        step();
+    }
+    Ok(book.page(&today(here)))
+}
+
+/// The cards of cloths, four a sheet; how many sheets they are, and the page.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn cards(
+    read: &dyn Read,
+    stock: &Stock,
+    fabrics: &[Fabric],
+    rules: ShownRules,
+) -> Result<(usize, String), StoreError> {
+    let mut sheets: Vec<Picture> = Vec::new();
+    for four in fabrics.chunks(4) {
+        let known: Vec<KnownCloth> =
+            four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
+        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.pooled, rules, read.here())).collect();
+        let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, stock)).collect();
+        sheets.push(drawn::sheet(shown.iter().zip(&facts)));
+    }
+    Ok((sheets.len(), print::page("Cards", &sheets)))
+}
+
+/// The gauges of all that the roles of a view ask.
+///
+/// # Errors
+///
+/// A view of which no role asks for stretch.
+pub fn gauges((pattern, view): View<'_>) -> Result<Vec<Picture>, Refused> {
+    let mut gauges: Vec<Picture> = Vec::new();
+    for role in pattern.view(view) {
+        for grain in [Grain::Crosswise, Grain::Lengthwise, Grain::Bias] {
+            let title = true_scale::title(&format!("{} {view}", pattern.name), &role.name, grain);
+            gauges.extend(pull_gauge(&PullGauge { title: &title, asked: role.demand.stretch(grain) }));
+        }
+    }
+    if gauges.is_empty() { Err(Refused::NoStretchAsked) } else { Ok(gauges) }
+}
+
+/// A plan as a page, with for whom it is; `with_why` puts the numbers, the rule and its source under each line.
+///
+/// # Errors
+///
+/// A log that cannot be read, or a tag that is on two cloths.
+pub fn plan(
+    read: &dyn Read,
+    plan: &ViewPlan,
+    rules: ShownRules,
+    whose: &str,
+    with_why: bool,
+) -> Result<String, Refused> {
+    let (pooled, here) = (read.repeatability()?, read.here());
+    let mut drawn: Vec<RolePictures> = Vec::new();
+    for planned in &plan.roles {
+        let Some(taken) = &planned.cloth else {
+            drawn.push(RolePictures::default());
+            continue;
+        };
+        let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
+        let shown = known.shown(pooled, rules, here);
+        let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
+        drawn.push(RolePictures {
+            gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
+            photo: photo.map(Photo::address).unwrap_or_default(),
+        });
+    }
+    Ok(sheet::page(plan, &drawn, (whose, &today(here)), with_why, rules.unit))
+}

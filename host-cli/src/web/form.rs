@@ -1,0 +1,202 @@
+//! A form, with what was typed and what is wrong with it.
+
+use super::fields::{Fields, ONCE};
+use crate::deed::Refused;
+use crate::input::Field;
+use crate::input::synonym::Words;
+use crate::log::Id;
+use crate::words::errors::page;
+
+/// A form.
+#[derive(Clone, Debug, Default)]
+pub struct Form {
+    /// Tells its fields from those of other forms of a page.
+    pub id: &'static str,
+    /// Where it goes.
+    pub action: String,
+    /// Whether it only asks: then its fields stand behind a question mark.
+    pub asks: bool,
+    /// Whether it sends files.
+    pub sends_files: bool,
+    /// What it carries along.
+    pub hidden: Vec<(String, String)>,
+    /// Its fields.
+    pub inputs: Vec<Input>,
+    /// What stands on its button.
+    pub button: String,
+    /// Whether the button is one among others, and not what the page is for.
+    pub quiet: bool,
+    /// What is wrong with no single field.
+    pub wrong: Vec<String>,
+}
+
+/// A field of a form.
+#[derive(Clone, Debug)]
+pub struct Input {
+    /// What it is called in what is sent.
+    pub name: &'static str,
+    /// What it is called on the page.
+    pub label: String,
+    /// What to type.
+    pub hint: String,
+    /// What is typed.
+    pub value: String,
+    /// What is wrong with it.
+    pub wrong: String,
+    /// How it is asked.
+    pub kind: Kind,
+    /// The fields whose errors stand here.
+    fields: &'static [Field],
+}
+
+/// How a field is asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A line of text.
+    Text,
+    /// Figures, with the number pad of a phone.
+    Figures,
+    /// What is looked for.
+    Search,
+    /// A few lines.
+    Lines,
+    /// A day.
+    Day,
+    /// One of a list: value and words.
+    List(Vec<(String, String)>),
+    /// One of a few, all seen: value and words.
+    Pick(Vec<(String, String)>),
+    /// Any of several, all seen: value and words; those that are chosen stand in the value, one a line.
+    Several(Vec<(String, String)>),
+    /// A box to tick.
+    Tick,
+    /// A photograph.
+    Photo,
+    /// A file.
+    File,
+}
+
+impl Input {
+    /// A field of this name.
+    pub fn new(name: &'static str, label: &str, kind: Kind) -> Self {
+        let label = label.to_owned();
+        Self { name, label, hint: String::new(), value: String::new(), wrong: String::new(), kind, fields: &[] }
+    }
+
+    /// A line of text.
+    pub fn text(name: &'static str, label: &str) -> Self {
+        Self::new(name, label, Kind::Text)
+    }
+
+    /// With what to type.
+    pub fn hint(mut self, hint: &str) -> Self {
+        hint.clone_into(&mut self.hint);
+        self
+    }
+
+    /// With what is there.
+    pub fn value(mut self, value: impl Into<String>) -> Self {
+        self.value = value.into();
+        self
+    }
+
+    /// With the fields whose errors stand here.
+    pub const fn of(mut self, fields: &'static [Field]) -> Self {
+        self.fields = fields;
+        self
+    }
+
+    /// What tells a reader of the screen of the hint and of what is wrong: our own names, nothing typed.
+    pub fn described(&self, form: &str) -> String {
+        let id = |what| format!("{form}-{}-{what}", self.name);
+        match (self.hint.is_empty(), self.wrong.is_empty()) {
+            (true, true) => String::new(),
+            (false, true) => format!(" aria-describedby=\"{}\"", id("hint")),
+            (true, false) => format!(" aria-invalid=\"true\" aria-describedby=\"{}\"", id("wrong")),
+            (false, false) => format!(" aria-invalid=\"true\" aria-describedby=\"{} {}\"", id("hint"), id("wrong")),
+        }
+    }
+
+    /// Whether a value is chosen.
+    pub fn is_chosen(&self, value: &str) -> bool {
+        match self.kind {
+            Kind::Several(_) => self.value.lines().any(|one| one == value),
+            _ => self.value == value,
+        }
+    }
+}
+
+impl Form {
+    /// A form that sends its fields to an address.
+    pub fn new(id: &'static str, action: impl Into<String>, button: &str) -> Self {
+        Self { id, action: action.into(), button: button.to_owned(), ..Self::default() }
+    }
+
+    /// One that carries the identifier of the entry that it makes.
+    pub fn once(self, once: Id) -> Self {
+        self.with(ONCE, once.to_string())
+    }
+
+    /// One that only asks.
+    pub const fn asking(mut self) -> Self {
+        self.asks = true;
+        self
+    }
+
+    /// One among others.
+    pub const fn quiet(mut self) -> Self {
+        self.quiet = true;
+        self
+    }
+
+    /// With something that it carries along.
+    pub fn with(mut self, name: &str, value: impl Into<String>) -> Self {
+        self.hidden.push((name.to_owned(), value.into()));
+        self
+    }
+
+    /// With a field.
+    pub fn ask(mut self, input: Input) -> Self {
+        self.sends_files |= matches!(input.kind, Kind::Photo | Kind::File);
+        self.inputs.push(input);
+        self
+    }
+
+    /// With what was typed.
+    pub fn filled(mut self, fields: &Fields) -> Self {
+        for input in &mut self.inputs {
+            input.value = match input.kind {
+                Kind::Several(_) => fields.all(input.name).collect::<Vec<_>>().join("\n"),
+                Kind::Photo | Kind::File => String::new(),
+                _ => fields.get(input.name).to_owned(),
+            };
+        }
+        self
+    }
+
+    /// With what is wrong, at its field where it has one.
+    pub fn refused(mut self, refused: &Refused) -> Self {
+        let (field, words) = page::refused(refused);
+        let mut inputs = self.inputs.iter_mut();
+        match field.and_then(|field| inputs.find(|input| input.fields.contains(&field))) {
+            Some(input) => input.wrong = words.join(" "),
+            None => self.wrong.extend(words),
+        }
+        self
+    }
+}
+
+/// A list to choose from, from words that stand for themselves.
+pub fn words<'w>(words: impl IntoIterator<Item = &'w str>) -> Vec<(String, String)> {
+    words.into_iter().map(|word| (word.to_owned(), word.to_owned())).collect()
+}
+
+/// The words of a closed list.
+pub fn members<T: Copy>(list: &Words<T>) -> Vec<(String, String)> {
+    words(list.all.iter().map(|one| (list.word)(*one)))
+}
+
+/// The same with nothing chosen first.
+pub fn or_none(none: &str, list: Vec<(String, String)>) -> Vec<(String, String)> {
+    core::iter::once((String::new(), none.to_owned())).chain(list).collect()
+}

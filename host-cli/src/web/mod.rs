@@ -1,0 +1,99 @@
+//! Pages in a browser: a request and a log → an answer. Nothing else is read or written, so the same pages come from a
+//! server at home and from the browser of a phone that keeps the log itself.
+//!
+//! Pages are plain HTML and work without a script; a script of our own only makes them quicker. Findings, words and
+//! pictures are those of the command line; nothing is decided here.
+
+mod cloths;
+mod fields;
+mod form;
+mod home;
+mod part;
+mod request;
+mod response;
+mod shell;
+mod visit;
+
+pub use request::{Method, Request};
+pub use response::Response;
+
+use crate::deed::Refused;
+use crate::store::{LogWithDrafts, StoreError};
+use crate::words::errors;
+use part::Part;
+use shell::{Place, Shell};
+use visit::{Answered, Visit};
+
+/// How many bytes may be sent to an address: a photograph and a log are large, a form is not.
+#[must_use]
+pub fn most_bytes(path: &str) -> u64 {
+    match path {
+        "/log" => 256 << 20,
+        photo if photo.ends_with("/photos") => 33 << 20,
+        _ => 256 << 10,
+    }
+}
+
+/// Answers where the log cannot be opened or read.
+#[must_use]
+pub fn unreadable(error: &StoreError) -> Response {
+    let mut page = Shell::new(Place::Home, "The log cannot be used");
+    page.words(&errors::store(error));
+    page.with_status(503)
+}
+
+/// Answers a request from a log: the time, chance and the clock on the wall are those of the log
+/// ([`Read::here`](crate::store::Read::here)).
+///
+/// ```
+/// use tenter::log::Here;
+/// use tenter::store::memory::Memory;
+/// use tenter::web::{Request, respond};
+///
+/// let mut log = Memory::new(Here::desk());
+/// assert_eq!(respond(&Request::get("/"), &mut log).status, 200);
+/// assert_eq!(respond(&Request::get("/nowhere"), &mut log).status, 404);
+/// ```
+pub fn respond(request: &Request, log: &mut dyn LogWithDrafts) -> Response {
+    let answered = Visit::new(log, request).and_then(|mut visit| route(&mut visit));
+    match answered {
+        Ok(response) => response,
+        Err(Refused::Store(error)) => unreadable(&error),
+        Err(refused) => not_so(&refused),
+    }
+}
+
+fn route(visit: &mut Visit<'_>) -> Answered {
+    let parts = visit.request.parts().unwrap_or_else(|| vec![String::new()]);
+    let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
+    let gets = visit.request.method == Method::Get;
+    match parts.as_slice() {
+        [] if gets => home::show(visit),
+        ["style.css"] if gets => Ok(Response::file("text/css; charset=utf-8", shell::STYLE)),
+        ["page.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", shell::SCRIPT)),
+        ["icon.svg"] if gets => Ok(Response::file("image/svg+xml", shell::ICON)),
+        ["cloths"] if gets => cloths::list(visit),
+        ["cloths", "new"] => cloths::edit::add(visit),
+        ["cloths", id] if gets => cloths::one::show(visit, id),
+        ["cloths", id, "edit"] => cloths::edit::edit(visit, id),
+        ["cloths", id, "buy"] => cloths::edit::buy(visit, id),
+        ["cloths", id, "cut"] => cloths::deeds::cut(visit, id),
+        ["cloths", id, "wash"] => cloths::deeds::wash(visit, id),
+        ["cloths", id, "retire"] => cloths::deeds::retire(visit, id),
+        ["cloths", id, "return"] => cloths::deeds::restore(visit, id),
+        ["cloths", id, "learned"] => cloths::deeds::learned(visit, id),
+        ["cloths", id, "photos"] => cloths::photos::all(visit, id),
+        ["cloths", id, "tests", test] => cloths::deeds::test(visit, id, test),
+        ["photos", name] if gets => cloths::photos::file(visit, name),
+        _ => Ok(shell::nowhere()),
+    }
+}
+
+/// Answers where what an address names is not there, or cannot be done.
+fn not_so(refused: &Refused) -> Response {
+    let mut page = Shell::new(Place::Home, "That cannot be done");
+    for line in errors::page::refused(refused).1 {
+        page.push(Part::Words(line));
+    }
+    page.with_status(404)
+}
