@@ -38,7 +38,7 @@ pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
     });
     for task in tasks {
         let topic = PlanTopic::from(task.stage);
-        if matches!(task.work, Work::Seam(..))
+        if matches!(task.work, Work::Seam(..) | Work::SewVent)
             && let Some(line) = finish.take()
         {
             parts.follow(topic, Step::Finish { line, tags: Vec::new() });

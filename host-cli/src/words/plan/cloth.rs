@@ -109,7 +109,11 @@ pub(super) fn notion(
             format!("{} to {}", chain.lightest, chain.heaviest)
         };
         let ends = if details.has(Detail::SeparatingZip) { "separating" } else { "closed" };
-        let such = if details.has(Detail::SeparatingZip) { "62cm" } else { "18cm" };
+        let such = match kind {
+            _ if details.has(Detail::SeparatingZip) => "62cm",
+            GarmentKind::Dress => "56cm",
+            _ => "18cm",
+        };
         text = format!("a {ends} zip of size {size}; pass its edge for the length, such as --zip {such}");
     }
     let why = match notion {

@@ -17,6 +17,7 @@ use tenter_core::{Confidence, Ratio, Unit};
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, Step, ViewPlan, part_of};
+use crate::finding::size::{Size, SizeLine};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
@@ -237,7 +238,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::Ease(worn) => cloth::ease(worn),
         Step::StaySeams(seams, source) => {
             let within = measured("within {3 mm|1/8 in} of the seam line, from wide to narrow", unit);
-            let text = format!("the edges of {}, {within}", seam::places(seams));
+            let text = format!("the {} edges, {within}", seam::places(seams));
             Spoken::new("stay-stitch", text, "it stretches that way while it is handled", *source)
         }
         Step::SayHowJoined { role, to } => {
@@ -319,6 +320,12 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::Handle { handle, most, tags } => {
             let line = handle::speak(handle, *most, plan.confidence, unit);
             Spoken { text: format!("{}{}", line.text, whose(tags)), ..line }
+        }
+        Step::Size(SizeLine { size: Size::Cord { cord, .. }, unit }) => {
+            let line = size::speak(&SizeLine { size: Size::Cord { cord: *cord, edge: cord.cut }, unit: *unit });
+            let [cut, end] = [cord.cut, cord.end].map(|length| quantity::to_sew(length, *unit));
+            let text = format!("the cord {cut} long, {end} of it for each end, and seal the ends");
+            Spoken { about: "cut", text, why: "the edge laid open, and both ends".to_owned(), ..line }
         }
         Step::Size(line) => size::speak(line),
         Step::Seek(role) => {

@@ -266,7 +266,14 @@ pub(super) fn bought(notion: Notion, details: Details) -> &'static str {
             "a separating zip; pass the edge for its length, such as --zip 62cm"
         }
         Notion::Zip => "a closed zip; pass the edge for its length, such as --zip 18cm",
-        Notion::Elastic => "elastic; pass what it is for, such as --elastic 'soft waist 76cm'",
+        Notion::Elastic if details.has(Detail::ElasticWaist) => {
+            "elastic; pass what it is for, such as --elastic 'soft waist 76cm'"
+        }
+        Notion::Elastic if details.has(Detail::ElasticCuffs) => {
+            "elastic; pass what it is for, such as --elastic 'soft wrist 17cm'"
+        }
+        Notion::Elastic => "elastic for the edges; measure them with the pieces",
+        Notion::Cord if details.has(Detail::Child) => "cord, as long as the edge and its short ends",
         Notion::Cord => "cord, as long as the edge and {30 cm|12 in} more",
         Notion::Eyelets => "two eyelets",
         Notion::CordStops => "two cord stops",
