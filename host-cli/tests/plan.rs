@@ -204,7 +204,6 @@ fn plan_sheets_as_a_maker_reads_them() {
                 "zip take 18 cm closed",
                 "chain size 4 to 5",
                 "thread polyester, Tex 30",
-                "thread fine cotton or polyester",
                 "buy a button, or a hook and bar, for the waistband",
                 "buy fusible interfacing, no heavier than the cloth",
                 "buy narrow tape that does not stretch, for the pocket mouths",
@@ -390,7 +389,7 @@ fn nothing_that_a_maker_struck_out_stands_on_a_sheet() {
         "the cord as long as the edge and 15 cm more at each end",
         "a stop on each end of the cord",
         "bar-tack it at the middle",
-        "at the wrists, fold the casing",
+        "at the wrists, fold a casing 3 mm wider than the elastic",
         "baste the zip to both fronts",
     ] {
         assert!(jacket.contains(missing), "{missing}: {jacket}");

@@ -124,8 +124,17 @@ impl Workroom {
         let days = |by: Date| self.today.until(by).map(|span| span.get_days()).ok();
         let uses: Vec<Used> = garment.uses.iter().map(used).collect();
         let is_cut = !uses.is_empty() && uses.iter().all(|used| used.cut.is_some());
-        let is_done =
-            |stage: Stage| garment.done.is_some() || is_ticked(garment, stage) || stage == Stage::Cut && is_cut;
+        let chosen: Vec<_> = garment.uses.iter().filter_map(|one| fabric(one.fabric)).collect();
+        let is_washed = !chosen.is_empty() && chosen.iter().all(|fabric| fabric.washed);
+        let is_done = |stage: Stage| {
+            garment.done.is_some()
+                || is_ticked(garment, stage)
+                || match stage {
+                    Stage::Cut => is_cut,
+                    Stage::Prewash => is_washed,
+                    _ => false,
+                }
+        };
         let stages = stages_of(garment, &self.patterns).into_iter().map(|stage| (stage, is_done(stage)));
         MadeGarment {
             state: garment.state(),
