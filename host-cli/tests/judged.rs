@@ -378,3 +378,61 @@ fn each_kind_has_what_it_needs() {
         }
     }
 }
+
+/// What else was judged of single lines: advice for knits said of a woven, two answers at once, a close garment of what grows, a
+/// second word beside poor growth; and what was right and stays.
+#[test]
+fn single_lines_as_they_were_judged() {
+    let program = evening();
+    let told = |line: &str| {
+        let ran = program.run(&words(line).iter().map(String::as_str).collect::<Vec<_>>());
+        assert_ne!(ran.code, Some(2), "{line}: {}", ran.err);
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let woven = told("check 25 26.5 --construction woven --wants 5%");
+    assert!(!woven.contains("knit") && !(woven.contains("it will do") && woven.contains("make 3 pulls")), "{woven}");
+    let grown = told("check 10 14.8 14.9 14.8 --back 12.4@30m --construction knit");
+    assert!(grown.contains("nothing close: it grows 24.0 %") && grown.contains("toile"), "{grown}");
+    assert!(!grown.contains("fair"), "one verdict: {grown}");
+    // A sheet knows the mistakes that cost most at night, at the neck and at the zip.
+    let plan = told("fit 'Class top' tee --sheet --child --sleepwear");
+    assert!(plan.contains("sleepwear") || plan.contains("nightwear"), "{plan}");
+    let zip = told("fit 'Choir trousers' lined --sheet --use main=1 --with closed-zip --kind skirt --zip 20cm");
+    assert!(zip.contains("fuse a strip of 25 mm that does not stretch along the zip seam"), "{zip}");
+    let braided = told("size --elastic soft --place waist --measure 76cm --stitched");
+    assert!(braided.contains("stitching"), "{braided}");
+}
+
+/// Seams of two cloths: each runs as its kind does unless it is said; what grows is scaled to what the seam gives; a knit in a
+/// woven is taped or another cloth is chosen; the headline says what is in doubt.
+#[test]
+fn seams_of_two_cloths() {
+    let program = evening();
+    for line in [
+        "pattern add 'Panel coat' - main --crosswise 5% --construction woven --kind unlined-jacket",
+        "pattern add 'Panel coat' - yoke --crosswise 5% --kind unlined-jacket",
+        "pattern add 'Panel coat' - panel --kind unlined-jacket",
+        "pull 4 --grain lengthwise --marks 25cm --settling --to 25.9cm --to 25.9cm --to 26cm --back 25.1cm@30min",
+    ] {
+        assert_ne!(program.run(&words(line).iter().map(String::as_str).collect::<Vec<_>>()).code, Some(2), "{line}");
+    }
+    let told = |line: &str| {
+        let ran = program.run(&words(line).iter().map(String::as_str).collect::<Vec<_>>());
+        assert_ne!(ran.code, Some(2), "{line}: {}", ran.err);
+        ran.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // 18 and 0.4 % across the yoke: the waxed cloth takes the 5 % away, and the headline of the plan says that and no other.
+    let firm = told("fit 'Panel coat' --sheet --use main=1 --use yoke=5 --use panel=4");
+    assert!(firm.contains("take one that gives 5 % or more in the place of 5 Lantern oilcloth"), "{firm}");
+    let yoke = told("fit 'Panel coat' --sheet --use main=1 --use yoke=4 --use panel=4 --without yoke");
+    assert!(!yoke.contains("takes away the give"), "{yoke}");
+    // A panel seam lies lengthwise, where both are alike; said to lie crosswise, they are not.
+    let along = told("pair 1 4 60cm --seam panel");
+    assert!(along.contains("both lengthwise"), "{along}");
+    let across = told("pair 1 4 60cm --seam panel --grain crosswise");
+    assert!(across.contains("both crosswise as you typed"), "{across}");
+    // 39 % of jersey beside 2.5 % of twill, down the body.
+    let knit = told("pair 1 7 60cm --seam panel");
+    assert!(knit.contains("tape the edge of 7 Orchard jersey"), "{knit}");
+    assert!(knit.contains("or take one that stretches like 1 Nave twill") && !knit.contains("cut shorter"), "{knit}");
+}

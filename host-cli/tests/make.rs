@@ -280,7 +280,7 @@ fn a_garment_keeps_what_was_chosen_for_it() {
 fn stages_are_ticked_off() {
     let program = workroom();
     let begun = ok(&program, "make start 'Play coat' --use main=1 --use lining=2 --kind lined-coat");
-    assert!(begun.out.contains("to buy; when that is done type tenter make tick 1 buy"), "{}", begun.out);
+    assert!(begun.out.contains("next stage: to buy; when it is done, type tenter make tick 1 buy"), "{}", begun.out);
     let next = |program: &Program| {
         let list = ok(program, "make list").out;
         list.lines().nth(1).unwrap().trim_end().to_owned()

@@ -304,7 +304,7 @@ fn done(what: Do, unit: Unit) -> String {
 const fn practice(practice: Practice) -> &'static str {
     match practice {
         Practice::WalkingFoot => "walking foot, less pressure on the presser foot",
-        Practice::StretchSample => "sew a sample and stretch it hard; if the thread breaks, loosen it",
+        Practice::StretchSample => "sew a sample and stretch it hard; if the thread breaks, loosen the upper tension",
         Practice::CentreOutwards => "sew each seam from its centre outwards, in two halves",
         Practice::LieFlat => "do not let the cloth hang off the table while you cut and sew",
     }

@@ -98,7 +98,7 @@ pub fn next(making: &MadeGarment) -> String {
                 Some(Stage::Cut) => format!("cut it, then type tenter make cut {number}; {plan}"),
                 Some(stage) => {
                     let (head, word) = (plan::work::stage(stage), stage.word());
-                    format!("{head}; when that is done type tenter make tick {number} {word}; {plan}")
+                    format!("next stage: {head}; when it is done, type tenter make tick {number} {word}; {plan}")
                 }
             }
         }
