@@ -28,8 +28,8 @@ pub use reading::{
     likely_slip,
 };
 pub use statistics::{
-    Repeatability, Scatter, components, discordant, line, mixture, rectangular, repeatability, rounded, scatter, stats,
-    student, uncertainty,
+    Repeatability, Scatter, components, discordant, line, mixture, persons, rectangular, repeatability, rounded,
+    scatter, stats, student, uncertainty,
 };
 pub use wire::{framing, record, saved};
 

@@ -79,28 +79,16 @@ impl Button {
     /// assert_eq!(button.update(true, 120 + HOLD_MS), Some(ButtonEvent::Held));
     /// ```
     pub fn update(&mut self, pressed: bool, now: u32) -> Option<ButtonEvent> {
+        let steady = now.wrapping_sub(self.since) >= DEBOUNCE_MS;
         if pressed != self.level {
+            // Whoever looks may have been drawing or asleep when the level had stayed long enough: it counts all the same.
+            // How much longer it stayed is not known, so this makes no hold.
+            let ended = if steady && self.state != State::Unknown { self.settle(now) } else { None };
             self.level = pressed;
             self.since = now;
+            return ended;
         }
-        let steady = now.wrapping_sub(self.since) >= DEBOUNCE_MS;
         match self.state {
-            State::Unknown if steady && !pressed => {
-                self.state = State::Up;
-                None
-            }
-            State::Up if steady && pressed => {
-                self.state = State::Down { at: now };
-                Some(ButtonEvent::Pressed)
-            }
-            State::Down { .. } if steady && !pressed => {
-                self.state = State::Up;
-                Some(ButtonEvent::Tapped)
-            }
-            State::Holding { .. } if steady && !pressed => {
-                self.state = State::Up;
-                Some(ButtonEvent::Released)
-            }
             State::Down { at } if pressed && now.wrapping_sub(at) >= HOLD_MS => {
                 self.state = State::Holding { next: now.wrapping_add(REPEAT_MS), repeats: 0 };
                 Some(ButtonEvent::Held)
@@ -110,8 +98,22 @@ impl Button {
                 self.state = State::Holding { next: now.wrapping_add(REPEAT_MS), repeats };
                 Some(ButtonEvent::Repeated(repeats))
             }
+            _ if steady => self.settle(now),
             _ => None,
         }
+    }
+
+    /// Counts the level, which has stayed long enough.
+    fn settle(&mut self, now: u32) -> Option<ButtonEvent> {
+        let (state, event) = match (self.state, self.level) {
+            (State::Unknown, false) => (State::Up, None),
+            (State::Up, true) => (State::Down { at: now }, Some(ButtonEvent::Pressed)),
+            (State::Down { .. }, false) => (State::Up, Some(ButtonEvent::Tapped)),
+            (State::Holding { .. }, false) => (State::Up, Some(ButtonEvent::Released)),
+            (state, _) => (state, None),
+        };
+        self.state = state;
+        event
     }
 
     /// In how many milliseconds [`Button::update`] must be called again even if the level stays; none while nothing
@@ -181,7 +183,41 @@ mod tests {
         assert_eq!(play(0, &[(true, 5000), (false, 100), (true, 50), (false, 50)]).len(), 2);
     }
 
+    #[test]
+    fn a_press_nobody_looked_at_again_counts() {
+        let mut button = Button::default();
+        let looks = [(false, 0), (false, 30), (true, 100), (false, 100 + DEBOUNCE_MS), (false, 200)];
+        let events: Vec<_> = looks.into_iter().filter_map(|(level, now)| button.update(level, now)).collect();
+        assert_eq!(events, [ButtonEvent::Pressed, ButtonEvent::Tapped]);
+        // Shorter than contacts bounce: nothing.
+        let looks = [(true, 300), (false, 299 + DEBOUNCE_MS), (false, 400)];
+        assert!(looks.into_iter().all(|(level, now)| button.update(level, now).is_none()));
+    }
+
     proptest! {
+        /// A board that looks at each change and never in between, since it draws or sleeps, loses no press.
+        #[test]
+        fn looking_at_changes_alone_loses_no_press(
+            start in prop_oneof![Just(0), Just(u32::MAX - 500), any::<u32>()],
+            durations in prop::collection::vec(DEBOUNCE_MS..900, 1..40),
+        ) {
+            let mut button = Button::default();
+            let (mut now, mut events) = (start, Vec::new());
+            for level in [false, false] {
+                events.extend(button.update(level, now));
+                now = now.wrapping_add(DEBOUNCE_MS);
+            }
+            for (turn, duration) in durations.iter().enumerate() {
+                events.extend(button.update(turn % 2 == 0, now));
+                now = now.wrapping_add(*duration);
+            }
+            events.extend(button.update(durations.len() % 2 == 0, now));
+            let changes: Vec<_> = (0..durations.len())
+                .map(|turn| if turn % 2 == 0 { ButtonEvent::Pressed } else { ButtonEvent::Tapped })
+                .collect();
+            prop_assert_eq!(events, changes);
+        }
+
         /// Presses and releases alternate, whatever the contacts do, and also where the clock wraps.
         #[test]
         fn presses_and_releases_alternate(

@@ -8,10 +8,10 @@ use tenter_core::TestError;
 use crate::deed::Refused;
 use crate::exchange::{ExportError, ImportError};
 use crate::finding::fit::known::NotPulled;
-use crate::input::{Field, Why, Wrong};
+use crate::input::{Field, FileFault, Misuse, Why, Wrong};
 use crate::link::LinkError;
-use crate::plain::{reason, shown};
-use crate::store::StoreError;
+use crate::plain::shown;
+use crate::store::{Access, StoreError};
 use crate::words::errors;
 
 pub use crate::plain::one_line;
@@ -29,8 +29,8 @@ pub use crate::plain::one_line;
 #[derive(Debug, thiserror::Error)]
 pub enum Error {
     /// The words of the command line do not fit together.
-    #[error("{0}")]
-    Usage(String),
+    #[error("{}", errors::misuse(.0))]
+    Misuse(Misuse),
     /// A field cannot be read.
     #[error("{}", errors::wrong(.0, errors::flag))]
     Wrong(Wrong),
@@ -41,14 +41,14 @@ pub enum Error {
     #[error("{}", errors::not_pulled(*.0))]
     NotPulled(NotPulled),
     /// A file that cannot be read or written.
-    #[error("cannot {what} {path}: {reason}")]
+    #[error("{}", errors::file(*.access, .path, .fault))]
     File {
         /// What was tried.
-        what: &'static str,
+        access: Access,
         /// The file.
         path: String,
-        /// What is wrong, and what to do.
-        reason: String,
+        /// What is wrong with it.
+        fault: FileFault,
     },
     /// A file that cannot be taken.
     #[error("{}", errors::imported(.0))]
@@ -67,8 +67,8 @@ pub enum Error {
 impl Error {
     /// A file that cannot be read or written.
     #[must_use]
-    pub fn file(what: &'static str, path: &Path, error: &io::Error) -> Self {
-        Self::File { what, path: shown(path), reason: reason(error) }
+    pub fn file(access: Access, path: &Path, fault: impl Into<FileFault>) -> Self {
+        Self::File { access, path: shown(path), fault: fault.into() }
     }
 
     /// Whether the reader of the output was closed, as `head` does.
@@ -80,6 +80,12 @@ impl Error {
 
 /// The exit code of an error: anything that was typed wrong or could not be done.
 pub const EXIT_CODE: u8 = 2;
+
+impl From<Misuse> for Error {
+    fn from(misuse: Misuse) -> Self {
+        Self::Misuse(misuse)
+    }
+}
 
 impl From<Wrong> for Error {
     fn from(wrong: Wrong) -> Self {

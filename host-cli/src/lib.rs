@@ -17,6 +17,7 @@
 //! | [`guide`] | a pull test step by step |
 //! | [`web`] | a request to a page → its answer |
 //! | `serve` | those pages behind a server on this machine |
+//! | `app` | those pages as an app for a phone: its files |
 //! | `error`, `cli`, `command` | the command line |
 //!
 //! Everything but the command line, the serial line and SQLite builds without the feature `desk`, for example for a
@@ -24,6 +25,8 @@
 
 #![allow(clippy::std_instead_of_core)] // A program for a desk, not for a microcontroller.
 
+#[cfg(feature = "desk")]
+pub mod app;
 #[cfg(feature = "desk")]
 pub mod cli;
 #[cfg(feature = "desk")]

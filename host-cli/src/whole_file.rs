@@ -7,7 +7,8 @@ use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
 
 use crate::error::Error;
-use crate::plain::shown;
+use crate::input::FileFault;
+use crate::store::Access;
 
 /// A file being written beside the one it will replace, readable by nobody else. Dropped before [`WholeFile::finish`],
 /// it leaves no trace and what was there is as it was.
@@ -31,18 +32,18 @@ impl WholeFile {
     ///
     /// A folder, a file that may not be replaced, a folder that may not be written.
     pub fn begin(path: &Path) -> Result<Self, Error> {
-        let wrong = |error: io::Error| Error::file("write", path, &error);
-        let refused = |reason: &str| Error::File { what: "write", path: shown(path), reason: reason.to_owned() };
+        let wrong = |error: io::Error| Error::file(Access::Write, path, &error);
+        let refused = |fault: FileFault| Error::file(Access::Write, path, fault);
         // A link stays a link: what it points to is replaced.
         let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
         match fs::metadata(&path) {
-            Ok(there) if there.is_dir() => return Err(refused("it is a folder; type the name of a file in it")),
+            Ok(there) if there.is_dir() => return Err(refused(FileFault::Folder)),
             Ok(there) if !there.is_file() => {
                 let through = fs::OpenOptions::new().write(true).open(&path).map_err(wrong)?;
                 return Ok(Self { path, to: To::Through(BufWriter::new(through)) });
             }
             Ok(there) if there.permissions().readonly() => {
-                return Err(refused("it is there and may not be changed; type another name"));
+                return Err(refused(FileFault::Fixed));
             }
             Ok(_) => {}
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
@@ -59,9 +60,9 @@ impl WholeFile {
     ///
     /// A full disk, and then what was there is as it was.
     pub fn finish(mut self) -> Result<(), Error> {
-        self.settle().map_err(|error| Error::file("write", &self.path, &error))?;
+        self.settle().map_err(|error| Error::file(Access::Write, &self.path, &error))?;
         let To::Beside(beside) = self.to else { return Ok(()) };
-        let wrong = |error: &io::Error| Error::file("write", &self.path, error);
+        let wrong = |error: &io::Error| Error::file(Access::Write, &self.path, error);
         let temporary = beside.into_inner().map_err(|error| wrong(error.error()))?;
         temporary.persist(&self.path).map_err(|error| wrong(&error.error))?;
         // The new name outlasts a power cut too, where folders can be flushed.
@@ -83,7 +84,7 @@ impl WholeFile {
     #[must_use]
     pub fn explain(&self, error: Error) -> Error {
         match error {
-            Error::Output(error) => Error::file("write", &self.path, &error),
+            Error::Output(error) => Error::file(Access::Write, &self.path, &error),
             other => other,
         }
     }

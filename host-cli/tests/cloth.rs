@@ -490,7 +490,7 @@ fn a_table_of_cloths_comes_back() {
     assert_eq!((&again.json()["new"], &again.json()["known"]), (&0.into(), &16.into()), "{}", again.err);
     assert_eq!(empty.typed(&["import", "-", "--csv"], &table).code, Some(0));
     assert_eq!(empty.run(&["export", "--csv", "fabrics"]).out, table);
-    assert_eq!(empty.log().faults().unwrap(), Vec::<String>::new());
+    assert_eq!(empty.log().faults().unwrap(), Vec::new());
 }
 
 /// A table that a person typed: words and units as spoken, tags given where none is; all of it or nothing.

@@ -197,7 +197,7 @@ fn retests_on_other_days_are_learnt_from() {
                 format!("pull 1 --marks 25cm --settling --to {to} --to {to} --to {to} --at 2025-03-{}", 10 + index);
             program.line(&line);
         }
-        assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+        assert_eq!(program.log().faults().unwrap(), Vec::new());
         program.line("cloth add jersey --construction knit");
         program.line("pull 3 --marks 25cm --settling --to 35cm");
         let other = "check --construction knit --marks 25cm --settling --to 35cm --to 35cm --to 35cm --json";
@@ -289,7 +289,7 @@ fn check_can_use_her_hand() {
     assert_eq!(u(format!("pull 1 {readings}")), hers);
     let both = program.line(&format!("check --construction knit --scatter 1 {readings}"));
     assert!(both.err.contains("do not go together"), "{}", both.err);
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
 }
 
 /// A test pulled along the other grain than was said counts for that grain, in the log, in SQL and in what is exported.

@@ -235,5 +235,5 @@ fn two_windows() {
     extended.sort();
     assert_eq!(extended, ["[124.0,125.0]", "[124.0,127.0]"]);
     assert_eq!(program.log().tests(WhichTests::All).unwrap().len(), 2);
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
 }

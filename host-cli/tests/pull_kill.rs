@@ -2,42 +2,19 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)] // A test says what it expected.
 
+#[path = "program/kill.rs"]
+mod kill;
 mod program;
 
 use core::time::Duration;
 use std::collections::BTreeMap;
-use std::io::{Read as _, Write as _};
-use std::process::{Child, Stdio};
-use std::thread;
+use std::io::Write as _;
 use std::time::Instant;
 
+use kill::{kill, kills, started_and_killed};
 use program::Program;
 use tenter::store::{Drafts as _, Read as _, WhichTests};
 use tenter_core::Length;
-
-/// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.
-fn instant(count: u32, limit: Duration) -> Duration {
-    limit.mul_f64((f64::from(count) * 0.618_033_988_749_895).fract())
-}
-
-/// Kills a run: now and then at once, now and then as soon as it printed something, so that both happen however slow the
-/// machine is, and else at an instant up to a limit. What it printed by then.
-fn killed(mut running: Child, count: u32, limit: Duration) -> (String, String) {
-    let mut stdout = running.stdout.take().unwrap();
-    let (mut out, mut err) = (Vec::new(), String::new());
-    match count % 8 {
-        0 => {}
-        1 => {
-            stdout.by_ref().take(1).read_to_end(&mut out).unwrap();
-        }
-        _ => thread::sleep(instant(count, limit)),
-    }
-    running.kill().unwrap();
-    running.wait().unwrap();
-    stdout.read_to_end(&mut out).unwrap();
-    running.stderr.take().unwrap().read_to_string(&mut err).unwrap();
-    (String::from_utf8(out).unwrap(), err)
-}
 
 /// How often each extended length was stored, in steps.
 fn stored(program: &Program) -> BTreeMap<i32, usize> {
@@ -55,19 +32,19 @@ fn whole_run(run: impl Fn()) -> Duration {
     begun.elapsed() / 5
 }
 
-/// 200 kills, each pull with a reading of its own.
+/// Each pull with a reading of its own.
 #[test]
 fn what_was_said_to_be_stored_is_stored_once() {
     let program = Program::with_cloth();
     let limit = whole_run(|| drop(program.line("pull 2 --marks 10cm --to 11cm"))).mul_f64(1.3);
     let mut promised = Vec::new();
-    for kill in 0..200_u32 {
+    let kills = kills();
+    for turn in 0..kills {
         // From 100.01 mm on, in hundredths of a millimetre.
-        let to = Length::from_steps(160_000 + 16 * i32::try_from(kill + 1).unwrap());
+        let to = Length::from_steps(160_000 + 16 * i32::try_from(turn + 1).unwrap());
         let text = format!("{}mm", f64::from(to.steps()) / 1600.0);
-        let mut command = program.command(&["pull", "1", "--marks", "100mm", "--to", &text]);
-        let running = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-        let (out, err) = killed(running, kill, limit);
+        let (out, err) =
+            started_and_killed(program.command(&["pull", "1", "--marks", "100mm", "--to", &text]), turn, limit);
         assert_eq!(err, "");
         if out.contains("\n  stored    ") {
             promised.push(to.steps());
@@ -79,10 +56,10 @@ fn what_was_said_to_be_stored_is_stored_once() {
         assert_eq!(counts.get(steps), Some(&1), "{steps} steps were said to be stored");
     }
     assert!(counts.values().all(|count| *count == 1), "stored twice: {counts:?}");
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
-    println!("200 kills: {} said to be stored, {} stored", promised.len(), counts.len());
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
+    println!("{kills} kills: {} said to be stored, {} stored", promised.len(), counts.len());
     // Kills came before and after the instant that decides.
-    assert!((1..200).contains(&counts.len()), "{} of 200 were stored", counts.len());
+    assert!((1..kills as usize).contains(&counts.len()), "{} of {kills} were stored", counts.len());
 }
 
 /// Guided tests killed and resumed until they are finished: each is stored once, with all its readings.
@@ -91,8 +68,8 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
     let program = Program::with_cloth();
     let whole = || drop(program.typed(&["pull", "2"], "\n\n10\nn\n0\n11\nf\n"));
     let limit = whole_run(whole).mul_f64(1.3);
-    let (mut kills, mut finished) = (0, 0);
-    while kills < 200 {
+    let (mut killed, mut finished) = (0, 0);
+    while killed < kills() {
         let to = Length::from_steps(160_000 + 16 * i32::try_from(finished + 1).unwrap());
         let answers = format!("\n\n100mm\nn\n0\n{}\nf\n", f64::from(to.steps()) / 1600.0);
         // The answers still to be given depend on how far it came.
@@ -108,8 +85,8 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
             let mut running = program.started(flags);
             let _ = running.stdin.take().unwrap().write_all(rest.as_bytes());
             // A test that is stored and not yet forgotten is forgotten by the next run.
-            killed(running, kills, limit);
-            kills += 1;
+            kill(running, killed, limit);
+            killed += 1;
         }
         finished += 1;
     }
@@ -117,9 +94,9 @@ fn a_guided_test_is_stored_once_however_often_it_is_killed() {
     counts.remove(&Length::from_mm(110).steps());
     assert_eq!(counts.len(), usize::try_from(finished).unwrap());
     assert!(counts.values().all(|count| *count == 1), "stored twice: {counts:?}");
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
-    println!("{kills} kills: {finished} guided tests, each stored once");
-    assert!(finished < kills, "no kill came in between");
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
+    println!("{killed} kills: {finished} guided tests, each stored once");
+    assert!(finished < killed, "no kill came in between");
 }
 
 /// How many of the seven answers a draft holds.

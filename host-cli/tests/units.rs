@@ -45,7 +45,7 @@ fn the_first_unit_is_remembered() {
     assert_eq!(gauge(&serde_json::from_slice(&ran.stdout).unwrap()), 100.0);
     // Marks with a unit of their own are read in that.
     assert_eq!(gauge(&program.line("check 100mm 106 --json").json()), 100.0);
-    assert_eq!(program.log().faults().unwrap(), Vec::<String>::new());
+    assert_eq!(program.log().faults().unwrap(), Vec::new());
 }
 
 /// What is typed wrong is not remembered, and `check` begins no log.

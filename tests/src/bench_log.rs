@@ -47,6 +47,7 @@ pub fn entries(pulls: usize) -> impl Iterator<Item = Entry> {
                 pulled: jiff::Timestamp::UNIX_EPOCH,
                 clock_unset: false,
                 device,
+                pulled_by: None,
                 note,
                 as_read: Vec::new(),
                 test,

@@ -145,7 +145,7 @@ pub fn visit(file: &Path, views: &[View]) -> io::Result<Visit> {
 }
 
 /// A program on the path.
-fn find(program: &str) -> io::Result<PathBuf> {
+pub(crate) fn find(program: &str) -> io::Result<PathBuf> {
     let path = std::env::var_os("PATH").unwrap_or_default();
     let found = std::env::split_paths(&path).map(|folder| folder.join(program)).find(|file| file.is_file());
     found.ok_or_else(|| io::Error::new(io::ErrorKind::NotFound, format!("{program} is missing; run tests/install")))

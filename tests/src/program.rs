@@ -1,4 +1,4 @@
-//! The program `tenter` itself, built if need be.
+//! The program `tenter` itself: that of `TENTER_PROGRAM`, which `tests/run` has just built, or else built here if need be.
 
 use std::path::PathBuf;
 use std::process::Command;
@@ -7,6 +7,9 @@ use std::sync::LazyLock;
 use serde_json::Value;
 
 static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
+    if let Some(built) = std::env::var_os("TENTER_PROGRAM") {
+        return PathBuf::from(built);
+    }
     let mut cargo = Command::new(env!("CARGO"));
     cargo.current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/..")).args(["build", "--package", "tenter"]);
     // What cargo tells this process about this package is not for that build, whose parts are made anew where it changes.

@@ -201,6 +201,7 @@ const HOST_FOLDERS: Order = &[
     &["web"],
     &["error"],
     &["serve"],
+    &["app"],
     &["whole_file"],
     &["cli"],
     &["command"],
@@ -327,6 +328,104 @@ fn definitions_are_read_rightly() {
         "struct Own;",
     ];
     assert_eq!(lines.map(defined), [Some("Cloth"), Some("Log"), None, None, None]);
+}
+
+/// The string literals of a source, without comments, attributes and its own tests, each with its line.
+fn literals(text: &str) -> Vec<(usize, String)> {
+    let own = text.split("\n#[cfg(test)]\nmod ").next().unwrap();
+    let (mut found, mut line, mut chars) = (Vec::new(), 1, own.chars().peekable());
+    let mut start_of_line = String::new();
+    while let Some(c) = chars.next() {
+        let rest: String = start_of_line.trim_start().to_owned();
+        let is_skipped = rest.starts_with("#[") || rest.starts_with("//");
+        match c {
+            '\n' => {
+                line += 1;
+                start_of_line.clear();
+                continue;
+            }
+            '/' if start_of_line.ends_with('/') => {
+                while chars.peek().is_some_and(|c| *c != '\n') {
+                    chars.next();
+                }
+            }
+            '\'' if chars.peek() == Some(&'"') => {
+                chars.next();
+            }
+            '"' => {
+                let (first, mut literal) = (line, String::new());
+                while let Some(c) = chars.next() {
+                    match c {
+                        '"' => break,
+                        '\\' => {
+                            // An escape, or a line that goes on below.
+                            if chars.next() == Some('\n') {
+                                line += 1;
+                                literal.push(' ');
+                            }
+                        }
+                        c => {
+                            line += usize::from(c == '\n');
+                            literal.push(c);
+                        }
+                    }
+                }
+                if !is_skipped {
+                    found.push((first, literal));
+                }
+            }
+            _ => {}
+        }
+        start_of_line.push(c);
+    }
+    found
+}
+
+/// Whether three words of English follow each other.
+fn is_a_sentence(text: &str) -> bool {
+    let is_word = |word: &str| {
+        let word = word.trim_end_matches([';', ':', '.', '?', '!']);
+        word.chars().all(|c| c.is_ascii_lowercase() || c == '\'') && word.contains(|c: char| c.is_ascii_lowercase())
+    };
+    let words: Vec<bool> = text.split_whitespace().map(is_word).collect();
+    words.windows(3).any(|three| three.iter().all(|is| *is))
+}
+
+/// Sentences stand in `words/`, in what shows them and in the help of the command line: the rest of the host's program
+/// hands on data.
+#[test]
+fn sentences_stand_with_the_words() {
+    // Texts that another program says or wants: of a line of JSON the reader's library takes its errors as texts, and a
+    // server that starts is told by its words. Synonyms are texts that people type.
+    let others = ["log/json.rs", "log/tested.rs", "log/photo.rs", "exchange/jsonl.rs", "store/postgres/error.rs"];
+    let folder = root().join("host-cli/src");
+    let (mut seen, mut wrong) = (0, Vec::new());
+    for layer in ["log", "store", "link", "input", "exchange", "finding", "deed", "json", "command"] {
+        for file in sources(&folder.join(layer)) {
+            let inside = file.strip_prefix(&folder).unwrap();
+            let is_test = file.ends_with("tests.rs");
+            if is_test || inside.starts_with("input/synonym") || others.iter().any(|other| inside == Path::new(other)) {
+                continue;
+            }
+            for (line, literal) in literals(&fs::read_to_string(&file).unwrap()) {
+                seen += 1;
+                if is_a_sentence(&literal) {
+                    wrong.push(format!("{}:{line}: {literal}", inside.display()));
+                }
+            }
+        }
+    }
+    assert!(seen > 500, "only {seen} literals seen");
+    assert!(wrong.is_empty(), "these belong into words/:\n{}", wrong.join("\n"));
+}
+
+#[test]
+fn literals_are_read_rightly() {
+    let text = "let a = \"one\"; // \"not this\"\n    #[error(\"nor this\")]\nlet c = '\"';\nlet b = \"two \\\n   lines\";\n\n#[cfg(test)]\nmod tests { \"no\" }";
+    assert_eq!(literals(text), [(1, "one".to_owned()), (4, "two     lines".to_owned())]);
+    let sentences =
+        ["it is a folder; type a name", "SELECT id FROM entry", "no such", "id, tag, name", "{} is not there."];
+    assert_eq!(sentences.map(is_a_sentence), [true, false, false, false, true]);
 }
 
 #[test]

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::{Demand, Ends, Grain, Length, PullTest, Range, Scale, Unit};
+use tenter_core::{Demand, Ends, Grain, Length, Limit, PullTest, Range, Scale, Unit};
 use tenter_firmware::frame::Frame;
 use tenter_firmware::ui::{Action, Screen};
 use tenter_tests::handheld::Handheld;
@@ -17,6 +17,12 @@ use tenter_tests::picture;
 fn demand(label: &str, stretch: &str) -> LabelledDemand {
     let range = Range::parse(stretch, Unit::Mm).unwrap();
     LabelledDemand::new(label, Demand::for_grain(Grain::Crosswise, range)).unwrap()
+}
+
+/// The same with the growth that is allowed after a minute.
+fn growing(label: &str, stretch: &str, growth: &str) -> LabelledDemand {
+    let growth_at_most = Limit::parse(growth, Unit::Mm).ok();
+    LabelledDemand::new(label, Demand { growth_at_most, rest_seconds: 60, ..demand(label, stretch).demand }).unwrap()
 }
 
 fn with_demands() -> Handheld {
@@ -138,6 +144,19 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("result-over", over.frame()));
     over.act(Action::More(1));
     shots.push(("result-over-figures", over.frame()));
+    let far = [(200, Some(20)), (202, Some(21)), (201, Some(20))];
+    shots.push(("result-growth-over", result(vec![growing("choir tights", "40%", "3%")], &far).frame()));
+    shots.push(("result-growth-close", result(vec![growing("choir tights", "40%", "9%")], &far).frame()));
+    let stretch_alone = result(vec![demand("choir tights", "40%")], &[(200, None), (202, None), (201, None)]);
+    shots.push(("result-meets-stretch-alone", stretch_alone.frame()));
+    shots.push((
+        "result-growth-not-read",
+        result(vec![growing("choir tights", "40%", "3%")], &[(200, None), (202, None), (201, None)]).frame(),
+    ));
+    let bags = [(200, Some(40)), (202, Some(41)), (201, Some(40))];
+    shots.push(("result-bags", result(vec![demand("choir tights", "40%")], &bags).frame()));
+    let held = [(200, Some(190)), (202, Some(191)), (201, Some(190))];
+    shots.push(("result-not-released", result(vec![demand("choir tights", "40%")], &held).frame()));
     shots.push(("result-nothing-asked", result(vec![], &[(500, Some(9))]).frame()));
     shots.push(("result-rigid", result(vec![demand("choir trousers A", "5%")], &[(0, None)]).frame()));
 

@@ -63,7 +63,8 @@ pub struct Part {
     pub limit: Limit,
     /// The answer to this part alone.
     pub answer: Answer,
-    /// The chance that the true figure conforms, 0 to 1; none where it was not measured.
+    /// The chance that the true figure conforms, 0 to 1. None where it was not measured, and where the readings point to an answer
+    /// that they cannot give: growth read early and over the limit, read late and within it, a first pull that falls short.
     pub chance: Option<f32>,
 }
 
@@ -142,7 +143,7 @@ impl Evaluation {
     /// ```
     pub fn of(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
         let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-        Self::of_all(&[sitting], demand, rules)
+        Self::doubted(&[sitting], demand, rules, &[])
     }
 
     /// The same with what speaks against it from outside the readings: what cloth can do, and what is asked. The one
@@ -165,9 +166,8 @@ impl Evaluation {
     /// ```
     pub fn believed(test: &PullTest, demand: &Demand, rules: &Rules, context: &Context) -> Result<Self, TestError> {
         let doubts = implausible(test, &Context { demand: Some(demand), ..*context });
-        let mut evaluation = Self::of(test, demand, rules)?;
-        evaluation.add_doubts(&doubts);
-        Ok(evaluation)
+        let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
+        Self::doubted(&[sitting], demand, rules, &doubts)
     }
 
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
@@ -197,6 +197,11 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
+        Self::doubted(sittings, demand, rules, &[])
+    }
+
+    /// The same with further doubts.
+    fn doubted(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules, doubts: &[Doubt]) -> Result<Self, TestError> {
         let mut ones = Ones::new();
         let judged = Judged::of(sittings, demand, rules, &mut ones)?;
         let (parts, open) = judged.parts(demand, rules);
@@ -216,6 +221,7 @@ impl Evaluation {
             contradicts: judged.contradicts,
         };
         evaluation.add_doubts(judged.doubts());
+        evaluation.add_doubts(doubts);
         Ok(evaluation)
     }
 

@@ -93,23 +93,40 @@ pub struct Even {
     pub is_recovery: bool,
 }
 
-/// A variance about the value that was read, and how it changes with the true one.
+/// A squared scale at the value that was read, and how it changes with the true one.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Errors {
-    pub u: f32,
+    pub squared_scale: f32,
     pub dof: f32,
     pub slope: f32,
     pub curve: f32,
 }
 
-impl Errors {
-    /// From the variance a + b p + c p² at p percent, about `value`, and the parts that it is made of.
-    pub fn of([a, b, c]: [f32; 3], value: f32, parts: Mixture) -> Self {
-        let narrowing = parts.narrowing();
-        Self {
-            u: num::sqrt(narrowing * (a + value * (b + value * c))),
-            dof: parts.dof(),
-            slope: narrowing * (b + 2.0 * c * value),
+/// What a figure's error is made of.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Budget {
+    /// The variance a + b p + c p² at p percent.
+    pub terms: [f32; 3],
+    /// Where it lies.
+    pub value: f32,
+    /// The parts that it is made of.
+    pub parts: Mixture,
+}
+
+impl Budget {
+    /// The squared scale of a cloth whose true value lies so many points above the one that was read, and its degrees of freedom.
+    pub fn at(&self, points: f32) -> (f32, f32) {
+        let ([a, b, c], at, (dof, narrowing)) = (self.terms, self.value + points, self.parts.shape());
+        ((narrowing * (a + at * (b + at * c))).max(LEAST_VARIANCE), dof)
+    }
+
+    pub fn errors(&self) -> Errors {
+        let ([a, b, c], value, (dof, narrowing)) = (self.terms, self.value, self.parts.shape());
+        let per_point = c * value;
+        Errors {
+            squared_scale: narrowing * (a + value * (b + per_point)),
+            dof,
+            slope: narrowing * (b + 2.0 * per_point),
             curve: narrowing * c,
         }
     }
@@ -153,10 +170,14 @@ impl Figure {
     /// ```
     #[must_use]
     pub fn chance_at_least(&self, limit: Ratio) -> f32 {
+        self.chance_of(limit, self.missing(limit))
+    }
+
+    /// The same where it is known how many points are missing to the limit.
+    pub(crate) fn chance_of(&self, limit: Ratio, missing: f32) -> f32 {
         if self.u == 0.0 {
             return if self.ratio >= limit { 1.0 } else { 0.0 };
         }
-        let missing = self.missing(limit);
         let exact = self.even.and_then(|even| even.chance_not_missing(missing, limit.percent_f32() / 100.0));
         exact.unwrap_or_else(|| student::upper_tail(missing / num::sqrt(self.variance_above(missing)), self.dof))
     }

@@ -35,13 +35,15 @@ pub struct Sitting<'t> {
     pub before_wash: bool,
     /// The day on which it was pulled, counted from any one day; a test whose day is not known is a day of its own.
     pub day: Option<i32>,
+    /// Who pulled: any number of one's own; 0 where nobody said, and then it is one and the same person.
+    pub person: u64,
 }
 
 impl<'t> Sitting<'t> {
     /// A test of cloth as it is now, by a person of whom nothing is known.
     #[must_use]
     pub const fn new(test: &'t PullTest) -> Self {
-        Self { test, scatter: Scatter::ASSUMED, before_wash: false, day: None }
+        Self { test, scatter: Scatter::ASSUMED, before_wash: false, day: None, person: 0 }
     }
 
     /// Whether both are one session: one day of one hand, or one day under known loads. What the day does to a force is
@@ -56,13 +58,15 @@ impl<'t> Sitting<'t> {
     /// assert!(on(&by_hand, 3).shares_session_of(&on(&by_hand, 3)));
     /// assert!(!on(&by_hand, 3).shares_session_of(&on(&by_hand, 4)));
     /// assert!(!on(&by_hand, 3).shares_session_of(&on(&hung, 3)));
+    /// assert!(!on(&by_hand, 3).shares_session_of(&Sitting { person: 2, ..on(&by_hand, 3) }));
     /// assert!(!Sitting::new(&by_hand).shares_session_of(&Sitting::new(&by_hand)));
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     #[must_use]
     pub fn shares_session_of(&self, other: &Self) -> bool {
         let (this, that) = (self.test.load().is_known(), other.test.load().is_known());
-        self.day.is_some() && self.day == other.day && this == that && self.before_wash == other.before_wash
+        let one_sitting = self.day.is_some() && self.day == other.day && self.person == other.person;
+        one_sitting && this == that && self.before_wash == other.before_wash
     }
 }
 

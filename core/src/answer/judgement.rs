@@ -13,10 +13,11 @@ use crate::answer::rest::{Pick, Timing};
 use crate::answer::settle::{self, Open, Settle};
 use crate::answer::verdict::Answer;
 use crate::number::list::list;
+use crate::number::ratio::Ratio;
 use crate::reading::limit::{Demand, Limit};
 use crate::reading::look::MAX_LOOKS;
 use crate::reading::pull_test::{MAX_PULLS, PullTest, TestError};
-use crate::statistics::discordant::{self, Discordant, PriorVariance};
+use crate::statistics::discordant::PriorVariance;
 
 /// Pulls that must be left for an answer beside one that was left out.
 const ENOUGH_PULLS: u32 = 3;
@@ -109,11 +110,10 @@ impl<'s, 't> Judged<'s, 't> {
                 .filter(|_| one.timing() == timing)
                 .map(|rest| (rest.seconds, rest.recovered.count()))
         };
-        let rest = |figures: Figures, one: &One<'t>| figures.rest.filter(|_| rested(one).is_some());
-        let stretch = self.together(true, |figures, _| Some(figures.stretch));
-        let growth = self.together(true, |figures, one| Some(rest(figures, one)?.growth));
+        let stretch = self.together(true, |one, day| Some(one.stretch(day)));
+        let growth = self.together(true, |one, day| rested(one).and_then(|_| one.growth(day)));
         // Recovery is a share of the extension, whatever the force.
-        let recovery = self.together(false, |figures, one| rest(figures, one)?.recovery);
+        let recovery = self.together(false, |one, _| rested(one).and_then(|_| one.readings.recovery()));
         let rest = growth.map(|growth| RestFigures {
             seconds: self.all().filter_map(rested).map(|(seconds, _)| seconds).max().unwrap_or(0),
             readings: self.all().filter_map(rested).map(|(_, readings)| readings).sum(),
@@ -126,15 +126,16 @@ impl<'s, 't> Judged<'s, 't> {
     }
 
     /// One figure of all that give it: those of each session first, then the sessions. What contradicts the others is the
-    /// index of a test, of a session that of its newest.
-    fn together(&self, day: bool, of: impl Fn(Figures, &One<'t>) -> Option<Figure>) -> Option<Combined> {
+    /// index of a test, of a session that of its newest. `of` hands out that of a test, with what another day does to it or
+    /// without.
+    fn together(&self, day: bool, of: impl Fn(&One<'t>, bool) -> Option<Figure>) -> Option<Combined> {
         let (mut days, mut newest, mut within) =
             (Vec::<Figure, MAX_SITTINGS>::new(), Vec::<u8, MAX_SITTINGS>::new(), None);
         for first in self.sessions() {
             let tests = || self.session_of(first);
             let alone = tests().count() == 1;
             let each: Vec<(u8, Figure), MAX_SITTINGS> =
-                list(tests().filter_map(|one| Some((one.index, of(one.figures(alone), one)?))));
+                list(tests().filter_map(|one| Some((one.index, of(one, alone)?))));
             let figures: Vec<Figure, MAX_SITTINGS> = list(each.iter().map(|(_, figure)| *figure));
             let Some(one_day) = joint::combine(&figures) else { continue };
             within = within.or(one_day.contradicts.and_then(|place| each.get::<usize>(place)).map(|(index, _)| *index));
@@ -151,7 +152,7 @@ impl<'s, 't> Judged<'s, 't> {
     /// The stretch of each session without its day.
     pub fn stretch_by_session(&self) -> Vec<Figure, MAX_SITTINGS> {
         let of_session = |first| {
-            let figures: Vec<Figure, MAX_SITTINGS> = list(self.session_of(first).map(|one| one.figures(false).stretch));
+            let figures: Vec<Figure, MAX_SITTINGS> = list(self.session_of(first).map(|one| one.stretch(false)));
             joint::combine(&figures).map(|one_day| one_day.figure)
         };
         list(self.sessions().filter_map(of_session))
@@ -225,26 +226,42 @@ impl<'s, 't> Judged<'s, 't> {
         let (mut parts, mut open) = (Vec::new(), Vec::new());
         for (ask, side, limit) in asked {
             let Some(limit) = limit else { continue };
-            let figure = self.figure(ask);
-            let (answer, chance) = match figure {
-                Some(figure) => self.answer(&figure, (ask, side, limit), rules),
+            let (answer, chance) = match self.figure(ask) {
+                Some(figure) => {
+                    let missing = figure.missing(limit.ratio());
+                    let (answer, chance) = self.answer(&figure, missing, (ask, side, limit), rules);
+                    if answer == Answer::Close {
+                        let _ = open.push(Open::new(ask, &figure, missing)); // Room for every part.
+                    }
+                    (answer, chance)
+                }
                 None => (Answer::Unknown, None),
             };
-            let _ = parts.push(Part { ask, side, limit, answer, chance }); // Room for every part.
-            if let (Answer::Close, Some(figure)) = (answer, figure) {
-                let _ = open.push(Open { ask, figure, limit: limit.ratio() });
-            }
+            let _ = parts.push(Part { ask, side, limit, answer, chance });
         }
         (parts, open)
     }
 
-    fn answer(&self, figure: &Figure, (ask, side, limit): (Ask, Side, Limit), rules: &Rules) -> (Answer, Option<f32>) {
-        let at_least = figure.chance_at_least(limit.ratio());
+    fn answer(
+        &self,
+        figure: &Figure,
+        missing: f32,
+        (ask, side, limit): (Ask, Side, Limit),
+        rules: &Rules,
+    ) -> (Answer, Option<f32>) {
+        let at_least = figure.chance_of(limit.ratio(), missing);
         let (chance, no) = match side {
             Side::AtLeast => (at_least, Answer::Short),
             Side::AtMost => (1.0 - at_least, Answer::Over),
         };
-        let answer = rules.confidence.judge_with(self.share_of_risk(ask, rules), chance, no);
+        let share = self.share_of_risk(ask, rules);
+        // What holds of any cloth holds whenever it was read.
+        let anyway = self.chance_anyway(ask, side, limit.ratio());
+        if rules.confidence.judge_with(share, anyway, no) == Answer::Meets {
+            return (Answer::Meets, Some(chance.max(anyway)));
+        }
+        let chance = chance.max(anyway);
+        let answer = rules.confidence.judge_with(share, chance, no);
         let timing = self.timing.filter(|_| ask != Ask::Stretch);
         let no_only_low = ask == Ask::Stretch && side == Side::AtLeast && self.newest.readings.never_short;
         let believed = match (answer, timing) {
@@ -253,7 +270,18 @@ impl<'s, 't> Judged<'s, 't> {
             (Answer::Short, _) => !(no_only_low && self.ones.len() == 1),
             _ => true,
         };
-        (if believed { answer } else { Answer::Close }, Some(chance))
+        if believed { (answer, Some(chance)) } else { (Answer::Close, None) }
+    }
+
+    /// The least chance that a cloth conforms, without a look at the figure that is asked. No cloth stretches or comes back by less
+    /// than nothing, so that a least of nothing is always met, by a rigid cloth too; and no cloth grows by more than it
+    /// stretched, so that one whose stretch is within a limit of growth is within it.
+    fn chance_anyway(&self, ask: Ask, side: Side, limit: Ratio) -> f32 {
+        match (ask, side) {
+            (Ask::Stretch | Ask::Recovery, Side::AtLeast) if limit <= Ratio::ZERO => 1.0,
+            (Ask::Growth, Side::AtMost) => 1.0 - self.figures.stretch.chance_at_least(limit),
+            _ => 0.0,
+        }
     }
 
     /// The share of the risk that an answer may take.
@@ -284,16 +312,23 @@ impl One<'_> {
 
     /// The figures, widened for how the test was done, with what another day does to them or without.
     fn figures(&self, day: bool) -> Figures {
-        let mut figures = self.readings.figures(day);
-        if self.readings.prior.is_some() {
-            for widening in Widening::of(&self.sitting) {
-                figures.stretch = widening.widen(figures.stretch);
-                if let Some(rest) = &mut figures.rest {
-                    rest.growth = widening.widen(rest.growth);
-                }
-            }
+        let rest = self.growth(day).and_then(|growth| self.readings.rest_figures(growth));
+        Figures { stretch: self.stretch(day), rest }
+    }
+
+    fn stretch(&self, day: bool) -> Figure {
+        self.widened(self.readings.stretch(day))
+    }
+
+    fn growth(&self, day: bool) -> Option<Figure> {
+        self.readings.growth(day).map(|growth| self.widened(growth))
+    }
+
+    fn widened(&self, figure: Figure) -> Figure {
+        if self.readings.prior.is_none() {
+            return figure;
         }
-        figures
+        Widening::of(&self.sitting).fold(figure, |figure, widening| widening.widen(figure))
     }
 }
 
@@ -308,12 +343,11 @@ fn doubts(test: &PullTest, readings: &Readings) -> Vec<Doubt, MAX_DOUBTS> {
     } else if let Some(slope) = kept.trend {
         let _ = doubts.push(if slope > 0.0 { Doubt::Rising } else { Doubt::Falling });
     }
-    let far = |points: &[f32]| discordant::farthest(points, known).is_some_and(|far: Discordant| far.is_odd());
-    let points: Vec<f32, MAX_LOOKS> = list(test.counted_looks().map(|look| kept.points(look.length)));
-    if far(&points) {
+    let looks: Vec<i32, MAX_LOOKS> = list(test.counted_looks().map(|look| look.length.steps()));
+    if kept.has_odd(&looks, known) {
         let _ = doubts.push(Doubt::OddLook);
     }
-    if readings.rest.as_ref().is_some_and(|rest| far(&rest.points)) {
+    if readings.rest.as_ref().is_some_and(|rest| kept.has_odd(&rest.lengths, known)) {
         let _ = doubts.push(Doubt::OddRecovered);
     }
     doubts

@@ -37,6 +37,7 @@ pub fn days(stretches: &[Figure]) -> Pooled {
 
 /// What all tests of one cloth say of how much days differ: the [`days`] of each grain, before the last wash and after it.
 /// Tests of one [session](Sitting::shares_session_of) are one day. Known loads and doubted readings say nothing of a hand.
+/// All of them are of one person: how much two persons differ is for [`persons`](crate::persons) to say.
 ///
 /// ```
 /// use tenter_core::{Construction, Grain, Length, PullTest, Sitting, retests};

@@ -2,7 +2,6 @@
 
 use heapless::Vec;
 
-use crate::number::num;
 use crate::reading::limit::Demand;
 use crate::reading::pull_test::{MAX_RESTS, PullTest, Rest};
 use crate::statistics::kept::Kept;
@@ -56,8 +55,8 @@ pub(crate) struct RestReadings {
     pub timing: Timing,
     /// Recovered lengths, in steps.
     pub recovered: Series,
-    /// The same as points of growth.
-    pub points: Vec<f32, MAX_RESTS>,
+    /// The same one by one.
+    pub lengths: Vec<i32, MAX_RESTS>,
     /// Sum of the extended lengths of the pulls they follow.
     pub extended_sum: i64,
 }
@@ -84,10 +83,10 @@ impl RestReadings {
             _ => rest.seconds == wanted,
         };
         let mut readings =
-            Self { seconds: wanted, timing, recovered: Series::default(), points: Vec::new(), extended_sum: 0 };
+            Self { seconds: wanted, timing, recovered: Series::default(), lengths: Vec::new(), extended_sum: 0 };
         for rest in test.rests().iter().filter(believed).filter(counts) {
             readings.recovered.push(rest.recovered.steps().into());
-            let _ = readings.points.push(kept.points(rest.recovered)); // Room for all.
+            let _ = readings.lengths.push(rest.recovered.steps()); // Room for all.
             readings.extended_sum += i64::from(test.pulls().get(usize::from(rest.after_pull))?.steps());
         }
         Some(readings)
@@ -99,12 +98,6 @@ impl RestReadings {
 
     /// Mean stretch of the pulls they follow, in points.
     pub fn stretch(&self, kept: &Kept) -> f32 {
-        let gauge = kept.gauge();
-        100.0 * (num::float(self.extended_sum) / num::float(self.count()) - gauge) / gauge
-    }
-
-    /// Σ (recovered − mean)², in points².
-    pub fn squares(&self, kept: &Kept) -> f32 {
-        kept.squares_of(&self.recovered)
+        kept.points(self.extended_sum, self.count())
     }
 }

@@ -3,14 +3,14 @@
 use heapless::Vec;
 
 use crate::answer::bars::{AS_PLANNED, Made, TAKEN_UP};
-use crate::answer::figure::{Errors, Figure};
+use crate::answer::figure::{Budget, Figure};
 use crate::answer::readings::{Readings, Worth};
 use crate::answer::{Ask, Rules};
 use crate::number::num;
-use crate::number::ratio::Ratio;
 use crate::reading::length::Length;
 use crate::reading::pull_test::{Load, PullTest};
 use crate::statistics::components::PLACING;
+use crate::statistics::mixture::{Degrees, variance_of_scale};
 use crate::statistics::student::{self, Tail};
 
 /// A plan is proposed where it gives an answer in four cases of five.
@@ -71,42 +71,35 @@ pub struct Settle {
     pub plan: Option<Plan>,
 }
 
-/// What an open question is about, and where its limit lies.
+/// An open question: a figure, and how far it lies from its limit.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Open {
     pub ask: Ask,
-    pub figure: Figure,
-    pub limit: Ratio,
+    percent: f32,
+    /// How many points are missing to the limit.
+    missing: f32,
+    /// The variance of a cloth on the limit and its degrees of freedom.
+    now: f32,
+    degrees: Degrees,
 }
 
-/// Pulls, looks and readings after release to go on to, by the work they are. The last that fits the question tells the
-/// most: where it would not settle it, none would.
-const ON: [(u8, u8, u8); 11] = [
-    (5, 0, 0),
-    (10, 0, 0),
-    (0, 2, 0),
-    (0, 4, 0),
-    (5, 2, 0),
-    (10, 4, 0),
-    (0, 2, 2),
-    (0, 3, 3),
-    (0, 5, 5),
-    (5, 5, 5),
-    (10, 5, 5),
+/// Pulls, looks and readings after release to go on to, by the work they are. Of each list the last tells the most, and the last
+/// of all that fit the question tells the most of all.
+const ON: [&[(u8, u8, u8)]; 5] = [
+    &[(5, 0, 0), (10, 0, 0)],
+    &[(0, 2, 0), (0, 4, 0)],
+    &[(5, 2, 0), (10, 4, 0)],
+    &[(0, 2, 2), (0, 3, 3), (0, 5, 5)],
+    &[(5, 5, 5), (10, 5, 5)],
 ];
+/// How many of those need no reading after release.
+const WITHOUT_RESTS: usize = 3;
 
-/// Other days: how many, pulls, looks, and whether under a known load. The last by hand and the last under a load tell the most
-/// of their kind.
-const DAYS: [(u8, u8, u8, bool); 8] = [
-    (1, 5, 3, false),
-    (1, 5, 3, true),
-    (1, 10, 5, true),
-    (2, 5, 3, false),
-    (2, 5, 3, true),
-    (3, 5, 3, false),
-    (2, 10, 5, true),
-    (3, 10, 5, true),
-];
+/// Other days by hand: how many, pulls, looks; each tells more than the one before.
+const DAYS_BY_HAND: [(u8, u8, u8); 3] = [(1, 5, 3), (2, 5, 3), (3, 5, 3)];
+/// The same under a known load.
+const DAYS_BY_LOAD: [(u8, u8, u8); 5] = [(1, 5, 3), (1, 10, 5), (2, 5, 3), (2, 10, 5), (3, 10, 5)];
+const MOST_DAYS: f32 = 3.0;
 
 /// Longer gauges worth proposing, in millimetres: to what two hands can hold and read.
 const LONGER_MM: [i16; 7] = [100, 150, 200, 250, 300, 400, 500];
@@ -166,90 +159,131 @@ pub(crate) fn settle(
         rests: if asks_rest { more_rests.max(whole(rests)) } else { 0 },
         known_load: test.load().is_known(),
     };
-    if is_alone && test.settling_pull().is_none() && (test.settled()) {
+    let within_reach = |days: f32| open.iter().all(|open| open.is_within_reach(worth.of_day().0, days, &plans));
+    if is_alone && test.settling_pull().is_none() && test.settled() && (few || within_reach(0.0)) {
         let all = on((0, 0, 0));
         let first = (few && going_on(all, &Tail::of(AS_PLANNED * risk))).then_some(all);
-        let worth_trying = ON.iter().filter(|(_, _, rests)| asks_rest || *rests == 0);
-        let most = worth_trying.clone().next_back().map(|plan| on(*plan)).filter(|plan| going_on(*plan, &plans));
-        let least = || worth_trying.map(|plan| on(*plan)).find(|plan| going_on(*plan, &plans));
-        settle.plan = first.or_else(|| most.and_then(|_| least()));
+        let lists = ON.get(..if asks_rest { ON.len() } else { WITHOUT_RESTS }).unwrap_or(&ON);
+        settle.plan = first.or_else(|| least(lists, |plan| Some(on(*plan)).filter(|plan| going_on(*plan, &plans))));
     }
     if settle.plan.is_none() {
-        let known = test.load().is_known();
-        let gauge = readings.kept.rounding;
-        let settling = |(days, pulls, looks, load): &(u8, u8, u8, bool)| {
-            let rests = if asks_rest { *looks } else { 0 };
-            // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
-            let load_prior = rules.scatter.prior(Load::Force { millinewtons: 1 });
-            let prior = if *load { load_prior? } else { prior };
-            let counts = [*looks, *pulls, rests].map(|count| num::float(count.into()));
-            let fresh = Worth::fresh(prior, gauge, (counts[0], counts[1], counts[2]), worth.stretch);
-            let times = num::float(i64::from(*days));
-            let settles = open.iter().all(|open| open.is_settled_by_days(&fresh, times, &plans));
-            let plan = Plan { days: *days, pulls: *pulls, looks: *looks, rests, known_load: *load };
-            settles.then_some(plan)
+        let fresh = |prior| Worth::fresh(prior, readings.kept.rounding, worth.stretch);
+        let settling = |one: Worth, known_load: bool| {
+            let plans = &plans;
+            move |(days, pulls, looks): &(u8, u8, u8)| {
+                let rests = if asks_rest { *looks } else { 0 };
+                let more = [*looks - 1, *pulls - 1, rests].map(|count| num::float(count.into()));
+                let (day, times) = (one.with_more(more[0], more[1], more[2]), num::float(i64::from(*days)));
+                let settles = open.iter().all(|open| open.is_settled_by_days(&day, times, plans));
+                settles.then_some(Plan { days: *days, pulls: *pulls, looks: *looks, rests, known_load })
+            }
         };
-        let any = |by_load: bool| DAYS.iter().rfind(|(.., load)| *load == by_load).and_then(settling).is_some();
-        let (by_hand, by_load) = (!known && any(false), any(true));
-        settle.plan = DAYS.iter().filter(|(.., load)| if *load { by_load } else { by_hand }).find_map(settling);
+        let by_hand = !test.load().is_known() && within_reach(MOST_DAYS);
+        let by_hand = if by_hand { first(&DAYS_BY_HAND, settling(fresh(prior), false)) } else { None };
+        // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
+        let load = rules.scatter.prior(Load::Force { millinewtons: 1 })?;
+        let by_load = first(&DAYS_BY_LOAD, settling(fresh(load), true));
+        let work = |plan: &Plan| (plan.days, plan.pulls, plan.known_load);
+        settle.plan = by_hand.into_iter().chain(by_load).min_by_key(work);
     }
     Some(settle)
 }
 
+/// The first that settles, of the first list whose last does; nothing where the last of all does not.
+fn least<T>(lists: &[&[T]], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
+    let (last, before) = lists.split_last()?;
+    settles(last.last()?)?;
+    before.iter().find_map(|list| first(list, &settles)).or_else(|| first(last, &settles))
+}
+
+/// The first that settles, in a list where each tells more than the one before: by halving.
+fn first<T>(list: &[T], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
+    let (last, mut open) = list.split_last()?;
+    let mut found = settles(last)?;
+    while let Some((before, [middle, after @ ..])) = open.split_at_checked(open.len() / 2) {
+        match settles(middle) {
+            Some(plan) => (found, open) = (plan, before),
+            None => open = after,
+        }
+    }
+    Some(found)
+}
+
 impl Open {
-    fn errors(&self, worth: &Worth, shift: f32) -> Errors {
+    pub fn new(ask: Ask, figure: &Figure, missing: f32) -> Self {
+        let degrees = Degrees::new(figure.dof);
+        let now = degrees.up * figure.variance_above(missing);
+        Self { ask, percent: figure.percent(), missing, now, degrees }
+    }
+
+    fn budget(&self, worth: &Worth, shift: f32) -> Budget {
         match self.ask {
-            Ask::Stretch => worth.of_stretch(shift, true),
-            Ask::Growth => worth.of_growth(self.figure.percent(), true),
-            Ask::Recovery => worth.of_recovery(self.figure.percent()),
+            Ask::Stretch => worth.of_stretch_another_day(worth.of_stretch(shift)),
+            Ask::Growth => worth.of_growth_another_day(worth.of_growth(self.percent)),
+            Ask::Recovery => worth.of_recovery(self.percent),
         }
     }
 
     fn is_settled_by(&self, after: &Worth, shift: f32, tail: &Tail) -> bool {
-        let errors = self.errors(after, shift);
-        let then = self.variance(&Figure { u: errors.u, slope: errors.slope, curve: errors.curve, ..self.figure });
-        self.is_assured((then * up(errors.dof), errors.dof), tail)
+        let (squared_scale, dof) = self.budget(after, shift).at(self.missing);
+        self.is_assured(&Then { variance: variance_of_scale(squared_scale, dof), squared_scale, dof }, tail)
     }
 
     fn is_settled_by_days(&self, fresh: &Worth, days: f32, tail: &Tail) -> bool {
-        let errors = self.errors(fresh, 0.0);
-        let day = self.variance(&Figure { u: errors.u, slope: errors.slope, curve: errors.curve, ..self.figure });
-        let now = self.variance(&self.figure) * up(self.figure.dof);
-        let then = 1.0 / (1.0 / now + days / (day * up(errors.dof)));
-        self.is_assured((then, self.figure.dof + days), tail)
+        let (squared_scale, dof_of_day) = self.budget(fresh, 0.0).at(self.missing);
+        let day = variance_of_scale(squared_scale, dof_of_day);
+        let variance = self.now * day / (day + days * self.now);
+        let dof = self.degrees.count + days;
+        self.is_assured(&Then { variance, squared_scale: variance - 2.0 * variance / dof, dof }, tail)
     }
 
-    /// The squared scale at the limit.
-    fn variance(&self, figure: &Figure) -> f32 {
-        figure.variance_above(self.figure.missing(self.limit))
+    /// Whether readings without an error of their own would settle it, now or on so many other days: however often it is read, what
+    /// a day does to a force stays, `per_point` for each point squared. Seldom so close to a limit, and it spares the search.
+    fn is_within_reach(&self, per_point: f32, days: f32, tail: &Tail) -> bool {
+        let limit = self.percent + self.missing;
+        // Growth goes with the stretch, so that no day moves a recovery.
+        let day = if self.ask == Ask::Recovery { 0.0 } else { per_point * limit * limit };
+        let variance = if days > 0.0 { self.now * day / (day + days * self.now) } else { day };
+        self.is_assured(&Then { variance, squared_scale: variance, dof: f32::INFINITY }, tail)
     }
 
     /// Whether an answer comes in four cases of five: the value read then lies about today's as far as the variance falls.
-    fn is_assured(&self, (then, dof_then): (f32, f32), tail: &Tail) -> bool {
-        let now = self.variance(&self.figure) * up(self.figure.dof);
-        assurance(self.figure.missing(self.limit).abs(), (now, self.figure.dof), (then, dof_then), tail) >= ASSURANCE
+    fn is_assured(&self, then: &Then, tail: &Tail) -> bool {
+        let Some(ends) = self.ends(then, tail) else { return false };
+        // For any number of degrees of freedom from 5 on the one end alone is enough, or both together are too little; most
+        // plans end here, without a tail.
+        match ends {
+            (near, _) if near <= -0.92 => true,
+            (near, far) if near > 0.3 || near > -0.5 && far > 1.5 => false,
+            ends => self.assurance(ends) >= ASSURANCE,
+        }
+    }
+
+    /// How many of its own scales the value read then must move for an answer, to the nearer side and to the other. `None` where it
+    /// does not move.
+    fn ends(&self, then: &Then, tail: &Tail) -> Option<(f32, f32)> {
+        let moves = num::sqrt((self.now - then.variance) / self.degrees.up);
+        if moves <= 0.0 {
+            return None;
+        }
+        let guard = tail.quantile(then.dof) * num::sqrt(then.squared_scale);
+        let (margin, per_move) = (self.missing.abs(), 1.0 / moves);
+        Some(((guard - margin) * per_move, (guard + margin) * per_move))
+    }
+
+    /// The chance of an answer: after D. J. Spiegelhalter, K. R. Abrams, J. P. Myles, *Bayesian Approaches to Clinical Trials and
+    /// Health-Care Evaluation*, 2004, § 6.5 (from memory), with t for the normal distribution.
+    fn assurance(&self, (near, far): (f32, f32)) -> f32 {
+        student::upper_tail(near, self.degrees.count) + student::upper_tail(far, self.degrees.count)
     }
 }
 
-/// The variance over the squared scale.
-fn up(dof: f32) -> f32 {
-    if dof.is_finite() { dof / (dof - 2.0) } else { 1.0 }
-}
-
-/// The chance of an answer: after D. J. Spiegelhalter, K. R. Abrams, J. P. Myles, *Bayesian Approaches to Clinical Trials and
-/// Health-Care Evaluation*, 2004, § 6.5 (from memory), with t for the normal distribution.
-fn assurance(margin: f32, (now, dof): (f32, f32), (then, dof_then): (f32, f32), tail: &Tail) -> f32 {
-    let moves = num::sqrt((now - then) / up(dof));
-    if moves <= 0.0 {
-        return 0.0;
-    }
-    let guard = tail.quantile(dof_then) * num::sqrt(then / up(dof_then));
-    let near = (guard - margin) / moves;
-    // Both tails together are then below the least assurance; most plans end here, without one.
-    if near > 0.3 {
-        return 0.0;
-    }
-    student::upper_tail(near, dof) + student::upper_tail((guard + margin) / moves, dof)
+/// What a figure will be worth.
+#[derive(Clone, Copy, Debug)]
+struct Then {
+    variance: f32,
+    squared_scale: f32,
+    dof: f32,
 }
 
 #[cfg(test)]
@@ -264,11 +298,43 @@ mod tests {
             (0.9, (1.0, 12.0), (0.1, 20.0), 0.633_644),
             (1.5, (1.0, 11.0), (0.5, 12.0), 0.446_565),
         ];
-        for (margin, now, then, expected) in known {
-            let found = assurance(margin, now, then, &Tail::of(0.015));
-            assert!(found == 0.0 || (found - expected).abs() < 2e-4, "{found} for {expected}");
-            // Left out only where it could not reach the least assurance.
-            assert!(found > 0.0 || expected < ASSURANCE);
+        let tail = Tail::of(0.015);
+        for (missing, (now, dof), (variance, dof_then), expected) in known {
+            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof) };
+            let then = Then { variance, squared_scale: variance / Degrees::new(dof_then).up, dof: dof_then };
+            let found = open.assurance(open.ends(&then, &tail).unwrap());
+            assert!((found - expected).abs() < 2e-4, "{found} for {expected}");
         }
+    }
+
+    /// What is decided without a tail is decided as with it.
+    #[test]
+    fn short_cuts_change_nothing() {
+        let tail = Tail::of(0.025);
+        let (mut yes, mut no) = (0, 0);
+        for dof in [5.0, 6.5, 9.0, 14.0, 40.0, 1e6] {
+            for step in 1..400i16 {
+                for share in [0.02, 0.05, 0.1, 0.2, 0.3, 0.5, 0.8] {
+                    let missing = f32::from(step) * 0.01;
+                    let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now: 1.0, degrees: Degrees::new(dof) };
+                    let then =
+                        Then { variance: share, squared_scale: share / Degrees::new(dof + 3.0).up, dof: dof + 3.0 };
+                    let by_tails = open.assurance(open.ends(&then, &tail).unwrap()) >= ASSURANCE;
+                    assert_eq!(open.is_assured(&then, &tail), by_tails, "{open:?} {then:?}");
+                    if by_tails { yes += 1 } else { no += 1 }
+                }
+            }
+        }
+        assert!(yes > 1000 && no > 1000);
+    }
+
+    #[test]
+    fn the_least_that_settles() {
+        let lists: [&[u8]; 3] = [&[1, 3], &[2, 5], &[4, 7, 8, 9]];
+        let found = |enough: u8| {
+            let plan = |size: &u8| Plan { days: 0, pulls: *size, looks: 0, rests: 0, known_load: false };
+            least(&lists, |size| (*size >= enough).then(|| plan(size))).map(|plan| plan.pulls)
+        };
+        assert_eq!([1, 3, 4, 6, 8, 9, 10].map(found), [Some(1), Some(3), Some(5), Some(7), Some(8), Some(9), None]);
     }
 }

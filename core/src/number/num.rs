@@ -7,17 +7,16 @@ use micromath::F32Ext;
 /// Digit by digit in whole numbers, as fdlibm's `e_sqrtf.c` has it (Sun Microsystems 1993, from memory): a quarter of the work of
 /// Newton's divisions on a processor without floats.
 pub(crate) fn sqrt(x: f32) -> f32 {
-    if x.is_nan() || x <= 0.0 {
-        return 0.0;
-    }
-    if x.is_infinite() {
-        return x;
-    }
-    // What has no leading one of its own gets one: 2⁴⁸ is the square of 2²⁴.
-    if x < f32::MIN_POSITIVE {
-        return sqrt(x * 281_474_976_710_656.0) / 16_777_216.0;
-    }
     let bits = x.to_bits();
+    // One comparison of whole numbers for the usual case: above nothing, with a leading one of its own, and finite.
+    if !(f32::MIN_POSITIVE.to_bits()..f32::INFINITY.to_bits()).contains(&bits) {
+        return match x {
+            x if x.is_nan() || x <= 0.0 => 0.0,
+            x if x.is_infinite() => x,
+            // It gets a leading one: 2⁴⁸ is the square of 2²⁴.
+            x => sqrt(x * 281_474_976_710_656.0) / 16_777_216.0,
+        };
+    }
     let exponent = (bits >> 23).cast_signed() - 127;
     let odd = exponent & 1;
     let mut left = ((bits & 0x007F_FFFF) | 0x0080_0000) << (1 + odd);

@@ -4,10 +4,8 @@ use heapless::Vec;
 
 use crate::number::list::list;
 use crate::number::num;
-use crate::reading::length::Length;
 use crate::reading::pull_test::{MAX_PULLS, PullTest};
-use crate::reading::scale::Scale;
-use crate::statistics::discordant::{self, Discordant, PriorVariance};
+use crate::statistics::discordant::{PriorVariance, Suspect};
 use crate::statistics::scatter::Scatter;
 use crate::statistics::stats::Series;
 
@@ -18,6 +16,8 @@ pub(crate) struct Kept {
     pub looks: Series,
     /// Extended lengths, in steps.
     pub pulls: Series,
+    /// Points in one step.
+    per_step: f32,
     /// The variance of one reading from rounding alone, in points².
     pub rounding: f32,
     /// Mean stretch, in points.
@@ -36,32 +36,31 @@ impl Kept {
     pub fn of(test: &PullTest, scatter: Scatter) -> Self {
         let looks: Series = test.counted_looks().map(|look| i64::from(look.length.steps())).collect();
         let gauge = mean(&looks);
-        let points = |steps: f32| 100.0 * steps / gauge;
-        let rounding = rounding(test.scale(), gauge);
+        let per_step = 100.0 / gauge;
+        let rounding = test.scale().variance() * per_step * per_step;
         let first = test.settling_pull().map_or(0, |settling| settling + 1);
-        let steps = || test.pulls().iter().skip(first).map(|pull| i64::from(pull.steps()));
-        let mut pulls: Series = steps().collect();
+        let each: Vec<i32, MAX_PULLS> = list(test.pulls().iter().skip(first).map(|pull| pull.steps()));
+        let mut pulls = series(&each);
         let (mut odd, mut left_out, mut slope) = (None, false, None);
         let prior = scatter.prior(test.load()).filter(|_| pulls.count() > 1);
         if let Some(prior) = prior {
-            let each: Vec<f32, MAX_PULLS> = list(steps().map(|pull| points(num::float(pull) - gauge)));
-            let stretch = median(&each).max(0.0);
+            let stretch = (per_step * (median(&each) - gauge)).max(0.0);
             let variance = prior.pull + prior.pull_per_point * stretch * stretch + rounding;
             let known = PriorVariance { variance, dof: prior.pull_dof };
-            let far = discordant::farthest(&each, known).filter(Discordant::is_odd);
-            slope = discordant::trend(&each, known).filter(Discordant::is_odd).map(|trend| trend.off);
+            let far = farthest(&each, &pulls, per_step, known);
+            slope = trend(&each, &pulls, per_step, known);
             if let Some(far) = far {
-                odd = u8::try_from(first + far.index).ok();
+                odd = u8::try_from(first + far).ok();
                 left_out = pulls.count() > 2;
                 if left_out {
-                    pulls =
-                        steps().enumerate().filter(|(index, _)| *index != far.index).map(|(_, pull)| pull).collect();
+                    let others = each.iter().enumerate().filter(|(index, _)| *index != far);
+                    pulls = others.map(|(_, pull)| i64::from(*pull)).collect();
                 }
             }
         }
-        let stretch = points(mean(&pulls) - gauge);
-        let squares = squares(&pulls, gauge);
-        Self { looks, pulls, rounding, stretch, squares, odd, left_out, trend: slope }
+        let stretch = per_step * (mean(&pulls) - gauge);
+        let squares = per_step * per_step * pulls.squares();
+        Self { looks, pulls, per_step, rounding, stretch, squares, odd, left_out, trend: slope }
     }
 
     /// How many pulls count.
@@ -69,24 +68,19 @@ impl Kept {
         self.pulls.count()
     }
 
-    /// The mean gauge length, in steps.
-    pub fn gauge(&self) -> f32 {
-        mean(&self.looks)
-    }
-
-    /// A length in points above the mean gauge length.
-    pub fn points(&self, length: Length) -> f32 {
-        100.0 * (num::float(length.steps().into()) - self.gauge()) / self.gauge()
-    }
-
-    /// Σ (look − mean)², in points².
-    pub fn look_squares(&self) -> f32 {
-        squares(&self.looks, self.gauge())
+    /// How far the mean of some lengths lies above the mean gauge length, in points.
+    pub fn points(&self, sum: i64, count: i64) -> f32 {
+        self.per_step * (num::float(sum) / num::float(count) - mean(&self.looks))
     }
 
     /// Σ (reading − mean)² of lengths in steps, in points².
     pub fn squares_of(&self, lengths: &Series) -> f32 {
-        squares(lengths, self.gauge())
+        self.per_step * self.per_step * lengths.squares()
+    }
+
+    /// Whether one of some lengths, in steps, lies far from the others.
+    pub fn has_odd(&self, lengths: &[i32], known: PriorVariance) -> bool {
+        farthest(lengths, &series(lengths), self.per_step, known).is_some()
     }
 
     /// Whether a pull of the test, counted from 0, was left out as odd.
@@ -95,16 +89,41 @@ impl Kept {
     }
 }
 
-/// The variance of one length from rounding alone, in points² of a gauge length in steps.
-fn rounding(scale: Scale, gauge: f32) -> f32 {
-    let one_point = gauge / 100.0;
-    scale.variance() / (one_point * one_point)
+/// The place of a length far from the others, in steps; `all` are the same. In whole numbers up to the last: a reading costs a
+/// small processor next to nothing so.
+fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> Option<usize> {
+    let count = i64::from(all.count());
+    if count < 2 {
+        return None;
+    }
+    let mut worst = (0, 0i64);
+    for (index, length) in lengths.iter().enumerate() {
+        // So many times as far from the mean as there are lengths.
+        let off = count * i64::from(*length) - all.sum();
+        if off.abs() > worst.1.abs() {
+            worst = (index, off);
+        }
+    }
+    let n = num::float(count);
+    let from_mean = per_step * num::float(worst.1) / n;
+    Suspect::reading(n, (worst.0, from_mean), per_step * per_step * all.squares(), known).odd().map(|far| far.index)
 }
 
-/// Σ (x − mean)² of lengths in steps, in points² of a gauge length.
-fn squares(lengths: &Series, gauge: f32) -> f32 {
-    let degrees = num::float(i64::from(lengths.count()) - 1);
-    lengths.variance().map_or(0.0, |variance| degrees * variance * (100.0 / gauge) * (100.0 / gauge))
+/// By how many points lengths rise or fall from one to the next, where they do.
+fn trend(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> Option<f32> {
+    let count = i64::from(all.count());
+    if count < 3 {
+        return None;
+    }
+    // Twice the place less the middle one; its sum is 0, so that no mean is taken off.
+    let twice: i64 = (1 - count..count).step_by(2).zip(lengths).map(|(place, length)| place * i64::from(*length)).sum();
+    let product = 0.5 * per_step * num::float(twice);
+    let trend = Suspect::trend(num::float(count), product, per_step * per_step * all.squares(), known);
+    trend.odd().map(|trend| trend.off)
+}
+
+fn series(lengths: &[i32]) -> Series {
+    lengths.iter().map(|length| i64::from(*length)).collect()
 }
 
 /// The mean; 0 of nothing.
@@ -113,10 +132,11 @@ fn mean(series: &Series) -> f32 {
 }
 
 /// The middle reading, or the mean of the two in the middle.
-fn median(readings: &[f32]) -> f32 {
-    let mut sorted: Vec<f32, MAX_PULLS> = list(readings.iter().copied());
-    sorted.sort_unstable_by(f32::total_cmp);
-    let at = |index: usize| sorted.get(index).copied().unwrap_or(0.0);
+fn median(readings: &[i32]) -> f32 {
+    let mut sorted: Vec<i32, MAX_PULLS> = list(readings.iter().copied());
+    sorted.sort_unstable();
+    let at = |index: usize| sorted.get(index).map_or(0, |length| i64::from(*length));
     let half = sorted.len() / 2;
-    if sorted.len().is_multiple_of(2) { 0.5 * (at(half.saturating_sub(1)) + at(half)) } else { at(half) }
+    let below = if sorted.len().is_multiple_of(2) { half.saturating_sub(1) } else { half };
+    0.5 * num::float(at(below) + at(half))
 }

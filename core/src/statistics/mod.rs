@@ -5,6 +5,7 @@ pub mod discordant;
 pub(crate) mod kept;
 pub mod line;
 pub mod mixture;
+pub mod persons;
 pub mod rectangular;
 pub mod repeatability;
 pub mod rounded;

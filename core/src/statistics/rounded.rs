@@ -1,7 +1,7 @@
 //! Readings that are rounded to a scale, whose rounding they may have in common.
 
 use crate::number::num;
-use crate::statistics::mixture::variance_of_scale;
+use crate::statistics::mixture::Degrees;
 
 /// The squared scale of one rounded reading with its degrees of freedom, and how much of it all readings have in common.
 ///
@@ -21,6 +21,7 @@ pub struct Rounded {
     pub scale: f32,
     /// Its degrees of freedom, above 2.
     pub dof: f32,
+    degrees: Degrees,
     common: f32,
 }
 
@@ -38,13 +39,26 @@ impl Rounded {
         let scale = scale.max(rounding);
         let exponent = FALL * (scale + besides - rounding).max(0.0) / rounding;
         let common = if exponent > 15.0 { 0.0 } else { rounding * num::exp_falling(-exponent) };
-        Self { scale, dof, common }
+        Self { scale, dof, degrees: Degrees::new(dof), common }
     }
 
     /// The variance of the mean of `count` readings: what they have in common does not average out.
     #[must_use]
     pub fn of_mean(self, count: f32) -> f32 {
-        variance_of_scale(self.scale - self.common, self.dof) / count + self.common
+        self.degrees.up * (self.scale - self.common) / count + self.common
+    }
+
+    /// The same with so many degrees of freedom more.
+    pub(crate) fn with_more(self, dof: f32) -> Self {
+        if dof == 0.0 {
+            return self;
+        }
+        let dof = self.dof + dof;
+        Self { dof, degrees: Degrees::new(dof), ..self }
+    }
+
+    pub(crate) const fn degrees(&self) -> &Degrees {
+        &self.degrees
     }
 }
 

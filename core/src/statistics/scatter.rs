@@ -1,5 +1,6 @@
 //! How much one reading differs from the next, before the readings of a test are looked at.
 
+use crate::number::num;
 use crate::reading::construction::Construction;
 use crate::reading::pull_test::{Load, PullTest};
 use crate::statistics::components::{
@@ -210,5 +211,29 @@ impl ByConstruction {
         let (here, mine) = (self.on(construction), self.all());
         let person = Believed::ASSUMED.after(everyone.all().without(mine)).after(mine.without(here));
         Scatter::believed(person.after(here.without(Pooled::of(test))))
+    }
+
+    /// How much of [`Self::scatter_among`] rests on the tests of others, 0 to 1: what is left of their share of the level
+    /// above after what this person's tests on other constructions say, and those on this one.
+    ///
+    /// ```
+    /// use tenter_core::repeatability::{ByConstruction, Pooled};
+    /// use tenter_core::{Construction, Grain, Length, PullTest};
+    ///
+    /// let (mut mine, mut everyone) = (ByConstruction::default(), ByConstruction::default());
+    /// let said = |dof| Pooled { dof, sum: dof, ..Pooled::default() };
+    /// mine.add(Construction::Woven, said(7.0));
+    /// everyone.add(Construction::Woven, said(7.0 + 7.0));
+    /// let test = PullTest::new(Length::from_mm(200), Grain::Crosswise)?;
+    /// // Half is mine, and of the other half they say one half, the assumption the other.
+    /// assert_eq!(mine.share_of_others(&everyone, Construction::Woven, &test), 0.25);
+    /// # Ok::<(), tenter_core::TestError>(())
+    /// ```
+    #[must_use]
+    pub fn share_of_others(&self, everyone: &Self, construction: Construction, test: &PullTest) -> f32 {
+        let (here, mine) = (self.on(construction), self.all());
+        let kept = |dof: f64| PLACING_DOF / (PLACING_DOF + num::narrow(dof.max(0.0)));
+        let others = 1.0 - kept(everyone.all().without(mine).dof);
+        others * kept(mine.without(here).dof) * kept(here.without(Pooled::of(test)).dof)
     }
 }

@@ -80,6 +80,13 @@ impl Series {
         Ratio::new(self.sum(), self.count.into())
     }
 
+    /// Σ (x − mean)²; 0 without readings.
+    pub(crate) fn squares(&self) -> f32 {
+        let count = u128::from(self.count);
+        let numerator = count.wrapping_mul(self.squares).wrapping_sub(square(self.differences));
+        num::float_wide(numerator) / num::float(i64::from(self.count).max(1))
+    }
+
     /// The variance, with n − 1 below the line; none below two readings.
     ///
     /// ```

@@ -1,6 +1,6 @@
 //! The result in three pages: the answer, the figures, what would settle it.
 
-use tenter_core::{Confidence, Decimal, Evaluation, Figure, Note, Rules, Settle, Table};
+use tenter_core::{Answer, Ask, Confidence, Decimal, Doubt, Evaluation, Figure, Note, Part, Rules, Settle, Table};
 
 use super::pen::{At, Pen};
 use super::{after, bar, words};
@@ -25,8 +25,46 @@ fn answer(pen: &mut Pen<'_>, evaluation: &Evaluation, confidence: Confidence) {
         None => title(pen.say(Table::OWN.class(stretch.ratio).name), None),
     }
     let half = half_width(stretch, confidence);
-    pen.say("stretch ").number(stretch.ratio.percent(1)).say(" % +-").number(half).put(At::Left, 0, 22);
-    bar::stretch(pen, 34, evaluation, confidence);
+    // What is to be said of the release stands between the stretch and its bar.
+    let (line, bar) = if of_release(pen, evaluation) { (19, 40) } else { (22, 34) };
+    pen.say("stretch ").number(stretch.ratio.percent(1)).say(" % +-").number(half).put(At::Left, 0, line);
+    bar::stretch(pen, bar, evaluation, confidence);
+}
+
+/// Puts what stands against the cloth after release, asked or not; whether there is anything.
+fn of_release(pen: &mut Pen<'_>, evaluation: &Evaluation) -> bool {
+    let open = |part: &&Part| part.ask != Ask::Stretch && part.answer != Answer::Meets;
+    let worst = evaluation
+        .parts
+        .iter()
+        .filter(open)
+        .reduce(|had, part| if part.answer.outweighs(part.chance, (had.answer, had.chance)) { part } else { had });
+    let rest = evaluation.figures.rest.as_ref();
+    let doubt = evaluation
+        .doubts
+        .iter()
+        .find(|doubt| matches!(doubt, Doubt::NotReleased { .. } | Doubt::GrowthRises { .. } | Doubt::OddRecovered));
+    let figure = |ask| match ask {
+        Ask::Recovery => rest?.recovery,
+        _ => rest.map(|rest| rest.growth),
+    };
+    if let Some(part) = worst {
+        match figure(part.ask) {
+            Some(figure) => {
+                pen.say(part.ask.word()).say(" ").number(figure.ratio.percent(1)).say(" % ");
+                pen.say(words::answer(part.answer))
+            }
+            None => pen.say(part.ask.word()).say(" not read"),
+        };
+    } else if let Some(doubt) = doubt {
+        pen.say(words::doubt(*doubt));
+    } else if let Some(rest) = rest.filter(|_| evaluation.notes.contains(&Note::ComesBackPoorly)) {
+        pen.say("It bags: grows ").number(rest.growth.ratio.percent(1)).say(" %");
+    } else {
+        return false;
+    }
+    pen.put(At::Left, 0, 29);
+    true
 }
 
 /// Puts what was said as a title, with a chance in the corner.

@@ -9,6 +9,7 @@ use tenter_core::making::elastic::{Edging, Kind};
 use tenter_core::making::garment::{GarmentKind, SeamKind, Stage};
 use tenter_core::making::hanging::Specimen;
 use tenter_core::making::stitch::Stitch;
+use tenter_core::making::yardage::ShopCut;
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Construction, Ends, Grain, Held, Unit};
 
@@ -114,6 +115,16 @@ pub const UNIT: OneOf<Unit> = OneOf {
         Unit::Mm => "Millimetres",
         Unit::Cm => "Centimetres",
         Unit::Inch => "Inches",
+    },
+};
+
+/// What shops cut cloth to.
+pub const SHOP_CUT: OneOf<ShopCut> = OneOf {
+    words: synonym::SHOP_CUT,
+    help: |cut| match cut {
+        ShopCut::TenCentimetres => "Every ten centimetres",
+        ShopCut::FiveCentimetres => "Every five centimetres",
+        ShopCut::EighthYard => "Every eighth of a yard",
     },
 };
 

@@ -108,6 +108,30 @@ pub enum ClothVerb {
     /// Put a retired cloth back on the list
     #[command(after_help = RETURN)]
     Return(ReturnArgs),
+    /// Give cloths that share a tag, after two logs were joined, tags of their own
+    #[command(after_help = RENUMBER)]
+    Renumber(RenumberArgs),
+}
+
+/// Examples for the help of `cloth renumber`.
+pub const RENUMBER: &str = "\
+Examples:
+  After an import two cloths have tag 7; you call them 7a and 7b until then:
+      tenter demo other.sqlite3
+      tenter --db other.sqlite3 cloth add 'Pantry crash' --tag 1
+      tenter --db other.sqlite3 cloth renumber
+
+The first of them keeps the tag. tenter lists the labels to write anew.";
+
+/// `cloth renumber`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct RenumberArgs {
+    /// Only this cloth: its tag with the letter [default: all but the first of each tag]
+    #[arg(value_name = "TAG")]
+    pub fabric: Option<String>,
+    /// Print one JSON array instead of text
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// What is said about a cloth, as typed.

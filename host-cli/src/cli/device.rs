@@ -28,6 +28,9 @@ pub const SYNC: &str = "\
 Examples:
       tenter device sync --port /dev/ttyUSB0
 
+  The handheld is Anna's; all that it sends is hers from now on:
+      tenter device sync --by Anna --port /dev/ttyUSB0
+
 A test leaves the handheld only after it is stored here, so you may pull the plug at any time. A sync also sets the \
 clock of the handheld, and sends it your repeatability, so that its ± is right for you.";
 
@@ -113,6 +116,9 @@ pub struct SyncArgs {
     /// Where the handheld is.
     #[command(flatten)]
     pub port: PortArg,
+    /// Who pulled with the handheld; tenter remembers its owner at this desk
+    #[arg(long, value_name = "NAME")]
+    pub by: Option<String>,
     /// Number for a handheld that has none yet [default: a random one]
     #[arg(long, value_name = "NUMBER")]
     pub name: Option<String>,

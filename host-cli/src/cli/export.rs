@@ -16,8 +16,13 @@ Examples:
       tenter export --csv tests tests.csv
       tenter export --csv cloths cloths.csv
       tenter export --csv garments garments.csv
+      tenter export --csv patterns patterns.csv
 
-The tables leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss. \
+  For somebody who need not know who pulled, or for whom you sew:
+      tenter export --without-names class.jsonl
+
+--without-names keeps the tests of each person together, without the name; what you typed as notes stays. The tables \
+leave out retired tests. Without --csv you get one entry a line, as JSON; import reads it without loss. \
 A file that is there already is replaced once the new one is complete.";
 
 /// The flags of `export`, as typed.
@@ -29,6 +34,9 @@ pub struct ExportArgs {
     /// Write a table instead of the whole log
     #[arg(long, value_enum, value_name = "TABLE")]
     pub csv: Option<TableOf>,
+    /// Leave out the names of people: who pulled, and for whom a garment is made
+    #[arg(long)]
+    pub without_names: bool,
 }
 
 /// What a table holds, as typed.
@@ -41,4 +49,6 @@ pub enum TableOf {
     Cloths,
     /// One row a garment
     Garments,
+    /// One row a role of a view of a pattern
+    Patterns,
 }

@@ -6,7 +6,7 @@ use tenter_core::making::garment::{Detail, GarmentKind};
 use tenter_core::making::zip::ZipEnds;
 
 use super::choice;
-use super::reading::{ConfidenceArg, ShowArgs};
+use super::reading::{ConfidenceArg, ShopArg, ShowArgs};
 use crate::input::plan::TypedPlan;
 use crate::input::size::elastic;
 use crate::input::synonym::{ZIP_ENDS, is};
@@ -47,6 +47,9 @@ pub struct FitArgs {
     /// What is on the sheet.
     #[command(flatten)]
     pub plan: PlanArgs,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// How sure an answer must be.
     #[command(flatten)]
     pub confidence: ConfidenceArg,
@@ -66,8 +69,8 @@ pub struct SheetRequest {
 
 impl SheetRequest {
     /// Puts each word where it belongs: `main=1` is a cloth for a role, `main+waistband=76cm` a seam, `zip=18cm closed` a
-    /// zip, `soft waist 76cm` an elastic; any other is of a name.
-    pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs) -> Self {
+    /// zip, `soft waist 76cm` an elastic; any other is of a name, and so is one that `is_name` knows.
+    pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs, is_name: impl Fn(&str) -> bool) -> Self {
         let (mut names, mut plan) = (Vec::new(), plan.clone());
         // What follows --cord and is no length is of a name.
         let after_cord =
@@ -77,6 +80,7 @@ impl SheetRequest {
         }
         for word in &after_cord.into_iter().chain(words.cloned()).collect::<Vec<_>>() {
             match word.split_once('=') {
+                _ if is_name(word) => names.push(word.clone()),
                 None if elastic(word).is_ok() => plan.choices.elastic.push(word.clone()),
                 None => names.push(word.clone()),
                 Some((name, value)) if is(name, "zip") => {
@@ -94,10 +98,10 @@ impl SheetRequest {
 }
 
 impl FitArgs {
-    /// What is meant by the words.
+    /// What is meant by the words; `is_name` knows the names of patterns and views.
     #[must_use]
-    pub fn planned(&self) -> SheetRequest {
-        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan, is_name)
     }
 }
 
@@ -133,14 +137,14 @@ pub struct ChoiceArgs {
     /// 'main+waistband=60cm', 'main+hood:neck=60cm', 'main+panel=60cm lengthwise' [default: 50 cm]
     #[arg(long, value_name = "ROLE+ROLE:SEAM=LENGTH")]
     pub seam: Vec<String>,
-    /// An edge for a zip: 18cm, 31in
+    /// An edge for a zip, finished, or as cut with --zip-neck and --zip-hem: 18cm, 31in
     #[arg(long, value_name = "LENGTH")]
     pub zip: Option<String>,
     /// What the neck or waist seam takes of that edge
-    #[arg(long, value_name = "LENGTH", requires = "zip")]
+    #[arg(long, value_name = "LENGTH")]
     pub zip_neck: Option<String>,
     /// What the hem takes of that edge
-    #[arg(long, value_name = "LENGTH", requires = "zip")]
+    #[arg(long, value_name = "LENGTH")]
     pub zip_hem: Option<String>,
     /// Whether the zip parts at its lower end [default: as the garment has it; else closed up to 24 in, open above]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
@@ -164,7 +168,7 @@ pub struct ChoiceArgs {
 
 impl From<&PlanArgs> for TypedPlan {
     fn from(args: &PlanArgs) -> Self {
-        Self { uses: args.r#use.clone(), choices: (&args.choices).into() }
+        Self { uses: args.r#use.clone(), choices: (&args.choices).into(), shop_cut: None }
     }
 }
 

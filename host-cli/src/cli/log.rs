@@ -1,6 +1,6 @@
 //! The flags of `log`.
 
-use clap::Subcommand;
+use clap::{Args, Subcommand};
 
 /// Examples for the help.
 #[cfg(feature = "postgres")]
@@ -8,6 +8,9 @@ pub const EXAMPLES: &str = "\
 Examples:
   Is everything there that should be?
       tenter log check
+
+  This desk gives the tags 100 to 199:
+      tenter log tags 100-199
 
   Who keeps a shared log gives each person the least rights that do:
       tenter log roles
@@ -33,12 +36,46 @@ Examples:
   Pipe this into psql, as the owner of the database in which the log lies:
       tenter log roles";
 
+const TAGS: &str = "\
+Examples:
+  This desk gives the tags 100 to 199, the other one 200 to 299:
+      tenter log tags 100-199
+
+  Which does it give? All of them again:
+      tenter log tags
+      tenter log tags all
+
+The next cloth gets the next tag of the range. Once the range is full, tenter cloth add says so. The range belongs to this \
+desk and is not exported.";
+
+/// `log tags`, as typed.
+#[derive(Args, Debug, Clone, PartialEq, Eq)]
+pub struct TagsArgs {
+    /// The first and the last tag, such as 100-199, or all [default: only show them]
+    #[arg(value_name = "TAGS")]
+    pub range: Option<String>,
+}
+
+const FORGET_PHOTOS: &str = "\
+Examples:
+  A photograph that you retired is off its cloth; this takes its bytes out of the file as well:
+      tenter log forget-photos
+
+A retired photograph cannot be put back after that. Files that you exported before still hold it, and importing one brings \
+it back.";
+
 /// What to do with the log itself.
-#[derive(Subcommand, Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Subcommand, Debug, Clone, PartialEq, Eq)]
 pub enum LogVerb {
     /// Check that the log is whole
     #[command(after_help = CHECK)]
     Check,
+    /// The tags that are given at this desk, so that several desks give none twice
+    #[command(after_help = TAGS)]
+    Tags(TagsArgs),
+    /// Take the bytes of retired photographs out of the log for good
+    #[command(after_help = FORGET_PHOTOS)]
+    ForgetPhotos,
     /// Print the rights to a shared log, as SQL for psql
     #[cfg(feature = "postgres")]
     #[command(after_help = ROLES)]

@@ -5,8 +5,8 @@ use clap::{Args, Subcommand};
 use tenter_core::making::garment::Stage;
 
 use super::choice;
-use super::fit::{ChoiceArgs, PlanArgs};
-use super::reading::{ConfidenceArg, ShowArgs};
+use super::fit::{ChoiceArgs, PlanArgs, SheetRequest};
+use super::reading::{ConfidenceArg, ShopArg, ShowArgs};
 use super::remember::LearnedFlags;
 
 /// Examples for the help.
@@ -25,7 +25,7 @@ pub const START: &str = "\
 Examples:
       tenter make start 'Play coat' --use main=3 --use lining=12 \\
           --for 'the innkeeper' --by 2026-12-12
-      tenter make start 'Choir trousers' B --use main=10 --zip 18cm
+      tenter make start choir b main=10 zip=18cm
 
 What you choose for its plan, such as --with, --seam, --zip and --elastic, is kept with the garment. \
 The cloths keep what the garment takes, until it is cut or done: no other garment is promised the same length.";
@@ -46,7 +46,7 @@ Examples:
 pub const PLAN: &str = "\
 Examples:
       tenter make plan 2
-      tenter make plan 2 --out coat.html
+      tenter make plan 2 main+lining=60cm --out coat.html
 
 What you chose when you began it is in the plan; --zip, --with and the like choose anew for this plan only. The plan \
 follows what you measure and change. It is for all of the cloth that you chose, whether it is cut or not.";
@@ -55,7 +55,7 @@ follows what you measure and change. It is for all of the cloth that you chose, 
 pub const EDIT: &str = "\
 Examples:
       tenter make edit 2 --by 2027-01-15
-      tenter make edit 2 --use lining=12 --note 'two inside pockets'";
+      tenter make edit 2 lining=12 --note 'two inside pockets'";
 
 /// Examples for the help of `make cut`.
 pub const CUT: &str = "\
@@ -218,10 +218,13 @@ pub struct TickArgs {
 /// `make start`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct StartArgs {
-    /// The pattern
+    /// The pattern, or a part of its name
     pub pattern: String,
-    /// The view [default: the only one]
+    /// The view [default: the only one, or the one you added to last]
     pub view: Option<String>,
+    /// The cloth for each role, in a few words: main=3 lining=12
+    #[arg(value_name = "ROLE=TAG")]
+    pub words: Vec<String>,
     /// The rest.
     #[command(flatten)]
     pub flags: GarmentFlags,
@@ -230,11 +233,25 @@ pub struct StartArgs {
     pub show: ShowArgs,
 }
 
+impl StartArgs {
+    /// What is meant by the words; `is_name` knows the names of patterns and views.
+    #[must_use]
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        let words = core::iter::once(&self.pattern).chain(&self.view).chain(&self.words);
+        let plan =
+            PlanArgs { r#use: self.flags.r#use.clone(), choices: self.flags.choices.clone(), ..PlanArgs::default() };
+        SheetRequest::of(words, &plan, is_name)
+    }
+}
+
 /// `make edit`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct EditArgs {
     /// The number of the garment, its name, or the person it is for
     pub garment: String,
+    /// Another cloth for a role: lining=12
+    #[arg(value_name = "ROLE=TAG")]
+    pub words: Vec<String>,
     /// What changes.
     #[command(flatten)]
     pub flags: GarmentFlags,
@@ -269,6 +286,12 @@ pub struct OneArgs {
 pub struct PlanOfArgs {
     /// The number of the garment, its name, or the person it is for
     pub garment: String,
+    /// What goes on the sheet, in a few words: main+waistband=60cm zip=18cm 'soft waist 76cm'
+    #[arg(value_name = "WORD")]
+    pub words: Vec<String>,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// File to write it to as a page that prints; without it the plan is shown here
     #[arg(long, short, value_name = "FILE")]
     pub out: Option<String>,

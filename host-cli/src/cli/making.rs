@@ -7,7 +7,7 @@ use tenter_core::making::hanging::Specimen;
 use tenter_core::making::stitch::Stitch;
 
 use super::choice;
-use super::reading::{AdviceArgs, ShowArgs};
+use super::reading::{AdviceArgs, ShopArg, ShowArgs};
 
 /// Examples for the help of `wash`.
 pub const WASH: &str = "\
@@ -62,6 +62,9 @@ pub struct WashArgs {
     /// A length that is needed after the wash
     #[arg(long, value_name = "LENGTH")]
     pub need: Option<String>,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// How it was washed
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub note: String,

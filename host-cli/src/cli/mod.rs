@@ -13,6 +13,8 @@ pub mod make;
 pub mod making;
 pub mod manual;
 pub mod pattern;
+pub mod people;
+pub mod phone;
 pub mod pull;
 pub mod reading;
 pub mod remember;
@@ -34,9 +36,9 @@ use clap::{Arg, ArgAction, ArgMatches, Command, CommandFactory as _, FromArgMatc
 use tenter_core::Unit;
 
 use crate::error::Error;
-use crate::input::synonym::command::instead;
-use crate::plain::one_line;
+use crate::input::{Misuse, Near, Unparsed};
 use crate::text::terminal_width;
+use crate::words::instead::instead;
 use check::CheckArgs;
 use cloth::ClothVerb;
 use device::DeviceVerb;
@@ -45,6 +47,7 @@ use fit::FitArgs;
 use import::ImportArgs;
 use make::MakeVerb;
 use pattern::PatternVerb;
+use people::PeopleVerb;
 use pull::PullArgs;
 use report::ReportVerb;
 
@@ -117,6 +120,10 @@ pub enum Verb {
     #[command(after_help = make::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
     Make(Box<MakeVerb>),
+    /// The people who pull, and how well each repeats
+    #[command(after_help = people::EXAMPLES, arg_required_else_help = true)]
+    #[command(subcommand)]
+    People(Box<PeopleVerb>),
     /// Pages and pictures: the swatch book, cards, plan sheets, gauges to print
     #[command(after_help = report::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]
@@ -139,6 +146,9 @@ pub enum Verb {
     /// How much a cloth shrank, from marks before and after a wash
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),
+    /// The app for a phone, which needs no network
+    #[command(after_help = phone::EXAMPLES)]
+    Phone(phone::PhoneArgs),
     /// Completions for a shell
     #[command(after_help = manual::COMPLETIONS)]
     Completions(manual::CompletionsArgs),
@@ -174,7 +184,7 @@ pub enum Parsed {
 ///
 /// # Errors
 ///
-/// [`Error::Usage`] with one line that says what to type instead.
+/// [`Error::Misuse`] with one line that says what to type instead.
 pub fn parse(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> Result<Parsed, Error> {
     parse_with(words, None)
 }
@@ -204,9 +214,7 @@ pub fn parse_with(
         Ok(CommandLine { units: said_of_units(&matches), ..line })
     };
     match matches.and_then(read) {
-        Ok(CommandLine { verb: Verb::Demo(_), .. }) if named => {
-            Err(Error::Usage("demo makes a file of its own: type tenter demo FILE, without --db".to_owned()))
-        }
+        Ok(CommandLine { verb: Verb::Demo(_), .. }) if named => Err(Misuse::SamplesWithLog.into()),
         Ok(line) => Ok(Parsed::Run(line)),
         Err(error) => shown_or_wrong(&error, &verb_of(&words)),
     }
@@ -263,63 +271,57 @@ fn shown_or_wrong(error: &clap::Error, verb: &str) -> Result<Parsed, Error> {
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion | ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => {
             Ok(Parsed::Show(error.render()))
         }
-        _ => Err(Error::Usage(one_line_of(error, verb))),
+        _ => Err(Misuse::Unparsed(unparsed(error, verb)).into()),
     }
 }
 
-/// The parser's complaint in one line with its remedy.
-fn one_line_of(error: &clap::Error, verb: &str) -> String {
+/// The parser's complaint as data.
+fn unparsed(error: &clap::Error, verb: &str) -> Unparsed {
+    let verb = verb.to_owned();
     let word = |kind| match error.get(kind) {
         Some(ContextValue::String(text)) => Some(text.clone()),
         Some(ContextValue::Strings(texts)) => Some(texts.join(", ")),
         _ => None,
     };
-    let near = |kind, see: &str| match error.get(kind) {
-        Some(ContextValue::String(near)) => format!("did you mean '{near}'?"),
+    let near = |kind| match error.get(kind) {
+        Some(ContextValue::String(near)) => Near::Like(near.clone()),
         // The likeliest stands last.
-        Some(ContextValue::Strings(near)) if !near.is_empty() => {
-            format!("did you mean '{}'?", near.last().map_or("", String::as_str))
-        }
-        _ => format!("see {verb} --help{see}"),
+        Some(ContextValue::Strings(near)) if !near.is_empty() => Near::Like(near.last().cloned().unwrap_or_default()),
+        _ => Near::Help { verb: verb.clone() },
     };
     let argument = word(ContextKind::InvalidArg).unwrap_or_default();
-    let flag = argument.split(' ').next().unwrap_or_default();
-    let value = one_line(&word(ContextKind::InvalidValue).unwrap_or_default());
+    let flag = argument.split(' ').next().unwrap_or_default().to_owned();
+    let value = word(ContextKind::InvalidValue).unwrap_or_default();
     match error.kind() {
         ErrorKind::UnknownArgument if argument.starts_with('-') && argument.contains(|c: char| c.is_ascii_digit()) => {
-            format!("'{}': a length cannot be negative; type it without the minus sign", one_line(&argument))
+            Unparsed::Negative(argument)
         }
-        ErrorKind::UnknownArgument => {
-            let (kind, quotes) = match argument.starts_with('-') {
-                true => ("unknown option", ""),
-                false => ("unexpected word", "type a name of several words in quotes, or "),
-            };
-            format!("{kind} '{}'; {quotes}{}", one_line(&argument), near(ContextKind::SuggestedArg, ""))
+        ErrorKind::UnknownArgument if argument.starts_with('-') => {
+            Unparsed::Option { name: argument, near: near(ContextKind::SuggestedArg) }
         }
+        ErrorKind::UnknownArgument => Unparsed::Word { name: argument, near: near(ContextKind::SuggestedArg) },
         ErrorKind::InvalidSubcommand => {
             let name = word(ContextKind::InvalidSubcommand).unwrap_or_default();
             let below = verb.split_once(' ').map_or_else(|| name.clone(), |(_, above)| format!("{above} {name}"));
-            let near = || match name.starts_with(|c: char| c.is_ascii_digit()) {
-                true => "type the command first, such as tenter check 25 26.5 26.6 26.5 5%".to_owned(),
-                false => near(ContextKind::SuggestedSubcommand, " for the list"),
+            let near = match (instead(&below), name.starts_with(|c: char| c.is_ascii_digit())) {
+                (Some(_), _) => Near::Unclear(below),
+                (None, true) => Near::Number,
+                (None, false) => near(ContextKind::SuggestedSubcommand),
             };
-            format!("unknown command '{}'; {}", one_line(&name), instead(&below).map_or_else(near, str::to_owned))
+            Unparsed::Command { name, near }
         }
-        ErrorKind::MissingRequiredArgument => {
-            format!("missing {argument}; see {verb} --help for an example")
-        }
-        ErrorKind::InvalidValue if value.is_empty() => format!("{flag} needs a value; see {verb} --help"),
+        ErrorKind::MissingRequiredArgument => Unparsed::Missing { argument, verb },
+        ErrorKind::InvalidValue if value.is_empty() => Unparsed::NoValue { flag, verb },
         ErrorKind::InvalidValue => {
-            let known = word(ContextKind::ValidValue).unwrap_or_default();
-            format!("{flag} '{value}': type one of {known}")
+            Unparsed::NotOneOf { flag, value, known: word(ContextKind::ValidValue).unwrap_or_default() }
         }
         ErrorKind::ArgumentConflict => match word(ContextKind::PriorArg).unwrap_or_default() {
-            prior if prior.is_empty() || prior == argument => format!("{flag} was given twice; give it once"),
-            prior => format!("{argument} and {prior} do not go together; give one of them"),
+            prior if prior.is_empty() || prior == argument => Unparsed::Twice { flag },
+            prior => Unparsed::Conflict { one: argument, other: prior },
         },
-        ErrorKind::MissingSubcommand => format!("{verb} what? See {verb} --help"),
-        ErrorKind::InvalidUtf8 => "an argument is not text; type it again in plain letters".to_owned(),
-        _ => error.to_string().lines().next().unwrap_or("cannot read this command line").replace("error: ", ""),
+        ErrorKind::MissingSubcommand => Unparsed::NoCommand { verb },
+        ErrorKind::InvalidUtf8 => Unparsed::NotText,
+        _ => Unparsed::Other(error.to_string().lines().next().map(|line| line.replace("error: ", ""))),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use clap::Args;
 
+use super::people::ByArg;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestArgs, WantsArgs};
 
 /// Examples for the help.
@@ -21,6 +22,10 @@ Examples:
   Exclude a test that went wrong, by the letters that tenter cloth show 5 prints; count it again:
       tenter pull 5 --retire 52h6ze --note 'a pin slipped'
       tenter pull 5 --return 52h6ze
+
+  Who pulled counts: each person repeats differently, and two persons are two sessions:
+      tenter pull 5 10cm 10.4cm 10.5cm 10.4cm --by Anna
+      tenter pull 5 --whose 52h6ze Ben
 
   You pulled it along the other grain than you said:
       tenter pull 5 --regrain 52h6ze lengthwise
@@ -44,6 +49,9 @@ pub struct PullArgs {
     /// What is asked.
     #[command(flatten)]
     pub wants: WantsArgs,
+    /// Who pulled.
+    #[command(flatten)]
+    pub by: ByArg,
     /// When you pulled it: 2025-03-20, '20 Mar 2025 14:30', yesterday [default: now]
     #[arg(long, value_name = "DAY")]
     pub at: Option<String>,
@@ -59,6 +67,9 @@ pub struct PullArgs {
     /// Put right the grain of a stored test: its letters, then lengthwise, crosswise or bias
     #[arg(long, num_args = 2, value_names = ["TEST", "GRAIN"], conflicts_with_all = ["retire", "return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub regrain: Vec<String>,
+    /// Put right who pulled a stored test: its letters, then the name
+    #[arg(long, num_args = 2, value_names = ["TEST", "NAME"], conflicts_with_all = ["by", "regrain", "retire", "return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
+    pub whose: Vec<String>,
     /// Go on with an unfinished test without asking
     #[arg(long, conflicts_with_all = ["discard", "lengths", "marks", "to", "back"])]
     pub resume: bool,

@@ -2,6 +2,7 @@
 
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{ArgMatches, Args, Command, FromArgMatches};
+use tenter_core::making::yardage::ShopCut;
 use tenter_core::{Ends, Grain, Held, Unit};
 
 use super::choice;
@@ -164,6 +165,14 @@ pub struct ShowArgs {
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,
+}
+
+/// How shops cut cloth, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct ShopArg {
+    /// To what your shop cuts cloth [default: 10cm, or 1/8yd where lengths are told in inches]
+    #[arg(long, value_name = "STEP", value_parser = choice::SHOP_CUT)]
+    pub shop_cut: Option<ShopCut>,
 }
 
 /// How lines of advice are shown, as typed.

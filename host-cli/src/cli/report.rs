@@ -5,7 +5,7 @@ use tenter_core::{Grain, Unit};
 
 use super::choice;
 use super::fit::{PlanArgs, SheetRequest};
-use super::reading::{ConfidenceArg, TableArg};
+use super::reading::{ConfidenceArg, ShopArg, TableArg};
 
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
@@ -43,6 +43,31 @@ Examples:
           --out gauge.html
       tenter report gauge --view 'Choir trousers' B --out gauges.html";
 
+/// Examples for the help of `report sheets`.
+pub const SHEETS: &str = "\
+Examples:
+      tenter report sheets --out everything.html
+      tenter report sheets 1 2 --out two.html
+
+Each garment gets its plan, the cards of its cloths and the gauges of its view, with the name of whoever it is for.";
+
+/// Examples for the help of `report form`.
+pub const FORM: &str = "\
+Examples:
+      tenter report form --out form.html
+      tenter report form 5 --wants 10% --lines 12 --out sateen.html
+
+Type what the class wrote into a table, and read it in with tenter import:
+      printf 'name,cloth,marks,settling,readings\\n' > readings.csv
+      printf 'Ada,Lobby drill,10cm,yes,10.4 10.5 10.4 10.1@1min\\n' >> readings.csv
+      printf 'Ben,Lobby drill,10cm,yes,10.6 10.6 10.7 10.1@1min\\n' >> readings.csv
+      tenter import readings.csv";
+
+/// Examples for the help of `report class`.
+pub const CLASS: &str = "\
+Examples:
+      tenter report class 5 --out class.html";
+
 /// Examples for the help of `report picture`.
 pub const PICTURE: &str = "\
 Examples:
@@ -66,6 +91,15 @@ pub enum ReportVerb {
     /// A gauge to print at true scale and pull a swatch on
     #[command(after_help = GAUGE)]
     Gauge(GaugeArgs),
+    /// Plans, cards and gauges of all garments in one print
+    #[command(after_help = SHEETS)]
+    Sheets(SheetsArgs),
+    /// A sheet to print for a class: how to measure, a pull gauge, lines for readings
+    #[command(after_help = FORM)]
+    Form(FormArgs),
+    /// What several people's pulls of one cloth say of the people
+    #[command(after_help = CLASS)]
+    Class(ClassArgs),
     /// One picture as an SVG file
     #[command(after_help = PICTURE)]
     Picture(PictureArgs),
@@ -80,6 +114,9 @@ impl ReportVerb {
             Self::Cards(args) => &args.out,
             Self::Sheet(args) => &args.out,
             Self::Gauge(args) => &args.out,
+            Self::Sheets(args) => &args.out,
+            Self::Form(args) => &args.out,
+            Self::Class(args) => &args.out,
             Self::Picture(args) => &args.out,
         }
     }
@@ -162,6 +199,9 @@ pub struct SheetArgs {
     /// What is on the sheet.
     #[command(flatten)]
     pub plan: PlanArgs,
+    /// How shops cut cloth.
+    #[command(flatten)]
+    pub shop: ShopArg,
     /// The file.
     #[command(flatten)]
     pub out: OutArg,
@@ -174,11 +214,59 @@ pub struct SheetArgs {
 }
 
 impl SheetArgs {
-    /// What is meant by the words.
+    /// What is meant by the words; `is_name` knows the names of patterns and views.
     #[must_use]
-    pub fn planned(&self) -> SheetRequest {
-        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan)
+    pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
+        SheetRequest::of(self.pattern.iter().chain(&self.view).chain(&self.words), &self.plan, is_name)
     }
+}
+
+/// `report sheets`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct SheetsArgs {
+    /// Garments, by number, name or person [default: all that are being made]
+    #[arg(value_name = "GARMENT")]
+    pub garments: Vec<String>,
+    /// Leave out the names of people
+    #[arg(long)]
+    pub without_names: bool,
+    /// The file.
+    #[command(flatten)]
+    pub out: OutArg,
+    /// How sure an answer must be.
+    #[command(flatten)]
+    pub confidence: ConfidenceArg,
+    /// The unit.
+    #[command(flatten)]
+    pub units: UnitsArg,
+}
+
+/// `report form`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct FormArgs {
+    /// The cloth that all pull, by its number or name [default: none; each line has room for one]
+    #[arg(value_name = "TAG")]
+    pub fabric: Option<String>,
+    /// The stretch that the pull gauge shows
+    #[arg(long, value_name = "RANGE", default_value = "10%")]
+    pub wants: String,
+    /// Lines for readings
+    #[arg(long, default_value_t = 12, value_parser = clap::value_parser!(u8).range(1..=14))]
+    pub lines: u8,
+    /// The file.
+    #[command(flatten)]
+    pub out: OutArg,
+}
+
+/// `report class`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct ClassArgs {
+    /// The cloth and the people.
+    #[command(flatten)]
+    pub class: super::people::CompareArgs,
+    /// The file.
+    #[command(flatten)]
+    pub out: OutArg,
 }
 
 /// `report gauge`, as typed.

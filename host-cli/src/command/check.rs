@@ -7,7 +7,7 @@ use tenter_core::Answer;
 use crate::cli::check::CheckArgs;
 use crate::error::Error;
 use crate::finding::check::Checked;
-use crate::input;
+use crate::input::{self, Misuse};
 use crate::json::check as check_json;
 use crate::text::TextOutput;
 use crate::text::check as check_text;
@@ -19,13 +19,13 @@ use crate::text::check as check_text;
 /// What was typed wrong, or an output that cannot be written.
 pub fn run(args: &CheckArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if !args.test.further.is_empty() {
-        return Err(Error::Usage("check judges one test: type another tenter check for the other grain".to_owned()));
+        return Err(Misuse::SecondTest.into());
     }
     let mut input = input::check(&args.into())?;
     if let Some(construction) = args.construction.map(input::cloth::construction)
         && let Some(store) = super::open_if_there(db, screen.here)?
     {
-        input.rules.scatter = store.repeatability()?.on(construction).scatter();
+        input.rules.scatter = store.repeatability()?.everyone().on(construction).scatter();
     }
     let checked = Checked::of(input)?;
     if args.show.json {

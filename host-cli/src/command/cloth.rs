@@ -8,12 +8,13 @@ use crate::cli::cloth::ClothVerb;
 use crate::cli::cloth::CutArgs;
 use crate::cli::cloth::EditClothArgs;
 use crate::cli::cloth::ListClothsArgs;
+use crate::cli::cloth::RenumberArgs;
 use crate::cli::cloth::RetireArgs;
 use crate::cli::cloth::ReturnArgs;
 use crate::cli::cloth::ShowFabricArgs;
 use crate::cli::reading::ShowArgs;
 use crate::deed::cloth as deed;
-use crate::deed::pull;
+use crate::deed::{people, pull};
 use crate::error::Error;
 use crate::finding::cloth::Listed;
 use crate::finding::fit::{Stock, known};
@@ -23,11 +24,11 @@ use crate::input::{self, ClothFacts, Field, amount, described};
 use crate::json::cloth as stash_json;
 use crate::log::json::Mm;
 use crate::log::{Entry, Fabric, FabricChange, Fact};
-use crate::plain::isolated;
 use crate::store::{Change as _, LogPlace, Store};
 use crate::text::TextOutput;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
+use crate::words::done;
 
 /// Runs the verb.
 ///
@@ -45,6 +46,7 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut 
         ClothVerb::Learned(args) => remember::learned(args, store, screen),
         ClothVerb::Retire(args) => retire(args, store, screen),
         ClothVerb::Return(args) => restore(args, store, screen),
+        ClothVerb::Renumber(args) => renumber(args, store, screen),
     }?;
     Ok(0)
 }
@@ -93,7 +95,7 @@ fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>
 fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let Some(length) = args.length.as_deref().filter(|_| !args.undo) else {
         let (entries, had) = store.change(|read| deed::uncut(read, &args.fabric))?;
-        report_change(store, &entries, &args.show, "cut taken back", screen)?;
+        report_change(store, &entries, &args.show, done::CUT_BACK, screen)?;
         let now = entries.first().map(|entry| store.fabric(entry.subject().id())).transpose()?.flatten();
         if !args.show.json && now.as_ref().is_some_and(|now| now.length == had) {
             screen.say(words::LENGTH_STAYS)?;
@@ -101,19 +103,28 @@ fn cut(args: &CutArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Re
         return Ok(());
     };
     let (entries, ()) = store.change(|read| deed::cut(read, &args.fabric, length, &args.note, args.instead))?;
-    let what = if args.instead { "cut put right" } else { "cut" };
+    let what = if args.instead { done::CUT_RIGHT } else { "cut" };
     report_change(store, &entries, &args.show, what, screen)
 }
 
 fn retire(args: &RetireArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (_, Fabric { tag, name, .. }) = store.change(|read| deed::retire(read, &args.fabric, &args.note))?;
-    let name = isolated(&name);
-    Ok(screen.say(&format!("retired  {tag}  {name}; its tests and history stay: tenter cloth return {tag}"))?)
+    Ok(screen.say(&done::retired_cloth(tag, &name))?)
 }
 
 fn restore(args: &ReturnArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let (_, Fabric { tag, name, .. }) = store.change(|read| deed::restore(read, &args.fabric))?;
-    Ok(screen.say(&format!("back  {tag}  {}", isolated(&name)))?)
+    Ok(screen.say(&done::returned_cloth(tag, &name))?)
+}
+
+fn renumber(args: &RenumberArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
+    let (_, renumbered) = store.change(|read| people::renumber(read, args.fabric.as_deref()))?;
+    if args.json {
+        writeln!(screen.out, "{}", stash_json::renumbered(&renumbered))?;
+    } else {
+        write!(screen.out, "{}", report::renumbered(&renumbered, screen.width))?;
+    }
+    Ok(())
 }
 
 fn report_change(
@@ -174,7 +185,8 @@ fn show(args: &ShowFabricArgs, store: &dyn Store, screen: &mut TextOutput<'_>) -
     let confidence = input::confidence(&args.confidence.confidence)?;
     let fabric = find::fabric(store, &args.fabric)?;
     let known = KnownCloth::of(store, fabric)?;
-    let shown = known.shown(store.repeatability()?, ShownRules { confidence, table, unit }, screen.here);
+    let hands = store.repeatability()?;
+    let shown = known.shown(&hands, ShownRules { confidence, table, unit }, screen.here);
     if args.show.json {
         writeln!(screen.out, "{}", stash_json::shown(&shown))?;
     } else {

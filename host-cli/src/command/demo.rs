@@ -7,10 +7,12 @@ use std::path::Path;
 use crate::cli::demo::DemoArgs;
 use crate::error::Error;
 use crate::exchange::jsonl::Exported;
+use crate::input::{FileFault, Misuse};
 use crate::log::Here;
 use crate::plain::shown;
-use crate::store::{self, Change as _};
+use crate::store::{self, Access, Change as _};
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// An exported log of a sewing evening: the cloths, their figures and the people are invented.
 const EVENING: &str = include_str!("../../demo/evening.jsonl");
@@ -23,25 +25,19 @@ const EVENING: &str = include_str!("../../demo/evening.jsonl");
 pub fn run(args: &DemoArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let path = &args.file;
     if store::default_path().is_some_and(|own| own == *path) {
-        return Err(Error::Usage(
-            "that is the place of your own log; type tenter demo FILE with another name".to_owned(),
-        ));
+        return Err(Misuse::SamplesInOwnLog.into());
     }
     begin(path)?;
     // A file that was begun here and is not whole is of no use to anybody.
     fill(path, screen.here).inspect_err(|_| drop(fs::remove_file(path)))?;
     let file = typed(path);
-    screen.say(&format!(
-        "{} now holds the cloths of a sewing evening that makes a choir's trousers and the coats of a school play. \
-         All of it is invented. Your own log is as it was.",
-        shown(path)
-    ))?;
-    screen.say("Look round with")?;
-    writeln!(screen.out, "  tenter --db {file} cloth list")?;
-    writeln!(screen.out, "  tenter --db {file} fit 'Choir trousers' A")?;
-    writeln!(screen.out, "  tenter --db {file} cloth show 5")?;
-    screen.say("Delete it with")?;
-    writeln!(screen.out, "  {} {file}", if cfg!(windows) { "del" } else { "rm" })?;
+    screen.say(&done::samples(&shown(path)))?;
+    screen.say(done::LOOK_ROUND)?;
+    for line in done::look_round(&file) {
+        writeln!(screen.out, "{line}")?;
+    }
+    screen.say(done::DELETE)?;
+    writeln!(screen.out, "{}", done::delete(&file))?;
     Ok(0)
 }
 
@@ -52,12 +48,8 @@ fn begin(path: &Path) -> Result<(), Error> {
     #[cfg(unix)]
     std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
     options.open(path).map(drop).map_err(|error| match error.kind() {
-        ErrorKind::AlreadyExists => Error::File {
-            what: "make",
-            path: shown(path),
-            reason: "it is there already; delete it, or type tenter demo FILE with another name".to_owned(),
-        },
-        _ => Error::file("make", path, &error),
+        ErrorKind::AlreadyExists => Error::file(Access::Make, path, FileFault::There),
+        _ => Error::file(Access::Make, path, &error),
     })
 }
 

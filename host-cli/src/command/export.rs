@@ -19,16 +19,17 @@ use crate::whole_file::WholeFile;
 ///
 /// A log that cannot be read, or a file that cannot be written.
 pub fn run(args: &ExportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
-    let here = screen.here;
+    let (here, names) = (screen.here, !args.without_names);
     let write = |out: &mut dyn Write| -> Result<String, Error> {
         let store = db.open(here)?;
         let total = if args.csv.is_none() { store.count().ok() } else { None };
         let mut progress = Progress::of("exporting", total);
         let mut step = || progress.step();
         Ok(match args.csv {
-            None => format!("{} entries", jsonl::write(&*store, out, &mut step)?),
-            Some(TableOf::Tests) => format!("{} tests", table::write::tests(&*store, out, &mut step)?),
-            Some(TableOf::Garments) => format!("{} garments", table::write::garments(&*store, out)?),
+            None => format!("{} entries", jsonl::write(&*store, names, out, &mut step)?),
+            Some(TableOf::Tests) => format!("{} tests", table::write::tests(&*store, names, out, &mut step)?),
+            Some(TableOf::Garments) => format!("{} garments", table::write::garments(&*store, names, out)?),
+            Some(TableOf::Patterns) => format!("{} patterns", table::write::patterns(&*store, out)?),
             Some(TableOf::Cloths) => format!("{} cloths", table::write::fabrics(&*store, out)?),
         })
     };

@@ -21,13 +21,13 @@ use crate::text::fit as report;
 /// What was typed wrong, or a log that cannot be read.
 pub fn run(args: &FitArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let confidence = input::confidence(&args.confidence.confidence)?;
-    let SheetRequest { names, plan: wanted } = args.planned();
+    let SheetRequest { names, plan: wanted } = args.planned(find::names(read)?);
     // Whoever says what goes on the sheet wants the sheet.
     let sheet_wanted = args.sheet || wanted != PlanArgs::default();
     let (pattern, view) = find::pattern_and_view(read, &names)?;
     let view = view.as_str();
     let roles = find::roles(&pattern, view, &args.role)?;
-    let stock = Stock::read(read)?;
+    let stock = Stock::read(read)?.with_shop_cut(args.shop.shop_cut);
     let roles: Vec<RoleFit<'_>> = fit::roles(roles, &stock, confidence);
     let unit = args.show.units.unwrap_or_default();
     if sheet_wanted {

@@ -7,7 +7,7 @@ use tenter_core::{Length, Load};
 use crate::cli::making::HangArgs;
 use crate::error::Error;
 use crate::finding::hang::{Hang, Hung};
-use crate::input::{self, Field, Why, Wrong, amount::cloth};
+use crate::input::{self, Field, Misuse, Why, Wrong, amount::cloth};
 use crate::json::hang as hang_json;
 use crate::text::TextOutput;
 use crate::text::hang as hang_text;
@@ -51,9 +51,7 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
     }
     let names = || METHODS.iter().map(|method| method.cloth.to_owned()).collect();
     let Some(text) = &args.method else {
-        return Err(Error::Usage(
-            "pass a tension: --method TEXT (tenter hang lists them), --tension 3.5N, or --mass".to_owned(),
-        ));
+        return Err(Misuse::NoTension.into());
     };
     let wanted = text.trim().to_lowercase();
     let name = |method: &TensionMethod| format!("{} {}", method.standard, method.cloth).to_lowercase();

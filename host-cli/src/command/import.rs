@@ -9,10 +9,11 @@ use crate::cli::import::ImportArgs;
 use crate::error::Error;
 use crate::exchange::jsonl::Exported;
 use crate::exchange::table;
+use crate::exchange::table::read::NewNames;
 use crate::finding::tag;
+use crate::input::{FileFault, Misuse};
 use crate::json::import as import_json;
-use crate::plain::shown;
-use crate::store::{Change as _, LogPlace};
+use crate::store::{Access, Change as _, LogPlace};
 use crate::text::TextOutput;
 use crate::text::import as report;
 
@@ -23,15 +24,18 @@ use crate::text::import as report;
 /// A file or a log that cannot be read, and then nothing is imported.
 pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     if args.as_read && !args.is_table() {
-        return Err(Error::Usage("--as-read belongs to a table of readings; add --csv if the file is one".to_owned()));
+        return Err(Misuse::AsReadWithoutTable.into());
     }
     let (mut file, name) = source(&args.file)?;
+    let mut named = NewNames::default();
     let (merged, shared) = if args.is_table() {
         let mut bytes = Vec::new();
-        file.read_to_end(&mut bytes).map_err(|error| Error::file("read", Path::new(&args.file), &error))?;
+        file.read_to_end(&mut bytes).map_err(|error| Error::file(Access::Read, Path::new(&args.file), &error))?;
         let mut store = db.open(screen.here)?;
         let entries = table::read::entries(&bytes, &*store, args.as_read, screen.here)?;
-        (store.merge(&mut entries.into_iter().map(Ok))?, Vec::new())
+        named = table::read::new_names(&entries, &*store)?;
+        let merged = store.merge(&mut entries.into_iter().map(Ok))?;
+        (merged, tag::shared(&*store)?)
     } else {
         let entries = Exported::begin(file, &name)?;
         let mut store = db.open(screen.here)?;
@@ -40,9 +44,9 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
         (merged, tag::shared(&*store)?)
     };
     if args.json {
-        writeln!(screen.out, "{}", import_json::merged(merged, &shared))?;
+        writeln!(screen.out, "{}", import_json::merged(merged, &shared, &named))?;
     } else {
-        write!(screen.out, "{}", report::text(merged, &shared, screen.width))?;
+        write!(screen.out, "{}", report::text(merged, &shared, &named, screen.width))?;
     }
     Ok(0)
 }
@@ -53,11 +57,10 @@ fn source(file: &str) -> Result<(Box<dyn BufRead>, String), Error> {
         return Ok((Box::new(BufReader::new(io::stdin())), "standard input".to_owned()));
     }
     let path = Path::new(file);
-    let wrong = |error: io::Error| Error::file("read", path, &error);
+    let wrong = |error: io::Error| Error::file(Access::Read, path, &error);
     let file = File::open(path).map_err(wrong)?;
     if file.metadata().map_err(wrong)?.is_dir() {
-        let reason = "it is a folder; type the name of a file in it".to_owned();
-        return Err(Error::File { what: "read", path: shown(path), reason });
+        return Err(Error::file(Access::Read, path, FileFault::Folder));
     }
     let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
     Ok((Box::new(BufReader::new(file)), name))

@@ -2,9 +2,15 @@
 
 use std::path::Path;
 
-use crate::cli::log::LogVerb;
+use crate::cli::log::{LogVerb, TagsArgs};
+use crate::deed::people;
 use crate::error::Error;
+use crate::finding::memory::retired_photos;
+use crate::finding::tag;
+use crate::log::Desk;
 use crate::text::TextOutput;
+use crate::words::done;
+use crate::words::errors::log_fault;
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -14,9 +20,11 @@ const FAULTY: u8 = 1;
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn run(verb: LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         LogVerb::Check => check(db, screen),
+        LogVerb::Tags(args) => tags(args, db, screen),
+        LogVerb::ForgetPhotos => forget_photos(db, screen),
         #[cfg(feature = "postgres")]
         LogVerb::Roles => {
             screen.out.write_all(crate::store::postgres::ROLES.as_bytes())?;
@@ -30,13 +38,44 @@ fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let log = place.open(screen.here)?;
     let faults = log.faults()?;
     if faults.is_empty() {
-        screen.say(&format!("{} is whole; it holds {} entries", place.name(), log.count()?))?;
+        screen.say(&done::whole_log(&place.name(), log.count()?))?;
         return Ok(0);
     }
     for fault in &faults {
-        screen.say(fault)?;
+        screen.say(&log_fault(fault))?;
     }
-    screen
-        .say(&format!("{} is damaged; restore a copy, or import your last export with --db NEWFILE", place.name()))?;
+    screen.say(&done::damaged_log(&place.name()))?;
     Ok(FAULTY)
+}
+
+fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+    let mut log = super::open(db, screen.here)?;
+    let retired = retired_photos(&log.fabrics()?);
+    let mut gone = 0;
+    for photo in &retired {
+        gone += log.photo(*photo)?.map_or(0, |photo| photo.jpeg().len());
+    }
+    log.forget_photos(&retired)?;
+    let kilobytes = gone.div_ceil(1000);
+    match gone {
+        0 => screen.say("no retired photograph is in the log")?,
+        _ => screen
+            .say(&format!("taken out  retired photographs, {kilobytes} kB; exported files may still hold them"))?,
+    }
+    Ok(0)
+}
+
+fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+    let mut log = super::open(db, screen.here)?;
+    if let Some(text) = &args.range {
+        let desk = Desk { tags: people::tags(text)?, ..log.desk()? };
+        log.set_desk(&desk)?;
+    }
+    let range = log.desk()?.tags;
+    let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
+    let given_here = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
+    let next = tag::next(&*log, &given)?
+        .map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
+    screen.say(&format!("this desk gives {given_here}; {next}"))?;
+    Ok(0)
 }

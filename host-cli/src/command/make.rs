@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::report::sheet_page;
 use super::sheet;
+use crate::cli::fit::SheetRequest;
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
@@ -14,14 +15,15 @@ use crate::finding::make::{MadeGarment, Workroom};
 use crate::finding::shown::ShownRules;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
-use crate::input::{self};
+use crate::input::plan::TypedPlan;
+use crate::input::{self, Misuse};
 use crate::json::make as make_json;
 use crate::json::plan as plan_json;
-use crate::log::{GarmentState, Id};
-use crate::plain::isolated;
+use crate::log::{GarmentState, Id, Subject};
 use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
 use crate::text::make as report;
+use crate::words::done;
 use crate::words::{make as words, pair, quantity};
 
 /// Runs the verb.
@@ -47,12 +49,15 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
             return show_one(garment.id, &args.show, store, screen);
         }
         MakeVerb::Start(args) => {
-            let typed: TypedGarment = (&args.flags).into();
-            let (entries, ()) = store.change(|read| deed::start(read, &args.pattern, args.view.as_deref(), &typed))?;
+            let SheetRequest { names, plan } = args.planned(crate::deed::find::names(store)?);
+            let choices = (&plan.choices).into();
+            let typed = TypedGarment { uses: plan.r#use, choices, ..(&args.flags).into() };
+            let (entries, ()) = store.change(|read| deed::start(read, &names, &typed))?;
             (entries.first().map(|entry| entry.id), "begun", &args.show)
         }
         MakeVerb::Edit(args) => {
-            let typed: TypedGarment = (&args.flags).into();
+            let mut typed = TypedGarment::from(&args.flags);
+            typed.uses.extend(args.words.iter().cloned());
             let (_, garment) = store.change(|read| deed::edit(read, &args.garment, &typed))?;
             (Some(garment.id), "changed", &args.show)
         }
@@ -85,7 +90,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         }
         MakeVerb::Forget(args) => {
             let garment = crate::deed::find::garment(store, &args.garment, false)?;
-            store.forget_person(garment.id)?;
+            store.forget_names(Subject::Garment(garment.id))?;
             (Some(garment.id), "name forgotten", &args.show)
         }
     };
@@ -143,7 +148,7 @@ fn cut(
     let unit = show.units.unwrap_or_default();
     for RoleCut { role, cloth, length } in cuts {
         let length = quantity::cloth_needed(*length, unit);
-        screen.say(&format!("{what}  {}: {length} of {}", isolated(role), pair::named(cloth)))?;
+        screen.say(&done::role_cut(what, role, &length, &pair::named(cloth)))?;
     }
     screen.say(&words::next(&making))?;
     Ok(0)
@@ -151,16 +156,18 @@ fn cut(
 
 fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (show, confidence) = (&args.show, input::confidence(&args.confidence.confidence)?);
-    if !args.plan.r#use.is_empty() {
-        let garment = &args.garment;
-        return Err(Error::Usage(format!(
-            "--use does not apply to a garment that is begun; type tenter make edit {garment} --use ROLE=TAG"
-        )));
+    let SheetRequest { names, plan: wanted } = SheetRequest::of(args.words.iter(), &args.plan, |_| false);
+    if let Some(word) = names.first() {
+        return Err(Misuse::NotOnASheet { word: word.clone() }.into());
+    }
+    if !wanted.r#use.is_empty() {
+        return Err(Misuse::UseOfBegun { garment: args.garment.clone() }.into());
     }
     let garment = deed::live(read, &args.garment)?;
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
     let unit = show.units.unwrap_or_default();
-    let mut plan = deed_plan::of_garment(read, &garment, &(&args.plan).into(), (confidence, unit))?;
+    let typed = TypedPlan { shop_cut: args.shop.shop_cut, ..(&wanted).into() };
+    let mut plan = deed_plan::of_garment(read, &garment, &typed, (confidence, unit))?;
     plan.done = making.done_stages();
     let head = words::plan_head(&making);
     if let Some(out) = &args.out {

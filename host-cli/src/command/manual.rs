@@ -8,8 +8,11 @@ use clap::Command;
 use crate::cli::definition;
 use crate::cli::manual::{CompletionsArgs, ManArgs};
 use crate::error::Error;
-use crate::plain::{one_line, reason};
+use crate::input::FileFault;
+use crate::plain::reason;
+use crate::store::Access;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the completions of a shell.
 ///
@@ -33,10 +36,8 @@ pub fn man(args: &ManArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
         screen.out.write_all(&page(definition())?)?;
         return Ok(0);
     };
-    let denied = |path: &Path, error: &std::io::Error| {
-        let (path, reason) = (one_line(&path.display().to_string()), reason(error));
-        Error::Usage(format!("cannot write {path}: {reason}; pass a folder of your own with --out"))
-    };
+    let denied =
+        |path: &Path, error: &std::io::Error| Error::file(Access::Write, path, FileFault::Pages(reason(error)));
     fs::create_dir_all(folder).map_err(|error| denied(folder, &error))?;
     let mut definition = definition();
     definition.build();
@@ -46,7 +47,7 @@ pub fn man(args: &ManArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
         let path = folder.join(format!("{name}.1"));
         fs::write(&path, self::page(page.clone())?).map_err(|error| denied(&path, &error))?;
     }
-    writeln!(screen.out, "{} pages; read one with man -l {}", pages.len(), folder.join("tenter.1").display())?;
+    writeln!(screen.out, "{}", done::manual(pages.len(), &folder.join("tenter.1").display().to_string()))?;
     Ok(0)
 }
 

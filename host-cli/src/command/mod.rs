@@ -14,6 +14,8 @@ pub mod make;
 pub mod manual;
 pub mod pair;
 pub mod pattern;
+pub mod people;
+pub mod phone;
 pub mod progress;
 pub mod pull;
 pub mod remember;
@@ -31,9 +33,9 @@ use std::path::Path;
 use crate::cli::{CommandLine, Verb};
 use crate::deed::find;
 use crate::error::Error;
+use crate::input::{FileFault, Misuse};
 use crate::log::Here;
-use crate::plain::shown;
-use crate::store::{self, LogPlace, LogWithDrafts};
+use crate::store::{self, Access, LogPlace, LogWithDrafts};
 use crate::text::TextOutput;
 
 /// Runs a verb and writes its result to `screen`; the exit code.
@@ -56,6 +58,7 @@ fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error
         Verb::Cloth(verb) => cloth::run(verb, &mut *open(db, here)?, &place_of(db)?, screen),
         Verb::Make(verb) => make::run(verb, &mut *open(db, here)?, &place_of(db)?, screen),
         Verb::Pattern(verb) => pattern::run(verb, &mut *open(db, here)?, screen),
+        Verb::People(verb) => people::run(verb, &mut *open(db, here)?, screen),
         Verb::Pair(args) => pair::run(args, &*open(db, here)?, screen),
         Verb::Handle(args) => handle::run(args, &*open(db, here)?, screen),
         Verb::Hang(args) => hang::run(args, screen),
@@ -68,15 +71,23 @@ fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error
         Verb::Report(verb) => report::run(verb, &*open(db, here)?, &place_of(db)?, screen),
         #[cfg(feature = "serve")]
         Verb::Serve(args) => serve::run(args, place_of(db)?, screen),
+        Verb::Phone(args) => phone::run(args, screen),
         Verb::Export(args) => export::run(args, &place_of(db)?, screen),
-        Verb::Log(verb) => log::run(*verb, db, screen),
+        Verb::Log(verb) => log::run(verb, db, screen),
         Verb::Import(args) => import::run(args, &place_of(db)?, screen),
     }
 }
 
 /// The log that was named, or the user's own.
 fn open(db: Option<&Path>, here: Here) -> Result<Box<dyn LogWithDrafts>, Error> {
-    Ok(place_of(db)?.open(here)?)
+    let mut log = place_of(db)?.open(here)?;
+    // Whoever sits at the desk for now says what is stored in the meantime.
+    if let Ok(name) = std::env::var("TENTER_BY")
+        && let [person] = log.people()?.called(&name).as_slice()
+    {
+        log.speak_as(person.id);
+    }
+    Ok(log)
 }
 
 /// The log as [`open`] finds it, unless there is none yet.
@@ -86,7 +97,7 @@ fn open_if_there(db: Option<&Path>, here: Here) -> Result<Option<Box<dyn LogWith
 
 /// Where the log is kept.
 fn place_of(db: Option<&Path>) -> Result<LogPlace, Error> {
-    let own = || store::default_path().ok_or_else(|| Error::Usage("no home folder; pass --db FILE".to_owned()));
+    let own = || store::default_path().ok_or_else(|| Error::from(Misuse::NoHome));
     db.map_or_else(|| own().map(LogPlace::File), |db| Ok(LogPlace::of(db)?))
 }
 
@@ -98,8 +109,7 @@ fn refuse_the_log_itself(path: &Path, db: &LogPlace) -> Result<(), Error> {
         fs::canonicalize(path).is_ok_and(|path| fs::canonicalize(beside).is_ok_and(|beside| path == beside))
     };
     if ["", "-wal", "-shm"].into_iter().any(same) {
-        let reason = "it is the log itself; type another name".to_owned();
-        return Err(Error::File { what: "write", path: shown(path), reason });
+        return Err(Error::file(Access::Write, path, FileFault::TheLog));
     }
     Ok(())
 }

@@ -15,6 +15,7 @@ use crate::plain::isolated;
 use crate::store::{Change as _, Store};
 use crate::text::TextOutput;
 use crate::text::pattern as report;
+use crate::words::done;
 use crate::words::quantity::counted;
 
 /// Runs the verb.
@@ -113,7 +114,7 @@ fn retire(args: &WhichArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) 
     if let Some(role) = &moved.role {
         what = format!("{what}, {}", isolated(role));
     }
-    Ok(screen.say(&format!("retired  {what}; tenter pattern return brings it back"))?)
+    Ok(screen.say(&done::retired_pattern(&what))?)
 }
 
 fn restore(args: &WhichArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {

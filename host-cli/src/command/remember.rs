@@ -9,6 +9,10 @@ use crate::deed::Refused;
 use crate::deed::remember::{self as deed, Turn};
 use crate::error::Error;
 use crate::finding::memory;
+#[cfg(feature = "pictures")]
+use crate::input::FileFault;
+#[cfg(not(feature = "pictures"))]
+use crate::input::Misuse;
 use crate::input::learned::TypedLearned;
 use crate::json::cloth as cloth_json;
 use crate::log::Fabric;
@@ -17,6 +21,7 @@ use crate::store::{Change as _, LogPlace, Read, Store};
 use crate::text::TextOutput;
 use crate::text::memory as report;
 use crate::whole_file::WholeFile;
+use crate::words::done;
 
 /// Runs `cloth picture`.
 ///
@@ -49,14 +54,13 @@ fn add(args: &ClothPictureArgs, file: &str, store: &mut dyn Store) -> Result<(),
 
     use crate::input::cloth::short;
     use crate::input::{Field, photo};
-    use crate::store::LogPiece;
+    use crate::store::{Access, LogPiece};
 
     let path = Path::new(file);
-    let wrong = |error: std::io::Error| Error::file("read", path, &error);
+    let wrong = |error: std::io::Error| Error::file(Access::Read, path, &error);
     let opened = std::fs::File::open(path).map_err(wrong)?;
     if opened.metadata().map_err(wrong)?.is_dir() {
-        let reason = "it is a folder; type the name of a file in it".to_owned();
-        return Err(Error::File { what: "read", path: shown(path), reason });
+        return Err(Error::file(Access::Read, path, FileFault::Folder));
     }
     let mut bytes = Vec::new();
     // A byte more than is taken tells that it is too large.
@@ -74,7 +78,7 @@ fn add(args: &ClothPictureArgs, file: &str, store: &mut dyn Store) -> Result<(),
 
 #[cfg(not(feature = "pictures"))]
 fn add(_: &ClothPictureArgs, _: &str, _: &mut dyn Store) -> Result<(), Error> {
-    Err(Error::Usage("this tenter was built without photographs; use one that reads them".to_owned()))
+    Err(Misuse::NoPhotographs.into())
 }
 
 /// Writes a photograph to a file.
@@ -92,7 +96,7 @@ fn copy(
     let mut file = WholeFile::begin(path)?;
     file.write_all(photo.jpeg()).map_err(|error| file.explain(error.into()))?;
     file.finish()?;
-    Ok(screen.say(&format!("photograph {number} of cloth {} is in {}", fabric.tag, shown(path)))?)
+    Ok(screen.say(&done::photograph_copied(number, fabric.tag, &shown(path)))?)
 }
 
 fn pictures(fabric: &Fabric, json: bool, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {

@@ -7,9 +7,11 @@ use qrcode::render::unicode::Dense1x2;
 
 use crate::cli::serve::ServeArgs;
 use crate::error::Error;
+use crate::input::Misuse;
 use crate::serve::{Server, Serving};
 use crate::store::LogPlace;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Runs the verb until Ctrl-C.
 ///
@@ -23,7 +25,7 @@ pub fn run(args: &ServeArgs, place: LogPlace, screen: &mut TextOutput<'_>) -> Re
     let serving = Serving { place, here: screen.here, listen: args.listen, port: args.port, patience };
     let at = args.port.map_or_else(|| args.listen.to_string(), |port| format!("{} port {port}", args.listen));
     let server = Server::listen(serving)
-        .map_err(|error| Error::Usage(format!("cannot listen at {at}: {error}; pass another --listen or --port")))?;
+        .map_err(|error| Error::from(Misuse::CannotListen { at: at.to_string(), system: error.to_string() }))?;
     let address = server.address();
     screen.say(&format!("open  {address}"))?;
     if server.is_for_others() {
@@ -33,9 +35,9 @@ pub fn run(args: &ServeArgs, place: LogPlace, screen: &mut TextOutput<'_>) -> Re
             let code = code.render::<Dense1x2>().dark_color(Dense1x2::Light).light_color(Dense1x2::Dark).build();
             writeln!(screen.out, "{code}")?;
         }
-        screen.say("who scans this code, or types the whole address, can read and change your log")?;
+        screen.say(done::OPEN_TO_OTHERS)?;
     } else {
-        screen.say("only this machine can open it; for a phone in your network pass --listen 0.0.0.0")?;
+        screen.say(done::OPEN_HERE)?;
     }
     screen.say("Ctrl-C ends it")?;
     screen.out.flush()?;

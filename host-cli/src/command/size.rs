@@ -4,15 +4,15 @@ use tenter_core::making::elastic::Fastened;
 use tenter_core::making::error::MakingError;
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::sizing::Reduction;
-use tenter_core::making::zip::{ZipEdge, ZipEnds};
-use tenter_core::{Confidence, Length, Limit, Unit};
+use tenter_core::making::zip::ZipEnds;
+use tenter_core::{Confidence, Limit, Unit};
 
 use super::{check, find};
 use crate::cli::size::SizeArgs;
 use crate::error::Error;
 use crate::finding::fit::{Stock, known};
 use crate::finding::size::{CordWanted, ElasticWanted, Sized, SizedCloth, ZipWanted};
-use crate::input::{self, Field, Why, Wrong, amount::cloth, size as typed};
+use crate::input::{self, Field, Misuse, Why, Wrong, amount::cloth, size as typed};
 use crate::json::size as size_json;
 use crate::store::Read;
 use crate::text::TextOutput;
@@ -50,9 +50,7 @@ pub fn run(args: &SizeArgs, open: &mut OpenLog<'_>, screen: &mut TextOutput<'_>)
     cord(args, &mut sized, unit)?;
     zip(args, cloth_of, &mut sized, unit)?;
     if sized.lines.is_empty() {
-        return Err(Error::Usage(
-            "pass what to size, such as --girth hip=104cm/101cm; see tenter size --help".to_owned(),
-        ));
+        return Err(Misuse::NothingToSize.into());
     }
     if args.advice.show.json {
         writeln!(screen.out, "{}", size_json::render(&sized))?;
@@ -122,12 +120,7 @@ fn cord(args: &SizeArgs, sized: &mut Sized, unit: Unit) -> Result<(), Error> {
 
 fn zip(args: &SizeArgs, cloth_of: Option<&SizedCloth>, sized: &mut Sized, unit: Unit) -> Result<(), Error> {
     let Some(text) = &args.zip else { return Ok(()) };
-    let takes = |field, text: Option<&str>| text.map_or(Ok(Length::ZERO), |text| cloth(field, text));
-    let edge = ZipEdge {
-        cut: cloth(Field::Zip, text)?,
-        hem: takes(Field::ZipHem, args.zip_hem.as_deref())?,
-        neck: takes(Field::ZipNeck, args.zip_neck.as_deref())?,
-    };
+    let edge = typed::zip_edge(text, args.zip_neck.as_deref(), args.zip_hem.as_deref())?;
     let wanted = ZipWanted {
         edge,
         ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(args.kind.map(GarmentKind::usual), edge.cut)),

@@ -7,6 +7,7 @@ use tenter_core::Unit;
 use super::open_if_there;
 use crate::cli::cloth::ClothVerb;
 use crate::cli::pattern::PatternVerb;
+use crate::cli::report::ReportVerb;
 use crate::cli::{self, CommandLine, Parsed, Units, Verb};
 use crate::error::Error;
 use crate::log::{Fact, Here};
@@ -20,15 +21,29 @@ use crate::store::{Change as _, StoreError};
 pub fn parse(words: &[OsString], here: Here) -> Result<Parsed, Error> {
     let parsed = cli::parse(words)?;
     let remembered = match &parsed {
-        Parsed::Run(line) if line.units == Units::NotSaid => remembered(line, here),
+        Parsed::Run(line) if line.units == Units::NotSaid => match remembered(line, here) {
+            // Who cannot be answered without the log is told at once, and not after a second try to open it.
+            Err(error) if !is_answered_without(&line.verb) => return Err(error),
+            remembered => remembered.ok().flatten(),
+        },
         _ => None,
     };
     if remembered.is_some() { cli::parse_with(words, remembered) } else { Ok(parsed) }
 }
 
-/// What the log remembers. One that cannot be read is for the verb itself to complain of: some need no log.
-fn remembered(line: &CommandLine, here: Here) -> Option<Unit> {
-    open_if_there(line.db.as_deref(), here).ok().flatten()?.units().ok().flatten()
+/// What the log remembers.
+fn remembered(line: &CommandLine, here: Here) -> Result<Option<Unit>, Error> {
+    let Some(log) = open_if_there(line.db.as_deref(), here)? else { return Ok(None) };
+    Ok(log.units()?)
+}
+
+/// Whether a verb has an answer without a log, at least for some of what can be typed: it complains of the log itself.
+const fn is_answered_without(verb: &Verb) -> bool {
+    match verb {
+        Verb::Check(_) | Verb::Hang(_) | Verb::Size(_) | Verb::Wash(_) => true,
+        Verb::Report(verb) => matches!(**verb, ReportVerb::Gauge(_)),
+        _ => false,
+    }
 }
 
 /// Whether a verb stores what was measured. Whoever only looks at something in inches has not chosen them.

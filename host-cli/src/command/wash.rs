@@ -13,6 +13,7 @@ use crate::finding::wash::Washed;
 use crate::input::{self, Field, Why, Wrong};
 use crate::json::cloth as stash_json;
 use crate::json::wash as wash_json;
+use crate::log::Subject;
 use crate::store::{Change as _, Store};
 use crate::text::TextOutput;
 use crate::text::wash as wash_text;
@@ -43,7 +44,9 @@ pub fn run(
             (None, Some(cloth)) => known::at_wash(&find::live_fabric(open()?.as_ref(), cloth)?, Grain::Lengthwise),
             (None, None) => return Err(Wrong::new(Field::Need, text, Why::NeedsShrinkage).into()),
         };
-        found.buy(need, stands).map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
+        found
+            .buy(need, stands, args.shop.shop_cut)
+            .map_err(|error| Wrong::new(Field::Need, text, Why::Making(error)))?;
     }
     let doubted = found.doubted().is_some();
     let store = |text: &String| {
@@ -53,7 +56,7 @@ pub fn run(
     let stored = args.fabric.as_ref().filter(|_| !doubted && !marks.is_empty()).map(store).transpose()?;
     let unit = unit(args);
     if args.advice.show.json {
-        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag), unit))?;
+        writeln!(screen.out, "{}", wash_json::render(&found, stored.map(|fabric| fabric.tag.number()), unit))?;
     } else {
         let text = wash_text::render(&found, stored.as_ref(), args.advice.why, unit, screen.width);
         write!(screen.out, "{text}")?;
@@ -83,6 +86,9 @@ fn undo(
     }
     for (grain, marks) in back {
         screen.say(&words::taken_back(&now, grain, &marks, unit(args)))?;
+    }
+    if deed::is_as_washed(&store.history(Subject::Fabric(now.id))?) {
+        screen.say(&words::measure_again(&now))?;
     }
     Ok(0)
 }

@@ -4,14 +4,14 @@ use super::{Refused, Thing};
 use crate::input::Field;
 use crate::input::named::{NameMatch, named};
 use crate::input::synonym::is;
-use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest};
+use crate::log::{Fabric, Garment, Id, Pattern, Role, StoredTest, Tag};
 use crate::store::{Read, WhichTests};
 
 /// What stands for the pattern or the cloth that was added last.
 pub const LAST: &str = "-";
 
-/// The cloth that is meant: its tag (`7`, `#7`), its name or a part of it that no other has, or its identifier where a tag
-/// is on two.
+/// The cloth that is meant: its tag (`7`, `#7`), its name or a part of it that no other has, its tag with
+/// a letter where several share it (`7b`), or its identifier.
 ///
 /// # Errors
 ///
@@ -26,9 +26,13 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
         let last = read.fabrics()?.into_iter().filter(|fabric| !fabric.dropped).max_by_key(|fabric| fabric.id);
         return last.ok_or_else(none);
     }
-    let Some(tag) = tag_of(typed) else { return called(read, typed)?.ok_or_else(none) };
-    let tag: u16 = tag.parse().map_err(|_| none())?;
-    let mut found = read.fabrics_tagged(tag)?;
+    let Some(tag) = Tag::parse(typed) else { return called(read, typed)?.ok_or_else(none) };
+    let mut found = read.fabrics_tagged(tag.number())?;
+    if !tag.letter().is_empty() {
+        // A name may look like a tag with a letter.
+        let lettered = found.into_iter().find(|fabric| fabric.tag == tag);
+        return lettered.map_or_else(|| called(read, typed)?.ok_or_else(none), Ok);
+    }
     // A retired cloth steps back behind one that is there.
     if found.iter().any(|fabric| !fabric.dropped) {
         found.retain(|fabric| !fabric.dropped);
@@ -37,16 +41,10 @@ pub fn fabric(read: &dyn Read, text: &str) -> Result<Fabric, Refused> {
         [] => Err(none()),
         [fabric] => Ok(fabric.clone()),
         several => {
-            let on = several.iter().map(|fabric| (fabric.id, fabric.name.clone())).collect();
-            Err(Refused::SharedTag { tag, on })
+            let on = several.iter().map(|fabric| (fabric.tag, fabric.name.clone())).collect();
+            Err(Refused::SharedTag { tag: tag.number(), on })
         }
     }
-}
-
-/// The digits of a tag, where a text is one.
-fn tag_of(text: &str) -> Option<&str> {
-    let digits = text.trim_start_matches('#').trim();
-    (!digits.is_empty() && digits.bytes().all(|c| c.is_ascii_digit())).then_some(digits)
 }
 
 /// The cloth of a name, those that are there before retired ones.
@@ -204,6 +202,18 @@ pub fn pattern(read: &dyn Read, text: &str) -> Result<Pattern, Refused> {
     pattern_that(read, text, false)
 }
 
+/// Whether a word is the whole name of a pattern, or of a view of one.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn names(read: &dyn Read) -> Result<impl Fn(&str) -> bool + use<>, Refused> {
+    let there = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped);
+    let of = |pattern: Pattern| [vec![pattern.name.clone()], owned(&pattern.views())].concat();
+    let names: Vec<String> = there.flat_map(of).collect();
+    Ok(move |word: &str| names.iter().any(|name| is(name, word)))
+}
+
 /// The pattern that was added last, or to which a role was added last.
 ///
 /// # Errors
@@ -238,6 +248,15 @@ pub fn pattern_and_view(read: &dyn Read, words: &[String]) -> Result<(Pattern, S
         let view = view_or_only(&pattern, Some(typed.as_str()).filter(|typed| !typed.is_empty()))?.to_owned();
         Ok((pattern, view))
     };
+    // The view alone means that of the pattern that was added last.
+    if pattern(read, &words.join(" ")).is_err()
+        && let [word] = words
+        && let Ok(last) = last_pattern(read)
+        && matches!(pattern(read, word), Err(Refused::NoneNamed { .. }))
+        && let Ok(view) = view(&last, word).map(str::to_owned)
+    {
+        return Ok((last, view));
+    }
     // One word is the pattern and the rest its view, unless the words begin with the whole name of one.
     let there: Vec<Pattern> = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).collect();
     let whole = |at: &usize| parts(*at).is_some_and(|(name, _)| there.iter().any(|pattern| is(&pattern.name, &name)));

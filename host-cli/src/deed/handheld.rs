@@ -63,18 +63,32 @@ pub fn name(has: u32, wanted: Option<u32>, known: &Numbers, here: Here) -> Resul
     }
 }
 
-/// Stores tests for good and gives each to the cloth with its tag; for each, whether it was in the log before.
+/// Stores tests for good, gives each to the cloth with its tag and to the owner of the handheld; for each, whether it was in the log before.
 ///
 /// # Errors
 ///
 /// A log that cannot be written.
-pub fn store(store: &mut dyn Store, batch: &[FromHandheld], stamp: Timestamp) -> Result<Vec<bool>, StoreError> {
-    let known = batch.iter().map(|test| Ok(store.test(test.id)?.is_some())).collect::<Result<_, StoreError>>()?;
+pub fn store(
+    store: &mut (impl Store + ?Sized),
+    batch: &[FromHandheld],
+    stamp: Timestamp,
+    owner: Option<Id>,
+) -> Result<Vec<bool>, StoreError> {
+    let known: Vec<bool> =
+        batch.iter().map(|test| Ok(store.test(test.id)?.is_some())).collect::<Result<_, StoreError>>()?;
     let pulled = handheld::pulled(batch, stamp);
     store.merge(&mut batch.iter().zip(pulled).map(|(test, pulled)| Ok(test.entry(pulled))))?;
     store.change(|read| {
-        let given = |test: &FromHandheld| assignment(read, test.id).transpose();
-        Ok::<_, StoreError>((batch.iter().filter_map(given).collect::<Result<_, _>>()?, ()))
+        let mut facts = Vec::new();
+        for test in batch {
+            facts.extend(assignment(read, test.id)?);
+            // The entry of the test is the same on every machine; whose it is, is for this one to say, once.
+            let said = |stored: StoredTest| stored.said.pulled_by.is_some();
+            if owner.is_some() && !read.test(test.id)?.is_none_or(said) {
+                facts.push(Fact::TestPulledBy { test: test.id, pulled_by: owner });
+            }
+        }
+        Ok::<_, StoreError>((facts, ()))
     })?;
     Ok(known)
 }

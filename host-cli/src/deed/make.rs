@@ -16,15 +16,15 @@ use crate::input::{Field, Why, Wrong};
 use crate::log::{Choices, Fabric, Fact, Garment, GarmentChange, Id, Pattern, Role, Use};
 use crate::store::Read;
 
-/// Begins a garment from a view, under the next free number where none was typed.
+/// Begins a garment from the view that the names mean, under the next free number where none was typed.
 ///
 /// # Errors
 ///
 /// No such pattern, view, role or cloth, a field that cannot be read, or a number that is taken.
-pub fn start(read: &dyn Read, pattern: &str, view: Option<&str>, typed: &TypedGarment) -> Done<()> {
+pub fn start(read: &dyn Read, names: &[String], typed: &TypedGarment) -> Done<()> {
     let mut said = change(typed, read.here())?;
-    let pattern = find::pattern(read, pattern)?;
-    let view = find::view_or_only(&pattern, view)?;
+    let (pattern, view) = find::pattern_and_view(read, names)?;
+    let view = view.as_str();
     let garments = read.garments()?;
     match said.number {
         Some(number) => free(&garments, number, None)?,

@@ -8,6 +8,7 @@ pub mod find;
 pub mod handheld;
 pub mod make;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 mod refused;

@@ -3,9 +3,9 @@
 use tenter_core::Demand;
 
 use super::{Done, Refused, Thing, find};
-use crate::input::Field;
 use crate::input::cloth::{name as name_of, short};
 use crate::input::pattern::{TypedRole, role as role_of, view as view_of};
+use crate::input::{Field, Wrong};
 use crate::log::{Fact, GarmentKind, Id, Pattern, PatternChange, Role, RoleChange};
 use crate::store::{Change as _, Read, Store, StoreError};
 
@@ -29,16 +29,25 @@ fn alike(one: &str, other: &str) -> bool {
 ///
 /// A field that cannot be read, a pattern of that name, or something asked without a role.
 pub fn add(store: &mut dyn Store, name: &str, asked: &TypedRole) -> Result<WhichPattern, Refused> {
-    let name = name_of(Field::Pattern, name)?;
-    let note = asked.note.as_deref().map(|text| short(Field::Note, text)).transpose()?;
     if !asked.asks_nothing() {
         return Err(Refused::WithoutRole { adding: true });
     }
-    let (entries, ()) = store.change(|read| match same_name(read, &name)? {
-        Some(_) => Err(Refused::PatternExists(name.clone())),
-        None => Ok((vec![added(&name, note.clone())], ())),
-    })?;
+    let (entries, ()) = store.change(|read| begin(read, name, asked.note.as_deref()))?;
     entries.first().map(|entry| (entry.id, None)).ok_or(Refused::Store(StoreError::Stopped))
+}
+
+/// Begins a pattern.
+///
+/// # Errors
+///
+/// A field that cannot be read, or a pattern of that name.
+pub fn begin(read: &dyn Read, name: &str, note: Option<&str>) -> Done<()> {
+    let name = name_of(Field::Pattern, name)?;
+    let note = note.map(|text| short(Field::Note, text)).transpose()?;
+    match same_name(read, &name)? {
+        Some(_) => Err(Refused::PatternExists(name)),
+        None => Ok((vec![added(&name, note)], ())),
+    }
 }
 
 fn added(name: &str, note: Option<String>) -> Fact {
@@ -56,8 +65,8 @@ pub fn add_role(
     asked: &TypedRole,
 ) -> Result<WhichPattern, Refused> {
     let name = name_of(Field::Pattern, pattern)?;
-    let (typed_view, role) = (view_of(view)?, name_of(Field::Role, role)?);
-    let said = role_of(asked, Demand::default())?;
+    // Nothing is begun for what cannot be asked.
+    asks(&name, view, role, asked)?;
     // The pattern's own entry must come before the role's, which needs its identifier.
     if same_name(&*store, &name)?.is_none() {
         store.change(|read| {
@@ -65,23 +74,44 @@ pub fn add_role(
             Ok::<_, Refused>((if there { Vec::new() } else { vec![added(&name, None)] }, ()))
         })?;
     }
-    let (_, which) = store.change(|read| {
-        let pattern = find::pattern(read, &name)?;
-        // A view that differs in case only is the same view.
-        let known = pattern.views().into_iter().find(|known| alike(known, &typed_view));
-        let view = known.map_or_else(|| typed_view.clone(), str::to_owned);
-        if pattern.view(&view).any(|other| alike(&other.name, &role)) {
-            return Err(Refused::RoleExists { view, role: role.clone() });
-        }
-        let mut change = RoleChange { view: Some(view.clone()), name: Some(role.clone()), ..said.clone() };
-        let mut facts = of_one_kind(&pattern, &view, None, change.kind);
-        // A view is one garment.
-        let known = pattern.view(&view).find_map(|other| other.kind);
-        change.kind = change.kind.or_else(|| known.map(Some));
-        facts.insert(0, Fact::RoleAdded { pattern: pattern.id, change });
-        Ok((facts, (pattern.id, Some(view))))
-    })?;
+    let (_, which) = store.change(|read| role_in(read, (&name, view, role), asked))?;
     Ok(which)
+}
+
+/// Whether a role can ask this of a pattern that is still to be begun.
+///
+/// # Errors
+///
+/// The first field that cannot be read.
+pub fn asks(pattern: &str, view: &str, role: &str, asked: &TypedRole) -> Result<(), Wrong> {
+    name_of(Field::Pattern, pattern)?;
+    view_of(view)?;
+    name_of(Field::Role, role)?;
+    role_of(asked, Demand::default()).map(drop)
+}
+
+/// Adds a role to a view of a pattern that is there.
+///
+/// # Errors
+///
+/// No such pattern, a field that cannot be read, or a role of that name.
+pub fn role_in(read: &dyn Read, (pattern, view, role): (&str, &str, &str), asked: &TypedRole) -> Done<WhichPattern> {
+    let (typed_view, role) = (view_of(view)?, name_of(Field::Role, role)?);
+    let said = role_of(asked, Demand::default())?;
+    let pattern = find::pattern(read, pattern)?;
+    // A view that differs in case only is the same view.
+    let known = pattern.views().into_iter().find(|known| alike(known, &typed_view));
+    let view = known.map_or(typed_view.clone(), str::to_owned);
+    if pattern.view(&view).any(|other| alike(&other.name, &role)) {
+        return Err(Refused::RoleExists { view, role });
+    }
+    let mut change = RoleChange { view: Some(view.clone()), name: Some(role), ..said };
+    let mut facts = of_one_kind(&pattern, &view, None, change.kind);
+    // A view is one garment.
+    let known = pattern.view(&view).find_map(|other| other.kind);
+    change.kind = change.kind.or_else(|| known.map(Some));
+    facts.insert(0, Fact::RoleAdded { pattern: pattern.id, change });
+    Ok((facts, (pattern.id, Some(view))))
 }
 
 /// Changes the name or the note of a pattern.

@@ -3,7 +3,7 @@
 use tenter_core::making::caution::Job;
 use tenter_core::making::elastic::{Drawcord, Fastened};
 use tenter_core::making::garment::Detail;
-use tenter_core::making::zip::{ZipEdge, ZipEnds};
+use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::make::pattern_of;
@@ -24,7 +24,7 @@ use crate::store::Read;
 ///
 /// What was typed wrong; here and below.
 pub fn plan<'a>(
-    TypedPlan { uses, choices }: &TypedPlan,
+    TypedPlan { uses, choices, .. }: &TypedPlan,
     (pattern, view): (&'a Pattern, &'a str),
     stock: &'a Stock,
     roles: Vec<RoleFit<'a>>,
@@ -57,12 +57,7 @@ fn notions(
 ) -> Result<(Sized, Option<PlannedCord>), Refused> {
     let mut notions = Sized::default();
     if let Some(text) = &choices.zip {
-        let takes = |field, text: Option<&str>| text.map_or(Ok(Length::ZERO), |text| cloth(field, text));
-        let edge = ZipEdge {
-            cut: cloth(Field::Zip, text)?,
-            hem: takes(Field::ZipHem, choices.zip_hem.as_deref())?,
-            neck: takes(Field::ZipNeck, choices.zip_neck.as_deref())?,
-        };
+        let edge = input::size::zip_edge(text, choices.zip_neck.as_deref(), choices.zip_hem.as_deref())?;
         let ends = choices.zip_ends.as_deref().and_then(|word| ZIP_ENDS.typed(word));
         let typed = shown_in(unit, text);
         let wanted = ZipWanted {
@@ -73,6 +68,8 @@ fn notions(
             by_inch: typed == Unit::Inch,
         };
         notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
+    } else if let Some((field, text)) = zip_takes(choices) {
+        return Err(Wrong::new(field, text, Why::NoZip).into());
     }
     for text in &choices.elastic {
         elastic(text, &mut notions, confidence, unit)?;
@@ -80,6 +77,12 @@ fn notions(
     let cord = choices.cord.as_deref().filter(|text| !text.trim().is_empty());
     let cord = cord.map(|text| cord_of(text, unit)).transpose()?;
     Ok((notions, cord))
+}
+
+/// What the neck or the hem takes of the edge of a zip, whether or not there is one.
+fn zip_takes(choices: &Choices) -> Option<(Field, &str)> {
+    let neck = choices.zip_neck.as_deref().map(|text| (Field::ZipNeck, text));
+    neck.or_else(|| choices.zip_hem.as_deref().map(|text| (Field::ZipHem, text)))
 }
 
 /// `110cm`, or `110cm 5mm` with the width of the cord.
@@ -105,7 +108,7 @@ pub fn of_garment(
 ) -> Result<ViewPlan, Refused> {
     let pattern = pattern_of(read, garment)?;
     let view = find::view(&pattern, &garment.view)?;
-    let stock = Stock::read(read)?.before(garment);
+    let stock = Stock::read(read)?.before(garment).with_shop_cut(typed.shop_cut);
     let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
     let mut typed = TypedPlan { choices: garment.choices.changed(&typed.choices), ..typed.clone() };
     for one in &garment.uses {

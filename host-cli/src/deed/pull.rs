@@ -3,6 +3,7 @@
 use jiff::Timestamp;
 use tenter_core::Unit;
 
+use super::people::{self, Puller};
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
 use crate::input::row::{self, RowPart, TestRow};
@@ -20,6 +21,7 @@ pub struct Typed {
     pub input: CheckInput,
     pulled: Timestamp,
     note: String,
+    by: Option<String>,
 }
 
 /// Reads a test whose readings were all typed.
@@ -31,7 +33,7 @@ pub fn typed(typed: &TypedPull, here: Here) -> Result<Typed, Wrong> {
     let input = check(&typed.check)?;
     let pulled = typed.at.as_deref().map_or_else(|| Ok(here.now()), |text| when::past(Field::Pulled, text, here))?;
     let note = short(Field::Note, typed.note.as_deref().unwrap_or_default())?;
-    Ok(Typed { input, pulled, note })
+    Ok(Typed { input, pulled, note, by: typed.by.clone() })
 }
 
 /// Reads the tests of a row, of which the first begins with its grain; none where there are no words.
@@ -54,29 +56,35 @@ pub fn typed_in_a_row(words: &[String], settling: bool, unit: Option<Unit>, here
             construction: None,
             as_read: false,
         };
-        typed(&TypedPull { check, at: None, note: None }, here)
+        typed(&TypedPull { check, at: None, note: None, by: None }, here)
     };
     core::iter::once(&first).chain(&further).map(test).collect()
 }
 
-/// Stores a test with a cloth; hands the cloth back.
+/// Stores tests of a cloth that one person pulled; hands back the cloth and the person.
 ///
 /// # Errors
 ///
-/// No such cloth, more stretch than it gives, or readings that should not be believed and that nobody stands by.
-pub fn store(read: &dyn Read, which: &str, typed: &mut Typed) -> Done<Fabric> {
+/// No such cloth, more stretch than it gives, a name that cannot be one, or readings that should not be believed and that
+/// nobody stands by.
+pub fn store(read: &dyn Read, which: &str, tests: &mut [Typed]) -> Done<(Fabric, Puller)> {
     let fabric = find::live_fabric(read, which)?;
     let known = ClothFacts { construction: Some(fabric.construction), width: fabric.width };
-    if let Some(doubted) = typed.input.believed(known)? {
-        return Err(Refused::Doubted(Box::new(doubted)));
+    let mut puller = people::puller(read, tests.iter().find_map(|typed| typed.by.as_deref()))?;
+    let mut facts = core::mem::take(&mut puller.facts);
+    for typed in tests {
+        if let Some(doubted) = typed.input.believed(known)? {
+            return Err(Refused::Doubted(Box::new(doubted)));
+        }
+        facts.push(Fact::TestStored(tested(Some(fabric.id), typed.pulled, puller.id, &typed.note, &typed.input)));
     }
-    let said = tested(fabric.id, typed.pulled, &typed.note, &typed.input);
-    Ok((vec![Fact::TestStored(said)], fabric))
+    Ok((facts, (fabric, puller)))
 }
 
-fn tested(fabric: Id, pulled: Timestamp, note: &str, input: &CheckInput) -> Tested {
+fn tested(fabric: Option<Id>, pulled: Timestamp, pulled_by: Option<Id>, note: &str, input: &CheckInput) -> Tested {
     let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
-    Tested { fabric: Some(fabric), tag: None, pulled, clock_unset: false, device: None, note, as_read, test }
+    let (tag, device) = (None, None);
+    Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test }
 }
 
 /// A test under an identifier fixed before it was made.
@@ -86,21 +94,23 @@ pub struct NewTest<'m> {
     pub id: Id,
     /// When it was pulled.
     pub pulled: Timestamp,
+    /// Who pulled it.
+    pub by: Option<Id>,
     /// A remark.
     pub note: &'m str,
     /// The readings.
     pub input: &'m CheckInput,
 }
 
-/// Stores a test under the identifier fixed before it was made, so that it is never stored twice; hands back the
-/// identifier it has.
+/// Stores a test under the identifier fixed before it was made, so that it is never stored twice, with its cloth or, where
+/// there is none, with those that are to be given one later; hands back the identifier it has.
 ///
 /// # Errors
 ///
 /// A log that cannot be written.
-pub fn store_once(store: &mut dyn Store, fabric: &Fabric, made: NewTest<'_>) -> Result<Id, Refused> {
-    let NewTest { id, pulled, note, input } = made;
-    let fact = Fact::TestStored(tested(fabric.id, pulled, note, input));
+pub fn store_once(store: &mut dyn Store, fabric: Option<&Fabric>, made: NewTest<'_>) -> Result<Id, Refused> {
+    let NewTest { id, pulled, by, note, input } = made;
+    let fact = Fact::TestStored(tested(fabric.map(|fabric| fabric.id), pulled, by, note, input));
     let merged = store.merge(&mut core::iter::once(Ok(Entry::new(id, fact.clone()))))?;
     if merged.new == 1 || store.test(id)?.is_some_and(|stored| stored.said.test == input.test) {
         return Ok(id);
@@ -123,6 +133,23 @@ pub fn regrain(read: &dyn Read, which: &str, text: &str, grain: &str) -> Done<(F
     }
     test.said.test = test.said.test.with_grain(grain);
     Ok((vec![Fact::TestRegrained { test: test.id, grain }], (fabric, test)))
+}
+
+/// Puts right who pulled a stored test; hands back its cloth and the test with that person.
+///
+/// # Errors
+///
+/// No such cloth or test, a text that is no name, or the person who is taken to have pulled it.
+pub fn give(read: &dyn Read, which: &str, text: &str, name: &str) -> Done<(Fabric, StoredTest)> {
+    let fabric = find::fabric(read, which)?;
+    let mut test = find::test_of(read, &fabric, text, Field::Regrain)?;
+    let Puller { mut facts, id, .. } = people::puller(read, Some(name))?;
+    if test.said.pulled_by == id {
+        return Err(Refused::SamePerson { text: text.to_owned(), name: name.trim().to_owned() });
+    }
+    test.said.pulled_by = id;
+    facts.push(Fact::TestPulledBy { test: test.id, pulled_by: id });
+    Ok((facts, (fabric, test)))
 }
 
 /// Takes a stored test out of account, or back; hands back its cloth and itself.

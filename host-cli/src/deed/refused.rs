@@ -4,7 +4,7 @@ use tenter_core::making::garment::{Detail, GarmentKind, Stage};
 use tenter_core::{Length, Unit};
 
 use crate::input::{Doubted, Field, Wrong};
-use crate::log::Id;
+use crate::log::{Id, Tag, TagRange};
 use crate::store::StoreError;
 
 /// Why a deed cannot be done; then nothing was.
@@ -28,22 +28,22 @@ pub enum Refused {
         /// What was typed.
         text: String,
         /// Their tags and names.
-        found: Vec<(u16, String)>,
+        found: Vec<(Tag, String)>,
     },
     /// More than one cloth has this tag.
     #[error("shared tag")]
     SharedTag {
-        /// The tag.
+        /// The number.
         tag: u16,
-        /// Who has it, with their names.
-        on: Vec<(Id, String)>,
+        /// Who has it: their tags with a letter, and their names.
+        on: Vec<(Tag, String)>,
     },
     /// The cloth is retired.
     #[error("retired cloth")]
-    Retired(u16),
+    Retired(Tag),
     /// The cloth is not retired.
     #[error("cloth not retired")]
-    NotRetired(u16),
+    NotRetired(Tag),
     /// Another cloth has this tag.
     #[error("tag taken")]
     TagTaken {
@@ -54,9 +54,9 @@ pub enum Refused {
         /// A tag that is free.
         free: u16,
     },
-    /// There is no tag left.
+    /// There is no tag left, of all or of those of this desk.
     #[error("no tag left")]
-    NoTagLeft,
+    NoTagLeft(Option<TagRange>),
     /// Nothing was said that would change anything.
     #[error("nothing changed")]
     NothingChanged(Thing),
@@ -65,7 +65,7 @@ pub enum Refused {
     NotOnSheet(String),
     /// A cloth that is interfacing, which is no side of a seam.
     #[error("interfacing in a seam")]
-    Interfacing(u16),
+    Interfacing(Tag),
     /// A garment of this kind never has this.
     #[error("no such detail")]
     NeverHas(GarmentKind, Detail),
@@ -77,15 +77,15 @@ pub enum Refused {
     NoStretchAsked,
     /// The length on hand is not known.
     #[error("length not known")]
-    LengthNotKnown(u16),
+    LengthNotKnown(Tag),
     /// The cloth lies in a shop.
     #[error("cloth in a shop")]
-    InShop(u16),
+    InShop(Tag),
     /// More than there is.
     #[error("not so much on hand")]
     NotSoMuch {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// What was typed.
         text: String,
         /// What is on hand.
@@ -95,16 +95,16 @@ pub enum Refused {
     },
     /// The cloth was not bought, or lay in no shop before.
     #[error("not bought")]
-    NotBought(u16),
+    NotBought(Tag),
     /// Something was cut off since it was bought.
     #[error("cut since")]
-    CutSince(u16),
+    CutSince(Tag),
     /// Nothing was cut off that could be put right.
     #[error("nothing cut")]
-    NothingCut(u16),
+    NothingCut(Tag),
     /// No washing marks that could be taken back.
     #[error("no washing marks")]
-    NothingWashed(u16),
+    NothingWashed(Tag),
     /// The test has this grain already.
     #[error("same grain")]
     SameGrain {
@@ -113,6 +113,39 @@ pub enum Refused {
         /// The grain.
         grain: tenter_core::Grain,
     },
+    /// The test was pulled by that person already.
+    #[error("same person")]
+    SamePerson {
+        /// What was typed.
+        text: String,
+        /// The name.
+        name: String,
+    },
+    /// Nobody has this name.
+    #[error("no such person")]
+    NoPerson {
+        /// What was typed.
+        text: String,
+        /// The names there are.
+        known: Vec<String>,
+    },
+    /// Several people have this name.
+    #[error("several people")]
+    SeveralPeople {
+        /// The name.
+        name: String,
+        /// Their identifiers.
+        ids: Vec<Id>,
+    },
+    /// Two names mean one person.
+    #[error("one person")]
+    OnePerson(String),
+    /// Fewer than two persons pulled the cloth, or nobody twice.
+    #[error("nobody to compare")]
+    NobodyToCompare(Tag),
+    /// No two cloths share a tag.
+    #[error("no shared tags")]
+    NothingShared,
     /// No test has this identifier.
     #[error("no such test")]
     NoTest(String),
@@ -128,7 +161,7 @@ pub enum Refused {
     #[error("no such test of the cloth")]
     TestOf {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// What was typed.
         text: String,
         /// What it was typed for.
@@ -218,7 +251,7 @@ pub enum Refused {
     #[error("photograph there")]
     PhotoThere {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// The number of the photograph.
         number: usize,
     },
@@ -226,7 +259,7 @@ pub enum Refused {
     #[error("no such photograph")]
     NoPhoto {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// What was typed.
         text: String,
         /// How many there are.
@@ -234,7 +267,7 @@ pub enum Refused {
     },
     /// A photograph of which the bytes have not arrived.
     #[error("photograph missing")]
-    PhotoMissing(u16),
+    PhotoMissing(Tag),
     /// Nothing was said about what was learned.
     #[error("nothing learned")]
     NothingLearned,
@@ -242,7 +275,7 @@ pub enum Refused {
     #[error("no such lesson")]
     NoLesson {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// What was typed.
         text: String,
         /// How many there are.
@@ -306,7 +339,7 @@ pub enum Refused {
         /// The role.
         role: String,
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
     },
     /// Everything is cut.
     #[error("nothing to cut")]
@@ -336,7 +369,7 @@ pub enum Refused {
     #[error("too little to cut")]
     TooLittleToCut {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// The role.
         role: String,
         /// What was to be cut.
@@ -359,12 +392,12 @@ pub enum Refused {
     },
     /// A draft that cannot be read.
     #[error("damaged draft")]
-    DamagedDraft(u16),
+    DamagedDraft(Tag),
     /// Several unfinished tests, of which none was named.
     #[error("several drafts")]
     SeveralDrafts {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// How many there are.
         count: usize,
     },
@@ -372,7 +405,7 @@ pub enum Refused {
     #[error("no draft")]
     NoDraft {
         /// The tag of the cloth.
-        tag: u16,
+        tag: Tag,
         /// Whether it was to be forgotten, else resumed.
         forget: bool,
     },

@@ -85,6 +85,18 @@ pub fn store(read: &dyn Read, which: &str, washed: &[GrainMarks], note: &str) ->
     Ok((washed.iter().map(fact).collect(), fabric))
 }
 
+/// Whether the length and width of a cloth are still those that a wash left by its marks, as far as its entries tell.
+#[must_use]
+pub fn is_as_washed(history: &[Entry]) -> bool {
+    let measured = history.iter().rev().find_map(|entry| match &entry.fact {
+        Fact::FabricChanged { change, .. } if change.length.is_some() || change.width.is_some() => {
+            Some(change.after_wash)
+        }
+        _ => None,
+    });
+    measured.unwrap_or(false)
+}
+
 /// Takes back the newest marks of a cloth, along one grain or of the newest wash; hands it back with what was taken back.
 ///
 /// # Errors

@@ -4,6 +4,7 @@
 //! base64 (RFC 4648, § 4), then the [last line](last_line) with the numbers of both: a file that was cut off is known as
 //! such, even where the cut lies between two lines.
 
+use std::borrow::Cow;
 use std::io::{BufRead, Read as _, Write};
 
 use jiff::Timestamp;
@@ -41,21 +42,35 @@ struct PhotoLine {
     jpeg: String,
 }
 
-fn photo_line(photo: &Photo) -> String {
+/// A photograph as a line.
+#[must_use]
+pub fn photo_line(photo: &Photo) -> String {
     format!(r#"{{"photo":"{}","jpeg":"{}"}}"#, photo.name(), photo.base64())
 }
 
-/// Writes all entries, oldest first, with `step` after each, then all photographs; how many entries.
+/// An entry without the names of people.
+fn nameless(line: &str) -> String {
+    let without = |line: &str| {
+        let mut entry: Entry = serde_json::from_str(line)?;
+        if entry.fact.forget_names() { serde_json::to_string(&entry).map(Some) } else { Ok(None) }
+    };
+    // A line of a log is always an entry; one that is none holds nothing that could be kept.
+    without(line)
+        .map_or_else(|_: serde_json::Error| String::new(), |changed| changed.unwrap_or_else(|| line.to_owned()))
+}
+
+/// Writes all entries, oldest first, with the names of people or without, with `step` after each, then all photographs; how many entries.
 ///
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn write(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Result<u64, ExportError> {
+pub fn write(read: &dyn Read, names: bool, out: &mut dyn Write, step: &mut dyn FnMut()) -> Result<u64, ExportError> {
     let mut count = 0;
     writeln!(out, "{HEADER}")?;
     caught(|own| {
         read.each_entry(&mut |entry| {
-            own.keep(writeln!(out, "{entry}").map_err(ExportError::from))?;
+            let line = if names { Cow::Borrowed(entry) } else { Cow::Owned(nameless(entry)) };
+            own.keep(writeln!(out, "{line}").map_err(ExportError::from))?;
             count += 1;
             step();
             Ok(())
@@ -70,6 +85,27 @@ pub fn write(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Re
     })?;
     writeln!(out, "{}", last_line(count, photos))?;
     Ok(count)
+}
+
+/// A file of some entries and photographs, each a line as this program wrote it.
+#[must_use]
+pub fn file_of(entries: &[String], photos: &[String]) -> String {
+    let last = last_line(entries.len() as u64, photos.len() as u64);
+    let lines = entries.iter().chain(photos).map(String::as_str);
+    core::iter::once(HEADER).chain(lines).chain([last.as_str()]).flat_map(|line| [line, "\n"]).collect()
+}
+
+/// Reads a line that this program wrote and kept itself, so that nothing in it need be doubted.
+///
+/// # Errors
+///
+/// [`Fault`] where it is neither an entry nor a photograph.
+pub fn kept_line(line: &str) -> Result<LogPiece, Fault> {
+    if line.starts_with("{\"photo\":") {
+        let value = serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))?;
+        return photo(value).map(LogPiece::from);
+    }
+    serde_json::from_str::<Entry>(line).map(LogPiece::from).map_err(|error| Fault::NotAnEntry(short(&error)))
 }
 
 #[derive(Deserialize)]

@@ -36,6 +36,8 @@ pub struct ClothAmount {
     pub shop: Option<Shop>,
     /// Whether a length in it is an estimate: worked out by area, or with an allowance for a wash that nobody measured.
     pub is_estimate: bool,
+    /// To what the shop cuts, where that was said.
+    pub shop_cut: Option<ShopCut>,
 }
 
 impl ClothAmount {
@@ -56,7 +58,7 @@ impl ClothAmount {
     #[must_use]
     pub fn to_buy(&self, unit: Unit) -> Option<Length> {
         let buy = if self.shop.is_some() { self.needed } else { self.missing() };
-        (buy > Length::ZERO).then(|| as_cut(buy, unit))
+        (buy > Length::ZERO).then(|| as_cut(buy, unit, self.shop_cut))
     }
 
     /// What that costs, where the price is known.
@@ -75,8 +77,8 @@ impl ClothAmount {
 
 /// A length as shops cut it where the reader shops, rounded up once; one that is beyond all lengths as it is.
 #[must_use]
-pub fn as_cut(length: Length, unit: Unit) -> Length {
-    ShopCut::in_unit(unit).up(length).unwrap_or(length)
+pub fn as_cut(length: Length, unit: Unit, cut: Option<ShopCut>) -> Length {
+    cut.unwrap_or_else(|| ShopCut::in_unit(unit)).up(length).unwrap_or(length)
 }
 
 /// What is cut from each cloth.
@@ -93,6 +95,13 @@ impl Amounts {
         let mut amounts = Self::default();
         chosen.into_iter().for_each(|(role, candidate)| amounts.take(role, candidate));
         amounts
+    }
+
+    /// The same from a shop that cuts so.
+    #[must_use]
+    pub fn cut_as(mut self, cut: Option<ShopCut>) -> Self {
+        self.cloths.iter_mut().for_each(|cloth| cloth.shop_cut = cut);
+        self
     }
 
     /// Adds what a role takes of a cloth.
@@ -114,6 +123,7 @@ impl Amounts {
                 on_hand: free(fabric, &candidate.kept).length.filter(|_| !fabric.is_seen()),
                 shop: fabric.shop.clone(),
                 is_estimate,
+                shop_cut: None,
             });
         }
     }

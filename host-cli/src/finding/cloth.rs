@@ -2,15 +2,13 @@
 
 use tenter_core::components::SESSION_DOF;
 use tenter_core::making::washing::Washing;
-use tenter_core::{
-    Confidence, Doubt, Figure, Figures, Grain, Length, Note, PullTest, Rebound, Scatter, Suit, Table, Unit,
-};
+use tenter_core::{Confidence, Doubt, Figure, Figures, Grain, Length, Note, Rebound, Scatter, Suit, Table, Unit};
 
 use super::fit::{Stock, known};
 use super::kept::Kept;
 use super::measured::{Counted, Measured};
 use super::memory::Seen;
-use crate::log::{ByConstruction, Construction, Entry, Fabric, Garment, Here, Pooled, StoredTest, fold};
+use crate::log::{Construction, Entry, Fabric, Garment, Hands, Here, People, Pooled, StoredTest, Tested, fold};
 
 /// How many kinds of garment are named for a grain.
 const SUITS: usize = 2;
@@ -54,6 +52,8 @@ pub struct TrustOrigin {
     pub construction: Construction,
     /// How much of it rests on the person's other tests, 0 to 1.
     pub own: f32,
+    /// How much of it rests on the tests of other people, 0 to 1.
+    pub others: f32,
     /// Their scatter as a multiple of the assumed one.
     pub ratio: f32,
     /// How much of what another day adds rests on the person's own retests, 0 to 1.
@@ -63,13 +63,14 @@ pub struct TrustOrigin {
 impl TrustOrigin {
     /// For a test, whose own pulls are left out.
     #[must_use]
-    pub fn of(construction: Construction, pooled: &ByConstruction, test: &PullTest) -> Self {
-        let pooled = pooled.on(construction).without(Pooled::of(test));
+    pub fn of(construction: Construction, hands: &Hands, said: &Tested) -> Self {
+        let (own, test) = (hands.of(said.pulled_by), &said.test);
+        let pooled = own.on(construction).without(Pooled::of(test));
         let (hand, days) = (pooled.repeatability(), pooled.session_dof);
         #[allow(clippy::cast_possible_truncation)] // A share.
         let retests = (days / (days + f64::from(SESSION_DOF))) as f32;
         let (own, ratio) = (hand.map_or(0.0, |hand| hand.share()), hand.map_or(1.0, |hand| hand.ratio()));
-        Self { construction, own, ratio, retests }
+        Self { construction, own, others: hands.share_of_others(said.pulled_by, construction, test), ratio, retests }
     }
 }
 
@@ -133,13 +134,7 @@ impl Standing {
 
     /// What the tests of each grain say, of all tests of a fabric, the oldest first.
     #[must_use]
-    pub fn all(
-        fabric: &Fabric,
-        tests: &[StoredTest],
-        pooled: &ByConstruction,
-        confidence: Confidence,
-        here: Here,
-    ) -> Vec<Self> {
+    pub fn all(fabric: &Fabric, tests: &[StoredTest], pooled: &Hands, confidence: Confidence, here: Here) -> Vec<Self> {
         let grains = [Grain::Crosswise, Grain::Lengthwise, Grain::Bias].into_iter();
         grains.filter_map(|grain| Self::of(fabric, tests, grain, pooled, (confidence, here))).collect()
     }
@@ -148,18 +143,17 @@ impl Standing {
         fabric: &Fabric,
         tests: &[StoredTest],
         grain: Grain,
-        pooled: &ByConstruction,
+        pooled: &Hands,
         (confidence, here): (Confidence, Here),
     ) -> Option<Self> {
         let construction = fabric.construction;
         let measured = Measured::of(fabric, tests, grain, pooled, here)?;
         let (newest, released) = (measured.newest()?.stored.clone(), measured.newest_released()?.stored.clone());
         let evaluation = measured.judge(&tenter_core::Demand::default(), None, confidence).ok()?;
-        let test = &newest.said.test;
         Some(Self {
             grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, &measured.hand, test),
+            repeatability: TrustOrigin::of(construction, &measured.hand, &newest.said),
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),
@@ -203,8 +197,10 @@ pub struct Shown<'a> {
     pub kept: &'a [Kept],
     /// What the tests of each grain say.
     pub standing: Vec<Standing>,
-    /// The person's repeatability.
-    pub pooled: ByConstruction,
+    /// Everybody who pulls.
+    pub people: &'a People,
+    /// Everybody's repeatability.
+    pub pooled: &'a Hands,
     /// The table of stretch classes.
     pub table: &'static Table,
     /// How sure an interval is.
@@ -269,7 +265,8 @@ impl<'a> Shown<'a> {
     #[must_use]
     pub fn figures(&self, stored: &StoredTest) -> Option<Figures> {
         let test = &stored.said.test;
-        Figures::of(test, self.pooled.scatter_for(self.fabric.construction, test)).ok()
+        let scatter = self.pooled.scatter_for(stored.said.pulled_by, self.fabric.construction, test);
+        Figures::of(test, scatter).ok()
     }
 
     /// The straight grains that were not measured.

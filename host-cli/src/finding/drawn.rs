@@ -129,8 +129,8 @@ impl Course {
     /// The growth along the grain of a standing, beside what a role allows.
     #[must_use]
     pub fn of(shown: &Shown<'_>, standing: &Standing, beside: Option<&Role>) -> Self {
-        let test = &standing.released.said.test;
-        let scatter = shown.pooled.scatter_for(shown.fabric.construction, test);
+        let (test, by) = (&standing.released.said.test, standing.released.said.pulled_by);
+        let scatter = shown.pooled.scatter_for(by, shown.fabric.construction, test);
         Self {
             grain: standing.grain,
             readings: GrowthReading::all(test, scatter),

@@ -2,11 +2,11 @@
 
 use tenter_core::record::RecordError;
 use tenter_core::wire::{Identity, Listing};
-use tenter_core::{Figure, Figures, PullTest};
+use tenter_core::{Figure, Figures};
 
 use super::tag;
 use crate::log::handheld::FromHandheld;
-use crate::log::{ByConstruction, Construction, Fabric, StoredTest};
+use crate::log::{Construction, Fabric, Hands, StoredTest, Tested};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// Who is there and what waits.
@@ -93,7 +93,7 @@ pub fn inbox(read: &dyn Read) -> Result<Vec<Unclaimed>, StoreError> {
     let pooled = read.repeatability()?;
     let unclaimed = |test: StoredTest| {
         let worn = test.said.tag.map(|number| tag::live(read, number)).transpose()?.unwrap_or_default();
-        let stretch = stretch(&test.said.test, &pooled, Construction::default());
+        let stretch = stretch(&test.said, &pooled, Construction::default());
         Ok(Unclaimed { test, worn, stretch })
     };
     read.tests(WhichTests::Inbox)?.into_iter().map(unclaimed).collect()
@@ -101,8 +101,9 @@ pub fn inbox(read: &dyn Read) -> Result<Vec<Unclaimed>, StoreError> {
 
 /// The stretch with what it is worth.
 #[must_use]
-pub fn stretch(test: &PullTest, pooled: &ByConstruction, construction: Construction) -> Option<Figure> {
-    Figures::of(test, pooled.scatter_for(construction, test)).ok().map(|figures| figures.stretch)
+pub fn stretch(said: &Tested, hands: &Hands, construction: Construction) -> Option<Figure> {
+    let scatter = hands.scatter_for(said.pulled_by, construction, &said.test);
+    Figures::of(&said.test, scatter).ok().map(|figures| figures.stretch)
 }
 
 /// How far a handheld's clock is off: not set, right, or by so many seconds ahead.

@@ -14,6 +14,8 @@ use crate::log::{Fabric, Finish, Purpose};
 /// What a line is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum HandleTopic {
+    /// Whether the garment is made of such cloth.
+    Make,
     /// What worked the last time.
     Memory,
     /// The needle and the thread.
@@ -155,6 +157,8 @@ pub enum Handle {
     LastTime(Box<LastTime>),
     /// It has no seams of its own.
     NoSeams(NoSeams),
+    /// It is woven, and the garment is made of knits.
+    WantsKnit(GarmentKind),
 }
 
 impl Handle {
@@ -162,6 +166,7 @@ impl Handle {
     #[must_use]
     pub const fn topic(&self) -> HandleTopic {
         match self {
+            Self::WantsKnit(_) => HandleTopic::Make,
             Self::Needle(_) | Self::Thread(_) => HandleTopic::Needle,
             Self::Stitch(..) | Self::NoSeams(_) => HandleTopic::Stitch,
             Self::Finish(..) => HandleTopic::Finish,
@@ -203,7 +208,10 @@ impl Handled {
         let above = if has_shoulders(wanted.garment) { [SeamAt::Shoulder, SeamAt::Neck].as_slice() } else { &[] };
         let seams = |more: &[SeamAt]| [straight.as_slice(), strained(wanted.garment), more].concat();
         let asked = |at: SeamAt| at.asked(cloth, wanted);
-        let mut lines = vec![Handle::Needle(handling::needle(cloth)), Handle::Thread(handling::thread(cloth))];
+        let wants_knit =
+            |kind: &GarmentKind| kind.construction() == Construction::Knit && cloth.construction == Construction::Woven;
+        let mut lines: Vec<Handle> = wanted.garment.filter(wants_knit).map(Handle::WantsKnit).into_iter().collect();
+        lines.extend([Handle::Needle(handling::needle(cloth)), Handle::Thread(handling::thread(cloth))]);
         let sewn = |at| Some(handling::sewing(cloth, &asked(at)));
         lines.extend(alike(&seams(&[]), sewn, is_sewn_alike).into_iter().map(|(at, one)| Handle::Stitch(at, one)));
         lines.push(Handle::Stitch(vec![SeamAt::Hem], handling::hem(cloth, &asked(SeamAt::Hem))));

@@ -12,19 +12,21 @@ use tenter_core::{
     judge_each,
 };
 
-use crate::log::{ByConstruction, Fabric, Here, StoredTest, days};
+use crate::log::{Fabric, Hands, Here, StoredTest, days};
 
 /// A test that counts.
 #[derive(Clone, Debug)]
 pub struct Counted {
     /// The test.
     pub stored: StoredTest,
-    /// The scatter of the hand on this construction, the test's own pulls left out.
+    /// The scatter of whoever pulled it on this construction, the test's own pulls left out.
     pub scatter: Scatter,
     /// Whether the cloth was washed since.
     pub before_wash: bool,
     /// The day on which it was pulled, as the core counts it.
     pub day: Option<i32>,
+    /// Who pulled it, as the core counts them.
+    pub person: u64,
 }
 
 impl Counted {
@@ -33,6 +35,7 @@ impl Counted {
             scatter: self.scatter,
             before_wash: self.before_wash,
             day: self.day,
+            person: self.person,
             ..Sitting::new(&self.stored.said.test)
         }
     }
@@ -52,8 +55,8 @@ pub struct Measured {
     pub tests: Vec<Counted>,
     /// The tests that do not count, for what speaks against them.
     pub doubted: Vec<StoredTest>,
-    /// What this person's tests say of the hand, without what these days say of each other.
-    pub hand: ByConstruction,
+    /// What everybody's tests say of their repeatability, without what these days say of each other.
+    pub hand: Hands,
     construction: Construction,
     width: Option<Length>,
     /// What they amount to, once that was wanted.
@@ -76,20 +79,21 @@ impl Measured {
         fabric: &Fabric,
         tests: impl IntoIterator<Item = &'t StoredTest>,
         grain: Grain,
-        pooled: &ByConstruction,
+        pooled: &Hands,
         here: Here,
     ) -> Option<Self> {
         let live = tests.into_iter().filter(|stored| !stored.dropped && stored.said.test.grain() == grain);
         let live: Vec<&StoredTest> = live.collect();
         // What these days say of each other is counted where they are judged together.
         let retests = days::retests(fabric, live.iter().copied(), here);
-        let others = pooled.without(fabric.construction, retests);
+        let less = |hands: Hands, (person, said)| hands.without(person, fabric.construction, said);
+        let others = retests.into_iter().fold(pooled.clone(), less);
         let counted = |stored: &StoredTest| Self::counted(fabric, stored, &others, here);
         let mut tests: Vec<Counted> = live.into_iter().map(counted).collect();
         let mut measured = Self {
             tests: Vec::new(),
             doubted: Vec::new(),
-            hand: others,
+            hand: others.clone(),
             construction: fabric.construction,
             width: fabric.width,
             figures: OnceLock::new(),
@@ -108,10 +112,10 @@ impl Measured {
         (!measured.tests.is_empty()).then_some(measured)
     }
 
-    fn counted(fabric: &Fabric, stored: &StoredTest, pooled: &ByConstruction, here: Here) -> Counted {
-        let scatter = pooled.scatter_for(fabric.construction, &stored.said.test);
-        let Sitting { before_wash, day, .. } = days::sitting(fabric, stored, scatter, here);
-        Counted { stored: stored.clone(), scatter, before_wash, day }
+    fn counted(fabric: &Fabric, stored: &StoredTest, pooled: &Hands, here: Here) -> Counted {
+        let scatter = pooled.scatter_for(stored.said.pulled_by, fabric.construction, &stored.said.test);
+        let Sitting { before_wash, day, person, .. } = days::sitting(fabric, stored, scatter, here);
+        Counted { stored: stored.clone(), scatter, before_wash, day, person }
     }
 
     /// What speaks against a test.
@@ -119,9 +123,9 @@ impl Measured {
         let context = Context { construction: Some(self.construction), cloth_width: self.width, ..Context::default() };
         let mut doubts: Vec<Doubt> = implausible(&counted.stored.said.test, &context).iter().copied().collect();
         let rules = Rules { construction: self.construction, ..Rules::default() };
-        if let Ok(alone) = Evaluation::of_all(&[counted.sitting()], &Demand::default(), &rules) {
-            doubts.extend(alone.doubts.iter().copied());
-        }
+        let nothing = [(Demand::default(), Looks::default())];
+        // A test without a pull says nothing, and gives nothing to doubt.
+        let _ = judge_each(&[counted.sitting()], &nothing, &rules, |_, alone| doubts.extend(alone.doubts));
         doubts
     }
 

@@ -1,9 +1,11 @@
 //! What is remembered with a cloth: its photographs, what worked on it, and what was made of it.
 
+use std::collections::BTreeSet;
+
 use jiff::civil::Date;
 
 use super::pair::NamedCloth;
-use crate::log::{ClothPhoto, Colour, Fabric, Garment, Here, Learned, Lesson, Photo};
+use crate::log::{ClothPhoto, Colour, Fabric, Garment, Here, Learned, Lesson, Photo, PhotoName};
 use crate::store::{Read, StoreError};
 
 /// Two cloths count as alike where the lighter has at least so many hundredths of the mass of the heavier.
@@ -33,6 +35,18 @@ pub fn photos(read: &dyn Read, fabric: &Fabric) -> Result<Vec<Seen>, StoreError>
         Ok(Seen { number, photo: photo.clone(), thumbnail })
     };
     (1..).zip(&fabric.photos).map(seen).collect()
+}
+
+/// The photographs that nothing shows any more: those that were taken off every cloth which had them.
+#[must_use]
+pub fn retired_photos(fabrics: &[Fabric]) -> Vec<PhotoName> {
+    let all = |dropped| {
+        let photos = fabrics.iter().flat_map(|fabric| &fabric.photos).filter(move |photo| photo.dropped == dropped);
+        photos.flat_map(|photo| [photo.said.photo, photo.said.thumbnail])
+    };
+    let shown: BTreeSet<PhotoName> = all(false).collect();
+    let retired: BTreeSet<PhotoName> = all(true).filter(|name| !shown.contains(name)).collect();
+    retired.into_iter().collect()
 }
 
 /// The colour of a cloth: that of its first photograph.

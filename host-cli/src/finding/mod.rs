@@ -3,6 +3,7 @@
 pub mod amounts;
 pub mod axis;
 pub mod check;
+pub mod class;
 pub mod cloth;
 pub mod drawn;
 pub mod fit;
@@ -15,6 +16,7 @@ pub mod measured;
 pub mod memory;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod shown;

@@ -9,13 +9,13 @@ use tenter_core::{Confidence, Construction, Grain, Length, Limit, Ratio};
 
 use super::fit::known::{self, NotPulled};
 use super::fit::{Stock, purpose};
-use crate::log::{Fabric, Purpose};
+use crate::log::{Fabric, Purpose, Tag};
 
 /// A cloth by what a reader knows it by.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NamedCloth {
     /// The tag that is pinned to it.
-    pub tag: u16,
+    pub tag: Tag,
     /// Its name.
     pub name: String,
 }

@@ -1,6 +1,49 @@
 //! Patterns, gathered to be listed.
 
-use crate::log::Pattern;
+use tenter_core::Length;
+use tenter_core::making::amount::total;
+
+use super::fit::purpose;
+use crate::log::{Pattern, Purpose, Role};
+
+/// Roles of a view that one cloth may serve, with the length that they take of it together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Together<'p> {
+    /// The roles, two or more.
+    pub roles: Vec<&'p Role>,
+    /// The sum of their lengths; at most the longest length there is.
+    pub length: Length,
+    /// The width that all are stated for.
+    pub width: Length,
+}
+
+/// The roles of a view that want a cloth for the same thing, woven or knitted alike, of the same width.
+#[must_use]
+pub fn together<'p>(pattern: &'p Pattern, view: &'p str) -> Vec<Together<'p>> {
+    let mut all: Vec<(Option<Purpose>, Together<'p>)> = Vec::new();
+    for role in pattern.view(view) {
+        let Some(cloth) = role.cloth else { continue };
+        let wanted = purpose::of_role(role);
+        let alike = |(purpose, one): &&mut (Option<Purpose>, Together<'p>)| {
+            *purpose == wanted && one.width == cloth.width && one.roles.iter().all(|other| may_share(other, role))
+        };
+        match all.iter_mut().find(alike) {
+            Some((_, one)) => one.roles.push(role),
+            None => all.push((wanted, Together { roles: vec![role], length: Length::ZERO, width: cloth.width })),
+        }
+    }
+    let summed = |(_, one): (Option<Purpose>, Together<'p>)| {
+        let length = total(one.roles.iter().filter_map(|role| role.cloth).map(|cloth| cloth.length));
+        Together { length, ..one }
+    };
+    all.into_iter().filter(|(_, one)| one.roles.len() > 1).map(summed).collect()
+}
+
+/// Whether a cloth can be made as both ask.
+fn may_share(one: &Role, other: &Role) -> bool {
+    let any = one.constructions.is_empty() || other.constructions.is_empty();
+    any || one.constructions.iter().any(|made| other.constructions.contains(made))
+}
 
 /// A pattern with the names that a list shows, each once.
 #[derive(Clone, Debug, PartialEq, Eq)]

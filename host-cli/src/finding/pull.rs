@@ -6,7 +6,7 @@ use super::check::{Checked, next};
 use super::cloth::{Disagreement, TrustOrigin};
 use super::measured::Measured;
 use crate::input::CheckInput;
-use crate::log::{ByConstruction, Fabric, Here, Id, StoredTest};
+use crate::log::{Fabric, Hands, Here, Id, People, StoredTest};
 
 /// A stored test with its answer.
 #[derive(Debug)]
@@ -15,6 +15,8 @@ pub struct Pulled {
     pub fabric: Fabric,
     /// The test, as it is in the log.
     pub test: StoredTest,
+    /// The name of who pulled it, where that is known.
+    pub by: Option<String>,
     /// What the test says by itself; what to do next, and what the cloth suits, come from all tests where others count.
     pub checked: Checked,
     /// How the ± was found.
@@ -74,7 +76,7 @@ impl Pulled {
         id: Id,
         mut input: CheckInput,
         tests: &[StoredTest],
-        pooled: &ByConstruction,
+        (pooled, people): (&Hands, &People),
         here: Here,
     ) -> Result<Option<Self>, TestError> {
         let Some(test) = tests.iter().find(|test| test.id == id) else { return Ok(None) };
@@ -82,8 +84,8 @@ impl Pulled {
         input.rules.construction = construction;
         let measured = Measured::of(fabric, tests, test.said.test.grain(), pooled, here);
         let hand = measured.as_ref().map_or(pooled, |measured| &measured.hand);
-        input.rules.scatter = hand.scatter_for(construction, &input.test);
-        let repeatability = TrustOrigin::of(construction, hand, &test.said.test);
+        input.rules.scatter = hand.scatter_for(test.said.pulled_by, construction, &input.test);
+        let repeatability = TrustOrigin::of(construction, hand, &test.said);
         let mut checked = Checked::of(input)?;
         let together = measured.as_ref().and_then(|measured| Together::of(measured, test, &checked.input));
         if let (Some(together), Some(measured)) = (&together, &measured) {
@@ -92,7 +94,8 @@ impl Pulled {
             checked.suits = measured.suits(checked.input.rules.confidence);
             checked.suits.reverse();
         }
-        Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), checked, repeatability, together }))
+        let by = people.name(test.said.pulled_by).map(str::to_owned);
+        Ok(Some(Self { fabric: fabric.clone(), test: test.clone(), by, checked, repeatability, together }))
     }
 
     /// What the cloth is judged as now: by all tests that count.

@@ -5,7 +5,7 @@ use tenter_core::{Confidence, Table, Unit};
 use crate::finding::cloth::{Shown, Standing};
 use crate::finding::kept::{self, Kept};
 use crate::finding::memory::{self, Seen};
-use crate::log::{ByConstruction, Entry, Fabric, Garment, Here, StoredTest, Subject};
+use crate::log::{Entry, Fabric, Garment, Hands, Here, People, StoredTest, Subject};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// How figures are read and shown.
@@ -29,6 +29,7 @@ pub struct KnownCloth {
     photos: Vec<Seen>,
     garments: Vec<Garment>,
     kept: Vec<Kept>,
+    people: People,
 }
 
 impl KnownCloth {
@@ -44,16 +45,30 @@ impl KnownCloth {
             true => Vec::new(),
             false => kept::kept(core::slice::from_ref(&fabric), &garments, &read.patterns()?),
         };
-        Ok(Self { fabric, tests, history, photos, garments, kept })
+        Ok(Self { fabric, tests, history, photos, garments, kept, people: read.people()? })
     }
 
-    /// What they say, with the person's repeatability.
+    /// What they say, with everybody's repeatability.
     #[must_use]
-    pub fn shown(&self, pooled: ByConstruction, rules: ShownRules, here: Here) -> Shown<'_> {
+    pub fn shown<'k>(&'k self, pooled: &'k Hands, rules: ShownRules, here: Here) -> Shown<'k> {
         let ShownRules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
-        let standing = Standing::all(fabric, tests, &pooled, confidence, here);
-        let Self { history, photos, garments, kept, .. } = self;
-        Shown { fabric, tests, history, photos, garments, kept, standing, pooled, table, confidence, unit, here }
+        let standing = Standing::all(fabric, tests, pooled, confidence, here);
+        let Self { history, photos, garments, kept, people, .. } = self;
+        Shown {
+            fabric,
+            tests,
+            history,
+            photos,
+            garments,
+            kept,
+            standing,
+            people,
+            pooled,
+            table,
+            confidence,
+            unit,
+            here,
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! Which cloths have a tag.
 
-use crate::log::{Fabric, Id};
+use crate::log::{Fabric, TagRange};
 use crate::store::{Read, StoreError};
 
 /// The cloths that have a tag, retired ones left out: usually one, more after two logs were merged.
@@ -24,34 +24,49 @@ pub fn only(read: &dyn Read, tag: u16) -> Result<Option<Fabric>, StoreError> {
     Ok(if tagged.len() == 1 { tagged.pop() } else { None })
 }
 
-/// A tag that more than one live cloth has, as may happen when two logs come together.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SharedTag {
-    /// The tag.
-    pub tag: u16,
-    /// The names of those that have it.
-    pub names: Vec<String>,
-    /// The second of them.
-    pub second: Id,
-    /// A tag that no cloth has.
-    pub free: u16,
+/// The next tag of those that are given at this desk, beside those that are `given` already; none where they have run out.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn next(read: &dyn Read, given: &[u16]) -> Result<Option<u16>, StoreError> {
+    Ok(read.desk()?.tags.unwrap_or(TagRange::ALL).next(given))
 }
 
-/// The tags that more than one live cloth has.
+/// A number that more than one live cloth has, as may happen when two logs come together.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SharedTag {
+    /// Those that have it, by their letters.
+    pub cloths: Vec<Fabric>,
+    /// A tag of this desk that no cloth has, for the second of them; none where they have run out.
+    pub free: Option<u16>,
+}
+
+/// The numbers that more than one live cloth has.
 ///
 /// # Errors
 ///
 /// A log that cannot be read.
 pub fn shared(read: &dyn Read) -> Result<Vec<SharedTag>, StoreError> {
     let mut fabrics = read.fabrics()?;
+    let mut given: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag.number()).collect();
     fabrics.retain(|fabric| !fabric.dropped);
-    let mut free = fabrics.iter().map(|fabric| fabric.tag).max().unwrap_or(0);
     let mut all = Vec::new();
-    for tagged in fabrics.chunk_by(|one, other| one.tag == other.tag) {
-        let [first, second, ..] = tagged else { continue };
-        free = free.saturating_add(1);
-        let names = tagged.iter().map(|fabric| fabric.name.clone()).collect();
-        all.push(SharedTag { tag: first.tag, names, second: second.id, free });
+    for alike in fabrics.chunk_by(|one, other| one.tag.number() == other.tag.number()) {
+        if alike.len() > 1 {
+            let free = next(read, &given)?;
+            given.extend(free);
+            all.push(SharedTag { cloths: alike.to_vec(), free });
+        }
     }
     Ok(all)
+}
+
+/// A cloth with a tag of its own from now on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Renumbered {
+    /// The cloth, with the tag that it shared.
+    pub fabric: Fabric,
+    /// Its tag now.
+    pub tag: u16,
 }

@@ -3,6 +3,7 @@
 use tenter_core::making::amount::Amount;
 use tenter_core::making::error::MakingError;
 use tenter_core::making::washing::{Remedy, Washing, is_doubtful};
+use tenter_core::making::yardage::ShopCut;
 use tenter_core::{Confidence, Figure, Grain, Length, Ratio};
 
 /// The change along a grain.
@@ -35,6 +36,8 @@ pub struct Bought {
     pub counted: Ratio,
     /// How the cloth stands to the wash.
     pub washing: Washing,
+    /// To what the shop cuts, where that was said.
+    pub shop_cut: Option<ShopCut>,
 }
 
 /// What was found.
@@ -57,14 +60,14 @@ impl Washed {
         self.changes.iter().find(|one| !self.as_read && is_doubtful(one.change)).copied()
     }
 
-    /// What to buy for `need` of a cloth that stands so to the wash.
+    /// What to buy for `need` of a cloth that stands so to the wash, from a shop that cuts so.
     ///
     /// # Errors
     ///
     /// A need that is not longer than zero, or nothing left after the wash.
-    pub fn buy(&mut self, need: Length, washing: Washing) -> Result<(), MakingError> {
+    pub fn buy(&mut self, need: Length, washing: Washing, shop_cut: Option<ShopCut>) -> Result<(), MakingError> {
         let amount = Amount::new(&washing, self.confidence)?;
-        self.bought = Some(Bought { need, length: amount.to_buy(need)?, counted: amount.change(), washing });
+        self.bought = Some(Bought { need, length: amount.to_buy(need)?, counted: amount.change(), washing, shop_cut });
         Ok(())
     }
 

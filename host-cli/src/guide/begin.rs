@@ -4,7 +4,8 @@ use tenter_core::{Load, Unit};
 
 use super::Draft;
 use crate::input::{
-    self, CheckInput, Field, TypedAsked, TypedPull, TypedTest, TypedWants, Wrong, cloth::short, test, unit_of, when,
+    self, CheckInput, Field, TypedAsked, TypedPull, TypedTest, TypedWants, Wrong, cloth::short, person, test, unit_of,
+    when,
 };
 use crate::log::json::Mm;
 use crate::log::{Here, Id};
@@ -51,6 +52,9 @@ pub fn said_again(typed: &TypedPull, draft: &mut Draft, here: Here) -> Result<()
     }
     if let Some(text) = typed.note.as_deref() {
         draft.note = short(Field::Note, text)?;
+    }
+    if let Some(text) = typed.by.as_deref() {
+        draft.by = Some(person::name(Field::PulledBy, text)?);
     }
     if let Some(text) = typed.at.as_deref() {
         draft.pulled = when::past(Field::Pulled, text, here)?;

@@ -30,6 +30,9 @@ pub struct Draft {
     pub pulled: Timestamp,
     /// Anything else that was said about it.
     pub note: String,
+    /// Who pulls, as typed; none for the one who is remembered.
+    #[serde(default)]
+    pub by: Option<String>,
     /// What was asked, as typed: stretch, growth, recovery.
     pub wants: [Option<String>; 3],
     /// The unit of bare numbers.
@@ -121,6 +124,7 @@ impl Draft {
             id,
             pulled,
             note: String::new(),
+            by: None,
             wants: [None, None, None],
             unit,
             grain,

@@ -16,7 +16,7 @@ use tenter_core::{Length, Table, Unit};
 use crate::input::synonym::reply::reply;
 use crate::log::Construction;
 pub use draft::{Draft, NextQuestion, Pull};
-pub use words::{ClockLine, Question};
+pub use words::{ClockLine, HOLD, Question};
 
 /// A reading typed this soon after the countdown's end was read at its end, in seconds, and never longer than a third of
 /// the wait; later ones carry the time that has passed.

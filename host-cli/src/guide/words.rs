@@ -32,7 +32,7 @@ pub struct ClockLine {
 const SETTLE: &str = "Pull once to the first firm resistance and let go: this pull does not count.";
 
 /// How long to hold before the length is read, in seconds (common practice, no source).
-const HOLD: u32 = 10;
+pub const HOLD: u32 = 10;
 
 impl Guide {
     /// What to say at the beginning.

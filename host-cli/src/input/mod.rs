@@ -7,8 +7,10 @@ pub mod doubt;
 pub mod garment;
 pub mod learned;
 pub mod making;
+mod misuse;
 pub mod named;
 pub mod pattern;
+pub mod person;
 #[cfg(feature = "pictures")]
 pub mod photo;
 pub mod plan;
@@ -24,6 +26,7 @@ use tenter_core::{Construction, Demand, PullTest, Rules, Table, Unit};
 
 pub use amount::{length, load, seconds, unit_of};
 pub use doubt::{ClothFacts, Doubted};
+pub use misuse::{FileFault, Misuse, Near, Unparsed};
 pub use test::{TypedReading, TypedTest, division_in, pull_test};
 pub use wants::{TypedWants, confidence, demand, limit, range, recovery, table};
 pub use wrong::{ClassFigures, Field, PhotoFault, Why, Wrong};
@@ -104,6 +107,8 @@ pub struct TypedPull {
     pub at: Option<String>,
     /// A remark.
     pub note: Option<String>,
+    /// Who pulled; none for the one who is remembered.
+    pub by: Option<String>,
 }
 
 /// Reads a test and what is asked of it.

@@ -2,6 +2,7 @@
 
 use tenter_core::Length;
 use tenter_core::making::elastic::{Edging, Kind};
+use tenter_core::making::zip::ZipEdge;
 use tenter_core::{Figure, Limit, Unit};
 
 use super::amount::cloth;
@@ -67,6 +68,16 @@ pub fn with_width(field: Field, text: &str) -> Result<(Length, Option<Length>), 
         (Err(_), Some((length, width))) => Ok((length, Some(width))),
         (whole, _) => Ok((whole?, None)),
     }
+}
+
+/// The edge of a zip: finished, or as cut with what the neck and the hem take of it.
+///
+/// # Errors
+///
+/// A text that is no length.
+pub fn zip_edge(zip: &str, neck: Option<&str>, hem: Option<&str>) -> Result<ZipEdge, Wrong> {
+    let takes = |field, text: Option<&str>| text.map_or(Ok(Length::ZERO), |text| cloth(field, text));
+    Ok(ZipEdge { cut: cloth(Field::Zip, zip)?, neck: takes(Field::ZipNeck, neck)?, hem: takes(Field::ZipHem, hem)? })
 }
 
 /// A stretch taken as exact.

@@ -4,6 +4,8 @@ use jiff::civil::Date;
 use tenter_core::making::error::MakingError;
 use tenter_core::{Construction, Length, LengthError, LimitError, Slip, TestError, Unit};
 
+use crate::log::TagRange;
+
 /// A field that cannot be read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Wrong {
@@ -210,6 +212,12 @@ pub enum Field {
     Wore,
     /// The file of a photograph.
     Photo,
+    /// The person who pulled.
+    PulledBy,
+    /// A person, by name.
+    Person,
+    /// The tags that are given at a desk.
+    Tags,
     /// The person for whom a garment is made.
     Whom,
     /// The day on which a garment is wanted.
@@ -363,6 +371,12 @@ pub enum Why {
     },
     /// More than one cloth has this tag.
     OnTwoCloths,
+    /// More than one person has this name.
+    SeveralPeople,
+    /// The tags of this desk have run out.
+    NoTagLeft(TagRange),
+    /// No range of tags.
+    NotTags,
     /// A reduction that leaves nothing of the body.
     NothingLeft,
     /// Not a force on each centimetre.
@@ -384,6 +398,8 @@ pub enum Why {
     NotAMassRange,
     /// Not a role with a tag.
     NotAUse,
+    /// It is taken off the edge of a zip, and there is none.
+    NoZip,
     /// A shrinkage is needed to say how much to buy.
     NeedsShrinkage,
     /// A stretch that every cloth has.

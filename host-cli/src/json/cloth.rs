@@ -6,16 +6,19 @@ use tenter_core::{Figure, Figures, Length, Note, Widening};
 use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::finding::kept::Kept;
 use crate::finding::measured::Counted;
+use crate::finding::tag::Renumbered;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
 use crate::log::{
-    ClothPhoto, Device, Drape, Entry, Fabric, Finish, Learned, Lesson, MassPerArea, Purpose, Shop, StoredTest,
+    ClothPhoto, Device, Drape, Entry, Fabric, Finish, Learned, Lesson, MassPerArea, People, Purpose, Shop, StoredTest,
+    Tag,
 };
 
 /// A cloth.
 #[derive(Debug, Serialize)]
 pub struct FabricJson<'a> {
     id: String,
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
     name: &'a str,
     fibre: &'a str,
     construction: &'static str,
@@ -185,10 +188,12 @@ struct TestJson<'a> {
     gauge_mm: f64,
     extended_mm: Vec<f64>,
     dropped: bool,
+    /// Who pulled it, where that is known.
+    by: Option<&'a str>,
 }
 
-impl<'a> From<&'a StoredTest> for TestJson<'a> {
-    fn from(test: &'a StoredTest) -> Self {
+impl<'a> TestJson<'a> {
+    fn of(test: &'a StoredTest, people: &'a People) -> Self {
         let said = &test.said;
         Self {
             id: test.id.to_string(),
@@ -201,6 +206,7 @@ impl<'a> From<&'a StoredTest> for TestJson<'a> {
             gauge_mm: millimetres(said.test.gauge()),
             extended_mm: said.test.pulls().iter().copied().map(millimetres).collect(),
             dropped: test.dropped,
+            by: people.name(said.pulled_by),
         }
     }
 }
@@ -261,7 +267,17 @@ pub fn shown(shown: &Shown<'_>) -> String {
         fabric: FabricJson::from(shown.fabric),
         kept: shown.kept.iter().map(KeptJson::from).collect(),
         grains: shown.standing.iter().map(standing).collect(),
-        tests: shown.tests.iter().map(TestJson::from).collect(),
+        tests: shown.tests.iter().map(|test| TestJson::of(test, shown.people)).collect(),
         history: shown.history,
     })
+}
+
+/// The labels to write anew, as an array.
+#[must_use]
+pub fn renumbered(all: &[Renumbered]) -> String {
+    let one = |one: &Renumbered| {
+        let Renumbered { fabric, tag } = one;
+        serde_json::json!({ "id": fabric.id, "name": fabric.name, "was": fabric.tag.to_string(), "tag": tag })
+    };
+    serde_json::Value::from(all.iter().map(one).collect::<Vec<_>>()).to_string()
 }

@@ -10,6 +10,7 @@ use crate::finding::fit::{Candidate, Fitted, Reason, amounts};
 use crate::json::cloth::widening;
 use crate::json::wash::AllowanceJson;
 use crate::json::{PartJson, SettleJson, line, millimetres, part, rounded, settle};
+use crate::log::Tag;
 
 #[derive(Serialize)]
 struct FitJson<'a> {
@@ -22,7 +23,8 @@ struct FitJson<'a> {
 
 #[derive(Serialize)]
 struct AmountJson {
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
     name: String,
     roles: Vec<TakenJson>,
     needed_mm: f64,
@@ -71,7 +73,8 @@ struct RoleJson<'a> {
 
 #[derive(Serialize)]
 struct CandidateJson<'a> {
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
     name: &'a str,
     seen: bool,
     answer: &'static str,
@@ -126,7 +129,7 @@ pub fn render(fitted: &Fitted<'_>) -> String {
         outcome: if fit.is_free() { CHOOSE } else { fit.outcome().word() },
         fabrics: fit.candidates.iter().map(|candidate| candidate_json(candidate, fitted)).collect(),
     });
-    let cloths = amounts(fitted.roles).cloths;
+    let cloths = amounts(fitted.roles).cut_as(fitted.stock.shop_cut).cloths;
     let json = FitJson {
         pattern: &fitted.pattern.name,
         view: fitted.view,
@@ -192,6 +195,8 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, fitted: &Fitted<'_>) -> Candida
         besides_mm: needed.map(|needed| millimetres(needed.besides)),
         one_way_mm: needed.and_then(|needed| needed.one_way).map(|extra| millimetres(extra.length)),
         allowance: needed.and_then(|needed| needed.washing.allowance()).map(Into::into),
-        cost: price.zip(needed).map(|(price, needed)| price.of(as_cut(needed.in_all(), fitted.unit))),
+        cost: price
+            .zip(needed)
+            .map(|(price, needed)| price.of(as_cut(needed.in_all(), fitted.unit, fitted.stock.shop_cut))),
     }
 }

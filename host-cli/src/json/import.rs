@@ -2,14 +2,21 @@
 
 use serde_json::json;
 
+use crate::exchange::table::read::NewNames;
 use crate::finding::tag::SharedTag;
 use crate::store::Merged;
 
 /// One object, on one line.
 #[must_use]
-pub fn merged(merged: Merged, shared: &[SharedTag]) -> String {
+pub fn merged(merged: Merged, shared: &[SharedTag], named: &NewNames) -> String {
     let Merged { new, known, differ, photos } = merged;
-    let tag = |one: &SharedTag| json!({ "tag": one.tag, "names": one.names, "second": one.second, "free": one.free });
+    let tag = |one: &SharedTag| {
+        let names: Vec<&str> = one.cloths.iter().map(|cloth| cloth.name.as_str()).collect();
+        let tags: Vec<String> = one.cloths.iter().map(|cloth| cloth.tag.to_string()).collect();
+        let number = one.cloths.first().map(|cloth| cloth.tag.number());
+        let second = one.cloths.get(1).map(|cloth| cloth.id);
+        json!({ "tag": number, "names": names, "second": second, "free": one.free, "tags": tags })
+    };
     let shared: Vec<_> = shared.iter().map(tag).collect();
-    json!({ "new": new, "known": known, "differ": differ, "photos": photos, "shared_tags": shared }).to_string()
+    json!({ "new": new, "known": known, "differ": differ, "photos": photos, "shared_tags": shared, "people": named.people }).to_string()
 }

@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::finding::make::{MadeGarment, Used};
 use crate::finding::pair::NamedCloth;
 use crate::json::{line, millimetres};
-use crate::log::{Choices, Learned, Lesson};
+use crate::log::{Choices, Learned, Lesson, Tag};
 
 /// A garment.
 #[derive(Debug, Serialize)]
@@ -50,7 +50,7 @@ impl<'a> From<&'a Used> for UsedJson<'a> {
         let cloth = used.cloth.as_ref();
         Self {
             role: &used.role,
-            tag: cloth.map(|cloth| cloth.tag),
+            tag: cloth.map(|cloth| cloth.tag.number()),
             cloth: cloth.map(|cloth| cloth.name.as_str()),
             takes_mm: used.takes.map(millimetres),
             cut_mm: used.cut.map(millimetres),
@@ -60,7 +60,8 @@ impl<'a> From<&'a Used> for UsedJson<'a> {
 
 #[derive(Debug, Serialize)]
 struct TaughtJson<'a> {
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
     at: String,
     #[serde(flatten)]
     learned: &'a Learned,

@@ -1,6 +1,7 @@
 //! Shapes of JSON that several verbs share: percentages as numbers in percent, lengths in millimetres.
 
 pub mod check;
+pub mod class;
 pub mod cloth;
 pub mod device;
 pub mod doubt;
@@ -11,6 +12,7 @@ pub mod import;
 pub mod make;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod size;

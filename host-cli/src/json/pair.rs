@@ -40,7 +40,7 @@ struct GiveJson {
 pub fn render(pairing: &Pairing) -> String {
     let (pair, [first, second]) = (&pairing.pair, &pairing.sides);
     let json = PairJson {
-        tags: [first.cloth.tag, second.cloth.tag],
+        tags: [first.cloth.tag.number(), second.cloth.tag.number()],
         seam: pairing.seam.name.map(SeamKind::word),
         grains: [first.grain.word(), second.grain.word()],
         seam_mm: millimetres(pairing.seam.length),

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::finding::fit::asked;
+use crate::finding::pattern as finding;
 use crate::json::{line, millimetres};
 use crate::log::pattern::DemandField;
 use crate::log::{Construction, Drape, Finish, GarmentKind, MassPerArea, Pattern, Purpose};
@@ -14,6 +15,16 @@ struct PatternJson<'a> {
     note: &'a str,
     dropped: bool,
     roles: Vec<RoleJson<'a>>,
+    /// What roles take together that one cloth may serve.
+    together: Vec<TogetherJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct TogetherJson<'a> {
+    view: &'a str,
+    roles: Vec<&'a str>,
+    cloth_length_mm: f64,
+    cloth_width_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -37,6 +48,14 @@ struct RoleJson<'a> {
 }
 
 fn pattern_json<'a>(pattern: &'a Pattern, view: Option<&str>) -> PatternJson<'a> {
+    let views = pattern.views().into_iter().filter(|known| view.is_none_or(|view| view == *known));
+    let together = views.flat_map(|view| finding::together(pattern, view).into_iter().map(move |one| (view, one)));
+    let together = together.map(|(view, one)| TogetherJson {
+        view,
+        roles: one.roles.iter().map(|role| role.name.as_str()).collect(),
+        cloth_length_mm: millimetres(one.length),
+        cloth_width_mm: millimetres(one.width),
+    });
     let roles = pattern.roles.iter().filter(|role| !role.dropped && view.is_none_or(|view| role.view == view));
     PatternJson {
         id: pattern.id.to_string(),
@@ -62,6 +81,7 @@ fn pattern_json<'a>(pattern: &'a Pattern, view: Option<&str>) -> PatternJson<'a>
                 note: &role.note,
             })
             .collect(),
+        together: together.collect(),
     }
 }
 

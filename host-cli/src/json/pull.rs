@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::finding::pull::Pulled;
 use crate::json::check::CheckJson;
 use crate::json::{FigureJson, PartJson, figure, line, part};
+use crate::log::Tag;
 
 /// The shape of `check`, with the test's identifier and the cloth's tag.
 #[derive(Serialize)]
@@ -12,7 +13,10 @@ struct PulledJson {
     #[serde(flatten)]
     check: CheckJson,
     test: String,
-    tag: u16,
+    #[serde(flatten)]
+    tag: Tag,
+    /// Who pulled it, where that is known.
+    by: Option<String>,
     together: Option<TogetherJson>,
 }
 
@@ -36,6 +40,7 @@ pub fn render(pulled: &Pulled) -> String {
         check: CheckJson::from(&pulled.checked),
         test: pulled.test.id.to_string(),
         tag: pulled.fabric.tag,
+        by: pulled.by.clone(),
         together: pulled.together.as_ref().map(|together| TogetherJson {
             tests: together.tests,
             stretch: figure(together.stretch(), pulled.checked.input.rules.confidence),

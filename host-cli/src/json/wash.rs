@@ -54,7 +54,7 @@ pub fn render(washed: &Washed, tag: Option<u16>, unit: Unit) -> String {
         lengthwise: change(Grain::Lengthwise),
         crosswise: change(Grain::Crosswise),
         buy_mm: washed.bought.map(|bought| millimetres(bought.length)),
-        shop_cut_mm: washed.bought.map(|bought| millimetres(as_cut(bought.length, unit))),
+        shop_cut_mm: washed.bought.map(|bought| millimetres(as_cut(bought.length, unit, bought.shop_cut))),
         allowance: washed.bought.and_then(|bought| bought.washing.allowance()).map(Into::into),
         lines: words::spoken(washed, unit),
         tag,

@@ -7,6 +7,7 @@ mod socket;
 use std::io::{self, Read, Write};
 use std::time::Duration;
 
+use tenter_core::record::RecordError;
 use tenter_core::wire::Refusal;
 
 pub use serial::ports;
@@ -64,6 +65,17 @@ pub enum LinkError {
         address: String,
         /// What is wrong with it.
         why: NotOpened,
+    },
+    /// No line was named; the serial ports of this machine.
+    #[error("no port named")]
+    WhichPort(Vec<String>),
+    /// Tests that cannot be read.
+    #[error("unreadable tests")]
+    Unread {
+        /// Their numbers, each with what is wrong.
+        numbers: Vec<(u32, RecordError)>,
+        /// Whether damaged ones were given up.
+        given_up: bool,
     },
     /// Not a byte came back.
     #[error("no answer")]

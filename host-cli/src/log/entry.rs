@@ -21,16 +21,58 @@ pub struct Entry {
     /// When it was said, for the reader: the identifier holds the same.
     #[serde(default)]
     pub at: Timestamp,
+    /// The person who said it, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub who: Option<Id>,
     /// What was said.
     #[serde(flatten)]
     pub fact: Fact,
 }
 
+/// Who said an entry, as it stands first in its [body](Entry::body).
+#[derive(Deserialize)]
+struct Said {
+    who: Id,
+}
+
+/// How a body begins that tells who said it.
+const TELLS_WHO: &str = "{\"who\":\"";
+
 impl Entry {
     /// What `fact` says, under an identifier.
     #[must_use]
     pub fn new(id: Id, fact: Fact) -> Self {
-        Self { id, at: id.at(), fact }
+        Self { id, at: id.at(), who: None, fact }
+    }
+
+    /// The same, said by a person.
+    #[must_use]
+    pub fn by(self, who: Option<Id>) -> Self {
+        Self { who, ..self }
+    }
+
+    /// What it says without its identifier and time, as JSON: how a log keeps it.
+    ///
+    /// # Errors
+    ///
+    /// What cannot be written as JSON.
+    pub fn body(&self) -> Result<String, serde_json::Error> {
+        let fact = serde_json::to_string(&self.fact)?;
+        Ok(match (self.who, fact.strip_prefix('{')) {
+            (Some(who), Some(fact)) => format!("{TELLS_WHO}{who}\",{fact}"),
+            _ => fact,
+        })
+    }
+
+    /// The entry of an identifier and a [body](Self::body).
+    ///
+    /// # Errors
+    ///
+    /// A text that is no body.
+    pub fn of_body(id: Id, body: &str) -> Result<Self, serde_json::Error> {
+        let fact: Fact = serde_json::from_str(body)?;
+        let who = body.starts_with(TELLS_WHO).then(|| serde_json::from_str::<Said>(body)).transpose()?;
+        Ok(Self::new(id, fact).by(who.map(|said| said.who)))
     }
 
     /// What the entry is about.
@@ -55,9 +97,11 @@ impl Entry {
             Fact::TestStored(_) => Subject::Test(self.id),
             Fact::TestAssigned { test, .. }
             | Fact::TestRegrained { test, .. }
+            | Fact::TestPulledBy { test, .. }
             | Fact::TestDropped { test, .. }
             | Fact::TestRestored { test } => Subject::Test(*test),
             Fact::UnitsSet { .. } => Subject::Log(self.id),
+            Fact::PersonNamed { person, .. } | Fact::PersonMerged { person, .. } => Subject::Person(*person),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
             | Fact::PatternDropped { pattern }
@@ -89,6 +133,8 @@ pub enum Subject {
     Role(Id),
     /// A garment.
     Garment(Id),
+    /// Somebody who pulls.
+    Person(Id),
     /// The log itself, as the entry with this identifier says.
     Log(Id),
 }
@@ -103,6 +149,7 @@ impl Subject {
             | Self::Pattern(id)
             | Self::Role(id)
             | Self::Garment(id)
+            | Self::Person(id)
             | Self::Log(id) => id,
         }
     }
@@ -181,6 +228,14 @@ pub enum Fact {
         test: Id,
         /// The grain.
         grain: Grain,
+    },
+    /// A test was pulled by another person than it says.
+    TestPulledBy {
+        /// The test.
+        test: Id,
+        /// The person; none where nobody knows.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pulled_by: Option<Id>,
     },
     /// A test was taken out of account.
     TestDropped {
@@ -337,6 +392,22 @@ pub enum Fact {
         /// The garment.
         garment: Id,
     },
+    /// Somebody who pulls was named, or is now called something else. The only place of a person's name, but for the one
+    /// for whom a garment is made: it can be taken out again for good.
+    PersonNamed {
+        /// The person.
+        person: Id,
+        /// The name.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        name: String,
+    },
+    /// Two persons turned out to be one.
+    PersonMerged {
+        /// The one who was taken for another.
+        person: Id,
+        /// Who it is.
+        same_as: Id,
+    },
     /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
     /// means there never changes.
     UnitsSet {
@@ -344,4 +415,22 @@ pub enum Fact {
         #[serde(with = "unit")]
         units: Unit,
     },
+}
+
+impl Fact {
+    /// Takes the names of persons out; whether there was one.
+    pub fn forget_names(&mut self) -> bool {
+        match self {
+            Self::GarmentBegun(change) | Self::GarmentChanged { change, .. } => change.whom.take().is_some(),
+            Self::PersonNamed { name, .. } => !core::mem::take(name).is_empty(),
+            _ => false,
+        }
+    }
+
+    /// Whether both say the same; a name that was taken out of one of them is no difference.
+    #[must_use]
+    pub fn agrees_with(&self, other: &Self) -> bool {
+        let (mut one, mut two) = (self.clone(), other.clone());
+        *self == *other || (one.forget_names() != two.forget_names() && one == two)
+    }
 }

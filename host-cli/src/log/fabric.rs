@@ -13,6 +13,7 @@ use super::json::{Mm, mm, some};
 use super::learned::Lesson;
 use super::photo::ClothPhoto;
 use super::quantity::{MassPerArea, Price};
+use super::tag::Tag;
 
 /// Where a cloth was seen, and for how much.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -44,7 +45,7 @@ pub struct Fabric {
     /// Its identifier: that of the entry that added it.
     pub id: Id,
     /// The number pinned to the cloth.
-    pub tag: u16,
+    pub tag: Tag,
     /// What it is called.
     pub name: String,
     /// What it is made of, as on the label.
@@ -94,10 +95,10 @@ pub struct Fabric {
 impl Fabric {
     /// A cloth that is only named so far.
     #[must_use]
-    pub fn named(id: Id, tag: u16, name: &str) -> Self {
+    pub fn named(id: Id, tag: impl Into<Tag>, name: &str) -> Self {
         Self {
             id,
-            tag,
+            tag: tag.into(),
             name: name.to_owned(),
             fibre: String::new(),
             construction: Construction::default(),
@@ -120,6 +121,18 @@ impl Fabric {
             lessons: Vec::new(),
             cuts: Vec::new(),
             dropped: false,
+        }
+    }
+
+    /// Gives letters to those that share a tag with another that is there: by the order in which they were added, which
+    /// is the same in every copy of the log. They stand by tag.
+    pub fn letter(fabrics: &mut [Self]) {
+        for tagged in fabrics.chunk_by_mut(|one, other| one.tag.number() == other.tag.number()) {
+            let mut live: Vec<&mut Self> = tagged.iter_mut().filter(|fabric| !fabric.dropped).collect();
+            if live.len() > 1 {
+                live.sort_by_key(|fabric| fabric.id);
+                (0..).zip(live).for_each(|(place, fabric)| fabric.tag = Tag::shared(fabric.tag.number(), place));
+            }
         }
     }
 
@@ -176,7 +189,7 @@ impl Fabric {
             after_wash: _,
             shop,
         } = change;
-        set(&mut self.tag, tag);
+        set(&mut self.tag, tag.map(Tag::from));
         set(&mut self.name, name);
         set(&mut self.fibre, fibre);
         set(&mut self.construction, construction);

@@ -14,6 +14,7 @@ use super::id::Id;
 use super::json::Mm;
 use super::learned::Lesson;
 use super::pattern::{Pattern, PatternChange, Role, RoleChange};
+use super::person::Person;
 use super::photo::ClothPhoto;
 use super::tested::StoredTest;
 
@@ -198,6 +199,7 @@ pub fn test(entries: Vec<Entry>) -> Option<StoredTest> {
             (Fact::TestRegrained { grain, .. }, Some(test)) => {
                 test.said.test = test.said.test.clone().with_grain(grain)
             }
+            (Fact::TestPulledBy { pulled_by, .. }, Some(test)) => test.said.pulled_by = pulled_by,
             (Fact::TestDropped { .. }, Some(test)) => test.dropped = true,
             (Fact::TestRestored { .. }, Some(test)) => test.dropped = false,
             _ => {}
@@ -270,6 +272,24 @@ pub fn garment(entries: Vec<Entry>) -> Option<Garment> {
         }
     }
     garment
+}
+
+/// The person whom these entries are about; none where nobody was named.
+#[must_use]
+pub fn person(entries: Vec<Entry>) -> Option<Person> {
+    let mut person: Option<Person> = None;
+    for entry in entries {
+        let blank = |id| Person { id, name: String::new(), same_as: None };
+        match entry.fact {
+            Fact::PersonNamed { person: id, name } => person.get_or_insert_with(|| blank(id)).name = name,
+            // Who is meant counts, though the name has not arrived.
+            Fact::PersonMerged { person: id, same_as } => {
+                person.get_or_insert_with(|| blank(id)).same_as = Some(same_as).filter(|same_as| *same_as != id);
+            }
+            _ => {}
+        }
+    }
+    person
 }
 
 fn new_role(id: super::Id, pattern: super::Id, said: RoleChange) -> Role {
@@ -416,10 +436,16 @@ mod tests {
             Fact::TestRegrained { test: id, grain: Grain::Bias },
             Fact::FabricRetracted { fabric: id, entry: id },
             Fact::UnitsSet { units: tenter_core::Unit::Inch },
+            Fact::PersonNamed { person: id, name: "Anna".to_owned() },
+            Fact::PersonMerged { person: id, same_as: id },
+            Fact::TestPulledBy { test: id, pulled_by: Some(id) },
         ] {
             let entry = Entry::new(ids.next(), fact);
             let text = serde_json::to_string(&entry).unwrap();
             assert_eq!(serde_json::from_str::<Entry>(&text).unwrap(), entry, "{text}");
+            for entry in [entry.clone(), entry.by(Some(id))] {
+                assert_eq!(Entry::of_body(entry.id, &entry.body().unwrap()).unwrap(), entry);
+            }
         }
     }
 

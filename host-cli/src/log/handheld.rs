@@ -70,6 +70,7 @@ impl FromHandheld {
             pulled,
             clock_unset: self.saved_at().is_none(),
             device: Some(self.device),
+            pulled_by: None,
             note: String::new(),
             as_read: Vec::new(),
             test: self.saved.test.clone(),

@@ -5,28 +5,36 @@
 //! step can be seen and undone, and two logs merge by putting their entries together.
 
 pub mod days;
+pub mod desk;
 pub mod entry;
 pub mod fabric;
 pub mod fold;
 pub mod garment;
 pub mod handheld;
+pub mod hands;
 pub mod here;
 pub mod id;
 pub mod json;
 pub mod learned;
 pub mod pattern;
+pub mod person;
 pub mod photo;
 pub mod quantity;
+pub mod tag;
 pub mod tested;
 
+pub use desk::Desk;
 pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Shop, WashMarks};
 pub use garment::{Choices, CutFor, Garment, GarmentChange, GarmentState, Use};
+pub use hands::Hands;
 pub use here::Here;
 pub use id::{Id, Ids};
 pub use learned::{Learned, Lesson};
 pub use pattern::{ClothNeed, GarmentKind, MassRange, Pattern, PatternChange, Role, RoleChange};
+pub use person::{People, Person};
 pub use photo::{ClothPhoto, Colour, MAX_PHOTO_BYTES, Photo, PhotoName, PhotoSaid};
 pub use quantity::{MassPerArea, Price};
+pub use tag::{Tag, TagRange};
 pub use tenter_core::repeatability::{ByConstruction, Pooled};
 pub use tested::{Device, StoredTest, Tested};

@@ -34,6 +34,9 @@ pub struct Tested {
     /// The handheld it came from.
     #[serde(flatten, default, skip_serializing_if = "Option::is_none")]
     pub device: Option<Device>,
+    /// The person who pulled, where somebody said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pulled_by: Option<Id>,
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
@@ -50,7 +53,7 @@ pub struct Tested {
 pub struct StoredTest {
     /// Its identifier: that of the entry that stored it.
     pub id: Id,
-    /// What is said about it, with the cloth it is now assigned to.
+    /// What is said about it, with the cloth it is now assigned to, and the person who is now taken to have pulled it.
     pub said: Tested,
     /// Whether it was dropped.
     pub dropped: bool,

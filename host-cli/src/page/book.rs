@@ -14,6 +14,7 @@ use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::asked::other_kinds;
 use crate::finding::verdict::Verdict;
+use crate::log::Tag;
 use crate::picture::drawn;
 use crate::picture::gauge::{self, GaugeKey};
 use crate::words::answer;
@@ -21,6 +22,12 @@ use crate::words::figures::poorly as poorly_words;
 use crate::words::fit::{because, chance, not_asked};
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
+
+/// The scripts of the page, each as it stands between its tags: whoever serves the page may allow these and no others.
+pub const SCRIPTS: [&str; 2] = [
+    "document.documentElement.classList.add(\"scripted\")",
+    concat!("\n", include_str!("../../templates/book.js"), "\n"),
+];
 
 /// How many cloths of a role are listed beside its map.
 const LISTED: usize = 12;
@@ -49,7 +56,7 @@ struct Role {
 #[derive(Debug)]
 struct Fit {
     id: String,
-    tag: u16,
+    tag: Tag,
     name: String,
     sign: &'static str,
     word: &'static str,

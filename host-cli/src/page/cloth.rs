@@ -11,7 +11,7 @@ use crate::finding::fit::Fitted;
 use crate::finding::fit::Reason;
 use crate::finding::memory::{colour, made_of};
 use crate::finding::verdict::Verdict;
-use crate::log::{Fabric, Role, StoredTest};
+use crate::log::{Fabric, Role, StoredTest, Tag};
 use crate::picture::drawn;
 use crate::words::answer;
 use crate::words::cloth as about;
@@ -25,7 +25,7 @@ use crate::words::{check, counts, memory, quantity, washing};
 #[derive(Debug)]
 pub struct ClothArticle {
     pub id: String,
-    pub tag: u16,
+    pub tag: Tag,
     pub name: String,
     pub facts: String,
     pub on_hand: String,
@@ -269,7 +269,8 @@ fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
 
 fn tested(shown: &Shown<'_>, stored: &StoredTest) -> Test {
     let (said, test) = (&stored.said, &stored.said.test);
-    let figures = Figures::of(test, shown.pooled.scatter_for(shown.fabric.construction, test)).ok();
+    let scatter = shown.pooled.scatter_for(stored.said.pulled_by, shown.fabric.construction, test);
+    let figures = Figures::of(test, scatter).ok();
     let rest = figures.and_then(|figures| figures.rest);
     let mm = |length: &Length| quantity::reading(*length, shown.unit);
     Test {

@@ -5,6 +5,7 @@ use tenter_core::Grain;
 use super::book::Book;
 use super::print;
 use super::sheet::{self, RolePictures};
+use super::sheets;
 use crate::deed::{Refused, find};
 use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardFacts;
@@ -47,7 +48,7 @@ pub fn book(
     let mut book = Book::new(stock, fitted.as_ref(), confidence, table);
     for fabric in &stock.fabrics {
         let known = KnownCloth::of(read, fabric.clone())?;
-        book.add(&known.shown(stock.pooled, rules, here));
+        book.add(&known.shown(&stock.pooled, rules, here));
         step();
     }
     Ok(book.page(&today(here)))
@@ -68,7 +69,7 @@ pub fn cards(
     for four in fabrics.chunks(4) {
         let known: Vec<KnownCloth> =
             four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
-        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(stock.pooled, rules, read.here())).collect();
+        let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(&stock.pooled, rules, read.here())).collect();
         let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, stock)).collect();
         sheets.push(drawn::sheet(shown.iter().zip(&facts)));
     }
@@ -103,6 +104,12 @@ pub fn plan(
     whose: &str,
     with_why: bool,
 ) -> Result<String, Refused> {
+    let drawn = role_pictures(read, plan, rules)?;
+    Ok(sheet::page(plan, &drawn, (whose, &today(read.here())), with_why, rules.unit))
+}
+
+/// What is drawn of the cloth of each role of a plan.
+fn role_pictures(read: &dyn Read, plan: &ViewPlan, rules: ShownRules) -> Result<Vec<RolePictures>, Refused> {
     let (pooled, here) = (read.repeatability()?, read.here());
     let mut drawn: Vec<RolePictures> = Vec::new();
     for planned in &plan.roles {
@@ -111,12 +118,62 @@ pub fn plan(
             continue;
         };
         let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
-        let shown = known.shown(pooled, rules, here);
+        let shown = known.shown(&pooled, rules, here);
         let photo = shown.photos.iter().find_map(|seen| seen.thumbnail.as_ref());
         drawn.push(RolePictures {
             gauge: drawn::stretch(&shown, Some(&planned.role), false).inline(),
             photo: photo.map(Photo::address).unwrap_or_default(),
         });
     }
-    Ok(sheet::page(plan, &drawn, (whose, &today(here)), with_why, rules.unit))
+    Ok(drawn)
+}
+
+/// Everything for one garment: its plan, then the cards of its cloths and the gauges of its view, each with for whom it is.
+#[derive(Debug)]
+pub struct GarmentPrint {
+    whose: String,
+    plan: String,
+    cards: Vec<Picture>,
+    gauges: Vec<Picture>,
+}
+
+/// Everything for a garment, `part` of several; `whose` says which it is and for whom.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn garment(
+    read: &dyn Read,
+    stock: &Stock,
+    (plan, view): (&ViewPlan, View<'_>),
+    rules: ShownRules,
+    (whose, part): (&str, usize),
+) -> Result<GarmentPrint, Refused> {
+    let pictures = role_pictures(read, plan, rules)?;
+    let body = sheet::body(plan, &pictures, (whose, &today(read.here())), rules.unit, part);
+    let mut cards = Vec::new();
+    let mut tags = Vec::new();
+    for taken in plan.roles.iter().filter_map(|planned| planned.cloth.as_ref()) {
+        if !tags.contains(&taken.cloth.tag) {
+            tags.push(taken.cloth.tag);
+            let known = KnownCloth::of(read, find::live_fabric(read, &taken.cloth.tag.to_string())?)?;
+            let shown = known.shown(&stock.pooled, rules, read.here());
+            cards.push(drawn::card(&shown, &CardFacts::of(&shown, stock)));
+        }
+    }
+    // A view that asks for no stretch has no gauge.
+    let gauges = gauges(view).unwrap_or_default();
+    Ok(GarmentPrint { whose: whose.to_owned(), plan: body, cards, gauges })
+}
+
+/// The prints of several garments as one page.
+#[must_use]
+pub fn garments(prints: &[GarmentPrint]) -> String {
+    let of = |print: &GarmentPrint| sheets::Garment {
+        whose: print.whose.clone(),
+        plan: print.plan.clone(),
+        cards: print.cards.iter().map(Picture::inline).collect(),
+        gauges: print.gauges.iter().map(Picture::inline).collect(),
+    };
+    sheets::page(prints.iter().map(of).collect())
 }

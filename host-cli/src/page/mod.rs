@@ -4,10 +4,13 @@
 //! A page is one file that asks nothing of the network, and forbids itself to.
 
 pub mod book;
+pub mod class;
 pub(crate) mod cloth;
+pub mod form;
 pub mod made;
 pub mod print;
 pub mod sheet;
+mod sheets;
 
 use askama::Template;
 

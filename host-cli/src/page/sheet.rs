@@ -5,6 +5,7 @@ use tenter_core::{Confidence, Unit};
 
 use super::{rendered, together};
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, ViewPlan};
+use crate::log::Tag;
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
 use crate::words::plan::{garment, missing, overall, poorly, section, takes};
@@ -21,7 +22,7 @@ struct Role {
 /// A cloth that was chosen.
 #[derive(Debug)]
 struct Chosen {
-    tag: u16,
+    tag: Tag,
     name: String,
     sign: &'static str,
     word: &'static str,
@@ -61,7 +62,7 @@ struct Line {
 }
 
 #[derive(Template)]
-#[template(path = "sheet.html")]
+#[template(path = "sheet.html", blocks = ["body"])]
 struct Page<'a> {
     title: String,
     pattern: &'a str,
@@ -81,20 +82,35 @@ struct Page<'a> {
 /// The page; `drawn` shows the chosen cloths, one a role; `whose` says for which garment and person it is, `made` on which
 /// day; `with_why` puts the numbers, the rule and its source under each line.
 #[must_use]
-pub fn page(
-    plan: &ViewPlan,
+pub fn page(plan: &ViewPlan, drawn: &[RolePictures], whose: (&str, &str), with_why: bool, unit: Unit) -> String {
+    rendered(&filled(plan, drawn, whose, with_why, unit))
+}
+
+/// What stands on the page, to be put into another: `part` keeps its anchors apart from those of others.
+#[must_use]
+pub fn body(plan: &ViewPlan, drawn: &[RolePictures], whose: (&str, &str), unit: Unit, part: usize) -> String {
+    let body = filled(plan, drawn, whose, false, unit).as_body().render().unwrap_or_default();
+    let apart = |name: &str| (format!("{name}=\""), format!("{name}=\"g{part}-"));
+    let [id, labelled] = [apart(" id"), apart(" aria-labelledby")];
+    let body = body.replace(&id.0, &id.1).replace(&labelled.0, &labelled.1);
+    // One page has one main part.
+    body.replace("<main>", "<div class=\"main\">").replace("</main>", "</div>")
+}
+
+fn filled<'p>(
+    plan: &'p ViewPlan,
     drawn: &[RolePictures],
-    (whose, made): (&str, &str),
+    (whose, made): (&'p str, &str),
     with_why: bool,
     unit: Unit,
-) -> String {
+) -> Page<'p> {
     let role = |(place, planned): (usize, &PlannedRole)| Role {
         name: planned.role.name.clone(),
         asks: together(&asks(&planned.role, unit)),
         chosen: chosen(planned, drawn.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
     };
     let (head, means) = overall(plan);
-    rendered(&Page {
+    Page {
         sign: answer::sign(plan.overall.verdict),
         head,
         means: together(&means),
@@ -108,7 +124,7 @@ pub fn page(
         roles: plan.roles.iter().enumerate().map(role).collect(),
         sections: plan.parts.iter().map(|part| printed(plan, part, with_why, unit)).collect(),
         trust: format!("Answers are {}\u{a0}% sure.", terms::whole(plan.confidence.percent())),
-    })
+    }
 }
 
 fn chosen(planned: &PlannedRole, drawn: RolePictures, confidence: Confidence, unit: Unit) -> Option<Chosen> {

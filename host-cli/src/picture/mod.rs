@@ -6,6 +6,7 @@
 //! reader that knows none takes the light colours.
 
 pub mod card;
+pub mod class;
 pub mod drawn;
 pub mod fit;
 pub mod gauge;

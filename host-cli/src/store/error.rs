@@ -82,6 +82,14 @@ pub enum StoreError {
         /// Whether what was to be stored may have been: the connection was lost while the server was storing it.
         perhaps: bool,
     },
+    /// A database whose texts are not in UTF-8.
+    #[error("encoding of the database")]
+    Encoding {
+        /// The log's address.
+        place: String,
+        /// The encoding of its texts.
+        encoding: String,
+    },
     /// Anything else.
     #[error("log unusable")]
     Other {
@@ -111,6 +119,11 @@ pub enum AddressFault {
         /// What is wrong with it.
         system: String,
     },
+    /// A file without a certificate in it.
+    NoCertificate {
+        /// The file.
+        file: String,
+    },
     /// This program was built without PostgreSQL.
     NotBuilt,
 }
@@ -126,6 +139,25 @@ pub enum Access {
     Read,
     /// To write it.
     Write,
+}
+
+/// What is not as it should be in a log.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LogFault {
+    /// A row of a table names something that is not there.
+    Dangling {
+        /// The table.
+        table: String,
+    },
+    /// Entries without a number of arrival, or numbers without an entry.
+    Unnumbered,
+    /// Things that an entry added and no table holds.
+    Unfolded {
+        /// How many.
+        count: u64,
+    },
+    /// What the engine's own check says.
+    Engine(String),
 }
 
 /// The caller ends the work, for a reason of its own.

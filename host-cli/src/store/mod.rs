@@ -26,10 +26,10 @@ use std::path::{Path, PathBuf};
 use tenter_core::Unit;
 
 use crate::log::{
-    ByConstruction, Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, StoredTest, Subject,
+    Desk, Entry, Fabric, Fact, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
 };
 
-pub use error::{Access, AddressFault, Stop, StoreError};
+pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
 
@@ -46,7 +46,7 @@ pub enum WhichTests {
 
 /// What can be read. Within [`Store::write`] everything read belongs to one moment.
 pub trait Read {
-    /// All cloths, retired ones too, by tag.
+    /// All cloths, retired ones too, by tag; those that share one have [letters](Fabric::letter), here and below.
     ///
     /// # Errors
     ///
@@ -116,12 +116,26 @@ pub trait Read {
     /// The place whose wall clock tells the days.
     fn here(&self) -> Here;
 
-    /// The user's repeatability, from pull to pull and from day to day.
+    /// Everybody who pulls. Tests hold who is meant by what was said, after who turned out to be whom.
     ///
     /// # Errors
     ///
     /// A log that cannot be read.
-    fn repeatability(&self) -> Result<ByConstruction, StoreError>;
+    fn people(&self) -> Result<People, StoreError>;
+
+    /// Everybody's repeatability, from pull to pull and from day to day.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn repeatability(&self) -> Result<Hands, StoreError>;
+
+    /// What is remembered of the desk at which this copy of the log is used.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn desk(&self) -> Result<Desk, StoreError>;
 
     /// The unit that was chosen first, of bare numbers and of the texts; none where none was.
     ///
@@ -164,7 +178,7 @@ pub trait Read {
     /// # Errors
     ///
     /// A log that cannot be read at all.
-    fn faults(&self) -> Result<Vec<String>, StoreError>;
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError>;
 
     /// The tests as a list.
     ///
@@ -228,13 +242,23 @@ pub trait Store: Read {
         self.take(&mut entries.map(|entry| entry.map(LogPiece::from)))
     }
 
-    /// Takes the name of the person for whom a garment is made out of every entry about it, for good: the one thing that
-    /// is ever taken out of a log.
+    /// Takes the name of a person, or of the one for whom a garment is made, out of every entry about them, for good: with
+    /// the [bytes of photographs](Self::forget_photos) the one thing that is ever taken out of a log.
     ///
     /// # Errors
     ///
     /// A log that cannot be written.
-    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError>;
+    fn forget_names(&mut self, of: Subject) -> Result<(), StoreError>;
+
+    /// Takes the bytes of photographs out of the log, for good; how many were there. What entries say of them stays.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError>;
+
+    /// Who says what is written from here on, in place of the one who is remembered at this [desk](Read::desk).
+    fn speak_as(&mut self, who: Id);
 }
 
 /// A piece of a log.
@@ -281,6 +305,16 @@ pub trait Drafts {
     ///
     /// A log that cannot be written.
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError>;
+
+    /// Remembers something of this desk.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn set_desk(&mut self, desk: &Desk) -> Result<(), StoreError> {
+        let text = (*desk != Desk::default()).then(|| desk.text());
+        self.set_draft(Desk::NAME, text.as_deref())
+    }
 }
 
 /// A log with what the person at this desk has begun.
@@ -412,7 +446,7 @@ fn changed<T, E: From<StoreError>>(
 struct Arriving {
     id: Id,
     subject: Subject,
-    /// The fact as JSON.
+    /// [What it says](Entry::body).
     body: String,
     /// The unit, where it sets that.
     units: Option<Unit>,
@@ -425,12 +459,13 @@ impl Arriving {
             Fact::UnitsSet { units } => Some(units),
             _ => None,
         };
-        Ok(Self { id: entry.id, subject: entry.subject(), body: serde_json::to_string(&entry.fact)?, units })
+        Ok(Self { id: entry.id, subject: entry.subject(), body: entry.body()?, units })
     }
 
     /// Whether this says something else than the body stored under its identifier.
     fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
-        Ok(self.body != stored && serde_json::from_str::<Fact>(stored)? != serde_json::from_str::<Fact>(&self.body)?)
+        let fact = |body: &str| Ok::<_, serde_json::Error>(Entry::of_body(self.id, body)?.fact);
+        Ok(self.body != stored && !fact(stored)?.agrees_with(&fact(&self.body)?))
     }
 }
 
@@ -460,15 +495,7 @@ impl Taken {
     }
 }
 
-/// Takes the name of a person out of what is said of a garment; whether there was one.
-fn forget_whom(fact: &mut Fact) -> bool {
-    match fact {
-        Fact::GarmentBegun(change) | Fact::GarmentChanged { change, .. } => change.whom.take().is_some(),
-        _ => false,
-    }
-}
-
-/// An entry of an identifier and its fact as JSON, as one line of JSON.
+/// An entry of an identifier and its [body](Entry::body), as one line of JSON.
 fn line_of(id: Id, body: &str) -> String {
     format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
 }

@@ -20,6 +20,8 @@ pub struct Naming {
     /// The bits of the first, where they were made before.
     drawn: Option<u128>,
     last: Option<Id>,
+    /// Who says it.
+    who: Option<Id>,
     /// Whether something in the log lies in the future.
     ahead: bool,
 }
@@ -43,7 +45,13 @@ impl Naming {
         if ahead {
             last = newest(Some(future))?;
         }
-        Ok(Self { now, random, drawn: once.map(Id::drawn), last, ahead })
+        Ok(Self { now, random, drawn: once.map(Id::drawn), last, who: None, ahead })
+    }
+
+    /// All of it said by a person.
+    #[must_use]
+    pub fn by(self, who: Option<Id>) -> Self {
+        Self { who, ..self }
     }
 
     /// Names a fact. `last_about` tells the highest identifier of an entry about the same thing.
@@ -55,13 +63,15 @@ impl Naming {
         let drawn = self.drawn.take().unwrap_or_else(self.random);
         let id = Id::above(self.last, self.now, drawn);
         self.last = Some(id);
-        let entry = Entry::new(id, fact);
+        let entry = Entry::new(id, fact).by(self.who);
         let subject = entry.subject().id();
         if !self.ahead || subject == id {
             return Ok(entry);
         }
         match last_about(subject)? {
-            Some(about) if about >= id => Ok(Entry::new(Id::above(Some(about), self.now, drawn), entry.fact)),
+            Some(about) if about >= id => {
+                Ok(Entry::new(Id::above(Some(about), self.now, drawn), entry.fact).by(self.who))
+            }
             _ => Ok(entry),
         }
     }

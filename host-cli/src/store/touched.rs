@@ -18,6 +18,8 @@ pub struct Touched {
     pub roles: BTreeSet<Id>,
     /// Garments.
     pub garments: BTreeSet<Id>,
+    /// People.
+    pub people: BTreeSet<Id>,
     /// Pull tests.
     pub tests: BTreeSet<Id>,
     /// What was said of units, each with its entry.
@@ -39,6 +41,7 @@ impl Touched {
             Subject::Test(id) => self.tests.insert(id),
             Subject::Role(id) => self.roles.insert(id),
             Subject::Garment(id) => self.garments.insert(id),
+            Subject::Person(id) => self.people.insert(id),
             Subject::Log(_) => false,
         };
     }

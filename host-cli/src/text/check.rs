@@ -116,4 +116,7 @@ fn suits(text: &mut Lines, checked: &Checked) {
     if let Some(more @ 1..) = checked.suits.len().checked_sub(GARMENTS) {
         text.row("suits", &words::more_garments(more));
     }
+    if checked.evaluation.figures.rest.is_none() && checked.suits.iter().take(GARMENTS).any(|suit| suit.close) {
+        text.row("suits", words::CLOSE_NOT_READ);
+    }
 }

@@ -5,6 +5,7 @@ use tenter_core::{Confidence, Figure, Range, Unit};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
 use crate::finding::memory::made_of;
+use crate::finding::tag::Renumbered;
 use crate::plain::isolated;
 use crate::text::figures;
 use crate::text::gauge::{self, GaugeText};
@@ -13,6 +14,7 @@ use crate::text::table::{self, Column};
 use crate::words::answer::Tone;
 use crate::words::cloth as words;
 use crate::words::figures as figure_words;
+use crate::words::quantity::counted;
 use crate::words::terms::{bare_figure, duration, garment};
 use crate::words::{check, counts, memory, quantity, washing};
 
@@ -93,6 +95,10 @@ pub fn shown(shown: &Shown<'_>, columns: usize, unicode: bool) -> String {
     for suit in shown.suits() {
         text.row("suits", &format!("{} [{}]", garment(suit), suit.source));
     }
+    let is_read = shown.standing.iter().any(|standing| standing.figures.rest.is_some());
+    if !is_read && shown.suits().iter().any(|suit| suit.close) {
+        text.row("suits", check::CLOSE_NOT_READ);
+    }
     if let Some(repeatability) = shown.repeatability() {
         text.row("trust", &check::repeatability(&repeatability));
     }
@@ -170,7 +176,8 @@ fn measured(text: &mut Lines, shown: &Shown<'_>, standing: &Standing, unicode: b
 }
 
 fn tests(shown: &Shown<'_>, width: usize) -> String {
-    let columns = [
+    let named = shown.tests.iter().any(|test| shown.people.name(test.said.pulled_by).is_some());
+    let mut columns = vec![
         ("test", Column::Word),
         ("pulled", Column::Word),
         ("grain", Column::Word),
@@ -178,13 +185,16 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
         ("pulls", Column::Number),
         ("stretch", Column::Number),
         ("growth", Column::Number),
+        ("by", Column::Word),
         ("", Column::Text),
     ];
+    columns.retain(|(head, _)| named || *head != "by");
     let rows = shown.tests.iter().rev().map(|test| {
         let said = &test.said;
         let figures = shown.figures(test);
         let figure = |figure: Option<Figure>| figure.map(|figure| quantity::percent(figure.ratio)).unwrap_or_default();
-        vec![
+        let by = shown.people.name(said.pulled_by).unwrap_or_default().to_owned();
+        let mut row = vec![
             test.id.short(),
             quantity::pulled(said, shown.here),
             said.test.grain().word().to_owned(),
@@ -192,8 +202,24 @@ fn tests(shown: &Shown<'_>, width: usize) -> String {
             said.test.pulls().len().to_string(),
             figure(figures.map(|figures| figures.stretch)),
             figure(figures.and_then(|figures| figures.rest).map(|rest| rest.growth)),
-            words::status(shown, test),
-        ]
+        ];
+        row.extend(named.then_some(by));
+        row.push(words::status(shown, test));
+        row
     });
     table::render(&columns, rows, width)
+}
+
+/// The labels to write anew.
+#[must_use]
+pub fn renumbered(all: &[Renumbered], columns: usize) -> String {
+    let mut text = Lines::new(columns);
+    text.words(&format!("write {}:", counted(all.len(), "label")));
+    let heads = [("was", Column::Word), ("is now", Column::Number), ("cloth", Column::Text), ("where", Column::Text)];
+    let rows = all.iter().map(|one| {
+        let Renumbered { fabric, tag } = one;
+        vec![fabric.tag.to_string(), tag.to_string(), fabric.name.clone(), fabric.place.clone()]
+    });
+    text.block(&table::render(&heads, rows, columns));
+    text.finish()
 }

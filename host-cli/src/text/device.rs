@@ -22,18 +22,6 @@ pub const OLD_HAND: &str =
 pub const OLD_DAYS: &str =
     "note: the handheld's program is older; it uses the assumed difference between days and not your retests";
 
-/// Which ports there are, and what to type.
-#[must_use]
-pub fn which_port(ports: &[String]) -> String {
-    match ports {
-        [] => "no serial port was found; plug the handheld in, or pass --port tcp:HOST:PORT".to_owned(),
-        [port, ..] => format!(
-            "pass --port {port}, or set TENTER_PORT={port} once for all (serial ports here: {})",
-            ports.join(", ")
-        ),
-    }
-}
-
 /// A moment, where the reader is.
 #[must_use]
 pub fn moment(at: Timestamp, here: Here) -> String {
@@ -121,31 +109,6 @@ pub fn summary(counts: &Counts) -> Vec<String> {
         ));
     }
     lines
-}
-
-/// What is wrong with tests that cannot be read; none where all can.
-#[must_use]
-pub fn unread(unread: &[(u32, RecordError)], given_up: bool) -> Option<String> {
-    let of = |newer: bool| {
-        let these = unread.iter().filter(move |(_, error)| (*error == RecordError::Newer) == newer);
-        these.map(|(number, _)| number.to_string()).collect::<Vec<_>>()
-    };
-    let (newer, damaged) = (of(true), of(false));
-    let mut parts = Vec::new();
-    if !newer.is_empty() {
-        let numbers = newer.join(", ");
-        parts.push(format!("number {numbers} was written by a newer program: update tenter and sync again"));
-    }
-    if !damaged.is_empty() {
-        let numbers = damaged.join(", ");
-        parts.push(if given_up {
-            format!("number {numbers} arrived damaged and was given up")
-        } else {
-            format!("number {numbers} arrived damaged: sync again, or give it up with --give-up-damaged")
-        });
-    }
-    let kept = if newer.is_empty() && given_up { "" } else { "; the handheld keeps everything from there on" };
-    (!parts.is_empty()).then(|| format!("{}{kept}", parts.join("; ")))
 }
 
 /// Who is there and what waits.
@@ -306,13 +269,6 @@ pub fn demands(wanted: &WantedDemands, sent: usize) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn the_ports_that_are_there_are_named() {
-        assert!(which_port(&[]).ends_with("plug the handheld in, or pass --port tcp:HOST:PORT"));
-        let two = which_port(&["COM3".to_owned(), "COM4".to_owned()]);
-        assert!(two.contains("--port COM3,") && two.ends_with("(serial ports here: COM3, COM4)"), "{two}");
-    }
 
     #[test]
     fn clocks() {

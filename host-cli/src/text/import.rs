@@ -1,5 +1,6 @@
 //! What an import did.
 
+use crate::exchange::table::read::NewNames;
 use crate::finding::tag::SharedTag;
 use crate::plain::isolated;
 use crate::store::Merged;
@@ -14,9 +15,16 @@ fn counted_new(photos: u64) -> String {
 
 /// As text.
 #[must_use]
-pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
+pub fn text(merged: Merged, shared: &[SharedTag], named: &NewNames, columns: usize) -> String {
     let mut text = Lines::new(columns);
     text.words(&format!("{} new, {} known", merged.new, merged.known));
+    if !named.cloths.is_empty() {
+        let cloths = named.cloths.iter().map(|(tag, name)| format!("{tag} {}", isolated(name)));
+        text.row("cloths", &cloths.collect::<Vec<_>>().join(", "));
+    }
+    if !named.people.is_empty() {
+        text.row("people", &named.people.iter().map(|name| isolated(name)).collect::<Vec<_>>().join(", "));
+    }
     if merged.photos > 0 {
         text.words(&counted_new(merged.photos));
     }
@@ -25,13 +33,15 @@ pub fn text(merged: Merged, shared: &[SharedTag], columns: usize) -> String {
         text.row("note", &words);
     }
     for one in shared.iter().take(SHOWN) {
-        let names: Vec<_> = one.names.iter().map(|name| format!("'{}'", isolated(name))).collect();
-        let (tag, second, free) = (one.tag, one.second, one.free);
-        text.row("note", &format!("tag {tag} is on {}; give one a new tag:", names.join(" and ")));
-        text.row("", &format!("tenter cloth edit {second} --tag {free}"));
+        let number = one.cloths.first().map_or(0, |first| first.tag.number());
+        let cloths: Vec<_> = one.cloths.iter().map(|one| format!("{} {}", one.tag, isolated(&one.name))).collect();
+        text.row("note", &format!("several cloths have tag {number}: {}", cloths.join(", ")));
+    }
+    if !shared.is_empty() {
+        text.row("", "call them by their letters; give them tags of their own with tenter cloth renumber");
     }
     if let Some(more) = shared.len().checked_sub(SHOWN).filter(|more| *more > 0) {
-        text.row("note", &format!("{more} more tags are on two cloths; import again to see them"));
+        text.row("note", &format!("{more} more tags are on several cloths"));
     }
     text.finish()
 }

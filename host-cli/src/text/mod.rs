@@ -2,6 +2,7 @@
 
 pub mod advice;
 pub mod check;
+pub mod class;
 pub mod cloth;
 pub mod device;
 pub mod doubt;
@@ -17,6 +18,7 @@ pub mod make;
 pub mod memory;
 pub mod pair;
 pub mod pattern;
+pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod size;

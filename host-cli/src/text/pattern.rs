@@ -2,7 +2,7 @@
 
 use tenter_core::Unit;
 
-use crate::finding::pattern::ListedPattern;
+use crate::finding::pattern::{ListedPattern, together};
 use crate::log::Pattern;
 use crate::plain::isolated;
 use crate::text::lines::Lines;
@@ -35,6 +35,9 @@ pub fn pattern(pattern: &Pattern, view: Option<&str>, unit: Unit, columns: usize
             if !role.note.is_empty() {
                 text.row("", &isolated(&role.note));
             }
+        }
+        for together in together(pattern, known) {
+            text.row("in all", &words::together(&together, unit));
         }
     }
     text.finish()

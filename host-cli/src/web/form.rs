@@ -22,6 +22,8 @@ pub struct Form {
     pub hidden: Vec<(String, String)>,
     /// Its fields.
     pub inputs: Vec<Input>,
+    /// Fields that are folded away at first, under what they are called.
+    pub folded: Option<(&'static str, Vec<Input>)>,
     /// What stands on its button.
     pub button: String,
     /// Whether the button is one among others, and not what the page is for.
@@ -117,6 +119,16 @@ impl Input {
         }
     }
 
+    /// Whether something other than the first of its list is typed.
+    fn is_typed(&self) -> bool {
+        match &self.kind {
+            Kind::List(choices) | Kind::Pick(choices) => {
+                !self.value.is_empty() && choices.first().is_none_or(|(first, _)| *first != self.value)
+            }
+            _ => !self.value.trim().is_empty(),
+        }
+    }
+
     /// Whether a value is chosen.
     pub fn is_chosen(&self, value: &str) -> bool {
         match self.kind {
@@ -162,9 +174,27 @@ impl Form {
         self
     }
 
+    /// With fields that are folded away at first.
+    pub fn fold(mut self, called: &'static str, inputs: Vec<Input>) -> Self {
+        self.folded = Some((called, inputs));
+        self
+    }
+
+    /// All fields, the folded ones too.
+    pub fn all(&mut self) -> impl Iterator<Item = &mut Input> {
+        let folded = self.folded.iter_mut().flat_map(|(_, inputs)| inputs);
+        self.inputs.iter_mut().chain(folded)
+    }
+
+    /// Whether something is typed, or wrong, in a folded field.
+    pub fn is_open(&self) -> bool {
+        let folded = self.folded.iter().flat_map(|(_, inputs)| inputs);
+        folded.into_iter().any(|input| !input.wrong.is_empty() || input.is_typed())
+    }
+
     /// With what was typed.
     pub fn filled(mut self, fields: &Fields) -> Self {
-        for input in &mut self.inputs {
+        for input in self.all() {
             input.value = match input.kind {
                 Kind::Several(_) => fields.all(input.name).collect::<Vec<_>>().join("\n"),
                 Kind::Photo | Kind::File => String::new(),
@@ -174,11 +204,21 @@ impl Form {
         self
     }
 
+    /// With what was asked, where anything was.
+    pub fn filled_if(mut self, fields: &Fields) -> Self {
+        for input in self.all() {
+            if fields.has(input.name) {
+                fields.get(input.name).clone_into(&mut input.value);
+            }
+        }
+        self
+    }
+
     /// With what is wrong, at its field where it has one.
     pub fn refused(mut self, refused: &Refused) -> Self {
         let (field, words) = page::refused(refused);
-        let mut inputs = self.inputs.iter_mut();
-        match field.and_then(|field| inputs.find(|input| input.fields.contains(&field))) {
+        let found = field.and_then(|field| self.all().find(|input| input.fields.contains(&field)));
+        match found {
             Some(input) => input.wrong = words.join(" "),
             None => self.wrong.extend(words),
         }

@@ -4,24 +4,33 @@
 //! Pages are plain HTML and work without a script; a script of our own only makes them quicker. Findings, words and
 //! pictures are those of the command line; nothing is decided here.
 
+mod advice;
 mod cloths;
+mod drawing;
 mod fields;
 mod form;
+mod garments;
+mod guide;
 mod home;
+mod measure;
+mod more;
 mod part;
+mod patterns;
+mod printed;
 mod request;
 mod response;
 mod shell;
+mod size;
 mod visit;
 
 pub use request::{Method, Request};
 pub use response::Response;
+pub use shell::{Place, Shell};
 
 use crate::deed::Refused;
 use crate::store::{LogWithDrafts, StoreError};
 use crate::words::errors;
 use part::Part;
-use shell::{Place, Shell};
 use visit::{Answered, Visit};
 
 /// How many bytes may be sent to an address: a photograph and a log are large, a form is not.
@@ -84,6 +93,40 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["cloths", id, "learned"] => cloths::deeds::learned(visit, id),
         ["cloths", id, "photos"] => cloths::photos::all(visit, id),
         ["cloths", id, "tests", test] => cloths::deeds::test(visit, id, test),
+        ["measure"] => measure::begin(visit),
+        ["measure", "form"] => measure::at_once(visit),
+        ["measure", id] => measure::step(visit, id),
+        ["measure", id, "store"] => measure::store(visit, id),
+        ["inbox"] => measure::inbox(visit),
+        ["patterns"] if gets => patterns::list(visit),
+        ["patterns", "new"] => patterns::add(visit),
+        ["patterns", id] if gets => patterns::show(visit, id),
+        ["patterns", id, "new"] => patterns::new_role(visit, id),
+        ["patterns", id, "fit"] if gets => patterns::fit::show(visit, id),
+        ["patterns", id, "plan"] if gets => patterns::fit::plan(visit, id),
+        ["patterns", id, "gauges"] if gets => patterns::fit::gauges(visit, id),
+        ["patterns", id, "book"] if gets => patterns::fit::book_of(visit, id),
+        ["patterns", id, what @ ("edit" | "retire" | "return")] => patterns::change(visit, id, what),
+        ["patterns", id, "roles", role] => patterns::edit_role(visit, id, role),
+        ["patterns", id, "begin"] => garments::begin(visit, id),
+        ["garments"] if gets => garments::list(visit),
+        ["garments", id] if gets => garments::show(visit, id),
+        ["garments", id, "plan"] if gets => garments::plan_of(visit, id),
+        ["garments", id, "edit"] => garments::edit(visit, id),
+        ["garments", id, what] => garments::act(visit, id, what),
+        ["pair"] if gets => advice::pair(visit),
+        ["handle"] if gets => advice::handle(visit),
+        ["hang"] if gets => advice::hang(visit),
+        ["size"] if gets => size::size(visit),
+        ["more"] if gets => more::show(visit),
+        ["units"] => more::units(visit),
+        ["print", "book"] if gets => more::book(visit),
+        ["print", "cards"] if gets => more::cards(visit),
+        ["print", "gauge"] if gets => more::gauge(visit),
+        ["log"] => more::log(visit),
+        ["log", name] if gets => more::file(visit, name),
+        ["guide"] if gets => guide::show(visit, "measuring"),
+        ["guide", part] if gets => guide::show(visit, part),
         ["photos", name] if gets => cloths::photos::file(visit, name),
         _ => Ok(shell::nowhere()),
     }

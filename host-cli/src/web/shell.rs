@@ -4,6 +4,7 @@ use askama::Template;
 
 use super::Response;
 use super::part::Part;
+use crate::log::Tag;
 
 /// The style sheet of all pages.
 pub const STYLE: &str =
@@ -37,7 +38,7 @@ pub enum Place {
 pub struct Shell {
     place: Place,
     title: String,
-    tag: Option<u16>,
+    tag: Option<Tag>,
     parts: Vec<String>,
     script: bool,
 }
@@ -46,7 +47,7 @@ pub struct Shell {
 #[template(path = "web/shell.html")]
 struct Page<'a> {
     title: &'a str,
-    tag: Option<u16>,
+    tag: Option<Tag>,
     script: bool,
     places: [(&'static str, &'static str, bool); 5],
     parts: &'a [String],
@@ -69,7 +70,7 @@ impl Shell {
     }
 
     /// Puts the tag of a cloth before the title.
-    pub const fn tag(&mut self, tag: u16) {
+    pub const fn tag(&mut self, tag: Tag) {
         self.tag = Some(tag);
     }
 

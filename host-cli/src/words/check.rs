@@ -10,6 +10,9 @@ use crate::log::Construction;
 use crate::words::quantity;
 use crate::words::terms::{duration, percent, whole};
 
+/// Beside garments that lie close, where nobody read what was left after release.
+pub const CLOSE_NOT_READ: &str = "it may still bag: read growth after release before you choose it for what lies close";
+
 /// The side of a limit.
 #[must_use]
 pub const fn side(side: Side) -> &'static str {
@@ -23,7 +26,11 @@ pub const fn side(side: Side) -> &'static str {
 #[must_use]
 pub fn part(part: &Part) -> String {
     let side = side(part.side);
-    let chance = part.chance.map_or_else(|| "not measured".to_owned(), |chance| format!("chance {}", percent(chance)));
+    let chance = match (part.answer, part.chance) {
+        (_, Some(chance)) => format!("chance {}", percent(chance)),
+        (Answer::Unknown, None) => "not measured".to_owned(),
+        (_, None) => "not known yet".to_owned(),
+    };
     format!("{} {side} {}: {chance}", part.ask.word(), part.limit)
 }
 
@@ -184,7 +191,7 @@ pub fn how(input: &CheckInput) -> String {
 /// How the ± was found.
 #[must_use]
 pub fn repeatability(repeatability: &TrustOrigin) -> String {
-    let TrustOrigin { construction, own, ratio, retests } = *repeatability;
+    let TrustOrigin { construction, own, others, ratio, retests } = *repeatability;
     let cloth = match construction {
         Construction::Woven => "wovens",
         Construction::Knit => "knits",
@@ -197,15 +204,24 @@ pub fn repeatability(repeatability: &TrustOrigin) -> String {
         }
         _ => String::new(),
     };
+    let told = |share: f32| Some(Decimal::round(100.0 * share, 0)).filter(|share| share.scaled() > 0);
+    if let (true, Some(share)) = (own <= 0.0, told(others)) {
+        let assumed = Decimal::round(100.0 * (1.0 - others), 0);
+        return format!(
+            "{share} % of the ± comes from the tests of others in this log, {assumed} % from published data; pull your \
+             {cloth} three times each to use your own repeatability{days}"
+        );
+    }
     if own <= 0.0 {
         return format!(
             "the ± is from published data; pull your {cloth} three times each to use your own repeatability{days}"
         );
     }
-    let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own), 0));
+    let (percent, assumed) = (Decimal::round(100.0 * own, 0), Decimal::round(100.0 * (1.0 - own - others), 0));
+    let others = told(others).map(|share| format!("{share} % from those of others, ")).unwrap_or_default();
     let ratio = Decimal::round(ratio, 2);
     format!(
-        "{percent} % of the ± comes from your own tests of {cloth}, {assumed} % from published data; your pulls vary \
+        "{percent} % of the ± comes from your own tests of {cloth}, {others}{assumed} % from published data; your pulls vary \
          {ratio} times as much as that data{days}"
     )
 }

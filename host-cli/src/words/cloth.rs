@@ -144,9 +144,12 @@ pub fn status(shown: &Shown<'_>, stored: &StoredTest) -> String {
 /// The history, each step with its day.
 #[must_use]
 pub fn steps(shown: &Shown<'_>) -> Vec<(String, String)> {
-    let said =
-        |(entry, left): (&Entry, Option<Length>)| (quantity::day(entry.at, shown.here), step(entry, left, shown));
-    shown.steps().into_iter().map(said).filter(|(_, words)| !words.is_empty()).collect()
+    let said = |(entry, left): (&Entry, Option<Length>)| {
+        (quantity::day(entry.at, shown.here), step(entry, left, shown), entry.who)
+    };
+    let told = shown.steps().into_iter().map(said).filter(|(_, words, _)| !words.is_empty());
+    let by = |who| shown.people.name(who).map(|name| format!(" ({})", isolated(name))).unwrap_or_default();
+    told.map(|(day, words, who)| (day, format!("{words}{}", by(who)))).collect()
 }
 
 /// One step of a cloth's history.

@@ -9,7 +9,7 @@ use crate::finding::cloth::Disagreement;
 use crate::finding::fit::asked::{self, Feature};
 use crate::finding::fit::cloth::{ClothAnswer, Needed};
 use crate::finding::fit::{Candidate, Fitted, Reason, RoleFit, purpose};
-use crate::log::{Construction, Drape, Fabric, Finish, Role};
+use crate::log::{Construction, Drape, Fabric, Finish, Role, Tag};
 use crate::plain::isolated;
 use crate::words::pattern::{self, demand};
 use crate::words::terms::{self, percent};
@@ -47,7 +47,7 @@ pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     parts.extend(poorly.and_then(|figures| figures::poorly(figures, fitted.confidence)));
     // How much there is of a cloth that will not do is of no use.
     if !candidate.verdict().is_refused() {
-        parts.extend(amount(candidate, fitted.unit));
+        parts.extend(amount(candidate, fitted));
         parts.extend(candidate.kept.iter().map(|kept| memory::kept(kept.length, &kept.garment, fitted.unit)));
     }
     parts.retain(|part| !part.is_empty());
@@ -118,7 +118,7 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
 }
 
 /// What to say of a cloth, where the role asks it and nobody did.
-fn not_said(feature: Feature, tag: u16) -> String {
+fn not_said(feature: Feature, tag: Tag) -> String {
     let (what, typed) = match feature {
         Feature::Construction => ("how it is made", "--construction woven"),
         Feature::Purpose => ("what it is made for", "--purpose outer"),
@@ -186,15 +186,15 @@ fn has(feature: Feature, fabric: &Fabric) -> String {
 }
 
 /// Whether there is enough of a cloth.
-fn amount(candidate: &Candidate<'_>, unit: Unit) -> Vec<String> {
-    let fabric = candidate.fabric;
+fn amount(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> Vec<String> {
+    let (fabric, unit) = (candidate.fabric, fitted.unit);
     let Some(needed) = candidate.cloth.needed() else { return Vec::new() };
     let length = quantity::cloth_needed(needed.in_all(), unit);
     let had = fabric.length.map(|had| quantity::cloth(had, unit)).unwrap_or_default();
     let besides = if needed.besides > Length::ZERO { " with what other roles take of it" } else { "" };
     let mut parts = vec![match (&fabric.shop, candidate.cloth) {
         (Some(shop), _) => {
-            let bought = amounts::as_cut(needed.in_all(), unit);
+            let bought = amounts::as_cut(needed.in_all(), unit, fitted.stock.shop_cut);
             let price = shop.price.as_ref().map(|price| format!(" for {}", price.of(bought))).unwrap_or_default();
             format!("seen at {}: buy {}{besides}{price}", isolated(&shop.place), quantity::as_cut(bought, unit))
         }

@@ -13,6 +13,7 @@ use crate::finding::handle::{Handle, Handled, NoSeams, SeamAt};
 use crate::words::advice::Spoken;
 use crate::words::memory;
 use crate::words::pair::stitch;
+use crate::words::plan::work::kind as garment_kind;
 use crate::words::quantity::printed;
 use crate::words::terms as words;
 
@@ -28,6 +29,10 @@ pub fn speak(line: &Handle, most: Option<Ratio>, confidence: Confidence, unit: U
     let most =
         || most.map_or_else(|| "not pulled".to_owned(), |most| format!("stretches {} % at most", most.percent(1)));
     match line {
+        Handle::WantsKnit(kind) => {
+            let text = format!("for {} choose a knit: this cloth is woven", garment_kind(*kind));
+            Spoken::new("cloth", text, "what such a garment is usually made of", Source::CommonPractice)
+        }
         Handle::Needle(needle) => {
             Spoken::new("needle", self::needle(needle), "by its make, its mass and its finish", needle.source)
         }

@@ -4,7 +4,7 @@ use tenter_core::Unit;
 use tenter_core::making::source::Source;
 
 use crate::finding::memory::{LastTime, Seen};
-use crate::log::{Garment, Here, Learned, Lesson};
+use crate::log::{Garment, Here, Learned, Lesson, Tag};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::pair::named;
@@ -67,7 +67,7 @@ pub fn kept(length: tenter_core::Length, garment: &Garment, unit: Unit) -> Strin
 
 /// The same among several cloths, by the tag of the cloth.
 #[must_use]
-pub fn kept_of(tag: u16, length: tenter_core::Length, garment: &Garment, unit: Unit) -> String {
+pub fn kept_of(tag: Tag, length: tenter_core::Length, garment: &Garment, unit: Unit) -> String {
     format!("{} of {tag} is kept for {}", quantity::cloth_needed(length, unit), called(garment))
 }
 

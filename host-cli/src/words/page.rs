@@ -19,6 +19,21 @@ pub fn told(text: &str) -> String {
     set(&clauses.collect::<Vec<_>>().join("; "))
 }
 
+/// Sentences of ours without what a terminal would type.
+///
+/// ```
+/// use tenter::words::page::sentences;
+///
+/// assert_eq!(sentences("Pull once: --settling. The first reads low."), "Pull once. The first reads low.");
+/// ```
+#[must_use]
+pub fn sentences(text: &str) -> String {
+    let ended = text.trim_end().ends_with('.');
+    let told: Vec<String> =
+        text.trim_end().trim_end_matches('.').split(". ").map(told).filter(|one| !one.is_empty()).collect();
+    told.join(". ") + if ended && !told.is_empty() { "." } else { "" }
+}
+
 /// A clause as far as it holds no command; it is cut at one of `breaks`.
 fn kept(clause: &str, breaks: &[&str]) -> Option<String> {
     let Some(at) = command(clause) else { return Some(clause.to_owned()).filter(|clause| !clause.is_empty()) };

@@ -3,6 +3,7 @@
 use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Limit, Range, Unit};
 
 use crate::finding::fit::asked;
+use crate::finding::pattern::Together;
 use crate::log::{Drape, Finish, Pattern, Purpose, Role};
 use crate::plain::isolated;
 use crate::words::quantity;
@@ -110,6 +111,18 @@ pub fn asks(role: &Role, unit: Unit) -> String {
         parts.push(format!("{length} of {width}"));
     }
     parts.join("; ")
+}
+
+/// What roles take of one cloth together.
+#[must_use]
+pub fn together(one: &Together<'_>, unit: Unit) -> String {
+    let (length, width) = (quantity::cloth_needed(one.length, unit), quantity::width(one.width, unit));
+    let names: Vec<String> = one.roles.iter().map(|role| isolated(&role.name)).collect();
+    let names = match names.as_slice() {
+        [several @ .., last] if !several.is_empty() => format!("{} and {last}", several.join(", ")),
+        few => few.join(""),
+    };
+    format!("{length} of {width}, if you cut {names} from one cloth")
 }
 
 /// The name of a view as a heading; empty for a pattern without views.

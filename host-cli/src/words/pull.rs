@@ -11,9 +11,10 @@ use crate::words::{answer, check, quantity};
 /// What became of the test.
 #[must_use]
 pub fn stored(pulled: &Pulled, here: Here) -> String {
-    let Pulled { fabric, test, .. } = pulled;
+    let Pulled { fabric, test, by, .. } = pulled;
+    let by = by.as_deref().map(|by| format!(" by {}", isolated(by))).unwrap_or_default();
     let (day, name) = (quantity::minute(test.said.pulled, here), isolated(&fabric.name));
-    format!("{} on {}  {name}, pulled {day}", test.id.short(), fabric.tag)
+    format!("{} on {}  {name}, pulled {day}{by}", test.id.short(), fabric.tag)
 }
 
 /// What a test says by itself, where others count too.

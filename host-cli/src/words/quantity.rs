@@ -2,6 +2,7 @@
 
 use jiff::Timestamp;
 use tenter_core::making::printed::Printed;
+use tenter_core::making::yardage::ShopCut;
 use tenter_core::{Decimal, Length, Ratio, Unit};
 
 use crate::finding::amounts;
@@ -24,8 +25,8 @@ pub fn cloth_needed(length: Length, unit: Unit) -> String {
 
 /// A length of cloth to ask for in a shop, rounded up to what shops cut where the reader shops: `1.80 m`, `2 1/8 yd`.
 #[must_use]
-pub fn cloth_to_buy(length: Length, unit: Unit) -> String {
-    as_cut(amounts::as_cut(length, unit), unit)
+pub fn cloth_to_buy(length: Length, unit: Unit, cut: Option<ShopCut>) -> String {
+    as_cut(amounts::as_cut(length, unit, cut), unit)
 }
 
 /// A length that was rounded up to what shops cut already.
@@ -204,16 +205,17 @@ mod tests {
         assert_eq!(cloth(Length::from_steps(1_599_999), Unit::Cm), "0.99 m");
         assert_eq!(cloth_needed(Length::from_mm(2401), Unit::Mm), "2.41 m");
         assert_eq!(cloth_needed(Length::from_mm(2400), Unit::Mm), "2.40 m");
-        assert_eq!(cloth_to_buy(Length::from_mm(2401), Unit::Cm), "2.50 m");
+        assert_eq!(cloth_to_buy(Length::from_mm(2401), Unit::Cm, None), "2.50 m");
+        assert_eq!(cloth_to_buy(Length::from_mm(2401), Unit::Cm, Some(ShopCut::FiveCentimetres)), "2.45 m");
         // 10 yd are 9144 mm; 2.40 m are 94.49 in, 2 yd 22.49 in.
         assert_eq!(cloth(Length::from_mm(9144), Unit::Inch), "10 yd");
         assert_eq!(cloth(Length::from_mm(2400), Unit::Inch), "2 yd 22 in");
         assert_eq!(cloth_needed(Length::from_mm(2400), Unit::Inch), "2 yd 23 in");
-        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Inch), "2 5/8 yd"); // 2.6247 yd.
+        assert_eq!(cloth_to_buy(Length::from_mm(2400), Unit::Inch, None), "2 5/8 yd"); // 2.6247 yd.
         // 0.80 m are 31.5 in, 7/8 yd is 31 1/2 in exactly: 800.1 mm.
         assert_eq!(cloth(Length::from_mm(800), Unit::Inch), "31 in");
-        assert_eq!(cloth_to_buy(Length::from_mm(800), Unit::Inch), "7/8 yd");
-        assert_eq!(cloth_to_buy(Length::from_steps(9144 * 1600 + 1), Unit::Inch), "10 1/8 yd");
+        assert_eq!(cloth_to_buy(Length::from_mm(800), Unit::Inch, None), "7/8 yd");
+        assert_eq!(cloth_to_buy(Length::from_steps(9144 * 1600 + 1), Unit::Inch, None), "10 1/8 yd");
         assert_eq!(cloth(Length::parse("2 5/8 yd", Unit::Mm).unwrap(), Unit::Inch), "2 5/8 yd");
         assert_eq!(cloth(Length::ZERO, Unit::Inch), "0 yd");
         assert_eq!(width(Length::from_mm(1480), Unit::Mm), "148 cm");

@@ -71,6 +71,15 @@ pub fn taken_back(now: &Fabric, grain: Grain, back: &WashMarks, unit: Unit) -> S
     )
 }
 
+/// What to do where the cloth counts as washed by marks that were taken back.
+#[must_use]
+pub fn measure_again(now: &Fabric) -> String {
+    format!(
+        "its length and width stay as these marks left them; measure the cloth, and type both with tenter cloth edit {}",
+        now.tag
+    )
+}
+
 fn about(grain: Grain) -> &'static str {
     if grain == Grain::Lengthwise { "along" } else { "across" }
 }
@@ -135,7 +144,8 @@ pub fn share(counted: Ratio) -> Option<String> {
 }
 
 fn buy(bought: &Bought, unit: Unit) -> Spoken {
-    let (length, need) = (quantity::cloth_to_buy(bought.length, unit), quantity::cloth_needed(bought.need, unit));
+    let (length, need) =
+        (quantity::cloth_to_buy(bought.length, unit, bought.shop_cut), quantity::cloth_needed(bought.need, unit));
     let exact = quantity::cloth_needed(bought.length, unit);
     let counted = match bought.washing {
         Washing::Usual(usual) => format!("{} [{}]", usually(&usual), usual.source),

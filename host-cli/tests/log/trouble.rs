@@ -237,7 +237,7 @@ fn a_full_disk_is_told() {
     assert!(told.contains("full") && told.contains("nothing was changed"), "{told}");
     mount.remount("size=8m");
     let store = store::open(&desk.path("mount/log.db"), tenter::log::Here::desk()).unwrap();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
     assert_eq!(store.count().unwrap(), stored);
     drop(store);
     desk.ok("mount/log.db", &["cloth", "add", "one more"]);
@@ -301,7 +301,7 @@ fn every_earlier_schema_is_brought_up_to_date() {
         // Growth was read after a minute, and is asked after half an hour.
         assert_eq!(fit.status.code(), Some(3), "{fit:?}");
         let store = store::open(&desk.path("log.db"), tenter::log::Here::desk()).unwrap();
-        assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+        assert_eq!(store.faults().unwrap(), Vec::new());
         // The same tables as a log that was begun today.
         desk.ok("new.db", &["cloth", "list"]);
         let tables = |log: &str| {

@@ -10,7 +10,7 @@ pub mod transport;
 pub use line::Line;
 pub use photo::Photo;
 pub use pico::Pico;
-pub use qemu::{Options, Qemu, SerialVia};
+pub use qemu::{Options, Qemu, SerialVia, Stopper};
 pub use transport::BoardLine;
 
 use std::{

@@ -1,7 +1,7 @@
 //! The board lm3s6965evb in QEMU 7.2 or later.
 //!
-//! The board's clock goes by the instructions it has run (`-icount`), and while it sleeps with the clock on the wall.
-//! So however busy the machine is, the board never misses what happens to it.
+//! The board's clock goes by the instructions it has run (`-icount`), and while it sleeps with the clock on the wall: it may
+//! sleep longer than it meant to, and never misses what happens while it is awake.
 
 use super::{
     Board, EEPROM_SIZE, HANGS, Key, Line, Photo,
@@ -116,6 +116,12 @@ impl Qemu {
     pub fn complaints(&self) -> io::Result<String> {
         let text = fs::read_to_string(self.folder.path().join("stderr"))?;
         Ok(text.lines().filter(|line| !line.contains("period zero")).map(|line| format!("{line}\n")).collect())
+    }
+
+    /// Takes the processor away from the emulator for a while, as a busy machine does: it stands still between two of its own
+    /// instructions and knows nothing of it, while the clock on the wall goes on.
+    pub fn stopper(&mut self) -> io::Result<Stopper> {
+        Ok(Stopper(self.running()?.child.0.id()))
     }
 
     /// Lets the board stand still for good.
@@ -236,9 +242,18 @@ impl Board for Qemu {
     ///
     /// Before it a key goes down and up that the board has not: a board that has just drawn has not looked at its keys since,
     /// and takes one that is down at its first look for stuck.
+    ///
+    /// Where the machine lets QEMU wait while the board sleeps, the board's clock leaps, over the next step of this queue at
+    /// the most. A tap that a leap ends is still a tap. A hold is a row of short steps, for it must outlast the leap.
     fn tap(&mut self, key: Key, ms: u32) -> io::Result<()> {
-        for (key, ms) in [(json!({"type": "qcode", "data": "a"}), 50), (qcode(key), ms)] {
-            self.running()?.qmp.run("send-key", json!({"keys": [key], "hold-time": ms}))?;
+        const STEP_MS: u32 = 100;
+        let absent = |name: char| json!({"type": "qcode", "data": name});
+        let further = (ms / STEP_MS).saturating_sub(1) / 2;
+        let steps = 2 * further + 1;
+        let keys: Vec<Value> =
+            std::iter::once(qcode(key)).chain(('b'..='z').map(absent).take(further as usize)).collect();
+        for (keys, ms) in [(vec![absent('a')], 50), (keys, ms / steps)] {
+            self.running()?.qmp.run("send-key", json!({"keys": keys, "hold-time": ms}))?;
         }
         Ok(())
     }
@@ -288,6 +303,24 @@ impl Board for Qemu {
         qmp.run("cont", json!({}))?;
         self.running = Some(Running { child, qmp, line, serial_path });
         Ok(())
+    }
+}
+
+/// Stops an emulator's process and lets it go on.
+#[derive(Clone, Copy, Debug)]
+pub struct Stopper(u32);
+
+impl Stopper {
+    /// Lets it stand still this long.
+    pub fn stop_for(self, time: Duration) -> io::Result<()> {
+        self.signal("STOP")?;
+        thread::sleep(time);
+        self.signal("CONT")
+    }
+
+    fn signal(self, name: &str) -> io::Result<()> {
+        let sent = Command::new("sh").args(["-c", "kill -s \"$0\" \"$1\"", name, &self.0.to_string()]).status()?;
+        if sent.success() { Ok(()) } else { Err(io::Error::other(format!("{name} was not sent: {sent}"))) }
     }
 }
 

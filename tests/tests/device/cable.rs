@@ -77,7 +77,7 @@ impl Cable {
 
     /// `device sync`, with what it printed.
     pub fn sync(&self, store: &mut Sqlite, options: Options) -> (Result<(), Error>, String) {
-        printed(|screen| sync::run(&mut self.session()?, options, store, screen))
+        printed(|screen| sync::run(&mut self.session()?, &options, store, screen))
     }
 }
 

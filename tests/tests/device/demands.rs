@@ -149,6 +149,7 @@ fn her_hand_goes_along() {
             pulled,
             clock_unset: false,
             device: None,
+            pulled_by: None,
             note: String::new(),
             as_read: Vec::new(),
             test,

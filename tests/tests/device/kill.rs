@@ -16,12 +16,12 @@ use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
 use tenter::store::{self, Read as _};
 use tenter_tests::program::program;
+use tenter_tests::thorough;
 
 use crate::cable::{all, stock};
 use crate::cut::said_stored;
 use crate::pocket::{Pocket, test};
 
-const KILLS: u32 = 200;
 /// Tests that are saved before each.
 const SAVED: u32 = 3;
 /// From so many waiting tests on they are fetched for once without a kill.
@@ -92,7 +92,8 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
     let mut latest = answers.try_iter().count();
     let mut chance = StdRng::seed_from_u64(20_261_125);
     let (mut killed, mut said_and_killed, mut in_between) = (0, 0, 0);
-    for round in 0..KILLS {
+    let kills = thorough(60, 200);
+    for round in 0..kills {
         // It lets the handheld forget only at its end, which few of those that are killed reach.
         if pocket.lock().unwrap().waiting().len() > MOST {
             assert!(command(&db, &socket).status().unwrap().success(), "{round}");
@@ -137,12 +138,12 @@ fn killed_at_any_instant_it_loses_nothing_and_doubles_nothing() {
             assert!(found.is_none_or(|(_, stored)| stored.said.test == *test), "{round}: {number} is another");
         }
         in_between += u32::from(waiting.iter().any(|number| numbers.contains(number)));
-        assert_eq!(store.faults().unwrap(), Vec::<String>::new(), "{round}");
+        assert_eq!(store.faults().unwrap(), Vec::new(), "{round}");
     }
     println!(
-        "{killed} of {KILLS} killed, {said_and_killed} after it had said something, {in_between} before it let the handheld forget"
+        "{killed} of {kills} killed, {said_and_killed} after it had said something, {in_between} before it let the handheld forget"
     );
-    assert!(killed > KILLS / 3 && said_and_killed > 0 && in_between > 0, "{killed} {said_and_killed} {in_between}");
+    assert!(killed > kills / 3 && said_and_killed > 0 && in_between > 0, "{killed} {said_and_killed} {in_between}");
     let output = command(&db, &socket).output().unwrap();
     assert!(output.status.success(), "{output:?}");
     let stored: Vec<_> = all(&store::open(&db, tenter::log::Here::desk()).unwrap())

@@ -52,7 +52,7 @@ stored     4  crosswise    10.5 %  1 Vestry twill
     // What the person pulled, the two of known cloths, each with two pulls that count: 2 × (2 − 1) degrees of freedom.
     let state = world.pocket.records().log().unwrap().repeatability().unwrap();
     assert_eq!(state.dof(), 2.0);
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
 }
 
 #[test]

@@ -48,7 +48,7 @@ fn merged_either_way_every_test_is_there_once_and_both_logs_agree() {
     assert_eq!(all(&here), all(&there));
     assert_eq!(entries(&here), entries(&there));
     for store in [&here, &there] {
-        assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+        assert_eq!(store.faults().unwrap(), Vec::new());
     }
 }
 

@@ -138,10 +138,10 @@ fn instructions_of_an_answer_and_of_a_picture() {
     assert_eq!(walk.twin.model.screen, Screen::Result);
 }
 
-/// What one evaluation of five pulls may take of a processor without floating point; and where it is too close to call, with
-/// the search for what would settle it.
+/// What one evaluation of five pulls may take of a processor without floating point, and what it may take with more than that: a
+/// plan that is found late, and growth and recovery read besides.
 const MOST_INSTRUCTIONS: u64 = 60_000;
-const MOST_WITH_A_SEARCH: u64 = 160_000;
+const MOST_WITH_MORE: u64 = 100_000;
 
 /// An evaluation alone, by an image that does nothing else and tells the cycles of [`EVALUATIONS`] of each test. A cycle of
 /// 12.5 MHz is 80 ns of the board's time, in which it runs ten instructions of 8 ns: the same on every machine.
@@ -154,7 +154,7 @@ fn instructions_of_an_evaluation() {
     let mut board = boards::start_qemu(emulator::Options { image, icount: 3, ..options });
     let mut said = Vec::new();
     let began = Instant::now();
-    while said.iter().filter(|byte| **byte == b'\n').count() < 3 {
+    while said.iter().filter(|byte| **byte == b'\n').count() < 4 {
         assert!(began.elapsed() < emulator::HANGS, "it said {}", String::from_utf8_lossy(&said));
         said.extend(board.receive(1_000).unwrap());
     }
@@ -164,10 +164,10 @@ fn instructions_of_an_evaluation() {
         let (name, cycles) = line.split_once(' ').unwrap();
         let cost = cycles.parse::<u64>().unwrap() * A_CYCLE / EVALUATIONS;
         println!("lm3s6965evb: an evaluation of five pulls, {name}: {cost} instructions");
-        let most = if name == "meets" { MOST_INSTRUCTIONS } else { MOST_WITH_A_SEARCH };
+        let most = if ["meets", "close"].contains(&name) { MOST_INSTRUCTIONS } else { MOST_WITH_MORE };
         // One that did nothing would take a few hundred.
         assert!((5_000..=most).contains(&cost), "{name}: {cost}");
         costs.push(cost);
     }
-    assert_eq!(costs.len(), 3, "{said}");
+    assert_eq!(costs.len(), 4, "{said}");
 }

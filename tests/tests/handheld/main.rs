@@ -4,6 +4,7 @@
 
 mod boards;
 mod budget;
+mod busy;
 mod chip_model;
 mod making;
 mod parts;

@@ -71,7 +71,7 @@ fn there_and_back<B: Board>(
     assert_eq!(saved.pulls(), [Length::from_mm(105); 5]);
     assert!(!stored[0].said.clock_unset);
     assert_eq!(stored[0].said.fabric, Some(store.fabrics().unwrap()[0].id));
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
     let text = verb(board, &["sync"]);
     assert!(text.ends_with("\nnothing new on the handheld\n"), "{text}");
     // The host has taken it: home says so.

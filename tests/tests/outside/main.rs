@@ -17,6 +17,7 @@ mod making_up;
 mod model;
 mod nist;
 mod open_data;
+mod people;
 mod scatter;
 mod stash;
 mod student;

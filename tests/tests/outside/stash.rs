@@ -59,6 +59,7 @@ impl Log {
                 pulled,
                 clock_unset: false,
                 device,
+                pulled_by: None,
                 note,
                 as_read: Vec::new(),
                 test,

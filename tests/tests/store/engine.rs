@@ -93,7 +93,7 @@ impl Home {
             }
             Engine::Memory => Box::new(Memory::new(here)),
         };
-        assert_eq!(log.faults().unwrap(), Vec::<String>::new());
+        assert_eq!(log.faults().unwrap(), Vec::new());
         log
     }
 

@@ -4,15 +4,11 @@
 use core::time::Duration;
 use std::fmt::Write as _;
 use std::fs;
-use std::io::Read as _;
-use std::process::Stdio;
-use std::thread;
 use std::time::Instant;
-
-use tenter_tests::thorough;
 
 use crate::desk::Desk;
 use crate::engine::{Engine, Home, on_every_shared_engine};
+use crate::kill::{kills, started_and_killed};
 
 on_every_shared_engine!(
     an_import_is_whole_or_not_there,
@@ -20,36 +16,9 @@ on_every_shared_engine!(
     what_is_remembered_is_there_once,
 );
 
-const KILLS: u32 = 200;
-
-/// How many imports are killed: on a server each takes a connection, a process and two flushes more.
-fn imports(engine: Engine) -> u32 {
-    if engine == Engine::Postgres { thorough(50, KILLS) } else { KILLS }
-}
-
-/// Instants that fill the time up to a limit evenly, in no order: multiples of the golden ratio, whole parts left out.
-fn instant(count: u32, limit: Duration) -> Duration {
-    limit.mul_f64((f64::from(count) * 0.618_033_988_749_895).fract())
-}
-
-/// Runs the program and kills it: now and then at once, now and then as soon as it said something, so that both happen
-/// however slow the machine is, and else at an instant up to a limit. What it had said by then.
+/// What the program had said when it was killed.
 fn killed(desk: &Desk, log: &str, arguments: &[&str], count: u32, limit: Duration) -> String {
-    let mut command = desk.command(log, arguments);
-    let mut running = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
-    let mut stdout = running.stdout.take().unwrap();
-    let mut said = Vec::new();
-    match count % 8 {
-        0 => {}
-        1 => {
-            stdout.by_ref().take(1).read_to_end(&mut said).unwrap();
-        }
-        _ => thread::sleep(instant(count, limit)),
-    }
-    running.kill().unwrap();
-    running.wait().unwrap();
-    stdout.read_to_end(&mut said).unwrap();
-    String::from_utf8(said).unwrap()
+    started_and_killed(desk.command(log, arguments), count, limit).0
 }
 
 /// An export of many fabrics, made by the program from a log that was filled by hand.
@@ -69,7 +38,7 @@ fn export(desk: &Desk, fabrics: u32) -> u64 {
 }
 
 fn an_import_is_whole_or_not_there(engine: Engine) {
-    let (desk, kills) = (Desk::new(), imports(engine));
+    let (desk, kills) = (Desk::new(), kills());
     let entries = export(&desk, 1500);
     let whole_import = |home: &Home| {
         let begun = Instant::now();
@@ -99,12 +68,12 @@ fn an_import_is_whole_or_not_there(engine: Engine) {
 }
 
 fn what_was_said_to_be_added_is_there_once(engine: Engine) {
-    let (desk, home) = (Desk::new(), engine.home());
+    let (desk, home, kills) = (Desk::new(), engine.home(), kills());
     let begun = Instant::now();
     desk.ok(home.address(), &["cloth", "add", "first"]);
     let limit = begun.elapsed().mul_f64(1.3);
     let mut promised = Vec::new();
-    for kill in 0..KILLS {
+    for kill in 0..kills {
         let name = format!("cloth {kill}");
         if killed(&desk, home.address(), &["cloth", "add", &name], kill, limit).contains("added") {
             promised.push(name);
@@ -116,12 +85,12 @@ fn what_was_said_to_be_added_is_there_once(engine: Engine) {
         assert_eq!(count(name), 1, "{name}");
     }
     assert!(fabrics.iter().all(|fabric| count(&fabric.name) == 1), "something is there twice");
-    assert!(!promised.is_empty() && fabrics.len() <= KILLS as usize, "no kill came before the end, or all");
-    let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag).collect();
+    assert!(!promised.is_empty() && fabrics.len() <= kills as usize, "no kill came before the end, or all");
+    let mut tags: Vec<u16> = fabrics.iter().map(|fabric| fabric.tag.number()).collect();
     tags.dedup();
     assert_eq!(tags.len(), fabrics.len(), "each tag once");
     println!(
-        "{engine:?}, {KILLS} kills: {} had said that it was stored, {} were stored",
+        "{engine:?}, {kills} kills: {} had said that it was stored, {} were stored",
         promised.len(),
         fabrics.len() - 1
     );
@@ -130,7 +99,8 @@ fn what_was_said_to_be_added_is_there_once(engine: Engine) {
 /// A photograph, what was learned, a garment, its cut and its end: what was said to be stored is there once, and no entry
 /// names a photograph that is not there.
 fn what_is_remembered_is_there_once(engine: Engine) {
-    let (desk, home) = (Desk::new(), engine.home());
+    // Four kinds of runs take turns.
+    let (desk, home, kills) = (Desk::new(), engine.home(), 2 * kills());
     for line in ["cloth add drill --length 500m --width 150cm --washed", "pattern add coat - main"] {
         desk.ok(home.address(), &line.split(' ').collect::<Vec<_>>());
     }
@@ -140,12 +110,12 @@ fn what_is_remembered_is_there_once(engine: Engine) {
     desk.ok(home.address(), &["cloth", "learned", "1", "--note", "first"]);
     let limit = begun.elapsed().mul_f64(1.3);
     let (mut promised, mut begun) = (Vec::new(), 0);
-    for kill in 0..KILLS {
+    for kill in 0..kills {
         let note = format!("note {kill}");
         match kill % 4 {
             0 => {
                 let file = format!("{kill}.png");
-                desk.swatch(&file, [u8::try_from(kill).unwrap(), 90, 30]);
+                desk.swatch(&file, [u8::try_from(kill % 256).unwrap(), 90, 30]);
                 let said =
                     killed(&desk, home.address(), &["cloth", "picture", "1", &file, "--note", &note], kill / 4, limit);
                 promised.extend(said.contains(&note).then_some(note));
@@ -172,7 +142,7 @@ fn what_is_remembered_is_there_once(engine: Engine) {
         }
     }
     let store = open();
-    assert_eq!(store.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(store.faults().unwrap(), Vec::new());
     let fabric = &store.fabrics().unwrap()[0];
     let garments = store.garments().unwrap();
     let notes = fabric.photos.iter().map(|photo| &photo.said.note);
@@ -190,7 +160,7 @@ fn what_is_remembered_is_there_once(engine: Engine) {
     assert_eq!(fabric.length, Some(tenter_core::Length::from_steps((500_000 - cut) * 1600)));
     assert!(!promised.is_empty() && !fabric.cuts.is_empty(), "every kill came before the end");
     println!(
-        "{engine:?}, {KILLS} kills: {} had said that it was stored, {} were cut",
+        "{engine:?}, {kills} kills: {} had said that it was stored, {} were cut",
         promised.len(),
         fabric.cuts.len()
     );

@@ -1,7 +1,8 @@
 //! Laws of one log in one pair of hands.
 
 use tenter::log::{
-    Construction, Entry, FabricChange, Fact, GarmentChange, Here, Id, PatternChange, Photo, RoleChange, Subject, Tested,
+    Construction, Desk, Entry, FabricChange, Fact, GarmentChange, Here, Id, PatternChange, Photo, RoleChange, Subject,
+    TagRange, Tested,
 };
 use tenter::store::{Change as _, LogPiece, LogWithDrafts, Merged, Once, Read, Stop, StoreError, WhichTests, caught};
 use tenter_core::{Grain, Length, PullTest, Unit};
@@ -23,8 +24,13 @@ on_every_engine!(
     any_text_comes_back,
     a_thousand_at_once,
     a_photograph_is_kept_once,
+    photographs_are_forgotten_for_good,
     a_garment_is_kept_and_its_person_forgotten,
     the_first_unit_counts,
+    people_are_kept_apart_and_their_names_in_one_place,
+    two_persons_turn_out_to_be_one,
+    cloths_that_share_a_tag_have_letters,
+    an_entry_says_who_said_it,
 );
 
 pub fn cloth(tag: u16) -> Fact {
@@ -46,6 +52,7 @@ pub fn pulled(fabric: Option<Id>, beyond: &[i16]) -> Fact {
         pulled,
         clock_unset: false,
         device: None,
+        pulled_by: None,
         note,
         as_read: Vec::new(),
         test,
@@ -85,7 +92,7 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     let change = RoleChange { view: Some("A".into()), name: Some("main".into()), ..RoleChange::default() };
     let role = added(&mut *log, Fact::RoleAdded { pattern, change });
     let tags = |log: &dyn LogWithDrafts| {
-        log.fabrics().unwrap().iter().map(|fabric| (fabric.tag, fabric.id)).collect::<Vec<_>>()
+        log.fabrics().unwrap().iter().map(|fabric| (fabric.tag.number(), fabric.id)).collect::<Vec<_>>()
     };
     assert_eq!(tags(&*log), [(1, one), (2, two)], "by tag");
     assert_eq!(log.fabrics_tagged(2).unwrap(), [log.fabric(two).unwrap().unwrap()]);
@@ -109,7 +116,7 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     assert_eq!(log.tests(WhichTests::All).unwrap().len(), 1);
     assert!(log.tests(WhichTests::Of(two)).unwrap()[0].dropped && log.fabric(one).unwrap().unwrap().dropped);
     assert_eq!(log.repeatability().unwrap().all().dof, 0.0);
-    assert_eq!(log.faults().unwrap(), Vec::<String>::new());
+    assert_eq!(log.faults().unwrap(), Vec::new());
 }
 
 fn all_or_nothing(engine: Engine) {
@@ -129,7 +136,7 @@ fn a_change_reads_what_is_there(engine: Engine) {
     for tag in 1..=4 {
         let (entries, read) = log
             .change(|read| {
-                let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag);
+                let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag.number());
                 Ok::<_, StoreError>((vec![cloth(highest + 1)], highest))
             })
             .unwrap();
@@ -174,7 +181,7 @@ fn a_merge_is_idempotent_and_tells_what_differs(engine: Engine) {
     let twice = [Ok(entry(4)), Ok(other), Ok(Entry::new(Id::of(at, 4), cloth(6)))];
     assert_eq!(log.merge(&mut twice.into_iter()), Ok(Merged { new: 1, known: 2, differ: 2, photos: 0 }));
     assert_eq!(lines(&*log)[..3], before[..]);
-    let tags: Vec<u16> = log.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
+    let tags: Vec<u16> = log.fabrics().unwrap().iter().map(|fabric| fabric.tag.number()).collect();
     assert_eq!(tags, [1, 2, 3, 4], "what was first stays");
     assert_eq!(log.merge(&mut std::iter::empty()), Ok(Merged::default()));
 }
@@ -275,7 +282,7 @@ fn a_question_may_be_asked_while_another_is_answered(engine: Engine) {
                     of += 1;
                     Ok(())
                 }))?;
-                counts.push((own.keep(read.fabric(fabric))?.unwrap().tag, of));
+                counts.push((own.keep(read.fabric(fabric))?.unwrap().tag.number(), of));
                 Ok(())
             })
         })?;
@@ -383,6 +390,20 @@ fn a_photograph_is_kept_once(engine: Engine) {
     assert_eq!(log.photo(photo(91).name()), Ok(None), "nothing of what was broken off");
 }
 
+/// Bytes that are taken out are gone, those of others and all entries stay, and another log brings them back.
+fn photographs_are_forgotten_for_good(engine: Engine) {
+    let mut log = engine.log();
+    log.add(&[cloth(1)]).unwrap();
+    log.merge_all([7, 8, 9].map(|which| Ok::<Photo, StoreError>(photo(which)))).unwrap();
+    let before = (lines(&*log), log.count());
+    let gone = [7, 9, 90].map(|which| photo(which).name());
+    assert_eq!((log.forget_photos(&gone), log.forget_photos(&gone)), (Ok(2), Ok(0)));
+    assert_eq!((photos(&*log), (lines(&*log), log.count())), (vec![photo(8)], before));
+    assert_eq!(log.photo(photo(7).name()), Ok(None));
+    assert_eq!(log.merge_all([Ok::<Photo, StoreError>(photo(7))]).unwrap().photos, 1);
+    assert_eq!((log.photo(photo(7).name()), log.faults()), (Ok(Some(photo(7))), Ok(Vec::new())));
+}
+
 fn a_garment_is_kept_and_its_person_forgotten(engine: Engine) {
     let mut log = engine.log();
     let begun = |number, whom: &str| {
@@ -397,7 +418,7 @@ fn a_garment_is_kept_and_its_person_forgotten(engine: Engine) {
     assert_eq!(garments.iter().map(|garment| garment.id).collect::<Vec<_>>(), [one, two]);
     assert!(garments[0].done.is_some() && garments[0].whom == "Ruth B" && garments[0].note == "wool");
     let count = log.count().unwrap();
-    log.forget_person(one).unwrap();
+    log.forget_names(Subject::Garment(one)).unwrap();
     let after = log.garments().unwrap();
     let mut expected = garments.clone();
     expected[0].whom = String::new();
@@ -417,4 +438,135 @@ fn the_first_unit_counts(engine: Engine) {
     let old = Id::of("2026-01-05T00:00:00Z".parse().unwrap(), 9);
     log.merge(&mut [Ok(Entry::new(old, Fact::UnitsSet { units: Unit::Mm }))].into_iter()).unwrap();
     assert_eq!((log.units(), log.count(), log.faults()), (Ok(Some(Unit::Inch)), Ok(3), Ok(Vec::new())));
+}
+
+fn named(person: Id, name: &str) -> Fact {
+    Fact::PersonNamed { person, name: name.to_owned() }
+}
+
+fn drawn(number: u128) -> Id {
+    Id::of("2026-01-05T00:00:00Z".parse().unwrap(), number)
+}
+
+fn pulled_by(fabric: Id, person: Option<Id>, beyond: &[i16]) -> Fact {
+    match pulled(Some(fabric), beyond) {
+        Fact::TestStored(said) => Fact::TestStored(Tested { pulled_by: person, ..said }),
+        other => other,
+    }
+}
+
+fn people_are_kept_apart_and_their_names_in_one_place(engine: Engine) {
+    let mut log = engine.log();
+    let (anna, ben) = (drawn(1), drawn(2));
+    let fabric = added(&mut *log, cloth(1));
+    log.add(&[
+        named(anna, "Ana"),
+        named(ben, "Ben"),
+        pulled_by(fabric, Some(anna), &[5, 6]),
+        pulled_by(fabric, Some(anna), &[5, 7, 9]),
+        pulled_by(fabric, Some(ben), &[5, 6]),
+        pulled_by(fabric, None, &[5, 6, 7, 8]),
+        named(anna, "Anna"),
+    ])
+    .unwrap();
+    let dof = |log: &dyn LogWithDrafts, person| log.repeatability().unwrap().of(person).all().dof;
+    assert_eq!([Some(anna), Some(ben), None].map(|person| dof(&*log, person)), [3.0, 1.0, 3.0]);
+    assert_eq!(log.repeatability().unwrap().all().dof, 7.0);
+    let names =
+        |log: &dyn LogWithDrafts| log.people().unwrap().each().map(|person| person.name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&*log), ["Anna", "Ben"]);
+    let tests = log.tests(WhichTests::Of(fabric)).unwrap();
+    assert_eq!(tests.iter().filter(|test| test.said.pulled_by == Some(anna)).count(), 2);
+    // One was given to the wrong person.
+    log.add(&[Fact::TestPulledBy { test: tests[2].id, pulled_by: Some(anna) }]).unwrap();
+    assert_eq!((dof(&*log, Some(anna)), dof(&*log, Some(ben))), (4.0, 0.0));
+    let count = log.count().unwrap();
+    log.forget_names(Subject::Person(anna)).unwrap();
+    assert_eq!((names(&*log), log.count()), (vec![String::new(), "Ben".to_owned()], Ok(count)));
+    assert_eq!(dof(&*log, Some(anna)), 4.0, "the tests stay together");
+    let all = lines(&*log).join("\n");
+    assert!(!all.contains("Ana") && !all.contains("Anna") && all.contains("Ben"), "{all}");
+    // A copy that still has the name says nothing else.
+    let before = Entry::new(serde_json::from_str::<Entry>(&lines(&*log)[1]).unwrap().id, named(anna, "Ana"));
+    let merged = log.merge(&mut [Ok(before)].into_iter()).unwrap();
+    assert_eq!(merged, Merged { known: 1, ..Merged::default() });
+    assert_eq!(log.faults(), Ok(Vec::new()));
+}
+
+/// Whichever way round it is told, and whether or not the one or the other has arrived.
+fn two_persons_turn_out_to_be_one(engine: Engine) {
+    let [one, two, three] = [1, 2, 3].map(drawn);
+    let fabric = drawn(9);
+    let said = [
+        cloth(1),
+        pulled_by(fabric, Some(one), &[5, 6]),
+        Fact::PersonMerged { person: one, same_as: two },
+        pulled_by(fabric, Some(two), &[5, 6, 7]),
+        Fact::PersonMerged { person: two, same_as: three },
+        named(three, "Anna"),
+    ];
+    let entries = |order: [usize; 6]| {
+        order.map(|at| {
+            let id = if at == 0 { fabric } else { drawn(100 + at as u128) };
+            Entry::new(id, said[at].clone())
+        })
+    };
+    for order in [[0, 1, 2, 3, 4, 5], [5, 4, 3, 2, 1, 0], [2, 0, 4, 1, 5, 3]] {
+        let mut log = engine.log();
+        for entry in entries(order) {
+            log.merge(&mut [Ok(entry)].into_iter()).unwrap();
+        }
+        let hands = log.repeatability().unwrap();
+        assert_eq!((hands.of(Some(three)).all().dof, hands.of(Some(one)).all().dof), (3.0, 0.0), "{order:?}");
+        assert!(log.tests(WhichTests::Of(fabric)).unwrap().iter().all(|test| test.said.pulled_by == Some(three)));
+        let people = log.people().unwrap();
+        assert_eq!((people.name(Some(one)), people.each().count()), (Some("Anna"), 1));
+        assert_eq!(log.faults(), Ok(Vec::new()));
+    }
+}
+
+fn cloths_that_share_a_tag_have_letters(engine: Engine) {
+    let mut log = engine.log();
+    let ids: Vec<Id> = [7, 7, 8, 7].map(|tag| added(&mut *log, cloth(tag))).to_vec();
+    let tags = |log: &dyn LogWithDrafts| {
+        log.fabrics().unwrap().iter().map(|fabric| fabric.tag.to_string()).collect::<Vec<_>>()
+    };
+    assert_eq!(tags(&*log), ["7a", "7b", "7c", "8"]);
+    let of = |log: &dyn LogWithDrafts, id| log.fabric(id).unwrap().unwrap().tag.to_string();
+    assert_eq!((of(&*log, ids[1]), of(&*log, ids[2])), ("7b".to_owned(), "8".to_owned()));
+    let tagged: Vec<String> = log.fabrics_tagged(7).unwrap().iter().map(|fabric| fabric.tag.to_string()).collect();
+    assert_eq!(tagged, ["7a", "7b", "7c"]);
+    // A retired one wears no letter, and leaves the others in order.
+    log.add(&[Fact::FabricDropped { fabric: ids[0], note: String::new() }]).unwrap();
+    assert_eq!((of(&*log, ids[0]), of(&*log, ids[1]), of(&*log, ids[3])), ("7".into(), "7a".into(), "7b".into()));
+    log.add(&[Fact::FabricChanged {
+        fabric: ids[3],
+        change: FabricChange { tag: Some(100), ..FabricChange::default() },
+    }])
+    .unwrap();
+    assert_eq!((of(&*log, ids[1]), of(&*log, ids[3])), ("7".to_owned(), "100".to_owned()));
+}
+
+fn an_entry_says_who_said_it(engine: Engine) {
+    let mut log = engine.log();
+    let (anna, ben) = (drawn(1), drawn(2));
+    assert_eq!(log.desk(), Ok(Desk::default()));
+    let tags = TagRange::parse("100-199");
+    let handhelds = [(7, ben)].into();
+    let desk = Desk { who: Some(anna), tags, handhelds };
+    added(&mut *log, cloth(1));
+    log.set_desk(&desk).unwrap();
+    assert_eq!(log.desk(), Ok(desk));
+    added(&mut *log, cloth(2));
+    log.speak_as(ben);
+    added(&mut *log, cloth(3));
+    let who = |line: &String| serde_json::from_str::<Entry>(line).unwrap().who;
+    let lines = lines(&*log);
+    assert_eq!(lines.iter().map(who).collect::<Vec<_>>(), [None, Some(anna), Some(ben)]);
+    // It goes along into another log; the desk does not.
+    let mut other = engine.log();
+    other.merge(&mut lines.iter().map(|line| Ok(serde_json::from_str(line).unwrap()))).unwrap();
+    assert_eq!((self::lines(&*other), other.desk()), (lines, Ok(Desk::default())));
+    log.set_desk(&Desk::default()).unwrap();
+    assert_eq!(log.desk(), Ok(Desk::default()));
 }

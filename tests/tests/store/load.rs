@@ -58,7 +58,7 @@ fn thirty_writers_while_clients_and_the_server_are_killed() {
                 let name = format!("writer {writer} cloth {number}");
                 let id = loop {
                     let sent = log.change_once(once, |read| {
-                        let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag);
+                        let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag.number());
                         let (tag, name) = (Some(highest + 1), Some(name.clone()));
                         Ok::<_, StoreError>((
                             vec![Fact::FabricAdded(FabricChange { tag, name, ..FabricChange::default() })],
@@ -135,7 +135,7 @@ fn thirty_writers_while_clients_and_the_server_are_killed() {
     let names: BTreeSet<&str> = fabrics.iter().map(|fabric| fabric.name.as_str()).collect();
     assert_eq!(names.len(), fabrics.len(), "something is there twice");
     assert!(told.iter().all(|name| names.contains(name.as_str())), "a program said so and it is not there");
-    let tags: Vec<usize> = fabrics.iter().map(|fabric| fabric.tag.into()).collect();
+    let tags: Vec<usize> = fabrics.iter().map(|fabric| fabric.tag.number().into()).collect();
     assert_eq!(tags, (1..=fabrics.len()).collect::<Vec<_>>(), "each tag once");
     let mut ids: Vec<Id> = Vec::new();
     let mut keep = |number: u64, line: &str| {

@@ -33,7 +33,7 @@ fn each_writer_reads_what_the_others_stored(engine: Engine) {
                 start.wait();
                 for _ in 0..EACH {
                     log.change(|read| {
-                        let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag);
+                        let highest = read.fabrics()?.last().map_or(0, |fabric| fabric.tag.number());
                         Ok::<_, StoreError>((vec![cloth(highest + 1)], ()))
                     })
                     .unwrap();
@@ -43,7 +43,7 @@ fn each_writer_reads_what_the_others_stored(engine: Engine) {
     });
     let log = home.open();
     let fabrics = log.fabrics().unwrap();
-    let tags: Vec<usize> = fabrics.iter().map(|fabric| fabric.tag.into()).collect();
+    let tags: Vec<usize> = fabrics.iter().map(|fabric| fabric.tag.number().into()).collect();
     assert_eq!(tags, (1..=WRITERS * EACH).collect::<Vec<_>>());
     for fabric in &fabrics {
         assert_eq!(fold::fabric(log.history(Subject::Fabric(fabric.id)).unwrap()).as_ref(), Some(fabric));
@@ -107,7 +107,7 @@ fn two_programs_write_at_once(engine: Engine) {
         }
     });
     let log = home.open();
-    let tags: Vec<u16> = log.fabrics().unwrap().iter().map(|fabric| fabric.tag).collect();
+    let tags: Vec<u16> = log.fabrics().unwrap().iter().map(|fabric| fabric.tag.number()).collect();
     assert_eq!((tags, log.faults()), ((1..=200).collect::<Vec<u16>>(), Ok(Vec::new())));
 }
 

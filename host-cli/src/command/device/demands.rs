@@ -34,7 +34,7 @@ pub fn run<T: Transport>(
     let slots = usize::from(session.identity().demand_slots);
     let sent: Vec<LabelledDemand> = wanted.demands.iter().take(slots).map(|(demand, _)| demand.clone()).collect();
     session.set_demands(&sent)?;
-    let hand = super::send_hand(session, read)?;
+    let hand = super::send_hand(session, read, read.desk()?.handhelds.get(&session.identity().device).copied())?;
     for line in report::demands(wanted, sent.len()).into_iter().chain(hand.map(str::to_owned)) {
         screen.say(&line)?;
     }

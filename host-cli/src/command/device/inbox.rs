@@ -40,6 +40,6 @@ pub fn assign(args: &AssignArgs, store: &mut dyn Store, screen: &mut TextOutput<
 }
 
 fn say(moved: &Assigned, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
-    let stretch = stretch(&moved.test.said.test, &read.repeatability()?, moved.fabric.construction);
+    let stretch = stretch(&moved.test.said, &read.repeatability()?, moved.fabric.construction);
     Ok(screen.say(&report::assigned(moved, stretch))?)
 }

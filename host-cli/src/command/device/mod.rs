@@ -13,10 +13,11 @@ use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
 use crate::error::Error;
 use crate::finding::handheld::ClockState;
 use crate::link::{self, LinkError, LinkSession, Transport};
-use crate::log::Here;
-use crate::store::{Read, Store};
+use crate::log::{Here, Id};
+use crate::store::{LogWithDrafts, Read};
 use crate::text::TextOutput;
 use crate::text::device as report;
+use crate::words::done;
 
 /// A conversation over whatever line was named.
 pub type PortLine = LinkSession<Box<dyn Transport>>;
@@ -26,12 +27,12 @@ pub type PortLine = LinkSession<Box<dyn Transport>>;
 /// # Errors
 ///
 /// What was typed wrong, a handheld that does not answer, or a log that cannot be read or written.
-pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+pub fn run(verb: &DeviceVerb, store: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
         DeviceVerb::List(args) => list::run(&mut open(&args.port)?, args.json, store, screen),
         DeviceVerb::Sync(args) => {
             let options = sync::Options::of(args)?;
-            sync::run(&mut open(&args.port)?, options, store, screen)
+            sync::run(&mut open(&args.port)?, &options, store, screen)
         }
         DeviceVerb::Demands(args) => {
             let wanted = demands::wanted(args, store)?;
@@ -47,7 +48,7 @@ pub fn run(verb: &DeviceVerb, store: &mut dyn Store, screen: &mut TextOutput<'_>
 /// Opens the line that was named.
 fn open(arg: &PortArg) -> Result<PortLine, Error> {
     let Some(port) = arg.port.as_deref().filter(|port| !port.trim().is_empty()) else {
-        return Err(Error::Usage(report::which_port(&link::ports().unwrap_or_default())));
+        return Err(LinkError::WhichPort(link::ports().unwrap_or_default()).into());
     };
     let patience = Duration::from_secs(arg.patience.into());
     Ok(LinkSession::open_with(link::open(port)?, patience, PortLine::TRIES)?)
@@ -60,11 +61,8 @@ fn open(arg: &PortArg) -> Result<PortLine, Error> {
 /// As [`run`].
 pub fn clock<T: Transport>(session: &mut LinkSession<T>, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let was = set_clock(session, screen.here)?;
-    Ok(screen.say(&format!(
-        "clock set to {}; {}",
-        report::moment(screen.here.now(), screen.here),
-        report::clock_was(was)
-    ))?)
+    let now = report::moment(screen.here.now(), screen.here);
+    Ok(screen.say(&done::clock_set(&now, &report::clock_was(was)))?)
 }
 
 /// Sets the clock; how it was before.
@@ -80,10 +78,16 @@ fn ahead(unix_s: Option<u32>, here: Here) -> Option<i64> {
     unix_s.map(|unix_s| i64::from(unix_s) - here.now().as_second())
 }
 
-/// Sends the user's repeatability, from pull to pull and from day to day, over all cloths: the handheld does not know the
-/// cloth. What to say about it, if anything.
-fn send_hand<T: Transport>(session: &mut LinkSession<T>, read: &dyn Read) -> Result<Option<&'static str>, Error> {
-    let hand = read.repeatability()?.all().repeatability();
+/// Sends the repeatability of the handheld's owner, or of everybody while nothing of theirs is known, from pull to pull and
+/// from day to day, over all cloths: the handheld does not know the cloth. What to say about it, if anything.
+fn send_hand<T: Transport>(
+    session: &mut LinkSession<T>,
+    read: &(impl Read + ?Sized),
+    owner: Option<Id>,
+) -> Result<Option<&'static str>, Error> {
+    let hands = read.repeatability()?;
+    let own = owner.and_then(|owner| hands.of(Some(owner)).all().repeatability());
+    let hand = own.or_else(|| hands.all().repeatability());
     let understood = |sent: Result<(), LinkError>| match sent {
         Ok(()) => Ok(true),
         Err(LinkError::Refused(Refusal::Unknown)) => Ok(false),

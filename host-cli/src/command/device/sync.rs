@@ -10,20 +10,23 @@ use tenter_core::record::RecordError;
 use super::super::progress::Progress;
 use crate::cli::device::SyncArgs;
 use crate::deed::handheld::{self as deed, Numbers};
+use crate::deed::{Refused, people};
 use crate::error::Error;
 use crate::finding::handheld::{Arrived, Counts, stretch};
 use crate::link::{Fetched, LinkError, LinkSession, Transport};
 use crate::log::handheld::FromHandheld;
 use crate::log::{Device, Id};
-use crate::store::Store;
+use crate::store::{Change as _, LogWithDrafts};
 use crate::text::TextOutput;
 use crate::text::device as report;
 
 /// How to do it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Options {
     /// The number for a handheld that has none; never 0.
     pub name: Option<u32>,
+    /// Who pulled, by name; none for the owner who is remembered.
+    pub by: Option<String>,
     /// Whether tests that arrive damaged may be forgotten.
     pub give_up_damaged: bool,
     /// How many tests are stored at a time, from 1 on.
@@ -32,7 +35,7 @@ pub struct Options {
 
 impl Default for Options {
     fn default() -> Self {
-        Self { name: None, give_up_damaged: false, batch: 32 }
+        Self { name: None, by: None, give_up_damaged: false, batch: 32 }
     }
 }
 
@@ -44,7 +47,7 @@ impl Options {
     /// A number that is none.
     pub fn of(args: &SyncArgs) -> Result<Self, Error> {
         let name = args.name.as_deref().map(deed::number).transpose()?;
-        Ok(Self { name, give_up_damaged: args.give_up_damaged, ..Self::default() })
+        Ok(Self { name, by: args.by.clone(), give_up_damaged: args.give_up_damaged, ..Self::default() })
     }
 }
 
@@ -56,18 +59,20 @@ impl Options {
 /// read: then everything else was done.
 pub fn run<T: Transport>(
     session: &mut LinkSession<T>,
-    options: Options,
-    store: &mut dyn Store,
+    options: &Options,
+    store: &mut dyn LogWithDrafts,
     screen: &mut TextOutput<'_>,
 ) -> Result<(), Error> {
     let before = deed::numbers(store)?;
     let fresh = name(session, options.name, &before, screen)?;
     let device = session.identity().device;
+    let owner = owner(device, options.by.as_deref(), store)?;
     let clock = super::set_clock(session, screen.here)?;
     let listing = session.list()?;
     screen.say(&report::greeting(device, fresh, clock))?;
     let mut sync = Sync {
         device,
+        owner,
         store,
         screen,
         numbers: before.get(&device).cloned().unwrap_or_default(),
@@ -81,7 +86,7 @@ pub fn run<T: Transport>(
     if let Some(oldest) = listing.oldest {
         sync.fetch(session, oldest, listing.next, options)?;
     }
-    let Sync { counts, unread, progress, safe, .. } = sync;
+    let Sync { counts, unread, progress, safe, store, screen, .. } = sync;
     drop(progress); // The bar is not to stand between the lines that follow.
     let (listed, sent) = (listing.unacknowledged.into(), counts.fetched);
     if sent < listed {
@@ -91,11 +96,37 @@ pub fn run<T: Transport>(
     if let Some(up_to) = safe {
         session.acknowledge(up_to)?;
     }
-    let hand = super::send_hand(session, store)?;
+    let hand = super::send_hand(session, store, owner)?;
     for line in report::summary(&counts).into_iter().chain(hand.map(str::to_owned)) {
         screen.say(&line)?;
     }
-    report::unread(&unread, options.give_up_damaged).map_or(Ok(()), |line| Err(Error::Usage(line)))
+    if unread.is_empty() {
+        return Ok(());
+    }
+    Err(LinkError::Unread { numbers: unread, given_up: options.give_up_damaged }.into())
+}
+
+/// Who pulled with a handheld: of a name, and then remembered as its owner; else the one who is remembered.
+fn owner(device: u32, name: Option<&str>, log: &mut dyn LogWithDrafts) -> Result<Option<Id>, Error> {
+    let mut desk = log.desk()?;
+    if name.is_none() {
+        return Ok(desk
+            .handhelds
+            .get(&device)
+            .copied()
+            .map(|owner| log.people().map(|all| all.resolve(owner)))
+            .transpose()?);
+    }
+    let (_, owner) = log.change(|read| {
+        let mut who = people::puller(read, name)?;
+        Ok::<_, Refused>((core::mem::take(&mut who.facts), who.id))
+    })?;
+    if let Some(owner) = owner
+        && desk.handhelds.insert(device, owner) != Some(owner)
+    {
+        log.set_desk(&desk)?;
+    }
+    Ok(owner)
 }
 
 /// Names a handheld that has no number; whether it had none.
@@ -113,7 +144,9 @@ fn name<T: Transport>(
 /// A synchronisation under way.
 struct Sync<'s, 'o> {
     device: u32,
-    store: &'s mut dyn Store,
+    /// Who pulled with it.
+    owner: Option<Id>,
+    store: &'s mut dyn LogWithDrafts,
     screen: &'s mut TextOutput<'o>,
     numbers: HashMap<u32, HashSet<Id>>,
     progress: Progress,
@@ -133,7 +166,7 @@ impl Sync<'_, '_> {
         session: &mut LinkSession<T>,
         oldest: u32,
         next: u32,
-        options: Options,
+        options: &Options,
     ) -> Result<(), Error> {
         let mut from = Some(oldest);
         while let Some(start) = from {
@@ -179,7 +212,7 @@ impl Sync<'_, '_> {
     fn keep(&mut self, batch: &[FromHandheld]) -> Result<(), Error> {
         let span = SignedDuration::from_millis(i64::try_from(batch.len()).unwrap_or_default());
         self.stamp = self.screen.here.now().max(self.stamp.saturating_add(span).unwrap_or(self.stamp));
-        let before = deed::store(self.store, batch, self.stamp)?;
+        let before = deed::store(self.store, batch, self.stamp, self.owner)?;
         let pooled = self.store.repeatability()?;
         let mut lines = Vec::new();
         for (test, was_known) in batch.iter().zip(before) {
@@ -192,7 +225,7 @@ impl Sync<'_, '_> {
             self.counts.in_inbox += u64::from(!was_known && fabric.is_none());
             self.counts.number_reused += u64::from(is_reused);
             let construction = fabric.as_ref().map(|fabric| fabric.construction).unwrap_or_default();
-            let stretch = stretch(&stored.said.test, &pooled, construction);
+            let stretch = stretch(&stored.said, &pooled, construction);
             lines.push(report::arrived(&Arrived {
                 test: &stored,
                 number: test.device.number,

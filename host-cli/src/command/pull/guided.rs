@@ -1,16 +1,17 @@
 //! A pull test asked step by step, which outlasts a closed window.
 
-use super::{stored, unfinished};
+use super::{remember, stored, unfinished};
 use crate::cli::pull::PullArgs;
-use crate::deed::find;
 use crate::deed::pull::{NewTest, store_once};
+use crate::deed::{Refused, find, people};
 use crate::error::Error;
 use crate::guide::terminal::{Ended, Terminal};
 use crate::guide::{Draft, Guide, begin};
 use crate::input::{self, ClothFacts, Doubted};
-use crate::store::LogWithDrafts;
+use crate::store::{Change as _, LogWithDrafts};
 use crate::text::TextOutput;
 use crate::words::cloth as stash;
+use crate::words::done;
 
 /// Not measured yet.
 const LEFT: u8 = 3;
@@ -41,16 +42,22 @@ pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutp
         // What was doubted was asked a second time, and meant.
         let known = ClothFacts { construction: Some(construction), width: None };
         input.stood_by = Doubted::of(&input.test, known, false, input.unit).map(|one| one.words()).unwrap_or_default();
-        let Draft { id, pulled, note, .. } = &guide.draft;
-        let id = store_once(store, &fabric, NewTest { id: *id, pulled: *pulled, note, input: &input })?;
+        let Draft { id, pulled, note, by, .. } = &guide.draft;
+        let (_, by) = store.change(|read| {
+            let mut who = people::puller(read, by.as_deref())?;
+            Ok::<_, Refused>((core::mem::take(&mut who.facts), who.id))
+        })?;
+        let id = store_once(store, Some(&fabric), NewTest { id: *id, pulled: *pulled, by, note, input: &input })?;
         store.set_draft(&name, None)?;
-        return stored(&fabric, id, input, args.show.json, store, screen);
+        let code = stored(&fabric, id, input, args.show.json, store, screen)?;
+        remember(args, store, screen)?;
+        return Ok(code);
     }
     if guide.draft.readings() == 0 {
         store.set_draft(&name, None)?;
-        terminal.say("nothing was measured")?;
+        terminal.say(done::NOTHING_MEASURED)?;
     } else {
-        terminal.say(&format!("kept; go on with tenter pull {} --resume", fabric.tag))?;
+        terminal.say(&done::kept(fabric.tag))?;
     }
     Ok(LEFT)
 }

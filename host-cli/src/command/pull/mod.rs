@@ -7,18 +7,20 @@ use tenter_core::Answer;
 
 use super::check::exit_code;
 use crate::cli::pull::PullArgs;
-use crate::deed::Refused;
 use crate::deed::pull::{self as deed, Typed};
+use crate::deed::{Refused, people};
 use crate::error::Error;
 use crate::finding::pull::Pulled;
 use crate::input::{CheckInput, Doubted};
 use crate::json::doubt as doubt_json;
 use crate::json::pull as pull_json;
-use crate::log::{Entry, Fabric, Id};
-use crate::store::{Change as _, LogWithDrafts, Store, WhichTests};
+use crate::log::{Entry, Fabric, Fact, Id};
+use crate::plain::isolated;
+use crate::store::{Change as _, LogWithDrafts, Read, Store, WhichTests};
 use crate::text::TextOutput;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
+use crate::words::done;
 use crate::words::pull as words;
 
 /// Runs the verb; by all tests of the grain 0 measured or meets, 1 short or over, 3 close, unknown, in disagreement or
@@ -37,14 +39,33 @@ pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutp
     if let [test, grain] = args.regrain.as_slice() {
         return regrain(args, (test, grain), store, screen);
     }
+    if let [test, name] = args.whose.as_slice() {
+        return give(args, (test, name), store, screen);
+    }
     if args.test.has_lengths() { direct(args, store, screen) } else { guided::run(args, store, screen) }
 }
 
 /// Tests whose readings were all typed: all of them are stored, or none.
-fn direct(args: &PullArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+fn direct(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let typed = core::iter::once(args.into()).chain(args.further());
     let typed = typed.map(|typed| deed::typed(&typed, screen.here)).collect::<Result<_, _>>()?;
-    store_all(&args.cloth(), typed, args.show.json, store, screen)
+    let code = store_all(&args.cloth(), typed, args.show.json, log, screen)?;
+    remember(args, log, screen)?;
+    Ok(code)
+}
+
+/// Remembers the first person who was named at this desk.
+fn remember(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<(), Error> {
+    let Some(name) = args.by.by.as_deref() else { return Ok(()) };
+    let who = people::puller(log, Some(name))?;
+    // A test that was doubted was not stored, and names nobody.
+    let Some(desk) = people::remembering(&log.desk()?, who.id).filter(|_| who.facts.is_empty()) else { return Ok(()) };
+    log.set_desk(&desk)?;
+    if !args.show.json {
+        let name = isolated(&who.name);
+        screen.say(&format!("tenter takes {name} to pull here from now on; pass --by for somebody else"))?;
+    }
+    Ok(())
 }
 
 /// Stores tests of a cloth, all or none, and reports each.
@@ -52,33 +73,24 @@ pub(super) fn store_all(
     cloth: &str,
     mut typed: Vec<Typed>,
     json: bool,
-    store: &mut dyn Store,
+    store: &mut (impl Store + ?Sized),
     screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
-    let changed = store.change(|read| {
-        let (mut facts, mut fabric) = (Vec::new(), None);
-        for test in &mut typed {
-            let (stored, of) = deed::store(read, cloth, test)?;
-            facts.extend(stored);
-            fabric = Some(of);
-        }
-        Ok((facts, fabric))
-    });
-    let (entries, fabric) = match changed {
+    let (entries, (fabric, _)) = match store.change(|read| deed::store(read, cloth, &mut typed)) {
         Err(Refused::Doubted(doubted)) => return doubtful(&doubted, json, screen),
         changed => changed?,
     };
     let mut worst = 0;
     let several = typed.len() > 1;
-    for (index, (Entry { id, .. }, test)) in entries.iter().zip(typed).enumerate() {
-        let Some(fabric) = &fabric else { break };
+    let tests = entries.iter().filter(|entry| matches!(entry.fact, Fact::TestStored(_)));
+    for (index, (Entry { id, .. }, test)) in tests.zip(typed).enumerate() {
         if index > 0 && !json {
             writeln!(screen.out)?;
         }
         if several && !json {
             writeln!(screen.out, "  {}", test.input.test.grain().word())?;
         }
-        worst = worse(worst, stored(fabric, *id, test.input, json, store, screen)?);
+        worst = worse(worst, stored(&fabric, *id, test.input, json, store, screen)?);
     }
     Ok(worst)
 }
@@ -108,13 +120,13 @@ fn stored(
     id: Id,
     mut input: CheckInput,
     json: bool,
-    store: &dyn Store,
+    store: &(impl Read + ?Sized),
     screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let tests = store.tests(WhichTests::Of(fabric.id))?;
     input.stored = true;
-    let pooled = store.repeatability()?;
-    let Some(pulled) = Pulled::of(fabric, id, input, &tests, &pooled, screen.here)? else { return Ok(0) };
+    let (hands, people) = (store.repeatability()?, store.people()?);
+    let Some(pulled) = Pulled::of(fabric, id, input, &tests, (&hands, &people), screen.here)? else { return Ok(0) };
     if json {
         writeln!(screen.out, "{}", pull_json::render(&pulled))?;
     } else {
@@ -136,10 +148,8 @@ fn set_retired(
         store.change(|read| deed::set_retired(read, &args.cloth(), text, retire, note))?;
     let about = words::line_about(&test, screen.here);
     screen.say(&match retire {
-        true => {
-            format!("retired  {about}; it stays in the history: tenter pull {tag} --return {}", test.id.short())
-        }
-        false => format!("back  {about}"),
+        true => done::retired_test(&about, tag, &test.id.short()),
+        false => done::returned_test(&about),
     })?;
     Ok(0)
 }
@@ -152,6 +162,19 @@ fn regrain(
     screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::regrain(read, &args.fabric, test, grain))?;
-    screen.say(&format!("put right  {}; see tenter cloth show {tag}", words::line_about(&test, screen.here)))?;
+    screen.say(&done::corrected_test(&words::line_about(&test, screen.here), tag))?;
+    Ok(0)
+}
+
+/// Puts right who pulled a stored test.
+fn give(
+    args: &PullArgs,
+    (test, name): (&str, &str),
+    store: &mut dyn Store,
+    screen: &mut TextOutput<'_>,
+) -> Result<u8, Error> {
+    let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::give(read, &args.cloth(), test, name))?;
+    let about = words::line_about(&test, screen.here);
+    screen.say(&format!("pulled by {}  {about}; see tenter cloth show {tag}", isolated(name.trim())))?;
     Ok(0)
 }

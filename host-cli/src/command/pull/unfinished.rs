@@ -8,6 +8,7 @@ use crate::guide::{Draft, begin};
 use crate::log::{Fabric, Here, Ids};
 use crate::store::LogWithDrafts;
 use crate::text::TextOutput;
+use crate::words::done;
 use crate::words::quantity;
 use crate::words::unfinished as words;
 
@@ -112,7 +113,7 @@ pub fn forget(fabric: &Fabric, store: &mut dyn LogWithDrafts, screen: &mut TextO
         [] => Err(Refused::NoDraft { tag, forget: true }.into()),
         [only] => {
             store.set_draft(only, None)?;
-            screen.say(&format!("forgotten: the unfinished test of cloth {tag}; stored tests stay"))?;
+            screen.say(&done::forgotten(tag))?;
             Ok(0)
         }
         several => Err(Refused::SeveralDrafts { tag, count: several.len() }.into()),

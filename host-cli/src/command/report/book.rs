@@ -8,6 +8,7 @@ use crate::finding::fit::Stock;
 use crate::page::made;
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the book.
 pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
@@ -22,5 +23,5 @@ pub fn run(args: &BookArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Res
         1 => "1 cloth".to_owned(),
         many => format!("{many} cloths"),
     };
-    write(&args.out.out, &page, &format!("{cloths}; open it in a browser"), screen)
+    write(&args.out.out, &page, &done::book(&cloths), screen)
 }

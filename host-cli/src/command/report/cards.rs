@@ -5,9 +5,11 @@ use super::{ShownRules, write};
 use crate::cli::report::CardsArgs;
 use crate::error::Error;
 use crate::finding::fit::Stock;
+use crate::input::Misuse;
 use crate::page::made;
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the sheets of cards.
 pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
@@ -21,13 +23,11 @@ pub fn run(args: &CardsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Re
         fabrics.extend(stock.fabrics.iter().filter(|fabric| !fabric.is_seen()).cloned());
     }
     if fabrics.is_empty() {
-        return Err(Error::Usage(
-            "you have no cloth at home; begin with tenter cloth add NAME, or pass the tag of one you saw".to_owned(),
-        ));
+        return Err(Misuse::NoClothAtHome.into());
     }
     let count = fabrics.len();
     let (sheets, page) = made::cards(read, &stock, &fabrics, rules)?;
     let (cards, paper) = (if count == 1 { "card" } else { "cards" }, if sheets == 1 { "sheet" } else { "sheets" });
-    let said = format!("{count} {cards} on {sheets} {paper} of A4; print at 100 % and check the line of 100 mm");
+    let said = done::to_print(&format!("{count} {cards} on {sheets} {paper} of A4"));
     write(&args.out.out, &page, &said, screen)
 }

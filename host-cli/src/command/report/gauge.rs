@@ -11,6 +11,7 @@ use crate::picture::Picture;
 use crate::picture::true_scale::{PullGauge, pull_gauge};
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the gauges.
 pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
@@ -28,6 +29,6 @@ pub fn run(args: &GaugeArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Re
         gauges.push(pull_gauge(&PullGauge { title, asked }).ok_or_else(wrong)?);
     }
     let count = if gauges.len() == 1 { "a gauge".to_owned() } else { format!("{} gauges", gauges.len()) };
-    let said = format!("{count}; print at 100 % and check the line of 100 mm");
+    let said = done::to_print(&count);
     write(&args.out.out, &print::page("Pull gauge", &gauges), &said, screen)
 }

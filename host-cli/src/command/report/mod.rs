@@ -2,9 +2,12 @@
 
 mod book;
 mod cards;
+mod class;
+mod form;
 mod gauge;
 mod picture;
 mod sheet;
+mod sheets;
 
 use std::io::Write as _;
 use std::path::Path;
@@ -36,6 +39,9 @@ pub fn run(verb: &ReportVerb, read: &dyn Read, db: &LogPlace, screen: &mut TextO
         ReportVerb::Cards(args) => cards::run(args, read, screen),
         ReportVerb::Sheet(args) => sheet::run(args, read, screen),
         ReportVerb::Gauge(args) => gauge::run(args, read, screen),
+        ReportVerb::Sheets(args) => sheets::run(args, read, screen),
+        ReportVerb::Form(args) => form::run(args, read, screen),
+        ReportVerb::Class(args) => class::run(args, read, screen),
         ReportVerb::Picture(args) => picture::run(args, read, screen),
     }?;
     Ok(0)

@@ -12,6 +12,7 @@ use crate::finding::fit::RoleFit;
 use crate::finding::fit::Stock;
 use crate::finding::fit::known::not_pulled;
 use crate::finding::shown::KnownCloth;
+use crate::input::Misuse;
 use crate::log::Here;
 use crate::picture::{Picture, drawn};
 use crate::store::Read;
@@ -20,12 +21,11 @@ use crate::text::TextOutput;
 /// Writes one picture.
 pub fn run(args: &PictureArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::of(&args.confidence, &args.table, &args.units)?;
-    let refused = |flag: &str, what: &str| Err(Error::Usage(format!("{flag} does not apply to {what}; leave it out")));
     match args.kind {
-        PictureKind::Map if args.fabric.is_some() => return refused("the tag", "the map: it shows all cloths"),
-        PictureKind::Card if args.view.view.is_some() => return refused("--view", "a card"),
+        PictureKind::Map if args.fabric.is_some() => return Err(Misuse::TagOfMap.into()),
+        PictureKind::Card if args.view.view.is_some() => return Err(Misuse::ViewOfCard.into()),
         PictureKind::Stretch | PictureKind::Card | PictureKind::Map if args.grain.is_some() => {
-            return refused("--grain", "this picture, only to growth");
+            return Err(Misuse::GrainOfPicture.into());
         }
         _ => {}
     }
@@ -53,7 +53,7 @@ fn of_fabric(
     here: Here,
 ) -> Result<Picture, Error> {
     let known = KnownCloth::of(read, find::live_fabric(read, tag)?)?;
-    let shown = known.shown(stock.pooled, rules, here);
+    let shown = known.shown(&stock.pooled, rules, here);
     let role = fit.map(|fit| fit.role);
     match args.kind {
         PictureKind::Stretch => Ok(drawn::stretch(&shown, role, true)),

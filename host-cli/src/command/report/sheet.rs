@@ -12,14 +12,15 @@ use crate::finding::plan::ViewPlan;
 use crate::page::made;
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the plan of a view.
 pub fn run(args: &SheetArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let rules = ShownRules::plain(&args.confidence, &args.units)?;
-    let SheetRequest { names, plan: wanted } = args.planned();
+    let SheetRequest { names, plan: wanted } = args.planned(find::names(read)?);
     let (pattern, view) = find::pattern_and_view(read, &names)?;
     let view = view.as_str();
-    let stock = Stock::read(read)?;
+    let stock = Stock::read(read)?.with_shop_cut(args.shop.shop_cut);
     let roles = find::roles(&pattern, view, &args.role)?;
     let fits = fit::roles(roles, &stock, rules.confidence);
     let plan = deed::plan(&(&wanted).into(), (&pattern, view), &stock, fits, (rules.confidence, rules.unit), read)?;
@@ -36,6 +37,6 @@ pub fn page(
     screen: &mut TextOutput<'_>,
 ) -> Result<u8, Error> {
     let bytes = made::plan(read, plan, rules, whose, why)?;
-    write(out, &bytes, "the plan; open it in a browser", screen)?;
+    write(out, &bytes, done::PLAN, screen)?;
     Ok(0)
 }

@@ -38,6 +38,8 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedCloth) -> Done<()> {
     let unbuys = typed.bought.as_deref().is_some_and(is_no);
     let said = TypedCloth { bought: typed.bought.clone().filter(|_| !unbuys), ..typed.clone() };
     let mut change = edited(&said, &fabric)?;
+    // A page sends the number that it showed.
+    change.tag = change.tag.filter(|tag| *tag != fabric.tag.number());
     if unbuys {
         let before = history::before_it_was_bought(read, &fabric)?;
         change.shop = Some(before.shop);
@@ -126,16 +128,14 @@ pub fn restore(read: &dyn Read, which: &str) -> Done<Fabric> {
     if !fabric.dropped {
         return Err(Refused::NotRetired(fabric.tag));
     }
-    free(read, fabric.tag, Some(fabric.id))?;
+    free(read, fabric.tag.number(), Some(fabric.id))?;
     Ok((vec![Fact::FabricRestored { fabric: fabric.id }], fabric))
 }
 
-/// The lowest number above all tags so far; where those have run out, the lowest that is free.
-fn next_tag(read: &dyn Read) -> Result<u16, Refused> {
-    let tags: Vec<u16> = read.fabrics()?.iter().map(|fabric| fabric.tag).collect();
-    let highest = tags.iter().copied().max().unwrap_or(0);
-    let next = highest.checked_add(1).or_else(|| (1..u16::MAX).find(|tag| !tags.contains(tag)));
-    next.ok_or(Refused::NoTagLeft)
+/// The next tag of those that are given at this desk.
+pub(super) fn next_tag(read: &dyn Read) -> Result<u16, Refused> {
+    let given: Vec<u16> = read.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
+    tag::next(read, &given)?.ok_or(Refused::NoTagLeft(read.desk()?.tags))
 }
 
 /// Refuses a tag that another live cloth has.

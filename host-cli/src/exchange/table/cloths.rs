@@ -12,7 +12,7 @@ use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::cloth::{TypedCloth, added, is_no};
 use crate::input::synonym::CONSTRUCTION;
 use crate::input::{Field, Why, Wrong, making};
-use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, Subject};
+use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, Subject, TagRange};
 use crate::store::Read;
 
 /// Heads beside those of an exported table.
@@ -44,7 +44,9 @@ pub struct Cloths<'r> {
     live: Vec<Fabric>,
     /// Tags that are worn, those of earlier rows too, with who wears them.
     worn: HashMap<u16, String>,
-    highest: u16,
+    /// Tags that were ever given.
+    given: Vec<u16>,
+    tags: TagRange,
     ids: Ids,
 }
 
@@ -56,11 +58,12 @@ impl<'r> Cloths<'r> {
     /// A log that cannot be read.
     pub fn of(read: &'r dyn Read, here: Here) -> Result<Self, ImportError> {
         let mut live = read.fabrics()?;
-        let highest = live.iter().map(|fabric| fabric.tag).max().unwrap_or(0);
+        let given = live.iter().map(|fabric| fabric.tag.number()).collect();
         let newest = live.iter().map(|fabric| fabric.id).max();
         live.retain(|fabric| !fabric.dropped);
-        let worn = live.iter().map(|fabric| (fabric.tag, fabric.name.clone())).collect();
-        Ok(Self { read, live, worn, highest, ids: Ids::after(here, newest) })
+        let tags = read.desk()?.tags.unwrap_or(TagRange::ALL);
+        let worn = live.iter().map(|fabric| (fabric.tag.number(), fabric.name.clone())).collect();
+        Ok(Self { read, live, worn, given, tags, ids: Ids::after(here, newest) })
     }
 
     /// The entries of a row: a cloth with its marks; the entry that is there where the log knows it.
@@ -81,19 +84,18 @@ impl<'r> Cloths<'r> {
         let is_dropped = yes_or_no(Field::Retire, cell("dropped"))?.unwrap_or(false);
         let tag = match change.tag {
             Some(tag) => tag,
-            None => {
-                self.highest.checked_add(1).ok_or_else(|| wrong(Field::Tag, "", Why::NotANumber { most: 65_535 }))?
-            }
+            None => self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags)))?,
         };
         change.tag = Some(tag);
         let name = change.name.clone().unwrap_or_default();
         if !is_dropped {
-            if let Some(by) = self.worn.get(&tag) {
+            // Two that an exported table names apart may share a tag.
+            if let Some(by) = self.worn.get(&tag).filter(|_| id.is_none()) {
                 return Err(wrong(Field::Tag, &tag.to_string(), Why::OnACloth { by: by.clone() }));
             }
             self.worn.insert(tag, name);
         }
-        self.highest = self.highest.max(tag);
+        self.given.push(tag);
         let fabric = id.unwrap_or_else(|| self.ids.next());
         let mut entries = vec![Entry::new(fabric, Fact::FabricAdded(change))];
         for (field, grain, head) in [
@@ -120,7 +122,7 @@ impl<'r> Cloths<'r> {
             Some(id) => self.read.fabric(id)?.map(|fabric| fabric.id),
             None => {
                 let mut same = self.live.iter().filter(same_name);
-                same.find(|fabric| change.tag.is_none_or(|tag| tag == fabric.tag)).map(|fabric| fabric.id)
+                same.find(|fabric| change.tag.is_none_or(|tag| fabric.tag.number() == tag)).map(|fabric| fabric.id)
             }
         };
         let Some(known) = known else { return Ok(None) };

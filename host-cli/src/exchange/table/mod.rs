@@ -1,14 +1,17 @@
 //! The log as CSV for a spreadsheet: UTF-8, a line of heads, decimal points, lengths in millimetres, one row a test or a
 //! cloth. [`mod@write`] makes such tables, [`read`] takes readings typed into one.
 
+mod class;
 mod cloths;
+mod patterns;
+mod people;
 pub mod read;
 pub mod write;
 
 use crate::input::{TypedReading, TypedTest};
 
 /// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
-pub const TESTS: [&str; 24] = [
+pub const TESTS: [&str; 25] = [
     "id",
     "tag",
     "name",
@@ -24,6 +27,7 @@ pub const TESTS: [&str; 24] = [
     "load",
     "planned",
     "note",
+    "by",
     "stretch_percent",
     "stretch_low",
     "stretch_high",
@@ -60,6 +64,30 @@ pub const FABRICS: [&str; 21] = [
     "colour",
 ];
 
+/// The heads of the patterns: a row for each role of each view, and one for a pattern without roles.
+pub const PATTERNS: [&str; 20] = [
+    "id",
+    "pattern_id",
+    "pattern",
+    "pattern_note",
+    "view",
+    "role",
+    "garment_kind",
+    "crosswise",
+    "lengthwise",
+    "bias",
+    "growth_most",
+    "recovery_least",
+    "constructions",
+    "mass",
+    "drapes",
+    "finishes",
+    "purpose",
+    "cloth",
+    "note",
+    "rest_seconds",
+];
+
 /// The heads of the garments.
 pub const GARMENTS: [&str; 11] =
     ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note"];
@@ -81,7 +109,7 @@ pub fn as_typed(text: &str) -> &str {
 pub const AFTER_MARKS: &str = "after-marks";
 
 /// How many of the heads of the tests are read; those after them are worked out.
-pub const READ: usize = 15;
+pub const READ: usize = 16;
 
 /// How a test was made, in the columns from `grain` to `planned`. The readings stand in the order in which they were made:
 /// `105 106 101@60s 100.5@marks` is two pulls, a reading a minute after the second, and the marks read again.

@@ -1,7 +1,7 @@
 //! Readings typed by hand in a table, or cloths, which `cloths` reads: CSV with `,`, `;` or tabs between the cells.
 //!
 //! Needs the columns `tag`, `pulled`, `gauge` and `readings`; takes `grain`, `division`, `ends`, `held`, `settling`, `load`,
-//! `note` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
+//! `note`, `by` and `id`; leaves alone what `export --csv tests` adds. A cell may carry its unit. A bare number
 //! has the unit of the gauge, and a bare gauge is in centimetres; in a table that `export` wrote, which has more
 //! columns, and in a row with an `id`, it is in millimetres.
 
@@ -12,15 +12,18 @@ use jiff::Timestamp;
 use jiff::tz::Offset;
 use tenter_core::{Ends, Grain, Held, PullTest, Unit};
 
+use super::class::{self, ClassRows};
 use super::cloths::{self, Cloths};
+use super::patterns::{self, Patterns};
+use super::people::Pullers;
 use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{ClothFacts, Doubted, possible};
 use crate::input::named::{NameMatch, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, TypedReading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
-use crate::log::{Entry, Fact, Here, Id, Subject, Tested};
-use crate::store::Read;
+use crate::log::{Entry, Fact, Here, Id, Subject, Tag, Tested};
+use crate::store::{Read, StoreError};
 
 /// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
 const DRAW: Crc<u128> = Crc::<u128>::new(&CRC_82_DARC);
@@ -43,6 +46,18 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let mut reader = table.from_reader(text.as_bytes());
     let heads: Vec<String> =
         reader.headers().map_err(|error| unreadable(&error))?.iter().map(str::to_lowercase).collect();
+    if class::are_heads(&heads) {
+        class::check_heads(&heads)?;
+        once(&heads)?;
+        let mut rows = ClassRows::of(read, as_read, here)?;
+        return each(reader, &heads, &mut |cells| rows.entries(cells));
+    }
+    if patterns::are_heads(&heads) {
+        patterns::check_heads(&heads)?;
+        once(&heads)?;
+        let mut patterns = Patterns::of(read, here)?;
+        return each(reader, &heads, &mut |cells| patterns.entries(cells));
+    }
     if cloths::are_heads(&heads) {
         cloths::check_heads(&heads)?;
         once(&heads)?;
@@ -53,13 +68,45 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
     let bare = if exported { Unit::Mm } else { input::BARE };
     let (tags, names) = (HashMap::new(), Vec::new());
-    let mut rows = Rows { read, tags, names, here, bare, as_read, drawn: HashMap::new() };
-    for one in read.fabrics()?.into_iter().filter(|one| !one.dropped) {
+    let pullers = Pullers::of(read, here)?;
+    let retired = HashMap::new();
+    let mut rows = Rows { read, tags, retired, names, pullers, here, bare, as_read, drawn: HashMap::new() };
+    let (live, retired): (Vec<_>, Vec<_>) = read.fabrics()?.into_iter().partition(|one| !one.dropped);
+    rows.retired.extend(retired.into_iter().map(|one| (one.tag, one.id)));
+    for one in live {
         let known = ClothFacts { construction: Some(one.construction), width: one.width };
-        rows.tags.entry(one.tag).or_default().push((one.id, known));
+        rows.tags.insert(one.tag, (one.id, known));
         rows.names.push((one.name, one.tag));
     }
-    each(reader, &heads, &mut |cells| rows.entry(cells).map(|entry| vec![entry]))
+    each(reader, &heads, &mut |cells| rows.entries(cells))
+}
+
+/// What a table names anew.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct NewNames {
+    /// Cloths, with their tags.
+    pub cloths: Vec<(u16, String)>,
+    /// People.
+    pub people: Vec<String>,
+}
+
+/// The cloths and the people that entries of a table name and the log does not know.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn new_names(entries: &[Entry], read: &dyn Read) -> Result<NewNames, StoreError> {
+    let mut names = NewNames::default();
+    for entry in entries {
+        match &entry.fact {
+            Fact::FabricAdded(change) if read.fabric(entry.id)?.is_none() => {
+                names.cloths.extend(change.tag.zip(change.name.clone()));
+            }
+            Fact::PersonNamed { name, .. } => names.people.push(name.clone()),
+            _ => {}
+        }
+    }
+    Ok(names)
 }
 
 /// Reads the cells of a row, by head.
@@ -124,9 +171,12 @@ fn once(heads: &[String]) -> Result<(), TableError> {
 struct Rows<'r> {
     read: &'r dyn Read,
     /// Who has a tag, retired cloths left out.
-    tags: HashMap<u16, Vec<(Id, ClothFacts)>>,
+    tags: HashMap<Tag, (Id, ClothFacts)>,
+    /// Retired cloths by their tags: an exported table holds their tests too.
+    retired: HashMap<Tag, Id>,
     /// The names of those cloths, with their tags.
-    names: Vec<(String, u16)>,
+    names: Vec<(String, Tag)>,
+    pullers: Pullers,
     here: Here,
     /// The unit of a bare gauge.
     bare: Unit,
@@ -137,15 +187,16 @@ struct Rows<'r> {
 }
 
 impl Rows<'_> {
-    fn entry(&mut self, cells: &HashMap<&str, &str>) -> Result<Entry, RowFault> {
+    fn entries(&mut self, cells: &HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault> {
         let cell = |head: &str| cells.get(head).copied().unwrap_or_default();
-        let (pulled, named) = self.when(cell("pulled"))?;
+        let (pulled, named) = when(cell("pulled"), self.here)?;
         let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
         let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
-        let as_read = Vec::new();
-        let mut said =
-            Tested { fabric: None, tag: None, pulled, clock_unset: false, device: None, note, as_read, test };
+        let (pulled_by, person) = self.pullers.named(as_typed(cell("by")))?;
+        let (device, as_read) = (None, Vec::new());
+        let (fabric, tag) = (None, None);
+        let mut said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test };
         let id = match cell("id") {
             "" => {
                 if pulled > self.here.now() {
@@ -153,47 +204,23 @@ impl Rows<'_> {
                 }
                 let tag = self.tag(cell("tag"))?;
                 let (fabric, known) = self.cloth(tag)?;
-                said.as_read = self.believe(&said.test, cell("gauge"), known)?;
+                said.as_read = believe(&said.test, cell("gauge"), known, (self.bare, self.as_read))?;
                 said.fabric = Some(fabric);
-                self.draw(named, tag, &said)
+                self.draw(named, tag, cell("by"), &said)
             }
             text => {
                 let id = Id::from_elsewhere(&text.to_uppercase());
                 let id = id.ok_or_else(|| Wrong::new(Field::Id, text, Why::NotAnId))?;
-                return self.named(id, cells, said);
+                return Ok(person.into_iter().chain([self.named(id, cells, said)?]).collect());
             }
         };
-        Ok(Entry::new(id, Fact::TestStored(said)))
-    }
-
-    /// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one
-    /// states what the clock showed: its identifier holds the instant at which the first clock on Earth showed that, the
-    /// same wherever the table is read, and never ahead.
-    fn when(&self, text: &str) -> Result<(Timestamp, Timestamp), Wrong> {
-        if let Ok(at) = text.parse::<Timestamp>() {
-            return Ok((at, at));
-        }
-        let showed = when::stated(Field::Pulled, text)?;
-        let pulled = when::past(Field::Pulled, text, self.here)?;
-        let first = Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok();
-        Ok((pulled, first.unwrap_or(pulled)))
-    }
-
-    /// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of
-    /// what they stand by.
-    fn believe(&self, test: &PullTest, gauge: &str, known: ClothFacts) -> Result<Vec<String>, RowFault> {
-        let typed = input::unit_of(gauge);
-        let unit = typed.unwrap_or(input::BARE);
-        possible(test, known.construction, unit)?;
-        match Doubted::of(test, known, typed.is_none() && self.bare == input::BARE, unit) {
-            Some(doubted) if !self.as_read => Err(RowFault::Doubted(Box::new(doubted))),
-            doubted => Ok(doubted.map(|doubted| doubted.words()).unwrap_or_default()),
-        }
+        Ok(person.into_iter().chain([Entry::new(id, Fact::TestStored(said))]).collect())
     }
 
     /// The tag of a cell, or that of the cloth whose name or part of a name stands there.
-    fn tag(&self, text: &str) -> Result<u16, Wrong> {
-        let tag = cloth::tag(text);
+    fn tag(&self, text: &str) -> Result<Tag, Wrong> {
+        let none = || Wrong::new(Field::Tag, text, Why::NotANumber { most: u16::MAX.into() });
+        let tag = Tag::parse(text).filter(|tag| tag.number() > 0).ok_or_else(none);
         let names: Vec<&str> = self.names.iter().map(|(name, _)| name.as_str()).collect();
         let of = |place: &usize| self.names.get(*place);
         match named(text, &names) {
@@ -206,28 +233,28 @@ impl Rows<'_> {
         }
     }
 
-    /// The cloth with a tag.
-    fn with_tag(&self, tag: u16) -> Result<Id, Wrong> {
-        self.cloth(tag).map(|(id, _)| id)
+    /// The cloth with a tag, a retired one where no other has it.
+    fn with_tag(&self, tag: Tag) -> Result<Id, Wrong> {
+        let retired = || self.retired.get(&tag).copied();
+        self.cloth(tag).map(|(id, _)| id).or_else(|wrong| retired().ok_or(wrong))
     }
 
     /// The cloth with a tag, and what is known of it.
-    fn cloth(&self, tag: u16) -> Result<(Id, ClothFacts), Wrong> {
-        let wrong = |why| Err(Wrong::new(Field::Tag, &tag.to_string(), why));
-        match self.tags.get(&tag).map(Vec::as_slice) {
-            Some([cloth]) => Ok(*cloth),
-            Some([_, ..]) => wrong(Why::OnTwoCloths),
-            _ => wrong(Why::OnNoCloth),
-        }
+    fn cloth(&self, tag: Tag) -> Result<(Id, ClothFacts), Wrong> {
+        let shared = || self.tags.keys().any(|other| other.number() == tag.number());
+        self.tags.get(&tag).copied().ok_or_else(|| {
+            Wrong::new(Field::Tag, &tag.to_string(), if shared() { Why::OnTwoCloths } else { Why::OnNoCloth })
+        })
     }
 
     /// The identifier of a typed test, drawn from what it says and not from how that was typed: the same table saved by
     /// another program is the same. A row that stands there a second time is a second test.
-    fn draw(&mut self, named: Timestamp, tag: u16, said: &Tested) -> Id {
+    fn draw(&mut self, named: Timestamp, tag: Tag, by: &str, said: &Tested) -> Id {
         let mut says = tag.to_string();
         let [said_before @ .., planned] = made(&TypedTest::of(&said.test));
         // A column that came later counts where it says something, so that what was imported before is known again.
-        let later = Some(&planned).filter(|planned| !planned.is_empty());
+        let by = by.to_lowercase();
+        let later = [&planned, &by].into_iter().filter(|later| !later.is_empty());
         for text in said_before.iter().chain([&said.note]).chain(later) {
             says.push('\0');
             says.push_str(text);
@@ -245,10 +272,10 @@ impl Rows<'_> {
     /// A row of an exported table. One that says what the log says is the entry that is there; one of no cloth, whose
     /// name is empty then, goes to the inbox it came from.
     fn named(&self, id: Id, cells: &HashMap<&str, &str>, mut said: Tested) -> Result<Entry, RowFault> {
-        let tag = cloth::tag(cells.get("tag").copied().unwrap_or_default());
+        let tag = self.tag(cells.get("tag").copied().unwrap_or_default());
         let Some(stored) = self.read.test(id)? else {
             if cells.get("name") == Some(&"") {
-                said.tag = tag.ok();
+                said.tag = tag.ok().map(Tag::number);
             } else {
                 said.fabric = Some(self.with_tag(tag?)?);
             }
@@ -257,7 +284,8 @@ impl Rows<'_> {
         let now = &stored.said;
         let worn = tag.and_then(|tag| self.with_tag(tag));
         let moved = worn.is_ok_and(|fabric| now.fabric.is_some_and(|is| is != fabric));
-        if !moved && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
+        let other = cells.contains_key("by") && said.pulled_by != now.pulled_by;
+        if !moved && !other && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
             let first = self.read.history(Subject::Test(id))?.into_iter().next();
             return Ok(first.unwrap_or_else(|| Entry::new(id, Fact::TestStored(stored.said))));
         }
@@ -267,7 +295,7 @@ impl Rows<'_> {
 }
 
 /// The cells of a row as a test.
-fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
+pub(super) fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
     let text = |head: &str| Some(cell(head)).filter(|text| !text.is_empty()).map(str::to_owned);
     let readings: Vec<TypedReading> =
         row::words(cell("readings")).iter().map(|word| TypedReading::in_a_row(word)).collect();
@@ -295,4 +323,34 @@ fn typed<'c>(cell: &impl Fn(&str) -> &'c str) -> Result<TypedTest, Wrong> {
 /// A word of a cell; where that is empty, the usual one.
 fn word<T: Copy>(cell: &str, field: Field, words: &Words<T>, usual: T) -> Result<T, Wrong> {
     if cell.is_empty() { Ok(usual) } else { words.read(field, cell) }
+}
+
+/// When it was pulled, and the time that its identifier holds. An exported table states the instant. A typed one states
+/// what the clock showed: its identifier holds the instant at which the first clock on Earth showed that, the same wherever
+/// the table is read, and never ahead.
+pub(super) fn when(text: &str, here: Here) -> Result<(Timestamp, Timestamp), Wrong> {
+    if let Ok(at) = text.parse::<Timestamp>() {
+        return Ok((at, at));
+    }
+    let showed = when::stated(Field::Pulled, text)?;
+    let pulled = when::past(Field::Pulled, text, here)?;
+    let first = Offset::constant(FIRST_CLOCK).to_timestamp(showed).ok();
+    Ok((pulled, first.unwrap_or(pulled)))
+}
+
+/// Refuses readings that cannot be, and those that should not be believed unless somebody stands by them; the words of what
+/// they stand by.
+pub(super) fn believe(
+    test: &PullTest,
+    gauge: &str,
+    known: ClothFacts,
+    (bare, as_read): (Unit, bool),
+) -> Result<Vec<String>, RowFault> {
+    let typed = input::unit_of(gauge);
+    let unit = typed.unwrap_or(input::BARE);
+    possible(test, known.construction, unit)?;
+    match Doubted::of(test, known, typed.is_none() && bare == input::BARE, unit) {
+        Some(doubted) if !as_read => Err(RowFault::Doubted(Box::new(doubted))),
+        doubted => Ok(doubted.map(|doubted| doubted.words()).unwrap_or_default()),
+    }
 }

@@ -5,29 +5,29 @@ use std::io::{self, Write};
 
 use tenter_core::{Confidence, Figure, Figures, Length, Ratio, TestError};
 
-use super::{FABRICS, GARMENTS, TESTS, harmless, made};
+use super::{FABRICS, GARMENTS, PATTERNS, TESTS, harmless, made};
 use crate::exchange::ExportError;
 use crate::input::{TypedTest, test::mm};
 use crate::log::{
-    ByConstruction, Drape, Fabric, Finish, Garment, Id, MassPerArea, Pattern, Price, Purpose, StoredTest,
+    Drape, Fabric, Finish, Garment, Hands, Id, MassPerArea, Pattern, People, Price, Purpose, StoredTest, Tag,
 };
 use crate::store::{Read, WhichTests, caught};
 
-/// Writes one row a test, the oldest first, with `step` after each; how many.
+/// Writes one row a test, the oldest first, with `step` after each, with the names of people or without; how many.
 ///
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn tests(read: &dyn Read, out: &mut dyn Write, step: &mut dyn FnMut()) -> Result<u64, ExportError> {
+pub fn tests(read: &dyn Read, names: bool, out: &mut dyn Write, step: &mut dyn FnMut()) -> Result<u64, ExportError> {
     let fabrics: HashMap<Id, Fabric> = read.fabrics()?.into_iter().map(|fabric| (fabric.id, fabric)).collect();
-    let pooled = read.repeatability()?;
+    let (hands, people) = (read.repeatability()?, if names { read.people()? } else { People::default() });
     let mut rows = csv::Writer::from_writer(out);
     rows.write_record(TESTS).map_err(failed)?;
     let mut count = 0;
     caught(|own| {
         read.each_test(WhichTests::All, &mut |stored| {
             let fabric = stored.said.fabric.and_then(|id| fabrics.get(&id));
-            let row = test(&stored, fabric, &pooled).map_err(ExportError::from);
+            let row = test(&stored, fabric, (&hands, &people)).map_err(ExportError::from);
             own.keep(row.and_then(|row| rows.write_record(row).map_err(failed)))?;
             count += 1;
             step();
@@ -55,17 +55,44 @@ pub fn fabrics(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError>
     Ok(count)
 }
 
-/// Writes one row a garment, in the order in which they were begun, retired ones too; how many.
+/// Writes one row a role of a view, by pattern, retired ones left out, and one a pattern without roles; how many patterns.
 ///
 /// # Errors
 ///
 /// A log that cannot be read, or an output that cannot be written.
-pub fn garments(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError> {
+pub fn patterns(read: &dyn Read, out: &mut dyn Write) -> Result<u64, ExportError> {
+    let mut rows = csv::Writer::from_writer(out);
+    rows.write_record(PATTERNS).map_err(failed)?;
+    let mut count = 0;
+    for pattern in read.patterns()?.iter().filter(|pattern| !pattern.dropped) {
+        count += 1;
+        let mut roles = pattern.roles.iter().filter(|role| !role.dropped).peekable();
+        if roles.peek().is_none() {
+            rows.write_record(super::patterns::row(pattern, None)).map_err(failed)?;
+        }
+        for role in roles {
+            rows.write_record(super::patterns::row(pattern, Some(role))).map_err(failed)?;
+        }
+    }
+    rows.flush()?;
+    Ok(count)
+}
+
+/// Writes one row a garment, in the order in which they were begun, retired ones too, with the names of people or without;
+/// how many.
+///
+/// # Errors
+///
+/// A log that cannot be read, or an output that cannot be written.
+pub fn garments(read: &dyn Read, names: bool, out: &mut dyn Write) -> Result<u64, ExportError> {
     let mut rows = csv::Writer::from_writer(out);
     rows.write_record(GARMENTS).map_err(failed)?;
     let (fabrics, patterns) = (read.fabrics()?, read.patterns()?);
     let mut count = 0;
-    for one in read.garments()? {
+    for mut one in read.garments()? {
+        if !names {
+            one.whom.clear();
+        }
         rows.write_record(garment(&one, &fabrics, &patterns)).map_err(failed)?;
         count += 1;
     }
@@ -120,17 +147,21 @@ fn figure(figure: Option<&Figure>) -> [String; 3] {
 /// # Errors
 ///
 /// A test without figures, which the log does not take.
-pub fn test(test: &StoredTest, fabric: Option<&Fabric>, pooled: &ByConstruction) -> Result<Vec<String>, TestError> {
+pub fn test(
+    test: &StoredTest,
+    fabric: Option<&Fabric>,
+    (hands, people): (&Hands, &People),
+) -> Result<Vec<String>, TestError> {
     let said = &test.said;
     let readings_of = &said.test;
     let construction = fabric.map(|fabric| fabric.construction).unwrap_or_default();
-    let figures = Figures::of(readings_of, pooled.scatter_for(construction, readings_of))?;
+    let figures = Figures::of(readings_of, hands.scatter_for(said.pulled_by, construction, readings_of))?;
     let [stretch, stretch_low, stretch_high] = figure(Some(&figures.stretch));
     let [growth, growth_low, growth_high] = figure(figures.rest.as_ref().map(|rest| &rest.growth));
     let recovery = figures.rest.and_then(|rest| rest.recovery).map(|figure| percent(figure.ratio));
     let mut row = vec![
         test.id.to_string(),
-        fabric.map(|fabric| fabric.tag).or(said.tag).map(|tag| tag.to_string()).unwrap_or_default(),
+        fabric.map(|fabric| fabric.tag).or(said.tag.map(Tag::from)).map(|tag| tag.to_string()).unwrap_or_default(),
         fabric.map(|fabric| harmless(&fabric.name)).unwrap_or_default(),
         fabric.map(|fabric| fabric.construction.word()).unwrap_or_default().to_owned(),
         said.pulled.to_string(),
@@ -138,6 +169,7 @@ pub fn test(test: &StoredTest, fabric: Option<&Fabric>, pooled: &ByConstruction)
     row.extend(made(&TypedTest::of(readings_of)));
     row.extend([
         harmless(&said.note),
+        people.name(said.pulled_by).map(harmless).unwrap_or_default(),
         stretch,
         stretch_low,
         stretch_high,
@@ -162,7 +194,7 @@ pub fn fabric(fabric: &Fabric) -> Vec<String> {
     let shop = fabric.shop.as_ref();
     vec![
         fabric.id.to_string(),
-        fabric.tag.to_string(),
+        fabric.tag.number().to_string(),
         harmless(&fabric.name),
         harmless(&fabric.fibre),
         fabric.construction.word().to_owned(),

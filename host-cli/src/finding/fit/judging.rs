@@ -153,6 +153,7 @@ impl<'a> OneCloth<'a> {
             kept: self.kept.clone(),
             asked: Vec::new(),
             poorly: None,
+            made_for_it: asking.wanted.is_some_and(|wanted| wanted != Purpose::Outer && self.made_for == Some(wanted)),
         }
     }
 

@@ -8,7 +8,7 @@ use tenter_core::{Confidence, Construction, Demand, Evaluation, Figure, Figures,
 
 use super::Stock;
 use crate::input::making;
-use crate::log::Fabric;
+use crate::log::{Fabric, Tag};
 
 /// What is known of a cloth, as the core takes it.
 #[must_use]
@@ -88,7 +88,7 @@ pub fn at_wash(fabric: &Fabric, grain: Grain) -> Washing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotPulled {
     /// The tag of the cloth.
-    pub tag: u16,
+    pub tag: Tag,
     /// The grain.
     pub grain: Grain,
 }

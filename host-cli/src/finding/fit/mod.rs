@@ -16,7 +16,7 @@ use tenter_core::{Answer, Ask, Confidence, Evaluation, Figures, Grain, Judgement
 use super::kept::Kept;
 use super::measured::{Asked, Measured};
 use super::verdict::Verdict;
-use crate::log::{Fabric, Here, MassPerArea, Pattern, Role};
+use crate::log::{Fabric, Here, MassPerArea, Pattern, Role, Tag};
 use asked::Feature;
 use cloth::ClothAnswer;
 pub use stock::Stock;
@@ -113,6 +113,8 @@ pub struct Candidate<'a> {
     pub asked: Vec<Feature>,
     /// The figures of the grain that comes back poorly, where one does and the cloth is not refused.
     pub poorly: Option<Figures>,
+    /// Whether it is made for what the role wants, where that is not the outside: an interfacing for an interfacing.
+    pub made_for_it: bool,
 }
 
 impl Candidate<'_> {
@@ -168,14 +170,14 @@ impl Candidate<'_> {
     }
 
     /// The order in which candidates are shown: the best first.
-    fn order(&self) -> (usize, bool, core::cmp::Reverse<u32>, u16) {
+    fn order(&self) -> (usize, bool, bool, core::cmp::Reverse<u32>, Tag) {
         let verdict = self.verdict();
         let place = Verdict::ALL.iter().position(|one| *one == verdict).unwrap_or(Verdict::ALL.len());
         // A chance in millionths, so that the order is total and ties go by the tag.
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 0 and 10⁶.
         let chance = (self.chance.unwrap_or(0.0).clamp(0.0, 1.0) * 1e6) as u32;
         let short = !verdict.is_refused() && self.cloth.is_short();
-        (place, short, core::cmp::Reverse(chance), self.fabric.tag)
+        (place, !self.made_for_it, short, core::cmp::Reverse(chance), self.fabric.tag)
     }
 }
 

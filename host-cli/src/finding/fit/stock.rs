@@ -1,13 +1,14 @@
-//! The stash as `fit` looks at it: live fabrics, what was measured of them, and the person's repeatability.
+//! The stash as `fit` looks at it: live fabrics, what was measured of them, and everybody's repeatability.
 
 use std::collections::HashMap;
 
+use tenter_core::making::yardage::ShopCut;
 use tenter_core::{Grain, Length};
 
 use crate::finding::kept::{self, Kept, cut_of};
 use crate::finding::measured::Measured;
 use crate::finding::memory::{LastTime, last_time};
-use crate::log::{ByConstruction, Fabric, Garment, Id, StoredTest};
+use crate::log::{Fabric, Garment, Hands, Id, StoredTest};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// Live fabrics with what was measured of them.
@@ -15,10 +16,12 @@ use crate::store::{Read, StoreError, WhichTests};
 pub struct Stock {
     /// The fabrics that were not retired, by tag.
     pub fabrics: Vec<Fabric>,
-    /// The person's repeatability.
-    pub pooled: ByConstruction,
+    /// Everybody's repeatability.
+    pub pooled: Hands,
     /// What open garments keep of them.
     pub kept: Vec<Kept>,
+    /// To what the reader's shop cuts cloth, where that was said.
+    pub shop_cut: Option<ShopCut>,
     /// What was learned of each of them, or of one like it.
     remembered: HashMap<Id, LastTime>,
     measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
@@ -63,7 +66,13 @@ impl Stock {
             true => fabrics.iter().filter_map(told).collect(),
             false => HashMap::new(),
         };
-        Ok(Self { fabrics, pooled, kept, remembered, measured })
+        Ok(Self { fabrics, pooled, kept, shop_cut: None, remembered, measured })
+    }
+
+    /// The same for a reader whose shop cuts so.
+    #[must_use]
+    pub fn with_shop_cut(self, shop_cut: Option<ShopCut>) -> Self {
+        Self { shop_cut, ..self }
     }
 
     /// The stock as it was before anything was cut for a garment, with nothing kept for it: what its plan is made from.

@@ -12,7 +12,7 @@ use super::{Parts, PlanTopic, PlannedGarment, RoleChoice, Step, fabrics};
 use crate::finding::check::figure;
 use crate::finding::fit::{Reason, known};
 use crate::finding::handle::Handle;
-use crate::log::{Construction, Fabric};
+use crate::log::{Construction, Fabric, Tag};
 
 /// What must be measured or said first.
 pub(super) fn check(made: &PlannedGarment<'_>, parts: &mut Parts) {
@@ -125,7 +125,7 @@ pub(super) fn wash(made: &PlannedGarment<'_>, parts: &mut Parts) {
 
 /// What each cloth that is sewn asks for, the same once with the tags.
 pub(super) fn each(made: &PlannedGarment<'_>, of: &dyn Fn(&SewnCloth<'_>) -> Vec<Handle>) -> Vec<Step> {
-    let mut shared: Vec<(Handle, Option<Ratio>, Vec<u16>)> = Vec::new();
+    let mut shared: Vec<(Handle, Option<Ratio>, Vec<Tag>)> = Vec::new();
     for one in made.sewn() {
         for handle in of(one) {
             match shared.iter_mut().find(|(known, ..)| *known == handle) {
@@ -137,7 +137,7 @@ pub(super) fn each(made: &PlannedGarment<'_>, of: &dyn Fn(&SewnCloth<'_>) -> Vec
         }
     }
     let all = made.sewn().count();
-    let step = |(handle, most, tags): (Handle, Option<Ratio>, Vec<u16>)| {
+    let step = |(handle, most, tags): (Handle, Option<Ratio>, Vec<Tag>)| {
         let tags = if tags.len() == all { Vec::new() } else { tags };
         Step::Handle { handle, most, tags }
     };

@@ -19,7 +19,8 @@ pub(super) fn buy(made: &PlannedGarment<'_>, parts: &mut Parts) {
     parts.add(PlanTopic::Buying, without.map(|chosen| Step::Seek(Box::new(chosen.role.clone()))));
     parts.add(PlanTopic::Buying, without_role(made).map(Step::SeekPart));
     let chosen = made.wanted.chosen.iter().filter_map(|chosen| Some((chosen.role, chosen.candidate.as_ref()?)));
-    let bought = Amounts::of(chosen).cloths.into_iter().filter(ClothAmount::is_bought);
+    let bought =
+        Amounts::of(chosen).cut_as(made.wanted.stock.shop_cut).cloths.into_iter().filter(ClothAmount::is_bought);
     parts.add(PlanTopic::Buying, bought.map(|amount| Step::Buy(Box::new(amount))));
     let zips = made.wanted.notions.lines.iter().filter(|line| is_zip(&line.size));
     // The neck and the hem of a fly or a back seam take nothing.

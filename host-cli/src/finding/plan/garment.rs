@@ -11,7 +11,7 @@ use super::seams::{self, Joined};
 use super::{PlanWanted, RoleChoice, Step};
 use crate::finding::fit::known;
 use crate::finding::handle::{Handle, layered};
-use crate::log::{Construction, Fabric, Role};
+use crate::log::{Construction, Fabric, Role, Tag};
 
 /// A cloth that is sewn, with the first role that it was chosen for.
 #[derive(Debug, Clone, Copy)]
@@ -167,7 +167,7 @@ impl<'a> PlannedGarment<'a> {
 
     /// The stitch of each cloth, the same once.
     pub(super) fn stitches(&self) -> Vec<Step> {
-        let mut shared: Vec<(Sewing, Vec<u16>)> = Vec::new();
+        let mut shared: Vec<(Sewing, Vec<Tag>)> = Vec::new();
         for one in self.sewn() {
             let Some(sewing) = self.usual_stitch(one) else { continue };
             match shared.iter_mut().find(|(known, _)| is_same(known, &sewing)) {
@@ -176,7 +176,7 @@ impl<'a> PlannedGarment<'a> {
             }
         }
         let all = self.sewn().count();
-        let tags = |tags: Vec<u16>| if tags.len() == all { Vec::new() } else { tags };
+        let tags = |tags: Vec<Tag>| if tags.len() == all { Vec::new() } else { tags };
         shared.into_iter().map(|(sewing, one)| Step::Stitch { sewing, tags: tags(one) }).collect()
     }
 
@@ -236,7 +236,7 @@ impl<'a> PlannedGarment<'a> {
 
     /// How wide the allowances are, by the cloth that decides.
     pub(super) fn allowances(&self) -> Vec<Step> {
-        let mut by_cloth: Vec<(u16, Widths)> = Vec::new();
+        let mut by_cloth: Vec<(Tag, Widths)> = Vec::new();
         for (seam, _) in self.seams() {
             let Some((one, _, treated)) = self.treated(seam) else { continue };
             let tag = one.fabric.tag;
@@ -250,7 +250,7 @@ impl<'a> PlannedGarment<'a> {
             }
         }
         let several = by_cloth.len() > 1;
-        let step = |(tag, mut groups): (u16, Widths)| {
+        let step = |(tag, mut groups): (Tag, Widths)| {
             let straight = self.sewn().find(|one| one.fabric.tag == tag)?;
             let most = handling::allowance(&straight.cloth, &self.straight(straight, Grain::Lengthwise));
             groups.retain(|(_, other)| other.width != most.width);

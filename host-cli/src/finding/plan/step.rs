@@ -17,7 +17,7 @@ use crate::finding::fit::Reason;
 use crate::finding::handle::Handle;
 use crate::finding::pair::{NamedCloth, Pairing};
 use crate::finding::size::SizeLine;
-use crate::log::Role;
+use crate::log::{Role, Tag};
 
 /// What a part of a plan is about, in the order of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -236,7 +236,7 @@ pub enum Step {
         /// Those of others.
         others: Vec<(Vec<SeamKind>, SeamAllowance)>,
         /// The cloths, by tag; empty where it is for all.
-        tags: Vec<u16>,
+        tags: Vec<Tag>,
     },
     /// How to sew, as one cloth or several want it.
     Handle {
@@ -245,21 +245,21 @@ pub enum Step {
         /// The most that the cloth stretches.
         most: Option<Ratio>,
         /// The tags of the cloths that it is for; empty where it is for all.
-        tags: Vec<u16>,
+        tags: Vec<Tag>,
     },
     /// The stitch of the seams that nothing else is said of.
     Stitch {
         /// The stitch.
         sewing: Sewing,
         /// The cloths, by tag; empty where it is for all.
-        tags: Vec<u16>,
+        tags: Vec<Tag>,
     },
     /// The finish of the seams that nothing else is said of.
     Finish {
         /// The finish.
         line: FinishLine,
         /// The cloths, by tag; empty where it is for all.
-        tags: Vec<u16>,
+        tags: Vec<Tag>,
     },
     /// Interface zones.
     Interface {
@@ -290,7 +290,7 @@ pub enum Step {
         /// What.
         work: Work,
         /// The cloths, by tag; empty where it is for all.
-        tags: Vec<u16>,
+        tags: Vec<Tag>,
         /// Why.
         why: TaskReason,
         /// Where the rule comes from.

@@ -1,6 +1,8 @@
 //! Options by other names.
 
-use super::is;
+use tenter_core::Grain;
+
+use super::{GRAIN, is};
 
 /// Other names of an option, with the options that it may be: the first that a command has is meant.
 pub const OPTIONS: &[(&str, &[&str])] = &[
@@ -45,11 +47,6 @@ pub const OPTIONS: &[(&str, &[&str])] = &[
     ("color", &["colour"]),
     ("hand", &["drape"]),
     ("nap", &["one-way"]),
-    ("warp", &["lengthwise"]),
-    ("lengthways", &["lengthwise"]),
-    ("weft", &["crosswise"]),
-    ("across", &["crosswise"]),
-    ("crossways", &["crosswise"]),
     ("drop", &["retire"]),
     ("remove", &["retire"]),
     ("delete", &["retire"]),
@@ -82,5 +79,7 @@ pub const OPTIONS: &[(&str, &[&str])] = &[
 
 /// The options that another name may be, the likeliest first.
 pub fn options(name: &str) -> impl Iterator<Item = &'static str> {
-    OPTIONS.iter().filter(move |(other, _)| is(name, other)).flat_map(|(_, options)| options.iter().copied())
+    let others = OPTIONS.iter().filter(move |(other, _)| is(name, other));
+    // A grain has the same names as an option that it has as a word.
+    others.flat_map(|(_, options)| options.iter().copied()).chain(GRAIN.typed(name).map(Grain::word))
 }

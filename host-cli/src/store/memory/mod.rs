@@ -13,8 +13,11 @@ use std::convert::Infallible;
 use tenter_core::Unit;
 
 use super::naming::{self, Naming};
-use super::{Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Written, forget_whom};
-use crate::log::{Entry, Fabric, Fact, Garment, Here, Id, Pattern, Photo, PhotoName, Role, StoredTest, Subject, fold};
+use super::{Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Written};
+use crate::log::{
+    Desk, Entry, Fabric, Fact, Garment, Here, Id, Pattern, People, Person, Photo, PhotoName, Role, StoredTest, Subject,
+    fold,
+};
 
 pub use unkept::{KeptDraft, KeptEntry, Unkept, Wanted};
 
@@ -35,9 +38,11 @@ pub struct Memory {
     patterns: BTreeMap<Id, Pattern>,
     roles: BTreeMap<Id, Role>,
     garments: BTreeMap<Id, Garment>,
+    people: BTreeMap<Id, Person>,
     photos: BTreeMap<PhotoName, Photo>,
     units: Option<Unit>,
     drafts: BTreeMap<String, String>,
+    who: Option<Id>,
     /// What has changed since it was last taken out.
     changed: unkept::Changed,
     /// Which photographs were asked for that are not here.
@@ -58,9 +63,11 @@ impl Memory {
             patterns: BTreeMap::new(),
             roles: BTreeMap::new(),
             garments: BTreeMap::new(),
+            people: BTreeMap::new(),
             photos: BTreeMap::new(),
             units: None,
             drafts: BTreeMap::new(),
+            who: None,
             changed: unkept::Changed::default(),
             wanted: RefCell::default(),
         }
@@ -98,9 +105,18 @@ impl Memory {
                 Subject::Pattern(_) => drop(fold::pattern(history).map(|pattern| self.patterns.insert(id, pattern))),
                 Subject::Role(_) => drop(fold::role(history).map(|role| self.roles.insert(id, role))),
                 Subject::Garment(_) => drop(fold::garment(history).map(|garment| self.garments.insert(id, garment))),
+                Subject::Person(_) => drop(fold::person(history).map(|person| self.people.insert(id, person))),
                 Subject::Log(_) => {}
             }
         }
+    }
+
+    fn kept_desk(&self) -> Desk {
+        Desk::read(self.drafts.get(Desk::NAME).map(String::as_str))
+    }
+
+    fn everybody(&self) -> People {
+        People::new(self.people.values().cloned().collect())
     }
 
     /// The cloth of a test, where it has arrived.
@@ -139,7 +155,8 @@ impl Store for Memory {
             }
             .map(|(id, _)| *id))
         };
-        let mut naming = sure(Naming::begin(now, self.here.random, once, newest));
+        let who = self.who.or(self.kept_desk().who);
+        let mut naming = sure(Naming::begin(now, self.here.random, once, newest)).by(who);
         let (mut entries, mut touched) = (Vec::with_capacity(facts.len()), BTreeSet::new());
         for fact in facts {
             let last_about = |subject| Ok(self.about.get(&subject).and_then(|ids| ids.last().copied()));
@@ -170,7 +187,7 @@ impl Store for Memory {
                 LogPiece::Entry(entry) => {
                     if let Some(known) = self.entries.get(&entry.id) {
                         merged.known += 1;
-                        merged.differ += u64::from(known.fact != entry.fact);
+                        merged.differ += u64::from(!known.fact.agrees_with(&entry.fact));
                     } else {
                         merged.new += 1;
                         touched.extend(self.insert(*entry));
@@ -182,15 +199,25 @@ impl Store for Memory {
         Ok(merged)
     }
 
-    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
-        for id in self.about.get(&garment).into_iter().flatten() {
+    fn forget_names(&mut self, of: Subject) -> Result<(), StoreError> {
+        for id in self.about.get(&of.id()).into_iter().flatten() {
             if let Some(entry) = self.entries.get_mut(id) {
-                forget_whom(&mut entry.fact);
-                self.changed.entries.insert(*id);
+                entry.fact.forget_names();
+                self.changed.rewritten.insert(*id);
             }
         }
-        self.fold(BTreeSet::from([Subject::Garment(garment)]));
+        self.fold(BTreeSet::from([of]));
         Ok(())
+    }
+
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError> {
+        let had = self.photos.len();
+        self.photos.retain(|name, _| !names.contains(name));
+        Ok(had.abs_diff(self.photos.len()) as u64)
+    }
+
+    fn speak_as(&mut self, who: Id) {
+        self.who = Some(who);
     }
 }
 

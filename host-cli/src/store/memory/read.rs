@@ -5,20 +5,22 @@ use tenter_core::Unit;
 
 use super::{Memory, damaged};
 use crate::log::{
-    ByConstruction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, StoredTest, Subject, days,
+    Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject, days,
 };
-use crate::store::{Read, Stop, StoreError, WhichTests, line_of};
+use crate::store::{LogFault, Read, Stop, StoreError, WhichTests, line_of};
 
 pub(super) fn line(entry: &Entry) -> Result<String, StoreError> {
-    Ok(line_of(entry.id, &serde_json::to_string(&entry.fact).map_err(damaged)?))
+    Ok(line_of(entry.id, &entry.body().map_err(damaged)?))
 }
 
 impl Memory {
-    /// A test as every log shows it: without its cloth, as long as that has not arrived, and to the millisecond.
-    fn shown(&self, test: &StoredTest) -> StoredTest {
+    /// A test as every log shows it: without its cloth, as long as that has not arrived, and to the millisecond; with
+    /// who is meant by the one who pulled it.
+    fn shown(&self, test: &StoredTest, people: &People) -> StoredTest {
         let mut shown = test.clone();
         shown.said.pulled = Timestamp::from_millisecond(test.said.pulled.as_millisecond()).unwrap_or_default();
         shown.said.fabric = self.fabric_of(test).map(|fabric| fabric.id);
+        shown.said.pulled_by = test.said.pulled_by.map(|person| people.resolve(person));
         shown
     }
 }
@@ -27,15 +29,20 @@ impl Read for Memory {
     fn fabrics(&self) -> Result<Vec<Fabric>, StoreError> {
         let mut fabrics: Vec<Fabric> = self.fabrics.values().cloned().collect();
         fabrics.sort_by_key(|fabric| (fabric.tag, fabric.id));
+        Fabric::letter(&mut fabrics);
         Ok(fabrics)
     }
 
     fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError> {
-        Ok(self.fabrics.values().filter(|fabric| fabric.tag == tag).cloned().collect())
+        let mut fabrics: Vec<Fabric> =
+            self.fabrics.values().filter(|fabric| fabric.tag.number() == tag).cloned().collect();
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabric(&self, id: Id) -> Result<Option<Fabric>, StoreError> {
-        Ok(self.fabrics.get(&id).cloned())
+        let Some(fabric) = self.fabrics.get(&id) else { return Ok(None) };
+        Ok(self.fabrics_tagged(fabric.tag.number())?.into_iter().find(|fabric| fabric.id == id))
     }
 
     fn each_test(
@@ -50,11 +57,12 @@ impl Read for Memory {
         };
         let mut tests: Vec<&StoredTest> = self.tests.values().filter(wanted).collect();
         tests.sort_by_key(|test| (test.said.pulled.as_millisecond(), test.id));
-        tests.into_iter().try_for_each(|test| Ok(each(self.shown(test))?))
+        let people = self.everybody();
+        tests.into_iter().try_for_each(|test| Ok(each(self.shown(test, &people))?))
     }
 
     fn test(&self, id: Id) -> Result<Option<StoredTest>, StoreError> {
-        Ok(self.tests.get(&id).map(|test| self.shown(test)))
+        Ok(self.tests.get(&id).map(|test| self.shown(test, &self.everybody())))
     }
 
     fn patterns(&self) -> Result<Vec<Pattern>, StoreError> {
@@ -86,16 +94,22 @@ impl Read for Memory {
         self.here
     }
 
-    fn repeatability(&self) -> Result<ByConstruction, StoreError> {
-        let mut pooled = ByConstruction::default();
+    fn people(&self) -> Result<People, StoreError> {
+        Ok(self.everybody())
+    }
+
+    fn repeatability(&self) -> Result<Hands, StoreError> {
+        let mut hands = Hands::default();
         for fabric in self.fabrics.values() {
-            let tests = self.tests(WhichTests::Of(fabric.id))?;
-            let live: Vec<&StoredTest> = tests.iter().filter(|test| !test.dropped).collect();
-            let hand = live.iter().fold(Pooled::default(), |sum, test| sum.and(Pooled::of(&test.said.test)));
-            let days = if live.len() > 1 { days::retests(fabric, live, self.here) } else { Pooled::default() };
-            pooled.add(fabric.construction, hand.and(days));
+            for (person, said) in days::hands(fabric, &self.tests(WhichTests::Of(fabric.id))?, self.here) {
+                hands.add(person, fabric.construction, said);
+            }
         }
-        Ok(pooled)
+        Ok(hands)
+    }
+
+    fn desk(&self) -> Result<Desk, StoreError> {
+        Ok(self.kept_desk())
     }
 
     fn units(&self) -> Result<Option<Unit>, StoreError> {
@@ -124,8 +138,8 @@ impl Read for Memory {
         Ok(self.arrivals.len() as u64)
     }
 
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         let whole = self.arrivals.len() == self.entries.len();
-        Ok(if whole { Vec::new() } else { vec!["the entries are not all numbered".to_owned()] })
+        Ok(if whole { Vec::new() } else { vec![LogFault::Unnumbered] })
     }
 }

@@ -11,6 +11,8 @@ use crate::store::StoreError;
 #[derive(Debug, Default)]
 pub struct Changed {
     pub entries: BTreeSet<Id>,
+    /// Those that are not new.
+    pub rewritten: BTreeSet<Id>,
     pub photos: BTreeSet<PhotoName>,
     pub drafts: BTreeSet<String>,
 }
@@ -18,8 +20,10 @@ pub struct Changed {
 /// An entry as it is to be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KeptEntry {
-    /// Its identifier, under which one that was kept before is to be replaced.
+    /// Its identifier.
     pub id: Id,
+    /// Whether it stands for one that was kept under the same identifier before: a person in it was forgotten.
+    pub replaces: bool,
     /// The entry, as a line of an exported log holds it.
     pub line: String,
     /// Whether it stores a pull test.
@@ -71,10 +75,12 @@ impl Memory {
     /// [`StoreError::Damaged`] where an entry cannot be written.
     pub fn unkept(&mut self) -> Result<Unkept, StoreError> {
         let changed = core::mem::take(&mut self.changed);
-        let arrivals = self.arrivals.iter().filter(|id| changed.entries.contains(id));
+        let is_changed = |id: &&Id| changed.entries.contains(id) || changed.rewritten.contains(id);
+        let arrivals = self.arrivals.iter().filter(is_changed);
         let entries = arrivals.filter_map(|id| self.entries.get(id)).map(|entry| {
             let is_test = matches!(entry.fact, Fact::TestStored(_));
-            Ok(KeptEntry { id: entry.id, line: line(entry)?, is_test })
+            let replaces = !changed.entries.contains(&entry.id);
+            Ok(KeptEntry { id: entry.id, replaces, line: line(entry)?, is_test })
         });
         let draft = |name: String| KeptDraft { text: self.drafts.get(&name).cloned(), name };
         Ok(Unkept {
@@ -94,7 +100,7 @@ impl Memory {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::log::{FabricChange, GarmentChange, Here};
+    use crate::log::{FabricChange, GarmentChange, Here, Subject};
     use crate::store::{Change as _, Drafts as _, Read as _, Store as _};
 
     fn here() -> Here {
@@ -134,9 +140,9 @@ mod tests {
         };
         let entries = log.add(&[Fact::GarmentBegun(begun)]).unwrap();
         assert!(log.unkept().unwrap().entries[0].line.contains("Somebody"));
-        log.forget_person(entries[0].id).unwrap();
+        log.forget_names(Subject::Garment(entries[0].id)).unwrap();
         let again = log.unkept().unwrap();
-        assert_eq!(again.entries.len(), 1);
+        assert_eq!(again.entries.iter().map(|entry| entry.replaces).collect::<Vec<_>>(), [true]);
         assert!(!again.entries[0].line.contains("Somebody"));
     }
 

@@ -7,7 +7,7 @@ use crate::store::StoreError;
 pub const FIRST: i32 = 3;
 
 /// The migrations: the first makes schema [`FIRST`] where there is none, and so on.
-pub const MIGRATIONS: [&str; 1] = [include_str!("migrations/0003.sql")];
+pub const MIGRATIONS: [&str; 2] = [include_str!("migrations/0003.sql"), include_str!("migrations/0004.sql")];
 
 /// The newest schema.
 #[allow(clippy::cast_possible_truncation, clippy::cast_possible_wrap)] // A handful.

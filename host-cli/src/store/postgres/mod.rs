@@ -21,10 +21,8 @@ use jiff::Timestamp;
 use super::draft_files::DraftFiles;
 use super::naming::{self, Naming};
 use super::touched::Touched;
-use super::{
-    Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written, forget_whom,
-};
-use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
+use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written};
+use crate::log::{Entry, Fact, Here, Id, Photo, PhotoName, Subject};
 use connection::Connection;
 use migrate::FoundDatabase;
 
@@ -48,6 +46,7 @@ pub struct Postgres {
     /// The log's number in its database.
     log: i32,
     here: Here,
+    who: Option<Id>,
     drafts: DraftFiles,
 }
 
@@ -72,7 +71,7 @@ impl Postgres {
         let connection = Connection::new(server)?;
         settle(&connection)?;
         let log = number_of(&connection, server.log())?;
-        Ok(Self { connection, log, here, drafts: DraftFiles::new(drafts) })
+        Ok(Self { connection, log, here, who: None, drafts: DraftFiles::new(drafts) })
     }
 
     /// The time on the server's clock, by which all who share the log are named, in whole milliseconds.
@@ -115,7 +114,8 @@ impl Postgres {
 
     /// Names and stores what was said, within a transaction.
     fn store(&self, now: Timestamp, once: Option<Id>, facts: Vec<Fact>) -> Result<Vec<Entry>, StoreError> {
-        let mut naming = Naming::begin(now, self.here.random, once, |below| self.newest(below))?;
+        let who = self.who.or(self.desk()?.who);
+        let mut naming = Naming::begin(now, self.here.random, once, |below| self.newest(below))?.by(who);
         let mut touched = Touched::default();
         let mut entries: Vec<Entry> = Vec::with_capacity(facts.len());
         for fact in facts {
@@ -179,8 +179,7 @@ fn settle(connection: &Connection) -> Result<(), StoreError> {
     let encoding = connection.row("SELECT current_setting('server_encoding')", &[])?;
     let encoding: String = encoding.map(|row| row.get(0)).unwrap_or_default();
     if encoding != "UTF8" {
-        let system = format!("its texts are in {encoding}; make the database with ENCODING 'UTF8'");
-        return Err(StoreError::Other { place: place(), system });
+        return Err(StoreError::Encoding { place: place(), encoding });
     }
     let made = connection.writing(&begin(0), || {
         // Somebody else may have done it while we waited.
@@ -259,23 +258,38 @@ impl Store for Postgres {
         Ok(this.again(&mut work, &mut stored)?.0)
     }
 
-    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
+    fn forget_names(&mut self, of: Subject) -> Result<(), StoreError> {
         let this = &*self;
         let mut work = || {
             let sql = "UPDATE tenter.entry SET body = $3::text::json WHERE log = $1 AND id = $2";
-            for mut entry in this.history(Subject::Garment(garment))? {
-                if forget_whom(&mut entry.fact) {
+            for mut entry in this.history(of)? {
+                if entry.fact.forget_names() {
                     let body = this.arriving(&entry)?.body;
                     this.connection.execute(sql, &[&this.log, &entry.id.to_string(), &body])?;
                 }
             }
             let mut touched = Touched::default();
-            touched.note_subject(Subject::Garment(garment));
+            touched.note_subject(of);
             project::project(touched, this)
         };
         this.again(&mut work, &mut |()| Ok(false))?;
         // The server deletes the old rows for good when it next clears up (VACUUM), which is for whoever keeps it.
         Ok(())
+    }
+
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError> {
+        let this = &*self;
+        let sql = "DELETE FROM tenter.photo WHERE log = $1 AND name = $2";
+        let mut work = || {
+            names
+                .iter()
+                .try_fold(0, |gone, name| Ok(gone + this.connection.execute(sql, &[&this.log, &name.to_string()])?))
+        };
+        this.again(&mut work, &mut |_| Ok(false))
+    }
+
+    fn speak_as(&mut self, who: Id) {
+        self.who = Some(who);
     }
 }
 

@@ -2,13 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 
-use serde_json::Value;
+use serde_json::{Value, json};
 use tenter_core::Unit;
 
 use super::{CHUNK, Postgres, rows};
-use crate::log::{Entry, Id, Pooled, StoredTest, days, fold};
-use crate::store::StoreError;
+use crate::log::{Entry, Id, StoredTest, days, fold};
 use crate::store::touched::Touched;
+use crate::store::{Read as _, StoreError};
 
 /// Identifiers as the server takes them.
 fn texts<'i>(ids: impl IntoIterator<Item = &'i Id>) -> Vec<String> {
@@ -49,6 +49,9 @@ pub fn project(mut touched: Touched, store: &Postgres) -> Result<(), StoreError>
     for ids in chunks(&touched.garments) {
         let garments: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::garment).collect();
         store.upsert("garment", rows::GARMENT, garments.iter().map(rows::of_garment).collect())?;
+    }
+    for ids in chunks(&touched.people) {
+        touched.tests.extend(store.persons(&ids)?);
     }
     for ids in chunks(&touched.tests) {
         store.tests(&ids, &mut changed)?;
@@ -119,9 +122,29 @@ impl Postgres {
         Ok(())
     }
 
+    /// Brings people up to date; the tests of those who turned out to be others.
+    fn persons(&self, ids: &[Id]) -> Result<Vec<Id>, StoreError> {
+        let people: Vec<_> = self.histories(ids)?.into_values().filter_map(fold::person).collect();
+        let rows =
+            people.iter().map(|person| json!({ "id": person.id, "name": person.name, "same_as": person.same_as }));
+        self.upsert("person", "id, name, same_as", rows.collect())?;
+        let merged: Vec<String> =
+            people.iter().filter(|person| person.same_as.is_some()).map(|person| person.id.to_string()).collect();
+        if merged.is_empty() {
+            return Ok(Vec::new());
+        }
+        let sql = "SELECT id FROM tenter.test WHERE log = $1 AND pulled_by = ANY ($2)";
+        let found = self.connection.rows(sql, &[&self.log, &merged])?;
+        found.iter().map(|row| rows::id(row, 0)).collect::<Result<_, _>>().map_err(|rows::Damaged| self.damaged())
+    }
+
     /// Brings tests up to date and notes the fabrics whose tests have changed.
     fn tests(&self, ids: &[Id], fabrics: &mut BTreeSet<Id>) -> Result<(), StoreError> {
-        let tests: Vec<_> = self.histories(ids)?.into_values().filter_map(fold::test).collect();
+        let people = self.people()?;
+        let mut tests: Vec<_> = self.histories(ids)?.into_values().filter_map(fold::test).collect();
+        for test in &mut tests {
+            test.said.pulled_by = test.said.pulled_by.map(|person| people.resolve(person));
+        }
         let there = self.there("fabric", tests.iter().filter_map(|test| test.said.fabric))?;
         let waits = |test: &StoredTest| test.said.fabric.filter(|fabric| !there.contains(fabric));
         self.wait(tests.iter().filter_map(|test| Some((test.id, waits(test)?))))?;
@@ -144,7 +167,7 @@ impl Postgres {
         Ok(())
     }
 
-    /// Sums up what the tests of cloths say of the hand that pulled them, and their retests of how that hand differs by day.
+    /// Sums up what the tests of cloths say of everybody who pulled them.
     fn hands(&self, ids: &[Id]) -> Result<(), StoreError> {
         let damaged = |rows::Damaged| self.damaged();
         let texts = texts(ids);
@@ -160,22 +183,23 @@ impl Postgres {
             let test = rows::test(&row).map_err(damaged)?;
             tests.entry(test.said.fabric).or_default().push(test);
         }
-        let (mut names, mut sums) = (Vec::new(), [const { Vec::new() }; 4]);
+        let (mut names, mut people, mut sums) = (Vec::new(), Vec::new(), [const { Vec::new() }; 4]);
         for fabric in &fabrics {
             let tests = tests.get(&Some(fabric.id)).map_or(&[][..], Vec::as_slice);
-            let hand = tests.iter().fold(Pooled::default(), |sum, test| sum.and(Pooled::of(&test.said.test)));
-            let days = if tests.len() > 1 { days::retests(fabric, tests, self.here) } else { Pooled::default() };
-            names.push(fabric.id.to_string());
-            let four = [hand.dof, hand.sum, days.session_dof, days.session_sum];
-            sums.iter_mut().zip(four).for_each(|(column, one)| column.push(one));
+            for (person, said) in days::hands(fabric, tests, self.here) {
+                names.push(fabric.id.to_string());
+                people.push(person.map(|person| person.to_string()).unwrap_or_default());
+                let four = [said.dof, said.sum, said.session_dof, said.session_sum];
+                sums.iter_mut().zip(four).for_each(|(column, one)| column.push(one));
+            }
         }
         let [dof, sum, session_dof, session_sum] = &sums;
-        let sql = "UPDATE tenter.fabric AS fabric SET hand_dof = new.dof, hand_sum = new.sum, \
-            session_dof = new.session_dof, session_sum = new.session_sum \
-            FROM unnest($2::text[], $3::float8[], $4::float8[], $5::float8[], $6::float8[]) \
-                AS new (id, dof, sum, session_dof, session_sum) \
-            WHERE fabric.log = $1 AND fabric.id = new.id";
-        self.connection.execute(sql, &[&self.log, &names, dof, sum, session_dof, session_sum])?;
+        self.connection
+            .execute("DELETE FROM tenter.hand WHERE log = $1 AND fabric = ANY ($2)", &[&self.log, &texts])?;
+        let sql = "INSERT INTO tenter.hand (log, fabric, pulled_by, hand_dof, hand_sum, session_dof, session_sum) \
+            SELECT $1, new.* FROM unnest($2::text[], $3::text[], $4::float8[], $5::float8[], $6::float8[], $7::float8[]) \
+                AS new";
+        self.connection.execute(sql, &[&self.log, &names, &people, dof, sum, session_dof, session_sum])?;
         Ok(())
     }
 }

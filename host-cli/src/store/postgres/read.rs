@@ -8,10 +8,9 @@ use tenter_core::Unit;
 use super::connection::Params;
 use super::{Postgres, rows};
 use crate::log::{
-    ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
-    StoredTest, Subject,
+    Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, Role, StoredTest, Subject,
 };
-use crate::store::{Read, Stop, StoreError, WhichTests};
+use crate::store::{Drafts as _, LogFault, Read, Stop, StoreError, WhichTests};
 
 impl Postgres {
     fn list<T>(
@@ -83,17 +82,23 @@ impl Postgres {
 impl Read for Postgres {
     fn fabrics(&self) -> Result<Vec<Fabric>, StoreError> {
         let sql = format!("SELECT {} FROM tenter.fabric WHERE log = $1 ORDER BY tag, id", rows::FABRIC);
-        self.list(&sql, &[&self.log], rows::fabric)
+        let mut fabrics = self.list(&sql, &[&self.log], rows::fabric)?;
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError> {
         let sql = format!("SELECT {} FROM tenter.fabric WHERE log = $1 AND tag = $2 ORDER BY id", rows::FABRIC);
-        self.list(&sql, &[&self.log, &i32::from(tag)], rows::fabric)
+        let mut fabrics = self.list(&sql, &[&self.log, &i32::from(tag)], rows::fabric)?;
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabric(&self, id: Id) -> Result<Option<Fabric>, StoreError> {
-        let sql = format!("SELECT {} FROM tenter.fabric WHERE log = $1 AND id = $2", rows::FABRIC);
-        self.one(&sql, &[&self.log, &id.to_string()], rows::fabric)
+        let sql = "SELECT tag FROM tenter.fabric WHERE log = $1 AND id = $2";
+        let tag = self.one(sql, &[&self.log, &id.to_string()], |row| rows::required(rows::tag(row, 0)?))?;
+        let Some(tag) = tag else { return Ok(None) };
+        Ok(self.fabrics_tagged(tag)?.into_iter().find(|fabric| fabric.id == id))
     }
 
     fn each_test(
@@ -160,21 +165,26 @@ impl Read for Postgres {
         self.here
     }
 
-    fn repeatability(&self) -> Result<ByConstruction, StoreError> {
-        let sql = "SELECT construction, sum(hand_dof ORDER BY id), sum(hand_sum ORDER BY id), \
-            sum(session_dof ORDER BY id), sum(session_sum ORDER BY id) FROM tenter.fabric \
-            WHERE log = $1 AND (hand_dof > 0 OR session_dof > 0) GROUP BY construction";
-        let sums = self.list(sql, &[&self.log], |row| {
-            let construction = Construction::from_word(row.try_get(0)?).unwrap_or_default();
-            let [dof, sum] = [row.try_get(1)?, row.try_get(2)?];
-            let [session_dof, session_sum] = [row.try_get(3)?, row.try_get(4)?];
-            Ok((construction, Pooled { dof, sum, session_dof, session_sum }))
-        })?;
-        let mut pooled = ByConstruction::default();
-        for (construction, share) in sums {
-            pooled.add(construction, share);
+    fn people(&self) -> Result<People, StoreError> {
+        let sql = "SELECT id, name, same_as FROM tenter.person WHERE log = $1 ORDER BY id";
+        self.list(sql, &[&self.log], rows::person).map(People::new)
+    }
+
+    fn repeatability(&self) -> Result<Hands, StoreError> {
+        let sql = "SELECT construction, pulled_by, sum(hand_dof ORDER BY fabric), sum(hand_sum ORDER BY fabric), \
+            sum(session_dof ORDER BY fabric), sum(session_sum ORDER BY fabric) \
+            FROM tenter.hand AS hand JOIN tenter.fabric AS cloth ON cloth.log = $1 AND cloth.id = hand.fabric \
+            WHERE hand.log = $1 AND (hand_dof > 0 OR session_dof > 0) \
+            GROUP BY construction, pulled_by ORDER BY construction, pulled_by";
+        let mut hands = Hands::default();
+        for (person, construction, said) in self.list(sql, &[&self.log], rows::said)? {
+            hands.add(person, construction, said);
         }
-        Ok(pooled)
+        Ok(hands)
+    }
+
+    fn desk(&self) -> Result<Desk, StoreError> {
+        Ok(Desk::read(self.draft(Desk::NAME)?.as_deref()))
     }
 
     fn units(&self) -> Result<Option<Unit>, StoreError> {
@@ -210,11 +220,11 @@ impl Read for Postgres {
     }
 
     /// The links between the tables are held by the server; here is what it does not know.
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         let mut faults = Vec::new();
         let sql = "SELECT count(*) = coalesce(max(arrival), 0) FROM tenter.entry WHERE log = $1";
         if self.one(sql, &[&self.log], |row| Ok(row.try_get(0)?))? != Some(true) {
-            faults.push("the entries are not all numbered".to_owned());
+            faults.push(LogFault::Unnumbered);
         }
         let sql = "SELECT count(*) FROM tenter.entry AS entry WHERE log = $1 AND id = subject \
             AND NOT EXISTS (SELECT FROM tenter.fabric WHERE log = $1 AND id = entry.id) \
@@ -226,7 +236,7 @@ impl Read for Postgres {
             AND NOT EXISTS (SELECT FROM tenter.orphan WHERE log = $1 AND subject = entry.id)";
         let missing = self.one(sql, &[&self.log], |row| Ok(row.try_get::<_, i64>(0)?))?.unwrap_or_default();
         if missing > 0 {
-            faults.push(format!("{missing} things that were added are in no table"));
+            faults.push(LogFault::Unfolded { count: missing.unsigned_abs() });
         }
         Ok(faults)
     }

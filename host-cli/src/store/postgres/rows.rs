@@ -8,7 +8,7 @@ use tenter_core::{Length, Scatter, record};
 
 use super::super::sqlite::{More, RoleAsks};
 use crate::log::{
-    Construction, Device, Entry, Fabric, Fact, Garment, Id, MassPerArea, Pattern, Photo, Pooled, Role, StoredTest,
+    Construction, Device, Entry, Fabric, Garment, Id, MassPerArea, Pattern, Person, Photo, Pooled, Role, StoredTest,
     Tested,
 };
 use crate::store::line_of;
@@ -17,7 +17,8 @@ use crate::store::line_of;
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
     washed_lengthwise, washed_crosswise, dropped, last_washed, more";
 /// Columns of a test as they are read.
-pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read";
+pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read, \
+    pulled_by";
 /// Columns of a test that are computed from it.
 pub const TEST_FIGURES: &str = "grain, stretch_percent, growth_percent, hand_dof, hand_sum";
 /// Columns of a pattern.
@@ -62,7 +63,12 @@ fn length(row: &Row, column: usize) -> Result<Option<Length>> {
     Ok(row.try_get::<_, Option<i32>>(column)?.map(Length::from_steps))
 }
 
-fn tag(row: &Row, column: usize) -> Result<Option<u16>> {
+/// A tag in a column.
+///
+/// # Errors
+///
+/// A number that no tag has.
+pub fn tag(row: &Row, column: usize) -> Result<Option<u16>> {
     let tag: Option<i32> = row.try_get(column)?;
     tag.map(|tag| u16::try_from(tag).map_err(|_| Damaged)).transpose()
 }
@@ -100,7 +106,12 @@ fn json<T: DeserializeOwned>(row: &Row, column: usize) -> Result<Option<T>> {
     text.map(|Json(text)| serde_json::from_str(&text).map_err(|_| Damaged)).transpose()
 }
 
-fn required<T>(value: Option<T>) -> Result<T> {
+/// What must be there.
+///
+/// # Errors
+///
+/// Where it is not.
+pub fn required<T>(value: Option<T>) -> Result<T> {
     value.ok_or(Damaged)
 }
 
@@ -110,8 +121,7 @@ fn required<T>(value: Option<T>) -> Result<T> {
 ///
 /// A damaged row, here and below.
 pub fn entry(row: &Row) -> Result<Entry> {
-    let fact: Option<Fact> = json(row, 1)?;
-    Ok(Entry::new(id(row, 0)?, required(fact)?))
+    Entry::of_body(id(row, 0)?, &text(row, 1)?).map_err(|_| Damaged)
 }
 
 /// An entry of `id, body` as one line of JSON.
@@ -154,7 +164,7 @@ pub fn fabric(row: &Row) -> Result<Fabric> {
 pub fn of_fabric(fabric: &Fabric) -> Value {
     json!({
         "id": fabric.id,
-        "tag": fabric.tag,
+        "tag": fabric.tag.number(),
         "name": fabric.name,
         "fibre": fabric.fibre,
         "construction": fabric.construction.word(),
@@ -189,6 +199,7 @@ pub fn test(row: &Row) -> Result<StoredTest> {
         pulled: required(time(row, 3)?)?,
         clock_unset: row.try_get(4)?,
         device,
+        pulled_by: optional_id(row, 11)?,
         note: row.try_get(7)?,
         as_read: row.try_get::<_, &str>(10)?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.try_get(8)?).map_err(|_| Damaged)?,
@@ -220,6 +231,7 @@ pub fn of_test(test: &StoredTest, fabric: Option<Id>) -> Result<Value> {
         "record": bytes.iter().fold("\\x".to_owned(), |text, byte| format!("{text}{byte:02x}")),
         "dropped": test.dropped,
         "as_read": said.as_read.join(" "),
+        "pulled_by": said.pulled_by,
         "grain": said.test.grain().word(),
         "stretch_percent": f64::from(figures.stretch.ratio.percent_f32()),
         "growth_percent": figures.rest.map(|rest| f64::from(rest.growth.ratio.percent_f32())),
@@ -248,6 +260,29 @@ pub fn of_garment(garment: &Garment) -> Value {
         "dropped": garment.dropped,
         "body": garment,
     })
+}
+
+/// A person of `id, name, same_as`.
+///
+/// # Errors
+///
+/// As above.
+pub fn person(row: &Row) -> Result<Person> {
+    Ok(Person { id: id(row, 0)?, name: row.try_get(1)?, same_as: optional_id(row, 2)? })
+}
+
+/// What the tests of a person on a construction say, of `construction, pulled_by` and the four sums.
+///
+/// # Errors
+///
+/// As above.
+pub fn said(row: &Row) -> Result<(Option<Id>, Construction, Pooled)> {
+    let text: &str = row.try_get(1)?;
+    let person = (!text.is_empty()).then(|| text.parse().map_err(|_| Damaged)).transpose()?;
+    let [dof, sum] = [row.try_get(2)?, row.try_get(3)?];
+    let [session_dof, session_sum] = [row.try_get(4)?, row.try_get(5)?];
+    let construction = Construction::from_word(row.try_get(0)?).unwrap_or_default();
+    Ok((person, construction, Pooled { dof, sum, session_dof, session_sum }))
 }
 
 /// A photograph of `jpeg`.

@@ -151,7 +151,7 @@ impl Server {
                 roots.add(certificate).map_err(|error| unreadable(error.to_string()))?;
             }
             if roots.is_empty() {
-                return Err(unreadable("it holds none".to_owned()));
+                return Err(fault(AddressFault::NoCertificate { file: crate::plain::shown(&file) }));
             }
         } else {
             roots.add_parsable_certificates(rustls_native_certs::load_native_certs().certs);

@@ -6,8 +6,12 @@ use rusqlite::{Connection, Transaction};
 pub const APPLICATION_ID: i64 = 0x746e_7472;
 
 /// The migrations: the first makes schema 1 of an empty file, and so on.
-pub const MIGRATIONS: [&str; 3] =
-    [include_str!("migrations/0001.sql"), include_str!("migrations/0002.sql"), include_str!("migrations/0003.sql")];
+pub const MIGRATIONS: [&str; 4] = [
+    include_str!("migrations/0001.sql"),
+    include_str!("migrations/0002.sql"),
+    include_str!("migrations/0003.sql"),
+    include_str!("migrations/0004.sql"),
+];
 
 /// The newest schema.
 #[allow(clippy::cast_possible_wrap)] // A handful.

@@ -14,8 +14,8 @@ use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavio
 
 use super::naming::{self, Naming};
 use super::touched::Touched;
-use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Taken, Written};
-use crate::log::{Entry, Fact, Here, Id, Photo, Subject};
+use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written};
+use crate::log::{Entry, Fact, Here, Id, Photo, PhotoName, Subject};
 use crate::plain::{reason, shown};
 use migrate::FoundFile;
 
@@ -35,6 +35,7 @@ pub struct Sqlite {
     connection: Connection,
     path: PathBuf,
     here: Here,
+    who: Option<Id>,
 }
 
 impl Sqlite {
@@ -50,7 +51,7 @@ impl Sqlite {
         let mut connection = Connection::open_with_flags(path, flags).map_err(wrong)?;
         connection.busy_timeout(PATIENCE).map_err(wrong)?;
         settle(&mut connection, path, here)?;
-        Ok(Self { connection, path: path.to_owned(), here })
+        Ok(Self { connection, path: path.to_owned(), here, who: None })
     }
 
     /// A log that is forgotten at the end, for a trial.
@@ -62,11 +63,28 @@ impl Sqlite {
         let path = Path::new("memory");
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
         settle(&mut connection, path, here)?;
-        Ok(Self { connection, path: path.to_owned(), here })
+        Ok(Self { connection, path: path.to_owned(), here, who: None })
     }
 
     fn wrong(&self, error: rusqlite::Error) -> StoreError {
         explain(&self.path, error)
+    }
+
+    /// Takes something out for good: it is overwritten, and nothing of it stays behind in the file beside the log.
+    fn for_good<T>(&self, take: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<T>) -> Result<T, StoreError> {
+        let forget = || {
+            self.connection.pragma_update(None, "secure_delete", true)?;
+            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
+            let taken = take(&transaction)?;
+            transaction.commit()?;
+            let busy = self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))?;
+            Ok((taken, busy))
+        };
+        // Another program that reads just now keeps the old bytes in the file beside the log.
+        match forget().map_err(|error| self.wrong(error))? {
+            (_, true) => Err(StoreError::Busy { place: shown(&self.path) }),
+            (taken, false) => Ok(taken),
+        }
     }
 
     /// Begins to write and keeps other writers out; dropped without a commit, nothing was written.
@@ -196,12 +214,12 @@ fn arriving(entry: &Entry) -> rusqlite::Result<Arriving> {
 /// Names and stores what was said.
 fn store(
     transaction: &Transaction<'_>,
-    here: Here,
+    (here, who): (Here, Option<Id>),
     once: Option<Id>,
     facts: Vec<Fact>,
 ) -> rusqlite::Result<Vec<Entry>> {
     let newest = |below| read::newest(transaction, below);
-    let mut naming = Naming::begin(here.now(), here.random, once, newest)?;
+    let mut naming = Naming::begin(here.now(), here.random, once, newest)?.by(who);
     let mut touched = Touched::default();
     let mut entries = Vec::with_capacity(facts.len());
     for fact in facts {
@@ -226,7 +244,8 @@ impl Store for Sqlite {
             }
         }
         let facts = make(&*self)?;
-        let entries = store(&transaction, self.here, once, facts).map_err(wrong)?;
+        let who = self.who.or(self.desk()?.who);
+        let entries = store(&transaction, (self.here, who), once, facts).map_err(wrong)?;
         transaction.commit().map_err(wrong)?;
         Ok(Written::New(entries))
     }
@@ -253,25 +272,30 @@ impl Store for Sqlite {
         Ok(merged)
     }
 
-    fn forget_person(&mut self, garment: Id) -> Result<(), StoreError> {
-        let forget = || {
-            // What is taken out is overwritten, and nothing of it stays behind in the file beside the log.
-            self.connection.pragma_update(None, "secure_delete", true)?;
-            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
-            let sql =
-                "UPDATE entry SET body = json_remove(body, '$.for') WHERE subject = ?1 AND body ->> '$.for' NOT NULL";
-            transaction.execute(sql, params![garment.to_string()])?;
+    fn forget_names(&mut self, of: Subject) -> Result<(), StoreError> {
+        self.for_good(|transaction| {
+            let mut update = transaction.prepare("UPDATE entry SET body = ?2 WHERE id = ?1")?;
+            for mut entry in project::history(transaction, of.id())? {
+                if entry.fact.forget_names() {
+                    update.execute(params![entry.id.to_string(), arriving(&entry)?.body])?;
+                }
+            }
+            drop(update);
             let mut touched = Touched::default();
-            touched.note_subject(Subject::Garment(garment));
-            project::project(touched, &transaction, self.here)?;
-            transaction.commit()?;
-            self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))
-        };
-        // Another program that reads just now keeps the old bytes in the file beside the log.
-        match forget().map_err(|error| self.wrong(error))? {
-            true => Err(StoreError::Busy { place: shown(&self.path) }),
-            false => Ok(()),
-        }
+            touched.note_subject(of);
+            project::project(touched, transaction, self.here)
+        })
+    }
+
+    fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError> {
+        self.for_good(|transaction| {
+            let mut delete = transaction.prepare("DELETE FROM photo WHERE name = ?1")?;
+            names.iter().try_fold(0, |gone, name| Ok(gone + delete.execute(params![name.to_string()])? as u64))
+        })
+    }
+
+    fn speak_as(&mut self, who: Id) {
+        self.who = Some(who);
     }
 }
 

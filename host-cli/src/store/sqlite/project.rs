@@ -6,7 +6,7 @@ use rusqlite::{Connection, OptionalExtension as _, params, params_from_iter};
 use tenter_core::Unit;
 
 use super::rows;
-use crate::log::{Entry, Here, Id, Pooled, StoredTest, days, fold};
+use crate::log::{Entry, Here, Id, People, StoredTest, days, fold};
 use crate::store::touched::Touched;
 
 /// Brings everything touched up to date.
@@ -34,8 +34,12 @@ pub fn project(mut touched: Touched, connection: &Connection, here: Here) -> rus
     for id in core::mem::take(&mut touched.garments) {
         garment(connection, id)?;
     }
-    for id in core::mem::take(&mut touched.tests) {
-        test(connection, id, &mut fabrics)?;
+    for id in core::mem::take(&mut touched.people) {
+        person(connection, id, &mut touched.tests)?;
+    }
+    if !touched.tests.is_empty() {
+        let people = people(connection)?;
+        touched.tests.iter().try_for_each(|id| test(connection, *id, &people, &mut fabrics))?;
     }
     fabrics.iter().try_for_each(|fabric| hand(connection, fabric, here))
 }
@@ -110,6 +114,30 @@ fn garment(connection: &Connection, id: Id) -> rusqlite::Result<()> {
     Ok(())
 }
 
+/// Brings a person up to date, and notes their tests where they turned out to be another.
+fn person(connection: &Connection, id: Id, tests: &mut BTreeSet<Id>) -> rusqlite::Result<()> {
+    let Some(person) = fold::person(history(connection, id)?) else { return Ok(()) };
+    let same_as = person.same_as.map(|same_as| same_as.to_string());
+    connection
+        .prepare_cached(
+            "INSERT INTO person (id, name, same_as) VALUES (?1, ?2, ?3) \
+             ON CONFLICT (id) DO UPDATE SET name = ?2, same_as = ?3",
+        )?
+        .execute(params![id.to_string(), person.name, same_as])?;
+    if same_as.is_some() {
+        let mut theirs = connection.prepare_cached("SELECT id FROM test WHERE pulled_by = ?1")?;
+        let ids = theirs.query_map(params![id.to_string()], |row| rows::id(row, 0))?;
+        tests.extend(ids.collect::<rusqlite::Result<Vec<Id>>>()?);
+    }
+    Ok(())
+}
+
+/// Everybody.
+pub fn people(connection: &Connection) -> rusqlite::Result<People> {
+    let mut select = connection.prepare_cached("SELECT id, name, same_as FROM person ORDER BY id")?;
+    Ok(People::new(select.query_map([], rows::person)?.collect::<rusqlite::Result<_>>()?))
+}
+
 fn exists(connection: &Connection, table: &str, id: Id) -> rusqlite::Result<bool> {
     connection.prepare_cached(&format!("SELECT 1 FROM {table} WHERE id = ?1"))?.exists(params![id.to_string()])
 }
@@ -136,8 +164,9 @@ fn role(connection: &Connection, id: Id) -> rusqlite::Result<()> {
 }
 
 /// Brings a test up to date and notes the fabrics whose tests have changed.
-fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusqlite::Result<()> {
-    let Some(test) = fold::test(history(connection, id)?) else { return Ok(()) };
+fn test(connection: &Connection, id: Id, people: &People, fabrics: &mut BTreeSet<String>) -> rusqlite::Result<()> {
+    let Some(mut test) = fold::test(history(connection, id)?) else { return Ok(()) };
+    test.said.pulled_by = test.said.pulled_by.map(|person| people.resolve(person));
     let before: Option<Option<String>> = connection
         .prepare_cached("SELECT fabric FROM test WHERE id = ?1")?
         .query_row(params![id.to_string()], |row| row.get(0))
@@ -151,9 +180,9 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     };
     let sql = format!(
         "INSERT INTO test ({}, grain, stretch_percent, growth_percent, hand_dof, hand_sum) \
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17) \
          ON CONFLICT (id) DO UPDATE SET fabric = ?2, tag = ?3, pulled = ?4, clock_unset = ?5, device = ?6, \
-         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11, grain = ?12",
+         number = ?7, note = ?8, record = ?9, dropped = ?10, as_read = ?11, pulled_by = ?12, grain = ?13",
         rows::TEST
     );
     connection.prepare_cached(&sql)?.execute(params_from_iter(rows::test_values(&test, fabric)?))?;
@@ -162,23 +191,21 @@ fn test(connection: &Connection, id: Id, fabrics: &mut BTreeSet<String>) -> rusq
     Ok(())
 }
 
-/// Sums up what the tests of a cloth say of the hand that pulled them, and its retests of how that hand differs by day.
+/// Sums up what the tests of a cloth say of everybody who pulled it.
 fn hand(connection: &Connection, fabric: &str, here: Here) -> rusqlite::Result<()> {
     let live = format!("SELECT {} FROM test WHERE fabric = ?1 AND dropped = 0 ORDER BY pulled, id", rows::TEST);
     let tests: Vec<StoredTest> =
         connection.prepare_cached(&live)?.query_map(params![fabric], rows::test)?.collect::<rusqlite::Result<_>>()?;
-    let days = if tests.len() > 1 {
-        let cloth = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
-        let cloth = connection.prepare_cached(&cloth)?.query_row(params![fabric], rows::fabric)?;
-        days::retests(&cloth, &tests, here)
-    } else {
-        Pooled::default()
-    };
-    connection
-        .prepare_cached(
-            "UPDATE fabric SET (hand_dof, hand_sum) = (SELECT total(hand_dof), total(hand_sum) FROM test \
-             WHERE fabric = ?1 AND dropped = 0), session_dof = ?2, session_sum = ?3 WHERE id = ?1",
-        )?
-        .execute(params![fabric, days.session_dof, days.session_sum])?;
+    connection.prepare_cached("DELETE FROM hand WHERE fabric = ?1")?.execute(params![fabric])?;
+    if tests.is_empty() {
+        return Ok(());
+    }
+    let cloth = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
+    let cloth = connection.prepare_cached(&cloth)?.query_row(params![fabric], rows::fabric)?;
+    let mut insert = connection.prepare_cached("INSERT INTO hand VALUES (?1, ?2, ?3, ?4, ?5, ?6)")?;
+    for (person, said) in days::hands(&cloth, &tests, here) {
+        let person = person.map(|person| person.to_string()).unwrap_or_default();
+        insert.execute(params![fabric, person, said.dof, said.sum, said.session_dof, said.session_sum])?;
+    }
     Ok(())
 }

@@ -6,10 +6,9 @@ use tenter_core::Unit;
 
 use super::{Sqlite, project, rows};
 use crate::log::{
-    ByConstruction, Construction, Entry, Fabric, Garment, Here, Id, Pattern, Photo, PhotoName, Pooled, Role,
-    StoredTest, Subject,
+    Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, Role, StoredTest, Subject,
 };
-use crate::store::{Read, Stop, StoreError, WhichTests};
+use crate::store::{Drafts as _, LogFault, Read, Stop, StoreError, WhichTests};
 
 /// The identifier above all others so far, or of those below one.
 pub fn newest(connection: &Connection, below: Option<Id>) -> rusqlite::Result<Option<Id>> {
@@ -32,21 +31,21 @@ pub fn drawn(connection: &Connection, once: Id, since: Id) -> rusqlite::Result<O
 }
 
 /// What SQLite's own checks and the links between the tables say, one line for each fault.
-pub fn faults(connection: &Connection) -> rusqlite::Result<Vec<String>> {
-    let mut faults: Vec<String> = Vec::new();
+pub fn faults(connection: &Connection) -> rusqlite::Result<Vec<LogFault>> {
+    let mut faults = Vec::new();
     connection.pragma_query(None, "integrity_check", |row| {
-        faults.push(row.get(0)?);
+        let line: String = row.get(0)?;
+        faults.extend((line != "ok").then_some(LogFault::Engine(line)));
         Ok(())
     })?;
-    faults.retain(|line| line != "ok");
     connection.pragma_query(None, "foreign_key_check", |row| {
-        faults.push(format!("a row of {} points to nothing", row.get::<_, String>(0)?));
+        faults.push(LogFault::Dangling { table: row.get(0)? });
         Ok(())
     })?;
     let sql = "SELECT count(*) = (SELECT count(*) FROM arrival) \
         AND count(*) = (SELECT coalesce(max(number), 0) FROM arrival) FROM entry";
     if !connection.query_row(sql, [], |row| row.get(0))? {
-        faults.push("the entries are not all numbered".to_owned());
+        faults.push(LogFault::Unnumbered);
     }
     Ok(faults)
 }
@@ -93,17 +92,24 @@ impl Sqlite {
 
 impl Read for Sqlite {
     fn fabrics(&self) -> Result<Vec<Fabric>, StoreError> {
-        self.list(&format!("SELECT {} FROM fabric ORDER BY tag, id", rows::FABRIC), [], rows::fabric)
+        let mut fabrics =
+            self.list(&format!("SELECT {} FROM fabric ORDER BY tag, id", rows::FABRIC), [], rows::fabric)?;
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabrics_tagged(&self, tag: u16) -> Result<Vec<Fabric>, StoreError> {
         let sql = format!("SELECT {} FROM fabric WHERE tag = ?1 ORDER BY id", rows::FABRIC);
-        self.list(&sql, params![tag], rows::fabric)
+        let mut fabrics = self.list(&sql, params![tag], rows::fabric)?;
+        Fabric::letter(&mut fabrics);
+        Ok(fabrics)
     }
 
     fn fabric(&self, id: Id) -> Result<Option<Fabric>, StoreError> {
-        let sql = format!("SELECT {} FROM fabric WHERE id = ?1", rows::FABRIC);
-        self.one(&sql, params![id.to_string()], rows::fabric)
+        let tag: Option<u16> =
+            self.one("SELECT tag FROM fabric WHERE id = ?1", params![id.to_string()], |row| row.get(0))?;
+        let Some(tag) = tag else { return Ok(None) };
+        Ok(self.fabrics_tagged(tag)?.into_iter().find(|fabric| fabric.id == id))
     }
 
     fn each_test(
@@ -156,20 +162,24 @@ impl Read for Sqlite {
         self.here
     }
 
-    fn repeatability(&self) -> Result<ByConstruction, StoreError> {
-        let sql = "SELECT construction, sum(hand_dof), sum(hand_sum), sum(session_dof), sum(session_sum) FROM fabric \
-             WHERE hand_dof > 0 OR session_dof > 0 GROUP BY construction";
-        let sums = self.list(sql, [], |row| {
-            let word: String = row.get(0)?;
-            let construction = Construction::from_word(&word).unwrap_or_default();
-            let [dof, sum, session_dof, session_sum] = [row.get(1)?, row.get(2)?, row.get(3)?, row.get(4)?];
-            Ok((construction, Pooled { dof, sum, session_dof, session_sum }))
+    fn people(&self) -> Result<People, StoreError> {
+        project::people(&self.connection).map_err(|error| self.wrong(error))
+    }
+
+    fn repeatability(&self) -> Result<Hands, StoreError> {
+        let sql = "SELECT construction, pulled_by, sum(hand_dof), sum(hand_sum), sum(session_dof), sum(session_sum) \
+             FROM hand JOIN fabric ON id = fabric WHERE hand_dof > 0 OR session_dof > 0 \
+             GROUP BY construction, pulled_by";
+        let mut hands = Hands::default();
+        self.each(sql, [], rows::said, &mut |(person, construction, said)| {
+            hands.add(person, construction, said);
+            Ok(())
         })?;
-        let mut pooled = ByConstruction::default();
-        for (construction, share) in sums {
-            pooled.add(construction, share);
-        }
-        Ok(pooled)
+        Ok(hands)
+    }
+
+    fn desk(&self) -> Result<Desk, StoreError> {
+        Ok(Desk::read(self.draft(Desk::NAME)?.as_deref()))
     }
 
     fn units(&self) -> Result<Option<Unit>, StoreError> {
@@ -198,7 +208,7 @@ impl Read for Sqlite {
         Ok(count.and_then(|count| u64::try_from(count).ok()).unwrap_or_default())
     }
 
-    fn faults(&self) -> Result<Vec<String>, StoreError> {
+    fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
         faults(&self.connection).map_err(|error| self.wrong(error))
     }
 }

@@ -9,8 +9,8 @@ use tenter_core::{Length, Scatter, record};
 
 use crate::log::pattern::DemandField;
 use crate::log::{
-    ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Fact, Finish, Garment, GarmentKind, Id,
-    Lesson, MassPerArea, MassRange, Pattern, Photo, Pooled, Purpose, Role, Shop, StoredTest, Tested,
+    ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Finish, Garment, GarmentKind, Id,
+    Lesson, MassPerArea, MassRange, Pattern, Person, Photo, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
 use crate::store::line_of;
 
@@ -18,7 +18,8 @@ use crate::store::line_of;
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
     washed_lengthwise, washed_crosswise, dropped, last_washed, more";
 /// Columns of a test, in the order of [`test`].
-pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read";
+pub const TEST: &str = "id, fabric, tag, pulled, clock_unset, device, number, note, record, dropped, as_read, \
+    pulled_by";
 /// Columns of a pattern, in the order of [`pattern`].
 pub const PATTERN: &str = "id, name, note, dropped";
 /// Columns of a role, in the order of [`role`].
@@ -74,8 +75,7 @@ pub fn text<T: Serialize>(value: &T) -> Result<String> {
 ///
 /// A damaged row, here and below.
 pub fn entry(row: &Row<'_>) -> Result<Entry> {
-    let fact: Fact = serde_json::from_str(row.get_ref(1)?.as_str()?).map_err(|error| wrong(1, error))?;
-    Ok(Entry::new(id(row, 0)?, fact))
+    Entry::of_body(id(row, 0)?, row.get_ref(1)?.as_str()?).map_err(|error| wrong(1, error))
 }
 
 /// An entry of `id, body` as one line of JSON.
@@ -157,7 +157,7 @@ pub fn fabric(row: &Row<'_>) -> Result<Fabric> {
         washed_crosswise: json(row, 13)?,
         dropped: row.get(14)?,
         last_washed: time(row, 15)?,
-        ..Fabric::named(id(row, 0)?, row.get(1)?, row.get_ref(2)?.as_str()?)
+        ..Fabric::named(id(row, 0)?, row.get::<_, u16>(1)?, row.get_ref(2)?.as_str()?)
     };
     more.put(&mut fabric);
     Ok(fabric)
@@ -172,7 +172,7 @@ pub fn fabric_values(fabric: &Fabric) -> Result<Vec<Box<dyn ToSql>>> {
     let steps = |length: Option<Length>| length.map(Length::steps);
     Ok(vec![
         Box::new(fabric.id.to_string()),
-        Box::new(fabric.tag),
+        Box::new(fabric.tag.number()),
         Box::new(fabric.name.clone()),
         Box::new(fabric.fibre.clone()),
         Box::new(fabric.construction.word()),
@@ -207,6 +207,7 @@ pub fn test(row: &Row<'_>) -> Result<StoredTest> {
         pulled: Timestamp::from_millisecond(row.get(3)?).map_err(|error| wrong(3, error))?,
         clock_unset: row.get(4)?,
         device,
+        pulled_by: optional_id(row, 11)?,
         note: row.get(7)?,
         as_read: row.get_ref(10)?.as_str()?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.get_ref(8)?.as_blob()?).map_err(|error| wrong(8, error))?,
@@ -239,6 +240,7 @@ pub fn test_values(test: &StoredTest, fabric: Option<Id>) -> Result<Vec<Box<dyn 
         Box::new(bytes.to_vec()),
         Box::new(test.dropped),
         Box::new(said.as_read.join(" ")),
+        Box::new(said.pulled_by.map(|person| person.to_string())),
         Box::new(said.test.grain().word()),
         Box::new(f64::from(figures.stretch.ratio.percent_f32())),
         Box::new(figures.rest.map(|rest| f64::from(rest.growth.ratio.percent_f32()))),
@@ -271,6 +273,27 @@ pub fn garment_values(garment: &Garment) -> Result<Vec<Box<dyn ToSql>>> {
         Box::new(garment.dropped),
         Box::new(text(garment)?),
     ])
+}
+
+/// A person of `id, name, same_as`.
+///
+/// # Errors
+///
+/// As above.
+pub fn person(row: &Row<'_>) -> Result<Person> {
+    Ok(Person { id: id(row, 0)?, name: row.get(1)?, same_as: optional_id(row, 2)? })
+}
+
+/// What the tests of a person on a construction say, of `construction, pulled_by` and the four sums.
+///
+/// # Errors
+///
+/// As above.
+pub fn said(row: &Row<'_>) -> Result<(Option<Id>, Construction, Pooled)> {
+    let text = row.get_ref(1)?.as_str()?;
+    let person = (!text.is_empty()).then(|| text.parse().map_err(|error| wrong(1, error))).transpose()?;
+    let [dof, sum, session_dof, session_sum] = [row.get(2)?, row.get(3)?, row.get(4)?, row.get(5)?];
+    Ok((person, construction(row.get_ref(0)?.as_str()?), Pooled { dof, sum, session_dof, session_sum }))
 }
 
 /// A photograph of `jpeg`.

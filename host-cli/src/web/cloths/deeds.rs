@@ -223,7 +223,8 @@ pub fn test(visit: &mut Visit<'_>, id: &str, test: &str) -> Answered {
     );
     if visit.request.method == Method::Get {
         let known = crate::finding::shown::KnownCloth::of(&*visit.log, fabric.clone())?;
-        let shown = known.shown(visit.log.repeatability()?, visit.rules(), visit.here);
+        let hands = visit.log.repeatability()?;
+        let shown = known.shown(&hands, visit.rules(), visit.here);
         let reading = |length: &tenter_core::Length| quantity::reading(*length, visit.unit);
         let test = &stored.said.test;
         let rests = test

@@ -125,7 +125,7 @@ fn had(fabric: &Fabric, unit: Unit) -> Vec<(&'static str, String)> {
         ("purpose", fabric.purpose.map(Purpose::word).unwrap_or_default().to_owned()),
         ("one_way", yes(fabric.one_way)),
         ("washed", yes(fabric.washed)),
-        ("tag", fabric.tag.to_string()),
+        ("tag", fabric.tag.number().to_string()),
         ("note", fabric.note.clone()),
     ]
 }

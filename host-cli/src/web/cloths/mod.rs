@@ -16,7 +16,7 @@ use crate::deed::Refused;
 use crate::finding::fit::{self, RoleFit, Stock, known};
 use crate::finding::memory;
 use crate::finding::verdict::Verdict;
-use crate::log::{Construction, Fabric, Id, Pattern, Role};
+use crate::log::{Construction, Fabric, Id, Pattern, Role, Tag};
 use crate::page::{class, together};
 use crate::picture::strip::{Lane, Scale};
 use crate::store::Read;
@@ -32,8 +32,7 @@ struct Listed<'l> {
     fabric: &'l Fabric,
     chip: Chip,
     strip: String,
-    figures: String,
-    growth: String,
+    figures: Vec<String>,
     on_hand: String,
     place: String,
     told: Option<Told>,
@@ -176,10 +175,12 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
     Ok(page.page())
 }
 
-/// Whether a word is about a cloth: its number whole, anything else as a part.
+/// Whether a word is about a cloth: its tag whole, anything else as a part.
 fn is_about(fabric: &Fabric, word: &str) -> bool {
-    if let Ok(tag) = word.trim_start_matches('#').parse::<u16>() {
-        return fabric.tag == tag;
+    match Tag::parse(word) {
+        Some(tag) if tag.letter().is_empty() => return fabric.tag.number() == tag.number(),
+        Some(tag) if fabric.tag == tag => return true,
+        _ => {}
     }
     let place = fabric.shop.as_ref().map(|shop| shop.place.as_str()).unwrap_or_default();
     let texts = [&fabric.name, &fabric.fibre, &fabric.colour, &fabric.place, &fabric.note, place];
@@ -224,12 +225,15 @@ fn finder(visit: &Visit<'_>, judged: bool) -> Result<Form, Refused> {
             form = form.with(kept, value);
         }
     }
-    let form = form
-        .ask(Input::new("for", "For", Kind::List(roles)))
-        .ask(Input::new("words", "Search", Kind::Search))
-        .ask(Input::new("made", "Made", Kind::List(made)))
-        .ask(Input::new("lies", "Where", Kind::List(or_none("anywhere", lies.to_vec()))))
-        .ask(Input::new("sort", "Sorted by", Kind::List(sorted)));
+    let form =
+        form.ask(Input::new("for", "For", Kind::List(roles))).ask(Input::new("words", "Search", Kind::Search)).fold(
+            "Sort and filter",
+            vec![
+                Input::new("sort", "Sorted by", Kind::List(sorted)),
+                Input::new("made", "Made", Kind::List(made)),
+                Input::new("lies", "Where", Kind::List(or_none("anywhere", lies.to_vec()))),
+            ],
+        );
     Ok(form.filled(&visit.query))
 }
 
@@ -278,7 +282,11 @@ fn listed<'l>(one: &Seen<'l>, scale: &Scale, asked: (Range, Range), visit: &Visi
         |name: &str, figure: Option<Figure>| figure.map(|it| format!("{name} {}", terms::figure(&it, confidence)));
     let figures: Vec<String> =
         [figure("across", one.across), figure("along", one.along)].into_iter().flatten().collect();
-    let figures = if figures.is_empty() { "not measured yet".to_owned() } else { figures.join(", ") };
+    let growth = figure("growth", one.growth);
+    let mut figures: Vec<String> = figures.into_iter().chain(growth).map(|figure| together(&figure)).collect();
+    if figures.is_empty() {
+        figures.push("not measured yet".to_owned());
+    }
     Listed {
         href: match visit.query.typed("for") {
             Some(role) => format!(
@@ -291,8 +299,7 @@ fn listed<'l>(one: &Seen<'l>, scale: &Scale, asked: (Range, Range), visit: &Visi
         fabric,
         chip: chip(fabric),
         strip: scale.strip(&fabric.name, &lanes(one, asked)).inline(),
-        figures: together(&figures),
-        growth: figure("growth", one.growth).map(|growth| together(&growth)).unwrap_or_default(),
+        figures,
         on_hand: together(&about::on_hand(fabric, visit.unit)),
         place: together(&about::place(fabric)),
         told: one.verdict.map(|verdict| Told { word: answer::word(verdict), ..Told::of(verdict, "") }),

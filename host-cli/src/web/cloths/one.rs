@@ -46,7 +46,8 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
     let address = cloth(fabric.id);
     let (rules, here) = (visit.rules(), visit.here);
     let known = KnownCloth::of(&*visit.log, fabric)?;
-    let shown = known.shown(visit.log.repeatability()?, rules, here);
+    let hands = visit.log.repeatability()?;
+    let shown = known.shown(&hands, rules, here);
     let fabric = shown.fabric;
     let mut page = Shell::new(Place::Cloths, &fabric.name);
     page.tag(fabric.tag);

@@ -7,7 +7,7 @@ use super::store::store;
 use crate::deed::{Refused, Thing};
 use crate::finding::fit::known::NotPulled;
 use crate::input::Field;
-use crate::log::Id;
+use crate::log::{Id, TagRange};
 use crate::plain::one_line;
 use crate::words::quantity;
 
@@ -26,11 +26,12 @@ pub fn refused(refused: &Refused) -> String {
             format!("'{}' could be {}; type the number", one_line(text), listed(&cloths))
         }
         Refused::SharedTag { tag, on } => {
-            let names: Vec<_> = on.iter().map(|(id, name)| format!("{id} {}", one_line(name))).collect();
+            let each: Vec<_> = on.iter().map(|(tag, name)| format!("{tag} {}", one_line(name))).collect();
             format!(
-                "tag {tag} is on {} cloths: {}; give one a new tag: tenter cloth edit IDENTIFIER --tag NUMBER",
+                "{} cloths have tag {tag}: {}; type the letter too, or give them tags of their own with tenter cloth \
+                 renumber",
                 on.len(),
-                names.join(", ")
+                each.join(", ")
             )
         }
         Refused::NeverHas(kind, detail) => {
@@ -48,10 +49,37 @@ pub fn refused(refused: &Refused) -> String {
         Refused::NoStretchAsked => "no role of that view asks for stretch; pass it with --wants 25%".to_owned(),
         Refused::Retired(tag) => format!("cloth {tag} is retired; bring it back with tenter cloth return {tag}"),
         Refused::NotRetired(tag) => format!("cloth {tag} is there already; nothing to bring back"),
+        Refused::SamePerson { text, name } => {
+            format!("test '{}' was pulled by {} already", one_line(text), one_line(name))
+        }
+        Refused::NoPerson { text, known } if known.is_empty() => {
+            format!("nobody is called '{}'; name somebody with tenter pull TAG --by NAME", one_line(text))
+        }
+        Refused::NoPerson { text, known } => {
+            format!("nobody is called '{}'; type one of {}", one_line(text), one_line(&known.join(", ")))
+        }
+        Refused::SeveralPeople { name, ids } => {
+            let ids: Vec<String> = ids.iter().map(ToString::to_string).collect();
+            let name = one_line(name);
+            format!(
+                "{} people are called {name}: {}; type an identifier, or, if they are one, tenter people merge {name}",
+                ids.len(),
+                ids.join(", ")
+            )
+        }
+        Refused::OnePerson(name) => format!("only one person is called {}; type the other name too", one_line(name)),
+        Refused::NobodyToCompare(tag) => format!(
+            "fewer than two people pulled cloth {tag}, or nobody twice; store each person's pulls with tenter pull {tag} --by NAME"
+        ),
+        Refused::NothingShared => "no two cloths share a tag; there is nothing to renumber".to_owned(),
         Refused::TagTaken { tag, by, free } => {
             format!("--tag '{tag}': '{}' has this tag; {free} is free", one_line(by))
         }
-        Refused::NoTagLeft => "all 65535 tags are in use; take one of a retired cloth with --tag".to_owned(),
+        Refused::NoTagLeft(None) => "all 65535 tags are in use; take one of a retired cloth with --tag".to_owned(),
+        Refused::NoTagLeft(Some(range)) => format!(
+            "all tags of {range} are in use; type tenter log tags with another range, such as {}, or the tag with --tag",
+            further(*range)
+        ),
         Refused::NothingChanged(subject) => nothing_changed(*subject).to_owned(),
         Refused::LengthNotKnown(tag) => {
             format!("the length of cloth {tag} is not known; type it first: tenter cloth edit {tag} --length 2m")
@@ -288,4 +316,11 @@ fn listed(names: &[String]) -> String {
     let shown: Vec<String> = names.iter().take(6).map(|name| one_line(name)).collect();
     let more = names.len().saturating_sub(shown.len());
     if more > 0 { format!("{} and {more} more", shown.join(", ")) } else { shown.join(", ") }
+}
+
+/// A range as long as one that is full, beyond it; the first tags where there is no room.
+fn further(full: TagRange) -> TagRange {
+    let least = full.most.checked_add(1);
+    let most = full.most.checked_add(full.most.saturating_sub(full.least).saturating_add(1));
+    least.zip(most).map_or(TagRange { least: 1, most: 99 }, |(least, most)| TagRange { least, most })
 }

@@ -69,6 +69,9 @@ pub fn why(wrong: &Wrong) -> String {
         Why::OnACloth { by } => {
             format!("'{}' has this tag; leave the cell empty for the next free one", one_line(by))
         }
+        Why::NoTagLeft(range) => {
+            format!("all tags of {range} are in use; type one, or type tenter log tags with other tags")
+        }
         Why::Ambiguous { one, other } => format!("both '{one}' and '{other}' match; type more of it"),
         Why::NoLine { name } => {
             format!(
@@ -144,7 +147,9 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NoReadings => "type the pulled lengths with spaces between, and 101@60s for one after release",
         Why::NotAnId => "leave it empty for a new test",
         Why::OnNoCloth => "no cloth has this tag; add one with tenter cloth add first",
-        Why::OnTwoCloths => "two cloths have this tag; give one a new tag",
+        Why::OnTwoCloths => "several cloths have this tag; type the letter too, such as 7b",
+        Why::SeveralPeople => "several people have this name; if they are one, type tenter people merge with it",
+        Why::NotTags => "type the first and the last tag, such as 100-199, or all",
         Why::NothingLeft => {
             "nothing would be left; a reduction is a share of the body, below 100 % (a stretch is no reduction)"
         }
@@ -159,6 +164,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         Why::NotASeam => {
             "type two roles, the seam if you like, and a length, such as 'main+waistband=60cm' or 'main+hood:neck=60cm'"
         }
+        Why::NoZip => "it is taken off the edge of a zip: type that too, such as zip=60cm",
         Why::NotAUse => "type a role and the tag of a cloth, such as main=1",
         Why::NeedsShrinkage => "pass --lengthwise too: the marks along the cloth before and after",
         Why::EveryClothHasIt => "every cloth gives that; type more, such as 5%",
@@ -180,6 +186,7 @@ const fn fixed(why: &Why, field: Field) -> &'static str {
         | Why::NotOneOf(_)
         | Why::NotANumber { .. }
         | Why::OnACloth { .. }
+        | Why::NoTagLeft(_)
         | Why::Ambiguous { .. }
         | Why::NoLine { .. } => column(field),
     }
@@ -283,6 +290,9 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Thread => "--thread",
         Field::Wore => "--wore",
         Field::Photo => "FILE",
+        Field::PulledBy => "--by",
+        Field::Person => "the name",
+        Field::Tags => "the tags",
         Field::Whom => "--for",
         Field::By => "--by",
         Field::Number => "--number",
@@ -305,6 +315,7 @@ pub const fn column(field: Field) -> &'static str {
         Field::Held => "held",
         Field::Pulled => "pulled",
         Field::Note => "note",
+        Field::PulledBy => "by",
         Field::Tag => "tag",
         Field::Id => "id",
         Field::Name => "name",

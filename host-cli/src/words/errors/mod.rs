@@ -5,6 +5,7 @@ mod file;
 mod input;
 #[cfg(feature = "desk")]
 mod link;
+mod misuse;
 pub mod page;
 mod store;
 
@@ -13,4 +14,5 @@ pub use file::{exported, imported};
 pub use input::{column, flag, why, wrong};
 #[cfg(feature = "desk")]
 pub use link::link;
-pub use store::store;
+pub use misuse::{file, misuse};
+pub use store::{log_fault, store};

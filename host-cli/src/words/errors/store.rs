@@ -1,7 +1,7 @@
 //! Logs that cannot be used.
 
 use crate::plain::one_line;
-use crate::store::{Access, AddressFault, StoreError};
+use crate::store::{Access, AddressFault, LogFault, StoreError};
 
 /// What is wrong with a log, and what to do.
 #[must_use]
@@ -23,6 +23,9 @@ pub fn store(error: &StoreError) -> String {
             format!("the disk that holds {place} is full; nothing was changed: make room and type it again")
         }
         StoreError::Busy { place } => format!("{place} is in use by another tenter; try again when it has finished"),
+        StoreError::Encoding { place, encoding } => {
+            format!("cannot use {place}: its texts are in {encoding}; make the database with ENCODING 'UTF8'")
+        }
         StoreError::Other { place, system } => format!("cannot use {place}: {system}"),
         StoreError::Address(fault) => address(fault),
         StoreError::Unreachable { place, system } => {
@@ -45,12 +48,23 @@ pub fn store(error: &StoreError) -> String {
     }
 }
 
-const fn tried(access: Access) -> &'static str {
+pub(super) const fn tried(access: Access) -> &'static str {
     match access {
         Access::Make => "make",
         Access::Open => "open",
         Access::Read => "read",
         Access::Write => "write",
+    }
+}
+
+/// What is not as it should be in a log.
+#[must_use]
+pub fn log_fault(fault: &LogFault) -> String {
+    match fault {
+        LogFault::Dangling { table } => format!("a row of {table} names something that is not there"),
+        LogFault::Unnumbered => "the entries are not all numbered".to_owned(),
+        LogFault::Unfolded { count } => format!("{count} things that were added are in no table"),
+        LogFault::Engine(said) => said.clone(),
     }
 }
 
@@ -70,6 +84,9 @@ fn address(fault: &AddressFault) -> String {
         }
         AddressFault::Certificates { file, system } => {
             format!("cannot read certificates from {file}: {system}; pass another file with sslrootcert=FILE")
+        }
+        AddressFault::NoCertificate { file } => {
+            format!("cannot read certificates from {file}: it holds none; pass another file with sslrootcert=FILE")
         }
         AddressFault::NotBuilt => {
             "this tenter was built without PostgreSQL; build it with --features postgres".to_owned()

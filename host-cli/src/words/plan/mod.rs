@@ -18,6 +18,7 @@ use self::work::{list, measured};
 use crate::finding::handle::Handle;
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, Step, ViewPlan, part_of};
 use crate::finding::size::{Size, SizeLine};
+use crate::log::Tag;
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::counts::DISAGREE;
@@ -340,7 +341,7 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
 }
 
 /// The cloths that a line is for, by tag; nothing where it is for all.
-fn whose(tags: &[u16]) -> String {
+fn whose(tags: &[Tag]) -> String {
     let tags: Vec<String> = tags.iter().map(ToString::to_string).collect();
     if tags.is_empty() { String::new() } else { format!(" ({})", tags.join(", ")) }
 }

@@ -161,7 +161,7 @@ fn a_killed_server_is_waited_for() {
             // It is back before the store looks for it.
             drop(server.client("postgres"));
         }
-        Ok::<_, StoreError>((vec![cloth(read.fabrics()?.last().map_or(1, |fabric| fabric.tag + 1))], asked))
+        Ok::<_, StoreError>((vec![cloth(read.fabrics()?.last().map_or(1, |fabric| fabric.tag.number() + 1))], asked))
     });
     // What the closure read was lost on the first time, and it said so.
     match changed {

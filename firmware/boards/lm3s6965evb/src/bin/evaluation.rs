@@ -25,10 +25,12 @@ const ROUND: u32 = 0xFF_FFFF / 12_500 * 12_500;
 #[entry]
 fn main() -> ! {
     if let Some(Board { mut line, .. }) = Board::take() {
-        // An everyday one, one too close to call, for which a plan is searched, and the same read after release.
+        // An everyday one, one too close to call for which no plan is found, one for which the search goes on longest, and the
+        // second read after release.
         let tests = [
             ("meets", five_pulls(250, [270, 271, 270, 269, 270], None)),
             ("close", five_pulls(100, [105, 106, 105, 104, 106], None)),
+            ("planned", five_pulls(250, [266, 266, 266, 266, 266], None)),
             ("released", five_pulls(100, [105, 106, 105, 104, 106], Some(101))),
         ];
         for (name, test) in tests {

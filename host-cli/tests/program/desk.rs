@@ -1,4 +1,7 @@
-//! A folder with logs, and the program to use them.
+//! A folder with logs, and the program to use them: for tests of the program and for those of every engine, whose `main.rs`
+//! says by `tenter()` where the program is.
+
+#![allow(dead_code)] // Each test uses its part.
 
 use std::io::Write as _;
 use std::path::PathBuf;
@@ -21,15 +24,21 @@ impl Desk {
         self.folder.path().join(name)
     }
 
-    /// The program, with the log of that name in the folder.
+    /// The program on a log: a file in the folder, or the address of a server. Its own data folder lies in this one, and
+    /// nothing of the machine's is used.
     pub fn command(&self, log: &str, arguments: &[&str]) -> Command {
-        let mut command = Command::new(env!("CARGO_BIN_EXE_tenter"));
-        command.current_dir(self.folder.path()).env("TENTER_DB", self.path(log)).env("TZ", "UTC").args(arguments);
+        let mut command = Command::new(crate::tenter());
+        for name in ["PGPASSWORD", "PGPASSFILE", "PGUSER", "PGSSLROOTCERT", "XDG_DATA_HOME"] {
+            command.env_remove(name);
+        }
+        command.env("TENTER_DB", if log.contains("://") { log.into() } else { self.path(log) });
+        command.current_dir(self.folder.path()).env("TZ", "UTC").env("HOME", self.folder.path());
+        command.args(arguments).stdin(Stdio::null());
         command
     }
 
     pub fn run(&self, log: &str, arguments: &[&str]) -> Output {
-        self.command(log, arguments).stdin(Stdio::null()).output().unwrap()
+        self.command(log, arguments).output().unwrap()
     }
 
     /// What the program printed; it must have been content.
@@ -77,8 +86,7 @@ impl Desk {
 impl Desk {
     /// A swatch of one colour as a PNG in the folder.
     pub fn swatch(&self, name: &str, colour: [u8; 3]) {
-        let image = image::RgbImage::from_pixel(40, 30, image::Rgb(colour));
-        image.save_with_format(self.path(name), image::ImageFormat::Png).unwrap();
+        std::fs::write(self.path(name), crate::swatch_png(colour)).unwrap();
     }
 
     /// A cloth with two photographs, one that was learned, and a garment that is cut and done: nine entries.

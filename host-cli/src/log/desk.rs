@@ -1,0 +1,40 @@
+//! What a copy of a log remembers of the desk it lies on; never exchanged.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::id::Id;
+use super::tag::TagRange;
+
+/// What is remembered at one desk.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Desk {
+    /// Who pulls here where nobody says otherwise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub who: Option<Id>,
+    /// The tags that are given here; none for all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tags: Option<TagRange>,
+    /// Who pulls with a handheld, by its number.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub handhelds: BTreeMap<u32, Id>,
+}
+
+impl Desk {
+    /// The name under which it is kept.
+    pub const NAME: &'static str = "desk";
+
+    /// From the text under which it is kept; nothing is remembered where that cannot be read.
+    #[must_use]
+    pub fn read(text: Option<&str>) -> Self {
+        text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
+    }
+
+    /// As it is kept.
+    #[must_use]
+    pub fn text(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+}

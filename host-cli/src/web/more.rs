@@ -1,0 +1,223 @@
+//! Everything else: paper, the log as a file, units.
+
+use std::io::BufReader;
+
+use tenter_core::Unit;
+
+use super::fields::fresh;
+use super::form::{Form, Input, Kind};
+use super::part::{Link, Part, Row};
+use super::patterns::fit::book_page;
+use super::shell::{Place, Shell};
+use super::visit::{Answered, Visit};
+use super::{Method, Response, printed};
+use crate::deed::{Refused, find};
+use crate::exchange::jsonl::{self, Exported};
+use crate::exchange::{ExportError, ImportError, table};
+use crate::finding::fit::Stock;
+use crate::input::{self, Field, Why, Wrong};
+use crate::log::{Fabric, Fact};
+use crate::page::{made, print};
+use crate::picture::true_scale::{PullGauge, pull_gauge};
+use crate::store::{Change as _, Merged};
+use crate::words::errors;
+use crate::words::page::told;
+use crate::words::quantity::counted;
+
+/// Where everything else is.
+pub fn show(visit: &mut Visit<'_>) -> Answered {
+    let mut page = Shell::new(Place::More, "More");
+    page.push(Part::Patch(
+        "Ask".to_owned(),
+        vec![Part::Links(vec![
+            Link::new("/pair", "Two cloths in one seam"),
+            Link::new("/handle", "How to sew a cloth"),
+            Link::new("/size", "Sizes").about("Ease, openings, elastic, zips"),
+            Link::new("/hang", "Which mass to hang"),
+        ])],
+    ));
+    page.push(Part::Patch(
+        "On paper".to_owned(),
+        vec![Part::Links(vec![
+            Link::new("/print/book", "The swatch book"),
+            Link::new("/print/book?keep=yes", "The swatch book as a file").about("To hand on; it needs nothing else"),
+            Link::new("/print/cards", "Cards to pin on").about("Of all cloths at home"),
+            Link::new("/print/gauge", "A gauge").about("For a stretch that you type"),
+        ])],
+    ));
+    page.push(Part::Patch(
+        "The log".to_owned(),
+        vec![Part::Links(vec![
+            Link::new("/log", "The log as a file").about("Take it along, or bring another"),
+            Link::new("/inbox", "Tests without a cloth"),
+        ])],
+    ));
+    page.push(Part::Patch(
+        "Learn".to_owned(),
+        vec![Part::Links(vec![
+            Link::new("/guide/measuring", "How to measure"),
+            Link::new("/guide/signs", "What the signs mean"),
+            Link::new("/guide/words", "Words"),
+            Link::new("/guide/trust", "How far to trust an answer"),
+        ])],
+    ));
+    let units = [("cm", "Centimetres"), ("in", "Inches")].map(|(value, words)| (value.to_owned(), words.to_owned()));
+    if visit.log.units()?.is_none() {
+        let form = Form::new("units", "/units", "Remember it").once(fresh(visit.here)).quiet();
+        let form = form.ask(Input::new("unit", "Your tape has", Kind::Pick(units.to_vec())).value("cm"));
+        page.push(Part::Patch("Units".to_owned(), vec![Part::Form(Box::new(form))]));
+    }
+    Ok(page.page())
+}
+
+/// Remembers the unit of bare numbers; the first that is said holds.
+pub fn units(visit: &mut Visit<'_>) -> Answered {
+    if visit.request.method == Method::Post
+        && let Some(units) = Unit::from_symbol(visit.sent.get("unit"))
+        && visit.log.units()?.is_none()
+    {
+        visit.once(|_| Ok((vec![Fact::UnitsSet { units }], ())))?;
+    }
+    Ok(Response::see("/more"))
+}
+
+/// The swatch book.
+pub fn book(visit: &mut Visit<'_>) -> Answered {
+    let stock = Stock::read(&*visit.log)?;
+    let page = made::book(&*visit.log, &stock, None, visit.rules(), &mut || {})?;
+    Ok(book_page(visit, page))
+}
+
+/// Cards of cloths: the one that is named, or all that lie at home.
+pub fn cards(visit: &mut Visit<'_>) -> Answered {
+    let stock = Stock::read(&*visit.log)?;
+    let fabrics: Vec<Fabric> = match visit.query.typed("cloth") {
+        Some(text) => vec![find::live_fabric(&*visit.log, &text)?],
+        None => stock.fabrics.iter().filter(|fabric| !fabric.is_seen()).cloned().collect(),
+    };
+    if fabrics.is_empty() {
+        let mut page = Shell::new(Place::More, "Cards");
+        page.words("No cloth lies at home yet, so there is no card to print.");
+        return Ok(page.page());
+    }
+    let (_, page) = made::cards(&*visit.log, &stock, &fabrics, visit.rules())?;
+    Ok(printed::response(page))
+}
+
+/// A gauge for a stretch that is typed.
+pub fn gauge(visit: &mut Visit<'_>) -> Answered {
+    let form = Form::new("gauge", "/print/gauge", "Make the gauge")
+        .asking()
+        .ask(Input::text("wants", "The stretch that is asked").hint("5%, 20-30%").of(&[Field::Wants]))
+        .ask(Input::text("name", "What stands on it").hint("our cloth"))
+        .filled_if(&visit.query);
+    let shown = |form: Form, status| {
+        let mut page = Shell::new(Place::More, "A gauge to print");
+        page.push(Part::Soft("Print it at 100 %, and check the line of 100 mm. Then you pull along it, and see whether the cloth reaches.".to_owned()));
+        page.push(Part::Form(Box::new(form)));
+        Ok(page.with_status(status))
+    };
+    if !visit.query.has("wants") {
+        return shown(form, 200);
+    }
+    let text = visit.query.get("wants");
+    let gauge = input::range(Field::Wants, Some(text), Unit::Mm).and_then(|asked| {
+        let title = visit.query.typed("name").unwrap_or_else(|| "stretch".to_owned());
+        let wrong = || Wrong::new(Field::Wants, text, Why::TooLongForPaper);
+        pull_gauge(&PullGauge { title: &title, asked }).ok_or_else(wrong)
+    });
+    match gauge {
+        Ok(gauge) => Ok(printed::response(print::page("Pull gauge", &[gauge]))),
+        Err(wrong) => shown(form.refused(&wrong.into()), 422),
+    }
+}
+
+/// The log as a file: taken along, or brought in.
+pub fn log(visit: &mut Visit<'_>) -> Answered {
+    if visit.request.method == Method::Get {
+        return log_page(visit, Vec::new(), 200);
+    }
+    let Some(file) = visit.sent.file("file").cloned() else {
+        return log_page(visit, vec![Part::Notice("Choose a file first.".to_owned(), Vec::new())], 422);
+    };
+    let is_table = file.name.to_lowercase().ends_with(".csv");
+    let merged: Result<Merged, ImportError> = if is_table {
+        table::read::entries(&file.bytes, &*visit.log, false, visit.here)
+            .and_then(|entries| Ok(visit.log.merge(&mut entries.into_iter().map(Ok))?))
+    } else {
+        Exported::begin(BufReader::new(file.bytes.as_slice()), &file.name)
+            .and_then(|entries| visit.log.merge_all(entries))
+    };
+    match merged {
+        Ok(merged) => {
+            let mut rows = vec![
+                Row::new("new", &counted(merged.new, "entry").replace("entrys", "entries")),
+                Row::new("here before", &merged.known.to_string()),
+            ];
+            if merged.photos > 0 {
+                rows.push(Row::new("photographs", &merged.photos.to_string()));
+            }
+            if merged.differ > 0 {
+                rows.push(Row::new(
+                    "differ",
+                    &format!("{} say something else here than there, and were left", merged.differ),
+                ));
+            }
+            log_page(visit, vec![Part::Notice("It is brought in.".to_owned(), Vec::new()), Part::Rows(rows)], 200)
+        }
+        Err(ImportError::Store(error)) => Err(error.into()),
+        Err(error) => {
+            let said = told(&errors::imported(&error));
+            log_page(visit, vec![Part::Notice("Nothing was brought in.".to_owned(), vec![said])], 422)
+        }
+    }
+}
+
+fn log_page(visit: &Visit<'_>, first: Vec<Part>, status: u16) -> Answered {
+    let mut page = Shell::new(Place::More, "The log as a file");
+    for part in first {
+        page.push(part);
+    }
+    let entries = counted(visit.log.count()?, "entry").replace("entrys", "entries");
+    page.push(Part::Patch(
+        "Take it along".to_owned(),
+        vec![
+            Part::Words(format!(
+                "All that you stored, {entries}, in one file: for another computer, for a phone, or to keep."
+            )),
+            Part::Links(vec![
+                Link::new("/log/tenter-log.jsonl", "The whole log").first(),
+                Link::new("/log/tests.csv", "Tests as a table"),
+                Link::new("/log/cloths.csv", "Cloths as a table"),
+                Link::new("/log/garments.csv", "Garments as a table"),
+            ]),
+        ],
+    ));
+    let form = Form::new("bring", "/log", "Bring it in").ask(
+        Input::new("file", "A log, or a table of readings", Kind::File)
+            .hint("What is here already stays as it is; bringing it twice changes nothing"),
+    );
+    page.push(Part::Patch("Bring one in".to_owned(), vec![Part::Form(Box::new(form))]));
+    Ok(page.with_status(status))
+}
+
+/// The log, or a table of it, as a file.
+pub fn file(visit: &mut Visit<'_>, name: &str) -> Answered {
+    let (mut bytes, mut step) = (Vec::new(), || {});
+    let read = &*visit.log;
+    let (kind, name, written) = match name {
+        "tenter-log.jsonl" => {
+            ("application/jsonl", "tenter-log.jsonl", jsonl::write(read, true, &mut bytes, &mut step))
+        }
+        "tests.csv" => ("text/csv; charset=utf-8", "tests.csv", table::write::tests(read, true, &mut bytes, &mut step)),
+        "cloths.csv" => ("text/csv; charset=utf-8", "cloths.csv", table::write::fabrics(read, &mut bytes)),
+        "garments.csv" => ("text/csv; charset=utf-8", "garments.csv", table::write::garments(read, true, &mut bytes)),
+        _ => return Ok(super::shell::nowhere()),
+    };
+    match written {
+        Ok(_) => Ok(Response::kept(kind, name, bytes)),
+        Err(ExportError::Store(error)) => Err(Refused::Store(error)),
+        // What is written goes into memory, and a stored test can be worked out.
+        Err(_) => Ok(Response::plain(500, "The file cannot be written.")),
+    }
+}

@@ -1,0 +1,152 @@
+//! Which cloths suit the roles of a view, and what is printed of it.
+
+use tenter_core::Confidence;
+
+use super::{address, of_view, pattern, title};
+use crate::deed::{Refused, find, plan as deed};
+use crate::finding::fit::{self, Candidate, Fitted, Reason, RoleFit, Stock, asked::other_kinds};
+use crate::input::plan::TypedPlan;
+use crate::log::Pattern;
+use crate::page::together;
+use crate::page::{book, made, print};
+use crate::picture::drawn;
+use crate::web::cloths::one::why;
+use crate::web::part::{Cell, Link, Part, Told};
+use crate::web::shell::{Place, Shell};
+use crate::web::visit::{Answered, Visit, cloth};
+use crate::web::{Response, printed};
+use crate::words::fit::{CHOOSE, chance, not_asked, shopping};
+use crate::words::page::told;
+use crate::words::pattern::asks;
+
+/// How many cloths of a role are listed at first.
+const LISTED: usize = 8;
+
+/// The pattern and its view that an address names.
+fn view_of(visit: &Visit<'_>, id: &str) -> Result<(Pattern, String), Refused> {
+    let pattern = pattern(visit, id)?;
+    let typed = visit.query.typed("view");
+    let exact =
+        typed.as_deref().and_then(|typed| pattern.views().into_iter().find(|view| *view == typed).map(str::to_owned));
+    let view = match exact {
+        Some(view) => view,
+        None => find::view_or_only(&pattern, typed.as_deref())?.to_owned(),
+    };
+    Ok((pattern, view))
+}
+
+/// Which cloths suit each role.
+pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
+    let (pattern, view) = view_of(visit, id)?;
+    let (stock, confidence) = (Stock::read(&*visit.log)?, Confidence::default());
+    let roles: Vec<RoleFit<'_>> = fit::roles(pattern.view(&view), &stock, confidence);
+    let (unit, here) = (visit.unit, visit.here);
+    let fitted =
+        Fitted { pattern: &pattern, view: &view, roles: &roles, stock: &stock, confidence, unit, here, all: true };
+    let mut page = Shell::new(Place::Patterns, &title(&pattern, &view));
+    for role in &roles {
+        let mut parts = vec![Part::Soft(together(&asks(role.role, unit)))];
+        let best = role.outcome();
+        if role.is_free() {
+            parts.push(Part::told(CHOOSE));
+        } else {
+            parts.push(Part::Answer(Told::of(best, &outcome(role))));
+        }
+        let considered = || role.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
+        let rows: Vec<Vec<Cell>> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
+        if rows.is_empty() {
+            parts.push(Part::Words("No cloth of yours is the kind that it asks for.".to_owned()));
+        } else {
+            parts.push(Part::Table(
+                format!("Cloths for {}", role.role.name),
+                vec!["cloth", "answer", "chance", "why"],
+                rows,
+            ));
+        }
+        if !role.candidates.iter().any(Candidate::will_do) && !role.is_free() {
+            parts.push(Part::told(&format!("Look for {}.", shopping(role, unit))));
+        }
+        let kinds: Vec<String> = other_kinds(role)
+            .into_iter()
+            .map(|(feature, others)| format!("{} {}", others.len(), not_asked(feature, role.role)))
+            .collect();
+        if !kinds.is_empty() {
+            parts.push(Part::Soft(told(&format!("Left out: {}.", kinds.join("; ")))));
+        }
+        parts.push(Part::Fold(
+            "On the map".to_owned(),
+            false,
+            vec![Part::Picture(drawn::map(&stock, Some(role), confidence).inline(), String::new())],
+        ));
+        parts.push(Part::Links(vec![
+            Link::new(format!("/cloths?for={}", role.role.id), "All cloths on one scale"),
+            Link::new(format!("/measure?for={}", role.role.id), "Measure a swatch for it"),
+        ]));
+        page.push(Part::Patch(role.role.name.clone(), parts));
+    }
+    page.push(Part::Links(vec![
+        Link::new(of_view(pattern.id, "begin", &view), "Begin a garment").about("With the cloths you choose").first(),
+        Link::new(of_view(pattern.id, "plan", &view), "The plan, to print").about("With the best cloth for each role"),
+        Link::new(address(pattern.id), "What the pattern asks"),
+    ]));
+    Ok(page.page())
+}
+
+fn outcome(role: &RoleFit<'_>) -> String {
+    let count = |will: bool| {
+        role.candidates.iter().filter(|one| if will { one.will_do() } else { one.verdict().is_open() }).count()
+    };
+    let cloths = |count: usize| crate::words::quantity::counted(count, "cloth");
+    match (count(true), count(false)) {
+        (0, 0) => "no cloth of yours will do".to_owned(),
+        (0, open) => format!("none for sure, {} may still do", cloths(open)),
+        (some, 0) => format!("{} will do", cloths(some)),
+        (some, open) => format!("{} will do, {} may", cloths(some), cloths(open)),
+    }
+}
+
+fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> Vec<Cell> {
+    let fabric = one.fabric;
+    let name = format!("{} {}", fabric.tag, crate::plain::isolated(&fabric.name));
+    let chance = chance(one.answer, one.chance, one.disagrees()).unwrap_or_default();
+    vec![
+        Cell::link(format!("{}?for={}", cloth(fabric.id), role.role.id), name),
+        Cell { told: Some(Told::of(one.verdict(), "")), ..Cell::default() },
+        Cell::new(chance.trim_start_matches("chance ")),
+        Cell::new(why(one, fitted, role.role)),
+    ]
+}
+
+/// The plan of a view with the best cloth for each role, as a page to print.
+pub fn plan(visit: &mut Visit<'_>, id: &str) -> Answered {
+    let (pattern, view) = view_of(visit, id)?;
+    let (stock, rules) = (Stock::read(&*visit.log)?, visit.rules());
+    let roles = fit::roles(pattern.view(&view), &stock, rules.confidence);
+    let typed = TypedPlan::default();
+    let plan = deed::plan(&typed, (&pattern, &view), &stock, roles, (rules.confidence, rules.unit), &*visit.log)?;
+    let page = made::plan(&*visit.log, &plan, rules, "", visit.query.get("why") == "yes")?;
+    Ok(printed::response(page))
+}
+
+/// The gauges of a view, as a page to print.
+pub fn gauges(visit: &mut Visit<'_>, id: &str) -> Answered {
+    let (pattern, view) = view_of(visit, id)?;
+    let gauges = made::gauges((&pattern, &view))?;
+    Ok(printed::response(print::page("Pull gauge", &gauges)))
+}
+
+/// The swatch book beside what a view asks.
+pub fn book_of(visit: &mut Visit<'_>, id: &str) -> Answered {
+    let (pattern, view) = view_of(visit, id)?;
+    let (stock, rules) = (Stock::read(&*visit.log)?, visit.rules());
+    let page = made::book(&*visit.log, &stock, Some((&pattern, &view)), rules, &mut || {})?;
+    Ok(book_page(visit, page))
+}
+
+/// The book to look at, or to keep as a file and hand on.
+pub fn book_page(visit: &Visit<'_>, page: String) -> Response {
+    if visit.query.get("keep") == "yes" {
+        return Response::kept("text/html; charset=utf-8", "swatch-book.html", page);
+    }
+    printed::with_scripts(page, &book::SCRIPTS)
+}
