@@ -120,14 +120,16 @@ impl Transport for Cable {
     }
 }
 
-/// The instant at which time stands still: however long a test takes, no clock falls behind another.
-static NOW: LazyLock<Timestamp> = LazyLock::new(Timestamp::now);
+/// This desk, where time stands still: however long a test takes, no clock falls behind another.
+pub fn here() -> Here {
+    static NOW: LazyLock<Timestamp> = LazyLock::new(Timestamp::now);
+    Here { now: || *NOW, ..Here::desk() }
+}
 
 /// What a verb does, and what it prints.
 pub fn printed(run: impl FnOnce(&mut TextOutput<'_>) -> Result<(), Error>) -> (Result<(), Error>, String) {
     let mut out = Vec::new();
-    let here = Here { now: || *NOW, ..Here::desk() };
-    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here });
+    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here: here() });
     (result, String::from_utf8(out).unwrap())
 }
 
