@@ -81,9 +81,10 @@ pub(crate) struct Open {
     /// The variance of a cloth on the limit and its degrees of freedom.
     now: f32,
     degrees: Degrees,
-    /// The deviate that [`ASSURANCE`] of cases exceed on its own side of 0, as a number above it.
-    assured: f32,
 }
+
+/// The deviate that [`ASSURANCE`] of cases lie on one side of, for infinitely many degrees of freedom and for 5, the fewest there are.
+const ASSURED: (f32, f32) = (0.841, 0.92);
 
 /// For ends that lie farther off than the first number, what they can add to the other end, as a part of its deviate: the tail of 5
 /// degrees of freedom over the density at four cases of five.
@@ -219,8 +220,7 @@ impl Open {
     pub fn new(ask: Ask, figure: &Figure, missing: f32) -> Self {
         let degrees = Degrees::new(figure.dof);
         let now = degrees.up * figure.variance_above(missing);
-        let assured = Tail::ONE_IN_5.quantile(degrees.count);
-        Self { ask, percent: figure.percent(), missing, now, degrees, assured }
+        Self { ask, percent: figure.percent(), missing, now, degrees }
     }
 
     fn budget(&self, worth: &Worth, shift: f32) -> Budget {
@@ -260,13 +260,14 @@ impl Open {
         // Most plans end here, without a tail: the one end is enough, or the other adds too little.
         let (near, far) = ends;
         let adds = FAR.iter().find(|(from, _)| far > *from).map_or(f32::INFINITY, |(_, adds)| *adds);
-        if near <= -self.assured {
-            true
-        } else if near > 0.3 || near > adds - self.assured {
-            false
-        } else {
-            self.assurance(ends) >= ASSURANCE
+        if near <= -ASSURED.1 {
+            return true;
         }
+        if near > 0.3 || near > adds - ASSURED.0 {
+            return false;
+        }
+        let assured = Tail::ONE_IN_5.quantile(self.degrees.count);
+        near <= -assured || near <= adds - assured && self.assurance(ends) >= ASSURANCE
     }
 
     /// How many of its own scales the value read then must move for an answer, to the nearer side and to the other. `None` where it
@@ -310,8 +311,7 @@ mod tests {
         ];
         let tail = Tail::of(0.015);
         for (missing, (now, dof), (variance, dof_then), expected) in known {
-            let assured = Tail::ONE_IN_5.quantile(dof);
-            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof), assured };
+            let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now, degrees: Degrees::new(dof) };
             let then = Then { variance, squared_scale: variance / Degrees::new(dof_then).up, dof: dof_then };
             let found = open.assurance(open.ends(&then, &tail).unwrap());
             assert!((found - expected).abs() < 2e-4, "{found} for {expected}");
@@ -326,15 +326,8 @@ mod tests {
         for dof in [5.0, 6.5, 9.0, 14.0, 40.0, 1e6] {
             for step in 1..400i16 {
                 for share in [0.02, 0.05, 0.1, 0.2, 0.3, 0.5, 0.8] {
-                    let (missing, assured) = (f32::from(step) * 0.01, Tail::ONE_IN_5.quantile(dof));
-                    let open = Open {
-                        ask: Ask::Stretch,
-                        percent: 5.0,
-                        missing,
-                        now: 1.0,
-                        degrees: Degrees::new(dof),
-                        assured,
-                    };
+                    let missing = f32::from(step) * 0.01;
+                    let open = Open { ask: Ask::Stretch, percent: 5.0, missing, now: 1.0, degrees: Degrees::new(dof) };
                     let then =
                         Then { variance: share, squared_scale: share / Degrees::new(dof + 3.0).up, dof: dof + 3.0 };
                     let by_tails = open.assurance(open.ends(&then, &tail).unwrap()) >= ASSURANCE;

@@ -47,7 +47,7 @@ Examples:
 pub const SHEETS: &str = "\
 Examples:
       tenter report sheets --out everything.html
-      tenter report sheets 1 2 --out two.html
+      tenter report sheets 2 --out coat.html
 
 Each garment gets its plan, the cards of its cloths and the gauges of its view, with the name of whoever it is for.";
 

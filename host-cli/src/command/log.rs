@@ -57,11 +57,7 @@ fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, E
     }
     log.forget_photos(&retired)?;
     let kilobytes = gone.div_ceil(1000);
-    match gone {
-        0 => screen.say("no retired photograph is in the log")?,
-        _ => screen
-            .say(&format!("taken out  retired photographs, {kilobytes} kB; exported files may still hold them"))?,
-    }
+    screen.say(&done::photographs_gone(kilobytes))?;
     Ok(0)
 }
 

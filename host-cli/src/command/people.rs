@@ -4,7 +4,7 @@ use crate::cli::people::{CompareArgs, HereArgs, PeopleVerb};
 use crate::deed::people as deed;
 use crate::deed::{Refused, find};
 use crate::error::Error;
-use crate::finding::class::Class;
+use crate::finding::class::ClassPulls;
 use crate::finding::people::pullers;
 use crate::json::class as class_json;
 use crate::json::people as people_json;
@@ -72,10 +72,10 @@ fn here(args: &HereArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_
 }
 
 /// A cloth that several people pulled.
-pub(super) fn class_of(args: &CompareArgs, read: &dyn Read) -> Result<Class, Error> {
+pub(super) fn class_of(args: &CompareArgs, read: &dyn Read) -> Result<ClassPulls, Error> {
     let fabric = find::live_fabric(read, &args.fabric)?;
     let tests = read.tests(WhichTests::Of(fabric.id))?;
-    let class = Class::of(&fabric, &tests, &read.people()?, args.grain);
+    let class = ClassPulls::of(&fabric, &tests, &read.people()?, args.grain);
     let class = class.ok_or(Refused::NobodyToCompare(fabric.tag))?;
     Ok(if args.without_names { class.without_names() } else { class })
 }

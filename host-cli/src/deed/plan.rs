@@ -137,10 +137,10 @@ fn choose<'a>(
 fn kind(args: &TypedPlan, chosen: &[RoleChoice<'_>]) -> Result<Option<WantedKind>, Refused> {
     let Some(kind) = args.kind.or_else(|| chosen.iter().find_map(|chosen| chosen.role.kind)) else {
         let detail = args.with.iter().chain(&args.without).next();
-        return detail.map_or(Ok(None), |detail| Err(Refused::NoGarmentKind(*detail).into()));
+        return detail.map_or(Ok(None), |detail| Err(Refused::NoGarmentKind(*detail)));
     };
     if let Some(detail) = args.with.iter().chain(&args.without).find(|detail| !kind.has(**detail)) {
-        return Err(Refused::NeverHas(kind, *detail).into());
+        return Err(Refused::NeverHas(kind, *detail));
     }
     let by_role = chosen.iter().filter_map(|chosen| match part(chosen.role)? {
         GarmentPart::Lining => Some(Detail::Lining),
@@ -207,7 +207,7 @@ fn seams(args: &TypedPlan, (pattern, view): (&Pattern, &str), names: &[&str]) ->
         let place = |text: &str| {
             let name = find::role(pattern, view, text)?.name.as_str();
             let place = names.iter().position(|known| *known == name);
-            Ok::<_, Refused>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
+            place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))
         };
         seams.push(SeamWanted { roles: [place(one)?, place(other)?], name, length, grains });
     }

@@ -25,7 +25,7 @@ pub struct Hand {
 
 /// A cloth that several people pulled.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Class {
+pub struct ClassPulls {
     /// The cloth.
     pub fabric: Fabric,
     /// The grain.
@@ -38,7 +38,7 @@ pub struct Class {
     pub half: f32,
 }
 
-impl Class {
+impl ClassPulls {
     /// Of the tests of a cloth along a grain, or along the one that most people pulled; none where fewer than two people
     /// pulled it, or nobody twice.
     #[must_use]
@@ -136,13 +136,13 @@ mod tests {
         let fabric = Fabric::named(ids.next(), 5, "Practice sateen");
         let mut tests = vec![pulled(&mut ids, Some(anna), &[19, 20, 21]), pulled(&mut ids, Some(ben), &[9, 10, 11])];
         let people = People::default();
-        let class = Class::of(&fabric, &tests, &people, None).unwrap();
+        let class = ClassPulls::of(&fabric, &tests, &people, None).unwrap();
         let seen: Vec<(f32, f32)> = class.hands.iter().map(|hand| (hand.mean, (hand.half * 1e3).round())).collect();
         assert_eq!(seen, [(10.0, 1603.0), (20.0, 1603.0)]);
         assert_eq!((class.grain, class.compared.mean), (Grain::Crosswise, 15.0));
         assert_eq!(class.clone().without_names().hands[1].name.as_deref(), Some("B"));
-        assert_eq!(Class::of(&fabric, &tests, &people, Some(Grain::Bias)), None);
+        assert_eq!(ClassPulls::of(&fabric, &tests, &people, Some(Grain::Bias)), None);
         tests[0].dropped = true;
-        assert_eq!(Class::of(&fabric, &tests, &people, None), None, "one person is no class");
+        assert_eq!(ClassPulls::of(&fabric, &tests, &people, None), None, "one person is no class");
     }
 }

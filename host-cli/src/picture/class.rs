@@ -3,7 +3,7 @@
 use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 use crate::finding::axis::{Axis, Spread, count, step, ticks};
-use crate::finding::class::{Class, Hand};
+use crate::finding::class::{ClassPulls, Hand};
 use crate::words::class as told;
 use crate::words::typeset::minus;
 
@@ -17,7 +17,7 @@ const FOOT: f64 = 72.0;
 
 /// Draws them.
 #[must_use]
-pub fn draw(class: &Class) -> Picture {
+pub fn draw(class: &ClassPulls) -> Picture {
     let rows = count(class.hands.len()) + 1.0;
     let foot = TOP + ROW * rows;
     let title = format!("Pulls of {} by several people", words::isolated(&class.fabric.name));
@@ -42,13 +42,13 @@ pub fn draw(class: &Class) -> Picture {
     picture
 }
 
-fn description(class: &Class) -> String {
+fn description(class: &ClassPulls) -> String {
     let each = class.hands.iter().map(|hand| format!("{}: {}.", told::called(hand), told::mean(hand.mean, hand.half)));
     let sentences: Vec<String> = each.chain([told::lead(class), told::spread(class)]).collect();
     minus(&sentences.join(" "))
 }
 
-fn axis(class: &Class) -> Axis {
+fn axis(class: &ClassPulls) -> Axis {
     let (low, high) = class.ends();
     let step = step(f64::from(high - low).max(1.0), 6.0);
     let [low, high] = [(f64::from(low) / step).floor(), (f64::from(high) / step).ceil()].map(|at| at * step);

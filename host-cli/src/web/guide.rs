@@ -97,10 +97,10 @@ fn signs() -> Shell {
         pulls: [72, 76, 79].into_iter().filter_map(|pull| Ratio::new(pull, 1000)).collect(),
     };
     let (title, confidence) = ("an example", Confidence::default());
-    let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: &Table::OWN, key: true });
+    let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: &Table::OWN, key: false });
     page.push(PagePart::Patch(String::new(), vec![
         PagePart::Picture(picture.inline(), String::new()),
-        PagePart::Words("The band is what the reading is worth: the cloth lies within it, 95\u{a0}% sure. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
+        PagePart::Words("The diamond is what was measured. The band is what the reading is worth: the cloth lies within it, 95\u{a0}% sure. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
     ]));
     let said = [
         (Verdict::Meets, "It has what is asked."),

@@ -7,6 +7,7 @@
 mod advice;
 mod cloths;
 mod drawing;
+mod exchange;
 mod fields;
 mod form;
 mod garments;
@@ -21,6 +22,8 @@ mod request;
 mod response;
 mod shell;
 mod size;
+#[cfg(test)]
+mod tests;
 mod visit;
 
 pub use request::{Method, Request};
@@ -37,7 +40,7 @@ use visit::{Answered, Visit};
 #[must_use]
 pub fn most_bytes(path: &str) -> u64 {
     match path {
-        "/log" => 256 << 20,
+        "/log" | "/exchange" => 256 << 20,
         photo if photo.ends_with("/photos") => 33 << 20,
         _ => 256 << 10,
     }
@@ -81,6 +84,9 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["style.css"] if gets => Ok(Response::file("text/css; charset=utf-8", shell::STYLE)),
         ["page.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", shell::SCRIPT)),
         ["icon.svg"] if gets => Ok(Response::file("image/svg+xml", shell::ICON)),
+        ["exchange"] => exchange::exchange(visit),
+        ["exchange", exchange::FILE] if gets => exchange::log(visit),
+        ["desk.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", exchange::SCRIPT)),
         ["cloths"] if gets => cloths::list(visit),
         ["cloths", "new"] => cloths::edit::add(visit),
         ["cloths", id] if gets => cloths::one::show(visit, id),

@@ -49,6 +49,7 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
         "The log".to_owned(),
         vec![PagePart::Links(vec![
             Link::new("/log", "The log as a file").about("Take it along, or bring another"),
+            Link::new("/exchange", "Exchange with a phone").about("What was stored in a shop comes here"),
             Link::new("/inbox", "Tests without a cloth"),
         ])],
     ));

@@ -28,6 +28,10 @@ pub enum PagePart {
     Links(Vec<Link>),
     /// A table: what it is called, its heads, its rows.
     Table(String, Vec<&'static str>, Vec<Vec<Cell>>),
+    /// Things with their answers, and why.
+    Answers(Vec<Entry>),
+    /// A picture that is larger than a phone: what it is called, and itself.
+    Wide(String, String),
     /// A picture of ours with words below.
     Picture(String, String),
     /// A form.
@@ -77,6 +81,19 @@ pub struct Link {
     pub first: bool,
 }
 
+/// A thing with its answer.
+#[derive(Clone, Debug)]
+pub struct Entry {
+    /// Where it leads.
+    pub href: String,
+    /// What it is.
+    pub words: String,
+    /// Its answer.
+    pub told: AnswerTag,
+    /// Why.
+    pub why: String,
+}
+
 /// A cell of a table.
 #[derive(Clone, Debug, Default)]
 pub struct Cell {
@@ -86,8 +103,6 @@ pub struct Cell {
     pub href: String,
     /// Whether it is a figure.
     pub figure: bool,
-    /// An answer in the place of words.
-    pub told: Option<AnswerTag>,
 }
 
 impl AnswerTag {

@@ -167,3 +167,27 @@ pub const APP_FILE: &str = "open it from the phone's own files";
 /// What a person must know of the one file.
 pub const APP_FILE_LIMITS: &str = "the browser keeps what you store for that file alone: do not rename or move it, other pages that you open from \
      your files may read it, and clearing the browser's data deletes it; so export often";
+
+/// What the pulls of a class say, as a page.
+pub const CLASS: &str = "what the class found; open it in a browser";
+
+/// Retired photographs are out of the log, so many thousands of bytes of them.
+#[must_use]
+pub fn photographs_gone(kilobytes: usize) -> String {
+    match kilobytes {
+        0 => "no retired photograph is in the log".to_owned(),
+        _ => format!("taken out  retired photographs, {kilobytes} kB; exported files may still hold them"),
+    }
+}
+
+/// Plans, cards and gauges of some garments.
+#[must_use]
+pub fn sheets(garments: &str) -> String {
+    to_print(&format!("plans, cards and gauges of {garments}"))
+}
+
+/// A sheet on which a class writes its readings.
+#[must_use]
+pub fn class_sheet() -> String {
+    to_print("the sheet for a class")
+}

@@ -200,10 +200,10 @@ mod tests {
             if !finishes.is_empty() && finish.is_none() {
                 prop_assert_eq!(stands(Feature::Finish), Some(Stands::NotSaid));
             }
-            if wanted.is_some() && made_for.is_none() && finish != Some(Finish::Fusible) {
+            if asked.purpose.is_some() && made_for.is_none() && finish != Some(Finish::Fusible) {
                 prop_assert_eq!(stands(Feature::Purpose), Some(Stands::NotSaid));
             }
-            if wanted.is_none() && made_for.is_none() && finish != Some(Finish::Fusible) {
+            if asked.purpose.is_none() && made_for.is_none() && finish != Some(Finish::Fusible) {
                 prop_assert_eq!(stands(Feature::Purpose), None);
             }
             prop_assert_eq!(stands(Feature::Construction), None);

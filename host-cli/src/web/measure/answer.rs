@@ -94,7 +94,7 @@ fn parts(checked: &Checked, role: &str) -> Vec<PagePart> {
         pulls: pulls(&input.test),
     };
     let title = "this swatch";
-    let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: input.table, key: true });
+    let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: input.table, key: false });
     parts.push(PagePart::Patch(String::new(), vec![PagePart::Picture(picture.inline(), String::new())]));
     let next: Vec<Row> = checked.next.iter().map(|next| Row::new("next", &words::next(*next, input.unit))).collect();
     parts.push(PagePart::Rows(first_label(next)));

@@ -11,7 +11,7 @@ use crate::page::together;
 use crate::page::{book, made, print};
 use crate::picture::drawn;
 use crate::web::cloths::one::why;
-use crate::web::part::{AnswerTag, Cell, Link, PagePart};
+use crate::web::part::{AnswerTag, Entry, Link, PagePart};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit, cloth};
 use crate::web::{Response, printed};
@@ -53,15 +53,11 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             parts.push(PagePart::Answer(AnswerTag::of(best, &outcome(role))));
         }
         let considered = || role.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
-        let rows: Vec<Vec<Cell>> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
+        let rows: Vec<Entry> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
         if rows.is_empty() {
             parts.push(PagePart::Words("No cloth of yours is the kind that it asks for.".to_owned()));
         } else {
-            parts.push(PagePart::Table(
-                format!("Cloths for {}", role.role.name),
-                vec!["cloth", "answer", "chance", "why"],
-                rows,
-            ));
+            parts.push(PagePart::Answers(rows));
         }
         if !role.candidates.iter().any(Candidate::will_do) && !role.is_free() {
             parts.push(PagePart::told(&format!("Look for {}.", shopping(role, unit))));
@@ -76,7 +72,10 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
         parts.push(PagePart::Fold(
             "On the map".to_owned(),
             false,
-            vec![PagePart::Picture(drawn::map(&stock, Some(role), confidence).inline(), String::new())],
+            vec![PagePart::Wide(
+                format!("Map for {}", role.role.name),
+                drawn::map(&stock, Some(role), confidence).inline(),
+            )],
         ));
         parts.push(PagePart::Links(vec![
             Link::new(format!("/cloths?for={}", role.role.id), "All cloths on one scale"),
@@ -105,16 +104,12 @@ fn outcome(role: &RoleFit<'_>) -> String {
     }
 }
 
-fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> Vec<Cell> {
+fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> Entry {
     let fabric = one.fabric;
     let name = format!("{} {}", fabric.tag, crate::plain::isolated(&fabric.name));
     let chance = chance(one.answer, one.chance, one.disagrees()).unwrap_or_default();
-    vec![
-        Cell::link(format!("{}?for={}", cloth(fabric.id), role.role.id), name),
-        Cell { told: Some(AnswerTag::of(one.verdict(), "")), ..Cell::default() },
-        Cell::new(chance.trim_start_matches("chance ")),
-        Cell::new(why(one, fitted, role.role)),
-    ]
+    let href = format!("{}?for={}", cloth(fabric.id), role.role.id);
+    Entry { href, words: name, told: AnswerTag::of(one.verdict(), &chance), why: why(one, fitted, role.role) }
 }
 
 /// The plan of a view with the best cloth for each role, as a page to print.
