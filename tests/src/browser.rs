@@ -134,14 +134,96 @@ struct Job<'a> {
 ///
 /// When browser, Node or their packages are missing, or the page cannot be opened.
 pub fn visit(file: &Path, views: &[View]) -> io::Result<Visit> {
+    let job = Job { browser: find("chromium")?, file: &file.canonicalize()?, views };
+    let said = node("visit.mjs", &serde_json::to_vec(&job)?)?;
+    Ok(serde_json::from_slice(&said)?)
+}
+
+/// One step of a walk through pages; each part that is there is done, in the order of these fields.
+#[derive(Debug, Clone, Default, Serialize)]
+pub struct WalkStep {
+    /// From here on the window is so wide.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub width: Option<u32>,
+    /// Whether the reader prefers dark pages.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dark: Option<bool>,
+    /// Opens an address.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub go: Option<String>,
+    /// Types a text into a field, by its selector.
+    #[serde(rename = "type", skip_serializing_if = "Option::is_none")]
+    pub typed: Option<(String, String)>,
+    /// Chooses a value of a list.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub choose: Option<(String, String)>,
+    /// Ticks a box, or one of several.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tick: Option<String>,
+    /// Presses what leads to another page, and waits for it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub press: Option<String>,
+    /// A script to evaluate; its value is the step's result.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ask: Option<String>,
+    /// Whether to check that everybody can use the page.
+    pub axe: bool,
+    /// Where a photograph goes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub png: Option<PathBuf>,
+}
+
+/// What a step of a walk gave.
+#[derive(Debug, Clone, Deserialize)]
+pub struct Walked {
+    /// What the script gave; null without one.
+    pub result: Value,
+    /// What keeps somebody from using the page.
+    pub violations: Vec<String>,
+    /// The address at which the step ended, behind the base.
+    pub address: String,
+}
+
+/// What a walk gave.
+#[derive(Debug, Clone, Deserialize)]
+pub struct Walk {
+    /// One for each step.
+    pub seen: Vec<Walked>,
+    /// Every address that was asked for.
+    pub requests: Vec<String>,
+    /// What pages complained of.
+    pub errors: Vec<String>,
+    /// What a script put before the reader.
+    pub dialogs: Vec<String>,
+}
+
+/// Walks through the pages of a server in a window of that size, with or without the pages' scripts.
+///
+/// # Errors
+///
+/// When browser, Node or their packages are missing, or a step cannot be made.
+pub fn walk(base: &str, (width, height): (u32, u32), scripts: bool, steps: &[WalkStep]) -> io::Result<Walk> {
+    #[derive(Serialize)]
+    struct WalkJob<'a> {
+        browser: PathBuf,
+        base: &'a str,
+        width: u32,
+        height: u32,
+        scripts: bool,
+        steps: &'a [WalkStep],
+    }
+    let job = WalkJob { browser: find("chromium")?, base, width, height, scripts, steps };
+    Ok(serde_json::from_slice(&node("walk.mjs", &serde_json::to_vec(&job)?)?)?)
+}
+
+/// Runs one of the programs beside this crate with a job; what it wrote.
+fn node(program: &str, job: &[u8]) -> io::Result<Vec<u8>> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"));
     let mut node = Command::new("node");
-    node.arg(folder.join("browser/visit.mjs")).arg(folder.join("../target/browser"));
-    let job = Job { browser: find("chromium")?, file: &file.canonicalize()?, views };
+    node.arg(folder.join("browser").join(program)).arg(folder.join("../target/browser"));
     let mut child = node.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn()?;
-    child.stdin.take().ok_or_else(|| io::Error::other("no way in"))?.write_all(&serde_json::to_vec(&job)?)?;
-    let said = succeeded("node tests/browser/visit.mjs", child.wait_with_output()?)?;
-    Ok(serde_json::from_slice(&said)?)
+    child.stdin.take().ok_or_else(|| io::Error::other("no way in"))?.write_all(job)?;
+    succeeded(&format!("node tests/browser/{program}"), child.wait_with_output()?)
 }
 
 /// A program on the path.

@@ -63,17 +63,20 @@ pub struct ByArg {
     /// Who pulled; tenter remembers the first you name here. TENTER_BY names somebody for one window
     #[arg(long, value_name = "NAME")]
     pub by: Option<String>,
-    /// Who pulls in this window.
-    #[arg(long, value_name = "NAME", env = "TENTER_BY", hide = true, hide_env = true)]
-    pub by_for_now: Option<String>,
 }
 
 impl ByArg {
     /// The name, by whichever way it was given.
     #[must_use]
-    pub fn name(&self) -> Option<&str> {
-        self.by.as_deref().or(self.by_for_now.as_deref())
+    pub fn name(&self) -> Option<String> {
+        self.by.clone().or_else(by_for_now)
     }
+}
+
+/// Who pulls in this window, by the environment variable `TENTER_BY`.
+#[must_use]
+pub fn by_for_now() -> Option<String> {
+    std::env::var("TENTER_BY").ok().filter(|name| !name.trim().is_empty())
 }
 
 /// What to do with the people.

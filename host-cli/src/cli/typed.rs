@@ -63,7 +63,7 @@ impl PullArgs {
         asked.wants.wants = row.wants.clone().or(asked.wants.wants);
         let (test, as_read) = (test(&self.test.flags, row), self.test.flags.as_read);
         let check = TypedCheck { test, asked, scatter: None, construction: None, as_read };
-        let by = self.by.name().map(str::to_owned);
+        let by = self.by.name();
         TypedPull { check, at: self.at.clone(), note: self.note.clone(), by }
     }
 

@@ -168,10 +168,10 @@ fn choose<'a>(
 fn refuse_details<'r>(choices: &Choices, roles: impl IntoIterator<Item = &'r Role>) -> Result<(), Refused> {
     let details = || choices.with.iter().chain(&choices.without).filter_map(|word| Detail::from_word(word));
     let Some(kind) = said(choices, roles) else {
-        return details().next().map_or(Ok(()), |detail| Err(Refused::NoGarmentKind(detail).into()));
+        return details().next().map_or(Ok(()), |detail| Err(Refused::NoGarmentKind(detail)));
     };
     let never = details().find(|detail| !kind.has(kind.meant(*detail)));
-    never.map_or(Ok(()), |detail| Err(Refused::NeverHas(kind, detail).into()))
+    never.map_or(Ok(()), |detail| Err(Refused::NeverHas(kind, detail)))
 }
 
 /// Refuses choices of which no plan can be made, before they are stored.
@@ -214,7 +214,7 @@ fn seams(choices: &Choices, (pattern, view): (&Pattern, &str), names: &[&str]) -
         let place = |text: &str| {
             let name = find::role(pattern, view, text)?.name.as_str();
             let place = names.iter().position(|known| *known == name);
-            Ok::<_, Refused>(place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))?)
+            place.ok_or_else(|| Refused::NotOnSheet(name.to_owned()))
         };
         seams.push(SeamWanted { roles: [place(one)?, place(other)?], name, length, grains });
     }

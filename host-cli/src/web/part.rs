@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::form::{Form, Kind};
+use super::form::{FieldKind, Form};
 use crate::finding::verdict::Verdict;
 use crate::page::{class, together};
 use crate::words::advice::Spoken;
@@ -11,7 +11,7 @@ use crate::words::page::told;
 
 /// A part of a page. Texts are escaped; only our own pictures and parts are written as they are.
 #[derive(Clone, Debug)]
-pub enum Part {
+pub enum PagePart {
     /// A paragraph.
     Words(String),
     /// A paragraph that stands back.
@@ -19,7 +19,7 @@ pub enum Part {
     /// A heading.
     Head(String),
     /// An answer, large.
-    Answer(Told),
+    Answer(AnswerTag),
     /// Something to heed: what, and why.
     Notice(String, Vec<String>),
     /// Labels with what is said of each.
@@ -28,21 +28,25 @@ pub enum Part {
     Links(Vec<Link>),
     /// A table: what it is called, its heads, its rows.
     Table(String, Vec<&'static str>, Vec<Vec<Cell>>),
+    /// Things with their answers, and why.
+    Answers(Vec<Entry>),
+    /// A picture that is larger than a phone: what it is called, and itself.
+    Wide(String, String),
     /// A picture of ours with words below.
     Picture(String, String),
     /// A form.
     Form(Box<Form>),
     /// Parts that belong together.
-    Patch(String, Vec<Part>),
+    Patch(String, Vec<PagePart>),
     /// Parts that are folded away at first, unless they are open.
-    Fold(String, bool, Vec<Part>),
+    Fold(String, bool, Vec<PagePart>),
     /// HTML of ours.
     Html(String),
 }
 
 /// An answer in sign and word.
 #[derive(Clone, Debug)]
-pub struct Told {
+pub struct AnswerTag {
     /// Its class in the style sheet.
     pub class: &'static str,
     /// Its sign.
@@ -77,6 +81,19 @@ pub struct Link {
     pub first: bool,
 }
 
+/// A thing with its answer.
+#[derive(Clone, Debug)]
+pub struct Entry {
+    /// Where it leads.
+    pub href: String,
+    /// What it is.
+    pub words: String,
+    /// Its answer.
+    pub told: AnswerTag,
+    /// Why.
+    pub why: String,
+}
+
 /// A cell of a table.
 #[derive(Clone, Debug, Default)]
 pub struct Cell {
@@ -86,11 +103,9 @@ pub struct Cell {
     pub href: String,
     /// Whether it is a figure.
     pub figure: bool,
-    /// An answer in the place of words.
-    pub told: Option<Told>,
 }
 
-impl Told {
+impl AnswerTag {
     /// An answer as in a list.
     pub fn of(verdict: impl Into<Verdict>, about: &str) -> Self {
         let verdict = verdict.into();
@@ -167,7 +182,7 @@ impl Cell {
 #[derive(Template)]
 #[template(path = "web/part.html")]
 struct PartPage<'p> {
-    part: &'p Part,
+    part: &'p PagePart,
 }
 
 #[derive(Template)]
@@ -176,7 +191,7 @@ struct FormPage<'p> {
     form: &'p Form,
 }
 
-impl Part {
+impl PagePart {
     /// Our own words as a paragraph.
     pub fn told(words: &str) -> Self {
         Self::Words(told(words))

@@ -2,12 +2,9 @@
 //! browser, offline, killed, renewed and full. Needs the compiler (`tests/install phone`), Chromium and Node.js, and
 //! fails without them.
 
-mod budget;
-mod handing;
 mod kills;
 mod offline;
-mod one_file;
-mod same;
+
 mod windows;
 
 use std::path::PathBuf;
@@ -28,16 +25,16 @@ const ADD: &str = "async (name) => {
     return response.url;
 }";
 
-/// Every cloth of the list: its tag and its name, as it stands on its own page.
+/// Every cloth that lies in the browser's database: its tag and its name.
 const CLOTHS: &str = "(async () => {
-    const parsed = async (address) => new DOMParser().parseFromString(await (await fetch(address)).text(), 'text/html');
-    const list = await parsed('/cloths');
-    const links = [...list.querySelectorAll('main a')].map((link) => link.getAttribute('href'));
-    const cloths = new Set(links.filter((link) => /^\\/cloths\\/[0-9a-z]{26}$/.test(link)));
-    return Promise.all([...cloths].map(async (address) => {
-        const page = await parsed(address);
-        return [page.querySelector('p.tag').lastChild.textContent.trim(), page.querySelector('h1').textContent];
-    }));
+    const done = (request) => new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+    });
+    const database = await done(indexedDB.open('tenter'));
+    const rows = await done(database.transaction('entries').objectStore('entries').getAll());
+    database.close();
+    return rows.map((row) => JSON.parse(row.line)).map(({ tag, name }) => [tag, name]);
 })()";
 
 /// A phone with the app on it.
@@ -97,12 +94,16 @@ impl Shop {
     }
 
     /// Tags and names of all cloths, by tag.
-    fn cloths(&mut self) -> Vec<(u32, String)> {
+    fn cloths(&mut self) -> Vec<(u64, String)> {
         let cloths = self.eval(CLOTHS);
-        let text = |value: &Value| value.as_str().unwrap().to_owned();
-        let pair = |cloth: &Value| (text(&cloth[0]).parse().unwrap(), text(&cloth[1]));
-        let mut cloths: Vec<(u32, String)> = cloths.as_array().unwrap().iter().map(pair).collect();
+        let pair = |cloth: &Value| (cloth[0].as_u64().unwrap(), cloth[1].as_str().unwrap().to_owned());
+        let mut cloths: Vec<(u64, String)> = cloths.as_array().unwrap().iter().map(pair).collect();
         cloths.sort();
         cloths
+    }
+
+    /// The names of all cloths, by tag.
+    fn names(&mut self) -> Vec<String> {
+        self.cloths().into_iter().map(|(_, name)| name).collect()
     }
 }

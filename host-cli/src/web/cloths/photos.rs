@@ -2,7 +2,7 @@
 
 use super::super::fields::fresh;
 use super::super::form::Form;
-use super::super::part::{Link, Part};
+use super::super::part::{Link, PagePart};
 use super::super::shell::{Place, Shell, nowhere};
 use super::super::visit::{Answered, Visit, cloth};
 use super::super::{Method, Response};
@@ -49,13 +49,13 @@ fn answered(visit: &Visit<'_>, fabric: &Fabric, address: &str, done: Result<(), 
 
 #[cfg(feature = "pictures")]
 fn form(visit: &Visit<'_>, address: &str) -> Form {
-    use super::super::form::{Input, Kind};
+    use super::super::form::{FieldKind, FormField};
     use crate::input::Field;
 
     Form::new("photo", address, "Keep the photograph")
         .once(fresh(visit.here))
-        .ask(Input::new("photo", "A photograph", Kind::Photo).of(&[Field::Photo]))
-        .ask(Input::text("note", "What it shows").of(&[Field::Note]))
+        .ask(FormField::new("photo", "A photograph", FieldKind::Photo).of(&[Field::Photo]))
+        .ask(FormField::text("note", "What it shows").of(&[Field::Note]))
 }
 
 #[cfg(not(feature = "pictures"))]
@@ -95,12 +95,12 @@ fn page(visit: &Visit<'_>, fabric: &Fabric, form: Form, status: u16) -> Answered
     let fabric = find::fabric(&*visit.log, &fabric.id.to_string())?;
     let address = format!("{}/photos", cloth(fabric.id));
     let mut page = Shell::new(Place::Cloths, &format!("Photographs of {}", words::title(&fabric)));
-    page.push(Part::Form(Box::new(form)));
+    page.push(PagePart::Form(Box::new(form)));
     let seen = memory::photos(&*visit.log, &fabric)?;
     for one in &seen {
-        page.push(Part::Html(super::one::photographs(&fabric, core::slice::from_ref(one))));
+        page.push(PagePart::Html(super::one::photographs(&fabric, core::slice::from_ref(one))));
         let turn = |id, button: &str, name: &str| {
-            Part::Form(Box::new(
+            PagePart::Form(Box::new(
                 Form::new(id, &address, button).once(fresh(visit.here)).with(name, one.number.to_string()).quiet(),
             ))
         };
@@ -113,6 +113,6 @@ fn page(visit: &Visit<'_>, fabric: &Fabric, form: Form, status: u16) -> Answered
             page.push(turn("retire", "Retire it", "retire"));
         }
     }
-    page.push(Part::Links(vec![Link::new(cloth(fabric.id), "Back to the cloth")]));
+    page.push(PagePart::Links(vec![Link::new(cloth(fabric.id), "Back to the cloth")]));
     Ok(page.with_status(status))
 }
