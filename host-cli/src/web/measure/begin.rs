@@ -116,6 +116,7 @@ pub fn more() -> Vec<Input> {
         Input::new("planned", "How many pulls you plan", Kind::Figures).hint("3 unless you say").of(&[Field::Planned]),
         Input::text("load", "What pulls, if not a hand").hint("500g, 5N").of(&[Field::Load]),
         Input::text("division", "Between two lines of your tape").hint("1mm, 1/16in").of(&[Field::Division]),
+        Input::text("by", "Who pulls").hint("Empty for whoever pulls here as a rule").of(&[Field::PulledBy]),
         Input::text("note", "A remark").of(&[Field::Note]),
     ]
 }
