@@ -4,7 +4,7 @@ use heapless::String;
 use tenter_core::saved::Clock;
 use tenter_core::wire::{Identity, Listing, Refusal};
 
-use crate::link::Desk;
+use crate::link::RequestHandler;
 use crate::log::{DEMAND_SLOTS, Log, LogError, Storage};
 use crate::ui::{LogState, MeasuredCloth};
 
@@ -75,7 +75,7 @@ fn reason<E>(error: LogError<E>) -> Refusal {
     }
 }
 
-impl<S: Storage> Desk for Records<S> {
+impl<S: Storage> RequestHandler for Records<S> {
     fn identity(&mut self) -> Identity {
         let clock = self.clock();
         Identity {

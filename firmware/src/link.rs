@@ -12,12 +12,12 @@ use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, Refusal};
 ///
 /// ```
 /// use tenter_core::wire::{Identity, Listing, Refusal};
-/// use tenter_firmware::link::Desk;
+/// use tenter_firmware::link::RequestHandler;
 ///
 /// /// A handheld with nothing saved and a memory that does not work.
 /// struct Broken;
 ///
-/// impl Desk for Broken {
+/// impl RequestHandler for Broken {
 ///     fn identity(&mut self) -> Identity {
 ///         let version = "0.1.0".try_into().unwrap();
 ///         Identity { device: 0, version, uptime_s: 5, unix_s: None, demand_slots: 8 }
@@ -37,7 +37,7 @@ use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, Refusal};
 ///
 /// assert_eq!(Broken.identity().device, 0);
 /// ```
-pub trait Desk {
+pub trait RequestHandler {
     /// Who this is.
     fn identity(&mut self) -> Identity;
 
@@ -108,9 +108,9 @@ pub trait Desk {
 /// ```
 /// use tenter_core::{framing, wire};
 /// # use tenter_core::wire::{Identity, Listing, Refusal};
-/// # use tenter_firmware::link::Desk;
+/// # use tenter_firmware::link::RequestHandler;
 /// # struct Handheld;
-/// # impl Desk for Handheld {
+/// # impl RequestHandler for Handheld {
 /// #     fn identity(&mut self) -> Identity {
 /// #         let version = "0.1.0".try_into().unwrap();
 /// #         Identity { device: 0, version, uptime_s: 5, unix_s: None, demand_slots: 8 }
@@ -156,7 +156,7 @@ impl Responder {
     }
 
     /// Takes a byte; the reply's frame, if this byte closes a request.
-    pub fn receive(&mut self, byte: u8, desk: &mut impl Desk) -> Option<&[u8]> {
+    pub fn receive(&mut self, byte: u8, desk: &mut impl RequestHandler) -> Option<&[u8]> {
         let message = self.inbox.push(byte)?;
         let mut record = [0; MAX_SAVED_BYTES];
         let (token, reply) = match decode_request(message) {
@@ -171,7 +171,7 @@ impl Responder {
 
 fn answer<'b>(
     request: &LinkRequest<'_>,
-    desk: &mut impl Desk,
+    desk: &mut impl RequestHandler,
     buffer: &'b mut [u8; MAX_SAVED_BYTES],
 ) -> Result<LinkReply<'b>, Refusal> {
     match *request {

@@ -47,7 +47,7 @@ fn a_test_is_stored_and_shown() {
     assert!(program.run(&["cloth", "show", "1"]).out.contains(&letters(&tests[0])));
 }
 
-/// The shape of `check` with the test and the tag beside it; nothing else.
+/// The shape of `check` with the test, the tag and who pulled beside it; nothing else.
 #[test]
 fn json_is_that_of_check_with_test_and_tag() {
     let program = Program::with_cloth();
@@ -55,7 +55,7 @@ fn json_is_that_of_check_with_test_and_tag() {
     let keys = |value: &Value| value.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
     let mut checked = keys(&program.line(&format!("check {readings}")).json());
     let json = program.line(&format!("pull 2 {readings}")).json();
-    checked.extend(["test", "tag", "together"].map(str::to_owned));
+    checked.extend(["test", "tag", "by", "together"].map(str::to_owned));
     checked.sort();
     assert_eq!(keys(&json), checked);
     assert_eq!(json["tag"], 2);

@@ -301,3 +301,35 @@ fn a_view_is_one_garment() {
         assert!(ran.code == Some(2) && ran.err.lines().count() == 1 && ran.err.contains(part), "{line}: {}", ran.err);
     }
 }
+
+/// Growth that lies over its limit and was read early may still fall: no chance is told of it, and it is told when to read it again.
+/// Read in time it is over.
+#[test]
+fn growth_that_was_read_early_has_no_chance_yet() {
+    let program = Program::new();
+    for (name, back) in [("early", "1min"), ("timely", "30min")] {
+        ok(&program, &format!("cloth add {name} --construction woven"));
+        let pulls = "--marks 250mm --settling --to 300mm --to 301mm --to 300mm --marks 250mm";
+        ok(&program, &format!("pull {} {pulls} --back 270mm@{back}", program.log_fabrics()));
+    }
+    ok(&program, "pattern add coat - main --crosswise 5% --growth-at-most 3%");
+    let (early, timely) = (judged(&program, "coat", 1), judged(&program, "coat", 2));
+    assert_eq!((&early["answer"], &early["chance"]), (&"close".into(), &Value::Null), "{early}");
+    assert_eq!(timely["answer"], "over", "{timely}");
+    let told = flat(&ok(&program, "fit coat"));
+    assert!(!told.contains("that it meets") && told.contains("read growth again 30 min after"), "{told}");
+    let check = "check --marks 250mm --to 300mm --to 301mm --to 300mm --back 270mm@1min --wants 5% --growth-at-most 3%";
+    let told = flat(&ok(&program, check));
+    assert!(told.starts_with("TOO CLOSE") && told.contains("growth at most 3 %: not known yet"), "{told}");
+}
+
+/// No cloth gives less than nothing: a rigid one meets 0 to 5 %, and grows by no more than it stretches.
+#[test]
+fn a_rigid_cloth_meets_a_least_of_nothing() {
+    let program = Program::new();
+    ok(&program, "cloth add canvas --construction woven");
+    ok(&program, "pull 1 --marks 250mm --settling --to 250mm --to 250mm --to 250mm --marks 250mm --back 250mm@1min");
+    ok(&program, "pattern add apron - main --crosswise 0%..5% --growth-at-most 4%");
+    let canvas = judged(&program, "apron", 1);
+    assert_eq!(canvas["answer"], "meets", "{canvas}");
+}

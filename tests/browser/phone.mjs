@@ -129,11 +129,11 @@ async function workers() {
     return Promise.all(found.map((target) => target.worker()));
 }
 
+// What the browser is told to pretend lasts as long as the session in which it was told.
+const sessions = {};
 async function cdp(page, method, parameters) {
-    const session = await pages[page].createCDPSession();
-    const answer = await session.send(method, parameters);
-    await session.detach();
-    return answer;
+    sessions[page] ??= await pages[page].createCDPSession();
+    return sessions[page].send(method, parameters);
 }
 
 const commands = {

@@ -130,9 +130,11 @@ fn plans_hold_in_four_cases_of_five() {
 fn forecasts_hold() {
     for division in [0.5, 1.0] {
         for (last, at) in [(600, 1800), (600, 3600), (900, 3600), (1800, 3600)] {
-            for (family, held) in time::FAMILIES.into_iter().zip(time::forecasts_hold(division, last, at, 2_000, SEED))
-            {
-                assert!(held >= 95.0, "{division} mm, from {last} to {at} s, {family}: {held} %");
+            for placed in [false, true] {
+                let held = time::forecasts_hold(division, (last, at), placed, 2_000, SEED);
+                for (family, held) in time::FAMILIES.into_iter().zip(held) {
+                    assert!(held >= 95.0, "{division} mm, from {last} to {at} s, {family}, {placed}: {held} %");
+                }
             }
         }
     }

@@ -17,6 +17,9 @@ pub const MAX_DOUBTS: usize = 6;
 /// cannot show it. The tool's own limit.
 const LEAST_DIVISIONS: i64 = 2;
 
+/// Marks that were moved by so many divisions were moved by far more than [`LEAST_DIVISIONS`]. The tool's own limit.
+const FAR_DIVISIONS: i64 = 8;
+
 /// Marks that are proposed let the asked stretch move them by so many divisions.
 const ENOUGH_DIVISIONS: i64 = 5;
 
@@ -215,6 +218,12 @@ fn short_marks(test: &PullTest, demand: &Demand) -> Option<Doubt> {
     if i64::from(test.gauge().steps()) >= marks_for(LEAST_DIVISIONS)? {
         return None;
     }
+    // Marks that moved by far more than that are read well enough.
+    let moved =
+        test.pulls().iter().max().map_or(0, |longest| i64::from(longest.steps()) - i64::from(test.gauge().steps()));
+    if moved >= division.checked_mul(FAR_DIVISIONS)? {
+        return None;
+    }
     let enough = marks_for(ENOUGH_DIVISIONS).and_then(|steps| i32::try_from(steps).ok())?;
     Some(Doubt::ShortMarks { enough: Length::from_steps(enough) })
 }
@@ -356,6 +365,8 @@ mod tests {
         let short = test("2cm", &["2.1cm"]);
         assert_eq!(doubts(&short, &asked(&demand)), [Doubt::ShortMarks { enough: length("10cm") }]);
         assert_eq!(doubts(&test("4cm", &["4.2cm"]), &asked(&demand)), []);
+        // Eight divisions are no two, whatever the scale.
+        assert_eq!(doubts(&test("2cm", &["2.8cm"]), &asked(&demand)), []);
         let narrow = Context { cloth_width: Some(length("20cm")), ..Context::default() };
         assert_eq!(doubts(&test("25cm", &["26cm"]), &narrow), [Doubt::WiderThanCloth]);
     }

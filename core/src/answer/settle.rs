@@ -83,6 +83,13 @@ pub(crate) struct Open {
     degrees: Degrees,
 }
 
+/// The deviate that [`ASSURANCE`] of cases lie on one side of, for infinitely many degrees of freedom and for 5, the fewest there are.
+const ASSURED: (f32, f32) = (0.841, 0.92);
+
+/// For ends that lie farther off than the first number, what they can add to the other end, as a part of its deviate: the tail of 5
+/// degrees of freedom over the density at four cases of five.
+const FAR: [(f32, f32); 4] = [(4.0, 0.03), (3.0, 0.07), (2.0, 0.25), (1.5, 0.42)];
+
 /// Pulls, looks and readings after release to go on to, by the work they are. Of each list the last tells the most, and the last
 /// of all that fit the question tells the most of all.
 const ON: [&[(u8, u8, u8)]; 5] = [
@@ -250,13 +257,17 @@ impl Open {
     /// Whether an answer comes in four cases of five: the value read then lies about today's as far as the variance falls.
     fn is_assured(&self, then: &Then, tail: &Tail) -> bool {
         let Some(ends) = self.ends(then, tail) else { return false };
-        // For any number of degrees of freedom from 5 on the one end alone is enough, or both together are too little; most
-        // plans end here, without a tail.
-        match ends {
-            (near, _) if near <= -0.92 => true,
-            (near, far) if near > 0.3 || near > -0.5 && far > 1.5 => false,
-            ends => self.assurance(ends) >= ASSURANCE,
+        // Most plans end here, without a tail: the one end is enough, or the other adds too little.
+        let (near, far) = ends;
+        let adds = FAR.iter().find(|(from, _)| far > *from).map_or(f32::INFINITY, |(_, adds)| *adds);
+        if near <= -ASSURED.1 {
+            return true;
         }
+        if near > 0.3 || near > adds - ASSURED.0 {
+            return false;
+        }
+        let assured = Tail::ONE_IN_5.quantile(self.degrees.count);
+        near <= -assured || near <= adds - assured && self.assurance(ends) >= ASSURANCE
     }
 
     /// How many of its own scales the value read then must move for an answer, to the nearer side and to the other. `None` where it

@@ -12,7 +12,7 @@ const LIMIT: f32 = 2.8;
 
 /// The readings of one person: how many, their mean, and the variance between them.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Person {
+pub struct PersonReadings {
     /// How many readings; at least 1.
     pub count: u32,
     /// Their mean, in points.
@@ -21,13 +21,13 @@ pub struct Person {
     pub variance: f32,
 }
 
-impl Person {
+impl PersonReadings {
     /// Of readings in points; `None` of none, or where one is no number.
     ///
     /// ```
-    /// use tenter_core::persons::Person;
+    /// use tenter_core::persons::PersonReadings;
     ///
-    /// let of = Person::of(&[9.0, 11.0, 10.0]).unwrap();
+    /// let of = PersonReadings::of(&[9.0, 11.0, 10.0]).unwrap();
     /// assert_eq!((of.count, of.mean, of.variance), (3, 10.0, 1.0));
     /// ```
     #[must_use]
@@ -68,14 +68,14 @@ impl Compared {
     /// Of two persons or more, one of them at least with two readings; `None` of fewer, or of more than [`MAX_PERSONS`].
     ///
     /// ```
-    /// use tenter_core::persons::{Compared, Person};
+    /// use tenter_core::persons::{Compared, PersonReadings};
     ///
-    /// let of = |readings: &[f32]| Person::of(readings).unwrap();
+    /// let of = |readings: &[f32]| PersonReadings::of(readings).unwrap();
     /// let two = Compared::of(&[of(&[10.0, 12.0]), of(&[20.0, 22.0])]).unwrap();
     /// assert_eq!((two.within, two.between), (2.0, 49.0)); // The means are 10 apart: 50, less 2 / 2.
     /// ```
     #[must_use]
-    pub fn of(persons: &[Person]) -> Option<Self> {
+    pub fn of(persons: &[PersonReadings]) -> Option<Self> {
         let number = num::count(persons.len());
         if persons.len() < 2 || persons.len() > MAX_PERSONS || persons.iter().any(|person| person.count == 0) {
             return None;
@@ -87,10 +87,10 @@ impl Compared {
         if within_dof == 0 {
             return None;
         }
-        let own = |person: &Person| num::float(i64::from(person.count) - 1) * person.variance;
+        let own = |person: &PersonReadings| num::float(i64::from(person.count) - 1) * person.variance;
         let within = persons.iter().map(own).sum::<f32>() / num::float(i64::from(within_dof));
         let grand = persons.iter().zip(&counts).map(|(person, count)| count * person.mean).sum::<f32>() / all;
-        let apart = |(person, count): (&Person, &f32)| count * (person.mean - grand) * (person.mean - grand);
+        let apart = |(person, count): (&PersonReadings, &f32)| count * (person.mean - grand) * (person.mean - grand);
         let means = persons.iter().zip(&counts).map(apart).sum::<f32>() / (groups - 1.0);
         let usual = (all - counts.iter().map(|count| count * count).sum::<f32>() / all) / (groups - 1.0);
         let between = ((means - within) / usual).max(0.0);
@@ -132,9 +132,9 @@ impl Compared {
     /// few readings leans on all (the shrinkage of Henderson's best linear unbiased prediction).
     ///
     /// ```
-    /// use tenter_core::persons::{Compared, Person};
+    /// use tenter_core::persons::{Compared, PersonReadings};
     ///
-    /// let of = |readings: &[f32]| Person::of(readings).unwrap();
+    /// let of = |readings: &[f32]| PersonReadings::of(readings).unwrap();
     /// let two = Compared::of(&[of(&[10.0, 12.0]), of(&[20.0, 22.0])]).unwrap();
     /// assert_eq!(two.own_share(2), 0.98);
     /// ```
@@ -151,13 +151,13 @@ mod tests {
 
     #[test]
     fn what_cannot_be_compared() {
-        let one = Person::of(&[10.0, 11.0]).unwrap();
-        let single = Person::of(&[10.0]).unwrap();
+        let one = PersonReadings::of(&[10.0, 11.0]).unwrap();
+        let single = PersonReadings::of(&[10.0]).unwrap();
         assert_eq!(Compared::of(&[one]), None);
         assert_eq!(Compared::of(&[single, single]), None, "nobody repeated");
-        assert_eq!(Compared::of(&[Person { count: 0, ..one }, one]), None);
+        assert_eq!(Compared::of(&[PersonReadings { count: 0, ..one }, one]), None);
         assert_eq!(Compared::of(&[one; MAX_PERSONS + 1]), None);
-        assert_eq!((Person::of(&[]), Person::of(&[1.0, f32::NAN])), (None, None));
+        assert_eq!((PersonReadings::of(&[]), PersonReadings::of(&[1.0, f32::NAN])), (None, None));
         let alike = Compared::of(&[one, one, single]).unwrap();
         assert_eq!((alike.between, alike.own_share(3)), (0.0, 0.0), "they agree better than their pulls let expect");
     }

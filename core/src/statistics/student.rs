@@ -106,6 +106,9 @@ impl Tail {
     /// The tails of an answer that is 95 % sure, on one side and on two, which are asked for nearly always.
     const USUAL: [(f32, Self); 2] = [(0.05, Self::about(1.644_853_6)), (0.025, Self::about(1.959_964))];
 
+    /// 20 %.
+    pub const ONE_IN_5: Self = Self::about(0.841_621_23);
+
     /// A tail of 10⁻⁴ to ½.
     pub fn of(tail: f32) -> Self {
         let tail = tail.clamp(LEAST_EXPANDED, 0.5);

@@ -4,14 +4,24 @@
 {
     const form = document.getElementById("app");
     const told = document.getElementById("told");
+    const address = form.elements.namedItem("address");
     let app = null;
     let origin = null;
 
+    address.value ||= localStorage.getItem("app") ?? "";
+
     form.addEventListener("submit", (event) => {
         event.preventDefault();
-        const address = new URL(form.elements.namedItem("address").value);
-        const folder = address.pathname.replace(/\/(index\.html)?$/, "");
-        origin = address.origin;
+        event.stopPropagation();
+        const typed = address.value.trim();
+        if (!URL.canParse(typed)) {
+            told.textContent = "Type the whole address of the app. It begins with https.";
+            return;
+        }
+        localStorage.setItem("app", typed);
+        const url = new URL(typed);
+        const folder = url.pathname.replace(/\/(index\.html)?$/, "");
+        origin = url.origin;
         app = window.open(`${origin}${folder}/hand-over`, "tenter app");
         told.textContent = app === null ? "The browser did not open the app. Allow this page to open windows." : "Answer in the app.";
     });

@@ -53,6 +53,7 @@ byId("no").addEventListener("click", () => {
 
 byId("bring").addEventListener("submit", async (event) => {
     event.preventDefault();
+    event.stopPropagation();
     const [file] = byId("file").files;
     if (file !== undefined) await takeIn(await file.text());
 });

@@ -3,6 +3,8 @@
 
 // Every file with its SHA-256; written in when the app is made.
 const FILES = {};
+// The program as it is fetched, packed, and under what name it is kept, unpacked.
+const PACKED = "/app/tenter.bin";
 const MODULE = "/app/tenter.wasm";
 const BASE = new URL(registration.scope).pathname.replace(/\/$/, "");
 const CACHE = `tenter ${BASE} ${Object.values(FILES).join(" ")}`;
@@ -19,7 +21,7 @@ async function install() {
         return [path, response];
     });
     for (const [path, response] of await Promise.all(fetched)) {
-        if (path !== `${MODULE}.gz`) await cache.put(BASE + path, response);
+        if (path !== PACKED) await cache.put(BASE + path, response);
         else await cache.put(BASE + MODULE, new Response(response.body.pipeThrough(new DecompressionStream("gzip"))));
     }
     await self.skipWaiting();

@@ -9,8 +9,8 @@ use tenter::store::{Change as _, LogPiece, Merged, Read, StoreError};
 use tenter::web::{Place, Response, Shell};
 use tenter::words::errors;
 
-use crate::dress;
 use crate::message::{Asked, Waiting};
+use crate::{dress, tags};
 
 /// The name of the file that is handed over. Phones hand on files that end so, where others are refused.
 const FILE: &str = "tenter-log.txt";
@@ -38,13 +38,22 @@ impl HandedOver {
 /// Answers what is asked below the address that hands over; none where there is nothing of that name.
 pub fn answer(asked: &Asked, body: &[u8], log: &mut Memory) -> Option<HandedOver> {
     let path = asked.target.split('?').next().unwrap_or_default();
+    // The first page leads to the desk's end of this; here is the phone's.
+    if path == "/exchange" {
+        return Some(HandedOver::nothing(Response::see(dress::HAND_OVER), asked));
+    }
     let response = match (asked.post, path.strip_prefix(dress::HAND_OVER)?) {
-        (false, "") => page(&asked.waiting, 200, ""),
+        (false, "") => page(log, &asked.waiting, 200, ""),
         (false, "/tenter-log.txt") => match package(asked, log) {
             Ok(package) => Response::kept("text/plain; charset=utf-8", FILE, package),
-            Err(error) => page(&asked.waiting, 500, &errors::store(&error)),
+            Err(error) => page(log, &asked.waiting, 500, &errors::store(&error)),
         },
         (true, "") => return Some(take(asked, body, log)),
+        (true, "/tags") => match tags::choose(log, body) {
+            Ok(true) => page(log, &asked.waiting, 200, "Cloths that you store from now on get these tags."),
+            Ok(false) => page(log, &asked.waiting, 422, "Type the first and the last tag, such as 300-399."),
+            Err(error) => page(log, &asked.waiting, 500, &errors::store(&error)),
+        },
         _ => return None,
     };
     Some(HandedOver::nothing(response, asked))
@@ -86,10 +95,10 @@ fn take(asked: &Asked, body: &[u8], log: &mut Memory) -> HandedOver {
         Ok(merged) => {
             let arrived: Vec<String> = asked.waiting.ids().filter(|id| seen.contains(*id)).cloned().collect();
             let waiting = asked.waiting.less(&arrived);
-            let response = page(&waiting, 200, &told(merged, arrived.len()));
+            let response = page(log, &waiting, 200, &told(merged, arrived.len()));
             HandedOver { response, arrived, waiting, foreign: true }
         }
-        Err(error) => HandedOver::nothing(page(&asked.waiting, 422, &errors::imported(&error)), asked),
+        Err(error) => HandedOver::nothing(page(log, &asked.waiting, 422, &errors::imported(&error)), asked),
     }
 }
 
@@ -105,13 +114,15 @@ fn told(merged: Merged, arrived: usize) -> String {
 }
 
 /// The page that hands over. What was done is plain words of ours or an error, and neither is trusted as HTML.
-fn page(waiting: &Waiting, status: u16, done: &str) -> Response {
-    let waits = dress::waiting(waiting.tests, waiting.others).unwrap_or_else(|| "Everything was handed over".to_owned());
+fn page(log: &Memory, waiting: &Waiting, status: u16, done: &str) -> Response {
+    let waits =
+        dress::waiting(waiting.tests, waiting.others).unwrap_or_else(|| "Everything was handed over".to_owned());
     let done = match (done, status) {
         ("", _) => String::new(),
         (done, 200) => format!("<p role=\"status\" id=\"done\">{}</p>\n", escaped(done)),
         (done, _) => format!("<p role=\"alert\" id=\"done\">{}</p>\n", escaped(done)),
     };
+    let tags = tags::told(log);
     let parts = format!(
         r#"{done}<p id="waits">{waits}.</p>
 <section id="live" hidden>
@@ -129,6 +140,14 @@ fn page(waiting: &Waiting, status: u16, done: &str) -> Response {
 <form id="bring" method="post" action="/hand-over">
 <p><label for="file">The file from the desk</label> <input type="file" id="file" accept=".txt,.jsonl,text/plain"></p>
 <p><button>Take it in</button></p>
+</form>
+</section>
+<section>
+<h2>Tags of this phone</h2>
+<p>Cloths that you store here get tags of their own, so that they are not those that the desk gives in the meantime.</p>
+<form id="tags" method="post" action="/hand-over/tags">
+<p><label for="range">First and last tag</label> <input id="range" name="tags" value="{tags}" inputmode="numeric" required></p>
+<p><button>Use these tags</button></p>
 </form>
 </section>
 <script src="/app/hand-over.js" defer></script>

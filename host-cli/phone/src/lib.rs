@@ -8,6 +8,7 @@ mod hand_over;
 mod here;
 mod machine;
 mod message;
+mod tags;
 
 use std::cell::RefCell;
 

@@ -7,7 +7,7 @@ use tenter::web::{Method, Request, Response, respond};
 
 use crate::hand_over::{self, HandedOver};
 use crate::message::{Answered, Asked, DraftToKeep, EntryToKeep, PhotoToKeep};
-use crate::{dress, here};
+use crate::{dress, here, tags};
 
 /// The program and its log.
 #[derive(Debug)]
@@ -46,6 +46,8 @@ impl Machine {
 
     /// Answers a request; what is to be kept stands in the answer's head.
     pub fn answer(&mut self, asked: &Asked, body: &[u8]) -> (Answered, Vec<u8>) {
+        // What cannot be remembered is drawn again with the next request.
+        let _ = tags::draw(&mut self.log);
         let handed = hand_over::answer(asked, body, &mut self.log);
         let handed = handed.unwrap_or_else(|| HandedOver::nothing(self.page(asked, body), asked));
         let HandedOver { mut response, arrived, waiting, foreign } = handed;
@@ -118,7 +120,8 @@ mod tests {
         assert_eq!(again.log.draft("pull").unwrap().as_deref(), Some("begun"));
         let get = asked(r#"{"post":false,"target":"/","waiting":{"tests":0,"others":1}}"#);
         let (answered, page) = again.answer(&get, b"");
-        assert!(answered.entries.is_empty() && answered.drafts.is_empty());
+        assert!(answered.entries.is_empty());
+        assert_eq!(answered.drafts.iter().map(|draft| draft.name.as_str()).collect::<Vec<_>>(), ["desk"]);
         assert!(String::from_utf8(page).unwrap().contains("1 change not handed over yet"));
         assert_eq!(again.take("{\"id\":"), 1, "a line that is cut off is told");
     }

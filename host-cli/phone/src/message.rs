@@ -5,7 +5,6 @@ use serde::{Deserialize, Serialize};
 
 /// What is asked. The body follows.
 #[derive(Debug, Deserialize)]
-#[serde(rename_all = "camelCase")]
 pub struct Asked {
     /// Whether something is sent.
     pub post: bool,

@@ -118,8 +118,10 @@ pub const RENUMBER: &str = "\
 Examples:
   After an import two cloths have tag 7; you call them 7a and 7b until then:
       tenter demo other.sqlite3
-      tenter --db other.sqlite3 cloth add 'Pantry crash' --tag 1
-      tenter --db other.sqlite3 cloth renumber
+      tenter --db other.sqlite3 cloth add 'Pantry crash'
+      tenter cloth add 'Scullery huck'
+      tenter --db other.sqlite3 export - | tenter import -
+      tenter cloth renumber
 
 The first of them keeps the tag. tenter lists the labels to write anew.";
 

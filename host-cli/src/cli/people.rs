@@ -22,22 +22,22 @@ Examples:
 /// Examples for the help of `people rename`.
 pub const RENAME: &str = "\
 Examples:
-      tenter people rename Ana Anna";
+      tenter people rename Bram Abraham";
 
 /// Examples for the help of `people merge`.
 pub const MERGE: &str = "\
 Examples:
-  Ann and Anna are one person, called Anna from now on:
-      tenter people merge Ann Anna
+  Edda and Eda are one person, called Edda from now on:
+      tenter pull 5 10cm 10.8cm 10.9cm 10.8cm --settling --by Eda
+      tenter people merge Eda Edda
 
-  Two logs each had an Anna, and she is one person:
-      tenter people merge Anna";
+If two logs each had an Edda and she is one person, type tenter people merge Edda.";
 
 /// Examples for the help of `people here`.
 pub const HERE: &str = "\
 Examples:
   Whoever pulls here without --by is Anna; or nobody is known:
-      tenter people here Anna
+      tenter people here Ada
       tenter people here --nobody";
 
 /// Examples for the help of `people compare`.
@@ -51,7 +51,7 @@ tenter report class draws the same as a page.";
 /// Examples for the help of `people forget`.
 pub const FORGET: &str = "\
 Examples:
-      tenter people forget Anna
+      tenter people forget Ada
 
 The tests of a person whose name was forgotten stay together as those of one person without a name. Copies of the log, \
 and files that you exported, keep the name: forget it there too. tenter make forget does the same for the person for \
@@ -63,17 +63,20 @@ pub struct ByArg {
     /// Who pulled; tenter remembers the first you name here. TENTER_BY names somebody for one window
     #[arg(long, value_name = "NAME")]
     pub by: Option<String>,
-    /// Who pulls in this window.
-    #[arg(long, value_name = "NAME", env = "TENTER_BY", hide = true, hide_env = true)]
-    pub by_for_now: Option<String>,
 }
 
 impl ByArg {
     /// The name, by whichever way it was given.
     #[must_use]
-    pub fn name(&self) -> Option<&str> {
-        self.by.as_deref().or(self.by_for_now.as_deref())
+    pub fn name(&self) -> Option<String> {
+        self.by.clone().or_else(by_for_now)
     }
+}
+
+/// Who pulls in this window, by the environment variable `TENTER_BY`.
+#[must_use]
+pub fn by_for_now() -> Option<String> {
+    std::env::var("TENTER_BY").ok().filter(|name| !name.trim().is_empty())
 }
 
 /// What to do with the people.

@@ -47,7 +47,7 @@ Examples:
 pub const SHEETS: &str = "\
 Examples:
       tenter report sheets --out everything.html
-      tenter report sheets 1 2 --out two.html
+      tenter report sheets 2 --out coat.html
 
 Each garment gets its plan, the cards of its cloths and the gauges of its view, with the name of whoever it is for.";
 
@@ -87,7 +87,7 @@ pub enum ReportVerb {
     Cards(CardsArgs),
     /// The plan of a view on one page, from the wash to the last press
     #[command(after_help = SHEET)]
-    Sheet(SheetArgs),
+    Sheet(Box<SheetArgs>),
     /// A gauge to print at true scale and pull a swatch on
     #[command(after_help = GAUGE)]
     Gauge(GaugeArgs),

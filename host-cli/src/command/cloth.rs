@@ -64,7 +64,8 @@ fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) 
         }
     }
     let (entries, ()) = store.change(|read| deed::add(read, &typed))?;
-    report_change(store, &entries, &args.show, "added", screen)?;
+    let show = ShowArgs { units: input::shown_in(args.show.units, [&typed.length, &typed.width]), ..args.show.clone() };
+    report_change(store, &entries, &show, "added", screen)?;
     match entries.first() {
         Some(Entry { id, .. }) if !tests.is_empty() => {
             super::pull::store_all(&id.to_string(), tests, args.show.json, store, screen)
@@ -80,8 +81,10 @@ fn known_of(change: &FabricChange) -> ClothFacts {
 }
 
 fn edit(args: &EditClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {
-    let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &args.into()))?;
-    report_change(store, &entries, &args.show, "changed", screen)?;
+    let typed = TypedCloth::from(args);
+    let (entries, ()) = store.change(|read| deed::edit(read, &args.fabric, &typed))?;
+    let units = input::shown_in(args.show.units, [&typed.length, &typed.bought, &typed.width]);
+    report_change(store, &entries, &ShowArgs { units, ..args.show.clone() }, "changed", screen)?;
     if let Some(Entry { fact: Fact::FabricChanged { fabric, change }, .. }) = entries.first()
         && !args.show.json
         && let Some(fabric) = store.fabric(*fabric)?

@@ -57,11 +57,7 @@ fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, E
     }
     log.forget_photos(&retired)?;
     let kilobytes = gone.div_ceil(1000);
-    match gone {
-        0 => screen.say("no retired photograph is in the log")?,
-        _ => screen
-            .say(&format!("taken out  retired photographs, {kilobytes} kB; exported files may still hold them"))?,
-    }
+    screen.say(&done::photographs_gone(kilobytes))?;
     Ok(0)
 }
 
@@ -73,9 +69,8 @@ fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Resu
     }
     let range = log.desk()?.tags;
     let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
-    let given_here = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
-    let next = tag::next(&*log, &given)?
-        .map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
-    screen.say(&format!("this desk gives {given_here}; {next}"))?;
+    let range = range.map(|range| range.to_string());
+    let next = tag::next(&*log, &given)?.map(|next| next.to_string());
+    screen.say(&done::tags(range.as_deref(), next.as_deref()))?;
     Ok(0)
 }

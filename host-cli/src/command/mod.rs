@@ -30,6 +30,7 @@ pub mod wash;
 use std::fs;
 use std::path::Path;
 
+use crate::cli::people::by_for_now;
 use crate::cli::{CommandLine, Verb};
 use crate::deed::find;
 use crate::error::Error;
@@ -82,7 +83,7 @@ fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error
 fn open(db: Option<&Path>, here: Here) -> Result<Box<dyn LogWithDrafts>, Error> {
     let mut log = place_of(db)?.open(here)?;
     // Whoever sits at the desk for now says what is stored in the meantime.
-    if let Ok(name) = std::env::var("TENTER_BY")
+    if let Some(name) = by_for_now()
         && let [person] = log.people()?.called(&name).as_slice()
     {
         log.speak_as(person.id);

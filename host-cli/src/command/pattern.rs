@@ -7,8 +7,8 @@ use crate::deed::find::LAST;
 use crate::deed::pattern::{self as deed, Moved, WhichPattern};
 use crate::error::Error;
 use crate::finding::pattern::ListedPattern;
-use crate::input::described;
 use crate::input::pattern::TypedRole;
+use crate::input::{self, described};
 use crate::json::pattern as pattern_json;
 use crate::log::Pattern;
 use crate::plain::isolated;
@@ -50,7 +50,8 @@ fn add(args: &AddRoleArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -
         (Some(view), Some(role)) => deed::add_role(store, (&pattern, view, role), &asked)?,
         _ => deed::add(store, &pattern, &asked)?,
     };
-    report_change(store, which, &args.show, screen)
+    let units = input::shown_in(args.show.units, [&asked.cloth]);
+    report_change(store, which, &ShowArgs { units, ..args.show.clone() }, screen)
 }
 
 fn edit(args: &EditRoleArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<(), Error> {

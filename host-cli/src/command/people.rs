@@ -4,12 +4,11 @@ use crate::cli::people::{CompareArgs, HereArgs, PeopleVerb};
 use crate::deed::people as deed;
 use crate::deed::{Refused, find};
 use crate::error::Error;
-use crate::finding::class::Class;
+use crate::finding::class::ClassPulls;
 use crate::finding::people::pullers;
 use crate::json::class as class_json;
 use crate::json::people as people_json;
 use crate::log::{Desk, Subject};
-use crate::plain::isolated;
 use crate::store::{Change as _, LogWithDrafts, Read, WhichTests};
 use crate::text::TextOutput;
 use crate::text::class as class_text;
@@ -33,12 +32,11 @@ pub fn run(verb: &PeopleVerb, log: &mut dyn LogWithDrafts, screen: &mut TextOutp
         }
         PeopleVerb::Rename(args) => {
             let (_, before) = log.change(|read| deed::rename(read, &args.person, &args.name))?;
-            screen.say(&format!("{} is now called {}", words::name(&before), isolated(args.name.trim())))?;
+            screen.say(&words::renamed(&before, args.name.trim()))?;
         }
         PeopleVerb::Merge(args) => {
             let (_, (into, _)) = log.change(|read| deed::merge(read, &args.person, args.into.as_deref()))?;
-            let gone = isolated(args.person.trim());
-            screen.say(&format!("{gone} is {}: their tests are those of one person", words::name(&into)))?;
+            screen.say(&words::merged(args.person.trim(), &into))?;
         }
         PeopleVerb::Compare(args) => {
             let class = class_of(&args.class, log)?;
@@ -52,11 +50,7 @@ pub fn run(verb: &PeopleVerb, log: &mut dyn LogWithDrafts, screen: &mut TextOutp
         PeopleVerb::Forget(args) => {
             let person = deed::person(&log.people()?, &args.person)?;
             log.forget_names(Subject::Person(person.id))?;
-            screen.say(&format!(
-                "the log no longer holds the name; the tests stay. Copies and exported files still hold it: forget {} \
-                 there too",
-                words::name(&person)
-            ))?;
+            screen.say(&words::forgotten(&person))?;
         }
     }
     Ok(0)
@@ -66,7 +60,7 @@ fn here(args: &HereArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_
     let Some(name) = args.person.as_deref().filter(|_| !args.nobody) else {
         let desk = Desk { who: None, ..log.desk()? };
         log.set_desk(&desk)?;
-        return Ok(screen.say("nobody is taken to pull here now; say who with --by NAME")?);
+        return Ok(screen.say(words::NOBODY_HERE)?);
     };
     let (_, who) = log.change(|read| {
         let mut who = deed::puller(read, Some(name))?;
@@ -74,14 +68,14 @@ fn here(args: &HereArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_
     })?;
     let desk = Desk { who: who.id, ..log.desk()? };
     log.set_desk(&desk)?;
-    Ok(screen.say(&format!("{} pulls here where you do not pass --by", isolated(&who.name)))?)
+    Ok(screen.say(&words::here(&who.name))?)
 }
 
 /// A cloth that several people pulled.
-pub(super) fn class_of(args: &CompareArgs, read: &dyn Read) -> Result<Class, Error> {
+pub(super) fn class_of(args: &CompareArgs, read: &dyn Read) -> Result<ClassPulls, Error> {
     let fabric = find::live_fabric(read, &args.fabric)?;
     let tests = read.tests(WhichTests::Of(fabric.id))?;
-    let class = Class::of(&fabric, &tests, &read.people()?, args.grain);
+    let class = ClassPulls::of(&fabric, &tests, &read.people()?, args.grain);
     let class = class.ok_or(Refused::NobodyToCompare(fabric.tag))?;
     Ok(if args.without_names { class.without_names() } else { class })
 }

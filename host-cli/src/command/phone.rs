@@ -12,6 +12,7 @@ use crate::plain::shown;
 use crate::store::Access;
 use crate::text::TextOutput;
 use crate::whole_file::WholeFile;
+use crate::words::done;
 
 /// The module's name beside the program.
 const BESIDE: &str = "tenter.wasm.gz";
@@ -30,23 +31,17 @@ pub fn run(args: &PhoneArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     };
     if let Some(out) = &args.out {
         write_folder(module, out)?;
-        screen.say(&format!("wrote the app to {}", shown(out)))?;
-        screen
-            .say("copy it to a web space whose address begins with https, and open that address on the phone once")?;
+        screen.say(&done::app(&shown(out)))?;
+        screen.say(done::APP_FOLDER)?;
     }
     if let Some(out) = &args.one_file {
         write_file(out, one_file(module).as_bytes())?;
-        screen.say(&format!("wrote the app to {}", shown(out)))?;
-        screen.say("open it from the phone's own files")?;
-        screen.say(LIMITS)?;
+        screen.say(&done::app(&shown(out)))?;
+        screen.say(done::APP_FILE)?;
+        screen.say(done::APP_FILE_LIMITS)?;
     }
     Ok(0)
 }
-
-/// What a person must know of the one file.
-const LIMITS: &str = "the browser keeps what you store for that file alone: do not rename or move it, other pages that \
-                      you open from your files may read it, and clearing the browser's data deletes it; so export \
-                      often";
 
 fn beside() -> Option<PathBuf> {
     Some(std::env::current_exe().ok()?.with_file_name(BESIDE)).filter(|file| file.is_file())

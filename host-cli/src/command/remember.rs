@@ -45,7 +45,11 @@ pub fn picture(
         add(args, file, store)?;
     }
     let fabric = find::fabric(store, which)?;
-    pictures(&fabric, args.show.json, store, screen)
+    pictures(&fabric, args.show.json, store, screen)?;
+    if args.retire.is_some() && !args.show.json {
+        screen.say("tenter log forget-photos takes its bytes out of the log as well, for good")?;
+    }
+    Ok(())
 }
 
 #[cfg(feature = "pictures")]

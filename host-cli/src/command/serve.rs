@@ -8,7 +8,7 @@ use qrcode::render::unicode::Dense1x2;
 use crate::cli::serve::ServeArgs;
 use crate::error::Error;
 use crate::input::Misuse;
-use crate::serve::{Server, Serving};
+use crate::serve::{PageServer, Serving};
 use crate::store::LogPlace;
 use crate::text::TextOutput;
 use crate::words::done;
@@ -24,7 +24,7 @@ pub fn run(args: &ServeArgs, place: LogPlace, screen: &mut TextOutput<'_>) -> Re
     let patience = Duration::try_from_secs_f64(args.patience).unwrap_or(Duration::from_secs(10));
     let serving = Serving { place, here: screen.here, listen: args.listen, port: args.port, patience };
     let at = args.port.map_or_else(|| args.listen.to_string(), |port| format!("{} port {port}", args.listen));
-    let server = Server::listen(serving)
+    let server = PageServer::listen(serving)
         .map_err(|error| Error::from(Misuse::CannotListen { at: at.to_string(), system: error.to_string() }))?;
     let address = server.address();
     screen.say(&format!("open  {address}"))?;
@@ -39,12 +39,12 @@ pub fn run(args: &ServeArgs, place: LogPlace, screen: &mut TextOutput<'_>) -> Re
     } else {
         screen.say(done::OPEN_HERE)?;
     }
-    screen.say("Ctrl-C ends it")?;
+    screen.say(done::HOW_TO_END)?;
     screen.out.flush()?;
     if !args.no_open && open::that_detached(&address).is_err() {
-        screen.say("no browser could be opened; type the address into one")?;
+        screen.say(done::NO_BROWSER)?;
     }
     server.run()?;
-    screen.say("ended; what was sent is stored")?;
+    screen.say(done::ENDED)?;
     Ok(0)
 }

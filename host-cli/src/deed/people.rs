@@ -8,7 +8,7 @@ use crate::store::Read;
 
 /// Who pulls, found or named just now.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Puller {
+pub struct NamedPuller {
     /// What names them, where the log did not know them.
     pub facts: Vec<Fact>,
     /// The person; none where nobody is known to pull.
@@ -22,18 +22,18 @@ pub struct Puller {
 /// # Errors
 ///
 /// A text that cannot be a name, or one that several have.
-pub fn puller(read: &dyn Read, typed: Option<&str>) -> Result<Puller, Refused> {
+pub fn puller(read: &dyn Read, typed: Option<&str>) -> Result<NamedPuller, Refused> {
     let people = read.people()?;
     let Some(typed) = typed else {
         let id = read.desk()?.who.map(|who| people.resolve(who));
-        return Ok(Puller { facts: Vec::new(), id, name: people.name(id).unwrap_or_default().to_owned() });
+        return Ok(NamedPuller { facts: Vec::new(), id, name: people.name(id).unwrap_or_default().to_owned() });
     };
     let name = person::name(Field::PulledBy, typed)?;
     match found(&people, &name)? {
-        Some(person) => Ok(Puller { facts: Vec::new(), id: Some(person.id), name: person.name.clone() }),
+        Some(person) => Ok(NamedPuller { facts: Vec::new(), id: Some(person.id), name: person.name.clone() }),
         None => {
             let id = Ids::after(read.here(), None).next();
-            Ok(Puller { facts: vec![Fact::PersonNamed { person: id, name: name.clone() }], id: Some(id), name })
+            Ok(NamedPuller { facts: vec![Fact::PersonNamed { person: id, name: name.clone() }], id: Some(id), name })
         }
     }
 }

@@ -3,7 +3,7 @@
 use jiff::Timestamp;
 use tenter_core::Unit;
 
-use super::people::{self, Puller};
+use super::people::{self, NamedPuller};
 use super::{Done, Refused, find};
 use crate::input::cloth::short;
 use crate::input::row::{self, RowPart, TestRow};
@@ -67,7 +67,7 @@ pub fn typed_in_a_row(words: &[String], settling: bool, unit: Option<Unit>, here
 ///
 /// No such cloth, more stretch than it gives, a name that cannot be one, or readings that should not be believed and that
 /// nobody stands by.
-pub fn store(read: &dyn Read, which: &str, tests: &mut [Typed]) -> Done<(Fabric, Puller)> {
+pub fn store(read: &dyn Read, which: &str, tests: &mut [Typed]) -> Done<(Fabric, NamedPuller)> {
     let fabric = find::live_fabric(read, which)?;
     let known = ClothFacts { construction: Some(fabric.construction), width: fabric.width };
     let mut puller = people::puller(read, tests.iter().find_map(|typed| typed.by.as_deref()))?;
@@ -143,7 +143,7 @@ pub fn regrain(read: &dyn Read, which: &str, text: &str, grain: &str) -> Done<(F
 pub fn give(read: &dyn Read, which: &str, text: &str, name: &str) -> Done<(Fabric, StoredTest)> {
     let fabric = find::fabric(read, which)?;
     let mut test = find::test_of(read, &fabric, text, Field::Regrain)?;
-    let Puller { mut facts, id, .. } = people::puller(read, Some(name))?;
+    let NamedPuller { mut facts, id, .. } = people::puller(read, Some(name))?;
     if test.said.pulled_by == id {
         return Err(Refused::SamePerson { text: text.to_owned(), name: name.trim().to_owned() });
     }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use tenter_core::persons::{Compared, MAX_PERSONS, Person};
+use tenter_core::persons::{Compared, MAX_PERSONS, PersonReadings};
 use tenter_core::{Grain, PullTest, student};
 
 use crate::log::{Fabric, Id, People, StoredTest};
@@ -25,7 +25,7 @@ pub struct Hand {
 
 /// A cloth that several people pulled.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Class {
+pub struct ClassPulls {
     /// The cloth.
     pub fabric: Fabric,
     /// The grain.
@@ -38,7 +38,7 @@ pub struct Class {
     pub half: f32,
 }
 
-impl Class {
+impl ClassPulls {
     /// Of the tests of a cloth along a grain, or along the one that most people pulled; none where fewer than two people
     /// pulled it, or nobody twice.
     #[must_use]
@@ -54,14 +54,14 @@ impl Class {
         let wanted = Grain::ALL.into_iter().filter(|one| grain.is_none_or(|grain| grain == *one)).map(by_grain);
         // Crosswise of two that as many people pulled: the first of the largest.
         let (grain, hands) = wanted.rev().max_by_key(|(_, hands)| hands.len())?;
-        let persons: Vec<(Option<Id>, Vec<f32>, Person)> = hands
+        let persons: Vec<(Option<Id>, Vec<f32>, PersonReadings)> = hands
             .into_iter()
             .take(MAX_PERSONS)
-            .filter_map(|(person, pulls)| Person::of(&pulls).map(|said| (person, pulls, said)))
+            .filter_map(|(person, pulls)| PersonReadings::of(&pulls).map(|said| (person, pulls, said)))
             .collect();
         let compared = Compared::of(&persons.iter().map(|(.., said)| *said).collect::<Vec<_>>())?;
         let half = |variance: f32, dof: u32| student::quantile(TAIL, degrees(dof)) * variance.max(0.0).sqrt();
-        let hand = |(person, pulls, said): (Option<Id>, Vec<f32>, Person)| Hand {
+        let hand = |(person, pulls, said): (Option<Id>, Vec<f32>, PersonReadings)| Hand {
             name: people.name(person).map(str::to_owned),
             pulls,
             mean: said.mean,
@@ -82,7 +82,7 @@ impl Class {
         self
     }
 
-    /// The least and the most of what is drawn, in percent.
+    /// The least and the most of what is drawn, in percent; the ± of the mean of all may run off either end.
     #[must_use]
     pub fn ends(&self) -> (f32, f32) {
         let all = self
@@ -90,7 +90,10 @@ impl Class {
             .iter()
             .flat_map(|hand| hand.pulls.iter().copied().chain([hand.mean - hand.half, hand.mean + hand.half]));
         let (low, high) = all.fold((f32::INFINITY, f32::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
-        (low.min(self.compared.mean - self.half), high.max(self.compared.mean + self.half))
+        // Of two people the mean of all is worth little; a bar that long would flatten everything else.
+        let beyond = (high - low) / 2.0;
+        let (from, to) = (self.compared.mean - self.half, self.compared.mean + self.half);
+        (low.min(from.max(low - beyond)), high.max(to.min(high + beyond)))
     }
 }
 
@@ -133,13 +136,13 @@ mod tests {
         let fabric = Fabric::named(ids.next(), 5, "Practice sateen");
         let mut tests = vec![pulled(&mut ids, Some(anna), &[19, 20, 21]), pulled(&mut ids, Some(ben), &[9, 10, 11])];
         let people = People::default();
-        let class = Class::of(&fabric, &tests, &people, None).unwrap();
+        let class = ClassPulls::of(&fabric, &tests, &people, None).unwrap();
         let seen: Vec<(f32, f32)> = class.hands.iter().map(|hand| (hand.mean, (hand.half * 1e3).round())).collect();
         assert_eq!(seen, [(10.0, 1603.0), (20.0, 1603.0)]);
         assert_eq!((class.grain, class.compared.mean), (Grain::Crosswise, 15.0));
         assert_eq!(class.clone().without_names().hands[1].name.as_deref(), Some("B"));
-        assert_eq!(Class::of(&fabric, &tests, &people, Some(Grain::Bias)), None);
+        assert_eq!(ClassPulls::of(&fabric, &tests, &people, Some(Grain::Bias)), None);
         tests[0].dropped = true;
-        assert_eq!(Class::of(&fabric, &tests, &people, None), None, "one person is no class");
+        assert_eq!(ClassPulls::of(&fabric, &tests, &people, None), None, "one person is no class");
     }
 }

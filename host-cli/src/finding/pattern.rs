@@ -8,7 +8,7 @@ use crate::log::{Pattern, Purpose, Role};
 
 /// Roles of a view that one cloth may serve, with the length that they take of it together.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Together<'p> {
+pub struct SharedRoles<'p> {
     /// The roles, two or more.
     pub roles: Vec<&'p Role>,
     /// The sum of their lengths; at most the longest length there is.
@@ -19,22 +19,22 @@ pub struct Together<'p> {
 
 /// The roles of a view that want a cloth for the same thing, woven or knitted alike, of the same width.
 #[must_use]
-pub fn together<'p>(pattern: &'p Pattern, view: &'p str) -> Vec<Together<'p>> {
-    let mut all: Vec<(Option<Purpose>, Together<'p>)> = Vec::new();
+pub fn together<'p>(pattern: &'p Pattern, view: &'p str) -> Vec<SharedRoles<'p>> {
+    let mut all: Vec<(Option<Purpose>, SharedRoles<'p>)> = Vec::new();
     for role in pattern.view(view) {
         let Some(cloth) = role.cloth else { continue };
         let wanted = purpose::of_role(role);
-        let alike = |(purpose, one): &&mut (Option<Purpose>, Together<'p>)| {
+        let alike = |(purpose, one): &&mut (Option<Purpose>, SharedRoles<'p>)| {
             *purpose == wanted && one.width == cloth.width && one.roles.iter().all(|other| may_share(other, role))
         };
         match all.iter_mut().find(alike) {
             Some((_, one)) => one.roles.push(role),
-            None => all.push((wanted, Together { roles: vec![role], length: Length::ZERO, width: cloth.width })),
+            None => all.push((wanted, SharedRoles { roles: vec![role], length: Length::ZERO, width: cloth.width })),
         }
     }
-    let summed = |(_, one): (Option<Purpose>, Together<'p>)| {
+    let summed = |(_, one): (Option<Purpose>, SharedRoles<'p>)| {
         let length = total(one.roles.iter().filter_map(|role| role.cloth).map(|cloth| cloth.length));
-        Together { length, ..one }
+        SharedRoles { length, ..one }
     };
     all.into_iter().filter(|(_, one)| one.roles.len() > 1).map(summed).collect()
 }

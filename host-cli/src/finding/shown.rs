@@ -1,11 +1,13 @@
 //! Everything that the log knows of a cloth, to be shown.
 
+use std::rc::Rc;
+
 use tenter_core::{Confidence, Table, Unit};
 
 use crate::finding::cloth::{Shown, Standing};
 use crate::finding::kept::{self, Kept};
 use crate::finding::memory::{self, Seen};
-use crate::log::{Entry, Fabric, Garment, Hands, Here, People, StoredTest, Subject};
+use crate::log::{Entry, Fabric, Garment, Hands, Here, Pattern, People, StoredTest, Subject};
 use crate::store::{Read, StoreError, WhichTests};
 
 /// How figures are read and shown.
@@ -27,9 +29,29 @@ pub struct KnownCloth {
     tests: Vec<StoredTest>,
     history: Vec<Entry>,
     photos: Vec<Seen>,
-    garments: Vec<Garment>,
     kept: Vec<Kept>,
+    around: Rc<Around>,
+}
+
+/// What is the same for every cloth that is shown.
+#[derive(Debug)]
+pub struct Around {
+    garments: Vec<Garment>,
+    patterns: Vec<Pattern>,
     people: People,
+}
+
+impl Around {
+    /// Reads it, once for however many cloths.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    pub fn read(read: &dyn Read) -> Result<Rc<Self>, StoreError> {
+        let garments = read.garments()?;
+        let patterns = if garments.is_empty() { Vec::new() } else { read.patterns()? };
+        Ok(Rc::new(Self { garments, patterns, people: read.people()? }))
+    }
 }
 
 impl KnownCloth {
@@ -39,13 +61,19 @@ impl KnownCloth {
     ///
     /// A log that cannot be read.
     pub fn of(read: &dyn Read, fabric: Fabric) -> Result<Self, StoreError> {
+        Self::among(read, fabric, &Around::read(read)?)
+    }
+
+    /// The same of one of several cloths.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    pub fn among(read: &dyn Read, fabric: Fabric, around: &Rc<Around>) -> Result<Self, StoreError> {
         let (tests, history) = (read.tests(WhichTests::Of(fabric.id))?, read.history(Subject::Fabric(fabric.id))?);
-        let (photos, garments) = (memory::photos(read, &fabric)?, read.garments()?);
-        let kept = match garments.is_empty() {
-            true => Vec::new(),
-            false => kept::kept(core::slice::from_ref(&fabric), &garments, &read.patterns()?),
-        };
-        Ok(Self { fabric, tests, history, photos, garments, kept, people: read.people()? })
+        let photos = memory::photos(read, &fabric)?;
+        let kept = kept::kept(core::slice::from_ref(&fabric), &around.garments, &around.patterns);
+        Ok(Self { fabric, tests, history, photos, kept, around: Rc::clone(around) })
     }
 
     /// What they say, with everybody's repeatability.
@@ -54,7 +82,8 @@ impl KnownCloth {
         let ShownRules { confidence, table, unit } = rules;
         let (fabric, tests) = (&self.fabric, &self.tests);
         let standing = Standing::all(fabric, tests, pooled, confidence, here);
-        let Self { history, photos, garments, kept, people, .. } = self;
+        let Self { history, photos, kept, around, .. } = self;
+        let (garments, people) = (&around.garments, &around.people);
         Shown {
             fabric,
             tests,

@@ -38,6 +38,12 @@ pub fn unit_of(text: &str) -> Option<Unit> {
     Unit::typed(text)
 }
 
+/// The unit of the text: what was asked for, else that of the first length that was typed with one.
+#[must_use]
+pub fn shown_in<'t>(asked: Option<Unit>, typed: impl IntoIterator<Item = &'t Option<String>>) -> Option<Unit> {
+    asked.or_else(|| typed.into_iter().flatten().find_map(|text| unit_of(text)))
+}
+
 /// A length of a width: `1.6m at 140cm`, `1.5m of 150cm`, `2yd x 58in`.
 #[must_use]
 pub fn of_width(text: &str) -> Option<(&str, &str)> {

@@ -24,7 +24,7 @@ mod wrong;
 
 use tenter_core::{Construction, Demand, PullTest, Rules, Table, Unit};
 
-pub use amount::{length, load, seconds, unit_of};
+pub use amount::{length, load, seconds, shown_in, unit_of};
 pub use doubt::{ClothFacts, Doubted};
 pub use misuse::{FileFault, Misuse, Near, Unparsed};
 pub use test::{TypedReading, TypedTest, division_in, pull_test};

@@ -2,12 +2,12 @@
 
 use serde_json::json;
 
-use crate::finding::class::{Class, Hand};
+use crate::finding::class::{ClassPulls, Hand};
 use crate::json::rounded;
 
 /// One object, on one line; stretches and limits in percent of the marks.
 #[must_use]
-pub fn render(class: &Class) -> String {
+pub fn render(class: &ClassPulls) -> String {
     let hand = |hand: &Hand| {
         json!({
             "name": hand.name,

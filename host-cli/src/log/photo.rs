@@ -139,6 +139,21 @@ impl Photo {
         &self.jpeg
     }
 
+    /// Its width and height in pixels, as its frame header tells them (ISO/IEC 10918-1, B.2.2); none where it has none.
+    #[must_use]
+    pub fn size(&self) -> Option<(u16, u16)> {
+        let mut rest = self.jpeg.strip_prefix(&[0xff, 0xd8])?;
+        loop {
+            let [0xff, marker, high, low, ..] = *rest else { return None };
+            // Not the tables of Huffman codes and of arithmetic conditioning, nor what is reserved.
+            if matches!(marker, 0xc0..=0xcf) && !matches!(marker, 0xc4 | 0xc8 | 0xcc) {
+                let [_, _, _, _, _, high, low, across_high, across_low, ..] = *rest else { return None };
+                return Some((u16::from_be_bytes([across_high, across_low]), u16::from_be_bytes([high, low])));
+            }
+            rest = rest.get(2 + usize::from(u16::from_be_bytes([high, low]))..)?;
+        }
+    }
+
     /// Its bytes as base64 (RFC 4648, § 4).
     #[must_use]
     pub fn base64(&self) -> String {

@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::{rendered, together};
-use crate::finding::class::{Class, Hand};
+use crate::finding::class::{ClassPulls, Hand};
 use crate::picture::class as picture;
 use crate::words::class as words;
 
@@ -30,7 +30,7 @@ struct Page<'a> {
 
 /// The page, made on a day.
 #[must_use]
-pub fn page(class: &Class, made: &str) -> String {
+pub fn page(class: &ClassPulls, made: &str) -> String {
     let row = |hand: &Hand| Row {
         name: words::called(hand),
         pulls: hand

@@ -11,7 +11,7 @@ use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardFacts;
 use crate::finding::fit::{self, Fitted, RoleFit, Stock};
 use crate::finding::plan::ViewPlan;
-use crate::finding::shown::{KnownCloth, ShownRules};
+use crate::finding::shown::{Around, KnownCloth, ShownRules};
 use crate::log::{Fabric, Here, Pattern, Photo};
 use crate::picture::true_scale::{self, PullGauge, pull_gauge};
 use crate::picture::{Picture, drawn};
@@ -46,8 +46,9 @@ pub fn book(
     let fitted =
         view.map(|(pattern, view)| Fitted { pattern, view, roles: &roles, stock, confidence, unit, here, all: true });
     let mut book = Book::new(stock, fitted.as_ref(), confidence, table);
+    let around = Around::read(read)?;
     for fabric in &stock.fabrics {
-        let known = KnownCloth::of(read, fabric.clone())?;
+        let known = KnownCloth::among(read, fabric.clone(), &around)?;
         book.add(&known.shown(&stock.pooled, rules, here));
         step();
     }
@@ -66,9 +67,10 @@ pub fn cards(
     rules: ShownRules,
 ) -> Result<(usize, String), StoreError> {
     let mut sheets: Vec<Picture> = Vec::new();
+    let around = Around::read(read)?;
     for four in fabrics.chunks(4) {
         let known: Vec<KnownCloth> =
-            four.iter().map(|fabric| KnownCloth::of(read, fabric.clone())).collect::<Result<_, _>>()?;
+            four.iter().map(|fabric| KnownCloth::among(read, fabric.clone(), &around)).collect::<Result<_, _>>()?;
         let shown: Vec<Shown<'_>> = known.iter().map(|known| known.shown(&stock.pooled, rules, read.here())).collect();
         let facts: Vec<CardFacts> = shown.iter().map(|shown| CardFacts::of(shown, stock)).collect();
         sheets.push(drawn::sheet(shown.iter().zip(&facts)));

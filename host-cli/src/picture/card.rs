@@ -70,7 +70,7 @@ pub fn draw(card: &Card<'_>) -> Picture {
 
 /// A card that is laid out, to be put on a sheet.
 #[derive(Debug)]
-pub struct Laid {
+pub struct CardLayout {
     title: String,
     description: String,
     content: Vec<Element>,
@@ -78,8 +78,8 @@ pub struct Laid {
 
 /// Lays out a card.
 #[must_use]
-pub fn laid(card: &Card<'_>) -> Laid {
-    Laid { title: title(card), description: description(card), content: content(card) }
+pub fn laid(card: &Card<'_>) -> CardLayout {
+    CardLayout { title: title(card), description: description(card), content: content(card) }
 }
 
 /// Draws sheets of four cards, as many as are needed.
@@ -90,7 +90,7 @@ pub fn sheets(cards: &[Card<'_>]) -> Vec<Picture> {
 
 /// Draws a sheet of at most four cards.
 #[must_use]
-pub fn sheet(cards: Vec<Laid>) -> Picture {
+pub fn sheet(cards: Vec<CardLayout>) -> Picture {
     let titles: Vec<&str> = cards.iter().map(|card| card.title.as_str()).collect();
     let descriptions: Vec<String> = cards.iter().map(|card| format!("{}: {}", card.title, card.description)).collect();
     let mut sheet = Picture::new(Size::Millimetres, 210.0, 297.0, &titles.join("; "), &descriptions.join(" "));

@@ -3,7 +3,7 @@
 use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 use crate::finding::axis::{Axis, Spread, count, step, ticks};
-use crate::finding::class::{Class, Hand};
+use crate::finding::class::{ClassPulls, Hand};
 use crate::words::class as told;
 use crate::words::typeset::minus;
 
@@ -17,7 +17,7 @@ const FOOT: f64 = 72.0;
 
 /// Draws them.
 #[must_use]
-pub fn draw(class: &Class) -> Picture {
+pub fn draw(class: &ClassPulls) -> Picture {
     let rows = count(class.hands.len()) + 1.0;
     let foot = TOP + ROW * rows;
     let title = format!("Pulls of {} by several people", words::isolated(&class.fabric.name));
@@ -42,13 +42,13 @@ pub fn draw(class: &Class) -> Picture {
     picture
 }
 
-fn description(class: &Class) -> String {
+fn description(class: &ClassPulls) -> String {
     let each = class.hands.iter().map(|hand| format!("{}: {}.", told::called(hand), told::mean(hand.mean, hand.half)));
     let sentences: Vec<String> = each.chain([told::lead(class), told::spread(class)]).collect();
     minus(&sentences.join(" "))
 }
 
-fn axis(class: &Class) -> Axis {
+fn axis(class: &ClassPulls) -> Axis {
     let (low, high) = class.ends();
     let step = step(f64::from(high - low).max(1.0), 6.0);
     let [low, high] = [(f64::from(low) / step).floor(), (f64::from(high) / step).ceil()].map(|at| at * step);
@@ -83,10 +83,15 @@ fn figure(picture: &mut Picture, y: f64, hand: &Hand) {
 /// The mean as a diamond, with a bar as wide as what it is worth.
 fn trust(picture: &mut Picture, axis: &Axis, y: f64, hand: &Hand) {
     let at = |value: f32| axis.at(value.into());
+    let (low, high) = (f64::from(hand.mean - hand.half), f64::from(hand.mean + hand.half));
     let (from, x, to) = (at(hand.mean - hand.half), at(hand.mean), at(hand.mean + hand.half));
     picture.draw(rect("tn-ink", (from, y - 2.5), to - from, 5.0));
-    for end in [from, to] {
-        picture.draw(rect("tn-ink", (end - 1.5, y - 6.0), 3.0, 12.0));
+    for (end, out, off) in [(from, -1.0, axis.is_before(low)), (to, 1.0, axis.is_beyond(high))] {
+        if off {
+            picture.draw(polygon("tn-ink", &[(end + 7.0 * out, y), (end, y - 5.5), (end, y + 5.5)]));
+        } else {
+            picture.draw(rect("tn-ink", (end - 1.5, y - 6.0), 3.0, 12.0));
+        }
     }
     picture.draw(polygon("tn-ink", &[(x - 5.0, y), (x, y - 7.0), (x + 5.0, y), (x, y + 7.0)]));
 }

@@ -17,7 +17,7 @@ const STOPS: [f64; 7] = [0.0, 5.0, 15.0, 30.0, 60.0, 100.0, 200.0];
 
 /// One scale for a list of cloths.
 #[derive(Debug, Clone, Copy)]
-pub struct Scale {
+pub struct StripScale {
     axis: Axis,
     confidence: Confidence,
 }
@@ -33,7 +33,7 @@ pub struct Lane {
     pub asked: Range,
 }
 
-impl Scale {
+impl StripScale {
     /// A scale on which all of these have room.
     #[must_use]
     pub fn of(lanes: impl IntoIterator<Item = Lane>, confidence: Confidence) -> Self {

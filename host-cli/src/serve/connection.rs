@@ -14,7 +14,7 @@ use crate::web;
 
 /// What every connection needs.
 #[derive(Debug)]
-pub struct Desk {
+pub struct ConnectionDesk {
     /// Who is let in.
     pub guard: Guard,
     /// What is served.
@@ -24,7 +24,7 @@ pub struct Desk {
 type Answer = Response<Full<Bytes>>;
 
 /// Answers a request.
-pub async fn answer(desk: Arc<Desk>, request: Request<Incoming>) -> Result<Answer, Infallible> {
+pub async fn answer(desk: Arc<ConnectionDesk>, request: Request<Incoming>) -> Result<Answer, Infallible> {
     let only_head = request.method() == Method::HEAD;
     let mut answer = answered(desk, request).await;
     if only_head {
@@ -33,7 +33,7 @@ pub async fn answer(desk: Arc<Desk>, request: Request<Incoming>) -> Result<Answe
     Ok(answer)
 }
 
-async fn answered(desk: Arc<Desk>, request: Request<Incoming>) -> Answer {
+async fn answered(desk: Arc<ConnectionDesk>, request: Request<Incoming>) -> Answer {
     let head = head_of(&request);
     match desk.guard.admits(&head) {
         Admission::Admitted => {}

@@ -41,13 +41,13 @@ pub struct Serving {
 
 /// A server that listens, and answers once it [runs](Self::run).
 #[derive(Debug)]
-pub struct Server {
+pub struct PageServer {
     listener: std::net::TcpListener,
     guard: Guard,
     serving: Serving,
 }
 
-impl Server {
+impl PageServer {
     /// Begins to listen.
     ///
     /// # Errors
@@ -101,7 +101,7 @@ impl Server {
         let mut http = hyper::server::conn::http1::Builder::new();
         http.timer(TokioTimer::new()).header_read_timeout(patience).max_buf_size(64 * 1024);
         let (graceful, room) = (GracefulShutdown::new(), Arc::new(Semaphore::new(CONNECTIONS)));
-        let desk = Arc::new(connection::Desk { guard, serving });
+        let desk = Arc::new(connection::ConnectionDesk { guard, serving });
         tokio::pin!(ended);
         loop {
             let begin = async {

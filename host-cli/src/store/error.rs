@@ -119,6 +119,8 @@ pub enum AddressFault {
         /// What is wrong with it.
         system: String,
     },
+    /// No home folder that could hold what is begun and not finished.
+    NoHome,
     /// A file without a certificate in it.
     NoCertificate {
         /// The file.

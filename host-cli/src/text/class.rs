@@ -1,7 +1,7 @@
 //! Several people's pulls of one cloth, as text.
 
 use crate::finding::axis::{Axis, Spread, count, number, step};
-use crate::finding::class::{Class, Hand};
+use crate::finding::class::{ClassPulls, Hand};
 use crate::text::lines::Lines;
 use crate::text::table::{self, Column};
 use crate::words::class as words;
@@ -11,7 +11,7 @@ const STRIP: usize = 32;
 
 /// The people, one a row, and what they say together.
 #[must_use]
-pub fn render(class: &Class, columns: usize, unicode: bool) -> String {
+pub fn render(class: &ClassPulls, columns: usize, unicode: bool) -> String {
     let mut text = Lines::new(columns);
     text.words(&words::lead(class));
     text.blank();
@@ -36,7 +36,7 @@ pub fn render(class: &Class, columns: usize, unicode: bool) -> String {
 }
 
 /// From a whole step below all to one above.
-fn axis(class: &Class) -> Axis {
+fn axis(class: &ClassPulls) -> Axis {
     let (low, high) = class.ends();
     let step = step(f64::from(high - low).max(1.0), 6.0);
     let ends = [(f64::from(low) / step).floor(), (f64::from(high) / step).ceil()].map(|at| at * step);

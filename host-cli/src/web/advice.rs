@@ -5,9 +5,9 @@ use tenter_core::making::garment::SeamKind;
 use tenter_core::making::handling::Layer;
 use tenter_core::making::hanging::{METHODS, Specimen};
 
-use super::form::{Form, Input, Kind, members, or_none};
+use super::form::{FieldKind, Form, FormField, members, or_none};
 use super::measure::cloths;
-use super::part::{Part, Row, Told};
+use super::part::{AnswerTag, PagePart, Row};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
 use crate::deed::{Refused, find};
@@ -21,28 +21,28 @@ use crate::words::page::told;
 use crate::words::{handle as handle_words, hang as hang_words, pair as pair_words, terms};
 
 /// A page with its form, and what was found where something was asked.
-fn page(title: &str, lead: &str, form: Form, found: Result<Vec<Part>, Refused>) -> Answered {
+fn page(title: &str, lead: &str, form: Form, found: Result<Vec<PagePart>, Refused>) -> Answered {
     let mut page = Shell::new(Place::More, title);
-    page.push(Part::Soft(lead.to_owned()));
+    page.push(PagePart::Soft(lead.to_owned()));
     match found {
         Ok(found) => {
             let asked = !found.is_empty();
             if asked {
-                page.push(Part::Patch(String::new(), found));
+                page.push(PagePart::Patch(String::new(), found));
             }
-            page.push(Part::Form(Box::new(form)));
+            page.push(PagePart::Form(Box::new(form)));
             Ok(page.page())
         }
         Err(Refused::Store(error)) => Err(error.into()),
         Err(refused) => {
-            page.push(Part::Form(Box::new(form.refused(&refused))));
+            page.push(PagePart::Form(Box::new(form.refused(&refused))));
             Ok(page.with_status(422))
         }
     }
 }
 
 fn why(form: Form) -> Form {
-    form.ask(Input::new("why", "With the reasons and their sources", Kind::Tick))
+    form.ask(FormField::new("why", "With the reasons and their sources", FieldKind::Tick))
 }
 
 /// Two cloths in one seam.
@@ -50,12 +50,12 @@ pub fn pair(visit: &mut Visit<'_>) -> Answered {
     let list = cloths(&*visit.log)?;
     let form = Form::new("pair", "/pair", "Show")
         .asking()
-        .ask(Input::new("one", "One cloth", Kind::List(list.clone())))
-        .ask(Input::new("other", "The other", Kind::List(list)))
-        .ask(Input::text("along", "Length of the seam").hint("60cm").of(&[Field::Along]))
-        .ask(Input::new("seam", "Which seam", Kind::List(members(&SEAM))).value(SeamKind::Side.word()))
+        .ask(FormField::new("one", "One cloth", FieldKind::List(list.clone())))
+        .ask(FormField::new("other", "The other", FieldKind::List(list)))
+        .ask(FormField::text("along", "Length of the seam").hint("60cm").of(&[Field::Along]))
+        .ask(FormField::new("seam", "Which seam", FieldKind::List(members(&SEAM))).value(SeamKind::Side.word()))
         .ask(
-            Input::text("wants", "The stretch that the view asks along it")
+            FormField::text("wants", "The stretch that the view asks along it")
                 .hint("5%. Empty if it asks none")
                 .of(&[Field::Wants]),
         );
@@ -64,7 +64,7 @@ pub fn pair(visit: &mut Visit<'_>) -> Answered {
     page("Two cloths in one seam", "Do they behave alike, and how do you sew them if not?", form, found)
 }
 
-fn paired(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
+fn paired(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
     let (query, unit, confidence) = (&visit.query, visit.unit, visit.rules().confidence);
     let stock = Stock::read(&*visit.log)?;
     let (one, other) =
@@ -77,7 +77,7 @@ fn paired(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
         Ok(pairing) => pairing,
         Err(Unjoined::NotPulled(not)) => {
             let said = format!("Cloth {} was not pulled {} yet. Measure it first.", not.tag, not.grain.word());
-            return Ok(vec![Part::Words(said)]);
+            return Ok(vec![PagePart::Words(said)]);
         }
         Err(Unjoined::Interfacing(layer)) => return Err(Refused::Interfacing(layer.tag)),
         Err(Unjoined::Making(error)) => {
@@ -98,7 +98,7 @@ fn paired(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
     rows.extend(Row::spoken(&pair_words::spoken(&pairing), query.get("why") == "yes"));
     rows.push(Row::new("note", &pair_words::limits(unit)));
     rows.retain(|row| !row.words.is_empty());
-    Ok(vec![Part::Head(first_capital(head)), Part::told(&meaning), Part::Rows(rows)])
+    Ok(vec![PagePart::Head(first_capital(head)), PagePart::told(&meaning), PagePart::Rows(rows)])
 }
 
 /// A headline of capitals as a page writes it.
@@ -113,15 +113,15 @@ pub fn handle(visit: &mut Visit<'_>) -> Answered {
     let list = cloths(&*visit.log)?;
     let form = Form::new("handle", "/handle", "Show")
         .asking()
-        .ask(Input::new("cloth", "Which cloth", Kind::List(list.clone())))
-        .ask(Input::new("kind", "In which garment", Kind::List(or_none("any", members(&KIND)))))
+        .ask(FormField::new("cloth", "Which cloth", FieldKind::List(list.clone())))
+        .ask(FormField::new("kind", "In which garment", FieldKind::List(or_none("any", members(&KIND)))))
         .fold(
             "More that may matter",
             vec![
-                Input::text("wants", "The stretch that its seams must give").hint("25%").of(&[Field::Wants]),
-                Input::new("grain", "The grain along the seam", Kind::List(or_none("both", members(&GRAIN)))),
-                Input::new("lining", "Its lining", Kind::List(or_none("none", list))),
-                Input::text("facing", "The stretch of its facing").hint("5%").of(&[Field::FacingGives]),
+                FormField::text("wants", "The stretch that its seams must give").hint("25%").of(&[Field::Wants]),
+                FormField::new("grain", "The grain along the seam", FieldKind::List(or_none("both", members(&GRAIN)))),
+                FormField::new("lining", "Its lining", FieldKind::List(or_none("none", list))),
+                FormField::text("facing", "The stretch of its facing").hint("5%").of(&[Field::FacingGives]),
             ],
         );
     let form = why(form).filled_if(&visit.query);
@@ -129,7 +129,7 @@ pub fn handle(visit: &mut Visit<'_>) -> Answered {
     page("How to sew a cloth", "Needle, stitch, edges, and what keeps them from stretching.", form, found)
 }
 
-fn handled(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
+fn handled(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
     let (query, confidence) = (&visit.query, visit.rules().confidence);
     let stock = Stock::read(&*visit.log)?;
     let fabric = find::live_fabric(&*visit.log, query.get("cloth"))?;
@@ -153,11 +153,11 @@ fn handled(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
     let told_before = stock.last_time(&fabric).map(|told| Handle::LastTime(Box::new(told.clone())));
     handled.lines.splice(0..0, told_before);
     let lines = handle_words::spoken(&handled, visit.unit);
-    let mut parts = vec![Part::Head(crate::words::cloth::title(&fabric))];
+    let mut parts = vec![PagePart::Head(crate::words::cloth::title(&fabric))];
     if let Some(answer) = handled.answer {
-        parts.push(Part::Answer(Told::of(answer, handle_words::layers(answer))));
+        parts.push(PagePart::Answer(AnswerTag::of(answer, handle_words::layers(answer))));
     }
-    parts.push(Part::Rows(Row::spoken(&lines, query.get("why") == "yes")));
+    parts.push(PagePart::Rows(Row::spoken(&lines, query.get("why") == "yes")));
     Ok(parts)
 }
 
@@ -170,15 +170,19 @@ pub fn hang(visit: &mut Visit<'_>) -> Answered {
     let pieces = [Specimen::Strip, Specimen::Loop].map(|piece| (piece.word().to_owned(), piece.word().to_owned()));
     let form = Form::new("hang", "/hang", "Show")
         .asking()
-        .ask(Input::text("width", "Width of the strip, or of the loop laid flat").hint("5cm").of(&[Field::Width]))
-        .ask(Input::new("piece", "It is a", Kind::Pick(pieces.to_vec())).value(Specimen::Strip.word()))
-        .ask(Input::new("method", "The tension of a published test", Kind::List(METHODS.iter().map(name).collect())));
+        .ask(FormField::text("width", "Width of the strip, or of the loop laid flat").hint("5cm").of(&[Field::Width]))
+        .ask(FormField::new("piece", "It is a", FieldKind::Pick(pieces.to_vec())).value(Specimen::Strip.word()))
+        .ask(FormField::new(
+            "method",
+            "The tension of a published test",
+            FieldKind::List(METHODS.iter().map(name).collect()),
+        ));
     let form = why(form).filled_if(&visit.query);
     let found = if visit.query.has("width") { hung(visit) } else { Ok(Vec::new()) };
     page("Which mass to hang", "A mass pulls the same every day, and a hand does not.", form, found)
 }
 
-fn hung(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
+fn hung(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
     let (query, text) = (&visit.query, visit.query.get("width"));
     let width = amount::cloth(Field::Width, text)?;
     let unit = input::unit_of(text).unwrap_or(visit.unit);
@@ -191,8 +195,8 @@ fn hung(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
     let hang = Hang::mass(Hung { width, piece, unit }, (method.tension(), method.source)).map_err(wrong)?;
     let with_why = query.get("why") == "yes";
     let cautions = hang_words::cautions(&hang).iter().map(|line| told(&line.text)).collect();
-    let mut parts = vec![Part::Notice("First".to_owned(), cautions)];
-    parts.extend(hang_words::headline(&hang).map(Part::Head));
-    parts.push(Part::Rows(Row::spoken(&hang_words::found(&hang), with_why)));
+    let mut parts = vec![PagePart::Notice("First".to_owned(), cautions)];
+    parts.extend(hang_words::headline(&hang).map(PagePart::Head));
+    parts.push(PagePart::Rows(Row::spoken(&hang_words::found(&hang), with_why)));
     Ok(parts)
 }

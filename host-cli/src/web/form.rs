@@ -21,9 +21,9 @@ pub struct Form {
     /// What it carries along.
     pub hidden: Vec<(String, String)>,
     /// Its fields.
-    pub inputs: Vec<Input>,
+    pub inputs: Vec<FormField>,
     /// Fields that are folded away at first, under what they are called.
-    pub folded: Option<(&'static str, Vec<Input>)>,
+    pub folded: Option<(&'static str, Vec<FormField>)>,
     /// What stands on its button.
     pub button: String,
     /// Whether the button is one among others, and not what the page is for.
@@ -34,7 +34,7 @@ pub struct Form {
 
 /// A field of a form.
 #[derive(Clone, Debug)]
-pub struct Input {
+pub struct FormField {
     /// What it is called in what is sent.
     pub name: &'static str,
     /// What it is called on the page.
@@ -46,14 +46,14 @@ pub struct Input {
     /// What is wrong with it.
     pub wrong: String,
     /// How it is asked.
-    pub kind: Kind,
+    pub kind: FieldKind,
     /// The fields whose errors stand here.
     fields: &'static [Field],
 }
 
 /// How a field is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum FieldKind {
     /// A line of text.
     Text,
     /// Figures, with the number pad of a phone.
@@ -78,16 +78,16 @@ pub enum Kind {
     File,
 }
 
-impl Input {
+impl FormField {
     /// A field of this name.
-    pub fn new(name: &'static str, label: &str, kind: Kind) -> Self {
+    pub fn new(name: &'static str, label: &str, kind: FieldKind) -> Self {
         let label = label.to_owned();
         Self { name, label, hint: String::new(), value: String::new(), wrong: String::new(), kind, fields: &[] }
     }
 
     /// A line of text.
     pub fn text(name: &'static str, label: &str) -> Self {
-        Self::new(name, label, Kind::Text)
+        Self::new(name, label, FieldKind::Text)
     }
 
     /// With what to type.
@@ -122,7 +122,7 @@ impl Input {
     /// Whether something other than the first of its list is typed.
     fn is_typed(&self) -> bool {
         match &self.kind {
-            Kind::List(choices) | Kind::Pick(choices) => {
+            FieldKind::List(choices) | FieldKind::Pick(choices) => {
                 !self.value.is_empty() && choices.first().is_none_or(|(first, _)| *first != self.value)
             }
             _ => !self.value.trim().is_empty(),
@@ -132,7 +132,7 @@ impl Input {
     /// Whether a value is chosen.
     pub fn is_chosen(&self, value: &str) -> bool {
         match self.kind {
-            Kind::Several(_) => self.value.lines().any(|one| one == value),
+            FieldKind::Several(_) => self.value.lines().any(|one| one == value),
             _ => self.value == value,
         }
     }
@@ -168,20 +168,20 @@ impl Form {
     }
 
     /// With a field.
-    pub fn ask(mut self, input: Input) -> Self {
-        self.sends_files |= matches!(input.kind, Kind::Photo | Kind::File);
+    pub fn ask(mut self, input: FormField) -> Self {
+        self.sends_files |= matches!(input.kind, FieldKind::Photo | FieldKind::File);
         self.inputs.push(input);
         self
     }
 
     /// With fields that are folded away at first.
-    pub fn fold(mut self, called: &'static str, inputs: Vec<Input>) -> Self {
+    pub fn fold(mut self, called: &'static str, inputs: Vec<FormField>) -> Self {
         self.folded = Some((called, inputs));
         self
     }
 
     /// All fields, the folded ones too.
-    pub fn all(&mut self) -> impl Iterator<Item = &mut Input> {
+    pub fn all(&mut self) -> impl Iterator<Item = &mut FormField> {
         let folded = self.folded.iter_mut().flat_map(|(_, inputs)| inputs);
         self.inputs.iter_mut().chain(folded)
     }
@@ -196,8 +196,8 @@ impl Form {
     pub fn filled(mut self, fields: &Fields) -> Self {
         for input in self.all() {
             input.value = match input.kind {
-                Kind::Several(_) => fields.all(input.name).collect::<Vec<_>>().join("\n"),
-                Kind::Photo | Kind::File => String::new(),
+                FieldKind::Several(_) => fields.all(input.name).collect::<Vec<_>>().join("\n"),
+                FieldKind::Photo | FieldKind::File => String::new(),
                 _ => fields.get(input.name).to_owned(),
             };
         }

@@ -3,8 +3,8 @@
 use super::cloths::deeds::{learned_in, lessons};
 use super::cloths::edit::again;
 use super::fields::fresh;
-use super::form::{Form, Input, Kind, or_none};
-use super::part::{Cell, Link, Part, Row};
+use super::form::{FieldKind, Form, FormField, or_none};
+use super::part::{Cell, Link, PagePart, Row};
 use super::patterns::pattern;
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit, cloth};
@@ -54,16 +54,16 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
     if open.is_empty() {
         page.words("No garment is being made. Choose a pattern, and begin one of its views.");
     } else {
-        page.push(Part::Table(
+        page.push(PagePart::Table(
             "Garments being made".to_owned(),
             heads.clone(),
             open.iter().map(|one| row(one)).collect(),
         ));
     }
-    page.push(Part::Links(vec![Link::new("/patterns", "Choose a pattern to make").first()]));
+    page.push(PagePart::Links(vec![Link::new("/patterns", "Choose a pattern to make").first()]));
     if !others.is_empty() {
-        let table = Part::Table("Others".to_owned(), heads, others.iter().map(|one| row(one)).collect());
-        page.push(Part::Fold("Finished, and given up".to_owned(), false, vec![table]));
+        let table = PagePart::Table("Others".to_owned(), heads, others.iter().map(|one| row(one)).collect());
+        page.push(PagePart::Fold("Finished, and given up".to_owned(), false, vec![table]));
     }
     Ok(page.page())
 }
@@ -82,7 +82,8 @@ fn uses(
     Ok(roles.fold(form, |form, (role, name)| {
         let chosen = garment.and_then(|garment| garment.uses.iter().find(|one| one.role == role.id));
         let chosen = chosen.map(|one| one.fabric.to_string()).unwrap_or_default();
-        let list = Input::new(name, &role.name, Kind::List(or_none("not chosen yet", cloths.clone()))).value(&chosen);
+        let list =
+            FormField::new(name, &role.name, FieldKind::List(or_none("not chosen yet", cloths.clone()))).value(&chosen);
         form.ask(list).with(&format!("had_{name}"), chosen)
     }))
 }
@@ -101,10 +102,12 @@ fn chosen(visit: &Visit<'_>, pattern: &Pattern, view: &str) -> Vec<String> {
 
 /// For whom and by when.
 fn about(form: Form) -> Form {
-    form.ask(Input::text("name", "What you call it").hint("Empty for the name of its pattern").of(&[Field::NewName]))
-        .ask(Input::text("whom", "For whom").of(&[Field::Whom]))
-        .ask(Input::new("by", "Wanted on", Kind::Day).of(&[Field::By]))
-        .ask(Input::text("note", "Note").of(&[Field::Note]))
+    form.ask(
+        FormField::text("name", "What you call it").hint("Empty for the name of its pattern").of(&[Field::NewName]),
+    )
+    .ask(FormField::text("whom", "For whom").of(&[Field::Whom]))
+    .ask(FormField::new("by", "Wanted on", FieldKind::Day).of(&[Field::By]))
+    .ask(FormField::text("note", "Note").of(&[Field::Note]))
 }
 
 /// Begins a garment of a view.
@@ -116,8 +119,8 @@ pub fn begin(visit: &mut Visit<'_>, id: &str) -> Answered {
     let form = uses(&*visit.log, form, &pattern, &view, None)?;
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Garments, &format!("Begin {}", super::patterns::title(&pattern, &view)));
-        page.push(Part::Form(Box::new(form)));
-        page.push(Part::Links(vec![Link::new(
+        page.push(PagePart::Form(Box::new(form)));
+        page.push(PagePart::Links(vec![Link::new(
             super::patterns::of_view(pattern.id, "fit", &view),
             "Which cloths suit it",
         )]));
@@ -167,17 +170,17 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
     );
     rows.push(Row::new("begun", &quantity::day(garment.id.at(), visit.here)));
     rows.extend(garment.done.map(|done| Row::new("done", &quantity::day(done, visit.here))));
-    page.push(Part::Rows(rows));
+    page.push(PagePart::Rows(rows));
     let (status, wrong) = match wrong {
         Some(wrong) => (422, Some(wrong)),
         None => (200, None),
     };
     let put = |form: Form| match &wrong {
-        Some((id, refused)) if *id == form.id => Part::Form(Box::new(again(form, visit).refused(refused))),
-        _ => Part::Form(Box::new(form)),
+        Some((id, refused)) if *id == form.id => PagePart::Form(Box::new(again(form, visit).refused(refused))),
+        _ => PagePart::Form(Box::new(form)),
     };
     let form = |id, button: &str| Form::new(id, format!("{to}/{id}"), button).once(fresh(visit.here));
-    page.push(Part::Links(vec![
+    page.push(PagePart::Links(vec![
         Link::new(format!("{to}/plan"), "The plan, to print").about("From the wash to the last press").first(),
     ]));
     match making.state {
@@ -191,43 +194,49 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
             if !roles.is_empty() {
                 let one = form("cut-one", "I cut this")
                     .quiet()
-                    .ask(Input::new("role", "Only for", Kind::List(roles.clone())))
+                    .ask(FormField::new("role", "Only for", FieldKind::List(roles.clone())))
                     .ask(
-                        Input::text("length", "How much").hint("Empty for what the pattern says").of(&[Field::Length]),
+                        FormField::text("length", "How much")
+                            .hint("Empty for what the pattern says")
+                            .of(&[Field::Length]),
                     );
-                let back = form("uncut", "It was not cut").quiet().ask(Input::new(
+                let back = form("uncut", "It was not cut").quiet().ask(FormField::new(
                     "role",
                     "For",
-                    Kind::List(or_none("all roles", roles)),
+                    FieldKind::List(or_none("all roles", roles)),
                 ));
                 let open = matches!(&wrong, Some(("cut-one" | "uncut", _)));
-                page.push(Part::Fold("Cut one cloth, or take a cut back".to_owned(), open, vec![put(one), put(back)]));
+                page.push(PagePart::Fold(
+                    "Cut one cloth, or take a cut back".to_owned(),
+                    open,
+                    vec![put(one), put(back)],
+                ));
             }
-            page.push(Part::Fold(
+            page.push(PagePart::Fold(
                 "It is finished".to_owned(),
                 matches!(&wrong, Some(("done", _))),
                 vec![put(lessons(form("done", "It is finished")))],
             ));
-            page.push(Part::Links(vec![Link::new(format!("{to}/edit"), "Choose cloths, change what is said")]));
+            page.push(PagePart::Links(vec![Link::new(format!("{to}/edit"), "Choose cloths, change what is said")]));
         }
         GarmentState::Done => {
             let wore = form("wore", "Remember it")
-                .ask(Input::text("wore", "How it wears").hint("knees bagged after a day").of(&[Field::Wore]));
+                .ask(FormField::text("wore", "How it wears").hint("knees bagged after a day").of(&[Field::Wore]));
             page.push(put(wore));
             page.push(put(form("reopen", "It is not finished after all").quiet()));
         }
         GarmentState::Retired => page.push(put(form("return", "Take it up again"))),
     }
     if making.state != GarmentState::Retired {
-        let retire = form("retire", "Give it up").quiet().ask(Input::text("note", "Why").of(&[Field::Note]));
+        let retire = form("retire", "Give it up").quiet().ask(FormField::text("note", "Why").of(&[Field::Note]));
         let mut parts = vec![put(retire)];
         if !garment.whom.is_empty() {
-            parts.push(Part::Soft(
+            parts.push(PagePart::Soft(
                 "The name is taken out of everything that was said of this garment, for good.".to_owned(),
             ));
             parts.push(put(form("forget", "Forget the name of the person").quiet()));
         }
-        page.push(Part::Fold("Give it up".to_owned(), matches!(&wrong, Some(("retire", _))), parts));
+        page.push(PagePart::Fold("Give it up".to_owned(), matches!(&wrong, Some(("retire", _))), parts));
     }
     let links = making.uses.iter().filter_map(|used| used.cloth.as_ref().map(|cloth| (cloth, &used.role)));
     let fabrics = visit.log.fabrics()?;
@@ -237,7 +246,7 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
             Some(Link::new(cloth(found.id), &title(found)).about(role))
         })
         .collect();
-    page.push(Part::Links(links));
+    page.push(PagePart::Links(links));
     Ok(page.with_status(status))
 }
 
@@ -302,8 +311,8 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
     let form = uses(&*visit.log, form, &pattern, &garment.view, Some(garment))?;
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Garments, &format!("Change {}", garment.name));
-        page.push(Part::Form(Box::new(form)));
-        page.push(Part::Links(vec![Link::new(&to, "Back to the garment")]));
+        page.push(PagePart::Form(Box::new(form)));
+        page.push(PagePart::Links(vec![Link::new(&to, "Back to the garment")]));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {
@@ -313,7 +322,15 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
     let text = |name: &str| (sent.get(name) != sent.get(&format!("had_{name}"))).then(|| sent.get(name).to_owned());
     let by = text("by").map(|by| if by.trim().is_empty() { "unknown".to_owned() } else { by });
     let uses = chosen(visit, &pattern, &garment.view);
-    let typed = TypedGarment { name: text("name"), number: None, whom: text("whom"), by, note: text("note"), uses };
+    let typed = TypedGarment {
+        name: text("name"),
+        number: None,
+        whom: text("whom"),
+        by,
+        note: text("note"),
+        uses,
+        ..TypedGarment::default()
+    };
     match visit.once(|read| Ok((deed::edit(read, &which, &typed)?.0, ()))) {
         Ok(_) => Ok(Response::see(&to)),
         Err(Refused::Store(error)) => Err(error.into()),

@@ -5,7 +5,7 @@ use askama::Template;
 use tenter_core::{Confidence, Figure, Figures, Grain, Length, Limit, PullTest, Range, Ratio, Scatter, Table, Unit};
 
 use super::drawing;
-use super::part::{Link, Part, Row, Told};
+use super::part::{AnswerTag, Link, PagePart, Row};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
 use crate::finding::drawn::GrainStretch;
@@ -29,7 +29,7 @@ pub fn show(_: &mut Visit<'_>, part: &str) -> Answered {
             let steps = items(text, "## Step by step").into_iter().zip(DRAWINGS);
             let steps = steps.map(|(step, name)| (step, drawing::of(name))).collect();
             let mistakes = items(text, "## Usual mistakes");
-            page.push(Part::Html(Measuring { steps, mistakes }.render().unwrap_or_default()));
+            page.push(PagePart::Html(Measuring { steps, mistakes }.render().unwrap_or_default()));
             page
         }
         "signs" => signs(),
@@ -37,7 +37,7 @@ pub fn show(_: &mut Visit<'_>, part: &str) -> Answered {
         "trust" => of_guide("How far to trust an answer", include_str!("../../guide/trust.md")),
         _ => return Ok(super::shell::nowhere()),
     };
-    page.push(Part::Links(vec![
+    page.push(PagePart::Links(vec![
         Link::new("/measure", "Measure a swatch").first(),
         Link::new("/guide/measuring", "How to measure"),
         Link::new("/guide/signs", "What the signs mean"),
@@ -98,9 +98,9 @@ fn signs() -> Shell {
     };
     let (title, confidence) = ("an example", Confidence::default());
     let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: &Table::OWN, key: false });
-    page.push(Part::Patch(String::new(), vec![
-        Part::Picture(picture.inline(), String::new()),
-        Part::Words("The diamond is what was measured. The band is what the reading is worth: the cloth lies within it, 95\u{a0}% sure. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
+    page.push(PagePart::Patch(String::new(), vec![
+        PagePart::Picture(picture.inline(), String::new()),
+        PagePart::Words("The diamond is what was measured. The band is what the reading is worth: the cloth lies within it, 95\u{a0}% sure. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
     ]));
     let said = [
         (Verdict::Meets, "It has what is asked."),
@@ -113,7 +113,7 @@ fn signs() -> Shell {
         (Verdict::OtherKind, "It is another kind of cloth than is asked."),
     ];
     for (verdict, words) in said {
-        page.push(Part::Answer(Told { about: words.to_owned(), ..Told::of(verdict, "") }));
+        page.push(PagePart::Answer(AnswerTag { about: words.to_owned(), ..AnswerTag::of(verdict, "") }));
     }
     page
 }
@@ -138,7 +138,7 @@ fn of_guide(title: &str, markdown: &str) -> Shell {
     });
     let (rows, lines) = (rows.collect(), items(markdown, "\n"));
     let mut page = Shell::new(Place::More, title);
-    page.push(Part::Html(Guide { rows, lines }.render().unwrap_or_default()));
+    page.push(PagePart::Html(Guide { rows, lines }.render().unwrap_or_default()));
     page
 }
 

@@ -1,6 +1,6 @@
 //! The first page.
 
-use super::part::{Link, Part};
+use super::part::{Link, PagePart};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
 use crate::finding::make::Workroom;
@@ -11,12 +11,12 @@ use crate::words::quantity::counted;
 /// What most come for first, and where everything else is.
 pub fn show(visit: &mut Visit<'_>) -> Answered {
     let mut page = Shell::new(Place::Home, "Does this cloth give enough?");
-    page.push(Part::Soft("Pull a swatch, and see what the reading is worth.".to_owned()));
+    page.push(PagePart::Soft("Pull a swatch, and see what the reading is worth.".to_owned()));
     let fabrics = visit.log.fabrics()?;
     let live = fabrics.iter().filter(|fabric| !fabric.dropped).count();
     let patterns = visit.log.patterns()?.iter().filter(|pattern| !pattern.dropped).count();
     let open = Workroom::read(&*visit.log, visit.here)?.list(|state| state == GarmentState::Open).len();
-    page.push(Part::Links(vec![
+    page.push(PagePart::Links(vec![
         Link::new("/measure", "Measure a swatch").about("Step by step, here or in a shop").first(),
         Link::new("/cloths", "Cloths").about(&counted(live, "cloth")),
         Link::new("/patterns", "Patterns").about(&counted(patterns, "pattern")),

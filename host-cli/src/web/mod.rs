@@ -7,6 +7,7 @@
 mod advice;
 mod cloths;
 mod drawing;
+mod exchange;
 mod fields;
 mod form;
 mod garments;
@@ -15,8 +16,8 @@ mod home;
 mod measure;
 mod more;
 mod part;
-mod people;
 mod patterns;
+mod people;
 mod printed;
 mod request;
 mod response;
@@ -33,14 +34,14 @@ pub use shell::{Place, Shell};
 use crate::deed::Refused;
 use crate::store::{LogWithDrafts, StoreError};
 use crate::words::errors;
-use part::Part;
+use part::PagePart;
 use visit::{Answered, Visit};
 
 /// How many bytes may be sent to an address: a photograph and a log are large, a form is not.
 #[must_use]
 pub fn most_bytes(path: &str) -> u64 {
     match path {
-        "/log" => 256 << 20,
+        "/log" | "/exchange" => 256 << 20,
         photo if photo.ends_with("/photos") => 33 << 20,
         _ => 256 << 10,
     }
@@ -84,6 +85,9 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["style.css"] if gets => Ok(Response::file("text/css; charset=utf-8", shell::STYLE)),
         ["page.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", shell::SCRIPT)),
         ["icon.svg"] if gets => Ok(Response::file("image/svg+xml", shell::ICON)),
+        ["exchange"] => exchange::exchange(visit),
+        ["exchange", exchange::FILE] if gets => exchange::log(visit),
+        ["desk.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", exchange::SCRIPT)),
         ["cloths"] if gets => cloths::list(visit),
         ["cloths", "new"] => cloths::edit::add(visit),
         ["cloths", id] if gets => cloths::one::show(visit, id),
@@ -142,7 +146,7 @@ fn route(visit: &mut Visit<'_>) -> Answered {
 fn not_so(refused: &Refused) -> Response {
     let mut page = Shell::new(Place::Home, "That cannot be done");
     for line in errors::page::refused(refused).1 {
-        page.push(Part::Words(line));
+        page.push(PagePart::Words(line));
     }
     page.with_status(404)
 }

@@ -5,9 +5,9 @@ use std::io::BufReader;
 use tenter_core::Unit;
 
 use super::fields::fresh;
-use super::form::{Form, Input, Kind, or_none};
+use super::form::{FieldKind, Form, FormField, or_none};
 use super::measure::cloths;
-use super::part::{Link, Part, Row};
+use super::part::{Link, PagePart, Row};
 use super::patterns::fit::book_page;
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
@@ -29,18 +29,18 @@ use crate::words::quantity::counted;
 /// Where everything else is.
 pub fn show(visit: &mut Visit<'_>) -> Answered {
     let mut page = Shell::new(Place::More, "More");
-    page.push(Part::Patch(
+    page.push(PagePart::Patch(
         "Ask".to_owned(),
-        vec![Part::Links(vec![
+        vec![PagePart::Links(vec![
             Link::new("/pair", "Two cloths in one seam"),
             Link::new("/handle", "How to sew a cloth"),
             Link::new("/size", "Sizes").about("Ease, openings, elastic, zips"),
             Link::new("/hang", "Which mass to hang"),
         ])],
     ));
-    page.push(Part::Patch(
+    page.push(PagePart::Patch(
         "On paper".to_owned(),
-        vec![Part::Links(vec![
+        vec![PagePart::Links(vec![
             Link::new("/print/book", "The swatch book"),
             Link::new("/print/book?keep=yes", "The swatch book as a file").about("To hand on; it needs nothing else"),
             Link::new("/print/cards", "Cards to pin on").about("Of all cloths at home"),
@@ -48,17 +48,18 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
             Link::new("/print/class", "A sheet for a class").about("To write readings on, with a gauge"),
         ])],
     ));
-    page.push(Part::Patch(
+    page.push(PagePart::Patch(
         "The log".to_owned(),
-        vec![Part::Links(vec![
+        vec![PagePart::Links(vec![
             Link::new("/log", "The log as a file").about("Take it along, or bring another"),
             Link::new("/people", "People").about("Who pulls, and how well each repeats"),
+            Link::new("/exchange", "Exchange with a phone").about("What was stored in a shop comes here"),
             Link::new("/inbox", "Tests without a cloth"),
         ])],
     ));
-    page.push(Part::Patch(
+    page.push(PagePart::Patch(
         "Learn".to_owned(),
-        vec![Part::Links(vec![
+        vec![PagePart::Links(vec![
             Link::new("/guide/measuring", "How to measure"),
             Link::new("/guide/signs", "What the signs mean"),
             Link::new("/guide/words", "Words"),
@@ -68,8 +69,8 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
     let units = [("cm", "Centimetres"), ("in", "Inches")].map(|(value, words)| (value.to_owned(), words.to_owned()));
     if visit.log.units()?.is_none() {
         let form = Form::new("units", "/units", "Remember it").once(fresh(visit.here)).quiet();
-        let form = form.ask(Input::new("unit", "Your tape has", Kind::Pick(units.to_vec())).value("cm"));
-        page.push(Part::Patch("Units".to_owned(), vec![Part::Form(Box::new(form))]));
+        let form = form.ask(FormField::new("unit", "Your tape has", FieldKind::Pick(units.to_vec())).value("cm"));
+        page.push(PagePart::Patch("Units".to_owned(), vec![PagePart::Form(Box::new(form))]));
     }
     Ok(page.page())
 }
@@ -112,13 +113,13 @@ pub fn cards(visit: &mut Visit<'_>) -> Answered {
 pub fn gauge(visit: &mut Visit<'_>) -> Answered {
     let form = Form::new("gauge", "/print/gauge", "Make the gauge")
         .asking()
-        .ask(Input::text("wants", "The stretch that is asked").hint("5%, 20-30%").of(&[Field::Wants]))
-        .ask(Input::text("name", "What stands on it").hint("our cloth"))
+        .ask(FormField::text("wants", "The stretch that is asked").hint("5%, 20-30%").of(&[Field::Wants]))
+        .ask(FormField::text("name", "What stands on it").hint("our cloth"))
         .filled_if(&visit.query);
     let shown = |form: Form, status| {
         let mut page = Shell::new(Place::More, "A gauge to print");
-        page.push(Part::Soft("Print it at 100 %, and check the line of 100 mm. Then you pull along it, and see whether the cloth reaches.".to_owned()));
-        page.push(Part::Form(Box::new(form)));
+        page.push(PagePart::Soft("Print it at 100 %, and check the line of 100 mm. Then you pull along it, and see whether the cloth reaches.".to_owned()));
+        page.push(PagePart::Form(Box::new(form)));
         Ok(page.with_status(status))
     };
     if !visit.query.has("wants") {
@@ -141,14 +142,14 @@ pub fn worksheet(visit: &mut Visit<'_>) -> Answered {
     let list = or_none("none of the list", cloths(&*visit.log)?);
     let form = Form::new("class", "/print/class", "Make the sheet")
         .asking()
-        .ask(Input::new("cloth", "The cloth that all pull", Kind::List(list)))
-        .ask(Input::text("wants", "The stretch that is asked").hint("5%").value("5%").of(&[Field::Wants]))
-        .ask(Input::new("lines", "How many people", Kind::Figures).value("12"))
+        .ask(FormField::new("cloth", "The cloth that all pull", FieldKind::List(list)))
+        .ask(FormField::text("wants", "The stretch that is asked").hint("5%").value("5%").of(&[Field::Wants]))
+        .ask(FormField::new("lines", "How many people", FieldKind::Figures).value("12"))
         .filled_if(&visit.query);
     let shown = |form: Form, status| {
         let mut page = Shell::new(Place::More, "A sheet for a class");
-        page.push(Part::Soft("Print it at 100 %, and check the line of 100 mm.".to_owned()));
-        page.push(Part::Form(Box::new(form)));
+        page.push(PagePart::Soft("Print it at 100 %, and check the line of 100 mm.".to_owned()));
+        page.push(PagePart::Form(Box::new(form)));
         Ok(page.with_status(status))
     };
     if !visit.query.has("wants") {
@@ -175,7 +176,7 @@ pub fn log(visit: &mut Visit<'_>) -> Answered {
         return log_page(visit, Vec::new(), 200);
     }
     let Some(file) = visit.sent.file("file").cloned() else {
-        return log_page(visit, vec![Part::Notice("Choose a file first.".to_owned(), Vec::new())], 422);
+        return log_page(visit, vec![PagePart::Notice("Choose a file first.".to_owned(), Vec::new())], 422);
     };
     let is_table = file.name.to_lowercase().ends_with(".csv");
     let merged: Result<Merged, ImportError> = if is_table {
@@ -200,29 +201,33 @@ pub fn log(visit: &mut Visit<'_>) -> Answered {
                     &format!("{} say something else here than there, and were left", merged.differ),
                 ));
             }
-            log_page(visit, vec![Part::Notice("It is brought in.".to_owned(), Vec::new()), Part::Rows(rows)], 200)
+            log_page(
+                visit,
+                vec![PagePart::Notice("It is brought in.".to_owned(), Vec::new()), PagePart::Rows(rows)],
+                200,
+            )
         }
         Err(ImportError::Store(error)) => Err(error.into()),
         Err(error) => {
             let said = told(&errors::imported(&error));
-            log_page(visit, vec![Part::Notice("Nothing was brought in.".to_owned(), vec![said])], 422)
+            log_page(visit, vec![PagePart::Notice("Nothing was brought in.".to_owned(), vec![said])], 422)
         }
     }
 }
 
-fn log_page(visit: &Visit<'_>, first: Vec<Part>, status: u16) -> Answered {
+fn log_page(visit: &Visit<'_>, first: Vec<PagePart>, status: u16) -> Answered {
     let mut page = Shell::new(Place::More, "The log as a file");
     for part in first {
         page.push(part);
     }
     let entries = counted(visit.log.count()?, "entry").replace("entrys", "entries");
-    page.push(Part::Patch(
+    page.push(PagePart::Patch(
         "Take it along".to_owned(),
         vec![
-            Part::Words(format!(
+            PagePart::Words(format!(
                 "All that you stored, {entries}, in one file: for another computer, for a phone, or to keep."
             )),
-            Part::Links(vec![
+            PagePart::Links(vec![
                 Link::new("/log/tenter-log.jsonl", "The whole log").first(),
                 Link::new("/log/tests.csv", "Tests as a table"),
                 Link::new("/log/cloths.csv", "Cloths as a table"),
@@ -231,10 +236,10 @@ fn log_page(visit: &Visit<'_>, first: Vec<Part>, status: u16) -> Answered {
         ],
     ));
     let form = Form::new("bring", "/log", "Bring it in").ask(
-        Input::new("file", "A log, or a table of readings", Kind::File)
+        FormField::new("file", "A log, or a table of readings", FieldKind::File)
             .hint("What is here already stays as it is; bringing it twice changes nothing"),
     );
-    page.push(Part::Patch("Bring one in".to_owned(), vec![Part::Form(Box::new(form))]));
+    page.push(PagePart::Patch("Bring one in".to_owned(), vec![PagePart::Form(Box::new(form))]));
     Ok(page.with_status(status))
 }
 

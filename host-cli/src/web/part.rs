@@ -2,7 +2,7 @@
 
 use askama::Template;
 
-use super::form::{Form, Kind};
+use super::form::{FieldKind, Form};
 use crate::finding::verdict::Verdict;
 use crate::page::{class, together};
 use crate::words::advice::Spoken;
@@ -11,7 +11,7 @@ use crate::words::page::told;
 
 /// A part of a page. Texts are escaped; only our own pictures and parts are written as they are.
 #[derive(Clone, Debug)]
-pub enum Part {
+pub enum PagePart {
     /// A paragraph.
     Words(String),
     /// A paragraph that stands back.
@@ -19,7 +19,7 @@ pub enum Part {
     /// A heading.
     Head(String),
     /// An answer, large.
-    Answer(Told),
+    Answer(AnswerTag),
     /// Something to heed: what, and why.
     Notice(String, Vec<String>),
     /// Labels with what is said of each.
@@ -29,7 +29,7 @@ pub enum Part {
     /// A table: what it is called, its heads, its rows.
     Table(String, Vec<&'static str>, Vec<Vec<Cell>>),
     /// Things with their answers, and why.
-    Answers(Vec<Entry>),
+    Answers(Vec<AnswerLine>),
     /// A picture that is larger than a phone: what it is called, and itself.
     Wide(String, String),
     /// A picture of ours with words below.
@@ -37,16 +37,16 @@ pub enum Part {
     /// A form.
     Form(Box<Form>),
     /// Parts that belong together.
-    Patch(String, Vec<Part>),
+    Patch(String, Vec<PagePart>),
     /// Parts that are folded away at first, unless they are open.
-    Fold(String, bool, Vec<Part>),
+    Fold(String, bool, Vec<PagePart>),
     /// HTML of ours.
     Html(String),
 }
 
 /// An answer in sign and word.
 #[derive(Clone, Debug)]
-pub struct Told {
+pub struct AnswerTag {
     /// Its class in the style sheet.
     pub class: &'static str,
     /// Its sign.
@@ -83,13 +83,13 @@ pub struct Link {
 
 /// A thing with its answer.
 #[derive(Clone, Debug)]
-pub struct Entry {
+pub struct AnswerLine {
     /// Where it leads.
     pub href: String,
     /// What it is.
     pub words: String,
     /// Its answer.
-    pub told: Told,
+    pub told: AnswerTag,
     /// Why.
     pub why: String,
 }
@@ -105,7 +105,7 @@ pub struct Cell {
     pub figure: bool,
 }
 
-impl Told {
+impl AnswerTag {
     /// An answer as in a list.
     pub fn of(verdict: impl Into<Verdict>, about: &str) -> Self {
         let verdict = verdict.into();
@@ -182,7 +182,7 @@ impl Cell {
 #[derive(Template)]
 #[template(path = "web/part.html")]
 struct PartPage<'p> {
-    part: &'p Part,
+    part: &'p PagePart,
 }
 
 #[derive(Template)]
@@ -191,7 +191,7 @@ struct FormPage<'p> {
     form: &'p Form,
 }
 
-impl Part {
+impl PagePart {
     /// Our own words as a paragraph.
     pub fn told(words: &str) -> Self {
         Self::Words(told(words))

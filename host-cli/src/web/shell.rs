@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::Response;
-use super::part::Part;
+use super::part::PagePart;
 use crate::log::Tag;
 
 /// The style sheet of all pages.
@@ -61,11 +61,11 @@ impl Shell {
 
     /// Puts in a paragraph.
     pub fn words(&mut self, words: &str) {
-        self.push(Part::told(words));
+        self.push(PagePart::told(words));
     }
 
     /// Puts in a part.
-    pub fn push(&mut self, part: Part) {
+    pub fn push(&mut self, part: PagePart) {
         self.parts.push(part.html());
     }
 

@@ -4,9 +4,9 @@ use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::zip::{ZipEdge, ZipEnds};
 use tenter_core::{Grain, Length, Unit};
 
-use super::form::{Form, Input, Kind, members, or_none};
+use super::form::{FieldKind, Form, FormField, members, or_none};
 use super::measure::cloths;
-use super::part::{Part, Row, Told};
+use super::part::{AnswerTag, PagePart, Row};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
 use crate::deed::{Refused, find};
@@ -21,52 +21,52 @@ pub fn size(visit: &mut Visit<'_>) -> Answered {
     let list = or_none("none of the list", cloths(&*visit.log)?);
     let form = Form::new("size", "/size", "Show")
         .asking()
-        .ask(Input::new("cloth", "The cloth that goes round", Kind::List(list)))
-        .ask(Input::text("stretch", "Or the stretch that it has").hint("25%").of(&[Field::Stretch]))
-        .ask(Input::text("girth", "A girth: of the body / of the garment").hint("104cm/101cm").of(&[Field::Girth]))
+        .ask(FormField::new("cloth", "The cloth that goes round", FieldKind::List(list)))
+        .ask(FormField::text("stretch", "Or the stretch that it has").hint("25%").of(&[Field::Stretch]))
+        .ask(FormField::text("girth", "A girth: of the body / of the garment").hint("104cm/101cm").of(&[Field::Girth]))
         .ask(
-            Input::text("opening", "An opening: what it must pass / how wide it is")
+            FormField::text("opening", "An opening: what it must pass / how wide it is")
                 .hint("57cm/48cm")
                 .of(&[Field::Opening]),
         )
-        .ask(Input::new("kind", "The garment", Kind::List(or_none("any", members(&KIND)))))
+        .ask(FormField::new("kind", "The garment", FieldKind::List(or_none("any", members(&KIND)))))
         .fold(
             "Elastic and zip",
             vec![
-                Input::new("elastic", "Elastic", Kind::List(or_none("none", members(&ELASTIC)))),
-                Input::new("place", "Where it goes", Kind::List(members(&EDGING))),
-                Input::text("measure", "What it goes round").hint("76cm").of(&[Field::Measure, Field::Elastic]),
-                Input::text("zip", "An edge for a zip").hint("18cm").of(&[Field::Zip]),
-                Input::new("ends", "At its lower end", Kind::List(or_none("as usual", members(&ZIP_ENDS)))),
+                FormField::new("elastic", "Elastic", FieldKind::List(or_none("none", members(&ELASTIC)))),
+                FormField::new("place", "Where it goes", FieldKind::List(members(&EDGING))),
+                FormField::text("measure", "What it goes round").hint("76cm").of(&[Field::Measure, Field::Elastic]),
+                FormField::text("zip", "An edge for a zip").hint("18cm").of(&[Field::Zip]),
+                FormField::new("ends", "At its lower end", FieldKind::List(or_none("as usual", members(&ZIP_ENDS)))),
             ],
         )
-        .ask(Input::new("why", "With the reasons and their sources", Kind::Tick))
+        .ask(FormField::new("why", "With the reasons and their sources", FieldKind::Tick))
         .filled_if(&visit.query);
     let mut page = Shell::new(Place::More, "Sizes");
-    page.push(Part::Soft("Does it go round, does it pass over, how long is the elastic?".to_owned()));
+    page.push(PagePart::Soft("Does it go round, does it pass over, how long is the elastic?".to_owned()));
     let found = if visit.query.has("girth") { sized(visit) } else { Ok(Vec::new()) };
     match found {
         Ok(parts) => {
             if !parts.is_empty() {
-                page.push(Part::Patch(String::new(), parts));
+                page.push(PagePart::Patch(String::new(), parts));
             }
-            page.push(Part::Form(Box::new(form)));
+            page.push(PagePart::Form(Box::new(form)));
             Ok(page.page())
         }
         Err(Refused::Store(error)) => Err(error.into()),
         Err(refused) => {
-            page.push(Part::Form(Box::new(form.refused(&refused))));
+            page.push(PagePart::Form(Box::new(form.refused(&refused))));
             Ok(page.with_status(422))
         }
     }
 }
 
-fn sized(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
+fn sized(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
     let (query, confidence) = (&visit.query, visit.rules().confidence);
     let cloth_of = cloth_round(visit)?;
     let cloth_of = match cloth_of {
         Ok(cloth) => cloth,
-        Err(said) => return Ok(vec![Part::Words(said)]),
+        Err(said) => return Ok(vec![PagePart::Words(said)]),
     };
     let mut sized = Sized::default();
     let unit_of = |text: &str| input::unit_of(text.rsplit('/').next().unwrap_or(text)).unwrap_or(visit.unit);
@@ -89,11 +89,12 @@ fn sized(visit: &Visit<'_>) -> Result<Vec<Part>, Refused> {
     elastic(visit, &mut sized)?;
     zip(visit, cloth_of.as_ref(), kind, &mut sized)?;
     if sized.lines.is_empty() {
-        return Ok(vec![Part::Words("Type a measure: what is to be sized?".to_owned())]);
+        return Ok(vec![PagePart::Words("Type a measure: what is to be sized?".to_owned())]);
     }
     let why = query.get("why") == "yes";
-    let mut parts: Vec<Part> = sized.answer.map(|answer| Part::Answer(Told::of(answer, ""))).into_iter().collect();
-    parts.push(Part::Rows(Row::spoken(&words::spoken(&sized, why), why)));
+    let mut parts: Vec<PagePart> =
+        sized.answer.map(|answer| PagePart::Answer(AnswerTag::of(answer, ""))).into_iter().collect();
+    parts.push(PagePart::Rows(Row::spoken(&words::spoken(&sized, why), why)));
     Ok(parts)
 }
 

@@ -2,7 +2,7 @@
 
 use tenter_core::Decimal;
 
-use crate::finding::class::{Class, Hand};
+use crate::finding::class::{ClassPulls, Hand};
 use crate::plain::isolated;
 
 fn points(value: f32) -> String {
@@ -23,7 +23,7 @@ pub fn called(hand: &Hand) -> String {
 
 /// How many pulled what, and what they found on average.
 #[must_use]
-pub fn lead(class: &Class) -> String {
+pub fn lead(class: &ClassPulls) -> String {
     format!(
         "{} people pulled {} {} {}: {} on average.",
         class.compared.persons,
@@ -36,7 +36,7 @@ pub fn lead(class: &Class) -> String {
 
 /// How far one person's pulls lie apart, and those of two.
 #[must_use]
-pub fn spread(class: &Class) -> String {
+pub fn spread(class: &ClassPulls) -> String {
     let (one, two) = (class.compared.repeatability_limit(), class.compared.reproducibility_limit());
     let one = points(one);
     if class.compared.between > 0.0 {

@@ -92,7 +92,14 @@ pub fn before_wash(measured: &Measured) -> Option<String> {
 #[must_use]
 pub fn doubted(measured: &Measured, doubts: &[Doubt], unit: Unit) -> Option<String> {
     let (doubtful, first) = (measured.newest()?, doubts.first()?);
-    let why = doubt::line(first, &doubtful.stored.said.test, unit);
+    let test = &doubtful.stored.said.test;
+    // Lengths are told as they stand on the scale that was read.
+    let unit = match unit {
+        _ if test.scale().is_inch() => Unit::Inch,
+        Unit::Inch => Unit::Cm,
+        unit => unit,
+    };
+    let why = doubt::line(first, test, unit);
     Some(format!("tenter doubts {}: {why}; pull it again", doubtful.stored.id.short()))
 }
 

@@ -137,3 +137,57 @@ pub fn book(cloths: &str) -> String {
 pub fn to_print(what: &str) -> String {
     format!("{what}; print at 100 % and check the line of 100 mm")
 }
+
+/// How to end the pages.
+pub const HOW_TO_END: &str = "Ctrl-C ends it";
+/// There is no browser that this machine opens of itself.
+pub const NO_BROWSER: &str = "no browser could be opened; type the address into one";
+/// The pages ended.
+pub const ENDED: &str = "ended; what was sent is stored";
+
+/// Which tags this desk gives; none where it gives all.
+#[must_use]
+pub fn tags(range: Option<&str>, next: Option<&str>) -> String {
+    let given = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
+    let next = next.map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
+    format!("this desk gives {given}; {next}")
+}
+
+/// The app for a phone is in a folder or in one file.
+#[must_use]
+pub fn app(place: &str) -> String {
+    format!("wrote the app to {place}")
+}
+
+/// What to do with the folder.
+pub const APP_FOLDER: &str =
+    "copy it to a web space whose address begins with https, and open that address on the phone once";
+/// What to do with the one file.
+pub const APP_FILE: &str = "open it from the phone's own files";
+/// What a person must know of the one file.
+pub const APP_FILE_LIMITS: &str = "the browser keeps what you store for that file alone: do not rename or move it, other pages that you open from \
+     your files may read it, and clearing the browser's data deletes it; so export often";
+
+/// What the pulls of a class say, as a page.
+pub const CLASS: &str = "what the class found; open it in a browser";
+
+/// Retired photographs are out of the log, so many thousands of bytes of them.
+#[must_use]
+pub fn photographs_gone(kilobytes: usize) -> String {
+    match kilobytes {
+        0 => "no retired photograph is in the log".to_owned(),
+        _ => format!("taken out  retired photographs, {kilobytes} kB; exported files may still hold them"),
+    }
+}
+
+/// Plans, cards and gauges of some garments.
+#[must_use]
+pub fn sheets(garments: &str) -> String {
+    to_print(&format!("plans, cards and gauges of {garments}"))
+}
+
+/// A sheet on which a class writes its readings.
+#[must_use]
+pub fn class_sheet() -> String {
+    to_print("the sheet for a class")
+}

@@ -3,7 +3,7 @@
 use tenter_core::{DEFAULT_REST_SECONDS, Demand, Grain, Limit, Range, Unit};
 
 use crate::finding::fit::asked;
-use crate::finding::pattern::Together;
+use crate::finding::pattern::SharedRoles;
 use crate::log::{Drape, Finish, Pattern, Purpose, Role};
 use crate::plain::isolated;
 use crate::words::quantity;
@@ -115,7 +115,7 @@ pub fn asks(role: &Role, unit: Unit) -> String {
 
 /// What roles take of one cloth together.
 #[must_use]
-pub fn together(one: &Together<'_>, unit: Unit) -> String {
+pub fn together(one: &SharedRoles<'_>, unit: Unit) -> String {
     let (length, width) = (quantity::cloth_needed(one.length, unit), quantity::width(one.width, unit));
     let names: Vec<String> = one.roles.iter().map(|role| isolated(&role.name)).collect();
     let names = match names.as_slice() {

@@ -4,7 +4,7 @@ use tenter_core::Decimal;
 use tenter_core::repeatability::Repeatability;
 
 use crate::finding::people::Puller;
-use crate::log::Person;
+use crate::log::{Person, Tag};
 use crate::plain::isolated;
 
 /// How somebody without a name is called.
@@ -22,6 +22,48 @@ pub fn name(person: &Person) -> String {
 #[must_use]
 pub fn called(puller: &Puller) -> String {
     puller.person.as_ref().map_or_else(|| NOT_SAID.to_owned(), name)
+}
+
+/// Somebody has another name.
+#[must_use]
+pub fn renamed(before: &Person, now: &str) -> String {
+    format!("{} is now called {}", name(before), isolated(now))
+}
+
+/// Two names are one person's.
+#[must_use]
+pub fn merged(gone: &str, into: &Person) -> String {
+    format!("{} is {}: their tests are those of one person", isolated(gone), name(into))
+}
+
+/// A name is out of the log.
+#[must_use]
+pub fn forgotten(person: &Person) -> String {
+    format!(
+        "the log no longer holds the name; the tests stay. Copies and exported files still hold it: forget {} there too",
+        name(person)
+    )
+}
+
+/// Nobody is taken to pull at this desk.
+pub const NOBODY_HERE: &str = "nobody is taken to pull here now; pass --by NAME with each test";
+
+/// Somebody is taken to pull at this desk.
+#[must_use]
+pub fn here(name: &str) -> String {
+    format!("{} pulls here where you do not pass --by", isolated(name))
+}
+
+/// Somebody who was named is taken to pull at this desk from now on.
+#[must_use]
+pub fn remembered(name: &str) -> String {
+    format!("tenter takes {} to pull here from now on; pass --by for somebody else", isolated(name))
+}
+
+/// A test has another person, as its line tells it.
+#[must_use]
+pub fn given(person: &str, about: &str, tag: Tag) -> String {
+    format!("pulled by {person}  {about}; see tenter cloth show {tag}")
 }
 
 /// How well somebody repeats.

@@ -48,6 +48,20 @@ impl Desk {
         String::from_utf8(output.stdout).unwrap()
     }
 
+    /// The same where others write at the same time: asked again while the log is in use, as the program says to do.
+    pub fn ok_in_turn(&self, log: &str, arguments: &[&str]) -> String {
+        let in_use = |output: &Output| String::from_utf8_lossy(&output.stderr).contains("is in use by another tenter");
+        // Each time it waits itself, for 20 s.
+        for _ in 0..15 {
+            let output = self.run(log, arguments);
+            if !in_use(&output) {
+                assert!(output.status.success(), "{arguments:?}: {output:?}");
+                return String::from_utf8(output.stdout).unwrap();
+            }
+        }
+        panic!("{arguments:?}: the log stays in use");
+    }
+
     /// The one line with which the program refused.
     pub fn refused(&self, log: &str, arguments: &[&str]) -> String {
         complaint(&self.run(log, arguments))

@@ -2,10 +2,11 @@
 
 use rand::Rng;
 use rand::rngs::StdRng;
+use tenter_core::components::{PLACING, PLACING_DOF};
 use tenter_core::forecast::forecast;
 use tenter_core::{Answer, Demand, Evaluation, Grain, Length, PullTest, Rules};
 
-use super::world::{length, limit, normal, random};
+use super::world::{drawn, length, limit, normal, random};
 
 /// Kinds of curve: logarithm, stretched exponential, power, four exponentials, logarithm after a hold, one exponential.
 pub const FAMILIES: [&str; 6] =
@@ -78,17 +79,23 @@ fn test(division: f64) -> PullTest {
 }
 
 /// The share of forecasts that hold, in percent, for each family: readings at 60 s and at `last` seconds, forecast for
-/// `at`.
+/// `at`. Where cloth is `placed`, each reading and the gauge length is that of a cloth laid anew, as the core assumes; else nothing
+/// but reading goes wrong.
 #[must_use]
-pub fn forecasts_hold(division: f64, last: u32, at: u32, cloths: u32, seed: u64) -> [f64; 6] {
+pub fn forecasts_hold(division: f64, (last, at): (u32, u32), placed: bool, cloths: u32, seed: u64) -> [f64; 6] {
     std::array::from_fn(|family| {
         let mut random = random(seed + family as u64);
         let mut held = 0;
         for _ in 0..cloths {
             let curve = Curve::new(family, &mut random);
             let mut test = test(division);
+            let scatter =
+                if placed { GAUGE / 100.0 * f64::from(PLACING) * drawn(PLACING_DOF, &mut random) } else { 0.0 };
+            let laid = scatter * normal(&mut random);
             for seconds in [60, last] {
-                let growth = read(&curve, f64::from(seconds), division, &mut random);
+                let off = laid + scatter * normal(&mut random);
+                let growth =
+                    read(&curve, f64::from(seconds), division, &mut random) + (off / division).round() * division;
                 test.add_rest(seconds, length(GAUGE + growth)).expect("a reading");
             }
             let forecast = forecast(&test, at).expect("late enough");

@@ -240,22 +240,21 @@ impl Board for Qemu {
 
     /// QEMU holds the key by the board's clock, queues what is asked for meanwhile, and lets as much time pass after it.
     ///
-    /// Before it a key goes down and up that the board has not: a board that has just drawn has not looked at its keys since,
-    /// and takes one that is down at its first look for stuck.
+    /// Around it a key is down that the board has not. For QEMU makes the first event of an empty queue at once, when the clock
+    /// of a sleeping board still stands where it fell asleep: its first leap might be over the whole press. And a board that
+    /// has just drawn has not looked at its keys since, and takes one that is down at its first look for stuck.
     ///
-    /// Where the machine lets QEMU wait while the board sleeps, the board's clock leaps, over the next step of this queue at
-    /// the most. A tap that a leap ends is still a tap. A hold is a row of short steps, for it must outlast the leap.
+    /// Later too the clock leaps, where the machine lets QEMU wait while the board sleeps, but over the next step of the queue
+    /// at the most. A tap that a leap ends is still a tap. A hold is a row of short steps, for it must outlast the leap.
     fn tap(&mut self, key: Key, ms: u32) -> io::Result<()> {
         const STEP_MS: u32 = 100;
         let absent = |name: char| json!({"type": "qcode", "data": name});
+        // All keys go down one after the other and up in the opposite order: so many steps of the queue.
         let further = (ms / STEP_MS).saturating_sub(1) / 2;
         let steps = 2 * further + 1;
-        let keys: Vec<Value> =
-            std::iter::once(qcode(key)).chain(('b'..='z').map(absent).take(further as usize)).collect();
-        for (keys, ms) in [(vec![absent('a')], 50), (keys, ms / steps)] {
-            self.running()?.qmp.run("send-key", json!({"keys": keys, "hold-time": ms}))?;
-        }
-        Ok(())
+        let mut keys = vec![absent('a'), qcode(key)];
+        keys.extend(('b'..='z').map(absent).take(further as usize));
+        self.running()?.qmp.run("send-key", json!({"keys": keys, "hold-time": ms / steps})).map(drop)
     }
 
     fn wait(&mut self, ms: u32) -> io::Result<()> {

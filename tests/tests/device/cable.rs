@@ -4,13 +4,15 @@ use std::cell::{RefCell, RefMut};
 use std::collections::VecDeque;
 use std::io::{self, Read, Write};
 use std::rc::Rc;
+use std::sync::LazyLock;
 use std::time::Duration;
 
+use jiff::Timestamp;
 use tenter::cli::{self, Parsed};
 use tenter::command::device::sync::{self, Options};
 use tenter::error::Error;
 use tenter::link::{LinkSession, Transport};
-use tenter::log::{FabricChange, Fact, StoredTest};
+use tenter::log::{FabricChange, Fact, Here, StoredTest};
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Read as _, WhichTests};
 use tenter::text::TextOutput;
@@ -118,10 +120,14 @@ impl Transport for Cable {
     }
 }
 
+/// The instant at which time stands still: however long a test takes, no clock falls behind another.
+static NOW: LazyLock<Timestamp> = LazyLock::new(Timestamp::now);
+
 /// What a verb does, and what it prints.
 pub fn printed(run: impl FnOnce(&mut TextOutput<'_>) -> Result<(), Error>) -> (Result<(), Error>, String) {
     let mut out = Vec::new();
-    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here: tenter::log::Here::desk() });
+    let here = Here { now: || *NOW, ..Here::desk() };
+    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here });
     (result, String::from_utf8(out).unwrap())
 }
 
@@ -135,7 +141,7 @@ pub fn typed(db: &std::path::Path, words: &str) -> Result<String, String> {
 
 /// A log with fabrics under tags 1 and 2, and two under 3.
 pub fn log() -> Sqlite {
-    let mut store = Sqlite::in_memory(tenter::log::Here::desk()).unwrap();
+    let mut store = Sqlite::in_memory(Here::desk()).unwrap();
     stock(&mut store);
     store
 }

@@ -7,7 +7,7 @@ use tenter_core::saved::SavedTest;
 use tenter_core::wire::{Identity, Listing, Refusal};
 use tenter_core::{Grain, Length, PullTest};
 use tenter_firmware::desk::Records;
-use tenter_firmware::link::{self, Desk};
+use tenter_firmware::link::{self, RequestHandler};
 use tenter_firmware::log::{PAGE_BYTES, Storage, StoragePage};
 
 /// Pages of a 24C256.
@@ -123,7 +123,7 @@ impl Pocket {
     }
 }
 
-impl Desk for Pocket {
+impl RequestHandler for Pocket {
     fn identity(&mut self) -> Identity {
         self.records.identity()
     }

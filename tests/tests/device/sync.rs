@@ -130,10 +130,10 @@ fn the_clock_is_set_and_how_far_it_was_off_is_said() {
     assert!(clock().ends_with("; it was not set\n"));
     assert!(clock().ends_with("; it was right\n"));
     let now = u32::try_from(tenter::log::Here::desk().now().as_second()).unwrap();
-    tenter_firmware::link::Desk::set_clock(cable.world().pocket.records(), now - 7300);
+    tenter_firmware::link::RequestHandler::set_clock(cable.world().pocket.records(), now - 7300);
     let said = clock();
     assert!(said.ends_with("; it was 2 h behind\n"), "{said}");
-    tenter_firmware::link::Desk::set_clock(cable.world().pocket.records(), now + 90);
+    tenter_firmware::link::RequestHandler::set_clock(cable.world().pocket.records(), now + 90);
     let said = clock();
     assert!(said.ends_with("; it was 90 s ahead\n") || said.ends_with("; it was 89 s ahead\n"), "{said}");
 }

@@ -14,7 +14,7 @@ use crate::walk::{as_text, golden};
 use crate::whole_test::head_of;
 
 /// A press as a finger makes it: 80 to 150 ms (from memory).
-const TAP_MS: u32 = 100;
+const TAP_MS: u32 = 80;
 
 fn is_home(photo: &Photo) -> bool {
     as_text(photo).lines().nth(20) == golden("home").lines().nth(20)

@@ -9,7 +9,7 @@ use tenter_tests::handheld::Handheld;
 use tenter_tests::picture;
 
 /// A press as a finger makes it: 80 to 150 ms (from memory).
-const TAP_MS: u32 = 100;
+const TAP_MS: u32 = 80;
 /// A hold of the only button, surely long enough to accept and too short to go back.
 const HOLD_MS: u32 = 1100;
 /// Seconds by which a board may be ahead at once: taps take some of its time, and it counts whole ones.

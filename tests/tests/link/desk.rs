@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use tenter_core::record::{LabelledDemand, decode_demand};
 use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, Refusal};
 use tenter_core::{Demand, Limit, Range};
-use tenter_firmware::link::Desk;
+use tenter_firmware::link::RequestHandler;
 
 pub const SLOTS: u8 = 4;
 
@@ -53,7 +53,7 @@ pub fn demand(label: &str, percent: u32) -> LabelledDemand {
     LabelledDemand::new(label, Demand::for_grain(tenter_core::Grain::Crosswise, least)).unwrap()
 }
 
-impl Desk for MemoryDesk {
+impl RequestHandler for MemoryDesk {
     fn identity(&mut self) -> Identity {
         let version = "0.1.0".try_into().unwrap();
         Identity { device: self.device, version, uptime_s: 70, unix_s: self.clock, demand_slots: SLOTS }

@@ -1,6 +1,6 @@
 //! Several persons' readings against published analyses of variance, and what is believed of one person's repeatability.
 
-use tenter_core::persons::{Compared, Person};
+use tenter_core::persons::{Compared, PersonReadings};
 use tenter_core::repeatability::{ByConstruction, Pooled};
 use tenter_core::{Construction, Grain, Length, PullTest};
 
@@ -27,7 +27,7 @@ fn near(found: f32, wanted: f32, within: f32) {
 /// 2451.25 / 5)).
 #[test]
 fn batches_of_dyestuff() {
-    let persons = DYESTUFF.map(|batch| Person::of(&batch).unwrap());
+    let persons = DYESTUFF.map(|batch| PersonReadings::of(&batch).unwrap());
     let all = Compared::of(&persons).unwrap();
     near(all.mean, 1527.5, 0.01);
     near(all.between.sqrt(), 42.00, 0.005);
@@ -45,7 +45,8 @@ fn batches_of_dyestuff() {
 /// n = (6 − 14/6)/2 = 11/6; s_L² = (60.416 67 − 1.333 33)/1.833 33 = 32.227 27.
 #[test]
 fn persons_who_pulled_unequally_often() {
-    let persons = [&[10.0, 11.0, 12.0][..], &[20.0, 22.0], &[16.0]].map(|readings| Person::of(readings).unwrap());
+    let persons =
+        [&[10.0, 11.0, 12.0][..], &[20.0, 22.0], &[16.0]].map(|readings| PersonReadings::of(readings).unwrap());
     let all = Compared::of(&persons).unwrap();
     near(all.within, 4.0 / 3.0, 1e-5);
     near(all.between, 32.227_27, 1e-3);

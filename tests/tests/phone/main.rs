@@ -28,16 +28,16 @@ const ADD: &str = "async (name) => {
     return response.url;
 }";
 
-/// Every cloth of the list: its tag and its name, as it stands on its own page.
+/// Every cloth that lies in the browser's database: its tag and its name.
 const CLOTHS: &str = "(async () => {
-    const parsed = async (address) => new DOMParser().parseFromString(await (await fetch(address)).text(), 'text/html');
-    const list = await parsed('/cloths');
-    const links = [...list.querySelectorAll('main a')].map((link) => link.getAttribute('href'));
-    const cloths = new Set(links.filter((link) => /^\\/cloths\\/[0-9a-z]{26}$/.test(link)));
-    return Promise.all([...cloths].map(async (address) => {
-        const page = await parsed(address);
-        return [page.querySelector('p.tag').lastChild.textContent.trim(), page.querySelector('h1').textContent];
-    }));
+    const done = (request) => new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+    });
+    const database = await done(indexedDB.open('tenter'));
+    const rows = await done(database.transaction('entries').objectStore('entries').getAll());
+    database.close();
+    return rows.map((row) => JSON.parse(row.line)).map(({ tag, name }) => [tag, name]);
 })()";
 
 /// A phone with the app on it.
@@ -52,7 +52,7 @@ impl Shop {
     fn open() -> Self {
         let folder = tempfile::tempdir().unwrap();
         let site = folder.path().join("site");
-        write_app(&["--out", site.to_str().unwrap()]);
+        assert!(write_app(&["--out", site.to_str().unwrap()]).contains("https"));
         let mut phone = Phone::start().unwrap();
         let port = phone.tell("serve", json!({ "folder": site })).unwrap();
         let mut shop = Self { phone, folder, origin: format!("http://127.0.0.1:{port}") };
@@ -97,12 +97,16 @@ impl Shop {
     }
 
     /// Tags and names of all cloths, by tag.
-    fn cloths(&mut self) -> Vec<(u32, String)> {
+    fn cloths(&mut self) -> Vec<(u64, String)> {
         let cloths = self.eval(CLOTHS);
-        let text = |value: &Value| value.as_str().unwrap().to_owned();
-        let pair = |cloth: &Value| (text(&cloth[0]).parse().unwrap(), text(&cloth[1]));
-        let mut cloths: Vec<(u32, String)> = cloths.as_array().unwrap().iter().map(pair).collect();
+        let pair = |cloth: &Value| (cloth[0].as_u64().unwrap(), cloth[1].as_str().unwrap().to_owned());
+        let mut cloths: Vec<(u64, String)> = cloths.as_array().unwrap().iter().map(pair).collect();
         cloths.sort();
         cloths
+    }
+
+    /// The names of all cloths, by tag.
+    fn names(&mut self) -> Vec<String> {
+        self.cloths().into_iter().map(|(_, name)| name).collect()
     }
 }

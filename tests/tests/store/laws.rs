@@ -394,13 +394,13 @@ fn a_photograph_is_kept_once(engine: Engine) {
 fn photographs_are_forgotten_for_good(engine: Engine) {
     let mut log = engine.log();
     log.add(&[cloth(1)]).unwrap();
-    log.merge_all([7, 8, 9].map(|which| Ok::<Photo, StoreError>(photo(which)))).unwrap();
+    log.merge_all([7, 8, 9].into_iter().map(|which| Ok::<Photo, StoreError>(photo(which)))).unwrap();
     let before = (lines(&*log), log.count());
     let gone = [7, 9, 90].map(|which| photo(which).name());
     assert_eq!((log.forget_photos(&gone), log.forget_photos(&gone)), (Ok(2), Ok(0)));
     assert_eq!((photos(&*log), (lines(&*log), log.count())), (vec![photo(8)], before));
     assert_eq!(log.photo(photo(7).name()), Ok(None));
-    assert_eq!(log.merge_all([Ok::<Photo, StoreError>(photo(7))]).unwrap().photos, 1);
+    assert_eq!(log.merge_all([Ok::<Photo, StoreError>(photo(7))].into_iter()).unwrap().photos, 1);
     assert_eq!((log.photo(photo(7).name()), log.faults()), (Ok(Some(photo(7))), Ok(Vec::new())));
 }
 

@@ -21,6 +21,7 @@ use crate::text::TextOutput;
 use crate::text::doubt as doubt_text;
 use crate::text::pull as report;
 use crate::words::done;
+use crate::words::people as people_words;
 use crate::words::pull as words;
 
 /// Runs the verb; by all tests of the grain 0 measured or meets, 1 short or over, 3 close, unknown, in disagreement or
@@ -62,8 +63,7 @@ fn remember(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutpu
     let Some(desk) = people::remembering(&log.desk()?, who.id).filter(|_| who.facts.is_empty()) else { return Ok(()) };
     log.set_desk(&desk)?;
     if !args.show.json {
-        let name = isolated(&who.name);
-        screen.say(&format!("tenter takes {name} to pull here from now on; pass --by for somebody else"))?;
+        screen.say(&people_words::remembered(&who.name))?;
     }
     Ok(())
 }
@@ -175,6 +175,6 @@ fn give(
 ) -> Result<u8, Error> {
     let (_, (Fabric { tag, .. }, test)) = store.change(|read| deed::give(read, &args.cloth(), test, name))?;
     let about = words::line_about(&test, screen.here);
-    screen.say(&format!("pulled by {}  {about}; see tenter cloth show {tag}", isolated(name.trim())))?;
+    screen.say(&people_words::given(&isolated(name.trim()), &about, tag))?;
     Ok(0)
 }

@@ -12,5 +12,5 @@ use crate::text::TextOutput;
 pub fn run(args: &ClassArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
     let class = class_of(&args.class, read)?;
     let page = class_page::page(&class, &today(screen.here));
-    write(&args.out.out, &page, "what the class found; open it in a browser", screen)
+    write(&args.out.out, &page, crate::words::done::CLASS, screen)
 }

@@ -10,6 +10,7 @@ use crate::input::{self, Field, Why, Wrong};
 use crate::page::form;
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 
 /// Writes the sheet for the readings of a class.
 pub fn run(args: &FormArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Result<(), Error> {
@@ -23,6 +24,5 @@ pub fn run(args: &FormArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> Res
     let asked = input::range(Field::Wants, Some(&args.wants), Unit::Mm)?;
     let page = form::page(&cloth, asked, usize::from(args.lines));
     let page = page.ok_or_else(|| Wrong::new(Field::Wants, &args.wants, Why::TooLongForPaper))?;
-    let said = "the sheet for a class; print it at 100 % and check the line of 100 mm";
-    write(&args.out.out, &page, said, screen)
+    write(&args.out.out, &page, &done::class_sheet(), screen)
 }

@@ -13,6 +13,7 @@ use crate::log::Garment;
 use crate::page::made;
 use crate::store::Read;
 use crate::text::TextOutput;
+use crate::words::done;
 use crate::words::make as words;
 
 /// Writes the plan, the cards and the gauges of each garment, with for whom it is.
@@ -40,6 +41,6 @@ pub fn run(args: &SheetsArgs, read: &dyn Read, screen: &mut TextOutput<'_>) -> R
         prints.push(made::garment(read, &stock, (&planned, (&pattern, view)), rules, (&head, part))?);
     }
     let count = if prints.len() == 1 { "1 garment".to_owned() } else { format!("{} garments", prints.len()) };
-    let said = format!("plans, cards and gauges of {count}; print at 100 % and check the line of 100 mm");
+    let said = done::sheets(&count);
     write(&args.out.out, &made::garments(&prints), &said, screen)
 }

@@ -10,7 +10,7 @@ pub mod write;
 
 use crate::input::{TypedReading, TypedTest};
 
-/// The heads of the tests. `import --csv` reads those before `stretch_percent`, and leaves the rest alone.
+/// The heads of the tests. `import --csv` reads those before `stretch_percent`, and [`BY`], and leaves the rest alone.
 pub const TESTS: [&str; 25] = [
     "id",
     "tag",
@@ -27,7 +27,6 @@ pub const TESTS: [&str; 25] = [
     "load",
     "planned",
     "note",
-    "by",
     "stretch_percent",
     "stretch_low",
     "stretch_high",
@@ -37,6 +36,7 @@ pub const TESTS: [&str; 25] = [
     "recovery_percent",
     "growth_seconds",
     "device",
+    BY,
 ];
 
 /// The heads of the cloths.
@@ -109,7 +109,10 @@ pub fn as_typed(text: &str) -> &str {
 pub const AFTER_MARKS: &str = "after-marks";
 
 /// How many of the heads of the tests are read; those after them are worked out.
-pub const READ: usize = 16;
+pub const READ: usize = 15;
+
+/// The head of who pulled: the last, because it came later; it is read too.
+pub const BY: &str = "by";
 
 /// How a test was made, in the columns from `grain` to `planned`. The readings stand in the order in which they were made:
 /// `105 106 101@60s 100.5@marks` is two pulls, a reading a minute after the second, and the marks read again.

@@ -16,7 +16,7 @@ use super::class::{self, ClassRows};
 use super::cloths::{self, Cloths};
 use super::patterns::{self, Patterns};
 use super::people::Pullers;
-use super::{AFTER_MARKS, READ, TESTS, as_typed, made};
+use super::{AFTER_MARKS, BY, READ, TESTS, as_typed, made};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::doubt::{ClothFacts, Doubted, possible};
 use crate::input::named::{NameMatch, named};
@@ -65,7 +65,8 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
         return each(reader, &heads, &mut |cells| cloths.entries(cells));
     }
     check_heads(&heads)?;
-    let exported = heads.iter().any(|head| TESTS.iter().skip(READ).any(|other| other == head));
+    let worked_out = |head: &String| TESTS.iter().skip(READ).any(|other| *other != BY && other == head);
+    let exported = heads.iter().any(worked_out);
     let bare = if exported { Unit::Mm } else { input::BARE };
     let (tags, names) = (HashMap::new(), Vec::new());
     let pullers = Pullers::of(read, here)?;
@@ -193,7 +194,7 @@ impl Rows<'_> {
         let bare = if cell("id").is_empty() { self.bare } else { Unit::Mm };
         let test = pull_test(&typed(&cell)?, bare)?;
         let note = cloth::short(Field::Note, as_typed(cell("note")))?;
-        let (pulled_by, person) = self.pullers.named(as_typed(cell("by")))?;
+        let (pulled_by, person) = self.pullers.named(as_typed(cell(BY)))?;
         let (device, as_read) = (None, Vec::new());
         let (fabric, tag) = (None, None);
         let mut said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test };
@@ -206,7 +207,7 @@ impl Rows<'_> {
                 let (fabric, known) = self.cloth(tag)?;
                 said.as_read = believe(&said.test, cell("gauge"), known, (self.bare, self.as_read))?;
                 said.fabric = Some(fabric);
-                self.draw(named, tag, cell("by"), &said)
+                self.draw(named, tag, cell(BY), &said)
             }
             text => {
                 let id = Id::from_elsewhere(&text.to_uppercase());
@@ -284,7 +285,7 @@ impl Rows<'_> {
         let now = &stored.said;
         let worn = tag.and_then(|tag| self.with_tag(tag));
         let moved = worn.is_ok_and(|fabric| now.fabric.is_some_and(|is| is != fabric));
-        let other = cells.contains_key("by") && said.pulled_by != now.pulled_by;
+        let other = cells.contains_key(BY) && said.pulled_by != now.pulled_by;
         if !moved && !other && (now.pulled, &now.note, &now.test) == (said.pulled, &said.note, &said.test) {
             let first = self.read.history(Subject::Test(id))?.into_iter().next();
             return Ok(first.unwrap_or_else(|| Entry::new(id, Fact::TestStored(stored.said))));

@@ -169,7 +169,6 @@ pub fn test(
     row.extend(made(&TypedTest::of(readings_of)));
     row.extend([
         harmless(&said.note),
-        people.name(said.pulled_by).map(harmless).unwrap_or_default(),
         stretch,
         stretch_low,
         stretch_high,
@@ -179,6 +178,7 @@ pub fn test(
         recovery.unwrap_or_default(),
         figures.rest.map(|rest| rest.seconds.to_string()).unwrap_or_default(),
         said.device.map(|device| format!("{} test {}", device.device, device.number)).unwrap_or_default(),
+        people.name(said.pulled_by).map(harmless).unwrap_or_default(),
     ]);
     Ok(row)
 }

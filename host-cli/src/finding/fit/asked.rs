@@ -183,8 +183,8 @@ mod tests {
             let mut cloth = Fabric::named(Ids::default().next(), 1, "cloth");
             (cloth.mass, cloth.finish, cloth.drape) = (has.map(grams), finish, drape);
             (cloth.purpose, cloth.construction) = (made_for, construction);
-            let (made_for, wanted) = (purpose::of_cloth(&cloth), purpose::of_role(&asked));
-            let found: Vec<_> = features(&cloth, made_for, &asked, wanted).collect();
+            let found: Vec<_> =
+                features(&cloth, purpose::of_cloth(&cloth), &asked, purpose::of_role(&asked)).collect();
             let stands = |feature| found.iter().find(|(one, _)| *one == feature).map(|(_, stands)| *stands);
             let between = has.map(|has| least.is_none_or(|least| has >= least) && most.is_none_or(|most| has <= most));
             let is_asked = least.is_some() || most.is_some();
@@ -200,10 +200,10 @@ mod tests {
             if !finishes.is_empty() && finish.is_none() {
                 prop_assert_eq!(stands(Feature::Finish), Some(Stands::NotSaid));
             }
-            if wanted.is_some() && made_for.is_none() && finish != Some(Finish::Fusible) {
+            if asked.purpose.is_some() && made_for.is_none() && finish != Some(Finish::Fusible) {
                 prop_assert_eq!(stands(Feature::Purpose), Some(Stands::NotSaid));
             }
-            if wanted.is_none() && made_for.is_none() && finish != Some(Finish::Fusible) {
+            if asked.purpose.is_none() && made_for.is_none() && finish != Some(Finish::Fusible) {
                 prop_assert_eq!(stands(Feature::Purpose), None);
             }
             prop_assert_eq!(stands(Feature::Construction), None);

@@ -3,8 +3,8 @@
 use tenter_core::Confidence;
 
 use super::super::fields::fresh;
-use super::super::form::{Form, Input, Kind, members};
-use super::super::part::{Link, Part, Row};
+use super::super::form::{FieldKind, Form, FormField, members};
+use super::super::part::{Link, PagePart, Row};
 use super::super::shell::{Place, Shell};
 use super::super::visit::{Answered, Visit, cloth};
 use super::super::{Method, Response};
@@ -21,12 +21,12 @@ use crate::words::page::told;
 use crate::words::{cloth as words, doubt, memory, pull, quantity};
 
 /// A page with the forms of a cloth.
-fn page(fabric: &Fabric, title: &str, parts: Vec<Part>, status: u16) -> Answered {
+fn page(fabric: &Fabric, title: &str, parts: Vec<PagePart>, status: u16) -> Answered {
     let mut page = Shell::new(Place::Cloths, &format!("{title} {}", words::title(fabric)));
     for part in parts {
         page.push(part);
     }
-    page.push(Part::Links(vec![Link::new(cloth(fabric.id), "Back to the cloth")]));
+    page.push(PagePart::Links(vec![Link::new(cloth(fabric.id), "Back to the cloth")]));
     Ok(page.with_status(status))
 }
 
@@ -41,7 +41,7 @@ fn done(
     match visit.once(deed) {
         Ok(_) => Ok(Response::see(&cloth(fabric.id))),
         Err(Refused::Store(error)) => Err(error.into()),
-        Err(refused) => page(fabric, title, vec![Part::Form(Box::new(again(form, visit).refused(&refused)))], 422),
+        Err(refused) => page(fabric, title, vec![PagePart::Form(Box::new(again(form, visit).refused(&refused)))], 422),
     }
 }
 
@@ -51,8 +51,8 @@ pub fn cut(visit: &mut Visit<'_>, id: &str) -> Answered {
     let (which, address) = (fabric.id.to_string(), format!("{}/cut", cloth(fabric.id)));
     let cut = Form::new("cut", &address, "Cut")
         .once(fresh(visit.here))
-        .ask(Input::text("length", "How much you cut off").hint("With its unit: 80cm, 1/2yd").of(&[Field::Cut]))
-        .ask(Input::text("note", "What for").of(&[Field::Note]));
+        .ask(FormField::text("length", "How much you cut off").hint("With its unit: 80cm, 1/2yd").of(&[Field::Cut]))
+        .ask(FormField::text("note", "What for").of(&[Field::Note]));
     let back =
         Form::new("back", &address, "Take the newest cut back").once(fresh(visit.here)).with("undo", "yes").quiet();
     let title = "Cut from";
@@ -66,7 +66,7 @@ pub fn cut(visit: &mut Visit<'_>, id: &str) -> Answered {
         return page(
             &fabric,
             title,
-            vec![Part::Words(on_hand), Part::Form(Box::new(cut)), Part::Form(Box::new(back))],
+            vec![PagePart::Words(on_hand), PagePart::Form(Box::new(cut)), PagePart::Form(Box::new(back))],
             200,
         );
     }
@@ -83,11 +83,11 @@ pub fn retire(visit: &mut Visit<'_>, id: &str) -> Answered {
     let which = fabric.id.to_string();
     let form = Form::new("retire", format!("{}/retire", cloth(fabric.id)), "Retire it")
         .once(fresh(visit.here))
-        .ask(Input::text("note", "Why").hint("Used up, given away").of(&[Field::Note]));
+        .ask(FormField::text("note", "Why").hint("Used up, given away").of(&[Field::Note]));
     let title = "Retire";
     if visit.request.method == Method::Get {
         let said = "It leaves the list. Its tests and its history stay, and you can bring it back.";
-        return page(&fabric, title, vec![Part::Words(said.to_owned()), Part::Form(Box::new(form))], 200);
+        return page(&fabric, title, vec![PagePart::Words(said.to_owned()), PagePart::Form(Box::new(form))], 200);
     }
     let note = visit.sent.get("note").to_owned();
     done(visit, &fabric, title, form, |read| Ok((deed::cloth::retire(read, &which, &note)?.0, ())))
@@ -100,7 +100,7 @@ pub fn restore(visit: &mut Visit<'_>, id: &str) -> Answered {
     let form = Form::new("return", format!("{}/return", cloth(fabric.id)), "Bring it back").once(fresh(visit.here));
     let title = "Bring back";
     if visit.request.method == Method::Get {
-        return page(&fabric, title, vec![Part::Form(Box::new(form))], 200);
+        return page(&fabric, title, vec![PagePart::Form(Box::new(form))], 200);
     }
     done(visit, &fabric, title, form, |read| Ok((deed::cloth::restore(read, &which)?.0, ())))
 }
@@ -111,18 +111,26 @@ pub fn wash(visit: &mut Visit<'_>, id: &str) -> Answered {
     let which = fabric.id.to_string();
     let form = Form::new("wash", format!("{}/wash", cloth(fabric.id)), "Store the marks")
         .once(fresh(visit.here))
-        .ask(Input::text("lengthwise", "Along: before and after").hint("50cm to 48.5cm").of(&[Field::WashedLengthwise]))
-        .ask(Input::text("crosswise", "Across: before and after").hint("50cm to 49.5cm").of(&[Field::WashedCrosswise]))
-        .ask(Input::text("note", "How you washed it").hint("40 °C, line").of(&[Field::Note]))
-        .ask(Input::new("as_read", "I read them twice, and they are so", Kind::Tick));
+        .ask(
+            FormField::text("lengthwise", "Along: before and after")
+                .hint("50cm to 48.5cm")
+                .of(&[Field::WashedLengthwise]),
+        )
+        .ask(
+            FormField::text("crosswise", "Across: before and after")
+                .hint("50cm to 49.5cm")
+                .of(&[Field::WashedCrosswise]),
+        )
+        .ask(FormField::text("note", "How you washed it").hint("40 °C, line").of(&[Field::Note]))
+        .ask(FormField::new("as_read", "I read them twice, and they are so", FieldKind::Tick));
     let title = "Measure a wash of";
     if visit.request.method == Method::Get {
         let said = [
             "Before the wash, mark 50 cm along and 50 cm across. After it, when the cloth is dry and pressed, measure the marks again.",
             "Once the whole cloth was washed, tick that on its own page too.",
         ];
-        let mut parts: Vec<Part> = said.map(|one| Part::Words(one.to_owned())).into();
-        parts.push(Part::Form(Box::new(form)));
+        let mut parts: Vec<PagePart> = said.map(|one| PagePart::Words(one.to_owned())).into();
+        parts.push(PagePart::Form(Box::new(form)));
         return page(&fabric, title, parts, 200);
     }
     let typed = TypedWash {
@@ -136,28 +144,28 @@ pub fn wash(visit: &mut Visit<'_>, id: &str) -> Answered {
     let (changes, marks) = match found {
         Ok(found) => found,
         Err(refused) => {
-            return page(&fabric, title, vec![Part::Form(Box::new(again(form, visit).refused(&refused)))], 422);
+            return page(&fabric, title, vec![PagePart::Form(Box::new(again(form, visit).refused(&refused)))], 422);
         }
     };
     let washed = Washed { changes, bought: None, confidence: Confidence::default(), as_read };
     if let Some(doubted) = washed.doubted() {
         let said = format!("{}. Measure them again, or say below that they are so.", doubt::washed(&doubted));
-        let notice = Part::Notice("The marks are not stored.".to_owned(), vec![told(&said)]);
-        return page(&fabric, title, vec![notice, Part::Form(Box::new(again(form, visit)))], 422);
+        let notice = PagePart::Notice("The marks are not stored.".to_owned(), vec![told(&said)]);
+        return page(&fabric, title, vec![notice, PagePart::Form(Box::new(again(form, visit)))], 422);
     }
     done(visit, &fabric, title, form, |read| Ok((deed::wash::store(read, &which, &marks, &note)?.0, ())))
 }
 
 /// The fields of what was learned.
 pub fn lessons(form: Form) -> Form {
-    form.ask(Input::text("needle", "Needle").hint("stretch 75").of(&[Field::Needle]))
-        .ask(Input::text("stitch", "Stitch").of(&[Field::Stitch]))
-        .ask(Input::text("stitch_length", "Stitch length").of(&[Field::StitchLength]))
-        .ask(Input::text("pressure", "Pressure of the foot").of(&[Field::Pressure]))
-        .ask(Input::text("tension", "Tension of the thread").of(&[Field::ThreadTension]))
-        .ask(Input::text("thread", "Thread").of(&[Field::Thread]))
-        .ask(Input::text("wore", "How it wore").hint("knees bagged after a day").of(&[Field::Wore]))
-        .ask(Input::text("lesson", "Anything else").of(&[Field::Note]))
+    form.ask(FormField::text("needle", "Needle").hint("stretch 75").of(&[Field::Needle]))
+        .ask(FormField::text("stitch", "Stitch").of(&[Field::Stitch]))
+        .ask(FormField::text("stitch_length", "Stitch length").of(&[Field::StitchLength]))
+        .ask(FormField::text("pressure", "Pressure of the foot").of(&[Field::Pressure]))
+        .ask(FormField::text("tension", "Tension of the thread").of(&[Field::ThreadTension]))
+        .ask(FormField::text("thread", "Thread").of(&[Field::Thread]))
+        .ask(FormField::text("wore", "How it wore").hint("knees bagged after a day").of(&[Field::Wore]))
+        .ask(FormField::text("lesson", "Anything else").of(&[Field::Note]))
 }
 
 /// What was learned, as typed.
@@ -187,12 +195,12 @@ pub fn learned(visit: &mut Visit<'_>, id: &str) -> Answered {
         for (number, lesson) in (1..).zip(&fabric.lessons) {
             let said = memory::lesson(number, lesson, &garments, visit.here);
             let (button, turn) = if lesson.dropped { ("Return it", "return") } else { ("Retire it", "retire") };
-            parts.push(Part::Words(told(&said)));
+            parts.push(PagePart::Words(told(&said)));
             let turned =
                 Form::new("turn", &address, button).once(fresh(visit.here)).with(turn, number.to_string()).quiet();
-            parts.push(Part::Form(Box::new(turned)));
+            parts.push(PagePart::Form(Box::new(turned)));
         }
-        parts.push(Part::Form(Box::new(form)));
+        parts.push(PagePart::Form(Box::new(form)));
         return page(&fabric, title, parts, 200);
     }
     for (turn, retire) in [("retire", true), ("return", false)] {
@@ -215,9 +223,9 @@ pub fn test(visit: &mut Visit<'_>, id: &str, test: &str) -> Answered {
     let title = "A test of";
     let (button, turn) = if stored.dropped { ("Count it again", "return") } else { ("Leave it out", "retire") };
     let turned = Form::new("turn", &address, button).once(fresh(visit.here)).with("turn", turn);
-    let turned = if stored.dropped { turned } else { turned.ask(Input::text("note", "Why").of(&[Field::Note])) };
+    let turned = if stored.dropped { turned } else { turned.ask(FormField::text("note", "Why").of(&[Field::Note])) };
     let regrain = Form::new("regrain", &address, "Store the grain").once(fresh(visit.here)).quiet().ask(
-        Input::new("grain", "It was pulled", Kind::Pick(members(&GRAIN)))
+        FormField::new("grain", "It was pulled", FieldKind::Pick(members(&GRAIN)))
             .of(&[Field::Grain, Field::Regrain])
             .value(stored.said.test.grain().word()),
     );
@@ -243,7 +251,7 @@ pub fn test(visit: &mut Visit<'_>, id: &str, test: &str) -> Answered {
         return page(
             &fabric,
             title,
-            vec![Part::Rows(rows), Part::Form(Box::new(turned)), Part::Form(Box::new(regrain))],
+            vec![PagePart::Rows(rows), PagePart::Form(Box::new(turned)), PagePart::Form(Box::new(regrain))],
             200,
         );
     }

@@ -3,8 +3,8 @@
 use tenter_core::{Length, Unit};
 
 use super::super::fields::{Fields, fresh};
-use super::super::form::{Form, Input, Kind, members, or_none};
-use super::super::part::{Link, Part};
+use super::super::form::{FieldKind, Form, FormField, members, or_none};
+use super::super::part::{Link, PagePart};
 use super::super::shell::{Place, Shell};
 use super::super::visit::{Answered, Visit, cloth};
 use super::super::{Method, Response};
@@ -19,33 +19,33 @@ use crate::words::quantity;
 
 /// The fields of a cloth. `new` asks for the shop too, where it was seen there.
 pub fn fields(form: Form, new: bool) -> Form {
-    let list = |name, label, words| Input::new(name, label, Kind::List(or_none("not said", words)));
+    let list = |name, label, words| FormField::new(name, label, FieldKind::List(or_none("not said", words)));
     let form = form
-        .ask(Input::text("name", "Name").hint("By which you know it: Slate rib").of(&[Field::Name, Field::NewName]))
-        .ask(Input::new("construction", "Made", Kind::Pick(members(&CONSTRUCTION))).of(&[Field::Construction]))
-        .ask(Input::text("length", "Length on hand").hint("With its unit: 2.4m, 2 5/8yd").of(&[Field::Length]))
-        .ask(Input::text("width", "Usable width").hint("150cm, 58in").of(&[Field::Width]))
-        .ask(Input::text("fibre", "Made of").hint("As on the label: cotton 95, elastane 5").of(&[Field::Fibre]))
-        .ask(Input::text("colour", "Colour").of(&[Field::Colour]));
+        .ask(FormField::text("name", "Name").hint("By which you know it: Slate rib").of(&[Field::Name, Field::NewName]))
+        .ask(FormField::new("construction", "Made", FieldKind::Pick(members(&CONSTRUCTION))).of(&[Field::Construction]))
+        .ask(FormField::text("length", "Length on hand").hint("With its unit: 2.4m, 2 5/8yd").of(&[Field::Length]))
+        .ask(FormField::text("width", "Usable width").hint("150cm, 58in").of(&[Field::Width]))
+        .ask(FormField::text("fibre", "Made of").hint("As on the label: cotton 95, elastane 5").of(&[Field::Fibre]))
+        .ask(FormField::text("colour", "Colour").of(&[Field::Colour]));
     let form = if new {
         form.ask(
-            Input::text("seen", "Seen in a shop")
+            FormField::text("seen", "Seen in a shop")
                 .hint("Which one. Leave it empty for a cloth that is yours")
                 .of(&[Field::Seen]),
         )
-        .ask(Input::text("price", "Price there").hint("12.50/m").of(&[Field::Price]))
+        .ask(FormField::text("price", "Price there").hint("12.50/m").of(&[Field::Price]))
     } else {
         form
     };
-    form.ask(Input::text("place", "Where it lies").of(&[Field::Place]))
-        .ask(Input::text("mass", "Mass").hint("180 g/m2, 5.3 oz/yd2").of(&[Field::Mass]))
+    form.ask(FormField::text("place", "Where it lies").of(&[Field::Place]))
+        .ask(FormField::text("mass", "Mass").hint("180 g/m2, 5.3 oz/yd2").of(&[Field::Mass]))
         .ask(list("finish", "Finish", members(&FINISH)).of(&[Field::Finish]))
         .ask(list("drape", "How it falls", members(&DRAPE)).of(&[Field::Drape]))
         .ask(list("purpose", "Made for", members(&PURPOSE)).of(&[Field::Purpose]))
-        .ask(Input::new("one_way", "It lies one way up: nap, pile or print", Kind::Tick).of(&[Field::OneWay]))
-        .ask(Input::new("washed", "It was washed since it came home", Kind::Tick).of(&[Field::Washed]))
-        .ask(Input::text("tag", "Tag").hint("Leave it empty for the next free number").of(&[Field::Tag]))
-        .ask(Input::new("note", "Note", Kind::Lines).of(&[Field::Note]))
+        .ask(FormField::new("one_way", "It lies one way up: nap, pile or print", FieldKind::Tick).of(&[Field::OneWay]))
+        .ask(FormField::new("washed", "It was washed since it came home", FieldKind::Tick).of(&[Field::Washed]))
+        .ask(FormField::text("tag", "Tag").hint("Leave it empty for the next free number").of(&[Field::Tag]))
+        .ask(FormField::new("note", "Note", FieldKind::Lines).of(&[Field::Note]))
 }
 
 /// What was typed of a new cloth.
@@ -78,7 +78,7 @@ pub fn add(visit: &mut Visit<'_>) -> Answered {
     let form = fields(Form::new("cloth", "/cloths/new", "Store the cloth").once(fresh(visit.here)), true);
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Cloths, "A new cloth");
-        page.push(Part::Form(Box::new(form)));
+        page.push(PagePart::Form(Box::new(form)));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {
@@ -168,8 +168,8 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
         fields(Form::new("cloth", format!("{address}/edit"), "Store the change").once(fresh(visit.here)), false);
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Cloths, &format!("Change {}", words::title(&fabric)));
-        page.push(Part::Form(Box::new(form)));
-        page.push(Part::Links(vec![Link::new(&address, "Back to the cloth")]));
+        page.push(PagePart::Form(Box::new(form)));
+        page.push(PagePart::Links(vec![Link::new(&address, "Back to the cloth")]));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {
@@ -198,13 +198,15 @@ pub fn buy(visit: &mut Visit<'_>, id: &str) -> Answered {
     let fabric = visit.fabric(id)?;
     let address = cloth(fabric.id);
     let form = Form::new("buy", format!("{address}/buy"), "I bought it").once(fresh(visit.here)).ask(
-        Input::text("bought", "How much you bought").hint("With its unit: 1.2m").of(&[Field::Bought, Field::Length]),
+        FormField::text("bought", "How much you bought")
+            .hint("With its unit: 1.2m")
+            .of(&[Field::Bought, Field::Length]),
     );
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Cloths, &format!("Buy {}", words::title(&fabric)));
-        page.push(Part::Soft(told(&words::place(&fabric))));
-        page.push(Part::Form(Box::new(form)));
-        page.push(Part::Links(vec![Link::new(&address, "Back to the cloth")]));
+        page.push(PagePart::Soft(told(&words::place(&fabric))));
+        page.push(PagePart::Form(Box::new(form)));
+        page.push(PagePart::Links(vec![Link::new(&address, "Back to the cloth")]));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {

@@ -8,8 +8,8 @@ pub mod photos;
 use askama::Template;
 use tenter_core::{Confidence, Figure, Grain, Range};
 
-use super::form::{Form, Input, Kind, or_none, words};
-use super::part::{Link, Part, Told};
+use super::form::{FieldKind, Form, FormField, or_none, words};
+use super::part::{AnswerTag, Link, PagePart};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit, cloth};
 use crate::deed::Refused;
@@ -18,7 +18,7 @@ use crate::finding::memory;
 use crate::finding::verdict::Verdict;
 use crate::log::{Construction, Fabric, Id, Pattern, Role, Tag};
 use crate::page::{class, together};
-use crate::picture::strip::{Lane, Scale};
+use crate::picture::strip::{Lane, StripScale};
 use crate::store::Read;
 use crate::words::pattern::{asks, titled};
 use crate::words::{answer, cloth as about, terms};
@@ -35,7 +35,7 @@ struct Listed<'l> {
     figures: Vec<String>,
     on_hand: String,
     place: String,
-    told: Option<Told>,
+    told: Option<AnswerTag>,
 }
 
 /// How a cloth looks.
@@ -128,17 +128,17 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
     let mut page = Shell::new(Place::Cloths, if retired { "Retired cloths" } else { "Cloths" });
     if all == 0 && !retired {
         page.words("No cloth yet. Measure a swatch, or add a cloth, and it stands here.");
-        page.push(Part::Links(vec![
+        page.push(PagePart::Links(vec![
             Link::new("/measure", "Measure a swatch").first(),
             Link::new("/cloths/new", "Add a cloth"),
             Link::new("/log", "Bring a log from elsewhere"),
         ]));
         return Ok(page.page());
     }
-    page.push(Part::Form(Box::new(finder(visit, fit.is_some())?)));
+    page.push(PagePart::Form(Box::new(finder(visit, fit.is_some())?)));
     if let Some((_, role)) = &role {
-        page.push(Part::Soft(together(&asks(role, visit.unit))));
-        page.push(Part::Html(counts));
+        page.push(PagePart::Soft(together(&asks(role, visit.unit))));
+        page.push(PagePart::Html(counts));
     }
     if seen.is_empty() {
         page.words("No cloth is like that. Take something out of the search.");
@@ -147,11 +147,11 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
         let count = seen.len();
         let asked = |grain| role.as_ref().map(|(_, role)| role.demand.stretch(grain)).unwrap_or_default();
         let asked = (asked(Grain::Crosswise), asked(Grain::Lengthwise));
-        let scale = Scale::of(seen.iter().flat_map(|one| lanes(one, asked)), confidence);
+        let scale = StripScale::of(seen.iter().flat_map(|one| lanes(one, asked)), confidence);
         let cloths: Vec<Listed<'_>> =
             seen.iter().skip(from).take(LISTED).map(|one| listed(one, &scale, asked, visit)).collect();
         let list = List { head: scale.head().inline(), cloths, judged: fit.is_some() };
-        page.push(Part::Html(list.render().unwrap_or_default()));
+        page.push(PagePart::Html(list.render().unwrap_or_default()));
         let mut on = Vec::new();
         if from > 0 {
             on.push(Link::new(again(visit, "from", &from.saturating_sub(LISTED).to_string()), "The ones before"));
@@ -164,14 +164,14 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
             );
         }
         if !on.is_empty() {
-            page.push(Part::Links(on));
+            page.push(PagePart::Links(on));
         }
     }
     let other = match retired {
         true => Link::new("/cloths", "Cloths that are there"),
         false => Link::new("/cloths?retired=yes", "Retired cloths"),
     };
-    page.push(Part::Links(vec![Link::new("/cloths/new", "Add a cloth").first(), other]));
+    page.push(PagePart::Links(vec![Link::new("/cloths/new", "Add a cloth").first(), other]));
     Ok(page.page())
 }
 
@@ -225,13 +225,15 @@ fn finder(visit: &Visit<'_>, judged: bool) -> Result<Form, Refused> {
             form = form.with(kept, value);
         }
     }
-    let form =
-        form.ask(Input::new("for", "For", Kind::List(roles))).ask(Input::new("words", "Search", Kind::Search)).fold(
+    let form = form
+        .ask(FormField::new("for", "For", FieldKind::List(roles)))
+        .ask(FormField::new("words", "Search", FieldKind::Search))
+        .fold(
             "Sort and filter",
             vec![
-                Input::new("sort", "Sorted by", Kind::List(sorted)),
-                Input::new("made", "Made", Kind::List(made)),
-                Input::new("lies", "Where", Kind::List(or_none("anywhere", lies.to_vec()))),
+                FormField::new("sort", "Sorted by", FieldKind::List(sorted)),
+                FormField::new("made", "Made", FieldKind::List(made)),
+                FormField::new("lies", "Where", FieldKind::List(or_none("anywhere", lies.to_vec()))),
             ],
         );
     Ok(form.filled(&visit.query))
@@ -250,7 +252,7 @@ fn again(visit: &Visit<'_>, name: &str, value: &str) -> String {
 #[derive(Template)]
 #[template(path = "web/counts.html")]
 struct Counts {
-    counts: Vec<(String, Told, usize, bool)>,
+    counts: Vec<(String, AnswerTag, usize, bool)>,
     all: String,
     filtered: bool,
 }
@@ -261,7 +263,7 @@ fn counts(visit: &Visit<'_>, fit: &RoleFit<'_>) -> String {
     let of = |verdict: &Verdict| {
         let count = fit.candidates.iter().filter(|one| one.verdict() == *verdict).count();
         let name = class(*verdict);
-        (count > 0).then(|| (again(visit, "answer", name), Told::of(*verdict, ""), count, chosen == name))
+        (count > 0).then(|| (again(visit, "answer", name), AnswerTag::of(*verdict, ""), count, chosen == name))
     };
     let counts = Verdict::ALL.iter().filter_map(of).collect();
     let page = Counts { counts, all: again(visit, "answer", ""), filtered: !chosen.is_empty() };
@@ -275,7 +277,7 @@ fn lanes(one: &Seen<'_>, (across, along): (Range, Range)) -> [Lane; 2] {
     ]
 }
 
-fn listed<'l>(one: &Seen<'l>, scale: &Scale, asked: (Range, Range), visit: &Visit<'_>) -> Listed<'l> {
+fn listed<'l>(one: &Seen<'l>, scale: &StripScale, asked: (Range, Range), visit: &Visit<'_>) -> Listed<'l> {
     let fabric = one.fabric;
     let confidence = Confidence::default();
     let figure =
@@ -302,7 +304,7 @@ fn listed<'l>(one: &Seen<'l>, scale: &Scale, asked: (Range, Range), visit: &Visi
         figures,
         on_hand: together(&about::on_hand(fabric, visit.unit)),
         place: together(&about::place(fabric)),
-        told: one.verdict.map(|verdict| Told { word: answer::word(verdict), ..Told::of(verdict, "") }),
+        told: one.verdict.map(|verdict| AnswerTag { word: answer::word(verdict), ..AnswerTag::of(verdict, "") }),
     }
 }
 

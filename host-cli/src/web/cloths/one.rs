@@ -3,7 +3,7 @@
 use askama::Template;
 use tenter_core::Confidence;
 
-use super::super::part::{Cell, Link, Part, Row, Told};
+use super::super::part::{AnswerTag, Cell, Link, PagePart, Row};
 use super::super::shell::{Place, Shell};
 use super::super::visit::{Answered, Visit, cloth};
 use crate::finding::fit::{Candidate, Fitted, Reason, Stock};
@@ -52,20 +52,20 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
     let mut page = Shell::new(Place::Cloths, &fabric.name);
     page.tag(fabric.tag);
     let article = ClothArticle::of(&shown, None);
-    page.push(Part::Words(article.facts.clone()));
+    page.push(PagePart::Words(article.facts.clone()));
     let place = format!("{}{}", article.place, article.price);
     if !place.is_empty() {
-        page.push(Part::Soft(told(&format!("{}: {place}", article.place_label))));
+        page.push(PagePart::Soft(told(&format!("{}: {place}", article.place_label))));
     }
     if !fabric.note.is_empty() {
-        page.push(Part::Words(fabric.note.clone()));
+        page.push(PagePart::Words(fabric.note.clone()));
     }
     if fabric.dropped {
-        page.push(Part::Notice(
+        page.push(PagePart::Notice(
             "This cloth is retired.".to_owned(),
             vec!["Its tests and its history stay.".to_owned()],
         ));
-        page.push(Part::Links(vec![Link::new(format!("{address}/return"), "Bring it back").first()]));
+        page.push(PagePart::Links(vec![Link::new(format!("{address}/return"), "Bring it back").first()]));
     }
     let role = super::chosen(&*visit.log, visit.query.get("for"))?;
     if let Some((pattern, role)) = &role {
@@ -75,19 +75,19 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             let confidence = Confidence::default();
             let (view, unit) = (role.view.as_str(), visit.unit);
             let fitted = Fitted { pattern, view, roles: &[], stock: &stock, confidence, unit, here, all: true };
-            page.push(Part::Answer(Told::headline(one.verdict(), &format!("for {}", role.name))));
-            page.push(Part::Words(why(one, &fitted, role)));
+            page.push(PagePart::Answer(AnswerTag::headline(one.verdict(), &format!("for {}", role.name))));
+            page.push(PagePart::Words(why(one, &fitted, role)));
         }
     }
-    page.push(Part::Html(photographs(fabric, shown.photos)));
-    let pictures: Vec<Part> = pictures(&shown, &role, &article);
+    page.push(PagePart::Html(photographs(fabric, shown.photos)));
+    let pictures: Vec<PagePart> = pictures(&shown, &role, &article);
     if pictures.is_empty() {
         page.words("Nothing was measured yet.");
     } else {
-        page.push(Part::Patch(String::new(), pictures));
+        page.push(PagePart::Patch(String::new(), pictures));
     }
     if !fabric.dropped {
-        page.push(Part::Links(links(fabric, &address)));
+        page.push(PagePart::Links(links(fabric, &address)));
     }
     let mut label = "";
     let rows = article.rows.iter().filter_map(|row| {
@@ -100,16 +100,16 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
     });
     let rows: Vec<Row> = rows.filter(|row| !(row.label == "stretch" && row.words == "not measured")).collect();
     if !rows.is_empty() {
-        page.push(Part::Rows(rows));
+        page.push(PagePart::Rows(rows));
     }
     if !shown.tests.is_empty() {
         let head = quantity::counted(shown.tests.len(), "pull test");
-        page.push(Part::Fold(head, false, vec![tests(&article, &shown, &address)]));
+        page.push(PagePart::Fold(head, false, vec![tests(&article, &shown, &address)]));
     }
     let steps = article.history.iter().map(|(day, step)| Row::new(day, step)).collect();
-    page.push(Part::Fold("History".to_owned(), false, vec![Part::Rows(steps)]));
+    page.push(PagePart::Fold("History".to_owned(), false, vec![PagePart::Rows(steps)]));
     if !fabric.dropped {
-        page.push(Part::Links(vec![
+        page.push(PagePart::Links(vec![
             Link::new(format!("{address}/retire"), "Retire it").about("It is gone; its history stays"),
             Link::new("/cloths", "All cloths"),
         ]));
@@ -122,15 +122,15 @@ fn pictures(
     shown: &crate::finding::cloth::Shown<'_>,
     role: &Option<(crate::log::Pattern, crate::log::Role)>,
     article: &ClothArticle,
-) -> Vec<Part> {
+) -> Vec<PagePart> {
     if shown.standing.is_empty() {
         return Vec::new();
     }
     let role = role.as_ref().map(|(_, role)| role);
     let beside = role.map(|role| format!("beside what {} asks", role.name)).unwrap_or_default();
     let stretch = crate::picture::drawn::stretch(shown, role, false).inline();
-    let growth = article.growths.iter().map(|grown| Part::Picture(grown.picture.clone(), grown.words.clone()));
-    core::iter::once(Part::Picture(stretch, beside)).chain(growth).collect()
+    let growth = article.growths.iter().map(|grown| PagePart::Picture(grown.picture.clone(), grown.words.clone()));
+    core::iter::once(PagePart::Picture(stretch, beside)).chain(growth).collect()
 }
 
 fn links(fabric: &Fabric, address: &str) -> Vec<Link> {
@@ -151,7 +151,7 @@ fn links(fabric: &Fabric, address: &str) -> Vec<Link> {
     links
 }
 
-fn tests(article: &ClothArticle, shown: &crate::finding::cloth::Shown<'_>, address: &str) -> Part {
+fn tests(article: &ClothArticle, shown: &crate::finding::cloth::Shown<'_>, address: &str) -> PagePart {
     let id = |place: usize| shown.tests.iter().rev().nth(place).map(|test| test.id);
     let href =
         |id: Option<Id>| id.map(|id| format!("{address}/tests/{}", id.to_string().to_lowercase())).unwrap_or_default();
@@ -167,5 +167,5 @@ fn tests(article: &ClothArticle, shown: &crate::finding::cloth::Shown<'_>, addre
         ]
     });
     let heads = vec!["pulled", "grain", "marks", "pulled to", "stretch", "growth", "standing"];
-    Part::Table("Pull tests".to_owned(), heads, rows.collect())
+    PagePart::Table("Pull tests".to_owned(), heads, rows.collect())
 }

@@ -1,15 +1,20 @@
 //! Photographs of a cloth.
 
-use super::super::fields::fresh;
-use super::super::form::Form;
-use super::super::part::{Link, Part};
+use super::super::fields::{Fields, Upload, fresh};
+use super::super::form::{FieldKind, Form, FormField};
+use super::super::part::{Link, PagePart};
 use super::super::shell::{Place, Shell, nowhere};
 use super::super::visit::{Answered, Visit, cloth};
 use super::super::{Method, Response};
 use crate::deed::remember::{self as deed, Turn};
 use crate::deed::{Refused, find};
 use crate::finding::memory;
-use crate::log::Fabric;
+use crate::input::cloth::short;
+use crate::input::{Field, PhotoFault, Why, Wrong};
+#[cfg(not(feature = "pictures"))]
+use crate::log::Colour;
+use crate::log::{Fabric, Photo, PhotoSaid};
+use crate::store::{Change as _, LogPiece, StoreError};
 use crate::words::cloth as words;
 
 /// A photograph by its name. It never changes: its name is that of its bytes.
@@ -47,32 +52,43 @@ fn answered(visit: &Visit<'_>, fabric: &Fabric, address: &str, done: Result<(), 
     }
 }
 
-#[cfg(feature = "pictures")]
 fn form(visit: &Visit<'_>, address: &str) -> Form {
-    use super::super::form::{Input, Kind};
-    use crate::input::Field;
-
     Form::new("photo", address, "Keep the photograph")
         .once(fresh(visit.here))
-        .ask(Input::new("photo", "A photograph", Kind::Photo).of(&[Field::Photo]))
-        .ask(Input::text("note", "What it shows").of(&[Field::Note]))
+        .ask(FormField::new("photo", "A photograph", FieldKind::Photo).of(&[Field::Photo]))
+        .ask(FormField::text("note", "What it shows").of(&[Field::Note]))
 }
 
-#[cfg(not(feature = "pictures"))]
-fn form(visit: &Visit<'_>, address: &str) -> Form {
-    Form::new("photo", address, "Back").once(fresh(visit.here))
-}
-
+/// The photograph that was sent, small, and what is said of it.
 #[cfg(feature = "pictures")]
-fn add(visit: &mut Visit<'_>, fabric: &Fabric) -> Result<(), Refused> {
-    use crate::input::cloth::short;
-    use crate::input::{Field, Why, Wrong, photo};
-    use crate::store::{Change as _, LogPiece, StoreError};
+fn taken(file: &Upload, _: &Fields, note: String) -> Result<([Photo; 2], PhotoSaid), PhotoFault> {
+    let taken = crate::input::photo::take(&file.bytes)?;
+    let said = taken.said(note);
+    Ok(([taken.photo, taken.thumbnail], said))
+}
 
+/// The same where a browser's script has read the photograph and made it small.
+#[cfg(not(feature = "pictures"))]
+fn taken(file: &Upload, sent: &Fields, note: String) -> Result<([Photo; 2], PhotoSaid), PhotoFault> {
+    let jpeg = |file: &Upload, most: u16| {
+        let photo = Photo::new(file.bytes.clone()).ok_or(PhotoFault::UnknownFormat)?;
+        let (width, height) = photo.size().ok_or(PhotoFault::Damaged)?;
+        if width.max(height) > most {
+            return Err(PhotoFault::TooManyPixels);
+        }
+        Ok((photo, (width, height)))
+    };
+    let (photo, (width_px, height_px)) = jpeg(file, 1200)?;
+    let (thumbnail, _) = jpeg(sent.file("thumbnail").ok_or(PhotoFault::UnknownFormat)?, 320)?;
+    let colour = Colour::try_from(sent.get("colour").to_owned()).map_err(|_| PhotoFault::Damaged)?;
+    let said = PhotoSaid { photo: photo.name(), thumbnail: thumbnail.name(), width_px, height_px, colour, note };
+    Ok(([photo, thumbnail], said))
+}
+
+fn add(visit: &mut Visit<'_>, fabric: &Fabric) -> Result<(), Refused> {
     let file = visit.sent.file("photo").ok_or_else(|| Wrong::new(Field::Photo, "", Why::Missing))?;
     let note = short(Field::Note, visit.sent.get("note"))?;
-    let taken = photo::take(&file.bytes).map_err(|fault| deed::not_taken(&file.name, fault))?;
-    let said = taken.said(note);
+    let (pieces, said) = taken(file, &visit.sent, note).map_err(|fault| deed::not_taken(&file.name, fault))?;
     let which = fabric.id.to_string();
     // What cannot be said leaves no photograph behind; what is said never names one that is not there.
     match deed::photo(&*visit.log, &which, &said) {
@@ -80,14 +96,8 @@ fn add(visit: &mut Visit<'_>, fabric: &Fabric) -> Result<(), Refused> {
         Err(Refused::PhotoThere { .. }) => return Ok(()),
         said => said?,
     };
-    let pieces = [taken.photo, taken.thumbnail].map(|photo| Ok::<_, StoreError>(LogPiece::from(photo)));
-    visit.log.merge_all(pieces.into_iter())?;
+    visit.log.merge_all(pieces.into_iter().map(|photo| Ok::<_, StoreError>(LogPiece::from(photo))))?;
     visit.once(|read| Ok((deed::photo(read, &which, &said)?.0, ())))?;
-    Ok(())
-}
-
-#[cfg(not(feature = "pictures"))]
-fn add(_: &mut Visit<'_>, _: &Fabric) -> Result<(), Refused> {
     Ok(())
 }
 
@@ -95,12 +105,12 @@ fn page(visit: &Visit<'_>, fabric: &Fabric, form: Form, status: u16) -> Answered
     let fabric = find::fabric(&*visit.log, &fabric.id.to_string())?;
     let address = format!("{}/photos", cloth(fabric.id));
     let mut page = Shell::new(Place::Cloths, &format!("Photographs of {}", words::title(&fabric)));
-    page.push(Part::Form(Box::new(form)));
+    page.push(PagePart::Form(Box::new(form)));
     let seen = memory::photos(&*visit.log, &fabric)?;
     for one in &seen {
-        page.push(Part::Html(super::one::photographs(&fabric, core::slice::from_ref(one))));
+        page.push(PagePart::Html(super::one::photographs(&fabric, core::slice::from_ref(one))));
         let turn = |id, button: &str, name: &str| {
-            Part::Form(Box::new(
+            PagePart::Form(Box::new(
                 Form::new(id, &address, button).once(fresh(visit.here)).with(name, one.number.to_string()).quiet(),
             ))
         };
@@ -113,6 +123,6 @@ fn page(visit: &Visit<'_>, fabric: &Fabric, form: Form, status: u16) -> Answered
             page.push(turn("retire", "Retire it", "retire"));
         }
     }
-    page.push(Part::Links(vec![Link::new(cloth(fabric.id), "Back to the cloth")]));
+    page.push(PagePart::Links(vec![Link::new(cloth(fabric.id), "Back to the cloth")]));
     Ok(page.with_status(status))
 }

@@ -14,8 +14,8 @@ use crate::picture::gauge::{self, Gauge};
 use crate::store::WhichTests;
 use crate::web::cloths::edit;
 use crate::web::fields::fresh;
-use crate::web::form::{Form, Input, Kind, or_none};
-use crate::web::part::{Link, Part, Row, Told};
+use crate::web::form::{FieldKind, Form, FormField, or_none};
+use crate::web::part::{AnswerTag, Link, PagePart, Row};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit, cloth};
 use crate::web::{Method, Response};
@@ -56,7 +56,7 @@ fn pulls(test: &PullTest) -> Vec<Ratio> {
 }
 
 /// The answer of a test in parts.
-fn parts(checked: &Checked, role: &str) -> Vec<Part> {
+fn parts(checked: &Checked, role: &str) -> Vec<PagePart> {
     let (input, evaluation) = (&checked.input, &checked.evaluation);
     let (confidence, grain) = (input.rules.confidence, input.test.grain());
     let mut parts = Vec::new();
@@ -66,7 +66,7 @@ fn parts(checked: &Checked, role: &str) -> Vec<Part> {
             if !role.is_empty() {
                 about = format!("for {role}; {about}");
             }
-            parts.push(Part::Answer(Told::headline(answer, &about)));
+            parts.push(PagePart::Answer(AnswerTag::headline(answer, &about)));
         }
     } else {
         let line = |one: &tenter_core::Doubt| {
@@ -79,8 +79,8 @@ fn parts(checked: &Checked, role: &str) -> Vec<Part> {
                 if remedy == "read again" { "Read it again.".to_owned() } else { String::new() }
             )
         };
-        parts.push(Part::Answer(Told::headline(Answer::Close, "")));
-        parts.push(Part::Notice(
+        parts.push(PagePart::Answer(AnswerTag::headline(Answer::Close, "")));
+        parts.push(PagePart::Notice(
             "These readings are doubtful.".to_owned(),
             evaluation.doubts.iter().map(line).collect(),
         ));
@@ -95,10 +95,10 @@ fn parts(checked: &Checked, role: &str) -> Vec<Part> {
     };
     let title = "this swatch";
     let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: input.table, key: false });
-    parts.push(Part::Patch(String::new(), vec![Part::Picture(picture.inline(), String::new())]));
+    parts.push(PagePart::Patch(String::new(), vec![PagePart::Picture(picture.inline(), String::new())]));
     let next: Vec<Row> = checked.next.iter().map(|next| Row::new("next", &words::next(*next, input.unit))).collect();
-    parts.push(Part::Rows(first_label(next)));
-    parts.push(Part::Rows(rows(checked)));
+    parts.push(PagePart::Rows(first_label(next)));
+    parts.push(PagePart::Rows(rows(checked)));
     parts
 }
 
@@ -161,7 +161,11 @@ fn keeping(visit: &Visit<'_>, measuring: &Measuring, doubtful: bool) -> Result<V
     let to = format!("{}/store", measuring.address());
     let once = fresh(visit.here);
     let stand_by = |form: Form| {
-        if doubtful { form.ask(Input::new("as_read", "I read it again, and it is so", Kind::Tick)) } else { form }
+        if doubtful {
+            form.ask(FormField::new("as_read", "I read it again, and it is so", FieldKind::Tick))
+        } else {
+            form
+        }
     };
     if let Some(fabric) = measuring.fabric(visit)? {
         let form = Form::new("keep", &to, &format!("Store with {}", about::title(&fabric)));
@@ -169,19 +173,21 @@ fn keeping(visit: &Visit<'_>, measuring: &Measuring, doubtful: bool) -> Result<V
     }
     let new = Form::new("new", &to, "Store with this new cloth").once(once).with("as", "new");
     let new = new
-        .ask(Input::text("name", "Name").hint("By which you will know it").of(&[Field::Name]))
+        .ask(FormField::text("name", "Name").hint("By which you will know it").of(&[Field::Name]))
         .ask(
-            Input::text("seen", "Seen in a shop").hint("Which one. Empty for a cloth that is yours").of(&[Field::Seen]),
+            FormField::text("seen", "Seen in a shop")
+                .hint("Which one. Empty for a cloth that is yours")
+                .of(&[Field::Seen]),
         )
-        .ask(Input::text("price", "Price there").hint("12.50/m").of(&[Field::Price]))
+        .ask(FormField::text("price", "Price there").hint("12.50/m").of(&[Field::Price]))
         .fold(
             "What else you know of it",
             vec![
-                Input::text("length", "Length on hand").hint("With its unit: 2.4m").of(&[Field::Length]),
-                Input::text("width", "Width").hint("150cm").of(&[Field::Width]),
-                Input::text("fibre", "Made of").of(&[Field::Fibre]),
-                Input::text("colour", "Colour").of(&[Field::Colour]),
-                Input::text("mass", "Mass").hint("180 g/m2").of(&[Field::Mass]),
+                FormField::text("length", "Length on hand").hint("With its unit: 2.4m").of(&[Field::Length]),
+                FormField::text("width", "Width").hint("150cm").of(&[Field::Width]),
+                FormField::text("fibre", "Made of").of(&[Field::Fibre]),
+                FormField::text("colour", "Colour").of(&[Field::Colour]),
+                FormField::text("mass", "Mass").hint("180 g/m2").of(&[Field::Mass]),
             ],
         );
     let mut forms = vec![stand_by(new)];
@@ -189,7 +195,8 @@ fn keeping(visit: &Visit<'_>, measuring: &Measuring, doubtful: bool) -> Result<V
     if !cloths.is_empty() {
         let known =
             Form::new("known", &to, "Store with this cloth").once(fresh(visit.here)).with("as", "known").quiet();
-        let known = known.ask(Input::new("cloth", "A cloth of the list", Kind::List(or_none("Choose one", cloths))));
+        let known =
+            known.ask(FormField::new("cloth", "A cloth of the list", FieldKind::List(or_none("Choose one", cloths))));
         forms.push(stand_by(known));
     }
     let loose = Form::new("loose", &to, "Store without a cloth").once(fresh(visit.here)).with("as", "loose").quiet();
@@ -218,26 +225,26 @@ pub fn show(visit: &Visit<'_>, measuring: &Measuring, form: Option<Form>) -> Ans
     let mut forms = keeping(visit, measuring, doubtful)?.into_iter();
     let mut form = form;
     let mut pick = |own: Form| if Some(own.id) == sent { form.take().unwrap_or(own) } else { own };
-    page.push(Part::Head("Keep it".to_owned()));
+    page.push(PagePart::Head("Keep it".to_owned()));
     if let Some(first) = forms.next() {
-        page.push(Part::Form(Box::new(pick(first))));
+        page.push(PagePart::Form(Box::new(pick(first))));
     }
     let others: Vec<Form> = forms.map(&mut pick).collect();
     if !others.is_empty() {
         let open = others.iter().any(|form| Some(form.id) == sent);
-        let others = others.into_iter().map(|form| Part::Form(Box::new(form))).collect();
-        page.push(Part::Fold("With a cloth of the list, or without one".to_owned(), open, others));
+        let others = others.into_iter().map(|form| PagePart::Form(Box::new(form))).collect();
+        page.push(PagePart::Fold("With a cloth of the list, or without one".to_owned(), open, others));
     }
     let back = if measuring.at_once {
-        Part::Links(vec![Link::new(format!("/measure/form?from={}", measuring.draft.id), "Change what was typed")])
+        PagePart::Links(vec![Link::new(format!("/measure/form?from={}", measuring.draft.id), "Change what was typed")])
     } else {
         let again = Form::new("back", measuring.address(), "← Back to the last step").quiet();
         let again = again.with("step", measuring.steps.to_string()).with("do", "back");
-        Part::Form(Box::new(again))
+        PagePart::Form(Box::new(again))
     };
     page.push(back);
     let forget = Form::new("forget", measuring.address(), "Throw it away").with("do", "forget").quiet();
-    page.push(Part::Fold("It was only a try".to_owned(), false, vec![Part::Form(Box::new(forget))]));
+    page.push(PagePart::Fold("It was only a try".to_owned(), false, vec![PagePart::Form(Box::new(forget))]));
     Ok(page.with_status(status))
 }
 
@@ -257,11 +264,11 @@ pub fn inbox(visit: &mut Visit<'_>) -> Answered {
     for test in tests.iter().filter(|test| !test.dropped) {
         let form =
             Form::new("give", "/inbox", "Give it this cloth").once(fresh(visit.here)).with("test", test.id.to_string());
-        let form = form.ask(Input::new("cloth", "Its cloth", Kind::List(cloths.clone())));
+        let form = form.ask(FormField::new("cloth", "Its cloth", FieldKind::List(cloths.clone())));
         let said = told(&pull::line_about(test, visit.here));
-        page.push(Part::Patch(said, vec![Part::Form(Box::new(form))]));
+        page.push(PagePart::Patch(said, vec![PagePart::Form(Box::new(form))]));
     }
-    page.push(Part::Links(vec![Link::new("/measure", "Measure another"), Link::new("/cloths/new", "Add a cloth")]));
+    page.push(PagePart::Links(vec![Link::new("/measure", "Measure another"), Link::new("/cloths/new", "Add a cloth")]));
     Ok(page.page())
 }
 

@@ -10,8 +10,8 @@ use crate::input::{Field, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWan
 use crate::log::{Construction, Fabric, Id};
 use crate::store::Read;
 use crate::web::fields::{Fields, ONCE, fresh};
-use crate::web::form::{Form, Input, Kind, members, or_none};
-use crate::web::part::{Link, Part};
+use crate::web::form::{FieldKind, Form, FormField, members, or_none};
+use crate::web::part::{Link, PagePart};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit};
 use crate::web::{Method, Response};
@@ -34,28 +34,28 @@ pub fn fields(visit: &Visit<'_>, form: Form) -> Result<Form, Refused> {
     let grains = grains.map(|(grain, words)| (grain.word().to_owned(), words.to_owned()));
     let cloths = or_none("One that is not in the list yet", cloths(&*visit.log)?);
     let roles = super::super::cloths::roles(&*visit.log)?;
-    let mut form = form.ask(Input::new("cloth", "Which cloth", Kind::List(cloths)));
+    let mut form = form.ask(FormField::new("cloth", "Which cloth", FieldKind::List(cloths)));
     form = form.ask(
-        Input::new("construction", "If it is not in the list, it is", Kind::Pick(members(&CONSTRUCTION)))
+        FormField::new("construction", "If it is not in the list, it is", FieldKind::Pick(members(&CONSTRUCTION)))
             .of(&[Field::Construction]),
     );
     form = form.ask(
-        Input::new("grain", "You pull it", Kind::Pick(grains.to_vec()))
+        FormField::new("grain", "You pull it", FieldKind::Pick(grains.to_vec()))
             .of(&[Field::Grain])
             .value(Grain::Crosswise.word()),
     );
     if !roles.is_empty() {
-        form = form.ask(Input::new("for", "What it is for", Kind::List(or_none("No role", roles))));
+        form = form.ask(FormField::new("for", "What it is for", FieldKind::List(or_none("No role", roles))));
     }
     form = form.ask(
-        Input::text("wants", "Or the stretch it must have")
+        FormField::text("wants", "Or the stretch it must have")
             .hint("As the envelope says: 25%, 5-15%, 4in to 5in. Empty if you only want to know")
             .of(&[Field::Wants]),
     );
     if visit.log.units()?.is_none() {
         let units =
             [("cm", "Centimetres"), ("in", "Inches")].map(|(value, words)| (value.to_owned(), words.to_owned()));
-        form = form.ask(Input::new("unit", "Your tape has", Kind::Pick(units.to_vec())).value("cm"));
+        form = form.ask(FormField::new("unit", "Your tape has", FieldKind::Pick(units.to_vec())).value("cm"));
     }
     Ok(form)
 }
@@ -109,15 +109,17 @@ impl Begun {
 }
 
 /// What else may be said beforehand.
-pub fn more() -> Vec<Input> {
+pub fn more() -> Vec<FormField> {
     vec![
-        Input::text("growth", "The most growth it may have").hint("3%, or 3%@1h").of(&[Field::GrowthAtMost]),
-        Input::text("recovery", "The least recovery").hint("90%").of(&[Field::RecoveryAtLeast]),
-        Input::new("planned", "How many pulls you plan", Kind::Figures).hint("3 unless you say").of(&[Field::Planned]),
-        Input::text("load", "What pulls, if not a hand").hint("500g, 5N").of(&[Field::Load]),
-        Input::text("division", "Between two lines of your tape").hint("1mm, 1/16in").of(&[Field::Division]),
-        Input::text("by", "Who pulls").hint("Empty for whoever pulls here as a rule").of(&[Field::PulledBy]),
-        Input::text("note", "A remark").of(&[Field::Note]),
+        FormField::text("growth", "The most growth it may have").hint("3%, or 3%@1h").of(&[Field::GrowthAtMost]),
+        FormField::text("recovery", "The least recovery").hint("90%").of(&[Field::RecoveryAtLeast]),
+        FormField::new("planned", "How many pulls you plan", FieldKind::Figures)
+            .hint("3 unless you say")
+            .of(&[Field::Planned]),
+        FormField::text("load", "What pulls, if not a hand").hint("500g, 5N").of(&[Field::Load]),
+        FormField::text("division", "Between two lines of your tape").hint("1mm, 1/16in").of(&[Field::Division]),
+        FormField::text("by", "Who pulls").hint("Empty for whoever pulls here as a rule").of(&[Field::PulledBy]),
+        FormField::text("note", "A remark").of(&[Field::Note]),
     ]
 }
 
@@ -173,16 +175,16 @@ fn page(visit: &Visit<'_>, form: Form, status: u16) -> Answered {
             let fabric = one.fabric(visit)?.map(|fabric| words::title(&fabric));
             let about = told(&one.draft.so_far(&day).replace("a test was broken off: ", ""));
             let words = format!("Go on: {}", fabric.unwrap_or_else(|| "a new cloth".to_owned()));
-            parts.push(Part::Links(vec![Link::new(one.address(), &words).about(&about)]));
+            parts.push(PagePart::Links(vec![Link::new(one.address(), &words).about(&about)]));
         }
-        page.push(Part::Fold(crate::words::quantity::counted(all.len(), "unfinished test"), all.len() < 3, parts));
+        page.push(PagePart::Fold(crate::words::quantity::counted(all.len(), "unfinished test"), all.len() < 3, parts));
     }
     if waiting > 0 {
         let words = format!("{} without a cloth", crate::words::quantity::counted(waiting, "test"));
-        page.push(Part::Links(vec![Link::new("/inbox", &words).about("Give each its cloth")]));
+        page.push(PagePart::Links(vec![Link::new("/inbox", &words).about("Give each its cloth")]));
     }
-    page.push(Part::Form(Box::new(form)));
-    page.push(Part::Links(vec![
+    page.push(PagePart::Form(Box::new(form)));
+    page.push(PagePart::Links(vec![
         Link::new("/measure/form", "All on one form").about("You have the readings on paper"),
         Link::new("/guide/measuring", "How to measure").about("Fold, marks, hands"),
     ]));

@@ -11,8 +11,8 @@ use crate::input::synonym::HELD;
 use crate::input::{Field, TypedPull, TypedReading, Why, Wrong, check};
 use crate::log::json::Mm;
 use crate::web::fields::{Fields, ONCE, fresh};
-use crate::web::form::{Form, Input, Kind, members};
-use crate::web::part::{Link, Part};
+use crate::web::form::{FieldKind, Form, FormField, members};
+use crate::web::part::{Link, PagePart};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit};
 use crate::web::{Method, Response};
@@ -20,21 +20,22 @@ use crate::words::terms::duration;
 
 fn form(visit: &Visit<'_>) -> Result<Form, Refused> {
     let form = fields(visit, Form::new("readings", "/measure/form", "Show the answer").once(fresh(visit.here)))?;
-    let folded =
-        Input::new("held", "You hold it", Kind::Pick(members(&HELD))).of(&[Field::Held]).value(Held::Folded.word());
+    let folded = FormField::new("held", "You hold it", FieldKind::Pick(members(&HELD)))
+        .of(&[Field::Held])
+        .value(Held::Folded.word());
     Ok(form
         .ask(folded)
-        .ask(Input::new("settling", "You pulled it once before, which does not count", Kind::Tick))
-        .ask(Input::new("marks", "Between the marks", Kind::Figures).hint("25cm, 10in").of(&[Field::Marks]))
-        .ask(Input::new("again", "Between the marks, read again", Kind::Figures).hint("If you did"))
+        .ask(FormField::new("settling", "You pulled it once before, which does not count", FieldKind::Tick))
+        .ask(FormField::new("marks", "Between the marks", FieldKind::Figures).hint("25cm, 10in").of(&[Field::Marks]))
+        .ask(FormField::new("again", "Between the marks, read again", FieldKind::Figures).hint("If you did"))
         .ask(
-            Input::new("pulls", "Pulled to", Kind::Lines)
+            FormField::new("pulls", "Pulled to", FieldKind::Lines)
                 .hint("Each pull, with a blank between: 26.9 27 26.9")
                 .of(&[Field::To, Field::Readings]),
         )
-        .ask(Input::new("back", "After release", Kind::Figures).hint("If you read it").of(&[Field::Back]))
-        .ask(Input::text("after", "How long after").hint("60s, 30min").value("30min"))
-        .ask(Input::text("at", "The day you pulled it").hint("Empty for today").of(&[Field::Pulled]))
+        .ask(FormField::new("back", "After release", FieldKind::Figures).hint("If you read it").of(&[Field::Back]))
+        .ask(FormField::text("after", "How long after").hint("60s, 30min").value("30min"))
+        .ask(FormField::text("at", "The day you pulled it").hint("Empty for today").of(&[Field::Pulled]))
         .fold("More that may matter", more()))
 }
 
@@ -158,7 +159,7 @@ fn typed_before(form: Form, measuring: &Measuring) -> Form {
 
 fn page(form: Form, status: u16) -> Answered {
     let mut page = Shell::new(Place::Measure, "All readings of a test");
-    page.push(Part::Form(Box::new(form)));
-    page.push(Part::Links(vec![Link::new("/measure", "Step by step instead")]));
+    page.push(PagePart::Form(Box::new(form)));
+    page.push(PagePart::Links(vec![Link::new("/measure", "Step by step instead")]));
     Ok(page.with_status(status))
 }

@@ -2,11 +2,11 @@
 
 use askama::Template;
 
-use super::words::{Asks, Step, step as step_of, symbol};
+use super::words::{Asks, GuideStep, step as step_of, symbol};
 use super::{Measuring, answer};
 use crate::guide::NextQuestion;
 use crate::log::Id;
-use crate::web::part::Part;
+use crate::web::part::PagePart;
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit, cloth};
 use crate::web::{Method, Response, drawing};
@@ -94,7 +94,7 @@ pub fn gone(visit: &Visit<'_>, id: &str) -> Answered {
 
 fn page(visit: &Visit<'_>, measuring: &Measuring, wrong: &str, typed: &str) -> Shell {
     let guide = measuring.guide();
-    let Step { title, say, drawing, asks } = step_of(&guide);
+    let GuideStep { title, say, drawing, asks } = step_of(&guide);
     let (presses, length, leave_out) = match asks {
         Asks::Press(presses) => (presses, false, None),
         Asks::Length(leave_out) => (Vec::new(), true, leave_out),
@@ -115,7 +115,7 @@ fn page(visit: &Visit<'_>, measuring: &Measuring, wrong: &str, typed: &str) -> S
         _ => String::new(),
     };
     let mut shell = Shell::new(Place::Measure, &title);
-    shell.push(Part::Html(
+    shell.push(PagePart::Html(
         Page {
             address: measuring.address(),
             steps: measuring.steps,

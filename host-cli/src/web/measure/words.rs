@@ -15,7 +15,7 @@ pub enum Asks {
 }
 
 /// A step as the page shows it.
-pub struct Step {
+pub struct GuideStep {
     /// What it is about.
     pub title: String,
     /// What to do, one sentence each.
@@ -32,7 +32,7 @@ pub const fn symbol(unit: Unit) -> &'static str {
 }
 
 /// The step at which a guide stands.
-pub fn step(guide: &Guide) -> Step {
+pub fn step(guide: &Guide) -> GuideStep {
     let said = guide.ask().say.into_iter().filter(|line| !line.is_empty()).collect::<Vec<_>>();
     let pull = guide.draft.pulls.len().saturating_add(1);
     let press = |buttons: &[(&'static str, &str)]| {
@@ -101,5 +101,5 @@ pub fn step(guide: &Guide) -> Step {
         )),
         _ => {}
     }
-    Step { title, say, drawing, asks }
+    GuideStep { title, say, drawing, asks }
 }

@@ -11,7 +11,7 @@ use crate::page::together;
 use crate::page::{book, made, print};
 use crate::picture::drawn;
 use crate::web::cloths::one::why;
-use crate::web::part::{Entry, Link, Part, Told};
+use crate::web::part::{AnswerLine, AnswerTag, Link, PagePart};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit, cloth};
 use crate::web::{Response, printed};
@@ -45,45 +45,45 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
         Fitted { pattern: &pattern, view: &view, roles: &roles, stock: &stock, confidence, unit, here, all: true };
     let mut page = Shell::new(Place::Patterns, &title(&pattern, &view));
     for role in &roles {
-        let mut parts = vec![Part::Soft(together(&asks(role.role, unit)))];
+        let mut parts = vec![PagePart::Soft(together(&asks(role.role, unit)))];
         let best = role.outcome();
         if role.is_free() {
-            parts.push(Part::told(CHOOSE));
+            parts.push(PagePart::told(CHOOSE));
         } else {
-            parts.push(Part::Answer(Told::of(best, &outcome(role))));
+            parts.push(PagePart::Answer(AnswerTag::of(best, &outcome(role))));
         }
         let considered = || role.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
-        let rows: Vec<Entry> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
+        let rows: Vec<AnswerLine> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
         if rows.is_empty() {
-            parts.push(Part::Words("No cloth of yours is the kind that it asks for.".to_owned()));
+            parts.push(PagePart::Words("No cloth of yours is the kind that it asks for.".to_owned()));
         } else {
-            parts.push(Part::Answers(rows));
+            parts.push(PagePart::Answers(rows));
         }
         if !role.candidates.iter().any(Candidate::will_do) && !role.is_free() {
-            parts.push(Part::told(&format!("Look for {}.", shopping(role, unit))));
+            parts.push(PagePart::told(&format!("Look for {}.", shopping(role, unit))));
         }
         let kinds: Vec<String> = other_kinds(role)
             .into_iter()
             .map(|(feature, others)| format!("{} {}", others.len(), not_asked(feature, role.role)))
             .collect();
         if !kinds.is_empty() {
-            parts.push(Part::Soft(told(&format!("Left out: {}.", kinds.join("; ")))));
+            parts.push(PagePart::Soft(told(&format!("Left out: {}.", kinds.join("; ")))));
         }
-        parts.push(Part::Fold(
+        parts.push(PagePart::Fold(
             "On the map".to_owned(),
             false,
-            vec![Part::Wide(
+            vec![PagePart::Wide(
                 format!("Map for {}", role.role.name),
                 drawn::map(&stock, Some(role), confidence).inline(),
             )],
         ));
-        parts.push(Part::Links(vec![
+        parts.push(PagePart::Links(vec![
             Link::new(format!("/cloths?for={}", role.role.id), "All cloths on one scale"),
             Link::new(format!("/measure?for={}", role.role.id), "Measure a swatch for it"),
         ]));
-        page.push(Part::Patch(role.role.name.clone(), parts));
+        page.push(PagePart::Patch(role.role.name.clone(), parts));
     }
-    page.push(Part::Links(vec![
+    page.push(PagePart::Links(vec![
         Link::new(of_view(pattern.id, "begin", &view), "Begin a garment").about("With the cloths you choose").first(),
         Link::new(of_view(pattern.id, "plan", &view), "The plan, to print").about("With the best cloth for each role"),
         Link::new(address(pattern.id), "What the pattern asks"),
@@ -104,12 +104,12 @@ fn outcome(role: &RoleFit<'_>) -> String {
     }
 }
 
-fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> Entry {
+fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> AnswerLine {
     let fabric = one.fabric;
     let name = format!("{} {}", fabric.tag, crate::plain::isolated(&fabric.name));
     let chance = chance(one.answer, one.chance, one.disagrees()).unwrap_or_default();
     let href = format!("{}?for={}", cloth(fabric.id), role.role.id);
-    Entry { href, words: name, told: Told::of(one.verdict(), &chance), why: why(one, fitted, role.role) }
+    AnswerLine { href, words: name, told: AnswerTag::of(one.verdict(), &chance), why: why(one, fitted, role.role) }
 }
 
 /// The plan of a view with the best cloth for each role, as a page to print.

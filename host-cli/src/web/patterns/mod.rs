@@ -6,8 +6,8 @@ mod role;
 pub use role::{add, edit_role, new_role};
 
 use super::fields::fresh;
-use super::form::{Form, Input, Kind};
-use super::part::{Link, Part, Row};
+use super::form::{FieldKind, Form, FormField};
+use super::part::{Link, PagePart, Row};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
 use super::{Method, Response};
@@ -55,12 +55,12 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
             links.push(Link::new(of_view(pattern.id, "fit", view), &name).about(&roles.join(", ")));
         }
         links.push(Link::new(address(pattern.id), "What it asks").about("See, change, print"));
-        page.push(Part::Patch(pattern.name.clone(), vec![Part::Links(links)]));
+        page.push(PagePart::Patch(pattern.name.clone(), vec![PagePart::Links(links)]));
     }
-    page.push(Part::Links(vec![Link::new("/patterns/new", "Add a pattern").first()]));
+    page.push(PagePart::Links(vec![Link::new("/patterns/new", "Add a pattern").first()]));
     if !retired.is_empty() {
         let links = retired.iter().map(|one| Link::new(address(one.id), &one.name)).collect();
-        page.push(Part::Fold("Retired patterns".to_owned(), false, vec![Part::Links(links)]));
+        page.push(PagePart::Fold("Retired patterns".to_owned(), false, vec![PagePart::Links(links)]));
     }
     Ok(page.page())
 }
@@ -71,12 +71,12 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
     let to = address(pattern.id);
     let mut page = Shell::new(Place::Patterns, &pattern.name);
     if !pattern.note.is_empty() {
-        page.push(Part::Words(pattern.note.clone()));
+        page.push(PagePart::Words(pattern.note.clone()));
     }
     if pattern.dropped {
-        page.push(Part::Notice("This pattern is retired.".to_owned(), Vec::new()));
+        page.push(PagePart::Notice("This pattern is retired.".to_owned(), Vec::new()));
         let back = Form::new("back", format!("{to}/return"), "Bring it back").once(fresh(visit.here));
-        page.push(Part::Form(Box::new(back)));
+        page.push(PagePart::Form(Box::new(back)));
         return Ok(page.page());
     }
     for view in pattern.views() {
@@ -86,8 +86,8 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             .filter(|one| !one.is_empty())
             .collect::<Vec<_>>()
             .join(", ");
-        let mut parts: Vec<Part> = pattern.view(view).map(|role| asks(role, visit, &to)).collect();
-        parts.push(Part::Links(vec![
+        let mut parts: Vec<PagePart> = pattern.view(view).map(|role| asks(role, visit, &to)).collect();
+        parts.push(PagePart::Links(vec![
             Link::new(of_view(pattern.id, "fit", view), "Which cloths suit it").first(),
             Link::new(of_view(pattern.id, "begin", view), "Begin a garment"),
             Link::new(of_view(pattern.id, "plan", view), "The plan, to print"),
@@ -95,9 +95,9 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             Link::new(of_view(pattern.id, "book", view), "The swatch book for it"),
             Link::new(of_view(pattern.id, "new", view), "Add a role"),
         ]));
-        page.push(Part::Patch(head, parts));
+        page.push(PagePart::Patch(head, parts));
     }
-    page.push(Part::Links(vec![Link::new(format!("{to}/new"), "Add a view or a role")]));
+    page.push(PagePart::Links(vec![Link::new(format!("{to}/new"), "Add a view or a role")]));
     let change = named(Form::new("name", format!("{to}/edit"), "Store the change").once(fresh(visit.here)).quiet())
         .with("had_name", &pattern.name)
         .with("had_note", &pattern.note);
@@ -106,30 +106,30 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
         input.value = if input.name == "name" { pattern.name.clone() } else { pattern.note.clone() };
     }
     let retire = Form::new("retire", format!("{to}/retire"), "Retire the pattern").once(fresh(visit.here)).quiet();
-    page.push(Part::Fold(
+    page.push(PagePart::Fold(
         "Change its name, or retire it".to_owned(),
         false,
-        vec![Part::Form(Box::new(change)), Part::Form(Box::new(retire))],
+        vec![PagePart::Form(Box::new(change)), PagePart::Form(Box::new(retire))],
     ));
     Ok(page.page())
 }
 
-fn asks(role: &Role, visit: &Visit<'_>, to: &str) -> Part {
+fn asks(role: &Role, visit: &Visit<'_>, to: &str) -> PagePart {
     let mut row = Row::new(&role.name, &words::asks(role, visit.unit));
     row.small.clone_from(&role.note);
     let edit = Link::new(format!("{to}/roles/{}", role.id.to_string().to_lowercase()), "Change this role");
     let measure = Link::new(format!("/measure?for={}", role.id), "Measure a swatch for it");
     let cloths = Link::new(format!("/cloths?for={}", role.id), "All cloths beside it");
-    Part::Html(format!(
+    PagePart::Html(format!(
         "<div class=\"role\">{}{}</div>",
-        Part::Rows(vec![row]).html(),
-        Part::Links(vec![cloths, measure, edit]).html()
+        PagePart::Rows(vec![row]).html(),
+        PagePart::Links(vec![cloths, measure, edit]).html()
     ))
 }
 
 fn named(form: Form) -> Form {
-    form.ask(Input::text("name", "Name").of(&[Field::NewName]))
-        .ask(Input::new("note", "Note", Kind::Lines).of(&[Field::Note]))
+    form.ask(FormField::text("name", "Name").of(&[Field::NewName]))
+        .ask(FormField::new("note", "Note", FieldKind::Lines).of(&[Field::Note]))
 }
 
 /// Changes the name or the note of a pattern, retires it or returns it.
@@ -157,8 +157,8 @@ pub fn change(visit: &mut Visit<'_>, id: &str, what: &str) -> Answered {
                 .with("had_name", &pattern.name)
                 .with("had_note", &pattern.note);
             let mut page = Shell::new(Place::Patterns, &pattern.name);
-            page.push(Part::Form(Box::new(again(form, visit).refused(&refused))));
-            page.push(Part::Links(vec![Link::new(to, "Back to the pattern")]));
+            page.push(PagePart::Form(Box::new(again(form, visit).refused(&refused))));
+            page.push(PagePart::Links(vec![Link::new(to, "Back to the pattern")]));
             Ok(page.with_status(422))
         }
     }

@@ -12,39 +12,42 @@ use crate::log::{Drape, Finish, Id, Purpose, Role};
 use crate::store::Change as _;
 use crate::web::cloths::edit::again;
 use crate::web::fields::{Fields, fresh};
-use crate::web::form::{Form, Input, Kind, members, or_none, words};
-use crate::web::part::{Link, Part};
+use crate::web::form::{FieldKind, Form, FormField, members, or_none, words};
+use crate::web::part::{Link, PagePart};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit};
 use crate::web::{Method, Response};
 
 /// What a role asks.
 fn asked(form: Form) -> Form {
-    let list = |name, label, list| Input::new(name, label, Kind::List(or_none("not said", list)));
-    form.ask(Input::text("crosswise", "Stretch across").hint("5%, 20-30%, 4in to 5 3/8in").of(&[Field::Crosswise]))
-        .ask(Input::text("lengthwise", "Stretch along").of(&[Field::Lengthwise]))
+    let list = |name, label, list| FormField::new(name, label, FieldKind::List(or_none("not said", list)));
+    form.ask(FormField::text("crosswise", "Stretch across").hint("5%, 20-30%, 4in to 5 3/8in").of(&[Field::Crosswise]))
+        .ask(FormField::text("lengthwise", "Stretch along").of(&[Field::Lengthwise]))
         .ask(
-            Input::text("growth", "The most growth")
+            FormField::text("growth", "The most growth")
                 .hint("3%, half an hour after release unless you say 3%@1h")
                 .of(&[Field::GrowthAtMost]),
         )
-        .ask(Input::new("constructions", "Made", Kind::Several(members(&CONSTRUCTION))).of(&[Field::Construction]))
-        .ask(Input::text("cloth", "How much cloth").hint("2.2m of 140cm").of(&[Field::Cloth]))
+        .ask(
+            FormField::new("constructions", "Made", FieldKind::Several(members(&CONSTRUCTION)))
+                .of(&[Field::Construction]),
+        )
+        .ask(FormField::text("cloth", "How much cloth").hint("2.2m of 140cm").of(&[Field::Cloth]))
         .ask(list("kind", "The garment", members(&KIND)).hint("Its plan follows from it").of(&[Field::Kind]))
         .fold(
             "More that it may ask",
             vec![
-                Input::text("bias", "Stretch on the bias").of(&[Field::Bias]),
-                Input::text("recovery", "The least recovery").hint("90%").of(&[Field::RecoveryAtLeast]),
+                FormField::text("bias", "Stretch on the bias").of(&[Field::Bias]),
+                FormField::text("recovery", "The least recovery").hint("90%").of(&[Field::RecoveryAtLeast]),
                 list("garment", "Or as much as a kind of garment asks", words(SUITS.iter().map(|suit| suit.garment)))
                     .of(&[Field::Garment]),
                 list("movement", "And a movement of the body", words(MOVEMENTS.iter().map(|one| one.name)))
                     .of(&[Field::Movement, Field::Around]),
-                Input::text("mass", "Mass").hint("150..250g/m2").of(&[Field::Mass]),
-                Input::new("drapes", "How it falls", Kind::Several(members(&DRAPE))).of(&[Field::Drape]),
-                Input::new("finishes", "Finish", Kind::Several(members(&FINISH))).of(&[Field::Finish]),
+                FormField::text("mass", "Mass").hint("150..250g/m2").of(&[Field::Mass]),
+                FormField::new("drapes", "How it falls", FieldKind::Several(members(&DRAPE))).of(&[Field::Drape]),
+                FormField::new("finishes", "Finish", FieldKind::Several(members(&FINISH))).of(&[Field::Finish]),
                 list("purpose", "Made for", members(&PURPOSE)).of(&[Field::Purpose]),
-                Input::text("note", "Note").hint("Where the figures come from").of(&[Field::Note]),
+                FormField::text("note", "Note").hint("Where the figures come from").of(&[Field::Note]),
             ],
         )
 }
@@ -76,10 +79,10 @@ fn typed(sent: &Fields) -> TypedRole {
 pub fn add(visit: &mut Visit<'_>) -> Answered {
     let form = Form::new("pattern", "/patterns/new", "Store the pattern")
         .once(fresh(visit.here))
-        .ask(Input::text("pattern", "Pattern").hint("Choir trousers").of(&[Field::Pattern]))
-        .ask(Input::text("view", "View").hint("A. Leave it empty if it has only one").of(&[Field::View]))
+        .ask(FormField::text("pattern", "Pattern").hint("Choir trousers").of(&[Field::Pattern]))
+        .ask(FormField::text("view", "View").hint("A. Leave it empty if it has only one").of(&[Field::View]))
         .ask(
-            Input::text("role", "What the cloth is for")
+            FormField::text("role", "What the cloth is for")
                 .hint("main, lining, waistband")
                 .value("main")
                 .of(&[Field::Role]),
@@ -87,8 +90,8 @@ pub fn add(visit: &mut Visit<'_>) -> Answered {
     let form = asked(form);
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Patterns, "A new pattern");
-        page.push(Part::Soft("One cloth now; you can add the others to it.".to_owned()));
-        page.push(Part::Form(Box::new(form)));
+        page.push(PagePart::Soft("One cloth now; you can add the others to it.".to_owned()));
+        page.push(PagePart::Form(Box::new(form)));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {
@@ -130,17 +133,17 @@ pub fn new_role(visit: &mut Visit<'_>, id: &str) -> Answered {
     let form = Form::new("role", format!("{to}/new"), "Store the role")
         .once(fresh(visit.here))
         .ask(
-            Input::text("view", "View")
+            FormField::text("view", "View")
                 .hint("A. Leave it empty if the pattern has only one")
                 .value(view)
                 .of(&[Field::View]),
         )
-        .ask(Input::text("role", "What the cloth is for").hint("main, lining, waistband").of(&[Field::Role]));
+        .ask(FormField::text("role", "What the cloth is for").hint("main, lining, waistband").of(&[Field::Role]));
     let form = asked(form);
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Patterns, &format!("A role of {}", pattern.name));
-        page.push(Part::Form(Box::new(form)));
-        page.push(Part::Links(vec![Link::new(&to, "Back to the pattern")]));
+        page.push(PagePart::Form(Box::new(form)));
+        page.push(PagePart::Links(vec![Link::new(&to, "Back to the pattern")]));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {
@@ -263,14 +266,14 @@ pub fn edit_role(visit: &mut Visit<'_>, id: &str, role: &str) -> Answered {
     let here = format!("{to}/roles/{}", wanted.to_lowercase());
     let form = Form::new("role", &here, "Store the change")
         .once(fresh(visit.here))
-        .ask(Input::text("name", "What the cloth is for").of(&[Field::NewName, Field::Role]));
+        .ask(FormField::text("name", "What the cloth is for").of(&[Field::NewName, Field::Role]));
     let mut form = asked(form);
     let retire = Form::new("retire", &here, "Retire this role").once(fresh(visit.here)).with("do", "retire").quiet();
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Patterns, &format!("{}: {}", super::title(&pattern, &role.view), role.name));
-        page.push(Part::Form(Box::new(form)));
-        page.push(Part::Fold("It is not needed".to_owned(), false, vec![Part::Form(Box::new(retire.clone()))]));
-        page.push(Part::Links(vec![Link::new(&to, "Back to the pattern")]));
+        page.push(PagePart::Form(Box::new(form)));
+        page.push(PagePart::Fold("It is not needed".to_owned(), false, vec![PagePart::Form(Box::new(retire.clone()))]));
+        page.push(PagePart::Links(vec![Link::new(&to, "Back to the pattern")]));
         Ok(page.with_status(status))
     };
     if visit.request.method == Method::Get {

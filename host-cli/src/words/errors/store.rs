@@ -85,6 +85,7 @@ fn address(fault: &AddressFault) -> String {
         AddressFault::Certificates { file, system } => {
             format!("cannot read certificates from {file}: {system}; pass another file with sslrootcert=FILE")
         }
+        AddressFault::NoHome => "no home folder; set the environment variable HOME".to_owned(),
         AddressFault::NoCertificate { file } => {
             format!("cannot read certificates from {file}: it holds none; pass another file with sslrootcert=FILE")
         }
