@@ -236,3 +236,80 @@ fn the_printed_plan_says_for_whom() {
     assert!(ran.err.contains("it is the log itself"), "{}", ran.err);
     assert_eq!(ok(&program, "make plan 1 --json --confidence 50.1").json()["garment"]["number"], 1);
 }
+
+/// What was chosen when a garment was begun stands on its plan for good; what is typed with the plan counts for that once.
+#[test]
+fn a_garment_keeps_what_was_chosen_for_it() {
+    let program = workroom();
+    let plan = |more: &str| {
+        let told = type_in(&program, &format!("make plan 1 {more}"));
+        assert_ne!(told.code, Some(2), "{}", told.err);
+        told.out.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    refused(&program, "make start 'Play coat' --use main=1 --with hood", "add its kind, such as --kind trousers");
+    refused(&program, "make start 'Play coat' --use main=1 --zip long", "--zip 'long'");
+    refused(&program, "make start 'Play coat' --use main=1 --seam main+hood=60cm", "no role is called 'hood'");
+    ok(
+        &program,
+        "make start 'Play coat' --use main=1 --use lining=2 --kind lined-coat --with separating-zip --zip 62cm",
+    );
+    assert_eq!(shown(&program, "1")["choices"]["zip"], "62cm");
+    let told = plan("");
+    for words in ["planned as a lined coat", "separating zip", "take 65 cm separating, shortened by 3 cm"] {
+        assert!(told.contains(words), "{words}: {told}");
+    }
+    assert!(plan("--zip 60cm").contains("take 60 cm separating, as it is"));
+    assert_eq!(plan(""), told);
+    // Changed for good; what it is said to lack it no longer has.
+    ok(&program, "make edit 1 --zip 60cm --with hood --without welt-pockets");
+    let told = plan("");
+    assert!(told.contains("take 60 cm separating, as it is") && told.contains("with hood"), "{told}");
+    assert!(!told.contains("welt"), "{told}");
+    ok(&program, "make edit 1 --with welt-pockets");
+    assert!(plan("").contains("the welts"));
+    refused(&program, "make edit 1 --zip 60cm", "type what changed");
+    // An import brings it along.
+    let file = program.path().with_file_name("all.jsonl");
+    fs::write(&file, ok(&program, "export -").out).unwrap();
+    let other = Program::new();
+    ok(&other, &format!("import {}", file.display()));
+    assert_eq!(shown(&other, "1")["choices"], shown(&program, "1")["choices"]);
+}
+
+/// Stages are ticked off, the list shows which is next, and the plan which are done.
+#[test]
+fn stages_are_ticked_off() {
+    let program = workroom();
+    let begun = ok(&program, "make start 'Play coat' --use main=1 --use lining=2 --kind lined-coat");
+    assert!(begun.out.contains("next stage: to buy; when it is done, type tenter make tick 1 buy"), "{}", begun.out);
+    let next = |program: &Program| {
+        let list = ok(program, "make list").out;
+        list.lines().nth(1).unwrap().trim_end().to_owned()
+    };
+    assert!(next(&program).ends_with("to buy"), "{}", next(&program));
+    // What is washed already needs no wash first.
+    ok(&program, "make tick 1 bought");
+    assert!(next(&program).ends_with("sew a sample"), "{}", next(&program));
+    let ticked = ok(&program, "make tick 1 'sew a sample'");
+    assert!(ticked.out.contains("cut it, then type tenter make cut 1"), "{}", ticked.out);
+    assert!(next(&program).ends_with("lay out and cut"), "{}", next(&program));
+    let plan = type_in(&program, "make plan 1").out;
+    assert!(plan.contains("sew a sample, done\n") && plan.contains("lay out and cut\n"), "{plan}");
+    // Cutting ticks itself off.
+    ok(&program, "make cut 1");
+    assert!(next(&program).ends_with("interface"), "{}", next(&program));
+    ok(&program, "make untick 1 sample");
+    assert!(next(&program).ends_with("sew a sample"), "{}", next(&program));
+    let stages = shown(&program, "1")["stages"].as_array().unwrap().clone();
+    let done = |stage: &str| stages.iter().find(|one| one["stage"] == stage).unwrap()["done"].as_bool().unwrap();
+    assert!(done("buy") && done("prewash") && done("cut") && !done("sample") && !done("press"));
+    assert!(ok(&program, "make show 1").out.contains("to buy, wash first, lay out and cut"));
+    refused(&program, "make tick 1 zip", "garment 1 has no stage 'zip'; type some of: buy, prewash, sample");
+    refused(&program, "make tick 1 ironing", "ironing");
+    // On the printed page too.
+    let file = program.path().with_file_name("plan.html");
+    type_in(&program, &format!("make plan 1 --out {}", file.display()));
+    assert_eq!(fs::read_to_string(file).unwrap().matches("<small>done</small>").count(), 2);
+    ok(&program, "make done 1");
+    assert!(shown(&program, "1")["stages"].as_array().unwrap().iter().all(|one| one["done"] == true));
+}

@@ -6,7 +6,7 @@ use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::error::ErrorKind;
 use clap::{Arg, Command};
 use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::garment::{GarmentKind, SeamKind};
+use tenter_core::making::garment::{GarmentKind, SeamKind, Stage};
 use tenter_core::making::hanging::Specimen;
 use tenter_core::making::stitch::Stitch;
 use tenter_core::making::yardage::ShopCut;
@@ -53,6 +53,28 @@ pub const GRAIN: OneOf<Grain> = OneOf {
         Grain::Lengthwise => "Along warp or wales",
         Grain::Crosswise => "Along weft or courses",
         Grain::Bias => "At 45° to both",
+    },
+};
+
+/// Stages of the work on a garment.
+pub const STAGE: OneOf<Stage> = OneOf {
+    words: synonym::STAGE,
+    help: |stage| match stage {
+        Stage::Buy => "What is bought",
+        Stage::Prewash => "The wash before cutting",
+        Stage::Sample => "The sample seam",
+        Stage::Cut => "Laying out and cutting",
+        Stage::Fuse => "Interfacing",
+        Stage::Mark => "Marking and stay-stitching",
+        Stage::Flat => "Darts, fly or zip, collar and cuffs",
+        Stage::Pockets => "Pockets",
+        Stage::Eyelets => "Eyelets and cord",
+        Stage::Seams => "The seams",
+        Stage::Zip => "A separating zip",
+        Stage::Facing => "Facing, lining, buttonholes or fastening",
+        Stage::Casings => "Casings and elastic",
+        Stage::Hems => "Hems",
+        Stage::Press => "The last press",
     },
 };
 
@@ -134,6 +156,7 @@ pub const SEAM: OneOf<SeamKind> = OneOf {
         SeamKind::CollarToNeck => "A collar on the neck",
         SeamKind::Neckband => "A band round the neck of a knit",
         SeamKind::Armhole => "A sleeve in the armhole; curved",
+        SeamKind::Raglan => "A raglan sleeve to front and back; slanting",
         SeamKind::Sleeve => "Along the underside of a sleeve; lengthwise",
         SeamKind::Side => "Down the side of the body; lengthwise",
         SeamKind::SleeveAndSide => "Sleeve and side in one; lengthwise",

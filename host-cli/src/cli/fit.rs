@@ -72,17 +72,24 @@ impl SheetRequest {
     /// zip, `soft waist 76cm` an elastic; any other is of a name, and so is one that `is_name` knows.
     pub fn of<'w>(words: impl Iterator<Item = &'w String>, plan: &PlanArgs, is_name: impl Fn(&str) -> bool) -> Self {
         let (mut names, mut plan) = (Vec::new(), plan.clone());
-        for word in words {
+        // What follows --cord and is no length is of a name.
+        let after_cord =
+            plan.choices.cord.take_if(|text| !text.is_empty() && !text.starts_with(|c: char| c.is_ascii_digit()));
+        if after_cord.is_some() {
+            plan.choices.cord = Some(String::new());
+        }
+        for word in &after_cord.into_iter().chain(words.cloned()).collect::<Vec<_>>() {
             match word.split_once('=') {
                 _ if is_name(word) => names.push(word.clone()),
-                None if elastic(word).is_ok() => plan.elastic.push(word.clone()),
+                None if elastic(word).is_ok() => plan.choices.elastic.push(word.clone()),
                 None => names.push(word.clone()),
                 Some((name, value)) if is(name, "zip") => {
                     let ends = value.rsplit_once(' ').and_then(|(edge, ends)| Some((edge, ZIP_ENDS.typed(ends)?)));
-                    plan.zip = Some(ends.map_or(value, |(edge, _)| edge).to_owned());
-                    plan.zip_ends = ends.map(|(_, ends)| ends).or(plan.zip_ends);
+                    plan.choices.zip = Some(ends.map_or(value, |(edge, _)| edge).to_owned());
+                    plan.choices.zip_ends = ends.map(|(_, ends)| ends).or(plan.choices.zip_ends);
                 }
-                Some((name, _)) if name.contains('+') => plan.seam.push(word.clone()),
+                Some((name, value)) if is(name, "cord") => plan.choices.cord = Some(value.to_owned()),
+                Some((name, _)) if name.contains('+') => plan.choices.seam.push(word.clone()),
                 Some(_) => plan.r#use.push(word.clone()),
             }
         }
@@ -105,6 +112,18 @@ pub struct PlanArgs {
     /// The cloth for a role of the sheet: main=1
     #[arg(long, value_name = "ROLE=TAG")]
     pub r#use: Vec<String>,
+    /// What the garment is and has.
+    #[command(flatten)]
+    pub choices: ChoiceArgs,
+    /// Print the numbers, the rule and its source under each line of the sheet
+    #[arg(long)]
+    pub why: bool,
+}
+
+/// What a garment is and has, as typed.
+#[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
+#[command(next_help_heading = "The plan sheet")]
+pub struct ChoiceArgs {
     /// What the garment is [default: the kind of the view]
     #[arg(long, value_name = "GARMENT", value_parser = choice::GARMENT_KIND)]
     pub kind: Option<GarmentKind>,
@@ -130,45 +149,26 @@ pub struct PlanArgs {
     /// Whether the zip parts at its lower end [default: as the garment has it; else closed up to 24 in, open above]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
-    /// Elastic: its kind, its place and the body measure, such as 'soft waist 76cm'
+    /// Elastic: its kind, its place, the body measure, and its width if you know it, such as 'soft waist 76cm 25mm'
     #[arg(long, value_name = "KIND PLACE LENGTH")]
     pub elastic: Vec<String>,
     /// The garment is for a child
     #[arg(long)]
     pub child: bool,
-    /// It has a cord or drawstring
-    #[arg(long)]
-    pub cord: bool,
+    /// It has a cord or drawstring: the edge that it draws in, laid open, and the cord's width, such as '110cm 5mm'
+    #[arg(long, value_name = "LENGTH", num_args = 0..=1, default_missing_value = "")]
+    pub cord: Option<String>,
     /// It is sleepwear
     #[arg(long)]
     pub sleepwear: bool,
     /// It fits tightly
     #[arg(long)]
     pub tight: bool,
-    /// Print the numbers, the rule and its source under each line of the sheet
-    #[arg(long)]
-    pub why: bool,
 }
 
 impl From<&PlanArgs> for TypedPlan {
     fn from(args: &PlanArgs) -> Self {
-        Self {
-            uses: args.r#use.clone(),
-            kind: args.kind,
-            with: args.with.clone(),
-            without: args.without.clone(),
-            seams: args.seam.clone(),
-            zip: args.zip.clone(),
-            zip_neck: args.zip_neck.clone(),
-            zip_hem: args.zip_hem.clone(),
-            zip_ends: args.zip_ends,
-            elastic: args.elastic.clone(),
-            child: args.child,
-            cord: args.cord,
-            sleepwear: args.sleepwear,
-            tight: args.tight,
-            shop_cut: None,
-        }
+        Self { uses: args.r#use.clone(), choices: (&args.choices).into(), shop_cut: None }
     }
 }
 

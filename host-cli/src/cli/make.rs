@@ -2,7 +2,10 @@
 
 use clap::{Args, Subcommand};
 
-use super::fit::{PlanArgs, SheetRequest};
+use tenter_core::making::garment::Stage;
+
+use super::choice;
+use super::fit::{ChoiceArgs, PlanArgs, SheetRequest};
 use super::reading::{ConfidenceArg, ShopArg, ShowArgs};
 use super::remember::LearnedFlags;
 
@@ -22,8 +25,9 @@ pub const START: &str = "\
 Examples:
       tenter make start 'Play coat' --use main=3 --use lining=12 \\
           --for 'the innkeeper' --by 2026-12-12
-      tenter make start choir b main=10
+      tenter make start choir b main=10 zip=18cm
 
+What you choose for its plan, such as --with, --seam, --zip and --elastic, is kept with the garment. \
 The cloths keep what the garment takes, until it is cut or done: no other garment is promised the same length.";
 
 /// Examples for the help of `make list`.
@@ -44,7 +48,8 @@ Examples:
       tenter make plan 2
       tenter make plan 2 main+lining=60cm --out coat.html
 
-The plan follows what you measure and change. It is for all of the cloth that you chose, whether it is cut or not.";
+What you chose when you began it is in the plan; --zip, --with and the like choose anew for this plan only. The plan \
+follows what you measure and change. It is for all of the cloth that you chose, whether it is cut or not.";
 
 /// Examples for the help of `make edit`.
 pub const EDIT: &str = "\
@@ -67,6 +72,19 @@ Examples:
       tenter make uncut 2
 
 The cloth gets back what the cut took, unless you measured the cloth since.";
+
+/// Examples for the help of `make tick`.
+pub const TICK: &str = "\
+Examples:
+      tenter make tick 2 prewash sample
+      tenter make tick 2 seams
+
+The list then shows which stage is next, and the plan which are done. Cutting is ticked off by tenter make cut.";
+
+/// Examples for the help of `make untick`.
+pub const UNTICK: &str = "\
+Examples:
+      tenter make untick 2 seams";
 
 /// Examples for the help of `make done`.
 pub const DONE: &str = "\
@@ -132,6 +150,12 @@ pub enum MakeVerb {
     /// Take back what was recorded as cut
     #[command(after_help = UNCUT)]
     Uncut(UncutArgs),
+    /// Tick off stages of the work that are done
+    #[command(after_help = TICK)]
+    Tick(TickArgs),
+    /// Take back a tick
+    #[command(after_help = UNTICK)]
+    Untick(TickArgs),
     /// Record that it is finished, and what worked
     #[command(after_help = DONE)]
     Done(DoneArgs),
@@ -173,6 +197,22 @@ pub struct GarmentFlags {
     /// Anything else
     #[arg(long, value_name = "TEXT")]
     pub note: Option<String>,
+    /// What its plan is made from.
+    #[command(flatten)]
+    pub choices: ChoiceArgs,
+}
+
+/// `make tick`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct TickArgs {
+    /// The number of the garment, its name, or the person it is for
+    pub garment: String,
+    /// The stages
+    #[arg(value_name = "STAGE", required = true, value_parser = choice::STAGE)]
+    pub stages: Vec<Stage>,
+    /// How the result is shown.
+    #[command(flatten)]
+    pub show: ShowArgs,
 }
 
 /// `make start`, as typed.
@@ -198,7 +238,9 @@ impl StartArgs {
     #[must_use]
     pub fn planned(&self, is_name: impl Fn(&str) -> bool) -> SheetRequest {
         let words = core::iter::once(&self.pattern).chain(&self.view).chain(&self.words);
-        SheetRequest::of(words, &PlanArgs { r#use: self.flags.r#use.clone(), ..PlanArgs::default() }, is_name)
+        let plan =
+            PlanArgs { r#use: self.flags.r#use.clone(), choices: self.flags.choices.clone(), ..PlanArgs::default() };
+        SheetRequest::of(words, &plan, is_name)
     }
 }
 

@@ -87,7 +87,7 @@ pub enum ReportVerb {
     Cards(CardsArgs),
     /// The plan of a view on one page, from the wash to the last press
     #[command(after_help = SHEET)]
-    Sheet(SheetArgs),
+    Sheet(Box<SheetArgs>),
     /// A gauge to print at true scale and pull a swatch on
     #[command(after_help = GAUGE)]
     Gauge(GaugeArgs),

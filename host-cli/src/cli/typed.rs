@@ -2,6 +2,7 @@
 
 use super::check::CheckArgs;
 use super::cloth::{AddClothArgs, EditClothArgs, FabricFlags, YesNo};
+use super::fit::ChoiceArgs;
 use super::make::GarmentFlags;
 use super::making::WashArgs;
 use super::pattern::RoleFlags;
@@ -15,6 +16,8 @@ use crate::input::learned::TypedLearned;
 use crate::input::pattern::TypedRole;
 use crate::input::row::TestRow;
 use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
+use crate::log::Choices;
+use tenter_core::making::garment::Detail;
 
 /// The test of a row.
 fn test(flags: &TestFlags, row: &TestRow) -> TypedTest {
@@ -139,7 +142,30 @@ impl From<&LearnedFlags> for TypedLearned {
 
 impl From<&GarmentFlags> for TypedGarment {
     fn from(flags: &GarmentFlags) -> Self {
-        let GarmentFlags { r#use: uses, whom, by, name, number, note } = flags.clone();
-        Self { name, number, whom, by, note, uses }
+        let GarmentFlags { r#use: uses, whom, by, name, number, note, choices } = flags.clone();
+        Self { name, number, whom, by, note, uses, choices: (&choices).into() }
+    }
+}
+
+impl From<&ChoiceArgs> for Choices {
+    fn from(args: &ChoiceArgs) -> Self {
+        let words = |details: &[Detail]| details.iter().map(|detail| detail.word().to_owned()).collect();
+        let ChoiceArgs { kind, seam, zip, zip_neck, zip_hem, elastic, cord, child, sleepwear, tight, .. } =
+            args.clone();
+        Self {
+            kind,
+            with: words(&args.with),
+            without: words(&args.without),
+            seam,
+            zip,
+            zip_neck,
+            zip_hem,
+            zip_ends: args.zip_ends.map(|ends| ends.word().to_owned()),
+            elastic,
+            cord,
+            child,
+            sleepwear,
+            tight,
+        }
     }
 }

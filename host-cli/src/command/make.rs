@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::report::sheet_page;
 use super::sheet;
-use crate::cli::fit::{PlanArgs, SheetRequest};
+use crate::cli::fit::SheetRequest;
 use crate::cli::make::{MakeVerb, PlanOfArgs};
 use crate::cli::reading::ShowArgs;
 use crate::deed::make as deed;
@@ -50,10 +50,8 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         }
         MakeVerb::Start(args) => {
             let SheetRequest { names, plan } = args.planned(crate::deed::find::names(store)?);
-            if (PlanArgs { r#use: plan.r#use.clone(), ..PlanArgs::default() }) != plan {
-                return Err(Misuse::PlanAtStart.into());
-            }
-            let typed = TypedGarment { uses: plan.r#use, ..(&args.flags).into() };
+            let choices = (&plan.choices).into();
+            let typed = TypedGarment { uses: plan.r#use, choices, ..(&args.flags).into() };
             let (entries, ()) = store.change(|read| deed::start(read, &names, &typed))?;
             (entries.first().map(|entry| entry.id), "begun", &args.show)
         }
@@ -62,6 +60,11 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
             typed.uses.extend(args.words.iter().cloned());
             let (_, garment) = store.change(|read| deed::edit(read, &args.garment, &typed))?;
             (Some(garment.id), "changed", &args.show)
+        }
+        MakeVerb::Tick(args) | MakeVerb::Untick(args) => {
+            let done = matches!(verb, MakeVerb::Tick(_));
+            let (_, garment) = store.change(|read| deed::tick(read, &args.garment, &args.stages, done))?;
+            (Some(garment.id), if done { "ticked" } else { "not ticked" }, &args.show)
         }
         MakeVerb::Done(args) => {
             let (role, typed) = (args.role.as_deref(), TypedLearned::from(&args.learned));
@@ -164,7 +167,8 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutp
     let Some(making) = making(garment.id, read, screen)? else { return Ok(0) };
     let unit = show.units.unwrap_or_default();
     let typed = TypedPlan { shop_cut: args.shop.shop_cut, ..(&wanted).into() };
-    let plan = deed_plan::of_garment(read, &garment, &typed, (confidence, unit))?;
+    let mut plan = deed_plan::of_garment(read, &garment, &typed, (confidence, unit))?;
+    plan.done = making.done_stages();
     let head = words::plan_head(&making);
     if let Some(out) = &args.out {
         super::refuse_the_log_itself(Path::new(out), db)?;
@@ -173,7 +177,7 @@ fn plan(args: &PlanOfArgs, read: &dyn Read, db: &LogPlace, screen: &mut TextOutp
     }
     if show.json {
         writeln!(screen.out, "{}", make_json::with_plan(&making, &plan_json::render(&plan, unit)))?;
-        return Ok(super::check::exit_code(plan.answer));
+        return Ok(super::check::exit_code(Some(plan.overall.answer())));
     }
     screen.say(&head)?;
     sheet::print(&plan, false, args.plan.why, unit, screen)

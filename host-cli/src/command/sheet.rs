@@ -20,5 +20,5 @@ pub fn print(plan: &ViewPlan, json: bool, why: bool, unit: Unit, screen: &mut Te
     } else {
         write!(screen.out, "{}", plan_text::render(plan, why, unit, screen.width))?;
     }
-    Ok(check::exit_code(plan.answer))
+    Ok(check::exit_code(Some(plan.overall.answer())))
 }

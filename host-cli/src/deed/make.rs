@@ -1,17 +1,19 @@
 //! Garments: begun, cut, finished, worn.
 
 use tenter_core::Length;
+use tenter_core::making::garment::Stage;
 
 use super::find::{self, owned};
 use super::{Done, Refused, Thing};
 use crate::finding::kept::{cut_of, takes};
+use crate::finding::make::{is_ticked, stages_of};
 use crate::finding::pair::NamedCloth;
 use crate::input::amount::{cloth, unit_of};
 use crate::input::cloth::short;
 use crate::input::garment::{TypedGarment, change, role_and_cloth};
 use crate::input::learned::TypedLearned;
 use crate::input::{Field, Why, Wrong};
-use crate::log::{Fabric, Fact, Garment, GarmentChange, Id, Pattern, Role, Use};
+use crate::log::{Choices, Fabric, Fact, Garment, GarmentChange, Id, Pattern, Role, Use};
 use crate::store::Read;
 
 /// Begins a garment from the view that the names mean, under the next free number where none was typed.
@@ -30,8 +32,10 @@ pub fn start(read: &dyn Read, names: &[String], typed: &TypedGarment) -> Done<()
     }
     let uses = chosen(read, (&pattern, view), &typed.uses, Vec::new(), None)?;
     let name = said.name.unwrap_or_else(|| called(&pattern.name, view));
+    super::plan::check(&typed.choices, (&pattern, view))?;
     let (name, view, uses) = (Some(name), Some(view.to_owned()), Some(uses));
-    let change = GarmentChange { name, view, uses, pattern: Some(pattern.id), ..said };
+    let choices = Some(typed.choices.clone()).filter(|choices| *choices != Choices::default());
+    let change = GarmentChange { name, view, uses, choices, pattern: Some(pattern.id), ..said };
     Ok((vec![Fact::GarmentBegun(change)], ()))
 }
 
@@ -56,6 +60,12 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedGarment) -> Done<Garment>
         let pattern = pattern_of(read, &garment)?;
         let view = find::view(&pattern, &garment.view)?;
         said.uses = Some(chosen(read, (&pattern, view), &typed.uses, garment.uses.clone(), Some(&garment))?);
+    }
+    let choices = garment.choices.changed(&typed.choices);
+    if choices != garment.choices {
+        let pattern = pattern_of(read, &garment)?;
+        super::plan::check(&choices, (&pattern, find::view(&pattern, &garment.view)?))?;
+        said.choices = Some(choices);
     }
     if said == GarmentChange::default() {
         return Err(Refused::NothingChanged(Thing::Garment));
@@ -151,6 +161,25 @@ pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str
         cuts.push(RoleCut { role: role.name, cloth: NamedCloth::from(&fabric), length: asked });
     }
     Ok((facts, (garment, cuts)))
+}
+
+/// Ticks stages of the work off, or takes ticks back; hands the garment back as it was.
+///
+/// # Errors
+///
+/// No such garment, or a stage that it does not have.
+pub fn tick(read: &dyn Read, which: &str, stages: &[Stage], done: bool) -> Done<Garment> {
+    let garment = live(read, which)?;
+    let patterns = read.patterns()?;
+    let known = stages_of(&garment, &patterns);
+    if let Some(stage) = stages.iter().copied().find(|stage| !known.contains(stage)) {
+        return Err(Refused::NoStage { number: garment.number, stage, known });
+    }
+    let ticked =
+        |stage: &Stage| stages.contains(stage) && done || is_ticked(&garment, *stage) && !stages.contains(stage);
+    let ticked = known.iter().filter(|stage| ticked(stage)).map(|stage| stage.word().to_owned()).collect();
+    let change = GarmentChange { ticked: Some(ticked), ..GarmentChange::default() };
+    Ok((vec![Fact::GarmentChanged { garment: garment.id, change }], garment))
 }
 
 fn cut_length(text: &str) -> Result<Length, Wrong> {

@@ -1,20 +1,21 @@
 //! The plan of a view: its cloths, seams and notions, as they were typed.
 
 use tenter_core::making::caution::Job;
-use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart};
+use tenter_core::making::elastic::{Drawcord, Fastened};
+use tenter_core::making::garment::Detail;
 use tenter_core::making::zip::ZipEnds;
 use tenter_core::{Answer, Confidence, Length, Unit};
 
 use super::make::pattern_of;
 use super::{Refused, find};
 use crate::finding::fit::{self, Candidate, RoleFit, Stock};
-use crate::finding::plan::part::part;
-use crate::finding::plan::{PlanWanted, RoleChoice, SeamWanted, ViewPlan, WantedKind};
+use crate::finding::plan::kind::{kind, said};
+use crate::finding::plan::{PlanWanted, PlannedCord, RoleChoice, SeamWanted, USUAL_CORD, ViewPlan, WantedKind};
 use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::plan::TypedPlan;
-use crate::input::synonym::SEAM;
+use crate::input::synonym::{SEAM, ZIP_ENDS};
 use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
-use crate::log::{Garment, Id, Pattern, Role};
+use crate::log::{Choices, Garment, Id, Pattern, Role};
 use crate::store::Read;
 
 /// Works out the plan.
@@ -23,52 +24,78 @@ use crate::store::Read;
 ///
 /// What was typed wrong; here and below.
 pub fn plan<'a>(
-    args: &TypedPlan,
+    TypedPlan { uses, choices, .. }: &TypedPlan,
     (pattern, view): (&'a Pattern, &'a str),
     stock: &'a Stock,
     roles: Vec<RoleFit<'a>>,
     (confidence, unit): (Confidence, Unit),
     read: &dyn Read,
 ) -> Result<ViewPlan, Refused> {
-    let chosen = choose(args, (pattern, view), roles, (read, confidence))?;
-    let names: Vec<&str> = chosen.iter().map(|chosen| chosen.role.name.as_str()).collect();
-    let seams = seams(args, (pattern, view), &names)?;
-    let kind = kind(args, &chosen)?;
+    let chosen = choose(uses, (pattern, view), roles, (read, confidence))?;
+    let roles: Vec<&Role> = chosen.iter().map(|chosen| chosen.role).collect();
+    let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
+    refuse_details(choices, roles.iter().copied())?;
+    let seams = seams(choices, (pattern, view), &names)?;
+    let kind = kind(choices, &roles);
+    let (notions, cord) = notions(choices, kind, confidence, unit)?;
+    let job = Job {
+        for_child: choices.child,
+        has_cord: choices.cord.is_some(),
+        sleepwear: choices.sleepwear,
+        tight: choices.tight,
+        ..Job::default()
+    };
+    Ok(ViewPlan::of(&PlanWanted { pattern, view, kind, chosen, seams, notions, cord, job, stock, confidence }))
+}
+
+/// Zip, elastic and cord.
+fn notions(
+    choices: &Choices,
+    kind: Option<WantedKind>,
+    confidence: Confidence,
+    unit: Unit,
+) -> Result<(Sized, Option<PlannedCord>), Refused> {
     let mut notions = Sized::default();
-    if let Some(text) = &args.zip {
-        let edge = input::size::zip_edge(text, args.zip_neck.as_deref(), args.zip_hem.as_deref())?;
+    if let Some(text) = &choices.zip {
+        let edge = input::size::zip_edge(text, choices.zip_neck.as_deref(), choices.zip_hem.as_deref())?;
+        let ends = choices.zip_ends.as_deref().and_then(|word| ZIP_ENDS.typed(word));
         let typed = shown_in(unit, text);
         let wanted = ZipWanted {
             edge,
-            ends: args.zip_ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge.cut)),
+            ends: ends.unwrap_or_else(|| ZipEnds::usual(kind.map(|kind| kind.details), edge.cut)),
             garment: kind.map(|kind| kind.kind),
             growth: None,
             by_inch: typed == Unit::Inch,
         };
         notions.zip(&wanted, typed).map_err(|error| Wrong::new(Field::Zip, text, Why::Making(error)))?;
-    } else if let Some((field, text)) = zip_takes(args) {
+    } else if let Some((field, text)) = zip_takes(choices) {
         return Err(Wrong::new(field, text, Why::NoZip).into());
     }
-    for text in &args.elastic {
+    for text in &choices.elastic {
         elastic(text, &mut notions, confidence, unit)?;
     }
-    let job = Job {
-        for_child: args.child,
-        has_cord: args.cord,
-        sleepwear: args.sleepwear,
-        tight: args.tight,
-        ..Job::default()
-    };
-    Ok(ViewPlan::of(&PlanWanted { pattern, view, kind, chosen, seams, notions, job, stock, confidence }))
+    let cord = choices.cord.as_deref().filter(|text| !text.trim().is_empty());
+    let cord = cord.map(|text| cord_of(text, unit)).transpose()?;
+    Ok((notions, cord))
 }
 
 /// What the neck or the hem takes of the edge of a zip, whether or not there is one.
-fn zip_takes(args: &TypedPlan) -> Option<(Field, &str)> {
-    let neck = args.zip_neck.as_deref().map(|text| (Field::ZipNeck, text));
-    neck.or_else(|| args.zip_hem.as_deref().map(|text| (Field::ZipHem, text)))
+fn zip_takes(choices: &Choices) -> Option<(Field, &str)> {
+    let neck = choices.zip_neck.as_deref().map(|text| (Field::ZipNeck, text));
+    neck.or_else(|| choices.zip_hem.as_deref().map(|text| (Field::ZipHem, text)))
 }
 
-/// The plan of a garment: of its view with the cloths chosen for it, as if nothing had been cut yet.
+/// `110cm`, or `110cm 5mm` with the width of the cord.
+fn cord_of(text: &str, unit: Unit) -> Result<PlannedCord, Refused> {
+    let (edge, width) = input::size::with_width(Field::Cord, text)?;
+    let unit = shown_in(unit, text);
+    let cord = Drawcord::of(edge, width.unwrap_or(USUAL_CORD), Fastened::Stops, unit == Unit::Inch);
+    let cord = cord.map_err(|error| Wrong::new(Field::Cord, text, Why::Making(error)))?;
+    Ok(PlannedCord { cord, edge, width, unit })
+}
+
+/// The plan of a garment: of its view with the cloths and the rest that were chosen for it, as if nothing had been cut yet;
+/// what is typed takes the place of what was chosen.
 ///
 /// # Errors
 ///
@@ -83,7 +110,7 @@ pub fn of_garment(
     let view = find::view(&pattern, &garment.view)?;
     let stock = Stock::read(read)?.before(garment).with_shop_cut(typed.shop_cut);
     let roles = pattern.view(view).map(|role| fit::role(role, &stock, confidence)).collect();
-    let mut typed = typed.clone();
+    let mut typed = TypedPlan { choices: garment.choices.changed(&typed.choices), ..typed.clone() };
     for one in &garment.uses {
         let role = pattern.roles.iter().find(|role| role.id == one.role && !role.dropped);
         typed.uses.extend(role.map(|role| format!("{}={}", role.name, one.fabric)));
@@ -93,13 +120,13 @@ pub fn of_garment(
 
 /// The cloth that was named for each role, or the best.
 fn choose<'a>(
-    args: &TypedPlan,
+    uses: &[String],
     (pattern, view): (&Pattern, &str),
     roles: Vec<RoleFit<'a>>,
     (read, confidence): (&dyn Read, Confidence),
 ) -> Result<Vec<RoleChoice<'a>>, Refused> {
     let mut named = Vec::new();
-    for text in &args.uses {
+    for text in uses {
         let wrong = || Wrong::new(Field::Use, text, Why::NotAUse);
         let (role, tag) = text.rsplit_once('=').ok_or_else(wrong)?;
         let role = find::role(pattern, view, role)?.id;
@@ -133,58 +160,38 @@ fn choose<'a>(
     Ok(chosen)
 }
 
-/// The garment: what the kind usually has, what the roles and options show that it has, and what was asked for.
-fn kind(args: &TypedPlan, chosen: &[RoleChoice<'_>]) -> Result<Option<WantedKind>, Refused> {
-    let Some(kind) = args.kind.or_else(|| chosen.iter().find_map(|chosen| chosen.role.kind)) else {
-        let detail = args.with.iter().chain(&args.without).next();
-        return detail.map_or(Ok(None), |detail| Err(Refused::NoGarmentKind(*detail)));
+/// Refuses details that do not go with the garment.
+///
+/// # Errors
+///
+/// A detail of a garment of which nobody said what it is, or that its kind never has.
+fn refuse_details<'r>(choices: &Choices, roles: impl IntoIterator<Item = &'r Role>) -> Result<(), Refused> {
+    let details = || choices.with.iter().chain(&choices.without).filter_map(|word| Detail::from_word(word));
+    let Some(kind) = said(choices, roles) else {
+        return details().next().map_or(Ok(()), |detail| Err(Refused::NoGarmentKind(detail)));
     };
-    if let Some(detail) = args.with.iter().chain(&args.without).find(|detail| !kind.has(**detail)) {
-        return Err(Refused::NeverHas(kind, *detail));
-    }
-    let by_role = chosen.iter().filter_map(|chosen| match part(chosen.role)? {
-        GarmentPart::Lining => Some(Detail::Lining),
-        GarmentPart::Hood => Some(Detail::Hood),
-        GarmentPart::Collar => Some(Detail::Collar),
-        GarmentPart::Yoke => Some(Detail::Yoke),
-        GarmentPart::Panel => Some(Detail::Panels),
-        GarmentPart::Waistband => Some(Detail::Waistband),
-        // The rib of a T-shirt is its neckband.
-        GarmentPart::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),
-        GarmentPart::HemBand => Some(Detail::RibBands),
-        GarmentPart::Elastic if is_below_the_waist(kind) => Some(Detail::ElasticWaist),
-        _ => None,
-    });
-    let by_option = [
-        (args.child, Detail::Child),
-        (args.cord, Detail::Cord),
-        (args.zip_ends == Some(ZipEnds::Open), Detail::SeparatingZip),
-        (args.zip_ends == Some(ZipEnds::Closed) && !kind.usual().has(Detail::Fly), Detail::ClosedZip),
-    ];
-    let by_option = by_option.into_iter().filter(|(is, _)| *is).map(|(_, detail)| detail);
-    let by_elastic = args.elastic.iter().filter_map(|text| match text.split_whitespace().nth(1)? {
-        place if place.to_lowercase().contains("waist") => Some(Detail::ElasticWaist),
-        "wrist" => Some(Detail::ElasticCuffs),
-        _ => None,
-    });
-    // A waistband that is there is there, whatever is drawn into it.
-    let (drawn, by_role): (Vec<_>, Vec<_>) = by_role.partition(|detail| *detail == Detail::ElasticWaist);
-    let shown = drawn.into_iter().chain(by_option).chain(by_elastic).chain(by_role).filter(|detail| kind.has(*detail));
-    let details = shown.chain(args.with.iter().copied()).fold(kind.usual(), Details::with);
-    let details = args.without.iter().copied().fold(details, Details::less);
-    Ok(Some(WantedKind { kind, details }))
+    let never = details().find(|detail| !kind.has(kind.meant(*detail)));
+    never.map_or(Ok(()), |detail| Err(Refused::NeverHas(kind, detail)))
 }
 
-/// Whether a garment hangs from the waist.
-const fn is_below_the_waist(kind: GarmentKind) -> bool {
-    matches!(kind, GarmentKind::Skirt | GarmentKind::Trousers | GarmentKind::Jeans | GarmentKind::Leggings)
+/// Refuses choices of which no plan can be made, before they are stored.
+///
+/// # Errors
+///
+/// What was typed wrong.
+pub fn check(choices: &Choices, (pattern, view): (&Pattern, &str)) -> Result<(), Refused> {
+    let roles: Vec<&Role> = pattern.view(view).collect();
+    let names: Vec<&str> = roles.iter().map(|role| role.name.as_str()).collect();
+    refuse_details(choices, roles.iter().copied())?;
+    seams(choices, (pattern, view), &names)?;
+    notions(choices, kind(choices, &roles), Confidence::default(), Unit::default()).map(drop)
 }
 
 /// `main+waistband=76cm`, and where the grain is not the usual one `main+panel=60cm lengthwise`, or
 /// `main+panel=60cm crosswise/bias`.
-fn seams(args: &TypedPlan, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<SeamWanted>, Refused> {
+fn seams(choices: &Choices, (pattern, view): (&Pattern, &str), names: &[&str]) -> Result<Vec<SeamWanted>, Refused> {
     let mut seams = Vec::new();
-    for text in &args.seams {
+    for text in &choices.seam {
         let wrong = || Wrong::new(Field::Seam, text, Why::NotASeam);
         let (roles, rest) = text.rsplit_once('=').ok_or_else(wrong)?;
         let (roles, name) = match roles.rsplit_once(':') {
@@ -222,11 +229,11 @@ fn shown_in(unit: Unit, typed: &str) -> Unit {
 /// `soft waist 76cm`.
 fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) -> Result<(), Refused> {
     let (kind, place, measure) = input::size::elastic(text)?;
-    let length = cloth(Field::Elastic, measure)?;
+    let (length, width) = input::size::with_width(Field::Elastic, measure)?;
     let unit = shown_in(unit, measure);
     let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
     let judged = sized.elastic(&wanted, confidence, unit);
     judged
-        .and_then(|()| sized.casing(kind, None, (false, false), unit))
+        .and_then(|()| sized.casing(kind, width, (false, false), unit))
         .map_err(|error| Wrong::new(Field::Elastic, text, Why::Making(error)).into())
 }

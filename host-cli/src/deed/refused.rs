@@ -1,6 +1,6 @@
 //! Why a deed cannot be done, as data. Each front end says it in its own words.
 
-use tenter_core::making::garment::{Detail, GarmentKind};
+use tenter_core::making::garment::{Detail, GarmentKind, Stage};
 use tenter_core::{Length, Unit};
 
 use crate::input::{Doubted, Field, Wrong};
@@ -344,6 +344,16 @@ pub enum Refused {
     /// Everything is cut.
     #[error("nothing to cut")]
     NothingToCut(u16),
+    /// A garment that has no such stage of work.
+    #[error("the garment has no such stage")]
+    NoStage {
+        /// The number of the garment.
+        number: u16,
+        /// The stage.
+        stage: Stage,
+        /// Those that it has.
+        known: Vec<Stage>,
+    },
     /// Nothing was cut.
     #[error("nothing cut")]
     NothingCutFor(u16),

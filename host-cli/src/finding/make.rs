@@ -2,10 +2,12 @@
 
 use jiff::civil::Date;
 use tenter_core::Length;
+use tenter_core::making::garment::Stage;
 
 use super::kept::{cut_of, role_of, takes};
 use super::pair::NamedCloth;
-use crate::log::{Fabric, Garment, GarmentState, Here, Id, Lesson, Pattern};
+use super::plan::kind;
+use crate::log::{Fabric, Garment, GarmentState, Here, Id, Lesson, Pattern, Role};
 use crate::store::{Read, StoreError};
 
 /// The cloth of a role.
@@ -34,13 +36,41 @@ pub struct MadeGarment {
     pub uses: Vec<Used>,
     /// The roles of its view for which none was chosen.
     pub not_chosen: Vec<String>,
+    /// The stages of its work in their order, and whether each is done.
+    pub stages: Vec<(Stage, bool)>,
     /// What it taught of its cloths.
     pub lessons: Vec<(NamedCloth, Lesson)>,
     /// The days until it is wanted, below zero where it is late; none where no day was said, or it is not open.
     pub days_left: Option<i32>,
 }
 
+/// The stages of the work on a garment, in their order.
+#[must_use]
+pub fn stages_of(garment: &Garment, patterns: &[Pattern]) -> Vec<Stage> {
+    let pattern = patterns.iter().find(|pattern| Some(pattern.id) == garment.pattern);
+    let roles: Vec<&Role> = pattern.into_iter().flat_map(|pattern| pattern.view(&garment.view)).collect();
+    kind::stages(kind::kind(&garment.choices, &roles))
+}
+
+/// Whether a stage was ticked off.
+#[must_use]
+pub fn is_ticked(garment: &Garment, stage: Stage) -> bool {
+    garment.ticked.iter().any(|word| word == stage.word())
+}
+
 impl MadeGarment {
+    /// The stage that comes next; none where all are done.
+    #[must_use]
+    pub fn next_stage(&self) -> Option<Stage> {
+        self.stages.iter().find(|(_, done)| !done).map(|(stage, _)| *stage)
+    }
+
+    /// The stages that are done.
+    #[must_use]
+    pub fn done_stages(&self) -> Vec<Stage> {
+        self.stages.iter().filter(|(_, done)| *done).map(|(stage, _)| *stage).collect()
+    }
+
     /// How many of its cloths were cut.
     #[must_use]
     pub fn cut(&self) -> usize {
@@ -92,10 +122,25 @@ impl Workroom {
             mine.map(|lesson| (NamedCloth::from(fabric), lesson.clone())).collect::<Vec<_>>()
         };
         let days = |by: Date| self.today.until(by).map(|span| span.get_days()).ok();
+        let uses: Vec<Used> = garment.uses.iter().map(used).collect();
+        let is_cut = !uses.is_empty() && uses.iter().all(|used| used.cut.is_some());
+        let chosen: Vec<_> = garment.uses.iter().filter_map(|one| fabric(one.fabric)).collect();
+        let is_washed = !chosen.is_empty() && chosen.iter().all(|fabric| fabric.washed);
+        let is_done = |stage: Stage| {
+            garment.done.is_some()
+                || is_ticked(garment, stage)
+                || match stage {
+                    Stage::Cut => is_cut,
+                    Stage::Prewash => is_washed,
+                    _ => false,
+                }
+        };
+        let stages = stages_of(garment, &self.patterns).into_iter().map(|stage| (stage, is_done(stage)));
         MadeGarment {
             state: garment.state(),
+            stages: stages.collect(),
             pattern: pattern.map(|pattern| pattern.name.clone()).unwrap_or_default(),
-            uses: garment.uses.iter().map(used).collect(),
+            uses,
             not_chosen: not_chosen.map(|role| role.name.clone()).collect(),
             lessons: self.fabrics.iter().flat_map(taught).collect(),
             days_left: garment.by.filter(|_| garment.is_open()).and_then(days),

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::cloth::{name, short};
 use super::{Field, Why, Wrong, when};
-use crate::log::{GarmentChange, Here};
+use crate::log::{Choices, GarmentChange, Here};
 
 /// What is said about a garment, as typed; none for what is not said.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -21,6 +21,8 @@ pub struct TypedGarment {
     pub note: Option<String>,
     /// Cloths for roles: `main=7`.
     pub uses: Vec<String>,
+    /// What its plan is made from.
+    pub choices: Choices,
 }
 
 /// What is said, without the cloths.

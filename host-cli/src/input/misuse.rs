@@ -26,8 +26,6 @@ pub enum Misuse {
         /// The word, as typed.
         word: String,
     },
-    /// What belongs to the plan was passed where a garment begins.
-    PlanAtStart,
     /// There is no module of the app for a phone.
     NoAppModule,
     /// There is no garment to print sheets of.

@@ -55,6 +55,21 @@ pub fn elastic(text: &str) -> Result<(Kind, Edging, &str), Wrong> {
     Ok((kind, place, measure))
 }
 
+/// A length, and after it the width of what is so long, where that was said: `76cm`, `76 cm 25 mm`.
+///
+/// # Errors
+///
+/// A text that is neither.
+pub fn with_width(field: Field, text: &str) -> Result<(Length, Option<Length>), Wrong> {
+    let whole = cloth(field, text);
+    let halves = text.match_indices(' ').filter_map(|(at, _)| text.split_at_checked(at));
+    let both = |(length, width): (&str, &str)| Some((cloth(field, length).ok()?, cloth(field, width).ok()?));
+    match (whole, halves.filter_map(both).next()) {
+        (Err(_), Some((length, width))) => Ok((length, Some(width))),
+        (whole, _) => Ok((whole?, None)),
+    }
+}
+
 /// The edge of a zip: finished, or as cut with what the neck and the hem take of it.
 ///
 /// # Errors
@@ -89,6 +104,17 @@ mod tests {
         for text in ["", "soft waist", "76cm", "soft 76cm", "waist 76cm", "soft nowhere 76cm"] {
             assert!(elastic(text).is_err(), "{text}");
         }
+    }
+
+    #[test]
+    fn a_width_may_follow() {
+        let mm = |mm| Length::from_mm(mm);
+        assert_eq!(with_width(Field::Elastic, "76cm"), Ok((mm(760), None)));
+        assert_eq!(with_width(Field::Elastic, "76 cm 25 mm"), Ok((mm(760), Some(mm(25)))));
+        assert_eq!(with_width(Field::Cord, "110cm 5mm"), Ok((mm(1100), Some(mm(5)))));
+        let inches = |sixty_fourths| Length::from_inch_64ths(sixty_fourths);
+        assert_eq!(with_width(Field::Elastic, "30 1/2in 1in"), Ok((inches(30 * 64 + 32), Some(inches(64)))));
+        assert!(with_width(Field::Elastic, "76cm wide").is_err());
     }
 
     #[test]

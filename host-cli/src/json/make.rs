@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::finding::make::{MadeGarment, Used};
 use crate::finding::pair::NamedCloth;
 use crate::json::{line, millimetres};
-use crate::log::{Learned, Lesson, Tag};
+use crate::log::{Choices, Learned, Lesson, Tag};
 
 /// A garment.
 #[derive(Debug, Serialize)]
@@ -25,7 +25,15 @@ struct MakingJson<'a> {
     done: Option<String>,
     uses: Vec<UsedJson<'a>>,
     not_chosen: &'a [String],
+    choices: &'a Choices,
+    stages: Vec<StageJson>,
     learned: Vec<TaughtJson<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct StageJson {
+    stage: &'static str,
+    done: bool,
 }
 
 #[derive(Debug, Serialize)]
@@ -83,6 +91,8 @@ impl<'a> From<&'a MadeGarment> for MakingJson<'a> {
             done: garment.done.map(|done| done.to_string()),
             uses: making.uses.iter().map(UsedJson::from).collect(),
             not_chosen: &making.not_chosen,
+            choices: &garment.choices,
+            stages: making.stages.iter().map(|(stage, done)| StageJson { stage: stage.word(), done: *done }).collect(),
             learned: making.lessons.iter().map(TaughtJson::of).collect(),
         }
     }

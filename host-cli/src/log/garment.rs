@@ -7,6 +7,7 @@ use tenter_core::Length;
 
 use super::id::Id;
 use super::json::{mm, some};
+use super::pattern::GarmentKind;
 
 /// The cloth chosen for a role.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -15,6 +16,79 @@ pub struct Use {
     pub role: Id,
     /// The cloth.
     pub fabric: Id,
+}
+
+/// What was chosen for a garment beside its cloths, in the words of those who chose: its plan is made from it.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Choices {
+    /// What it is, where it is not what its view says.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub kind: Option<GarmentKind>,
+    /// What it has beyond the usual, by the words for details.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub with: Vec<String>,
+    /// What it does not have, of the usual.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub without: Vec<String>,
+    /// Seams between its roles: `main+waistband=76cm`.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub seam: Vec<String>,
+    /// The edge of its zip.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zip: Option<String>,
+    /// What the neck or waist seam takes of that edge.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zip_neck: Option<String>,
+    /// What the hem takes of that edge.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zip_hem: Option<String>,
+    /// How its zip ends: `closed` or `open`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zip_ends: Option<String>,
+    /// Its elastic: `soft waist 76cm`.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub elastic: Vec<String>,
+    /// The edge that its cord draws in, laid open, and the width of the cord; empty where only a cord was said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cord: Option<String>,
+    /// It is for a child.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub child: bool,
+    /// It is sleepwear.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub sleepwear: bool,
+    /// It fits tightly.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub tight: bool,
+}
+
+impl Choices {
+    /// These with what is said anew: a new word takes the place of an old one, and what it is said to have it no longer lacks.
+    #[must_use]
+    pub fn changed(&self, said: &Self) -> Self {
+        let one = |new: &Option<String>, old: &Option<String>| new.clone().or_else(|| old.clone());
+        let all = |new: &[String], old: &[String]| if new.is_empty() { old.to_vec() } else { new.to_vec() };
+        let words = |old: &[String], new: &[String], against: &[String]| -> Vec<String> {
+            let kept = old.iter().filter(|word| !against.contains(word) && !new.contains(word));
+            kept.chain(new).cloned().collect()
+        };
+        Self {
+            kind: said.kind.or(self.kind),
+            with: words(&self.with, &said.with, &said.without),
+            without: words(&self.without, &said.without, &said.with),
+            seam: all(&said.seam, &self.seam),
+            zip: one(&said.zip, &self.zip),
+            zip_neck: one(&said.zip_neck, &self.zip_neck),
+            zip_hem: one(&said.zip_hem, &self.zip_hem),
+            zip_ends: one(&said.zip_ends, &self.zip_ends),
+            elastic: all(&said.elastic, &self.elastic),
+            cord: one(&said.cord, &self.cord),
+            child: said.child || self.child,
+            sleepwear: said.sleepwear || self.sleepwear,
+            tight: said.tight || self.tight,
+        }
+    }
 }
 
 /// How a garment stands.
@@ -61,6 +135,12 @@ pub struct Garment {
     pub by: Option<Date>,
     /// Anything else.
     pub note: String,
+    /// What was chosen for its plan.
+    #[serde(default)]
+    pub choices: Choices,
+    /// The stages of its work that are done, by the words for stages.
+    #[serde(default)]
+    pub ticked: Vec<String>,
     /// When it was finished.
     pub done: Option<Timestamp>,
     /// Whether it was given up.
@@ -70,7 +150,7 @@ pub struct Garment {
 impl Garment {
     /// A garment of which nothing is said so far.
     #[must_use]
-    pub const fn begun(id: Id) -> Self {
+    pub fn begun(id: Id) -> Self {
         Self {
             id,
             number: 0,
@@ -81,6 +161,8 @@ impl Garment {
             whom: String::new(),
             by: None,
             note: String::new(),
+            choices: Choices::default(),
+            ticked: Vec::new(),
             done: None,
             dropped: false,
         }
@@ -104,7 +186,7 @@ impl Garment {
 
     /// Changes what `change` names and leaves the rest.
     pub fn apply(&mut self, change: GarmentChange) {
-        let GarmentChange { number, name, pattern, view, uses, whom, by, note } = change;
+        let GarmentChange { number, name, pattern, view, uses, whom, by, note, choices, ticked } = change;
         set(&mut self.number, number);
         set(&mut self.name, name);
         set(&mut self.pattern, pattern.map(Some));
@@ -113,6 +195,8 @@ impl Garment {
         set(&mut self.whom, whom);
         set(&mut self.by, by);
         set(&mut self.note, note);
+        set(&mut self.choices, choices);
+        set(&mut self.ticked, ticked);
     }
 }
 
@@ -151,6 +235,12 @@ pub struct GarmentChange {
     /// Anything else.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+    /// What was chosen for its plan, all of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub choices: Option<Choices>,
+    /// The stages of its work that are done, all of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ticked: Option<Vec<String>>,
 }
 
 /// A length that was cut off a cloth for a garment, and not taken back.

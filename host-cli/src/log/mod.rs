@@ -26,7 +26,7 @@ pub mod tested;
 pub use desk::Desk;
 pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Shop, WashMarks};
-pub use garment::{CutFor, Garment, GarmentChange, GarmentState, Use};
+pub use garment::{Choices, CutFor, Garment, GarmentChange, GarmentState, Use};
 pub use hands::Hands;
 pub use here::Here;
 pub use id::{Id, Ids};

@@ -8,7 +8,7 @@ use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, ViewPlan};
 use crate::log::Tag;
 use crate::words::fit::chance;
 use crate::words::pattern::{asks, has_views, titled};
-use crate::words::plan::{garment, missing, poorly, section, takes};
+use crate::words::plan::{garment, missing, overall, poorly, section, takes};
 use crate::words::{answer, terms};
 
 /// A role with what was chosen for it.
@@ -47,6 +47,8 @@ struct Printed {
     head: String,
     /// Cautions are heeded, not ticked off.
     care: bool,
+    /// It is ticked off.
+    done: bool,
     lines: Vec<Line>,
 }
 
@@ -68,6 +70,10 @@ struct Page<'a> {
     whose: &'a str,
     made: String,
     garment: String,
+    sign: &'static str,
+    head: &'static str,
+    means: String,
+    class: &'static str,
     roles: Vec<Role>,
     sections: Vec<Printed>,
     trust: String,
@@ -103,7 +109,12 @@ fn filled<'p>(
         asks: together(&asks(&planned.role, unit)),
         chosen: chosen(planned, drawn.get(place).cloned().unwrap_or_default(), plan.confidence, unit),
     };
+    let (head, means) = overall(plan);
     Page {
+        sign: answer::sign(plan.overall.verdict),
+        head,
+        means: together(&means),
+        class: super::class(plan.overall.verdict),
         title: format!("{}: plan", titled(&plan.pattern, &plan.view)),
         pattern: &plan.pattern,
         view: if has_views(&plan.view) { &plan.view } else { "" },
@@ -140,5 +151,5 @@ fn printed(plan: &ViewPlan, part: &PlanPart, why: bool, unit: Unit) -> Printed {
         let why = if why { together(&format!("{} [{}]", spoken.why, spoken.source)) } else { String::new() };
         Line { about, text: together(&spoken.text), why, is_note: spoken.is_note }
     });
-    Printed { care, lines: lines.collect(), head: together(&section.head) }
+    Printed { care, done: section.done, lines: lines.collect(), head: together(&section.head) }
 }

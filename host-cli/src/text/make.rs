@@ -25,6 +25,7 @@ pub fn list(listed: &[MadeGarment], any: bool, columns: usize) -> String {
         ("by", Column::Word),
         ("", Column::Word),
         ("cut", Column::Word),
+        ("next", Column::Word),
     ];
     let rows = listed.iter().map(|making| {
         let garment = &making.garment;
@@ -35,6 +36,7 @@ pub fn list(listed: &[MadeGarment], any: bool, columns: usize) -> String {
             garment.by.map(|by| by.to_string()).unwrap_or_default(),
             words::due(making),
             format!("{} of {}", making.cut(), making.uses.len()),
+            words::next_stage(making).to_owned(),
         ]
     });
     text.block(&table::render(&heads, rows, columns));
@@ -61,6 +63,9 @@ pub fn shown(making: &MadeGarment, unit: Unit, here: Here, columns: usize) -> St
     }
     if making.state == GarmentState::Open && !making.not_chosen.is_empty() {
         text.row("open", &words::not_chosen(making));
+    }
+    if let Some(stages) = words::done_stages(making) {
+        text.row("ticked", &stages);
     }
     for (cloth, lesson) in &making.lessons {
         text.row("learned", &words::taught(cloth, lesson, here));

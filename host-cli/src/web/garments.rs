@@ -322,7 +322,15 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
     let text = |name: &str| (sent.get(name) != sent.get(&format!("had_{name}"))).then(|| sent.get(name).to_owned());
     let by = text("by").map(|by| if by.trim().is_empty() { "unknown".to_owned() } else { by });
     let uses = chosen(visit, &pattern, &garment.view);
-    let typed = TypedGarment { name: text("name"), number: None, whom: text("whom"), by, note: text("note"), uses };
+    let typed = TypedGarment {
+        name: text("name"),
+        number: None,
+        whom: text("whom"),
+        by,
+        note: text("note"),
+        uses,
+        ..TypedGarment::default()
+    };
     match visit.once(|read| Ok((deed::edit(read, &which, &typed)?.0, ()))) {
         Ok(_) => Ok(Response::see(&to)),
         Err(Refused::Store(error)) => Err(error.into()),

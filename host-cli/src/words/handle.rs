@@ -203,22 +203,24 @@ pub fn finish(line: &FinishLine, unit: Unit) -> String {
     let first = match (line.finish, line.reason) {
         (SeamFinish::Nothing, FinishReason::Covered) => "leave them, they are covered".to_owned(),
         (SeamFinish::Nothing, _) => "leave them, it does not fray".to_owned(),
-        (finish, _) => finished(finish, unit),
+        (finish, _) => finished(finish, line.by_hand, unit),
     };
+    let other = |other| finished(other, line.by_hand, unit);
     match (line.finish, line.instead) {
-        (SeamFinish::Nothing, Some(other)) => format!("{first}; if yours does, {}", finished(other, unit)),
+        (SeamFinish::Nothing, Some(instead)) => format!("{first}; if yours does, {}", other(instead)),
         (SeamFinish::ByTheStitch, _) => format!("{first}; without one leave them, it does not fray"),
-        (_, Some(other)) => format!("{first}; or {}", finished(other, unit)),
+        (_, Some(instead)) => format!("{first}; or {}", other(instead)),
         (_, None) => first,
     }
 }
 
-fn finished(finish: SeamFinish, unit: Unit) -> String {
+fn finished(finish: SeamFinish, by_hand: bool, unit: Unit) -> String {
+    let open = if by_hand { "open the seam with your fingers and a roller" } else { "press the seam open" };
     let width = |mm: i16, eighths: i16| printed(Printed::new(mm, eighths), unit);
     match finish {
         SeamFinish::Nothing => "leave them".to_owned(),
         SeamFinish::ByTheStitch => "the overlock neatens them".to_owned(),
-        SeamFinish::OverlockedSingly => "overlock each edge, press the seam open".to_owned(),
+        SeamFinish::OverlockedSingly => format!("overlock each edge, {open}"),
         SeamFinish::OverlockedTogether => "overlock both edges together".to_owned(),
         SeamFinish::ZigzaggedSingly => "zigzag each edge".to_owned(),
         SeamFinish::ZigzaggedTogether => "zigzag both edges together".to_owned(),
@@ -231,7 +233,7 @@ fn finished(finish: SeamFinish, unit: Unit) -> String {
         SeamFinish::Felled => {
             format!("flat-felled: cut the under edge to {}, fold the upper one over it, stitch", width(6, 2))
         }
-        SeamFinish::BoundSingly => "press the seam open, bind each edge with tape".to_owned(),
+        SeamFinish::BoundSingly => format!("{open}, bind each edge with tape"),
         SeamFinish::BoundTogether => "bind both edges together with tape".to_owned(),
     }
 }
@@ -307,7 +309,7 @@ fn done(what: Do, unit: Unit) -> String {
 const fn practice(practice: Practice) -> &'static str {
     match practice {
         Practice::WalkingFoot => "walking foot, less pressure on the presser foot",
-        Practice::StretchSample => "sew a sample and stretch it hard; if the thread breaks, loosen it",
+        Practice::StretchSample => "sew a sample and stretch it hard; if the thread breaks, loosen the upper tension",
         Practice::CentreOutwards => "sew each seam from its centre outwards, in two halves",
         Practice::LieFlat => "do not let the cloth hang off the table while you cut and sew",
     }

@@ -1,12 +1,13 @@
 //! Garments in words.
 
+use tenter_core::making::garment::Stage;
 use tenter_core::{Length, Unit};
 
 use crate::finding::make::{MadeGarment, Used};
 use crate::log::{GarmentState, Here};
 use crate::plain::isolated;
 use crate::words::quantity::{self, counted};
-use crate::words::{memory, pair, pattern};
+use crate::words::{memory, pair, pattern, plan};
 
 /// Where there is no garment yet.
 pub const NONE: &str = "no garment was begun yet; begin one with tenter make start PATTERN";
@@ -90,13 +91,32 @@ pub fn next(making: &MadeGarment) -> String {
         GarmentState::Open if making.uses.is_empty() => {
             format!("choose its cloths with tenter make edit {number} --use ROLE=TAG")
         }
-        GarmentState::Open if making.cut() < making.uses.len() => {
-            format!("cut it, then type tenter make cut {number}; the plan: tenter make plan {number}")
-        }
         GarmentState::Open => {
-            format!("when it is finished type tenter make done {number}; the plan: tenter make plan {number}")
+            let plan = format!("the plan: tenter make plan {number}");
+            match making.next_stage() {
+                None => format!("when it is finished type tenter make done {number}; {plan}"),
+                Some(Stage::Cut) => format!("cut it, then type tenter make cut {number}; {plan}"),
+                Some(stage) => {
+                    let (head, word) = (plan::work::stage(stage), stage.word());
+                    format!("next stage: {head}; when it is done, type tenter make tick {number} {word}; {plan}")
+                }
+            }
         }
     }
+}
+
+/// The stage that comes next, as its head; empty where none does.
+#[must_use]
+pub fn next_stage(making: &MadeGarment) -> &'static str {
+    let open = making.next_stage().filter(|_| making.state == GarmentState::Open);
+    open.map(plan::work::stage).unwrap_or_default()
+}
+
+/// The stages that are done, as their heads; none where none is.
+#[must_use]
+pub fn done_stages(making: &MadeGarment) -> Option<String> {
+    let heads: Vec<&str> = making.done_stages().into_iter().map(plan::work::stage).collect();
+    (!heads.is_empty() && making.state == GarmentState::Open).then(|| heads.join(", "))
 }
 
 /// The roles without a cloth.

@@ -105,6 +105,7 @@ pub const fn seam_name(seam: SeamKind) -> &'static str {
         SeamKind::CollarToNeck => "collar on the neck",
         SeamKind::Neckband => "band on the neck",
         SeamKind::Armhole => "armhole seam",
+        SeamKind::Raglan => "raglan seam",
         SeamKind::Sleeve => "sleeve seam",
         SeamKind::Side => "side seam",
         SeamKind::SleeveAndSide => "sleeve and side in one seam",

@@ -285,11 +285,14 @@ pub extern "C" fn probe_garment(given: &[Given; 2], kind: u8, parts: &[u8; 3], f
     let Some(kind) = pick(&GarmentKind::ALL, kind) else { return 0 };
     let made = if finish & 1 == 0 { Construction::Woven } else { Construction::Knit };
     let cloths = parts.map(|part| PartCloth {
-        finish: pick(&Finish::ALL, finish >> 2).unwrap_or(Finish::Plain),
         one_way: finish & 2 == 0,
         ..PartCloth::plain(
             pick(&GarmentPart::ALL, part).unwrap_or(GarmentPart::Main),
-            Cloth { crosswise: crosswise.some(), ..Cloth::new(made) },
+            Cloth {
+                crosswise: crosswise.some(),
+                finish: pick(&Finish::ALL, finish >> 2).unwrap_or(Finish::Plain),
+                ..Cloth::new(made)
+            },
         )
     });
     let more = details.iter().filter_map(|at| pick(&Detail::ALL, *at));

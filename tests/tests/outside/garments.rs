@@ -377,10 +377,7 @@ fn a_waistband_is_fastened() {
 /// one way up, and what stretches does not hang off the table.
 #[test]
 fn the_cloth_decides() {
-    let woven = |finish| {
-        let cloth = PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven));
-        [PartCloth { finish, ..cloth }]
-    };
+    let woven = |finish| [PartCloth::plain(GarmentPart::Main, Cloth { finish, ..Cloth::new(Construction::Woven) })];
     let kind = GarmentKind::UnlinedJacket;
     let works = |cloths: &[PartCloth]| -> Vec<Work> {
         tasks(kind, kind.usual(), cloths).iter().map(|task| task.work).collect()
@@ -433,4 +430,153 @@ fn details_that_take_each_others_place() {
     assert!(!drawn.has(Detail::Fly) && !drawn.has(Detail::Waistband) && drawn.has(Detail::SidePockets));
     // A yoke is no closing.
     assert!(GarmentKind::Jeans.usual().with(Detail::Buttons).has(Detail::Yoke));
+}
+
+/// What is bought beside the cloths: thread and needles aside, what the garment closes with, what runs in its casings, what
+/// stiffens it and what lies inside it (common practice, no source). Interfacing is no heavier than the cloth (Texas Extension
+/// E-404). A hook and eye closes a dress above its zip, a button or a hook and bar a waistband.
+#[test]
+fn what_is_bought_beside_the_cloths() {
+    let got = |kind: GarmentKind, details: Details, cloths: &[PartCloth]| -> Vec<Notion> {
+        let notion = |task: &Task| if let Work::Get(notion) = task.work { Some(notion) } else { None };
+        tasks(kind, details, cloths).iter().filter_map(notion).collect()
+    };
+    let usual = |kind: GarmentKind| got(kind, kind.usual(), &[]);
+    use Notion::{BandClosing, Buttons, Cord, CordStops, Elastic, Eyelets, Fusible, HookAndEye, PocketBags, Zip};
+    assert_eq!(usual(GarmentKind::Trousers), [Zip, BandClosing, Fusible, PocketBags]);
+    assert_eq!(usual(GarmentKind::Jeans), [Zip, BandClosing, Fusible, PocketBags]);
+    assert_eq!(usual(GarmentKind::Dress), [Zip, Fusible, HookAndEye]);
+    assert_eq!(usual(GarmentKind::Shirt), [Buttons, Fusible]);
+    assert_eq!(usual(GarmentKind::LinedCoat), [Buttons, Fusible, PocketBags, Notion::SleeveHeads]);
+    assert_eq!(usual(GarmentKind::HoodedPullover), [Cord, Eyelets, CordStops, Fusible]);
+    assert_eq!([GarmentKind::Leggings, GarmentKind::Swimwear].map(usual), [[Elastic], [Elastic]]);
+    assert!(usual(GarmentKind::TShirt).is_empty());
+    // What takes no heat takes no fusible.
+    let waxed = Cloth { finish: Finish::Waxed, ..Cloth::new(Construction::Woven) };
+    let kind = GarmentKind::UnlinedJacket;
+    assert_eq!(got(kind, kind.usual(), &[PartCloth::plain(GarmentPart::Main, waxed)]), [Zip, Notion::SewInInterfacing]);
+    // Nothing is fixed to the ends of a child's cord (16 CFR 1120 with ASTM F1816).
+    let child = GarmentKind::ChildsOuterwear;
+    assert!(!got(child, child.usual().with(Detail::Cord), &[]).contains(&CordStops));
+}
+
+/// The zip of jeans is that of their fly, by whatever name it is asked for (common practice, no source).
+#[test]
+fn the_zip_of_jeans_is_their_fly() {
+    let jeans = GarmentKind::Jeans;
+    let details = jeans.usual().with(jeans.meant(Detail::ClosedZip));
+    let works: Vec<Work> = tasks(jeans, details, &[]).iter().map(|task| task.work).collect();
+    for work in [Work::Get(Notion::Zip), Work::SetFlyZip, Work::TopstitchFly, Work::FastenBand] {
+        assert!(works.contains(&work), "{work:?}");
+    }
+    assert!(!jeans.has(Detail::ClosedZip) && GarmentKind::Trousers.has(Detail::ClosedZip));
+}
+
+/// A lining of trousers or a skirt is sewn by itself, hung from the waist before that is finished, and hems shorter, by itself
+/// (common practice, no source); that of a coat is set in and hemmed with a fold of ease.
+#[test]
+fn a_lining_that_hangs() {
+    for kind in [GarmentKind::Trousers, GarmentKind::Skirt] {
+        let works: Vec<Work> =
+            tasks(kind, kind.usual().with(Detail::Lining), &[]).iter().map(|task| task.work).collect();
+        let band = Work::Seam(SeamKind::Waistband, Manner::Enclosed);
+        assert_order(&works, &[Work::HangLining, Work::LiningToZip, band, Work::HemFree]);
+        assert!(!works.contains(&Work::HemLined) && !works.contains(&Work::SetLining), "{kind:?}");
+        assert!(!kind.lining_closes());
+    }
+    assert!(usual(GarmentKind::LinedCoat).contains(&Work::HemLined) && GarmentKind::LinedCoat.lining_closes());
+}
+
+/// A raglan is stay-stitched along its slanting edges (ICAR e-course on stay-stitching), reaches the neck, and so comes before
+/// what is sewn to that; it has no shoulder seam, no armhole and no cap (common practice, no source).
+#[test]
+fn a_raglan_comes_before_the_neck() {
+    let raglan = Work::Seam(SeamKind::Raglan, Manner::Plain);
+    let neck = |kind| match kind {
+        GarmentKind::HoodedPullover => Work::Seam(SeamKind::HoodToNeck, Manner::Plain),
+        GarmentKind::TShirt => Work::Seam(SeamKind::Neckband, Manner::Pulled),
+        _ => Work::Seam(SeamKind::CollarToNeck, Manner::Plain),
+    };
+    let in_one = Work::Seam(SeamKind::SleeveAndSide, Manner::InOne);
+    for kind in [GarmentKind::UnlinedJacket, GarmentKind::LinedCoat, GarmentKind::HoodedPullover, GarmentKind::TShirt] {
+        let works: Vec<Work> =
+            tasks(kind, kind.usual().with(Detail::Raglan), &[]).iter().map(|task| task.work).collect();
+        let order =
+            if kind == GarmentKind::LinedCoat { [raglan, in_one, neck(kind)] } else { [raglan, neck(kind), in_one] };
+        assert_order(&works, &order);
+        let is_of_cap = |work: &Work| {
+            matches!(
+                work,
+                Work::Seam(SeamKind::Shoulder | SeamKind::Armhole | SeamKind::Side, _) | Work::SewSleeveHeads
+            )
+        };
+        assert!(!works.iter().any(is_of_cap), "{kind:?}: {works:?}");
+        let stays = works.contains(&Work::StayStitch(StayedEdge::Raglan));
+        assert_eq!(stays, kind.construction() == Construction::Woven, "{kind:?}");
+    }
+}
+
+/// A vent is interfaced, marked and sewn with the centre back, before the side seams; slits are finished before the hem (common
+/// practice, no source).
+#[test]
+fn vents_and_slits() {
+    for kind in [GarmentKind::Skirt, GarmentKind::LinedCoat, GarmentKind::Dress] {
+        let works: Vec<Work> = tasks(kind, kind.usual().with(Detail::Vent), &[]).iter().map(|task| task.work).collect();
+        let side = Work::Seam(SeamKind::Side, Manner::Plain);
+        assert_order(&works, &[Work::Interface(Zone::Vent), Work::Mark(PieceMark::Vents), Work::SewVent, side]);
+        assert!(!usual(kind).contains(&Work::SewVent));
+    }
+    for kind in [GarmentKind::Skirt, GarmentKind::Shirt, GarmentKind::TShirt] {
+        let works: Vec<Work> =
+            tasks(kind, kind.usual().with(Detail::Slits), &[]).iter().map(|task| task.work).collect();
+        assert_order(&works, &[Work::SewSlits, Work::Hem(Hem::LowerEdge)]);
+    }
+}
+
+/// The slider of a child's zip does not pass its top stop (BS 3084:2006, after a laboratory's bulletin), and a guard keeps it
+/// from the chin (common practice, no source).
+#[test]
+fn a_childs_zip() {
+    let child = usual(GarmentKind::ChildsOuterwear);
+    assert_order(&child, &[Work::Get(Notion::Zip), Work::ChildSlider, Work::TopstitchZip, Work::GuardZip]);
+    let grown = usual(GarmentKind::UnlinedJacket);
+    assert!(!grown.contains(&Work::ChildSlider) && !grown.contains(&Work::GuardZip));
+    // A pullover's cord runs in its hood, so that a child's has none at all (16 CFR 1120 with ASTM F1816).
+    let pullover = GarmentKind::HoodedPullover;
+    let details = pullover.allowed(pullover.usual().with(Detail::Child));
+    let works: Vec<Work> = tasks(pullover, details, &[]).iter().map(|task| task.work).collect();
+    assert!(works.contains(&Work::NoHoodCord));
+    assert!(!works.iter().any(|work| matches!(work, Work::SetEyelets(_) | Work::CordCasing(_) | Work::DrawCord)));
+}
+
+/// Each part is finished before it is joined (Dodson and Quinn, California Manual 11): collar and cuffs are sewn before they are
+/// set on, and a neckband is tried over the head before.
+#[test]
+fn small_parts_first() {
+    let shirt = usual(GarmentKind::Shirt);
+    let enclosed = |seam| Work::Seam(seam, Manner::Enclosed);
+    assert_order(&shirt, &[Work::MakeCollar, enclosed(SeamKind::CollarToNeck)]);
+    assert_order(&shirt, &[Work::MakeCuffs, enclosed(SeamKind::Cuff)]);
+    let top = usual(GarmentKind::TShirt);
+    assert_order(&top, &[Work::TryNeckband, Work::Seam(SeamKind::Neckband, Manner::Pulled)]);
+}
+
+/// A wax melts under an iron, so its seams are opened by hand; a film takes a cool one (common practice, no source); a pile is
+/// steamed from behind.
+#[test]
+fn how_seams_are_opened() {
+    let opened = |finish| -> Vec<Work> {
+        let cloth = Cloth { finish, ..Cloth::new(Construction::Woven) };
+        let kind = GarmentKind::UnlinedJacket;
+        let all = tasks(kind, kind.usual().with(Detail::Darts), &[PartCloth::plain(GarmentPart::Main, cloth)]);
+        let is_opening = |work: &Work| {
+            matches!(work, Work::PressSeams | Work::SteamSeams | Work::FlattenSeams | Work::PressDarts | Work::NoIron)
+        };
+        all.iter().map(|task| task.work).filter(is_opening).collect()
+    };
+    assert_eq!(opened(Finish::Waxed), [Work::FlattenSeams, Work::NoIron]);
+    assert_eq!(opened(Finish::Pile), [Work::SteamSeams]);
+    for finish in [Finish::Plain, Finish::Membrane, Finish::Coated] {
+        assert_eq!(opened(finish), [Work::PressDarts, Work::PressSeams], "{finish:?}");
+    }
 }

@@ -6,7 +6,7 @@ use tenter_core::making::care::Finish;
 use tenter_core::making::garment::GarmentKind;
 use tenter_core::making::handling::{
     Cloth, Do, GarmentPlace, Instead, Layer, Layered, Needle, NeedlePoint, Practice, Runs, Seam, SeamFinish, SeamUse,
-    Stay, Weave, at, hem, needle, practices, sewing, thread,
+    Stay, Weave, at, finish, hem, needle, practices, sewing, thread,
 };
 use tenter_core::making::source::Source;
 use tenter_core::making::stitch::{Stitch, zigzag_gives};
@@ -310,4 +310,19 @@ fn at_the_machine() {
     assert_eq!(said(&interlock, None), [Practice::WalkingFoot, Practice::StretchSample, Practice::LieFlat]);
     assert_eq!([11, 12].map(|across| said(&pulled(Woven, 1, across), None).len()), [0, 3]);
     assert_eq!(said(&pulled(Woven, 1, 6), Some(GarmentKind::UnlinedJacket)), [Practice::CentreOutwards]);
+}
+
+/// A lining that hangs from the waist leaves the seams under it to fray in the wash, so that they are finished; one that closes
+/// a coat covers them (no finish under a full lining, from memory). What takes no iron is opened by hand.
+#[test]
+fn a_hung_lining_covers_no_edges() {
+    let lined = |garment| SeamUse { lined: true, garment: Some(garment), ..SeamUse::default() };
+    let twill = Cloth { mass: Some(270), ..Cloth::new(Construction::Woven) };
+    assert_eq!(finish(&twill, &lined(GarmentKind::LinedCoat)).finish, SeamFinish::Nothing);
+    for garment in [GarmentKind::Trousers, GarmentKind::Skirt, GarmentKind::Dress] {
+        assert_eq!(finish(&twill, &lined(garment)).finish, SeamFinish::OverlockedSingly, "{garment:?}");
+    }
+    let waxed = Cloth { finish: Finish::Waxed, ..twill };
+    let jacket = SeamUse { garment: Some(GarmentKind::UnlinedJacket), ..SeamUse::default() };
+    assert_eq!([finish(&waxed, &jacket).by_hand, finish(&twill, &jacket).by_hand], [true, false]);
 }

@@ -44,6 +44,44 @@ words!(Finish {
     LeatherLike => "leather-like",
 });
 
+impl Finish {
+    /// Whether it takes the heat that melts a fusible: a wax melts as well, and a film or an imitation of leather may.
+    ///
+    /// ```
+    /// use tenter_core::making::care::Finish;
+    ///
+    /// assert!(Finish::Brushed.takes_fusible() && !Finish::Membrane.takes_fusible());
+    /// ```
+    #[must_use]
+    pub const fn takes_fusible(self) -> bool {
+        !matches!(self, Self::Waxed | Self::Coated | Self::Membrane | Self::LeatherLike)
+    }
+
+    /// Whether an iron may touch it at all; a wax melts and bleeds under the coolest. How hot it may be, [`Care`] tells.
+    ///
+    /// ```
+    /// use tenter_core::making::care::Finish;
+    ///
+    /// assert!(Finish::Membrane.takes_iron() && !Finish::Waxed.takes_iron());
+    /// ```
+    #[must_use]
+    pub const fn takes_iron(self) -> bool {
+        !matches!(self, Self::Waxed)
+    }
+
+    /// Whether the hole of a pin or a needle stays in it.
+    ///
+    /// ```
+    /// use tenter_core::making::care::Finish;
+    ///
+    /// assert!(Finish::Waxed.keeps_holes() && !Finish::Plain.keeps_holes());
+    /// ```
+    #[must_use]
+    pub const fn keeps_holes(self) -> bool {
+        matches!(self, Self::Waxed | Self::Membrane | Self::LeatherLike)
+    }
+}
+
 /// How a cloth falls, by hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -55,6 +55,8 @@ impl Lap {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Recommended {
+    /// Where it goes.
+    pub place: Edging,
     /// The loop when it is closed.
     pub closed: Length,
     /// What closes it.
@@ -123,7 +125,7 @@ pub fn recommended(kind: Kind, place: Edging, measure: Length, in_inches: bool) 
     positive(closed, MakingError::RuleTakesAll)?;
     let lap = row.lap.length().seen(in_inches);
     let cut = closed.steps().checked_add(lap.steps()).map(Length::from_steps).ok_or(MakingError::TooLarge)?;
-    Ok(Recommended { closed, lap: row.lap, cut, source: row.source })
+    Ok(Recommended { place, closed, lap: row.lap, cut, source: row.source })
 }
 
 /// Whether there is a recommendation for a kind and a place.

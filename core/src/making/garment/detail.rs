@@ -51,6 +51,14 @@ pub enum Detail {
     RibBands,
     /// A cord: in the hood where there is one, else in the lower edge or the waist.
     Cord,
+    /// Raglan sleeves.
+    Raglan,
+    /// Sleeve heads, which hold the cap of a set-in sleeve.
+    SleeveHeads,
+    /// A vent in the centre back.
+    Vent,
+    /// Slits in the side seams.
+    Slits,
 }
 
 words!(Detail {
@@ -76,6 +84,10 @@ words!(Detail {
     ElasticCuffs => "elastic-cuffs",
     RibBands => "rib-bands",
     Cord => "cord",
+    Raglan => "raglan",
+    SleeveHeads => "sleeve-heads",
+    Vent => "vent",
+    Slits => "slits",
 });
 
 impl Detail {
@@ -88,6 +100,9 @@ impl Detail {
             // What is drawn on needs no other opening, and the cloth itself may be its casing.
             Self::ElasticWaist => Details::of(&[Self::Waistband, Self::Fly, Self::ClosedZip, Self::Darts]),
             Self::Cuffs | Self::ElasticCuffs | Self::RibBands => Details::CUFFS.less(self),
+            // A raglan sleeve has no cap.
+            Self::Raglan => Details::of(&[Self::SleeveHeads]),
+            Self::SleeveHeads => Details::of(&[Self::Raglan]),
             _ => Details::NONE,
         }
     }

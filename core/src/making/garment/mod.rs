@@ -105,10 +105,56 @@ impl GarmentKind {
         self.details().any(|one| one == detail)
     }
 
+    /// The detail that is meant by another name for it: the zip of jeans is that of their fly.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::{Detail, GarmentKind};
+    ///
+    /// assert_eq!(GarmentKind::Jeans.meant(Detail::ClosedZip), Detail::Fly);
+    /// assert_eq!(GarmentKind::Skirt.meant(Detail::ClosedZip), Detail::ClosedZip);
+    /// ```
+    #[must_use]
+    pub const fn meant(self, detail: Detail) -> Detail {
+        match (self, detail) {
+            (Self::Jeans, Detail::ClosedZip) => Detail::Fly,
+            _ => detail,
+        }
+    }
+
+    /// These details without what it may not have: the cord of a pullover runs in its hood, and that of a child has none
+    /// there (16 CFR 1120 with ASTM F1816; EN 14682).
+    ///
+    /// ```
+    /// use tenter_core::making::garment::{Detail, GarmentKind};
+    ///
+    /// let details = GarmentKind::HoodedPullover.usual().with(Detail::Child);
+    /// assert!(details.has(Detail::Cord) && !GarmentKind::HoodedPullover.allowed(details).has(Detail::Cord));
+    /// ```
+    #[must_use]
+    pub const fn allowed(self, details: Details) -> Details {
+        match self {
+            Self::HoodedPullover if details.has(Detail::Child) => details.less(Detail::Cord),
+            _ => details,
+        }
+    }
+
     /// Whether it is worn over other clothes, so that its inside is seen where it has no lining.
     #[must_use]
     pub const fn is_outerwear(self) -> bool {
         matches!(self, Self::UnlinedJacket | Self::LinedCoat | Self::ChildsOuterwear)
+    }
+
+    /// Whether its lining closes it, so that its raw edges lie covered; one that hangs from the waist leaves them to fray in
+    /// the wash.
+    ///
+    /// ```
+    /// use tenter_core::making::garment::GarmentKind;
+    ///
+    /// assert!(GarmentKind::LinedCoat.lining_closes() && !GarmentKind::Skirt.lining_closes());
+    /// ```
+    #[must_use]
+    pub const fn lining_closes(self) -> bool {
+        !matches!(self, Self::Skirt | Self::Trousers | Self::Jeans | Self::Dress)
     }
 
     /// What it is usually made of.

@@ -24,6 +24,8 @@ pub enum Zone {
     Hem,
     /// Where eyelets are set.
     Eyelets,
+    /// A vent.
+    Vent,
 }
 
 words!(Zone {
@@ -36,6 +38,7 @@ words!(Zone {
     PocketOpening => "pocket-opening",
     Hem => "hem",
     Eyelets => "eyelets",
+    Vent => "vent",
 });
 
 impl Zone {
@@ -46,7 +49,7 @@ impl Zone {
         match self {
             Self::FrontEdge | Self::Fly | Self::PocketOpening | Self::Eyelets | Self::Waistband => Some(Holds::Firm),
             Self::Neck | Self::Hem => Some(Holds::Gives),
-            Self::Collar | Self::Cuff => None,
+            Self::Collar | Self::Cuff | Self::Vent => None,
         }
     }
 }
@@ -71,9 +74,11 @@ pub enum StayedEdge {
     Waist,
     /// A pocket mouth that slants.
     PocketMouth,
+    /// The slanting edges of a raglan sleeve and of what it is sewn to.
+    Raglan,
 }
 
-words!(StayedEdge { Neck => "neck", Waist => "waist", PocketMouth => "pocket-mouth" });
+words!(StayedEdge { Neck => "neck", Waist => "waist", PocketMouth => "pocket-mouth", Raglan => "raglan" });
 
 /// What is marked on the pieces.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -93,8 +98,10 @@ pub enum PieceMark {
     ZipFoot,
     /// Buttonholes.
     Buttonholes,
-    /// The quarters of bands and of the edges that they are sewn to.
+    /// The quarters of bands and elastic and of the edges that they are sewn to.
     Quarters,
+    /// Where a vent or slits end.
+    Vents,
 }
 
 words!(PieceMark {
@@ -106,6 +113,7 @@ words!(PieceMark {
     ZipFoot => "zip-foot",
     Buttonholes => "buttonholes",
     Quarters => "quarters",
+    Vents => "vents",
 });
 
 /// How a seam of a kind is sewn beyond its stitch and its finish.
@@ -141,7 +149,7 @@ words!(Manner {
     Enclosed => "enclosed",
 });
 
-/// A notion that a wash may shorten.
+/// What a garment needs beside its cloths. A wash may shorten a zip, elastic and a cord.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Notion {
@@ -151,9 +159,46 @@ pub enum Notion {
     Elastic,
     /// A cord.
     Cord,
+    /// Eyelets.
+    Eyelets,
+    /// Stops for the ends of a cord.
+    CordStops,
+    /// Buttons.
+    Buttons,
+    /// What closes a waistband over its zip: a button, or a hook and bar.
+    BandClosing,
+    /// A hook and eye above a zip.
+    HookAndEye,
+    /// Fusible interfacing.
+    Fusible,
+    /// Interfacing that is sewn in.
+    SewInInterfacing,
+    /// Cloth for pocket bags.
+    PocketBags,
+    /// Sleeve heads.
+    SleeveHeads,
+    /// Clear elastic, sewn into seams that are held and come back.
+    ClearElastic,
+    /// Tape that binds raw edges.
+    BindingTape,
 }
 
-words!(Notion { Zip => "zip", Elastic => "elastic", Cord => "cord" });
+words!(Notion {
+    Zip => "zip",
+    Elastic => "elastic",
+    Cord => "cord",
+    Eyelets => "eyelets",
+    CordStops => "cord-stops",
+    Buttons => "buttons",
+    BandClosing => "band-closing",
+    HookAndEye => "hook-and-eye",
+    Fusible => "fusible",
+    SewInInterfacing => "sew-in-interfacing",
+    PocketBags => "pocket-bags",
+    SleeveHeads => "sleeve-heads",
+    ClearElastic => "clear-elastic",
+    BindingTape => "binding-tape",
+});
 
 /// Where a cord runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

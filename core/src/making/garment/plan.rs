@@ -2,7 +2,7 @@
 
 use super::row::{ClothCondition, WorkRow};
 use super::work::{Stage, Work};
-use super::{Detail, Details, GarmentKind, GarmentPart, SeamKind, SeamRow};
+use super::{Detail, Details, GarmentKind, GarmentPart, Notion, SeamKind, SeamRow};
 use crate::answer::source::Source;
 use crate::making::care::Finish;
 use crate::making::handling::{Cloth, STRETCHES_FROM_PERCENT};
@@ -13,45 +13,36 @@ use crate::reading::construction::Construction;
 ///
 /// ```
 /// use tenter_core::Construction;
-/// use tenter_core::making::care::Finish;
 /// use tenter_core::making::garment::{GarmentPart, PartCloth};
 /// use tenter_core::making::handling::Cloth;
 ///
-/// let waxed = PartCloth { finish: Finish::Waxed, ..PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)) };
-/// assert!(!waxed.takes_heat());
+/// let velvet = PartCloth { one_way: true, ..PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)) };
+/// assert_eq!(velvet.part, GarmentPart::Main);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct PartCloth {
     /// The part.
     pub part: GarmentPart,
-    /// What was measured of its cloth.
+    /// What is known of its cloth.
     pub cloth: Cloth,
-    /// The finish of its cloth.
-    pub finish: Finish,
     /// Whether all pieces of it must lie one way up.
     pub one_way: bool,
 }
 
 impl PartCloth {
-    /// A cloth without a finish or a direction.
+    /// A cloth without a direction.
     ///
     /// ```
     /// use tenter_core::Construction;
     /// use tenter_core::making::garment::{GarmentPart, PartCloth};
     /// use tenter_core::making::handling::Cloth;
     ///
-    /// assert!(PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)).takes_heat());
+    /// assert!(!PartCloth::plain(GarmentPart::Main, Cloth::new(Construction::Woven)).one_way);
     /// ```
     #[must_use]
     pub const fn plain(part: GarmentPart, cloth: Cloth) -> Self {
-        Self { part, cloth, finish: Finish::Plain, one_way: false }
-    }
-
-    /// Whether its finish takes the heat of an iron: a wax melts, a film or an imitation of leather may.
-    #[must_use]
-    pub const fn takes_heat(&self) -> bool {
-        !matches!(self.finish, Finish::Waxed | Finish::Coated | Finish::Membrane | Finish::LeatherLike)
+        Self { part, cloth, one_way: false }
     }
 
     fn is_knit(&self) -> bool {
@@ -59,6 +50,7 @@ impl PartCloth {
     }
 
     fn meets(&self, asks: ClothCondition) -> bool {
+        let finish = self.cloth.finish;
         let stretches = || {
             let edge = Ratio::new(STRETCHES_FROM_PERCENT, 100);
             self.cloth.most_stretch().is_some_and(|figure| edge.is_some_and(|edge| figure.ratio >= edge))
@@ -70,13 +62,14 @@ impl PartCloth {
             ClothCondition::Gives => self.cloth.gives(),
             ClothCondition::Stretches => stretches(),
             ClothCondition::OneWay => {
-                self.one_way || self.is_knit() || matches!(self.finish, Finish::Brushed | Finish::Pile)
+                self.one_way || self.is_knit() || matches!(finish, Finish::Brushed | Finish::Pile)
             }
-            ClothCondition::Heat => self.takes_heat(),
-            ClothCondition::PlainHeat => self.takes_heat() && self.finish != Finish::Pile,
-            ClothCondition::PileHeat => self.finish == Finish::Pile,
-            // A pin leaves its hole where it leaves a hole in a film.
-            ClothCondition::NoHeat | ClothCondition::HolesStay => !self.takes_heat(),
+            ClothCondition::Fusible => finish.takes_fusible(),
+            ClothCondition::NoFusible => !finish.takes_fusible(),
+            ClothCondition::Iron => finish.takes_iron() && finish != Finish::Pile,
+            ClothCondition::Pile => finish == Finish::Pile,
+            ClothCondition::NoIron => !finish.takes_iron(),
+            ClothCondition::HolesStay => finish.keeps_holes(),
         }
     }
 }
@@ -170,7 +163,13 @@ impl GarmentPlan<'_> {
 
     fn has(&self, row: &WorkRow) -> bool {
         let any = row.any == Details::NONE || self.details.has_any(row.any);
-        let about_interfacing = matches!(row.work, Work::FuseSample | Work::TrimFusible | Work::SewInInterfacing);
+        let about_interfacing = matches!(
+            row.work,
+            Work::FuseSample
+                | Work::TrimFusible
+                | Work::SewInInterfacing
+                | Work::Get(Notion::Fusible | Notion::SewInInterfacing)
+        );
         (!about_interfacing || self.is_interfaced())
             && any
             && self.details.has_all(row.with)

@@ -21,14 +21,16 @@ pub enum ClothCondition {
     Stretches,
     /// It has a nap, a pile or a direction, or it is a knit.
     OneWay,
-    /// It takes an iron.
-    Heat,
+    /// It takes the heat of a fusible.
+    Fusible,
+    /// It takes no fusible.
+    NoFusible,
     /// It takes an iron and has no pile.
-    PlainHeat,
-    /// It takes an iron and has a pile.
-    PileHeat,
+    Iron,
+    /// It has a pile.
+    Pile,
     /// It takes no iron.
-    NoHeat,
+    NoIron,
     /// Pin holes stay in it.
     HolesStay,
 }

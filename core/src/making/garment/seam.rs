@@ -44,6 +44,8 @@ pub enum SeamKind {
     Neckband,
     /// A sleeve into the armhole.
     Armhole,
+    /// A raglan sleeve to front and back.
+    Raglan,
     /// The underarm seam of a sleeve.
     Sleeve,
     /// A side seam.
@@ -85,6 +87,7 @@ words!(SeamKind {
     CollarToNeck => "collar-to-neck",
     Neckband => "neckband",
     Armhole => "armhole",
+    Raglan => "raglan",
     Sleeve => "sleeve",
     Side => "side",
     SleeveAndSide => "sleeve-and-side",
@@ -199,6 +202,7 @@ impl SeamKind {
             Self::CollarToNeck => enclosed(curved(row(self, [Main, Collar], [Around, Crosswise]))),
             Self::Neckband => band(curved(row(self, [Main, Neckband], [Around, Crosswise])), Over::Head),
             Self::Armhole => curved(row(self, [Main, Sleeve], [Around, Around])),
+            Self::Raglan => curved(row(self, [Main, Sleeve], [Slanting, Slanting])),
             Self::Sleeve => alike(self, Sleeve, Lengthwise),
             Self::Side => alike(self, Main, Lengthwise),
             Self::SleeveAndSide => alike(self, Main, Lengthwise),

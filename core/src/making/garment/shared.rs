@@ -1,8 +1,8 @@
 //! Rows that several kinds share.
 
 use super::Detail::{
-    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, ElasticWaist, Fly, Hood, Lining, PatchPockets,
-    SeparatingZip, SidePockets, Waistband, WeltPockets,
+    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, ElasticWaist, Fly, HipPockets, Hood, Lining,
+    PatchPockets, Raglan, SeparatingZip, SidePockets, SleeveHeads, Sleeves, Slits, Vent, Waistband, WeltPockets,
 };
 use super::SeamKind;
 use super::place::{CordAt, Hem, Notion, PieceMark, StayedEdge, Zone};
@@ -17,6 +17,29 @@ const NEW_MEXICO: &str = "S. Wright, New Mexico Extension C-225, patch pockets";
 const STANDARDS: &str = "Association of Sewing and Design Professionals, Standards, pp. 13-23";
 const ARMY: &str = "US Army TM 10-8400-203-23, cords and eyelets";
 const GUIDELINE: &str = "Sewing guideline 11.125, Fold-Down Casings";
+const UNITS: &str = "Dodson and Quinn, California Manual 11: each part is finished before it is joined";
+
+const CODES: &str = "BS 3084:2006, zips of children's clothes, after a laboratory's bulletin";
+
+const fn get(notion: Notion) -> WorkRow {
+    row(Stage::Buy, Work::Get(notion))
+}
+
+/// What it needs beside its cloths.
+pub(super) const NOTIONS: &[WorkRow] = &[
+    get(Notion::Zip).any(&[SeparatingZip, ClosedZip, Fly]),
+    row(Stage::Buy, Work::ChildSlider).with(&[Child]).any(&[SeparatingZip, ClosedZip, Fly]).after(CODES),
+    get(Notion::BandClosing).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist]),
+    get(Notion::Buttons).with(&[Buttons]),
+    get(Notion::Elastic).any(&[ElasticWaist, ElasticCuffs]),
+    get(Notion::Cord).with(&[Cord]),
+    get(Notion::Eyelets).with(&[Cord]),
+    get(Notion::CordStops).with(&[Cord]).without(&[Child]),
+    get(Notion::Fusible).asks(ClothCondition::Fusible).after(TEXAS),
+    get(Notion::SewInInterfacing).asks(ClothCondition::NoFusible).own("a finish that takes no heat takes no fusible"),
+    get(Notion::PocketBags).any(&[WeltPockets, SidePockets, HipPockets]),
+    get(Notion::SleeveHeads).with(&[Sleeves, SleeveHeads]).without(&[Raglan]),
+];
 
 /// What is washed with the cloth.
 pub(super) const WASH: &[WorkRow] = &[
@@ -33,15 +56,16 @@ pub(super) const CUT: &[WorkRow] = &[
 ];
 
 /// Interfacing is tried on a sample first.
-pub(super) const SAMPLE: &[WorkRow] = &[row(Stage::Sample, Work::FuseSample).asks(ClothCondition::Heat).after(TEXAS)];
+pub(super) const SAMPLE: &[WorkRow] =
+    &[row(Stage::Sample, Work::FuseSample).asks(ClothCondition::Fusible).after(TEXAS)];
 
-/// What takes no heat takes no fusible.
-pub(super) const INTERFACING: &[WorkRow] = &[row(Stage::Fuse, Work::SewInInterfacing)
-    .asks(ClothCondition::NoHeat)
-    .own("a finish that takes no heat takes no fusible")];
-
-/// A fusible is smaller than its piece; after the zones.
-pub(super) const TRIM: &[WorkRow] = &[row(Stage::Fuse, Work::TrimFusible).asks(ClothCondition::Heat)];
+/// How the interfacing is put on, after the zones: a fusible is smaller than its piece; what takes no heat takes none.
+pub(super) const TRIM: &[WorkRow] = &[
+    row(Stage::Fuse, Work::TrimFusible).asks(ClothCondition::Fusible),
+    row(Stage::Fuse, Work::SewInInterfacing)
+        .asks(ClothCondition::NoFusible)
+        .own("a finish that takes no heat takes no fusible"),
+];
 
 /// The front edges and the collar of what opens in front.
 pub(super) const FRONT_ZONES: &[WorkRow] = &[
@@ -71,6 +95,7 @@ pub(super) const MARKS: &[WorkRow] = &[
     row(Stage::Mark, Work::Mark(PieceMark::ZipFoot)).any(&[ClosedZip, Fly]),
     row(Stage::Mark, Work::Mark(PieceMark::Buttonholes)).with(&[Buttons]),
     row(Stage::Mark, Work::Mark(PieceMark::Quarters)).with(&[Waistband, ElasticWaist]),
+    row(Stage::Mark, Work::Mark(PieceMark::Vents)).any(&[Vent, Slits]),
 ];
 
 /// A curved neck of woven; one of knit must pass the head and is not stay-stitched.
@@ -83,8 +108,32 @@ pub(super) const STAY_WAIST: &[WorkRow] = &[row(Stage::Mark, Work::StayStitch(St
     .asks(ClothCondition::Woven)
     .after(LESSON)];
 
+/// The slanting edges of a raglan of woven.
+pub(super) const STAY_RAGLAN: &[WorkRow] = &[row(Stage::Mark, Work::StayStitch(StayedEdge::Raglan))
+    .with(&[Sleeves, Raglan])
+    .asks(ClothCondition::Woven)
+    .after(LESSON)];
+
 /// Darts.
-pub(super) const DARTS: &[WorkRow] = &[row(Stage::Flat, Work::SewDarts).with(&[Darts])];
+pub(super) const DARTS: &[WorkRow] = &[
+    row(Stage::Flat, Work::SewDarts).with(&[Darts]),
+    row(Stage::Flat, Work::PressDarts).with(&[Darts]).asks(ClothCondition::Iron),
+];
+
+/// Collar and cuffs are sewn before they are set on: each part is finished before it is joined.
+pub(super) const SMALL_PARTS: &[WorkRow] = &[
+    row(Stage::Flat, Work::MakeCollar).with(&[Collar]).after(UNITS),
+    row(Stage::Flat, Work::MakeCuffs).with(&[Cuffs, Sleeves]).after(UNITS),
+];
+
+/// A vent, and the interfacing in it.
+pub(super) const VENT_ZONE: &[WorkRow] = &[row(Stage::Fuse, Work::Interface(Zone::Vent)).with(&[Vent])];
+
+/// A vent, sewn with the centre back.
+pub(super) const VENT: &[WorkRow] = &[row(Stage::Seams, Work::SewVent).with(&[Vent])];
+
+/// Slits, finished with the hem.
+pub(super) const SLITS: &[WorkRow] = &[row(Stage::Hems, Work::SewSlits).with(&[Slits])];
 
 /// Pockets of every make.
 pub(super) const POCKETS: &[WorkRow] = &[
@@ -128,6 +177,7 @@ pub(super) const ZIP_FRONT: &[WorkRow] = &[
     row(Stage::Zip, Work::BasteZip).with(&[SeparatingZip]),
     row(Stage::Zip, Work::FaceZip).with(&[SeparatingZip]),
     row(Stage::Zip, Work::TopstitchZip).with(&[SeparatingZip]),
+    row(Stage::Zip, Work::GuardZip).with(&[SeparatingZip, Child]),
 ];
 
 /// A front that buttons.
@@ -181,11 +231,15 @@ pub(super) const DRAWN_WAIST: &[WorkRow] = &[
 ];
 
 /// Each seam is pressed before another crosses it.
-pub(super) const PRESS_SEAMS: &[WorkRow] = &[row(Stage::Seams, Work::PressSeams).asks(ClothCondition::PlainHeat)];
+pub(super) const PRESS_SEAMS: &[WorkRow] = &[
+    row(Stage::Seams, Work::PressSeams).asks(ClothCondition::Iron),
+    row(Stage::Seams, Work::SteamSeams).asks(ClothCondition::Pile),
+    row(Stage::Seams, Work::FlattenSeams).asks(ClothCondition::NoIron),
+];
 
 /// The last press.
 pub(super) const PRESS: &[WorkRow] = &[
-    row(Stage::Press, Work::LastPress).asks(ClothCondition::PlainHeat),
-    row(Stage::Press, Work::PressPile).asks(ClothCondition::PileHeat),
-    row(Stage::Press, Work::NoIron).asks(ClothCondition::NoHeat),
+    row(Stage::Press, Work::LastPress).asks(ClothCondition::Iron),
+    row(Stage::Press, Work::PressPile).asks(ClothCondition::Pile),
+    row(Stage::Press, Work::NoIron).asks(ClothCondition::NoIron),
 ];

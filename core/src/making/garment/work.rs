@@ -9,6 +9,8 @@ use crate::number::words;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Stage {
+    /// What is bought or looked out beside the cloths.
+    Buy,
     /// Cloth, interfacing and notions are washed as the garment will be.
     Prewash,
     /// A sample seam in the cloths that meet in it.
@@ -40,6 +42,7 @@ pub enum Stage {
 }
 
 words!(Stage {
+    Buy => "buy",
     Prewash => "prewash",
     Sample => "sample",
     Cut => "cut",
@@ -66,6 +69,10 @@ words!(Stage {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Work {
+    /// Get a notion.
+    Get(Notion),
+    /// Take a zip for a child whose slider cannot pass its top stop.
+    ChildSlider,
     /// Wash a notion with the cloth.
     WashNotion(Notion),
 
@@ -80,6 +87,8 @@ pub enum Work {
     Interface(Zone),
     /// See whether it shows through at its full reach.
     TryOpacity,
+    /// The same, dry and wet.
+    TryOpacityWet,
     /// Fuse a sample first.
     FuseSample,
     /// Cut the fusible smaller than its piece.
@@ -140,6 +149,12 @@ pub enum Work {
 
     /// Sew the darts.
     SewDarts,
+    /// Press the darts.
+    PressDarts,
+    /// Sew the collar, before it is set on.
+    MakeCollar,
+    /// Sew the ends of the cuffs, before they are set on.
+    MakeCuffs,
     /// Fold and sew the front bands of a shirt.
     FoldFronts,
     /// Baste the lining to the front pieces.
@@ -150,8 +165,18 @@ pub enum Work {
     SewPlackets,
     /// Press each seam before another crosses it.
     PressSeams,
+    /// The same by steam from behind: it has a pile.
+    SteamSeams,
+    /// The same by hand: the iron harms the finish.
+    FlattenSeams,
+    /// Try a neckband over the head before it is sewn on.
+    TryNeckband,
+    /// Sew the centre back down to its vent, and the vent.
+    SewVent,
     /// Sew a seam.
     Seam(SeamKind, Manner),
+    /// Sew the sleeve heads into the caps.
+    SewSleeveHeads,
     /// Sew the belt loops on.
     SewLoops,
     /// Baste the separating zip, levels matched.
@@ -160,6 +185,8 @@ pub enum Work {
     FaceZip,
     /// Topstitch beside the zip.
     TopstitchZip,
+    /// Sew a guard behind the top of a child's zip.
+    GuardZip,
 
     /// Finish the free edges of facings to be seen.
     FinishFacings,
@@ -173,12 +200,16 @@ pub enum Work {
     SewLining,
     /// Set the lining in.
     SetLining,
-    /// Sew the lining of a skirt together and baste it to the waist.
+    /// Sew the lining of a skirt or trousers together and baste it to the waist.
     HangLining,
+    /// Sew such a lining to the tape of the zip.
+    LiningToZip,
     /// Buttonholes and buttons.
     Buttonholes,
     /// Fasten a waistband over its zip.
     FastenBand,
+    /// Sew a hook and eye above a zip.
+    HookAndEye,
 
     /// Turn, stitch and fill the casings of the wrists.
     WristCasing,
@@ -211,6 +242,10 @@ pub enum Work {
     HemLined,
     /// The hem of a lining where the outside ends in a casing.
     HemLining,
+    /// The hem of a skirt or trousers and that of its lining, which hangs free.
+    HemFree,
+    /// Finish the edges of the slits.
+    SewSlits,
 
     /// Press it a last time.
     LastPress,

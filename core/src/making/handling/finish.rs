@@ -16,11 +16,11 @@ pub enum SeamFinish {
     Nothing,
     /// The overlock that joins the seam neatens it as well.
     ByTheStitch,
-    /// Each edge overlocked, the seam pressed open.
+    /// Each edge overlocked, the seam opened.
     OverlockedSingly,
     /// Both edges overlocked together, to one side.
     OverlockedTogether,
-    /// Each edge zigzagged, the seam pressed open.
+    /// Each edge zigzagged, the seam opened.
     ZigzaggedSingly,
     /// Both edges zigzagged together, to one side.
     ZigzaggedTogether,
@@ -29,7 +29,7 @@ pub enum SeamFinish {
     French,
     /// A flat-felled seam: to one side, the under edge cut to 6 mm (1/4 in), the upper folded over it and stitched.
     Felled,
-    /// Each edge bound with tape, the seam pressed open first.
+    /// Each edge bound with tape, the seam opened first.
     BoundSingly,
     /// Both edges bound with one tape, to one side.
     BoundTogether,
@@ -83,6 +83,8 @@ pub struct FinishLine {
     pub finish: SeamFinish,
     /// What to take without an overlocker, or where the cloth frays after all.
     pub instead: Option<SeamFinish>,
+    /// Whether a seam that is opened is opened with the fingers and a roller: an iron would harm the finish.
+    pub by_hand: bool,
     /// Why.
     pub reason: FinishReason,
     /// Where it comes from.
@@ -114,13 +116,15 @@ const FELLED_UNDER: u16 = 475;
 /// ```
 #[must_use]
 pub fn finish(cloth: &Cloth, seam: &SeamUse) -> FinishLine {
-    let line = |finish, instead, reason, source| FinishLine { finish, instead, reason, source };
+    let by_hand = !cloth.finish.takes_iron();
+    let line = |finish, instead, reason, source| FinishLine { finish, instead, by_hand, reason, source };
     let stitch = sewing(cloth, seam).first.stitch;
     if stitch == Stitch::Overlock {
         let instead = Some(SeamFinish::ZigzaggedTogether);
         return line(SeamFinish::ByTheStitch, instead, FinishReason::DoesNotFray, NOT_FRAYING);
     }
-    if seam.lined || seam.enclosed {
+    let covered = seam.lined && seam.garment.is_none_or(GarmentKind::lining_closes);
+    if covered || seam.enclosed {
         return line(SeamFinish::Nothing, None, FinishReason::Covered, NOT_FRAYING);
     }
     if !cloth.frays() {

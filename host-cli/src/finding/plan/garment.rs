@@ -11,7 +11,7 @@ use super::seams::{self, Joined};
 use super::{PlanWanted, RoleChoice, Step};
 use crate::finding::fit::known;
 use crate::finding::handle::{Handle, layered};
-use crate::log::{Construction, Fabric, Finish, Role, Tag};
+use crate::log::{Construction, Fabric, Role, Tag};
 
 /// A cloth that is sewn, with the first role that it was chosen for.
 #[derive(Debug, Clone, Copy)]
@@ -50,7 +50,7 @@ impl SewnCloth<'_> {
 
     /// How far the view asks the role to give along a grain. Where it asks along another grain only, it asks
     /// nothing here, nor of a woven where it asks for nothing at all.
-    fn asked(&self, grain: Grain) -> Option<Ratio> {
+    pub(super) fn asked(&self, grain: Grain) -> Option<Ratio> {
         let asked = self.role.demand.stretch(grain).at_least.map(Limit::ratio);
         let elsewhere = self.role.grains().next().is_some() || self.cloth.construction != Construction::Knit;
         asked.or(elsewhere.then_some(Ratio::ZERO))
@@ -82,7 +82,6 @@ impl<'a> PlannedGarment<'a> {
         let parts = cloths.iter().enumerate().map(|(place, one)| PartCloth {
             part: one.part.unwrap_or(if first || place > 0 { GarmentPart::Panel } else { GarmentPart::Main }),
             cloth: one.cloth,
-            finish: one.fabric.finish.unwrap_or(Finish::Plain),
             one_way: one.fabric.one_way,
         });
         let mut made = Self { wanted, joined: Vec::new(), parts: parts.collect(), cloths };
@@ -121,6 +120,17 @@ impl<'a> PlannedGarment<'a> {
 
     pub(super) fn cloth(&self, place: usize) -> Option<&SewnCloth<'a>> {
         self.cloths.get(place)
+    }
+
+    /// The cloth of a part of which one was chosen.
+    pub(super) fn of_part(&self, part: GarmentPart) -> Option<&SewnCloth<'a>> {
+        self.cloths.iter().find(|one| one.part == Some(part))
+    }
+
+    /// The cloth of the body.
+    pub(super) fn body(&self) -> Option<&SewnCloth<'a>> {
+        let place = self.parts.iter().position(|one| one.part == GarmentPart::Main)?;
+        self.cloth(place)
     }
 
     /// The cloths that have seams of their own, each once.
@@ -251,17 +261,15 @@ impl<'a> PlannedGarment<'a> {
 
     /// What the lining leaves of the give of the cloth that it is sewn to.
     pub(super) fn lining_gives(&self) -> Option<Handle> {
-        let of = |wanted: GarmentPart| self.cloths.iter().find(|one| one.part == Some(wanted));
-        let lining = of(GarmentPart::Lining)?;
-        let outer =
-            of(GarmentPart::Main).or_else(|| self.cloths.iter().find(|one| one.part != Some(GarmentPart::Lining)))?;
+        let lining = self.of_part(GarmentPart::Lining)?;
+        let outer = self.body().or_else(|| self.cloths.iter().find(|one| one.part != Some(GarmentPart::Lining)))?;
         if outer.fabric.id == lining.fabric.id {
             return None;
         }
         let gives = |one: &SewnCloth<'_>| known::stretch(one.fabric, Grain::Crosswise, self.wanted.stock).ok();
-        // A lining holds back nothing where the view asks for no give.
-        let asks_none = outer.asked_most().is_none() && outer.role.grains().next().is_some();
-        if asks_none {
+        // A lining holds back nothing where the view asks for no give, and a woven that asks nothing at all wants none.
+        let is_free = outer.role.grains().next().is_some() || outer.cloth.construction == Construction::Woven;
+        if outer.asked_most().is_none() && is_free {
             return None;
         }
         let wants = outer.role.demand.crosswise.at_least.map(Limit::ratio);

@@ -3,6 +3,8 @@
 mod before;
 mod buying;
 mod garment;
+pub mod kind;
+mod overall;
 pub mod part;
 mod seams;
 mod step;
@@ -10,12 +12,13 @@ mod wanted;
 mod work;
 
 pub use garment::PlannedGarment;
+pub use overall::{InDoubt, Overall};
 pub use seams::part_of;
-pub use step::{PlanPart, PlanTopic, SeamStep, Step};
-pub use wanted::{PlanWanted, RoleChoice, SeamWanted, WantedKind};
+pub use step::{PlanPart, PlanTopic, SeamStep, SizedLength, Step};
+pub use wanted::{PlanWanted, PlannedCord, RoleChoice, SeamWanted, USUAL_CORD, WantedKind};
 
 use tenter_core::making::caution::{CORDS, Caution, CordPlace, Job, cautions};
-use tenter_core::making::garment::{Detail, Details, GarmentKind};
+use tenter_core::making::garment::{Detail, Details, GarmentKind, Stage};
 use tenter_core::{Answer, Confidence, Figures, Length};
 
 use crate::finding::fit::Candidate;
@@ -37,8 +40,10 @@ pub struct ViewPlan {
     pub roles: Vec<PlannedRole>,
     /// What to do, part by part; no part is empty.
     pub parts: Vec<PlanPart>,
-    /// The worst answer of the roles.
-    pub answer: Option<Answer>,
+    /// The answer, all in all.
+    pub overall: Overall,
+    /// The stages that are done.
+    pub done: Vec<Stage>,
     /// How sure an answer is.
     pub confidence: Confidence,
 }
@@ -102,6 +107,7 @@ impl ViewPlan {
         seams::pairs(&made, &mut parts);
         work::add(&made, &mut parts);
         seams::rest(&made, &mut parts);
+        buying::tapes(&made, &mut parts);
         buying::elastic(&made, &mut parts);
         care(&made, &mut parts);
         let planned = |chosen: &RoleChoice<'_>| PlannedRole {
@@ -109,12 +115,13 @@ impl ViewPlan {
             cloth: chosen.candidate.as_ref().map(ChosenCloth::from),
         };
         let roles: Vec<PlannedRole> = wanted.chosen.iter().map(planned).collect();
-        let answers = roles.iter().map(|role| role.cloth.as_ref().map_or(Answer::Short, |cloth| cloth.answer));
+        let overall = Overall::of(&roles, &made, &parts);
         Self {
             pattern: wanted.pattern.name.clone(),
             view: wanted.view.to_owned(),
             garment: wanted.kind.map(|kind| (kind.kind, kind.details)),
-            answer: answers.reduce(Answer::worse),
+            overall,
+            done: Vec::new(),
             roles,
             parts: parts.0,
             confidence: wanted.confidence,
@@ -139,6 +146,16 @@ impl Parts {
         }
         let place = self.0.iter().position(|part| part.topic > topic).unwrap_or(self.0.len());
         self.0.insert(place, PlanPart { topic, steps });
+    }
+
+    /// Puts steps before those of the first part of a topic.
+    fn begin(&mut self, topic: PlanTopic, steps: Vec<Step>) {
+        match self.0.iter_mut().find(|part| part.topic == topic) {
+            Some(part) => {
+                part.steps.splice(0..0, steps);
+            }
+            None => self.add(topic, steps),
+        }
     }
 
     /// Appends a step to the last part, or to a new one where that is of another topic: the work of a kind comes in its
@@ -175,7 +192,7 @@ fn care(made: &PlannedGarment<'_>, parts: &mut Parts) {
         // Where the garment is known, so is the place of its cord: never a child's hood.
         let applies = |place| match wanted.kind {
             None => true,
-            Some(_) => matches!(place, CordPlace::WaistOrHem | CordPlace::WaistOrHemDrawnIn),
+            Some(_) => matches!(place, CordPlace::WaistOrHem | CordPlace::WaistOrHemDrawnIn | CordPlace::Back),
         };
         steps.extend(CORDS.iter().filter(|cord| applies(cord.place)).map(Step::Cord));
     }

@@ -2,7 +2,7 @@
 
 use tenter_core::making::garment::{GarmentPart, Manner, PieceMark, SeamKind, SeamRow, Stage};
 use tenter_core::making::pairing::{Advice, Match};
-use tenter_core::{Grain, Length};
+use tenter_core::{Answer, Grain, Length};
 
 use super::garment::{PlannedGarment, SewnCloth};
 use super::{Parts, PlanTopic, SeamWanted, Step};
@@ -29,6 +29,14 @@ pub struct Joined {
 impl Joined {
     fn is_band(&self) -> bool {
         matches!(&self.known, Known::Paired(pairing) if pairing.pair.answer == Match::BandToBody)
+    }
+
+    /// Whether it gives what is asked along it; none where nothing is, or nobody pulled it.
+    pub(super) fn gives(&self) -> Option<Answer> {
+        match &self.known {
+            Known::Paired(pairing) => pairing.pair.give.map(|give| give.answer),
+            Known::NotPulled(_) => None,
+        }
     }
 
     /// The steps that belong to a part.

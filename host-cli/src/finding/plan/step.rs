@@ -2,14 +2,18 @@
 
 use tenter_core::making::care::Care;
 use tenter_core::making::caution::{Caution, Cord};
+use tenter_core::making::elastic::Tunnel;
 use tenter_core::making::garment::{
-    Hem, Holds, Manner, Notion, PieceMark, SeamKind, Stage, StayedEdge, TaskReason, Work, Zone,
+    GarmentKind, GarmentPart, Hem, Holds, Manner, Notion, PieceMark, SeamKind, Stage, StayedEdge, TaskReason, Work,
+    Zone,
 };
 use tenter_core::making::handling::{FinishLine, SeamAllowance, Sewing, StayLine, Trimming};
+use tenter_core::making::sizing::Wearable;
 use tenter_core::making::source::Source;
-use tenter_core::{Grain, Ratio};
+use tenter_core::{Figure, Grain, Length, Ratio, Settle, Unit};
 
 use crate::finding::amounts::ClothAmount;
+use crate::finding::fit::Reason;
 use crate::finding::handle::Handle;
 use crate::finding::pair::{NamedCloth, Pairing};
 use crate::finding::size::SizeLine;
@@ -26,6 +30,33 @@ pub enum PlanTopic {
     Stage(Stage),
     /// Cautions, which are heeded and not ticked off.
     Care,
+}
+
+impl PlanTopic {
+    /// The stage of the work that it is, if it is one that is ticked off.
+    #[must_use]
+    pub const fn stage(self) -> Option<Stage> {
+        match self {
+            Self::Buying => Some(Stage::Buy),
+            Self::Stage(stage) => Some(stage),
+            Self::Check | Self::Care => None,
+        }
+    }
+}
+
+impl From<Stage> for PlanTopic {
+    fn from(stage: Stage) -> Self {
+        if stage == Stage::Buy { Self::Buying } else { Self::Stage(stage) }
+    }
+}
+
+/// A length in the unit that it was measured in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct SizedLength {
+    /// The length.
+    pub length: Length,
+    /// The unit.
+    pub unit: Unit,
 }
 
 /// A part of a plan.
@@ -81,8 +112,91 @@ pub enum Step {
     },
     /// Mark cloths before the wash: their washing change is not known.
     MarkBeforeWash(Vec<NamedCloth>),
+    /// Cloths that are not washed, since the garment never will be.
+    LeaveUnwashed(Vec<NamedCloth>),
     /// Wash notions with the cloth.
     WashNotions(Vec<Notion>, Source),
+    /// Get a notion.
+    Notion {
+        /// What.
+        notion: Notion,
+        /// How much of it at least, where that is known.
+        lengths: Vec<SizedLength>,
+        /// Why.
+        why: TaskReason,
+        /// Where the rule comes from.
+        source: Source,
+    },
+    /// Get a tape that does not stretch.
+    Tape {
+        /// For the shoulder seams.
+        shoulders: bool,
+        /// For the mouths of pockets.
+        mouths: bool,
+        /// Where the rule comes from.
+        source: Source,
+    },
+    /// Turn a casing and draw in what runs in it, as wide as that asks.
+    Casing {
+        /// The work.
+        work: Work,
+        /// The casing.
+        tunnel: Tunnel,
+        /// The width of what runs in it.
+        width: Length,
+        /// The unit of its lengths.
+        unit: Unit,
+    },
+    /// Look for a cloth for a part of which the view has no role.
+    SeekPart(GarmentPart),
+    /// A role whose cloth is in doubt, and what would settle it.
+    Settle {
+        /// The cloth.
+        cloth: NamedCloth,
+        /// The role.
+        role: String,
+        /// What decided.
+        reason: Reason,
+        /// The figure that lies at a limit.
+        figure: Option<Figure>,
+        /// What would settle it.
+        settle: Option<Settle>,
+        /// When growth is read, in seconds after release.
+        rest_seconds: u32,
+    },
+    /// An interfacing melts at a heat that the cloth of the body does not take.
+    FusibleOnNoHeat {
+        /// The interfacing.
+        interfacing: NamedCloth,
+        /// The cloth.
+        cloth: NamedCloth,
+    },
+    /// A fusible must melt at the little heat that the cloth of the body takes.
+    FuseCool(NamedCloth),
+    /// How far the cloth is stretched to see whether it shows through.
+    Opacity {
+        /// How far the view asks it to stretch across and along.
+        by: [Ratio; 2],
+        /// Its mass per area in g/m², relaxed and there; none where it was not weighed.
+        mass: Option<(u16, u16)>,
+        /// Whether it is tried wet as well.
+        wet: bool,
+        /// Where the rule comes from.
+        source: Source,
+    },
+    /// What the cloth still gives where it is stretched as far as the view asks.
+    Reach {
+        /// Along which grain.
+        grain: Grain,
+        /// How far that is.
+        by: Ratio,
+        /// How far it gives from there.
+        left: Ratio,
+    },
+    /// How much smaller than the body it is usually cut.
+    Ease(Wearable),
+    /// Stay-stitch the edges of seams.
+    StaySeams(Vec<SeamKind>, Source),
     /// Pull a cloth along a grain that a role asks about.
     Pull {
         /// The cloth.
@@ -92,8 +206,8 @@ pub enum Step {
         /// The role.
         role: String,
     },
-    /// Nothing opens its waist.
-    SayHowOpened,
+    /// Nothing opens it for who puts it on.
+    SayHowOpened(GarmentKind),
     /// How a role is joined is not known.
     SayHowJoined {
         /// The role.

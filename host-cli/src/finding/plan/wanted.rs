@@ -1,8 +1,9 @@
 //! What a plan is made from.
 
 use tenter_core::making::caution::Job;
+use tenter_core::making::elastic::Drawcord;
 use tenter_core::making::garment::{Details, GarmentKind, SeamKind};
-use tenter_core::{Confidence, Grain, Length};
+use tenter_core::{Confidence, Grain, Length, Unit};
 
 use crate::finding::fit::{Candidate, Stock};
 use crate::finding::size::Sized;
@@ -45,6 +46,22 @@ pub struct WantedKind {
     pub details: Details,
 }
 
+/// The width of a cord of which nobody said it (the tool's own).
+pub const USUAL_CORD: Length = Length::from_mm(5);
+
+/// A cord for an edge.
+#[derive(Debug, Clone, Copy)]
+pub struct PlannedCord {
+    /// The cord with its casing.
+    pub cord: Drawcord,
+    /// The edge, laid open.
+    pub edge: Length,
+    /// The width of the cord; none where nobody said it.
+    pub width: Option<Length>,
+    /// The unit of its lengths.
+    pub unit: Unit,
+}
+
 /// What a plan is made from.
 #[derive(Debug)]
 pub struct PlanWanted<'a> {
@@ -60,6 +77,8 @@ pub struct PlanWanted<'a> {
     pub seams: Vec<SeamWanted>,
     /// Zips and elastic.
     pub notions: Sized,
+    /// The cord, where the edge that it draws in was said.
+    pub cord: Option<PlannedCord>,
     /// What else a caution depends on.
     pub job: Job,
     /// The stash.

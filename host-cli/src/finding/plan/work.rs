@@ -1,12 +1,16 @@
 //! The work of a kind on the plan, in its order; what is done in one way is told in one line.
 
 use tenter_core::Grain;
+use tenter_core::making::care::Finish;
+use tenter_core::making::elastic::Edging;
 use tenter_core::making::garment::{GarmentPart, Hem, Holds, Manner, Notion, SeamKind, Stage, Task, Work, Zone};
 use tenter_core::making::handling::{self, Runs, Sewing, Stay};
+use tenter_core::making::source::Source;
 
-use super::before::is_wetted;
+use super::before::{is_wetted, opacity, reach};
 use super::garment::{PlannedGarment, is_closed, is_same};
-use super::{Parts, PlanTopic, SeamStep, Step};
+use super::{Parts, PlanTopic, PlannedCord, SeamStep, Step, USUAL_CORD, buying};
+use crate::finding::size::{Size, SizeLine};
 use crate::log::Construction;
 
 /// Puts the work of the kind on the plan.
@@ -14,21 +18,27 @@ pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let Some(garment) = made.garment() else { return };
     let mut tasks = Vec::new();
     garment.each(|task| tasks.push(task));
-    // Elastic that lies in the stash is washed by itself.
-    let has_elastic = made.places().any(|(_, one)| one.part == Some(GarmentPart::Elastic));
-    tasks.retain(|task| !(has_elastic && task.work == Work::WashNotion(Notion::Elastic)));
-    // What is never washed needs no notion that was.
-    let is_washed = made
-        .garment()
-        .and_then(|garment| made.cloth(garment.place(GarmentPart::Main)?))
-        .is_none_or(|one| is_wetted(one.fabric));
-    tasks.retain(|task| is_washed || !matches!(task.work, Work::WashNotion(_)));
+    // Elastic that lies in the stash is washed by itself, and what is never washed needs no notion that was.
+    let has_elastic = made.of_part(GarmentPart::Elastic).is_some();
+    let is_washed = made.body().is_none_or(|one| is_wetted(one.fabric));
+    let sews_in = made.of_part(GarmentPart::Interfacing).is_some_and(|one| one.cloth.finish != Finish::Fusible);
+    tasks.retain(|task| match task.work {
+        Work::WashNotion(Notion::Elastic) if has_elastic => false,
+        Work::WashNotion(_) => is_washed,
+        Work::Get(notion) => buying::is_needed(made, notion),
+        // An interfacing without glue was chosen.
+        Work::FuseSample => !sews_in,
+        _ => true,
+    });
+    for task in tasks.iter_mut().filter(|task| sews_in && task.work == Work::TrimFusible) {
+        *task = Task { work: Work::SewInInterfacing, source: Source::CommonPractice, ..*task };
+    }
     let mut finish = made.usual_finish().filter(|line| {
         line.finish != handling::SeamFinish::ByTheStitch && line.reason != handling::FinishReason::Covered
     });
     for task in tasks {
-        let topic = PlanTopic::Stage(task.stage);
-        if matches!(task.work, Work::Seam(..))
+        let topic = PlanTopic::from(task.stage);
+        if matches!(task.work, Work::Seam(..) | Work::SewVent)
             && let Some(line) = finish.take()
         {
             parts.follow(topic, Step::Finish { line, tags: Vec::new() });
@@ -49,10 +59,11 @@ pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
         if merged {
             continue;
         }
+        let beside = beside(made, task.work);
         if before {
-            parts.add(topic, [step])
+            parts.add(topic, core::iter::once(step).chain(beside))
         } else {
-            parts.follow(topic, step)
+            core::iter::once(step).chain(beside).for_each(|step| parts.follow(topic, step));
         }
         if let Work::Seam(seam, manner) = task.work
             && manner != Manner::Pulled
@@ -62,6 +73,7 @@ pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
             });
         }
     }
+    parts.add(PlanTopic::Stage(Stage::Mark), stayed(made));
     let all = made.sewn().count();
     for step in parts.0.iter_mut().flat_map(|part| &mut part.steps) {
         if let Step::Work { tags, .. } = step
@@ -72,14 +84,73 @@ pub(super) fn add(made: &PlannedGarment<'_>, parts: &mut Parts) {
     }
 }
 
+/// What stands beside a task: what the cloth gives beyond the stretch of wear.
+fn beside(made: &PlannedGarment<'_>, work: Work) -> Vec<Step> {
+    match work {
+        Work::TryOpacity | Work::TryOpacityWet => reach(made),
+        _ => Vec::new(),
+    }
+}
+
+/// The casing of elastic or cord of which the width was said.
+fn casing(made: &PlannedGarment<'_>, work: Work) -> Option<Step> {
+    let at = |wrist: bool| {
+        // The lines of one elastic follow each other.
+        let lines = &made.wanted.notions.lines;
+        let starts = |line: &SizeLine| matches!(&line.size, Size::Elastic { recommended, .. } if (recommended.place == Edging::Wrist) == wrist);
+        let start = lines.iter().position(starts)?;
+        let mut own = lines.iter().skip(start + 1).take_while(|line| !matches!(line.size, Size::Elastic { .. }));
+        own.find_map(|line| match line.size {
+            Size::Casing { tunnel, width } => Some(Step::Casing { work, tunnel, width, unit: line.unit }),
+            _ => None,
+        })
+    };
+    match work {
+        Work::WaistCasing => at(false),
+        Work::WristCasing => at(true),
+        Work::CordCasing(_) => {
+            let PlannedCord { cord, width, unit, .. } = made.wanted.cord?;
+            Some(Step::Casing { work, tunnel: cord.tunnel, width: width.unwrap_or(USUAL_CORD), unit })
+        }
+        _ => None,
+    }
+}
+
+/// The straight edges that are stay-stitched for what they stretch: they are told where the pieces are marked.
+fn stayed(made: &PlannedGarment<'_>) -> Option<Step> {
+    let stays = |(seam, manner): (SeamKind, Manner)| {
+        let (_, asked, treated) = made.treated(seam)?;
+        let line = treated.stay.filter(|line| line.stay == Stay::StayStitch)?;
+        let told = asked.runs == Runs::Crosswise && !asked.enclosed && manner != Manner::Pulled;
+        told.then_some((seam, line.source))
+    };
+    let stayed: Vec<(SeamKind, Source)> = made.seams().into_iter().filter_map(stays).collect();
+    let (_, source) = *stayed.first()?;
+    Some(Step::StaySeams(stayed.into_iter().map(|(seam, _)| seam).collect(), source))
+}
+
 fn step(made: &PlannedGarment<'_>, task: &Task) -> Step {
     let Task { work, source, why, .. } = *task;
     match work {
+        Work::WaistCasing | Work::WristCasing | Work::CordCasing(_) => {
+            casing(made, work).unwrap_or(Step::Work { work, tags: Vec::new(), why, source })
+        }
+        Work::Get(notion) => Step::Notion { notion, lengths: buying::lengths(made, notion), why, source },
+        Work::TryOpacity | Work::TryOpacityWet => {
+            let told = opacity(made, work == Work::TryOpacityWet, source);
+            told.unwrap_or(Step::Work { work, tags: Vec::new(), why, source })
+        }
+        Work::CutCord(_) if made.wanted.cord.is_some() => match made.wanted.cord {
+            Some(PlannedCord { cord, edge, unit, .. }) => {
+                Step::Size(SizeLine { size: Size::Cord { cord, edge }, unit })
+            }
+            None => Step::Work { work, tags: Vec::new(), why, source },
+        },
         Work::WashNotion(notion) => Step::WashNotions(vec![notion], source),
         Work::Interface(zone) => {
-            let body = made.garment().and_then(|garment| made.cloth(garment.place(GarmentPart::Main)?));
-            let gives =
-                body.is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
+            let gives = made
+                .body()
+                .is_some_and(|one| one.asked_most().is_some() || one.cloth.construction == Construction::Knit);
             let band = made.garment().and_then(|garment| made.band_gives(&garment, SeamKind::Waistband));
             let holds = match zone {
                 Zone::Waistband if band.is_some() => Some(Holds::Gives),
@@ -128,8 +199,7 @@ fn sewn(made: &PlannedGarment<'_>, task: &Task, seam: SeamKind, manner: Manner) 
     let tells = !is_closed(manner) && !asked.enclosed && Some(treated.finish.finish) != usual;
     let stay = treated.stay.filter(|line| match line.stay {
         Stay::Tape | Stay::ClearElastic => seam == SeamKind::Shoulder,
-        Stay::StayStitch => asked.runs == Runs::Crosswise && !asked.enclosed,
-        Stay::Hung | Stay::LeftFree => false,
+        Stay::StayStitch | Stay::Hung | Stay::LeftFree => false,
     });
     SeamStep {
         sewing: Some(treated.sewing).filter(other),

@@ -171,6 +171,10 @@ pub fn refused(refused: &Refused) -> String {
             "cloth {tag} is cut for '{}' already; if it was not, type tenter make uncut {number} --role first",
             one_line(role)
         ),
+        Refused::NoStage { number, stage, known } => {
+            let known: Vec<&str> = known.iter().map(|stage| stage.word()).collect();
+            format!("garment {number} has no stage '{}'; type some of: {}", stage.word(), known.join(", "))
+        }
         Refused::NothingToCut(number) => format!("everything is cut for garment {number}"),
         Refused::NothingCutFor(number) => format!("nothing was cut for garment {number}; nothing to take back"),
         Refused::CutHowMuch { number, role } => format!(

@@ -25,9 +25,6 @@ pub fn misuse(misuse: &Misuse) -> String {
             one_line(word)
         ),
         Misuse::NothingBeingMade => "no garment is being made; begin one with tenter make start".to_owned(),
-        Misuse::PlanAtStart => {
-            "seams, zips and elastic belong to the plan; begin the garment, then type tenter make plan".to_owned()
-        }
         Misuse::NoAppModule => "this tenter was built without the app; pass --module FILE, or build both from the \
                                 sources: host-cli/phone/build, then cargo install --path host-cli --features phone"
             .to_owned(),

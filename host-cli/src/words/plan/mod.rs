@@ -1,10 +1,14 @@
 //! The plan of a view, in words.
 
+mod cloth;
+mod overall;
 mod seam;
 pub mod work;
 
+pub use overall::overall;
+
 use serde::Serialize;
-use tenter_core::making::care::Pins;
+use tenter_core::making::care::{Dots, Pins};
 use tenter_core::making::garment::{Detail, GarmentKind, Holds, Stage, Work};
 use tenter_core::making::handling::Basis;
 use tenter_core::making::source::Source;
@@ -13,6 +17,7 @@ use tenter_core::{Confidence, Ratio, Unit};
 use self::work::{list, measured};
 use crate::finding::handle::Handle;
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, Step, ViewPlan, part_of};
+use crate::finding::size::{Size, SizeLine};
 use crate::log::Tag;
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
@@ -26,6 +31,8 @@ use crate::words::{amounts, answer, care, figures, handle, quantity, size, terms
 pub struct Section {
     /// Its head.
     pub head: String,
+    /// Whether it is done.
+    pub done: bool,
     /// Its lines.
     pub lines: Vec<Spoken>,
 }
@@ -35,6 +42,7 @@ pub struct Section {
 pub fn sections(plan: &ViewPlan, unit: Unit) -> Vec<Section> {
     let cloths = Section {
         head: "cloths".to_owned(),
+        done: false,
         lines: plan.roles.iter().map(|role| cloth(role, plan.confidence, unit)).collect(),
     };
     let parts = plan.parts.iter().map(|part| section(plan, part, unit));
@@ -52,7 +60,8 @@ pub fn section(plan: &ViewPlan, part: &PlanPart, unit: Unit) -> Section {
         said.push(text);
         is_new
     });
-    Section { head: head(part), lines }
+    let done = part.topic.stage().is_some_and(|stage| plan.done.contains(&stage));
+    Section { head: head(part), done, lines }
 }
 
 /// What is planned; none for a general plan.
@@ -80,16 +89,19 @@ fn head(part: &PlanPart) -> String {
         part.steps.iter().any(|step| matches!(step, Step::Work { work, .. } if wanted.contains(work)))
     };
     match part.topic {
-        PlanTopic::Buying => "to buy".to_owned(),
+        PlanTopic::Buying => work::stage(Stage::Buy).to_owned(),
         PlanTopic::Check => "before you begin".to_owned(),
         PlanTopic::Stage(Stage::Facing) => {
+            let hook = does(&[Work::HookAndEye]).then_some("hook and eye");
             let facing = does(&[Work::SewFacing]).then_some("facing");
             let lining = does(&[Work::SewLining, Work::HangLining]).then_some("lining");
             let buttons = does(&[Work::Buttonholes]).then_some("buttonholes");
             let fastening = does(&[Work::FastenBand]).then_some("fastening");
-            list(&[facing, lining, buttons, fastening].into_iter().flatten().collect::<Vec<_>>())
+            list(&[facing, lining, buttons, fastening, hook].into_iter().flatten().collect::<Vec<_>>())
         }
-        PlanTopic::Stage(Stage::Mark) if !part.steps.iter().any(|step| matches!(step, Step::StayStitch(..))) => {
+        PlanTopic::Stage(Stage::Mark)
+            if !part.steps.iter().any(|step| matches!(step, Step::StayStitch(..) | Step::StaySeams(..))) =>
+        {
             "mark".to_owned()
         }
         PlanTopic::Stage(stage) => work::stage(stage).to_owned(),
@@ -180,9 +192,55 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
                         what holds for any garment";
             own("say", text.to_owned(), "the view has no garment kind".to_owned())
         }
-        Step::SayHowOpened => {
-            let text = "how it opens, with --with fly, --with closed-zip or --with elastic-waist";
-            own("say", text.to_owned(), "a woven waist without an opening does not pass the hips".to_owned())
+        Step::SayHowOpened(kind) => cloth::how_opened(*kind),
+        Step::Settle { cloth, role, reason, figure, settle, rest_seconds } => cloth::settle(
+            (cloth, role),
+            *reason,
+            figure.as_ref(),
+            settle.as_ref(),
+            (*rest_seconds, plan.confidence, unit),
+        ),
+        Step::LeaveUnwashed(cloths) => {
+            let names: Vec<String> = cloths.iter().map(named).collect();
+            let names = list(&names.iter().map(String::as_str).collect::<Vec<_>>());
+            let why = "what is never washed shrinks nothing that is sewn to it".to_owned();
+            own("leave", format!("{names} unwashed: the garment will not be washed"), why)
+        }
+        Step::FusibleOnNoHeat { interfacing, cloth } => {
+            let text = format!(
+                "an interfacing to sew in, in the place of {}: {} takes no heat",
+                named(interfacing),
+                named(cloth)
+            );
+            own("take", text, "a fusible melts at a heat that harms the finish".to_owned())
+        }
+        Step::Notion { notion, lengths, why, source } => cloth::notion(plan, *notion, lengths, (*why, *source), unit),
+        Step::Tape { shoulders, mouths, source } => {
+            let at = match (shoulders, mouths) {
+                (true, true) => "the shoulder seams and the pocket mouths",
+                (true, false) => "the shoulder seams",
+                _ => "the pocket mouths",
+            };
+            let text = format!("narrow tape that does not stretch, for {at}");
+            Spoken::new("buy", text, "they must keep their length", *source)
+        }
+        Step::Casing { work, tunnel, width, unit } => cloth::casing(*work, tunnel, *width, *unit),
+        Step::FuseCool(cloth) => {
+            let text =
+                format!("an interfacing that fuses at 110 °C, or one to sew in: {} takes no more heat", named(cloth));
+            Spoken::new("take", text, "one dot on its label, or its fibre is not known", Dots::SOURCE)
+        }
+        Step::SeekPart(part) => {
+            let text = format!("for the {}; the view has no role for it", cloth::part(*part));
+            own("cloth", text, "add one with tenter pattern add, and its length is added up".to_owned())
+        }
+        Step::Opacity { by, mass, wet, source } => cloth::opacity(*by, *mass, *wet, *source),
+        Step::Reach { grain, by, left } => cloth::reach(*grain, *by, *left),
+        Step::Ease(worn) => cloth::ease(worn),
+        Step::StaySeams(seams, source) => {
+            let within = measured("within {3 mm|1/8 in} of the seam line, from wide to narrow", unit);
+            let text = format!("the {} edges, {within}", seam::places(seams));
+            Spoken::new("stay-stitch", text, "it stretches that way while it is handled", *source)
         }
         Step::SayHowJoined { role, to } => {
             let (role, to) = (isolated(role), isolated(to));
@@ -217,7 +275,8 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             Spoken { text: format!("{}{}", handle::finish(line, unit), whose(tags)), ..spoken }
         }
         Step::Interface { zones, holds, source } => {
-            let names: Vec<&str> = zones.iter().map(|one| work::zone(*one)).collect();
+            let names: Vec<&str> =
+                zones.iter().map(|one| work::zone(*one, plan.garment.map(|(kind, _)| kind))).collect();
             let (how, why) = match holds {
                 Some(Holds::Firm) => (", held firm", "a closing and a pocket must not grow"),
                 Some(Holds::Gives) => (", with one that gives as the cloth does", "it moves with the body"),
@@ -262,6 +321,12 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         Step::Handle { handle, most, tags } => {
             let line = handle::speak(handle, *most, plan.confidence, unit);
             Spoken { text: format!("{}{}", line.text, whose(tags)), ..line }
+        }
+        Step::Size(SizeLine { size: Size::Cord { cord, .. }, unit }) => {
+            let line = size::speak(&SizeLine { size: Size::Cord { cord: *cord, edge: cord.cut }, unit: *unit });
+            let [cut, end] = [cord.cut, cord.end].map(|length| quantity::to_sew(length, *unit));
+            let text = format!("the cord {cut} long, {end} of it for each end, and seal the ends");
+            Spoken { about: "cut", text, why: "the edge laid open, and both ends".to_owned(), ..line }
         }
         Step::Size(line) => size::speak(line),
         Step::Seek(role) => {

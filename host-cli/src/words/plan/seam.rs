@@ -21,6 +21,7 @@ const fn object(seam: SeamKind) -> &'static str {
         SeamKind::CollarToNeck => "the collar to the neck",
         SeamKind::Neckband => "the band to the neck",
         SeamKind::Armhole => "the sleeves into the armholes",
+        SeamKind::Raglan => "the raglan seams",
         SeamKind::Sleeve => "the sleeve seams",
         SeamKind::Side => "the side seams",
         SeamKind::SleeveAndSide => "the sleeve and side seams",
@@ -50,6 +51,7 @@ const fn place(seam: SeamKind) -> &'static str {
         SeamKind::HoodToNeck | SeamKind::CollarToNeck => "neck",
         SeamKind::Neckband => "neckband",
         SeamKind::Armhole => "armholes",
+        SeamKind::Raglan => "raglan seams",
         SeamKind::Sleeve => "sleeves",
         SeamKind::Side => "sides",
         SeamKind::SleeveAndSide => "sleeves and sides",
@@ -81,7 +83,7 @@ const fn manner(manner: Manner) -> &'static str {
             ", the fullness of the cap eased in, the underarm sewn twice and trimmed there to {6 mm|1/4 in}"
         }
         Manner::LegInLeg => ", one leg inside the other",
-        Manner::Pulled => ", the band on top, pulled to match mark to mark",
+        Manner::Pulled => ", closed to a ring and folded, the band on top, pulled to match mark to mark",
         Manner::InOne => ", in one from the lower edge",
         Manner::Felled => ", flat-felled",
         Manner::Enclosed => ", the inner edge turned under over the allowances",

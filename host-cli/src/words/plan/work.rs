@@ -2,7 +2,8 @@
 
 use tenter_core::Unit;
 use tenter_core::making::garment::{
-    ClothCondition, CordAt, Detail, GarmentKind, Hem, Notion, PieceMark, Stage, StayedEdge, TaskReason, Work, Zone,
+    ClothCondition, CordAt, Detail, Details, GarmentKind, Hem, Notion, PieceMark, Stage, StayedEdge, TaskReason, Work,
+    Zone,
 };
 
 /// A verb and its object.
@@ -19,15 +20,30 @@ pub(super) const fn told(work: Work) -> Told {
             "stretch",
             "the cloth as far as it will be worn, over black paper laid on white: if you see the edge, it shows through",
         ),
+        Work::TryOpacityWet => (
+            "stretch",
+            "the cloth as far as it will be worn, dry and wet, over black paper laid on white: if you see the edge, it \
+             shows through",
+        ),
+        Work::ChildSlider => ("take", "a zip whose slider cannot pass the top stop: it is for a child"),
         Work::FuseSample => ("fuse", "a sample first; the interfacing is no heavier than the cloth"),
         Work::TrimFusible => ("cut", "fusible interfacing {5 mm|3/16 in} smaller all round than its piece"),
         Work::SewInInterfacing => {
             ("sew in", "the interfacing {10 mm|3/8 in} from the edge and trim it to the stitches; do not fuse it")
         }
         Work::PressSeams => ("press", "each seam before another crosses it"),
+        Work::SteamSeams => ("steam", "each seam open from the wrong side, over a towel, before another crosses it"),
+        Work::FlattenSeams => {
+            ("flatten", "each seam and dart with your fingers and a roller or a clapper before another crosses it")
+        }
         Work::ZipStrip => ("fuse", "a strip of {25 mm|1 in} that does not stretch along the zip seam"),
-        Work::SewDarts => ("sew", "the darts, from the wide end to the point, and press them"),
-        Work::SewWelts => ("sew", "each finished welt below its line, face down, and the bag above the line"),
+        Work::SewDarts => ("sew", "the darts, from the wide end to the point"),
+        Work::PressDarts => ("press", "the darts, upright ones towards the centre, flat ones down"),
+        Work::MakeCollar => ("sew", "the collar round its outer edges, trim the allowances in steps and turn it"),
+        Work::MakeCuffs => ("sew", "the ends of the cuffs, trim them and turn the cuffs"),
+        Work::SewWelts => {
+            ("sew", "the welts and turn them, then sew each below its line, face down, and the bag above the line")
+        }
         Work::CutWelts => {
             ("cut", "between the rows to {3 mm|1/8 in} from the ends, then into the corners, and turn the bag in")
         }
@@ -55,7 +71,7 @@ pub(super) const fn told(work: Work) -> Told {
         Work::SewFlyCrotch => ("sew", "the front crotch up to the mark of the fly"),
         Work::SetFlyZip => ("face", "the fly and set its zip"),
         Work::TopstitchFly => ("topstitch", "the fly from the right side and bar-tack its foot"),
-        Work::SewZipSeam => ("sew", "the seam below the zip, baste the rest of it and press it open"),
+        Work::SewZipSeam => ("sew", "the seam below the zip, baste the rest of it and open its allowances"),
         Work::SetClosedZip => ("set", "the zip behind the basted seam, its stop at the mark, and take out the basting"),
         Work::FoldFronts => ("fold", "the button bands of the fronts and stitch them"),
         Work::BasteLining => ("baste", "the lining to its pieces, wrong sides together"),
@@ -65,25 +81,30 @@ pub(super) const fn told(work: Work) -> Told {
         Work::FinishFacings => ("finish", "the free edges of the facings: they will be seen"),
         Work::BasteZip => ("baste", "the zip to both fronts; neck, pockets and lower edge lie level"),
         Work::FaceZip => ("sew", "the facing over the zip, right sides together, then trim and turn"),
-        Work::TopstitchZip => ("topstitch", "{6 mm|1/4 in} beside the zip"),
+        Work::TopstitchZip => ("topstitch", "{6 mm|1/4 in} beside the zip and take out the basting"),
+        Work::GuardZip => ("sew", "a guard behind the top of the zip, so that it cannot catch the chin"),
         Work::SewFacing => ("sew", "the facing on, right sides together"),
         Work::GradeFacing => ("trim", "its allowances in steps, the widest outside, clip the curves and turn"),
         Work::Understitch => ("understitch", "the facing {2 to 3 mm|1/8 in} from its seam, through the allowances"),
         Work::SewLining => ("sew", "the lining together, with a pleat of ease at the centre back"),
         Work::SetLining => ("set", "the lining in along the facings, after all stitching that is seen outside"),
         Work::HangLining => ("sew", "the lining together and baste it to the waist, wrong sides together"),
+        Work::LiningToZip => ("sew", "the lining to the tape of the zip by hand"),
         Work::Buttonholes => ("work", "the buttonholes on a scrap first, then on the garment, and sew the buttons on"),
+        Work::HookAndEye => ("sew", "a hook and eye above the zip"),
         Work::FastenBand => ("sew", "a buttonhole and button, or a hook and bar, on the waistband above the zip"),
         Work::WristCasing => (
             "turn",
-            "{6 mm|1/4 in} under at the wrists, fold the casing and stitch it, but for {5 cm|2 in} underarm; draw the elastic in and close it",
+            "{6 mm|1/4 in} under at the wrists, fold a casing {3 mm|1/8 in} wider than the elastic and stitch it, but for \
+             {5 cm|2 in} underarm; draw the elastic in, lap its ends and close the casing",
         ),
         Work::WaistCasing => (
             "turn",
-            "{6 mm|1/4 in} under at the waist, fold the casing and stitch it, but for {5 cm|2 in}; draw the elastic in and close it",
+            "{6 mm|1/4 in} under at the waist, fold a casing {3 mm|1/8 in} wider than the elastic and stitch it, but for \
+             {5 cm|2 in}; draw the elastic in, lap its ends and close the casing",
         ),
         Work::WaistElasticKnit => {
-            ("sew", "the elastic to the waist, quarter to quarter, stretched; turn it in and stitch")
+            ("lap", "the elastic to a ring, sew it to the waist, quarter to quarter, stretched; turn it in and stitch")
         }
         Work::ElasticInBand => ("draw", "the elastic into the waistband, try it on, then lap and close it"),
         Work::EdgeElastic => ("sew", "the elastic to legs, arms and neck, quarter to quarter, turn it in and stitch"),
@@ -96,15 +117,27 @@ pub(super) const fn told(work: Work) -> Told {
             ("leave", "the ends of the cord without knot, toggle or stop, as short as the rules below ask")
         }
         Work::HemSleevesFirst => ("hem", "the sleeves before they are set in"),
+        Work::TryNeckband => ("try", "the neckband, pinned to a ring, over the head before you sew it on"),
+        Work::SewVent => (
+            "sew",
+            "the centre back down to the vent, clip the under layer to the corner, fold the vent to one side and stitch \
+             across its top",
+        ),
+        Work::SewSleeveHeads => ("sew", "a sleeve head into each cap, along the allowances"),
+        Work::SewSlits => ("fold", "back the edges of the slits, topstitch them, and bar-tack their tops"),
         Work::HangHem => ("let", "it hang for a day if it is cut on the bias or in a circle, then level it"),
         Work::TryOn => ("try", "it on and mark the hem"),
-        Work::HemLined => ("hem", "the outside, then the lining {2 cm|3/4 in} shorter, with a fold of ease"),
+        Work::HemLined => {
+            ("hem", "the lower edge and the sleeves, then their lining {2 cm|3/4 in} shorter, with a fold of ease")
+        }
+        Work::HemFree => ("hem", "the outside, then the lining {2 cm|3/4 in} shorter: it hangs free"),
         Work::HemLining => ("hem", "the lining {2 cm|3/4 in} shorter than the outside, with a fold of ease"),
-        Work::LastPress => ("press", "it a last time from the wrong side, the basting taken out"),
+        Work::LastPress => ("press", "it a last time from the wrong side"),
         Work::PressPile => ("press", "it face down on a towel, with steam and no weight"),
-        Work::NoIron => ("use", "no iron: flatten the seams with your fingers or a roller"),
+        Work::NoIron => ("use", "no iron at the end either: hang it up, and rub out finger marks with a soft cloth"),
         // Told with their objects.
-        Work::WashNotion(_)
+        Work::Get(_)
+        | Work::WashNotion(_)
         | Work::Interface(_)
         | Work::Mark(_)
         | Work::StayStitch(_)
@@ -123,11 +156,15 @@ const fn eyelets(at: CordAt) -> &'static str {
 
 const fn casing(at: CordAt) -> &'static str {
     match at {
-        CordAt::Hood => "{6 mm|1/4 in} under at the face of the hood, fold the casing over the eyelets and stitch it",
-        CordAt::LowerEdge => {
-            "{6 mm|1/4 in} under at the lower edge, baste the allowances down, fold the casing and stitch it"
+        CordAt::Hood => {
+            "{6 mm|1/4 in} under at the face of the hood, fold a casing {6 mm|1/4 in} wider than the cord over the eyelets and stitch it"
         }
-        CordAt::Waist => "{6 mm|1/4 in} under at the waist, baste the allowances down, fold the casing and stitch it",
+        CordAt::LowerEdge => {
+            "{6 mm|1/4 in} under at the lower edge, baste the allowances down, fold a casing {6 mm|1/4 in} wider than the cord and stitch it"
+        }
+        CordAt::Waist => {
+            "{6 mm|1/4 in} under at the waist, baste the allowances down, fold a casing {6 mm|1/4 in} wider than the cord and stitch it"
+        }
     }
 }
 
@@ -155,8 +192,9 @@ pub(super) fn list(names: &[&str]) -> String {
     }
 }
 
-pub(super) const fn zone(zone: Zone) -> &'static str {
+pub(super) const fn zone(zone: Zone, garment: Option<GarmentKind>) -> &'static str {
     match zone {
+        Zone::FrontEdge if matches!(garment, Some(GarmentKind::Shirt)) => "the button bands",
         Zone::FrontEdge => "the front edges and their facings",
         Zone::Neck => "the neck and its facing",
         Zone::Collar => "the collar",
@@ -166,6 +204,7 @@ pub(super) const fn zone(zone: Zone) -> &'static str {
         Zone::PocketOpening => "the pocket openings ({25 mm|1 in} larger each way)",
         Zone::Hem => "the hem",
         Zone::Eyelets => "the places of the eyelets",
+        Zone::Vent => "the vent",
     }
 }
 
@@ -178,7 +217,8 @@ pub(super) const fn point(point: PieceMark) -> &'static str {
         PieceMark::Eyelets => "eyelets",
         PieceMark::ZipFoot => "foot of the zip",
         PieceMark::Buttonholes => "buttonholes",
-        PieceMark::Quarters => "quarters of bands and of the edges they go to",
+        PieceMark::Quarters => "quarters of bands or elastic and of the edges they go to",
+        PieceMark::Vents => "where vent or slits end",
     }
 }
 
@@ -187,6 +227,7 @@ pub(super) const fn edge(edge: StayedEdge) -> &'static str {
         StayedEdge::Neck => "the neck, in two halves from the shoulder to the centre",
         StayedEdge::Waist => "the curved waist",
         StayedEdge::PocketMouth => "the slanting pocket mouths",
+        StayedEdge::Raglan => "the raglan edges",
     }
 }
 
@@ -204,6 +245,48 @@ pub(super) const fn notion(notion: Notion) -> &'static str {
         Notion::Zip => "the zip",
         Notion::Elastic => "the elastic",
         Notion::Cord => "the cord",
+        Notion::Eyelets => "the eyelets",
+        Notion::CordStops => "the cord stops",
+        Notion::Buttons => "the buttons",
+        Notion::BandClosing => "the button, or hook and bar",
+        Notion::HookAndEye => "the hook and eye",
+        Notion::Fusible | Notion::SewInInterfacing => "the interfacing",
+        Notion::PocketBags => "the pocket bags",
+        Notion::SleeveHeads => "the sleeve heads",
+        Notion::ClearElastic => "the clear elastic",
+        Notion::BindingTape => "the binding tape",
+    }
+}
+
+/// A notion as it is bought.
+#[must_use]
+pub(super) fn bought(notion: Notion, details: Details) -> &'static str {
+    match notion {
+        Notion::Zip if details.has(Detail::SeparatingZip) => {
+            "a separating zip; pass the edge for its length, such as --zip 62cm"
+        }
+        Notion::Zip => "a closed zip; pass the edge for its length, such as --zip 18cm",
+        Notion::Elastic if details.has(Detail::ElasticWaist) => {
+            "elastic; pass what it is for, such as --elastic 'soft waist 76cm'"
+        }
+        Notion::Elastic if details.has(Detail::ElasticCuffs) => {
+            "elastic; pass what it is for, such as --elastic 'soft wrist 17cm'"
+        }
+        Notion::Elastic => "elastic for the edges; measure them with the pieces",
+        Notion::Cord if details.has(Detail::Child) => "cord, as long as the edge and its short ends",
+        Notion::Cord => "cord, as long as the edge and {30 cm|12 in} more",
+        Notion::Eyelets => "two eyelets",
+        Notion::CordStops => "two cord stops",
+        Notion::Buttons => "buttons: how many and how wide, the pattern says",
+        Notion::BandClosing => "a button, or a hook and bar, for the waistband",
+        Notion::HookAndEye => "a hook and eye",
+        Notion::Fusible => "fusible interfacing, no heavier than the cloth",
+        Notion::SewInInterfacing => "interfacing to sew in, no heavier than the cloth: a fusible needs heat",
+        Notion::PocketBags if details.has(Detail::Lining) => "cloth for the pocket bags; lining will do",
+        Notion::PocketBags => "cloth for the pocket bags",
+        Notion::SleeveHeads => "a pair of sleeve heads",
+        Notion::ClearElastic => "clear elastic for the shoulder seams",
+        Notion::BindingTape => "tape to bind the raw edges of the seams",
     }
 }
 
@@ -253,12 +336,18 @@ pub const fn detail(kind: GarmentKind, detail: Detail) -> &'static str {
         Detail::ElasticCuffs => "elastic cuffs",
         Detail::RibBands => "rib bands",
         Detail::Cord => "cord",
+        Detail::Raglan => "raglan sleeves",
+        Detail::SleeveHeads => "sleeve heads",
+        Detail::Vent => "vent",
+        Detail::Slits => "slits",
     }
 }
 
 /// The head of a stage.
-pub(super) const fn stage(stage: Stage) -> &'static str {
+#[must_use]
+pub const fn stage(stage: Stage) -> &'static str {
     match stage {
+        Stage::Buy => "to buy",
         Stage::Prewash => "wash first",
         Stage::Sample => "sew a sample",
         Stage::Cut => "lay out and cut",
@@ -290,9 +379,9 @@ pub(super) fn why(why: TaskReason, garment: Option<GarmentKind>) -> String {
             ClothCondition::Gives => "it gives by 2 % or more",
             ClothCondition::Stretches => "it stretches by 12 % or more",
             ClothCondition::OneWay => "it is a knit, or has a nap or a direction",
-            ClothCondition::Heat | ClothCondition::PlainHeat => "it takes an iron",
-            ClothCondition::PileHeat => "it has a pile",
-            ClothCondition::NoHeat => "its finish takes no heat",
+            ClothCondition::Fusible | ClothCondition::Iron => "it takes an iron",
+            ClothCondition::Pile => "it has a pile",
+            ClothCondition::NoFusible | ClothCondition::NoIron => "its finish takes no heat",
             ClothCondition::HolesStay => "its finish keeps every hole",
         }
         .to_owned(),

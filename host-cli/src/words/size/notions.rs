@@ -18,7 +18,8 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
     match size {
         Size::Elastic { kind, recommended, measure, passes } => {
             let text = elastic(*kind, recommended, passes.as_ref(), unit);
-            Spoken::new("elastic", text, format!("for {}", tape(*measure, unit)), recommended.source)
+            let about = if *kind == Kind::Ribbing { "rib" } else { "elastic" };
+            Spoken::new(about, text, format!("for {}", tape(*measure, unit)), recommended.source)
         }
         Size::ElasticRule { rule, cut } => {
             Spoken::note("rule", self::rule(rule, *cut, unit), "one of several in use", rule.source)

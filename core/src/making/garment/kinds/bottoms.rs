@@ -6,10 +6,10 @@ use crate::making::garment::Detail::{
 };
 use crate::making::garment::SeamKind;
 use crate::making::garment::place::{Hem, Manner};
-use crate::making::garment::row::{ClothCondition, WorkRow, row, seam, sewn};
+use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
-    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, INTERFACING, MARKS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_WAIST, TRIM,
-    WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
+    CLOSED_ZIP, CUT, DARTS, DRAWN_WAIST, MARKS, NOTIONS, POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, STAY_WAIST, TRIM,
+    VENT, VENT_ZONE, WAIST_EYELETS, WAIST_ZONES, WASH, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -22,7 +22,15 @@ const WAISTBAND: &[WorkRow] = &[
 const FASTENING: &[WorkRow] =
     &[row(Stage::Facing, Work::FastenBand).with(&[Waistband]).any(&[Fly, ClosedZip]).without(&[ElasticWaist])];
 
-const SKIRT_LINING: &[WorkRow] = &[row(Stage::Facing, Work::HangLining).with(&[Lining])];
+/// Over the fly of jeans.
+const FLY_FASTENING: &[WorkRow] =
+    &[row(Stage::Facing, Work::FastenBand).with(&[Waistband, Fly]).without(&[ElasticWaist])];
+
+/// A lining that hangs from the waist, before the waist is finished.
+const HUNG_LINING: &[WorkRow] = &[
+    row(Stage::Facing, Work::HangLining).with(&[Lining]),
+    row(Stage::Facing, Work::LiningToZip).with(&[Lining]).any(&[ClosedZip, Fly]),
+];
 
 const SKIRT_SEAMS: &[WorkRow] =
     &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Yoke).with(&[Yoke]), seam(SeamKind::Side)];
@@ -30,18 +38,19 @@ const SKIRT_SEAMS: &[WorkRow] =
 const SKIRT_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::HangHem),
     row(Stage::Hems, Work::TryOn),
-    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::HemFree).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
 ];
 
 pub(super) const SKIRT: Kind = kind(
     &[Darts, ClosedZip, Waistband],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         WAIST_ZONES,
+        VENT_ZONE,
         ZIP_STRIP,
         TRIM,
         MARKS,
@@ -51,11 +60,13 @@ pub(super) const SKIRT: Kind = kind(
         POCKETS,
         WAIST_EYELETS,
         PRESS_SEAMS,
+        VENT,
         SKIRT_SEAMS,
-        SKIRT_LINING,
+        HUNG_LINING,
         WAISTBAND,
         FASTENING,
         DRAWN_WAIST,
+        SLITS,
         SKIRT_HEMS,
         PRESS,
     ],
@@ -70,15 +81,22 @@ const FLY: &[WorkRow] = &[
 const TROUSER_SEAMS: &[WorkRow] =
     &[seam(SeamKind::OutsideLeg), seam(SeamKind::InsideLeg), sewn(SeamKind::Crotch, Manner::LegInLeg)];
 
-const LEG_HEMS: &[WorkRow] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
+const LEG_HEMS: &[WorkRow] = &[
+    row(Stage::Hems, Work::TryOn),
+    row(Stage::Hems, Work::HemFree).with(&[Lining]),
+    row(Stage::Hems, Work::Hem(Hem::Legs)).without(&[Lining]),
+];
+
+/// Jeans have no lining.
+const JEANS_HEMS: &[WorkRow] = &[row(Stage::Hems, Work::TryOn), row(Stage::Hems, Work::Hem(Hem::Legs))];
 
 pub(super) const TROUSERS: Kind = kind(
     &[Darts, Fly, SidePockets, Waistband],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         WAIST_ZONES,
         ZIP_STRIP,
         TRIM,
@@ -91,6 +109,7 @@ pub(super) const TROUSERS: Kind = kind(
         WAIST_EYELETS,
         PRESS_SEAMS,
         TROUSER_SEAMS,
+        HUNG_LINING,
         WAISTBAND,
         FASTENING,
         DRAWN_WAIST,
@@ -102,10 +121,9 @@ pub(super) const TROUSERS: Kind = kind(
 const BACK_POCKETS: &[WorkRow] = &[
     row(Stage::Pockets, Work::FoldPatches).with(&[PatchPockets]),
     row(Stage::Pockets, Work::SewPatches).with(&[PatchPockets]),
-    row(Stage::Seams, Work::PressSeams).asks(ClothCondition::PlainHeat),
-    seam(SeamKind::Yoke).with(&[Yoke]),
-    sewn(SeamKind::BackSeat, Manner::Felled),
 ];
+
+const BACK_SEAMS: &[WorkRow] = &[seam(SeamKind::Yoke).with(&[Yoke]), sewn(SeamKind::BackSeat, Manner::Felled)];
 
 const HIP_POCKETS: &[WorkRow] = &[
     row(Stage::Pockets, Work::FaceHipMouths).with(&[HipPockets]),
@@ -121,23 +139,25 @@ const JEANS_SEAMS: &[WorkRow] = &[
 pub(super) const JEANS: Kind = kind(
     &[Yoke, Fly, PatchPockets, HipPockets, Waistband],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         WAIST_ZONES,
         TRIM,
         MARKS,
         STAY_WAIST,
         BACK_POCKETS,
+        PRESS_SEAMS,
+        BACK_SEAMS,
         FLY,
         HIP_POCKETS,
         WAIST_EYELETS,
         JEANS_SEAMS,
         WAISTBAND,
-        FASTENING,
+        FLY_FASTENING,
         DRAWN_WAIST,
-        LEG_HEMS,
+        JEANS_HEMS,
         PRESS,
     ],
 );

@@ -2,15 +2,16 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
-    Buttons, Child, Collar, Cord, Cuffs, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands, SeparatingZip,
-    Sleeves, WeltPockets, Yoke,
+    Buttons, Child, Collar, Cord, Cuffs, ElasticCuffs, Hood, Lining, Panels, PatchPockets, Raglan, RibBands,
+    SeparatingZip, SleeveHeads, Sleeves, WeltPockets, Yoke,
 };
 use crate::making::garment::SeamKind;
 use crate::making::garment::place::{Hem, Manner, Zone};
 use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_FRONT,
+    BUTTON_FRONT, BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SMALL_PARTS, STAY_NECK, STAY_RAGLAN, TRIM, VENT, VENT_ZONE, WASH, WRISTS,
+    ZIP_FRONT,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -27,15 +28,21 @@ const HEM_ZONE: &[WorkRow] = &[row(Stage::Fuse, Work::Interface(Zone::Hem))
     .without(&[Cord, RibBands])
     .after("L. Gotwals, Purdue Extension HE 223, interfacing")];
 
-const PANELS_TO_SHOULDERS: &[WorkRow] =
-    &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Yoke).with(&[Yoke]), seam(SeamKind::Shoulder)];
+const PANELS_TO_SHOULDERS: &[WorkRow] = &[
+    seam(SeamKind::Panel).with(&[Panels]),
+    seam(SeamKind::Yoke).with(&[Yoke]),
+    seam(SeamKind::Shoulder).without(&[Raglan]),
+];
+
+/// A raglan reaches the neck, so it comes before what is sewn to that.
+const RAGLAN: &[WorkRow] = &[seam(SeamKind::Raglan).with(&[Sleeves, Raglan])];
 
 const NECK: &[WorkRow] =
     &[seam(SeamKind::HoodToNeck).with(&[Hood]).after(CUTTERS), seam(SeamKind::CollarToNeck).with(&[Collar])];
 
 /// Sleeves sewn in flat, the side closed with them, cuffs and band last.
 const FLAT_SLEEVES: &[WorkRow] = &[
-    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
     sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
     seam(SeamKind::Side).without(&[Sleeves]),
     sewn(SeamKind::Cuff, Manner::Enclosed).with(&[Cuffs]),
@@ -57,21 +64,26 @@ const UNLINED_HEMS: &[WorkRow] = &[
 pub(super) const UNLINED_JACKET: Kind = kind(
     &[Collar, Sleeves, SeparatingZip, PatchPockets],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
+        VENT_ZONE,
         TRIM,
         FACINGS,
         MARKS,
         STAY_NECK,
+        STAY_RAGLAN,
         DARTS,
+        SMALL_PARTS,
         POCKETS,
         OUTER_EYELETS,
         PRESS_SEAMS,
+        VENT,
         PANELS_TO_SHOULDERS,
+        RAGLAN,
         HOOD,
         NECK,
         FLAT_SLEEVES,
@@ -90,12 +102,19 @@ pub(super) const UNLINED_JACKET: Kind = kind(
 pub(super) const CHILDS_OUTERWEAR: Kind =
     kind(&[Child, Hood, Sleeves, SeparatingZip, PatchPockets, ElasticCuffs], UNLINED_JACKET.groups);
 
-/// Sides first, then the sleeves set into the closed armhole.
-const SHOULDERS_SIDES: &[WorkRow] =
-    &[row(Stage::Seams, Work::Seam(SeamKind::Shoulder, Manner::Plain)).after(TAILORING), seam(SeamKind::Side)];
+/// Sides first, then the sleeves set into the closed armhole; a raglan is sewn in flat.
+const SHOULDERS_SIDES: &[WorkRow] = &[
+    seam(SeamKind::Shoulder).without(&[Raglan]).after(TAILORING),
+    seam(SeamKind::Raglan).with(&[Sleeves, Raglan]),
+    sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves, Raglan]),
+    seam(SeamKind::Side).without(&[Raglan]),
+];
 
-const SLEEVES_IN: &[WorkRow] =
-    &[seam(SeamKind::Sleeve).with(&[Sleeves]), sewn(SeamKind::Armhole, Manner::Eased).with(&[Sleeves]).after(EASE)];
+const SLEEVES_IN: &[WorkRow] = &[
+    seam(SeamKind::Sleeve).with(&[Sleeves]).without(&[Raglan]),
+    sewn(SeamKind::Armhole, Manner::Eased).with(&[Sleeves]).without(&[Raglan]).after(EASE),
+    row(Stage::Seams, Work::SewSleeveHeads).with(&[Sleeves, SleeveHeads]).without(&[Raglan]),
+];
 
 const PANELS: &[WorkRow] = &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Yoke).with(&[Yoke])];
 
@@ -110,21 +129,25 @@ const COAT_HEMS: &[WorkRow] = &[
 ];
 
 pub(super) const LINED_COAT: Kind = kind(
-    &[Lining, Collar, Sleeves, Buttons, WeltPockets],
+    &[Lining, Collar, Sleeves, SleeveHeads, Buttons, WeltPockets],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         HEM_ZONE,
+        VENT_ZONE,
         TRIM,
         MARKS,
         STAY_NECK,
+        STAY_RAGLAN,
         DARTS,
+        SMALL_PARTS,
         POCKETS,
         OUTER_EYELETS,
         PRESS_SEAMS,
+        VENT,
         PANELS,
         SHOULDERS_SIDES,
         HOOD,

@@ -2,15 +2,15 @@
 
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
-    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, RibBands,
-    Sleeves, Yoke,
+    Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, Raglan,
+    RibBands, Sleeves, Yoke,
 };
 use crate::making::garment::SeamKind;
-use crate::making::garment::place::{Hem, Manner, PieceMark, Zone};
+use crate::making::garment::place::{Hem, Manner, Notion, PieceMark, Zone};
 use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, INTERFACING, LININGS, MARKS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, STAY_NECK, TRIM, WASH, WRISTS, ZIP_STRIP,
+    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS,
+    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH, WRISTS, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -35,9 +35,12 @@ const FRONT_POCKET: &[WorkRow] = &[
 ];
 
 const PULLOVER_SEAMS: &[WorkRow] = &[
-    seam(SeamKind::Shoulder),
-    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]),
+    seam(SeamKind::Shoulder).without(&[Raglan]),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
+    seam(SeamKind::Raglan).with(&[Sleeves, Raglan]),
     seam(SeamKind::HoodToNeck).with(&[Hood]),
+    seam(SeamKind::CollarToNeck).with(&[Collar]),
+    row(Stage::Seams, Work::TryNeckband).without(&[Hood, Collar]),
     sewn(SeamKind::Neckband, Manner::Pulled).without(&[Hood, Collar]),
     sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
     seam(SeamKind::Side).without(&[Sleeves]),
@@ -52,20 +55,37 @@ const KNIT_HEMS: &[WorkRow] = &[
 
 pub(super) const HOODED_PULLOVER: Kind = kind(
     &[Hood, Sleeves, RibBands, PatchPockets, Cord],
-    &[WASH, CUT, EYELETS, KNIT_MARKS, FRONT_POCKET, OUTER_EYELETS, HOOD, PULLOVER_SEAMS, OUTER_CORD, KNIT_HEMS, PRESS],
+    &[
+        NOTIONS,
+        WASH,
+        CUT,
+        EYELETS,
+        KNIT_MARKS,
+        SMALL_PARTS,
+        FRONT_POCKET,
+        OUTER_EYELETS,
+        HOOD,
+        PULLOVER_SEAMS,
+        OUTER_CORD,
+        KNIT_HEMS,
+        PRESS,
+    ],
 );
 
 const T_SHIRT_SEAMS: &[WorkRow] = &[
-    seam(SeamKind::Shoulder),
+    seam(SeamKind::Shoulder).without(&[Raglan]),
+    seam(SeamKind::Raglan).with(&[Sleeves, Raglan]),
+    row(Stage::Seams, Work::TryNeckband),
     sewn(SeamKind::Neckband, Manner::Pulled),
-    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]),
+    sewn(SeamKind::Armhole, Manner::Flat).with(&[Sleeves]).without(&[Raglan]),
     sewn(SeamKind::SleeveAndSide, Manner::InOne).with(&[Sleeves]),
     seam(SeamKind::Side).without(&[Sleeves]),
     sewn(SeamKind::Cuff, Manner::Pulled).with(&[RibBands]),
     sewn(SeamKind::HemBand, Manner::Pulled).with(&[RibBands]),
 ];
 
-pub(super) const T_SHIRT: Kind = kind(&[Sleeves], &[WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, KNIT_HEMS, PRESS]);
+pub(super) const T_SHIRT: Kind =
+    kind(&[Sleeves], &[NOTIONS, WASH, CUT, KNIT_MARKS, POCKETS, T_SHIRT_SEAMS, SLITS, KNIT_HEMS, PRESS]);
 
 const SHIRT_FRONTS: &[WorkRow] = &[row(Stage::Flat, Work::FoldFronts).with(&[Buttons])];
 
@@ -88,20 +108,22 @@ const SHIRT_HEMS: &[WorkRow] = &[
 pub(super) const SHIRT: Kind = kind(
     &[Collar, Sleeves, Cuffs, Yoke, Buttons, PatchPockets],
     &[
+        NOTIONS,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
         TRIM,
         MARKS,
         STAY_NECK,
         DARTS,
+        SMALL_PARTS,
         POCKETS,
         SHIRT_FRONTS,
         PRESS_SEAMS,
         SHIRT_SEAMS,
         WRISTS,
+        SLITS,
         SHIRT_HEMS,
         BUTTONHOLES,
         PRESS,
@@ -110,14 +132,19 @@ pub(super) const SHIRT: Kind = kind(
 
 const DRESS_SEAMS: &[WorkRow] = &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Shoulder)];
 
+/// A dress closes above its zip.
+const HOOK: &[WorkRow] = &[row(Stage::Buy, Work::Get(Notion::HookAndEye)).with(&[ClosedZip])];
+
 const NECK_FACING: &[WorkRow] = &[
     row(Stage::Facing, Work::SewFacing).without(&[Collar]),
     row(Stage::Facing, Work::GradeFacing).without(&[Collar]),
     row(Stage::Facing, Work::Understitch).without(&[Collar]),
+    row(Stage::Facing, Work::HookAndEye).with(&[ClosedZip]).without(&[Collar]),
 ];
 
 const DRESS_SIDES: &[WorkRow] = &[
     seam(SeamKind::CollarToNeck).with(&[Collar]),
+    row(Stage::Seams, Work::HookAndEye).with(&[ClosedZip, Collar]),
     seam(SeamKind::Side),
     seam(SeamKind::Sleeve).with(&[Sleeves]),
     row(Stage::Seams, Work::HemSleevesFirst).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
@@ -127,32 +154,37 @@ const DRESS_SIDES: &[WorkRow] = &[
 
 const DRESS_HEMS: &[WorkRow] = &[
     row(Stage::Hems, Work::HangHem),
-    row(Stage::Hems, Work::HemLined).with(&[Lining]),
+    row(Stage::Hems, Work::HemFree).with(&[Lining]),
     row(Stage::Hems, Work::Hem(Hem::LowerEdge)).without(&[Lining]),
 ];
 
 pub(super) const DRESS: Kind = kind(
     &[Darts, Sleeves, ClosedZip],
     &[
+        NOTIONS,
+        HOOK,
         WASH,
         SAMPLE,
         CUT,
-        INTERFACING,
         FRONT_ZONES,
+        VENT_ZONE,
         ZIP_STRIP,
         TRIM,
         MARKS,
         STAY_NECK,
         DARTS,
+        SMALL_PARTS,
         CLOSED_ZIP,
         POCKETS,
         PRESS_SEAMS,
+        VENT,
         DRESS_SEAMS,
         NECK_FACING,
         DRESS_SIDES,
         LININGS,
         BUTTONHOLES,
         WRISTS,
+        SLITS,
         DRESS_HEMS,
         PRESS,
     ],
