@@ -327,7 +327,7 @@ fn each_kind_has_what_it_needs() {
     for (kind, missing, wrong) in [
         ("jeans --with closed-zip", &["buy a closed zip of size 4 to 5", "face the fly and set its zip"][..], &[][..]),
         ("dress", &["buy a hook and eye", "sew a hook and eye above the zip", "such as --zip 56cm"], &["how it opens"]),
-        ("dress --without closed-zip", &["say how it opens, with --with closed-zip or --with buttons"], &["hook"]),
+        ("dress --without closed-zip", &["pass --with closed-zip or --with buttons, for how it opens"], &["hook"]),
         (
             "unlined-jacket --with hood --cord '110cm 4mm'",
             &[

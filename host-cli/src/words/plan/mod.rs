@@ -241,8 +241,8 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::SayHowJoined { role, to } => {
             let (role, to) = (isolated(role), isolated(to));
-            let text = format!("how {role} is joined: --seam '{to}+{role}=60cm lengthwise'");
-            own("say", text, "its name does not say where it is sewn on".to_owned())
+            let text = format!("--seam '{to}+{role}=60cm lengthwise', for how {role} is joined");
+            own("pass", text, "its name does not say where it is sewn on".to_owned())
         }
         Step::PullForSeam { cloth, grain } => {
             let why = format!("two cloths meet in a seam; tenter pull {} --grain {}", cloth.tag, grain.word());
