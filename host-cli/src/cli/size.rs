@@ -27,7 +27,8 @@ Examples:
           --widest 100cm --gives 80% --elastic-width 25mm
 
   A zip for the front of a jacket whose edge is cut 33 in, of which the neck takes 5/8 in and the hem 1 1/2 in:
-      tenter size --kind unlined-jacket --zip 33in --zip-neck 5/8in --zip-hem '1 1/2in'
+      tenter size --kind unlined-jacket --zip 33in \\
+          --zip-neck 5/8in --zip-hem '1 1/2in'
 
   A drawcord of 5 mm for a hem of 110 cm:
       tenter size --cord 110cm --cord-width 5mm

@@ -33,7 +33,7 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
             Link::new("/pair", "Two cloths in one seam"),
             Link::new("/handle", "How to sew a cloth"),
             Link::new("/size", "Sizes").about("Ease, openings, elastic, zips"),
-            Link::new("/hang", "Which mass to hang"),
+            Link::new("/hang", "Which weight to hang"),
         ])],
     ));
     page.push(PagePart::Patch(
