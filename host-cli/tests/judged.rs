@@ -211,7 +211,7 @@ fn a_play_coat_in_waxed_cloth() {
     let has = |words: &str| plan.iter().position(|line| line.starts_with(words));
     for words in [
         "buy interfacing to sew in, no heavier than the cloth: a fusible needs heat",
-        "take an interfacing to sew in, in the place of 10 Wing stiffener: 5 Lantern oilcloth takes no heat",
+        "take an interfacing to sew in, instead of 10 Wing stiffener: 5 Lantern oilcloth takes no heat",
         "wash 5 Lantern oilcloth: do not wash it; sponge it with cold water",
         "leave 6 Quilt satin and 10 Wing stiffener unwashed: the garment will not be washed",
         "press 5 Lantern oilcloth: no iron and no steam",
@@ -243,8 +243,8 @@ fn a_class_top() {
             "thread polyester, Tex 24 to 30",
             "buy narrow tape that does not stretch, for the shoulder seams",
             "mark 50 cm both ways on 7 Orchard jersey and 8 Orchard rib before the wash",
-            "wash 7 Orchard jersey: wash and dry it 2 times",
-            "wash 8 Orchard rib: wash and dry it 2 times",
+            "wash 7 Orchard jersey: wash and dry it twice",
+            "wash 8 Orchard rib: wash and dry it twice",
             "needle stretch point, size 75/11",
             "stitch overlock of four threads; without an overlocker, zigzag 0.5 mm wide, 2.5 mm long (7)",
             "stitch overlock of four threads; without an overlocker, zigzag 2.0 mm wide, 2.0 mm long (8)",
@@ -327,7 +327,7 @@ fn each_kind_has_what_it_needs() {
     for (kind, missing, wrong) in [
         ("jeans --with closed-zip", &["buy a closed zip of size 4 to 5", "face the fly and set its zip"][..], &[][..]),
         ("dress", &["buy a hook and eye", "sew a hook and eye above the zip", "such as --zip 56cm"], &["how it opens"]),
-        ("dress --without closed-zip", &["say how it opens, with --with closed-zip or --with buttons"], &["hook"]),
+        ("dress --without closed-zip", &["pass --with closed-zip or --with buttons, for how it opens"], &["hook"]),
         (
             "unlined-jacket --with hood --cord '110cm 4mm'",
             &[
@@ -423,7 +423,7 @@ fn seams_of_two_cloths() {
     };
     // 18 and 0.4 % across the yoke: the waxed cloth takes the 5 % away, and the headline of the plan says that and no other.
     let firm = told("fit 'Panel coat' --sheet --use main=1 --use yoke=5 --use panel=4");
-    assert!(firm.contains("take one that gives 5 % or more in the place of 5 Lantern oilcloth"), "{firm}");
+    assert!(firm.contains("take one that gives 5 % or more instead of 5 Lantern oilcloth"), "{firm}");
     let yoke = told("fit 'Panel coat' --sheet --use main=1 --use yoke=4 --use panel=4 --without yoke");
     assert!(!yoke.contains("takes away the give"), "{yoke}");
     // A panel seam lies lengthwise, where both are alike; said to lie crosswise, they are not.

@@ -62,7 +62,7 @@ fn four_answers_with_their_exit_codes() {
     let grown = json(&program, "pair 1 2 --along 60cm --seam yoke")["growth_mismatch_mm"].as_f64().unwrap();
     assert!((grown - 1.554).abs() < 0.001, "{grown}");
     let unlike = flat(&program.line("pair 3 1 --along 40cm --grain crosswise").out);
-    for words in ["tape the edge of 3 rib", "or take one that stretches like 1 twill in the place of 3 rib"] {
+    for words in ["tape the edge of 3 rib", "or take one that stretches like 1 twill instead of 3 rib"] {
         assert!(unlike.contains(words), "{words}: {unlike}");
     }
     assert!(!unlike.contains("cut shorter"), "{unlike}");
@@ -105,7 +105,7 @@ fn a_seam_that_takes_the_give_away_is_told() {
     let said = flat(&firm.out);
     assert_eq!(firm.code, Some(1), "{said}");
     assert!(said.starts_with("TOO FIRM the seam gives 0.4 %: less than the 5 % that your view asks"), "{said}");
-    assert!(said.contains("take one that gives 5 % or more in the place of 2 canvas"), "{said}");
+    assert!(said.contains("take one that gives 5 % or more instead of 2 canvas"), "{said}");
     assert_eq!(json(&program, "pair 1 2 --along 60cm --seam yoke --wants 5%")["asked"]["answer"], "short");
     // Nothing asked: alike.
     assert_eq!(json(&program, "pair 1 2 --along 60cm --seam yoke")["answer"], "alike");
@@ -115,7 +115,7 @@ fn a_seam_that_takes_the_give_away_is_told() {
     }
     let sheet = ["fit", "coat", "--sheet", "--use", "main=1", "--use", "yoke=2", "--seam", "main+yoke=60cm"];
     let sheet = program.run(&sheet);
-    assert!(flat(&sheet.out).contains("take one that gives 5 % or more in the place of 2 canvas"), "{}", sheet.out);
+    assert!(flat(&sheet.out).contains("take one that gives 5 % or more instead of 2 canvas"), "{}", sheet.out);
 }
 
 /// Interfacing is fused onto a piece: it is no side of a seam, in `pair` and on the sheet.

@@ -39,7 +39,7 @@ fn the_first_person_who_is_named_is_remembered() {
     let program = Program::with_cloth();
     assert_eq!(named(&pulled(&program, "")), "");
     let told = pulled(&program, "--by Anna");
-    assert!(named(&told) == " by Anna" && told.contains("tenter takes Anna to pull here"), "{told}");
+    assert!(named(&told) == " by Anna" && told.contains("tenter now assumes that Anna pulls here"), "{told}");
     assert_eq!(named(&pulled(&program, "")), " by Anna");
     let told = pulled(&program, "--by ' ben '");
     assert!(named(&told) == " by ben" && !told.contains("tenter takes"), "{told}");

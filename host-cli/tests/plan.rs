@@ -69,7 +69,11 @@ fn a_plan_sheet() {
     }
     assert!(!pulled_on.contains("fly") && !pulled_on.contains("interface"), "{pulled_on}");
     // A woven waist lets nobody in by itself.
-    assert!(sheet(&["--without", "fly"]).contains("say how it opens, with --with fly"), "{plain}");
+    assert!(
+        sheet(&["--without", "fly"])
+            .contains("pass --with fly, --with closed-zip or --with elastic-waist, for how it opens"),
+        "{plain}"
+    );
     assert!(!plain.contains("how it opens") && !pulled_on.contains("how it opens"), "{pulled_on}");
     let bought = sheet(&["--use", "main=6"]);
     assert!(bought.contains("of 6 Matinee gabardine at the market hall for"), "{bought}");
@@ -106,7 +110,7 @@ fn a_general_plan_says_that_it_is_general() {
     }
     let general = ["fit", "skirt", "--sheet", "--use", "main=1", "--use", "waistband=3"];
     let plan = told(&program, &general);
-    for words in ["say what the garment is with --kind", "needle", "wash 1 navy gabardine"] {
+    for words in ["pass the kind of garment, such as --kind trousers", "needle", "wash 1 navy gabardine"] {
         assert!(plan.contains(words), "{words}: {plan}");
     }
     for words in ["stay-stitch", "sew the", "hem the", "interface", "planned as"] {

@@ -236,18 +236,15 @@ impl OneWay {
         let many = matches!(kind, Some(UnlinedJacket | LinedCoat | HoodedPullover | Shirt | Dress | ChildsOuterwear));
         let percent = if many { 25 } else { 15 };
         let share = scaled(need, percent.into(), 100, Round::Up).unwrap_or(Length::ZERO).max(Length::ZERO);
-        let (least, source) = match self {
-            _ if need < Length::YARD => (Length::ZERO, Source::CommonPractice),
-            Self::Nap => (Extra::OneWay.length(), Source::CommonPractice),
-            Self::DeepPile => (Length::from_steps(6 * EIGHTH_YARD), FAKE_FUR),
+        let least = match self {
+            _ if need < Length::YARD => Length::ZERO,
+            Self::Nap => Extra::OneWay.length(),
+            Self::DeepPile => Length::from_steps(6 * EIGHTH_YARD),
         };
         let percent = (share > least).then_some(percent);
-        let source = if percent.is_some() { Source::CommonPractice } else { source };
-        OneWayExtra { length: share.max(least), percent, source }
+        OneWayExtra { length: share.max(least), percent, source: Source::CommonPractice }
     }
 }
-
-const FAKE_FUR: Source = Source::Published("leaflet Sewing on Today's Fabrics: Fake Fur");
 
 /// The lengths that shops cut: a length is rounded up to them once, after everything was added.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -46,7 +46,7 @@ pub struct CheckArgs {
     /// What is asked.
     #[command(flatten)]
     pub wants: WantsArgs,
-    /// Standard deviation of your pulls, in points; 0 counts the scale alone [default: from open data]
+    /// How much your pulls differ, as a standard deviation in points; 0 counts the scale alone [default: from open data]
     #[arg(long, value_name = "POINTS")]
     pub scatter: Option<String>,
     /// Woven, knit or other: uses your own repeatability, as far as the log knows it [default: assumed]

@@ -108,7 +108,7 @@ pub enum ClothVerb {
     /// Put a retired cloth back on the list
     #[command(after_help = RETURN)]
     Return(ReturnArgs),
-    /// Give cloths that share a tag, after two logs were joined, tags of their own
+    /// Give cloths that share a tag new ones, after two logs were joined
     #[command(after_help = RENUMBER)]
     Renumber(RenumberArgs),
 }

@@ -6,13 +6,13 @@ use clap::{Args, Subcommand};
 #[cfg(feature = "postgres")]
 pub const EXAMPLES: &str = "\
 Examples:
-  Is everything there that should be?
+  Is the log whole?
       tenter log check
 
   This desk gives the tags 100 to 199:
       tenter log tags 100-199
 
-  Who keeps a shared log gives each person the least rights that do:
+  If you keep a shared log, give each person only the rights they need:
       tenter log roles
 
 A log that several people share lies on a PostgreSQL server. Pass its address with --db or TENTER_DB in place of a file, \
@@ -22,12 +22,12 @@ as postgres://USER@HOST/DATABASE, and put the password into ~/.pgpass. Pipe the 
 #[cfg(not(feature = "postgres"))]
 pub const EXAMPLES: &str = "\
 Examples:
-  Is everything there that should be?
+  Is the log whole?
       tenter log check";
 
 const CHECK: &str = "\
 Examples:
-  Is everything there that should be? You get 1 as the exit code if not:
+  Is the log whole? The exit code is 1 if it is not:
       tenter log check";
 
 #[cfg(feature = "postgres")]
@@ -41,7 +41,7 @@ Examples:
   This desk gives the tags 100 to 199, the other one 200 to 299:
       tenter log tags 100-199
 
-  Which does it give? All of them again:
+  Show its tags; let it give all again:
       tenter log tags
       tenter log tags all
 
@@ -70,7 +70,7 @@ pub enum LogVerb {
     /// Check that the log is whole
     #[command(after_help = CHECK)]
     Check,
-    /// The tags that are given at this desk, so that several desks give none twice
+    /// Set the tags that this desk gives, so that no two desks give the same
     #[command(after_help = TAGS)]
     Tags(TagsArgs),
     /// Take the bytes of retired photographs out of the log for good

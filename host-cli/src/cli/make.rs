@@ -63,7 +63,7 @@ Examples:
       tenter make cut 2 --role lining
       tenter make uncut 2 --role lining
 
-What the role takes comes off the length on hand. With --role and --length you say how much it was.";
+What the role takes comes off the length on hand. Pass --role and --length if you cut another length.";
 
 /// Examples for the help of `make uncut`.
 pub const UNCUT: &str = "\
@@ -71,7 +71,7 @@ Examples:
       tenter make cut 2 --role lining
       tenter make uncut 2
 
-What comes back is what the cut took, unless you measured the cloth since.";
+The cloth gets back what the cut took, unless you measured the cloth since.";
 
 /// Examples for the help of `make tick`.
 pub const TICK: &str = "\
@@ -98,7 +98,7 @@ Examples:
       tenter make wore 1 'seat bagged after two concerts'
       tenter make wore 1 'no mark left' --role main
 
-It is remembered with the cloth, and told the next time that you choose it.";
+tenter keeps it with the cloth, and shows it the next time that you choose that cloth.";
 
 /// Examples for the help of `make reopen`.
 pub const REOPEN: &str = "\

@@ -42,7 +42,7 @@ Examples:
 The seam says how the grain of each side lies: side, panel and zip seams lengthwise, shoulder seams slanting, yoke and hem \
 crosswise. Without --seam and --grain it is a side seam.
 Exit code: 0 alike; 3 to handle, or too close to call; 1 band to body, unlike, or too firm for what the view asks; \
-2 a mistake in what was typed.";
+2 a mistake in what you typed.";
 
 /// `wash`, as typed.
 #[derive(Args, Debug, Clone)]

@@ -146,7 +146,7 @@ pub enum Verb {
     /// How much a cloth shrank, from marks before and after a wash
     #[command(after_help = making::WASH)]
     Wash(Box<making::WashArgs>),
-    /// The app for a phone, which needs no network
+    /// Make the app for a phone, which needs no network
     #[command(after_help = phone::EXAMPLES)]
     Phone(phone::PhoneArgs),
     /// Completions for a shell
@@ -155,7 +155,7 @@ pub enum Verb {
     /// The manual as a page for man
     #[command(after_help = manual::MAN)]
     Man(manual::ManArgs),
-    /// The same as pages in a browser, for this machine or for a phone in your network
+    /// The whole job as pages in a browser, here or on a phone in your network
     #[cfg(feature = "serve")]
     #[command(after_help = serve::EXAMPLES)]
     Serve(serve::ServeArgs),

@@ -32,7 +32,7 @@ Examples:
           --crosswise '4in to 5 3/8in' --lengthwise 20%
 
   What the cloth must be, besides its stretch; the view is a pair of leggings:
-      tenter pattern add 'Rehearsal leggings' - main --crosswise 40% \
+      tenter pattern add 'Rehearsal leggings' - main --crosswise 40% \\
           --mass 200..300g/m2 --drape soft --kind leggings
 
   A kind of garment and a movement instead of a figure, each with its source:

@@ -36,7 +36,7 @@ If two logs each had an Edda and she is one person, type tenter people merge Edd
 /// Examples for the help of `people here`.
 pub const HERE: &str = "\
 Examples:
-  Whoever pulls here without --by is Anna; or nobody is known:
+  Tests without --by are Ada's; or tenter assumes nobody:
       tenter people here Ada
       tenter people here --nobody";
 
@@ -46,7 +46,7 @@ Examples:
       tenter people compare 5
       tenter people compare 5 --without-names
 
-tenter report class draws the same as a page.";
+tenter report class makes a page of it.";
 
 /// Examples for the help of `people forget`.
 pub const FORGET: &str = "\
@@ -85,16 +85,16 @@ pub enum PeopleVerb {
     /// List the people who pulled, and how well each repeats
     #[command(after_help = LIST)]
     List(ListPeopleArgs),
-    /// Call a person something else
+    /// Give a person another name
     #[command(after_help = RENAME)]
     Rename(RenameArgs),
-    /// Several people's pulls of one cloth: how far they lie apart
+    /// Compare several people's pulls of one cloth
     #[command(after_help = COMPARE)]
     Compare(ComparePeopleArgs),
-    /// Two names mean one person
+    /// Join two names that mean one person
     #[command(after_help = MERGE)]
     Merge(MergeArgs),
-    /// Who pulls at this desk where nobody says
+    /// Set who pulls at this desk where you do not pass --by
     #[command(after_help = HERE)]
     Here(HereArgs),
     /// Take a person's name out of the log for good; the tests stay
@@ -115,7 +115,7 @@ pub struct ListPeopleArgs {
 pub struct RenameArgs {
     /// The person, by name
     pub person: String,
-    /// What they are called from now on
+    /// The new name
     #[arg(value_name = "NAME")]
     pub name: String,
 }
@@ -136,7 +136,7 @@ pub struct HereArgs {
     /// The person, by name; a new name is a new person
     #[arg(value_name = "NAME", required_unless_present = "nobody", conflicts_with = "nobody")]
     pub person: Option<String>,
-    /// Nobody is known
+    /// Assume nobody
     #[arg(long)]
     pub nobody: bool,
 }

@@ -11,8 +11,8 @@ Examples:
       tenter phone --one-file tenter.html
 
 Copy the folder to any web space whose address begins with https, and open that address on the phone once. After that the \
-app needs no network, and what you store stays on the phone until you hand it over. The one file is for those without a \
-web space: open it from the phone's own files.";
+app needs no network, and what you store stays on the phone until you hand it over. If you have no web space, \
+make the one file and open it from the phone's own files.";
 
 /// `phone`, as typed.
 #[derive(Args, Debug, Clone)]

@@ -23,11 +23,11 @@ Examples:
       tenter pull 5 --retire 52h6ze --note 'a pin slipped'
       tenter pull 5 --return 52h6ze
 
-  Who pulled counts: each person repeats differently, and two persons are two sessions:
+  Each person repeats differently, so name who pulled; or correct it later:
       tenter pull 5 10cm 10.4cm 10.5cm 10.4cm --by Anna
       tenter pull 5 --whose 52h6ze Ben
 
-  You pulled it along the other grain than you said:
+  You pulled it along another grain than you typed:
       tenter pull 5 --regrain 52h6ze lengthwise
 
 Of several tests in one line all are stored, or none; --json prints an object for each.
@@ -64,10 +64,10 @@ pub struct PullArgs {
     /// Count an excluded test again
     #[arg(long = "return", value_name = "TEST", conflicts_with_all = ["resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub return_test: Option<String>,
-    /// Put right the grain of a stored test: its letters, then lengthwise, crosswise or bias
+    /// Correct the grain of a stored test: its letters, then lengthwise, crosswise or bias
     #[arg(long, num_args = 2, value_names = ["TEST", "GRAIN"], conflicts_with_all = ["retire", "return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub regrain: Vec<String>,
-    /// Put right who pulled a stored test: its letters, then the name
+    /// Correct who pulled a stored test: its letters, then the name
     #[arg(long, num_args = 2, value_names = ["TEST", "NAME"], conflicts_with_all = ["by", "regrain", "retire", "return_test", "resume", "discard", "lengths", "marks", "to", "back", "at", "wants", "note"])]
     pub whose: Vec<String>,
     /// Go on with an unfinished test without asking

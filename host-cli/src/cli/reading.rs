@@ -16,7 +16,7 @@ pub struct TestFlags {
     /// Distance between the two marks, lying free: 10cm, 104.5mm, 4in, '4 1/8in'; once more for each time you read it again
     #[arg(long, short, value_name = "LENGTH")]
     pub marks: Vec<String>,
-    /// The test in one breath: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again; 5% for what you want; along or across before the marks
+    /// The test in one line: the marks, then each pull; 25.2@1m after release; 25.1@marks for the marks again; 5% for what you want; along or across before the marks
     #[arg(value_name = "LENGTH")]
     pub lengths: Vec<String>,
     /// Distance while pulled; once for each pull

@@ -97,7 +97,7 @@ pub enum ReportVerb {
     /// A sheet to print for a class: how to measure, a pull gauge, lines for readings
     #[command(after_help = FORM)]
     Form(FormArgs),
-    /// What several people's pulls of one cloth say of the people
+    /// How several people's pulls of one cloth compare
     #[command(after_help = CLASS)]
     Class(ClassArgs),
     /// One picture as an SVG file

@@ -11,14 +11,15 @@ Examples:
       tenter serve --listen 0.0.0.0
       tenter --db demo.sqlite3 serve --port 8000 --no-open
 
-The pages do all that the commands do. Ctrl-C ends them, and what was sent is stored. Only this machine can open them, \
-unless you pass --listen: then everybody who scans the code, or types the address with its token, can read and change \
-your log. The way there is not encrypted, so use it in a network that you trust.";
+On the pages you measure, judge, choose, cut and print. People, tags and the handheld have commands only. Ctrl-C ends \
+the pages, and everything you sent is stored. Only this machine can open them, unless you pass --listen. Then anyone who \
+scans the code, or types the address with its token, can read and change your log. The connection is not encrypted, so \
+use it in a network that you trust.";
 
 /// `serve`, as typed.
 #[derive(Args, Debug, Clone)]
 pub struct ServeArgs {
-    /// Address to listen at: 0.0.0.0 lets others in your network come
+    /// Address to listen at; 0.0.0.0 lets others in your network in
     #[arg(long, value_name = "ADDRESS", default_value = "127.0.0.1")]
     pub listen: IpAddr,
     /// Port to listen at [default: 7436, or any that is free]

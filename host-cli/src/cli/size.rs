@@ -19,7 +19,7 @@ Examples:
   The same with a stretch from a label; what would be needed:
       tenter size --stretch 20% --girth hip=104cm/101cm
 
-  How much smaller is it cut? A stretch is no reduction: 50 % of stretch allow 33.3 %, and nobody wears that
+  How much smaller can you cut it? 50 % stretch does not mean 50 % smaller:
       tenter size --stretch 50% --reduce 25%
 
   Elastic for a waist of 76 cm that must pass hips of 100 cm, with the elastic's own stretch measured, in a casing:
@@ -27,12 +27,13 @@ Examples:
           --widest 100cm --gives 80% --elastic-width 25mm
 
   A zip for the front of a jacket whose edge is cut 33 in, of which the neck takes 5/8 in and the hem 1 1/2 in:
-      tenter size --kind unlined-jacket --zip 33in --zip-neck 5/8in --zip-hem '1 1/2in'
+      tenter size --kind unlined-jacket --zip 33in \\
+          --zip-neck 5/8in --zip-hem '1 1/2in'
 
   A drawcord of 5 mm for a hem of 110 cm:
       tenter size --cord 110cm --cord-width 5mm
 
-Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a mistake in what was typed.";
+Exit code: 0 everything passes; 1 something does not; 3 too close to call; 2 a mistake in what you typed.";
 
 /// `size`, as typed.
 #[derive(Args, Debug, Clone)]

@@ -179,7 +179,7 @@ pub fn hang(visit: &mut Visit<'_>) -> Answered {
         ));
     let form = why(form).filled_if(&visit.query);
     let found = if visit.query.has("width") { hung(visit) } else { Ok(Vec::new()) };
-    page("Which mass to hang", "A mass pulls the same every day, and a hand does not.", form, found)
+    page("Which weight to hang", "A weight pulls the same every day. A hand does not.", form, found)
 }
 
 fn hung(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {

@@ -53,7 +53,7 @@ fn told(merged: Merged) -> String {
 
 fn page() -> Response {
     let mut page = Shell::new(Place::More, "Exchange with a phone");
-    let how = "Open this page in the browser of the phone that has the app. The app asks you before anything goes to and fro.";
+    let how = "Open this page in the browser of the phone that has the app. The app asks you before it sends or fetches anything.";
     page.push(PagePart::Words(how.to_owned()));
     let app = Form::new("app", "/exchange", "Open the app")
         .ask(FormField::text("address", "Address of the app").hint("It begins with https"));

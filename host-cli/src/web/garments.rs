@@ -63,7 +63,7 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
     page.push(PagePart::Links(vec![Link::new("/patterns", "Choose a pattern to make").first()]));
     if !others.is_empty() {
         let table = PagePart::Table("Others".to_owned(), heads, others.iter().map(|one| row(one)).collect());
-        page.push(PagePart::Fold("Finished, and given up".to_owned(), false, vec![table]));
+        page.push(PagePart::Fold("Finished or retired".to_owned(), false, vec![table]));
     }
     Ok(page.page())
 }
@@ -217,7 +217,7 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
                 matches!(&wrong, Some(("done", _))),
                 vec![put(lessons(form("done", "It is finished")))],
             ));
-            page.push(PagePart::Links(vec![Link::new(format!("{to}/edit"), "Choose cloths, change what is said")]));
+            page.push(PagePart::Links(vec![Link::new(format!("{to}/edit"), "Choose cloths, or change the details")]));
         }
         GarmentState::Done => {
             let wore = form("wore", "Remember it")
@@ -228,7 +228,7 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
         GarmentState::Retired => page.push(put(form("return", "Take it up again"))),
     }
     if making.state != GarmentState::Retired {
-        let retire = form("retire", "Give it up").quiet().ask(FormField::text("note", "Why").of(&[Field::Note]));
+        let retire = form("retire", "Retire it").quiet().ask(FormField::text("note", "Why").of(&[Field::Note]));
         let mut parts = vec![put(retire)];
         if !garment.whom.is_empty() {
             parts.push(PagePart::Soft(
@@ -236,7 +236,7 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
             ));
             parts.push(put(form("forget", "Forget the name of the person").quiet()));
         }
-        page.push(PagePart::Fold("Give it up".to_owned(), matches!(&wrong, Some(("retire", _))), parts));
+        page.push(PagePart::Fold("Retire it".to_owned(), matches!(&wrong, Some(("retire", _))), parts));
     }
     let links = making.uses.iter().filter_map(|used| used.cloth.as_ref().map(|cloth| (cloth, &used.role)));
     let fabrics = visit.log.fabrics()?;

@@ -100,11 +100,11 @@ fn signs() -> Shell {
     let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: &Table::OWN, key: false });
     page.push(PagePart::Patch(String::new(), vec![
         PagePart::Picture(picture.inline(), String::new()),
-        PagePart::Words("The diamond is what was measured. The band is what the reading is worth: the cloth lies within it, 95\u{a0}% sure. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
+        PagePart::Words("The diamond is what was measured. The band is its ±: tenter is 95\u{a0}% sure that the true value lies within it. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
     ]));
     let said = [
-        (Verdict::Meets, "It has what is asked."),
-        (Verdict::Close, "The reading cannot tell. The page says what would settle it."),
+        (Verdict::Meets, "It does what is asked."),
+        (Verdict::Close, "The test cannot tell. The page tells you what would settle it."),
         (Verdict::Unknown, "What is asked was not measured."),
         (Verdict::TooLittle, "The cloth suits, but there is not enough of it."),
         (Verdict::Short, "It gives too little."),

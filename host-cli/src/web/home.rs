@@ -11,7 +11,7 @@ use crate::words::quantity::counted;
 /// What most come for first, and where everything else is.
 pub fn show(visit: &mut Visit<'_>) -> Answered {
     let mut page = Shell::new(Place::Home, "Does this cloth give enough?");
-    page.push(PagePart::Soft("Pull a swatch, and see what the reading is worth.".to_owned()));
+    page.push(PagePart::Soft("Pull a swatch, and see how far to trust the reading.".to_owned()));
     let fabrics = visit.log.fabrics()?;
     let live = fabrics.iter().filter(|fabric| !fabric.dropped).count();
     let patterns = visit.log.patterns()?.iter().filter(|pattern| !pattern.dropped).count();

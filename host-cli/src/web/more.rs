@@ -35,7 +35,7 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
             Link::new("/pair", "Two cloths in one seam"),
             Link::new("/handle", "How to sew a cloth"),
             Link::new("/size", "Sizes").about("Ease, openings, elastic, zips"),
-            Link::new("/hang", "Which mass to hang"),
+            Link::new("/hang", "Which weight to hang"),
         ])],
     ));
     page.push(PagePart::Patch(
@@ -51,7 +51,7 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
     page.push(PagePart::Patch(
         "The log".to_owned(),
         vec![PagePart::Links(vec![
-            Link::new("/log", "The log as a file").about("Take it along, or bring another"),
+            Link::new("/log", "The log as a file").about("Save a copy, or bring in another log"),
             Link::new("/people", "People").about("Who pulls, and how well each repeats"),
             Link::new("/exchange", "Exchange with a phone").about("What was stored in a shop comes here"),
             Link::new("/inbox", "Tests without a cloth"),
@@ -114,11 +114,11 @@ pub fn gauge(visit: &mut Visit<'_>) -> Answered {
     let form = Form::new("gauge", "/print/gauge", "Make the gauge")
         .asking()
         .ask(FormField::text("wants", "The stretch that is asked").hint("5%, 20-30%").of(&[Field::Wants]))
-        .ask(FormField::text("name", "What stands on it").hint("our cloth"))
+        .ask(FormField::text("name", "Text on the gauge").hint("our cloth"))
         .filled_if(&visit.query);
     let shown = |form: Form, status| {
         let mut page = Shell::new(Place::More, "A gauge to print");
-        page.push(PagePart::Soft("Print it at 100 %, and check the line of 100 mm. Then you pull along it, and see whether the cloth reaches.".to_owned()));
+        page.push(PagePart::Soft("Print it at 100 %, and check the line of 100 mm. Then pull the cloth along it, and see whether it reaches.".to_owned()));
         page.push(PagePart::Form(Box::new(form)));
         Ok(page.with_status(status))
     };
@@ -198,19 +198,19 @@ pub fn log(visit: &mut Visit<'_>) -> Answered {
             if merged.differ > 0 {
                 rows.push(Row::new(
                     "differ",
-                    &format!("{} say something else here than there, and were left", merged.differ),
+                    &format!("{} differ from those in your log, which stays as it was", merged.differ),
                 ));
             }
             log_page(
                 visit,
-                vec![PagePart::Notice("It is brought in.".to_owned(), Vec::new()), PagePart::Rows(rows)],
+                vec![PagePart::Notice("The file is in your log now.".to_owned(), Vec::new()), PagePart::Rows(rows)],
                 200,
             )
         }
         Err(ImportError::Store(error)) => Err(error.into()),
         Err(error) => {
             let said = told(&errors::imported(&error));
-            log_page(visit, vec![PagePart::Notice("Nothing was brought in.".to_owned(), vec![said])], 422)
+            log_page(visit, vec![PagePart::Notice("Nothing was imported.".to_owned(), vec![said])], 422)
         }
     }
 }
@@ -222,7 +222,7 @@ fn log_page(visit: &Visit<'_>, first: Vec<PagePart>, status: u16) -> Answered {
     }
     let entries = counted(visit.log.count()?, "entry").replace("entrys", "entries");
     page.push(PagePart::Patch(
-        "Take it along".to_owned(),
+        "Save a copy".to_owned(),
         vec![
             PagePart::Words(format!(
                 "All that you stored, {entries}, in one file: for another computer, for a phone, or to keep."
@@ -239,7 +239,7 @@ fn log_page(visit: &Visit<'_>, first: Vec<PagePart>, status: u16) -> Answered {
         FormField::new("file", "A log, or a table of readings", FieldKind::File)
             .hint("What is here already stays as it is; bringing it twice changes nothing"),
     );
-    page.push(PagePart::Patch("Bring one in".to_owned(), vec![PagePart::Form(Box::new(form))]));
+    page.push(PagePart::Patch("Bring in another".to_owned(), vec![PagePart::Form(Box::new(form))]));
     Ok(page.with_status(status))
 }
 

@@ -89,7 +89,7 @@ fn sized(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
     elastic(visit, &mut sized)?;
     zip(visit, cloth_of.as_ref(), kind, &mut sized)?;
     if sized.lines.is_empty() {
-        return Ok(vec![PagePart::Words("Type a measure: what is to be sized?".to_owned())]);
+        return Ok(vec![PagePart::Words("Type a girth, an opening, a zip or an elastic.".to_owned())]);
     }
     let why = query.get("why") == "yes";
     let mut parts: Vec<PagePart> =

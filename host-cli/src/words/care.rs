@@ -56,7 +56,11 @@ pub fn pinned(care: &Care) -> Option<Spoken> {
 }
 
 fn before(before: Before) -> String {
-    let times = |times: u8| if times == 1 { "once".to_owned() } else { format!("{times} times") };
+    let times = |times: u8| match times {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        _ => format!("{times} times"),
+    };
     match before {
         Before::Wash { times: 1 } => "wash and dry it once as you will wash the garment".to_owned(),
         Before::Wash { times: many } => format!("wash and dry it {} as you will wash the garment", times(many)),

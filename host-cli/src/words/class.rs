@@ -43,19 +43,19 @@ pub fn spread(class: &ClassPulls) -> String {
     let one = points(one);
     if class.compared.between > 0.0 {
         format!(
-            "Two pulls by one person differ by less than {one} points 95 times in 100, two pulls by two people by less \
-             than {}.",
+            "95 times in 100, two pulls by one person differ by less than {one} points. Two pulls by two people differ \
+             by less than {}.",
             points(two)
         )
     } else {
         format!(
-            "Two pulls differ by less than {one} points 95 times in 100, whether one person made them or two: these \
+            "95 times in 100, two pulls differ by less than {one} points, whether one person made them or two. These \
              people differ by no more than their own pulls do."
         )
     }
 }
 
 /// What each ± is.
-pub const TRUST: &str = "Each ± holds 95 times in 100; it rests on the repeatability of all.";
+pub const TRUST: &str = "Each ± holds 95 times in 100. It comes from how much the pulls of all these people differ.";
 /// What the numbers are.
 pub const SOURCE: &str = "Repeatability and reproducibility limits as in ISO 5725-6, worked out as in ISO 5725-2.";

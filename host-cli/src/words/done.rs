@@ -6,13 +6,13 @@ use crate::plain::isolated;
 /// The last cut of a cloth is taken back.
 pub const CUT_BACK: &str = "cut taken back";
 /// The last cut of a cloth has another length.
-pub const CUT_RIGHT: &str = "cut put right";
+pub const CUT_RIGHT: &str = "cut corrected";
 /// A guided test ended before its first reading.
 pub const NOTHING_MEASURED: &str = "nothing was measured";
 /// A page to look at.
 pub const PLAN: &str = "the plan; open it in a browser";
 /// Whoever has the address of the pages has the log.
-pub const OPEN_TO_OTHERS: &str = "who scans this code, or types the whole address, can read and change your log";
+pub const OPEN_TO_OTHERS: &str = "anyone who scans this code, or types the whole address, can read and change your log";
 /// The pages are for this machine.
 pub const OPEN_HERE: &str = "only this machine can open it; for a phone in your network pass --listen 0.0.0.0";
 
@@ -43,7 +43,7 @@ pub fn returned_test(about: &str) -> String {
 /// The same has another grain.
 #[must_use]
 pub fn corrected_test(about: &str, tag: Tag) -> String {
-    format!("put right  {about}; see tenter cloth show {tag}")
+    format!("corrected  {about}; see tenter cloth show {tag}")
 }
 
 /// A pattern, a view or a role is off the list.
@@ -143,7 +143,7 @@ pub const HOW_TO_END: &str = "Ctrl-C ends it";
 /// There is no browser that this machine opens of itself.
 pub const NO_BROWSER: &str = "no browser could be opened; type the address into one";
 /// The pages ended.
-pub const ENDED: &str = "ended; what was sent is stored";
+pub const ENDED: &str = "ended; everything you sent is stored";
 
 /// Which tags this desk gives; none where it gives all.
 #[must_use]
@@ -169,7 +169,7 @@ pub const APP_FILE_LIMITS: &str = "the browser keeps what you store for that fil
      your files may read it, and clearing the browser's data deletes it; so export often";
 
 /// What the pulls of a class say, as a page.
-pub const CLASS: &str = "what the class found; open it in a browser";
+pub const CLASS: &str = "the pulls of the class; open it in a browser";
 
 /// Retired photographs are out of the log, so many thousands of bytes of them.
 #[must_use]

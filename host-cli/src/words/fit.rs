@@ -146,7 +146,7 @@ pub fn not_asked(feature: Feature, role: &Role) -> String {
 
 /// What to do where a role asks nothing.
 pub const CHOOSE: &str =
-    "the role asks nothing of its cloth, so choose one yourself, or say what it asks: tenter pattern edit";
+    "the role asks nothing of its cloth, so choose one yourself, or add a demand: tenter pattern edit";
 
 /// A printed gauge as it stands on the envelope, beside its percentage.
 fn printed(part: &Part) -> String {

@@ -71,6 +71,6 @@ const fn layers(piece: Specimen) -> &'static str {
 fn pulls(hung: Hung, grams: u32, tension: Tension, too_heavy: bool) -> Spoken {
     let (width, layers) = (quantity::tape(hung.width, hung.unit), layers(hung.piece));
     let heavy = if too_heavy { format!("; that is over {MOST_GRAMS} g: take a narrower piece") } else { String::new() };
-    let text = format!("{grams} g on a {layers} {width} wide pull with {}{heavy}", per_cm(tension));
+    let text = format!("{grams} g on a {layers} {width} wide pulls with {}{heavy}", per_cm(tension));
     Spoken::new("pull", text, "mass × 9.80665 N/kg over the width", Source::Derived("arithmetic"))
 }

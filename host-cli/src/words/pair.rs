@@ -288,10 +288,10 @@ fn speak(pairing: &Pairing, said: &AdviceLine) -> Spoken {
 fn other_cloth(pairing: &Pairing, which: Which) -> String {
     let named = name(pairing, which);
     match (pairing.pair.answer, pairing.pair.give) {
-        (Match::TooFirm, Some(give)) => format!("take one that gives {} or more in the place of {named}", give.asked),
+        (Match::TooFirm, Some(give)) => format!("take one that gives {} or more instead of {named}", give.asked),
         _ => {
             let like = name(pairing, which.other());
-            format!("or take one that stretches like {like} in the place of {named}")
+            format!("or take one that stretches like {like} instead of {named}")
         }
     }
 }

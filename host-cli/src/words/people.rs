@@ -9,8 +9,8 @@ use crate::plain::isolated;
 
 /// How somebody without a name is called.
 pub const NAMELESS: &str = "(no name)";
-/// How those are called of whom nobody said who pulled.
-pub const NOT_SAID: &str = "(not said)";
+/// How those are called who pulled and whom nobody named.
+pub const NOT_SAID: &str = "(not named)";
 
 /// A person's name.
 #[must_use]
@@ -33,7 +33,10 @@ pub fn renamed(before: &Person, now: &str) -> String {
 /// Two names are one person's.
 #[must_use]
 pub fn merged(gone: &str, into: &Person) -> String {
-    format!("{} is {}: their tests are those of one person", isolated(gone), name(into))
+    if gone == into.name {
+        return format!("those called {} are one person from now on", isolated(gone));
+    }
+    format!("the tests of {} are those of {} from now on", isolated(gone), name(into))
 }
 
 /// A name is out of the log.
@@ -46,18 +49,12 @@ pub fn forgotten(person: &Person) -> String {
 }
 
 /// Nobody is taken to pull at this desk.
-pub const NOBODY_HERE: &str = "nobody is taken to pull here now; pass --by NAME with each test";
+pub const NOBODY_HERE: &str = "tenter no longer assumes who pulls here; pass --by NAME with each test";
 
 /// Somebody is taken to pull at this desk.
 #[must_use]
 pub fn here(name: &str) -> String {
-    format!("{} pulls here where you do not pass --by", isolated(name))
-}
-
-/// Somebody who was named is taken to pull at this desk from now on.
-#[must_use]
-pub fn remembered(name: &str) -> String {
-    format!("tenter takes {} to pull here from now on; pass --by for somebody else", isolated(name))
+    format!("tenter now assumes that {} pulls here; pass --by for somebody else", isolated(name))
 }
 
 /// A test has another person, as its line tells it.
@@ -70,11 +67,12 @@ pub fn given(person: &str, about: &str, tag: Tag) -> String {
 #[must_use]
 pub fn repeats(own: Option<Repeatability>) -> String {
     let Some(own) = own else { return "too few pulls to tell".to_owned() };
-    let (ratio, repeats) = (Decimal::round(own.ratio(), 2), Decimal::round(own.dof(), 0));
-    let how = match own.ratio() {
-        ..0.8 => "steadier than assumed",
-        1.25.. => "less steady than assumed",
-        _ => "as assumed",
+    let (ratio, repeats) = (own.ratio(), Decimal::round(own.dof(), 0));
+    let apart = |difference: f32| Decimal::round(100.0 * difference, 0);
+    let how = match ratio {
+        ..0.8 => format!("pulls differ {} % less than assumed", apart(1.0 - ratio)),
+        1.25.. => format!("pulls differ {} % more than assumed", apart(ratio - 1.0)),
+        _ => "pulls differ about as assumed".to_owned(),
     };
-    format!("{how}: {ratio} times the scatter, from {repeats} repeats")
+    format!("{how}, from {repeats} repeats")
 }

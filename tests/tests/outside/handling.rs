@@ -225,8 +225,8 @@ fn allowances_and_trimming() {
     assert_eq!(widths(&neck), (length("6mm"), length("1/4in")));
 }
 
-/// Stay-stitching: curved and slanting edges as soon as they are cut, no long bias edges (ICAR 121209), no straight lengthwise
-/// one; a knit neck over the head none, since a straight row would cap its give. Tape at the shoulder of a knit, clear
+/// Stay-stitching: curved and slanting edges as soon as they are cut, no long bias edges (ICAR e-course, *Clothing
+/// Construction*), no straight lengthwise one; a knit neck over the head none, since a straight row would cap its give. Tape at the shoulder of a knit, clear
 /// elastic where give must stay (*Successful Sewing*, 2013, p. 288). The stretchier pieces of woven outerwear across (common
 /// practice).
 #[test]

@@ -87,7 +87,7 @@ fn what_to_add() {
 }
 
 /// One way takes 10 to 15 % more for skirts and trousers and 15 to 25 % for many pieces (common practice, no published
-/// figure), 1/4 yd by the chart, and up to 3/4 yd for a deep pile (leaflet *Sewing on Today's Fabrics: Fake Fur*).
+/// figure), 1/4 yd by the chart, and up to 3/4 yd for a deep pile (a leaflet that could not be found again: common practice).
 #[test]
 fn one_way_takes_more() {
     let of = |way: OneWay, need, kind| way.extra(yards(need), kind).length;

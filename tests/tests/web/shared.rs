@@ -47,7 +47,7 @@ fn it_ends_when_asked_and_the_log_is_whole() {
         std::fs::copy(&db, &copy).unwrap();
         let (code, said) = server.end(signal);
         assert_eq!(code, Some(0), "{signal}");
-        assert!(said.ends_with("ended; what was sent is stored\n"), "{said}");
+        assert!(said.ends_with("ended; everything you sent is stored\n"), "{said}");
         let check = Command::new(program()).arg("--db").arg(&copy).args(["log", "check"]).output().unwrap();
         assert!(check.status.success(), "{}", String::from_utf8_lossy(&check.stderr));
     }

@@ -43,9 +43,12 @@ pub struct StayLine {
     pub source: Source,
 }
 
-const CURVED: Source = Source::Published("ICAR 121209: stay-stitch curved and slanting edges as soon as they are cut");
-const LONG_BIAS: Source =
-    Source::Published("ICAR 121209: long bias edges are not stay-stitched, they distort for good");
+const CURVED: Source = Source::Published(
+    "ICAR e-course, Clothing Construction: stay-stitch curved and slanting edges as soon as they are cut",
+);
+const LONG_BIAS: Source = Source::Published(
+    "ICAR e-course, Clothing Construction: long bias edges are not stay-stitched, they distort for good",
+);
 const KNITS: Source = Source::Published(
     "Successful Sewing, school text, 2013, p. 288: tape for shoulders of knits, clear elastic where give must stay",
 );

@@ -32,7 +32,6 @@ pub struct Usual {
 }
 
 const GUIDES: Source = Source::Memory("guides to shrinkage of dress fabrics");
-const POPLIN: Source = Source::Published("paper on the principles of cotton shrinkage, abstract");
 const TRADE: Source = Source::CommonPractice;
 const JTIA: Source = Source::Published("Japan Textile Inspection Association, limits after JIS L 1096");
 
@@ -49,7 +48,7 @@ pub const USUAL: [[Usual; 2]; 20] = [
     row("preshrunk denim", [1, 3], [1, 3], GUIDES),
     row("denim", [1, 10], [1, 3], GUIDES),
     row("preshrunk cotton", [2, 5], [2, 5], TRADE),
-    row("cotton poplin", [3, 10], [1, 3], POPLIN),
+    row("cotton poplin", [3, 10], [1, 3], TRADE),
     row("cotton flannel", [4, 8], [2, 5], GUIDES),
     row("jersey with elastane", [3, 8], [3, 8], GUIDES),
     row("cotton jersey", [5, 8], [3, 8], GUIDES),

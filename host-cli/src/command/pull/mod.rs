@@ -63,7 +63,7 @@ fn remember(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutpu
     let Some(desk) = people::remembering(&log.desk()?, who.id).filter(|_| who.facts.is_empty()) else { return Ok(()) };
     log.set_desk(&desk)?;
     if !args.show.json {
-        screen.say(&people_words::remembered(&who.name))?;
+        screen.say(&people_words::here(&who.name))?;
     }
     Ok(())
 }

@@ -149,7 +149,7 @@ pub fn wash(visit: &mut Visit<'_>, id: &str) -> Answered {
     };
     let washed = Washed { changes, bought: None, confidence: Confidence::default(), as_read };
     if let Some(doubted) = washed.doubted() {
-        let said = format!("{}. Measure them again, or say below that they are so.", doubt::washed(&doubted));
+        let said = format!("{}. Measure them again, or tick below that they are so.", doubt::washed(&doubted));
         let notice = PagePart::Notice("The marks are not stored.".to_owned(), vec![told(&said)]);
         return page(&fabric, title, vec![notice, PagePart::Form(Box::new(again(form, visit)))], 422);
     }
@@ -245,7 +245,7 @@ pub fn test(visit: &mut Visit<'_>, id: &str, test: &str) -> Answered {
             Row::new("pulled to", &test.pulls().iter().map(reading).collect::<Vec<_>>().join(", ")),
             Row::new("after release", &rests.collect::<Vec<_>>().join(", ")),
             Row::new("held", test.held().word()),
-            Row::new("standing", &words::status(&shown, &stored)),
+            Row::new("status", &words::status(&shown, &stored)),
         ];
         let rows = rows.into_iter().filter(|row| !row.words.is_empty()).collect();
         return page(

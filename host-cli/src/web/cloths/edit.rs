@@ -19,7 +19,7 @@ use crate::words::quantity;
 
 /// The fields of a cloth. `new` asks for the shop too, where it was seen there.
 pub fn fields(form: Form, new: bool) -> Form {
-    let list = |name, label, words| FormField::new(name, label, FieldKind::List(or_none("not said", words)));
+    let list = |name, label, words| FormField::new(name, label, FieldKind::List(or_none("not recorded", words)));
     let form = form
         .ask(FormField::text("name", "Name").hint("By which you know it: Slate rib").of(&[Field::Name, Field::NewName]))
         .ask(FormField::new("construction", "Made", FieldKind::Pick(members(&CONSTRUCTION))).of(&[Field::Construction]))

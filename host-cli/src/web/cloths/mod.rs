@@ -141,7 +141,7 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
         page.push(PagePart::Html(counts));
     }
     if seen.is_empty() {
-        page.words("No cloth is like that. Take something out of the search.");
+        page.words("No cloth matches. Search for less.");
     } else {
         let from = query.get("from").parse::<usize>().unwrap_or(0).min(seen.len().saturating_sub(1));
         let count = seen.len();
@@ -168,7 +168,7 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
         }
     }
     let other = match retired {
-        true => Link::new("/cloths", "Cloths that are there"),
+        true => Link::new("/cloths", "Cloths on the list"),
         false => Link::new("/cloths?retired=yes", "Retired cloths"),
     };
     page.push(PagePart::Links(vec![Link::new("/cloths/new", "Add a cloth").first(), other]));

@@ -146,7 +146,7 @@ fn links(fabric: &Fabric, address: &str) -> Vec<Link> {
         Link::new(format!("/handle?cloth={}", fabric.id), "How to sew it"),
         Link::new(format!("{address}/learned"), "Remember what worked"),
         Link::new(format!("/print/cards?cloth={}", fabric.id), "A card to pin on"),
-        Link::new(format!("{address}/edit"), "Change what is said"),
+        Link::new(format!("{address}/edit"), "Change the details"),
     ]);
     links
 }
@@ -166,6 +166,6 @@ fn tests(article: &ClothArticle, shown: &crate::finding::cloth::Shown<'_>, addre
             Cell::new(&test.standing),
         ]
     });
-    let heads = vec!["pulled", "grain", "marks", "pulled to", "stretch", "growth", "standing"];
+    let heads = vec!["pulled", "grain", "marks", "pulled to", "stretch", "growth", "status"];
     PagePart::Table("Pull tests".to_owned(), heads, rows.collect())
 }

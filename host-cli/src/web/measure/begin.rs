@@ -114,7 +114,7 @@ pub fn more() -> Vec<FormField> {
         FormField::text("growth", "The most growth it may have").hint("3%, or 3%@1h").of(&[Field::GrowthAtMost]),
         FormField::text("recovery", "The least recovery").hint("90%").of(&[Field::RecoveryAtLeast]),
         FormField::new("planned", "How many pulls you plan", FieldKind::Figures)
-            .hint("3 unless you say")
+            .hint("3 if you leave it empty")
             .of(&[Field::Planned]),
         FormField::text("load", "What pulls, if not a hand").hint("500g, 5N").of(&[Field::Load]),
         FormField::text("division", "Between two lines of your tape").hint("1mm, 1/16in").of(&[Field::Division]),

@@ -52,13 +52,11 @@ pub fn step(guide: &Guide) -> GuideStep {
             ("Mark and hold the cloth".to_owned(), "fold", press(&ways.map(word)))
         }
         NextQuestion::Settling => {
-            let done = press(&[("", "I pulled it once"), ("n", "Leave that out")]);
+            let done = press(&[("", "I pulled it once"), ("n", "Skip it")]);
             ("Settle it".to_owned(), "pull", done)
         }
         NextQuestion::Gauge => ("Read the marks".to_owned(), "marks", Asks::Length(None)),
-        NextQuestion::Again => {
-            ("Read the marks again".to_owned(), "marks", Asks::Length(Some(("n", "Leave that out"))))
-        }
+        NextQuestion::Again => ("Read the marks again".to_owned(), "marks", Asks::Length(Some(("n", "Skip it")))),
         NextQuestion::Wait => {
             let times = press(&[("3", "Half an hour"), ("2", "1 minute"), ("1", "30 seconds"), ("0", "Never")]);
             ("When will you read it after you let go?".to_owned(), "rest", times)
@@ -72,7 +70,7 @@ pub fn step(guide: &Guide) -> GuideStep {
             ("Let go, and lay it flat".to_owned(), "rest", go)
         }
         NextQuestion::Resting(_) | NextQuestion::Recovered(_) => {
-            ("Read it after release".to_owned(), "marks", Asks::Length(Some(("n", "Leave that out"))))
+            ("Read it after release".to_owned(), "marks", Asks::Length(Some(("n", "Skip it"))))
         }
         NextQuestion::Next => {
             let more = if guide.draft.pulls.len() < guide.draft.enough() {

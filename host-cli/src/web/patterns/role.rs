@@ -20,12 +20,12 @@ use crate::web::{Method, Response};
 
 /// What a role asks.
 fn asked(form: Form) -> Form {
-    let list = |name, label, list| FormField::new(name, label, FieldKind::List(or_none("not said", list)));
+    let list = |name, label, list| FormField::new(name, label, FieldKind::List(or_none("not asked", list)));
     form.ask(FormField::text("crosswise", "Stretch across").hint("5%, 20-30%, 4in to 5 3/8in").of(&[Field::Crosswise]))
         .ask(FormField::text("lengthwise", "Stretch along").of(&[Field::Lengthwise]))
         .ask(
             FormField::text("growth", "The most growth")
-                .hint("3%, half an hour after release unless you say 3%@1h")
+                .hint("3%, half an hour after release; for another time 3%@1h")
                 .of(&[Field::GrowthAtMost]),
         )
         .ask(

@@ -31,18 +31,18 @@ fn plain(ratio: Ratio) -> String {
 pub(super) fn how_opened(kind: GarmentKind) -> Spoken {
     let text = match kind {
         GarmentKind::Dress => {
-            "how it opens, with --with closed-zip or --with buttons; without either its neck and its waist must pass \
+            "--with closed-zip or --with buttons, for how it opens; without either its neck and its waist must pass \
              head and shoulders"
         }
-        GarmentKind::Shirt => "how it opens, with --with buttons; without them its neck must pass the head",
-        GarmentKind::Jeans => "how it opens, with --with fly or --with elastic-waist",
-        _ => "how it opens, with --with fly, --with closed-zip or --with elastic-waist",
+        GarmentKind::Shirt => "--with buttons, for how it opens; without them its neck must pass the head",
+        GarmentKind::Jeans => "--with fly or --with elastic-waist, for how it opens",
+        _ => "--with fly, --with closed-zip or --with elastic-waist, for how it opens",
     };
     let why = match kind {
         GarmentKind::Dress | GarmentKind::Shirt => "a woven without an opening does not give for head and shoulders",
         _ => "a woven waist without an opening does not pass the hips",
     };
-    own("say", text, why)
+    own("pass", text, why)
 }
 
 /// What would settle a role that is in doubt.

@@ -184,13 +184,13 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             let their = if names.len() == 1 { "its" } else { "their" };
             let names = list(&names.iter().map(String::as_str).collect::<Vec<_>>());
             let text = format!("{names} with {their} greater stretch, {}, round the body", round.word());
-            let source = Source::Published("Sewing Swimsuits and Leotards, book extract, undated");
-            Spoken::new("lay", text, roles.iter().map(why).collect::<Vec<_>>().join("; "), source)
+            let why = roles.iter().map(why).collect::<Vec<_>>().join("; ");
+            Spoken::new("lay", text, why, Source::CommonPractice)
         }
         Step::General => {
-            let text = "what the garment is with --kind, such as --kind trousers: this plan is general, and lists only \
-                        what holds for any garment";
-            own("say", text.to_owned(), "the view has no garment kind".to_owned())
+            let text = "the kind of garment, such as --kind trousers: without it this plan lists only what holds for any \
+                        garment";
+            own("pass", text.to_owned(), "the view has no garment kind".to_owned())
         }
         Step::SayHowOpened(kind) => cloth::how_opened(*kind),
         Step::Settle { cloth, role, reason, figure, settle, rest_seconds } => cloth::settle(
@@ -207,11 +207,8 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             own("leave", format!("{names} unwashed: the garment will not be washed"), why)
         }
         Step::FusibleOnNoHeat { interfacing, cloth } => {
-            let text = format!(
-                "an interfacing to sew in, in the place of {}: {} takes no heat",
-                named(interfacing),
-                named(cloth)
-            );
+            let text =
+                format!("an interfacing to sew in, instead of {}: {} takes no heat", named(interfacing), named(cloth));
             own("take", text, "a fusible melts at a heat that harms the finish".to_owned())
         }
         Step::Notion { notion, lengths, why, source } => cloth::notion(plan, *notion, lengths, (*why, *source), unit),
@@ -244,8 +241,8 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::SayHowJoined { role, to } => {
             let (role, to) = (isolated(role), isolated(to));
-            let text = format!("how {role} is joined: --seam '{to}+{role}=60cm lengthwise'");
-            own("say", text, "its name does not say where it is sewn on".to_owned())
+            let text = format!("--seam '{to}+{role}=60cm lengthwise', for how {role} is joined");
+            own("pass", text, "its name does not say where it is sewn on".to_owned())
         }
         Step::PullForSeam { cloth, grain } => {
             let why = format!("two cloths meet in a seam; tenter pull {} --grain {}", cloth.tag, grain.word());
