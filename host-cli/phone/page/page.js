@@ -24,9 +24,21 @@ async function shrunk(picture, side) {
 async function jpeg(canvas, most) {
     for (const quality of [0.82, 0.7, 0.55, 0.4]) {
         const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/jpeg", quality));
-        if (blob.size <= most) return blob;
+        if (blob.size <= most) return bare(new Uint8Array(await blob.arrayBuffer()));
     }
     throw new Error("too many details");
+}
+
+// Without the segments that a decoder does not need, such as the colour profile that browsers add: it is that of the web.
+function bare(jpeg) {
+    const parts = [jpeg.subarray(0, 2)];
+    let at = 2;
+    while (jpeg[at + 1] !== 0xda) {
+        const [marker, end] = [jpeg[at + 1], at + 2 + jpeg[at + 2] * 256 + jpeg[at + 3]];
+        if (marker < 0xe1 || (marker > 0xef && marker !== 0xfe)) parts.push(jpeg.subarray(at, end));
+        at = end;
+    }
+    return new Blob([...parts, jpeg.subarray(at)], { type: "image/jpeg" });
 }
 
 // The mean colour of the middle.

@@ -49,7 +49,8 @@ const fn is_answered_without(verb: &Verb) -> bool {
 /// Whether a verb stores what was measured. Whoever only looks at something in inches has not chosen them.
 const fn stores(verb: &Verb) -> bool {
     match verb {
-        Verb::Pull(_) | Verb::Wash(_) | Verb::Import(_) => true,
+        Verb::Pull(_) | Verb::Import(_) => true,
+        Verb::Wash(args) => args.fabric.is_some(),
         Verb::Cloth(verb) => !matches!(**verb, ClothVerb::List(_) | ClothVerb::Show(_)),
         Verb::Pattern(verb) => !matches!(**verb, PatternVerb::List(_) | PatternVerb::Show(_)),
         _ => false,

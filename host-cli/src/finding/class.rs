@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use tenter_core::persons::{Compared, MAX_PERSONS, PersonReadings};
 use tenter_core::{Grain, PullTest, student};
 
-use crate::log::{Fabric, Id, People, StoredTest};
+use crate::log::{Fabric, Id, People, StoredTest, Tag};
 
 /// The share of each end that an interval leaves out: 95 % lie within.
 const TAIL: f32 = 0.025;
@@ -13,8 +13,10 @@ const TAIL: f32 = 0.025;
 /// One person's pulls of the cloth.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hand {
-    /// What the person is called; none where nobody said, or the name is gone.
+    /// What the person is called; none where the name is gone, or nobody said.
     pub name: Option<String>,
+    /// Whether somebody said who pulled.
+    pub is_said: bool,
     /// The stretch of each pull that counts, in percent, in the order in which they were made.
     pub pulls: Vec<f32>,
     /// Their mean.
@@ -63,6 +65,7 @@ impl ClassPulls {
         let half = |variance: f32, dof: u32| student::quantile(TAIL, degrees(dof)) * variance.max(0.0).sqrt();
         let hand = |(person, pulls, said): (Option<Id>, Vec<f32>, PersonReadings)| Hand {
             name: people.name(person).map(str::to_owned),
+            is_said: person.is_some(),
             pulls,
             mean: said.mean,
             half: half(compared.within / degrees(said.count), compared.within_dof),
@@ -77,7 +80,7 @@ impl ClassPulls {
     #[must_use]
     pub fn without_names(mut self) -> Self {
         for (place, hand) in self.hands.iter_mut().enumerate() {
-            hand.name = Some(crate::log::Tag::shared(0, place).letter().to_uppercase());
+            hand.name = Some(Tag::shared(0, place).letter().to_uppercase());
         }
         self
     }

@@ -41,7 +41,8 @@ pub fn unit_of(text: &str) -> Option<Unit> {
 /// The unit of the text: what was asked for, else that of the first length that was typed with one.
 #[must_use]
 pub fn shown_in<'t>(asked: Option<Unit>, typed: impl IntoIterator<Item = &'t Option<String>>) -> Option<Unit> {
-    asked.or_else(|| typed.into_iter().flatten().find_map(|text| unit_of(text)))
+    let unit = |text: &String| of_width(text).and_then(|(length, _)| unit_of(length)).or_else(|| unit_of(text));
+    asked.or_else(|| typed.into_iter().flatten().find_map(unit))
 }
 
 /// A length of a width: `1.6m at 140cm`, `1.5m of 150cm`, `2yd x 58in`.

@@ -10,7 +10,7 @@ use crate::words::typeset::minus;
 const WIDTH: f64 = 340.0;
 const LEFT: f64 = 100.0;
 const RIGHT: f64 = 326.0;
-const TOP: f64 = 14.0;
+const TOP: f64 = 16.0;
 const ROW: f64 = 34.0;
 /// Below the rows: the scale and the signs.
 const FOOT: f64 = 72.0;
@@ -32,7 +32,7 @@ pub fn draw(class: &ClassPulls) -> Picture {
     for (place, hand) in class.hands.iter().enumerate() {
         row(&mut picture, &axis, TOP + ROW * count(place), hand);
     }
-    let all = Hand { name: None, pulls: Vec::new(), mean: class.compared.mean, half: class.half };
+    let all = Hand { name: None, is_said: false, pulls: Vec::new(), mean: class.compared.mean, half: class.half };
     let y = TOP + ROW * count(class.hands.len());
     picture.draw(line("tn-rule", (8.0, y), (RIGHT, y)));
     picture.draw(text("tn-bold", (8.0, y + 15.0), 13.0, Anchor::Start, "all"));
@@ -69,8 +69,10 @@ fn row(picture: &mut Picture, axis: &Axis, y: f64, hand: &Hand) {
     let name = fit::shortened(&told::called(hand), 7.0);
     picture.draw(text("tn-bold", (8.0, y + 15.0), 13.0, Anchor::Start, name));
     figure(picture, y, hand);
-    for pull in &hand.pulls {
-        picture.draw(circle("tn-ring", (axis.at((*pull).into()), y + 9.0), 2.5));
+    for (place, pull) in hand.pulls.iter().enumerate() {
+        // Rings of equal pulls are stacked.
+        let below = hand.pulls.iter().take(place).filter(|other| (*other - pull).abs() < 0.05).count();
+        picture.draw(circle("tn-ring", (axis.at((*pull).into()), y + 10.0 - 5.0 * count(below.min(2))), 2.5));
     }
     trust(picture, axis, y + 22.0, hand);
 }

@@ -61,8 +61,12 @@ impl StripScale {
         for (stop, x) in self.stops() {
             picture.draw(line("tn-rule", (x, 13.0), (x, 18.0)));
             if x >= free_from {
-                let anchor = if x > RIGHT - 12.0 { Anchor::End } else { Anchor::Middle };
-                picture.draw(text("tn-small", (x, 11.0), 11.0, anchor, words::percent(stop)));
+                let (at, anchor) = match x {
+                    first if first < LEFT + 12.0 => (0.0, Anchor::Start),
+                    last if last > RIGHT - 12.0 => (WIDTH, Anchor::End),
+                    between => (between, Anchor::Middle),
+                };
+                picture.draw(text("tn-small", (at, 11.0), 11.0, anchor, words::percent(stop)));
                 free_from = x + 32.0;
             }
         }

@@ -17,6 +17,7 @@ mod measure;
 mod more;
 mod part;
 mod patterns;
+mod people;
 mod printed;
 mod request;
 mod response;
@@ -124,10 +125,13 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["handle"] if gets => advice::handle(visit),
         ["hang"] if gets => advice::hang(visit),
         ["size"] if gets => size::size(visit),
+        ["people"] => people::list(visit),
+        ["people", "compare"] if gets => people::compare(visit),
         ["more"] if gets => more::show(visit),
         ["units"] => more::units(visit),
         ["print", "book"] if gets => more::book(visit),
         ["print", "cards"] if gets => more::cards(visit),
+        ["print", "class"] if gets => more::worksheet(visit),
         ["print", "gauge"] if gets => more::gauge(visit),
         ["log"] => more::log(visit),
         ["log", name] if gets => more::file(visit, name),

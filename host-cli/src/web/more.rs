@@ -5,7 +5,8 @@ use std::io::BufReader;
 use tenter_core::Unit;
 
 use super::fields::fresh;
-use super::form::{FieldKind, Form, FormField};
+use super::form::{FieldKind, Form, FormField, or_none};
+use super::measure::cloths;
 use super::part::{Link, PagePart, Row};
 use super::patterns::fit::book_page;
 use super::shell::{Place, Shell};
@@ -17,9 +18,10 @@ use crate::exchange::{ExportError, ImportError, table};
 use crate::finding::fit::Stock;
 use crate::input::{self, Field, Why, Wrong};
 use crate::log::{Fabric, Fact};
-use crate::page::{made, print};
+use crate::page::{form as worksheet, made, print};
 use crate::picture::true_scale::{PullGauge, pull_gauge};
 use crate::store::{Change as _, Merged};
+use crate::words::cloth::title;
 use crate::words::errors;
 use crate::words::page::told;
 use crate::words::quantity::counted;
@@ -43,12 +45,14 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
             Link::new("/print/book?keep=yes", "The swatch book as a file").about("To hand on; it needs nothing else"),
             Link::new("/print/cards", "Cards to pin on").about("Of all cloths at home"),
             Link::new("/print/gauge", "A gauge").about("For a stretch that you type"),
+            Link::new("/print/class", "A sheet for a class").about("To write readings on, with a gauge"),
         ])],
     ));
     page.push(PagePart::Patch(
         "The log".to_owned(),
         vec![PagePart::Links(vec![
             Link::new("/log", "The log as a file").about("Save a copy, or bring in another log"),
+            Link::new("/people", "People").about("Who pulls, and how well each repeats"),
             Link::new("/exchange", "Exchange with a phone").about("What was stored in a shop comes here"),
             Link::new("/inbox", "Tests without a cloth"),
         ])],
@@ -129,6 +133,39 @@ pub fn gauge(visit: &mut Visit<'_>) -> Answered {
     });
     match gauge {
         Ok(gauge) => Ok(printed::response(print::page("Pull gauge", &[gauge]))),
+        Err(wrong) => shown(form.refused(&wrong.into()), 422),
+    }
+}
+
+/// A sheet on which a class writes its readings, with a gauge.
+pub fn worksheet(visit: &mut Visit<'_>) -> Answered {
+    let list = or_none("none of the list", cloths(&*visit.log)?);
+    let form = Form::new("class", "/print/class", "Make the sheet")
+        .asking()
+        .ask(FormField::new("cloth", "The cloth that all pull", FieldKind::List(list)))
+        .ask(FormField::text("wants", "The stretch that is asked").hint("5%").value("5%").of(&[Field::Wants]))
+        .ask(FormField::new("lines", "How many people", FieldKind::Figures).value("12"))
+        .filled_if(&visit.query);
+    let shown = |form: Form, status| {
+        let mut page = Shell::new(Place::More, "A sheet for a class");
+        page.push(PagePart::Soft("Print it at 100 %, and check the line of 100 mm.".to_owned()));
+        page.push(PagePart::Form(Box::new(form)));
+        Ok(page.with_status(status))
+    };
+    if !visit.query.has("wants") {
+        return shown(form, 200);
+    }
+    let cloth = match visit.query.typed("cloth") {
+        Some(text) => title(&find::live_fabric(&*visit.log, &text)?),
+        None => String::new(),
+    };
+    let text = visit.query.get("wants");
+    let lines = visit.query.get("lines").trim().parse::<usize>().unwrap_or(12).clamp(1, 60);
+    let page = input::range(Field::Wants, Some(text), Unit::Mm).and_then(|asked| {
+        worksheet::page(&cloth, asked, lines).ok_or_else(|| Wrong::new(Field::Wants, text, Why::TooLongForPaper))
+    });
+    match page {
+        Ok(page) => Ok(printed::response(page)),
         Err(wrong) => shown(form.refused(&wrong.into()), 422),
     }
 }

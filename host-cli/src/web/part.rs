@@ -29,7 +29,7 @@ pub enum PagePart {
     /// A table: what it is called, its heads, its rows.
     Table(String, Vec<&'static str>, Vec<Vec<Cell>>),
     /// Things with their answers, and why.
-    Answers(Vec<Entry>),
+    Answers(Vec<AnswerLine>),
     /// A picture that is larger than a phone: what it is called, and itself.
     Wide(String, String),
     /// A picture of ours with words below.
@@ -83,7 +83,7 @@ pub struct Link {
 
 /// A thing with its answer.
 #[derive(Clone, Debug)]
-pub struct Entry {
+pub struct AnswerLine {
     /// Where it leads.
     pub href: String,
     /// What it is.

@@ -4,6 +4,7 @@ use tenter_core::Decimal;
 
 use crate::finding::class::{ClassPulls, Hand};
 use crate::plain::isolated;
+use crate::words::people;
 
 fn points(value: f32) -> String {
     Decimal::round(value, 1).to_string()
@@ -18,7 +19,8 @@ pub fn mean(mean: f32, half: f32) -> String {
 /// What somebody is called.
 #[must_use]
 pub fn called(hand: &Hand) -> String {
-    hand.name.as_deref().map_or_else(|| super::people::NOT_SAID.to_owned(), isolated)
+    let nameless = if hand.is_said { people::NAMELESS } else { people::NOT_SAID };
+    hand.name.as_deref().map_or_else(|| nameless.to_owned(), isolated)
 }
 
 /// How many pulled what, and what they found on average.

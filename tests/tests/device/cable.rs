@@ -1,13 +1,13 @@
 //! A cable in memory that can be cut after any byte, and the verbs run over it.
 
-use std::cell::{RefCell, RefMut};
+use std::cell::{Cell, RefCell, RefMut};
 use std::collections::VecDeque;
 use std::io::{self, Read, Write};
 use std::rc::Rc;
 use std::sync::LazyLock;
 use std::time::Duration;
 
-use jiff::Timestamp;
+use jiff::{SignedDuration, Timestamp};
 use tenter::cli::{self, Parsed};
 use tenter::command::device::sync::{self, Options};
 use tenter::error::Error;
@@ -120,14 +120,26 @@ impl Transport for Cable {
     }
 }
 
-/// The instant at which time stands still: however long a test takes, no clock falls behind another.
-static NOW: LazyLock<Timestamp> = LazyLock::new(Timestamp::now);
+thread_local! {
+    /// How much later it is for this test.
+    static LATER: Cell<SignedDuration> = const { Cell::new(SignedDuration::ZERO) };
+}
+
+/// This desk, where time stands still: however long a test takes, no clock falls behind another.
+pub fn here() -> Here {
+    static NOW: LazyLock<Timestamp> = LazyLock::new(Timestamp::now);
+    Here { now: || *NOW + LATER.get(), ..Here::desk() }
+}
+
+/// Lets a millisecond pass [`here`].
+pub fn a_moment_passes() {
+    LATER.set(LATER.get() + SignedDuration::from_millis(1));
+}
 
 /// What a verb does, and what it prints.
 pub fn printed(run: impl FnOnce(&mut TextOutput<'_>) -> Result<(), Error>) -> (Result<(), Error>, String) {
     let mut out = Vec::new();
-    let here = Here { now: || *NOW, ..Here::desk() };
-    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here });
+    let result = run(&mut TextOutput { out: &mut out, width: 80, unicode: true, here: here() });
     (result, String::from_utf8(out).unwrap())
 }
 

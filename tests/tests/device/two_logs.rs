@@ -6,7 +6,7 @@ use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Merged, Read as _, Store as _, WhichTests};
 use tenter_core::saved::{Clock, SavedTest};
 
-use crate::cable::{Cable, all, log};
+use crate::cable::{Cable, a_moment_passes, all, log};
 use crate::pocket::{Chip, Pocket, test, tests};
 
 /// All entries of a log, by way of the text in which they are exported.
@@ -32,6 +32,7 @@ fn fetched_twice(saved: &[SavedTest]) -> (Sqlite, Sqlite) {
     let (mut here, mut there) = (log(), log());
     for store in [&mut here, &mut there] {
         Cable::to(Pocket::on(Chip::holding(image.clone()))).sync(store, Options::default()).0.unwrap();
+        a_moment_passes();
     }
     (here, there)
 }

@@ -77,3 +77,39 @@ fn forms_of_others_are_refused_and_forms_sent_twice_are_stored_once() {
     assert_eq!(sent, json!([[200, 200, 200], 1, 403]));
     assert_eq!(shop.names(), ["Slate twill"]);
 }
+
+/// A photograph as a camera gives it is made small by the page, kept, and shown by a worker that was stopped since.
+#[test]
+fn a_photograph_is_made_small_and_kept() {
+    let mut shop = Shop::open();
+    let file = shop.path("camera.png");
+    let colours: Vec<u8> =
+        (0..1600 * 1000).flat_map(|at: u32| [u8::try_from(at % 1600 / 7).unwrap(), 90, 160]).collect();
+    let mut png = png::Encoder::new(std::fs::File::create(&file).unwrap(), 1600, 1000);
+    png.set_color(png::ColorType::Rgb);
+    png.write_header().unwrap().write_image_data(&colours).unwrap();
+    shop.tell("unserve", json!({}));
+    shop.goto("/cloths/new");
+    let cloth = shop.tell("send", json!({ "form": "form#cloth", "fields": { "name": "Slate twill" } }));
+    let photos = format!("{}/photos", cloth.as_str().unwrap());
+    shop.tell("open", json!({ "url": photos }));
+    shop.tell("upload", json!({ "selector": "#photo input[type=file]", "file": file }));
+    shop.tell("send", json!({ "form": "form#photo" }));
+    shop.tell("stop_workers", json!({}));
+    shop.tell("open", json!({ "url": photos }));
+    let sizes = shop.eval(
+        "(async () => {
+            const done = (request) => new Promise((resolve) => { request.onsuccess = () => resolve(request.result); });
+            const database = await done(indexedDB.open('tenter'));
+            const names = await done(database.transaction('photos').objectStore('photos').getAllKeys());
+            database.close();
+            const sizes = await Promise.all(names.map(async (name) => {
+                const picture = await createImageBitmap(await (await fetch(`/photos/${name}`)).blob());
+                return [picture.width, picture.height];
+            }));
+            return sizes.sort(([one], [other]) => one - other);
+        })()",
+    );
+    assert_eq!(sizes, json!([[320, 200], [1200, 750]]));
+    assert!(shop.eval("document.querySelectorAll('main img').length").as_u64().unwrap() >= 1);
+}

@@ -118,6 +118,7 @@ pub fn more() -> Vec<FormField> {
             .of(&[Field::Planned]),
         FormField::text("load", "What pulls, if not a hand").hint("500g, 5N").of(&[Field::Load]),
         FormField::text("division", "Between two lines of your tape").hint("1mm, 1/16in").of(&[Field::Division]),
+        FormField::text("by", "Who pulls").hint("Empty for whoever pulls here as a rule").of(&[Field::PulledBy]),
         FormField::text("note", "A remark").of(&[Field::Note]),
     ]
 }

@@ -11,7 +11,7 @@ use crate::page::together;
 use crate::page::{book, made, print};
 use crate::picture::drawn;
 use crate::web::cloths::one::why;
-use crate::web::part::{AnswerTag, Entry, Link, PagePart};
+use crate::web::part::{AnswerLine, AnswerTag, Link, PagePart};
 use crate::web::shell::{Place, Shell};
 use crate::web::visit::{Answered, Visit, cloth};
 use crate::web::{Response, printed};
@@ -53,7 +53,7 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             parts.push(PagePart::Answer(AnswerTag::of(best, &outcome(role))));
         }
         let considered = || role.candidates.iter().filter(|one| !matches!(one.reason, Reason::OtherKind(_)));
-        let rows: Vec<Entry> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
+        let rows: Vec<AnswerLine> = considered().take(LISTED).map(|one| row(one, role, &fitted)).collect();
         if rows.is_empty() {
             parts.push(PagePart::Words("No cloth of yours is the kind that it asks for.".to_owned()));
         } else {
@@ -104,12 +104,12 @@ fn outcome(role: &RoleFit<'_>) -> String {
     }
 }
 
-fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> Entry {
+fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> AnswerLine {
     let fabric = one.fabric;
     let name = format!("{} {}", fabric.tag, crate::plain::isolated(&fabric.name));
     let chance = chance(one.answer, one.chance, one.disagrees()).unwrap_or_default();
     let href = format!("{}?for={}", cloth(fabric.id), role.role.id);
-    Entry { href, words: name, told: AnswerTag::of(one.verdict(), &chance), why: why(one, fitted, role.role) }
+    AnswerLine { href, words: name, told: AnswerTag::of(one.verdict(), &chance), why: why(one, fitted, role.role) }
 }
 
 /// The plan of a view with the best cloth for each role, as a page to print.
