@@ -64,7 +64,7 @@ fn here(visit: &mut Visit<'_>, name: Option<&str>) -> Result<(), Refused> {
 fn page(visit: &Visit<'_>, wrong: Option<(&str, Refused)>) -> Answered {
     let mut page = Shell::new(Place::More, "People");
     page.push(PagePart::Soft(
-        "Each hand pulls in its own way, so an answer rests on the pulls of whoever made them.".to_owned(),
+        "Each person pulls in their own way, so the ± of a test comes from the pulls of whoever made it.".to_owned(),
     ));
     let all = pullers(&*visit.log)?;
     let status = if wrong.is_some() { 422 } else { 200 };
@@ -81,7 +81,7 @@ fn page(visit: &Visit<'_>, wrong: Option<(&str, Refused)>) -> Answered {
             Row::new("repeats", &words::repeats(puller.repeatability)),
         ];
         let mut parts = vec![PagePart::Rows(rows)];
-        parts.extend(puller.here.then(|| PagePart::Soft("Pulls here, unless another is named.".to_owned())));
+        parts.extend(puller.here.then(|| PagePart::Soft("Pulls here, unless a test names somebody else.".to_owned())));
         if let Some(person) = puller.person.as_ref().filter(|person| !person.name.is_empty()) {
             let who = person.id.to_string();
             let name = |label: &str| FormField::text("name", label).of(&[Field::Person, Field::NewName]);
@@ -106,7 +106,7 @@ fn page(visit: &Visit<'_>, wrong: Option<(&str, Refused)>) -> Answered {
         .of(&[Field::PulledBy, Field::Person]);
     page.push(PagePart::Patch(
         "At this desk".to_owned(),
-        vec![put(form("here", "Remember it").ask(name)), put(form("nobody", "Nobody is known"))],
+        vec![put(form("here", "Remember it").ask(name)), put(form("nobody", "Assume nobody"))],
     ));
     page.push(PagePart::Links(vec![
         Link::new("/people/compare", "Several people's pulls of one cloth").about("For a class"),
@@ -123,9 +123,9 @@ pub fn compare(visit: &mut Visit<'_>) -> Answered {
             FormField::new("cloth", "The cloth that all pulled", FieldKind::List(cloths(&*visit.log)?))
                 .of(&[Field::Tag]),
         )
-        .ask(FormField::new("letters", "With letters in the place of names", FieldKind::Tick))
+        .ask(FormField::new("letters", "Letters instead of names", FieldKind::Tick))
         .filled_if(&visit.query);
-    let mut page = Shell::new(Place::More, "One cloth, many hands");
+    let mut page = Shell::new(Place::More, "One cloth, several people");
     if let Some(text) = visit.query.typed("cloth") {
         let fabric = find::live_fabric(&*visit.log, &text)?;
         let tests = visit.log.tests(WhichTests::Of(fabric.id))?;

@@ -76,6 +76,9 @@ pub fn photograph_copied(number: &str, tag: Tag, file: &str) -> String {
     format!("photograph {number} of cloth {tag} is in {file}")
 }
 
+/// A retired photograph can be taken out of the log.
+pub const STILL_KEPT: &str = "tenter log forget-photos takes its bytes out of the log as well, for good";
+
 /// The samples are in a file.
 #[must_use]
 pub fn samples(file: &str) -> String {
