@@ -83,7 +83,8 @@ fn forms_of_others_are_refused_and_forms_sent_twice_are_stored_once() {
 fn a_photograph_is_made_small_and_kept() {
     let mut shop = Shop::open();
     let file = shop.path("camera.png");
-    let colours: Vec<u8> = (0..1600 * 1000).flat_map(|at: u32| [u8::try_from(at % 1600 / 7).unwrap(), 90, 160]).collect();
+    let colours: Vec<u8> =
+        (0..1600 * 1000).flat_map(|at: u32| [u8::try_from(at % 1600 / 7).unwrap(), 90, 160]).collect();
     let mut png = png::Encoder::new(std::fs::File::create(&file).unwrap(), 1600, 1000);
     png.set_color(png::ColorType::Rgb);
     png.write_header().unwrap().write_image_data(&colours).unwrap();
