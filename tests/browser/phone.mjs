@@ -158,6 +158,7 @@ const commands = {
         pages[as] = await opened;
         pages[as].setDefaultTimeout(timeout);
     },
+    shut: async ({ page }) => { await pages[page].close(); delete pages[page]; },
     click: async ({ page = "a", selector }) => { await pages[page].click(selector); },
     upload: async ({ page = "a", selector, file }) => { await (await pages[page].$(selector)).uploadFile(file); },
     photograph: async ({ page = "a", png }) => { await pages[page].screenshot({ path: png, fullPage: true }); },

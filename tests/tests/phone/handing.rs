@@ -96,6 +96,8 @@ fn the_desk_s_page_and_the_app_exchange_entries_once_the_person_agrees() {
             "{told}"
         );
         assert_eq!(count(&log, "Shop twill"), 1);
+        // Else the next round would use the same window.
+        shop.tell("shut", json!({ "page": "app" }));
     }
     shop.goto("/cloths");
     let text = shop.text();
