@@ -47,7 +47,7 @@ pub fn picture(
     let fabric = find::fabric(store, which)?;
     pictures(&fabric, args.show.json, store, screen)?;
     if args.retire.is_some() && !args.show.json {
-        screen.say("tenter log forget-photos takes its bytes out of the log as well, for good")?;
+        screen.say(done::BYTES_STAY)?;
     }
     Ok(())
 }
