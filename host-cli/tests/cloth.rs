@@ -83,7 +83,7 @@ fn bad_input_is_refused() {
     let program = Program::with_cloth();
     let before = program.log_entries();
     for (line, part) in [
-        ("cloth", "cloth what?"),
+        ("cloth", "tenter cloth needs a command; see tenter cloth --help"),
         ("cloth ad x", "unknown command 'ad'; did you mean 'add'?"),
         ("cloth add", "missing"),
         ("cloth add ' '", "type a word"),

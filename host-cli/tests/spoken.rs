@@ -122,7 +122,6 @@ fn a_garment_is_begun_in_a_few_words() {
     assert!(out.contains("main: 1 Moor gaberdine") && out.contains("interfacing: 2 Slate rib"), "{out}");
     assert!(out.contains("take 60 cm"), "{out}");
     for (line, error) in [
-        ("make start vestry a m+h=60cm", "seams, zips and elastic belong to the plan"),
         ("make plan 1 m=2", "type tenter make edit 1 ROLE=TAG"),
         ("make plan 1 vestry", "unexpected word 'vestry'"),
         ("make start vestry a sleeve=1", "no role"),

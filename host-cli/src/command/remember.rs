@@ -47,7 +47,7 @@ pub fn picture(
     let fabric = find::fabric(store, which)?;
     pictures(&fabric, args.show.json, store, screen)?;
     if args.retire.is_some() && !args.show.json {
-        screen.say(done::BYTES_STAY)?;
+        screen.say(done::STILL_KEPT)?;
     }
     Ok(())
 }

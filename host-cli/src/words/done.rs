@@ -76,6 +76,9 @@ pub fn photograph_copied(number: &str, tag: Tag, file: &str) -> String {
     format!("photograph {number} of cloth {tag} is in {file}")
 }
 
+/// A retired photograph can be taken out of the log.
+pub const STILL_KEPT: &str = "tenter log forget-photos takes its bytes out of the log as well, for good";
+
 /// The samples are in a file.
 #[must_use]
 pub fn samples(file: &str) -> String {
@@ -170,9 +173,6 @@ pub const APP_FILE_LIMITS: &str = "the browser keeps what you store for that fil
 
 /// What the pulls of a class say, as a page.
 pub const CLASS: &str = "the pulls of the class; open it in a browser";
-
-/// A retired photograph is still in the log.
-pub const BYTES_STAY: &str = "tenter log forget-photos takes its bytes out of the log as well, for good";
 
 /// Retired photographs are out of the log, so many thousands of bytes of them.
 #[must_use]

@@ -1,9 +1,9 @@
 //! Handing over: with the desk's page, and with files. Either way twice is once.
 
 use std::fs;
-use std::io::{BufRead as _, BufReader};
+use std::io::{BufRead as _, BufReader, Lines};
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
+use std::process::{Child, ChildStdout, Command, Stdio};
 
 use serde_json::json;
 use tenter_tests::program::program;
@@ -14,6 +14,8 @@ use super::Shop;
 struct Desk {
     child: Child,
     address: String,
+    /// What it says later; it ends where nobody listens any more.
+    _said: Lines<BufReader<ChildStdout>>,
 }
 
 impl Desk {
@@ -24,7 +26,7 @@ impl Desk {
         let first = lines.next().unwrap().unwrap();
         let address = first.split_whitespace().last().unwrap().trim_end_matches('/').to_owned();
         assert!(address.starts_with("http://"), "{first}");
-        Self { child, address }
+        Self { child, address, _said: lines }
     }
 }
 
@@ -49,7 +51,7 @@ fn run(log: &Path, words: &[&str]) -> String {
 
 /// How many cloths of this name the desk has.
 fn count(log: &Path, name: &str) -> usize {
-    run(log, &["export", "-"]).lines().filter(|line| line.contains("fabric_added") && line.contains(name)).count()
+    run(log, &["export", "-"]).lines().filter(|line| line.contains("fabric-added") && line.contains(name)).count()
 }
 
 /// The desk's page opens the app, the person says yes, and both have what the other had, photographs too.

@@ -156,6 +156,8 @@ fn every_page_at_every_size_by_day_and_by_night() {
         wrong.extend(seen.violations.iter().map(|violation| format!("{what}: {violation}")));
     }
     assert_eq!(wrong, Vec::<String>::new());
-    let elsewhere: Vec<_> = walk.requests.iter().filter(|address| !address.starts_with(&server.base())).collect();
+    // A browser draws the sign of its own calendar from an address that holds it.
+    let is_own = |address: &&String| address.starts_with(&server.base()) || address.starts_with("data:image/svg+xml");
+    let elsewhere: Vec<_> = walk.requests.iter().filter(|address| !is_own(address)).collect();
     assert_eq!(elsewhere, Vec::<&String>::new());
 }

@@ -13,6 +13,8 @@ use crate::finding::verdict::Verdict;
 pub enum InDoubt {
     /// Nothing: every cloth does what is asked.
     Nothing,
+    /// The choice of the cloths, of which nothing is asked.
+    Choice,
     /// A role and its cloth; none where nothing is there for it.
     Role(String, Option<NamedCloth>),
     /// Seams that may not give what the view asks along them.
@@ -32,8 +34,8 @@ pub struct Overall {
     pub settle: usize,
 }
 
-/// Verdicts, the worst first; where nothing is asked the cloth that was chosen will do.
-const WORST: [Verdict; 7] = [
+/// Verdicts, the worst first. A cloth of which nothing is asked takes nothing from what the others do.
+const WORST: [Verdict; 8] = [
     Verdict::OtherKind,
     Verdict::Short,
     Verdict::Over,
@@ -41,13 +43,16 @@ const WORST: [Verdict; 7] = [
     Verdict::Close,
     Verdict::TooLittle,
     Verdict::Meets,
+    Verdict::Choose,
 ];
 
 impl Overall {
     pub(super) fn of(roles: &[PlannedRole], made: &PlannedGarment<'_>, parts: &Parts) -> Self {
         let role = |planned: &PlannedRole| {
             let verdict = planned.cloth.as_ref().map_or(Verdict::Short, |taken| taken.verdict);
-            let verdict = if verdict == Verdict::Choose { Verdict::Meets } else { verdict };
+            // Named by the reader it is chosen.
+            let is_named = planned.cloth.as_ref().is_some_and(|taken| taken.answer == Answer::Meets);
+            let verdict = if verdict == Verdict::Choose && is_named { Verdict::Meets } else { verdict };
             (verdict, InDoubt::Role(planned.role.name.clone(), planned.cloth.as_ref().map(|taken| taken.cloth.clone())))
         };
         let seams = made.joined.iter().filter_map(|joined| {
@@ -62,6 +67,7 @@ impl Overall {
         let worst = WORST.iter().find_map(|verdict| all.iter().find(|(one, _)| one == verdict));
         let settle = parts.0.iter().filter(|part| part.topic == PlanTopic::Check).map(|part| part.steps.len()).sum();
         match worst {
+            Some((Verdict::Choose, _)) => Self { verdict: Verdict::Choose, about: InDoubt::Choice, settle },
             Some((verdict, about)) if *verdict != Verdict::Meets => {
                 Self { verdict: *verdict, about: about.clone(), settle }
             }
@@ -73,9 +79,9 @@ impl Overall {
     #[must_use]
     pub const fn answer(&self) -> Answer {
         match self.verdict {
-            Verdict::Meets | Verdict::Choose => Answer::Meets,
+            Verdict::Meets => Answer::Meets,
             Verdict::Close => Answer::Close,
-            Verdict::Unknown => Answer::Unknown,
+            Verdict::Unknown | Verdict::Choose => Answer::Unknown,
             Verdict::Over => Answer::Over,
             Verdict::TooLittle | Verdict::Short | Verdict::OtherKind => Answer::Short,
         }

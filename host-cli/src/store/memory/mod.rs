@@ -35,6 +35,8 @@ pub struct Memory {
     about: BTreeMap<Id, BTreeSet<Id>>,
     fabrics: BTreeMap<Id, Fabric>,
     tests: BTreeMap<Id, StoredTest>,
+    /// The tests that are said to be of each cloth, arrived or not.
+    tests_of: BTreeMap<Id, BTreeSet<Id>>,
     patterns: BTreeMap<Id, Pattern>,
     roles: BTreeMap<Id, Role>,
     garments: BTreeMap<Id, Garment>,
@@ -60,6 +62,7 @@ impl Memory {
             about: BTreeMap::new(),
             fabrics: BTreeMap::new(),
             tests: BTreeMap::new(),
+            tests_of: BTreeMap::new(),
             patterns: BTreeMap::new(),
             roles: BTreeMap::new(),
             garments: BTreeMap::new(),
@@ -101,7 +104,17 @@ impl Memory {
             let (id, history) = (subject.id(), self.history(subject.id()));
             match subject {
                 Subject::Fabric(_) => drop(fold::fabric(history).map(|fabric| self.fabrics.insert(id, fabric))),
-                Subject::Test(_) => drop(fold::test(history).map(|test| self.tests.insert(id, test))),
+                Subject::Test(_) => {
+                    let Some(test) = fold::test(history) else { continue };
+                    let now = test.said.fabric;
+                    let before = self.tests.insert(id, test).and_then(|test| test.said.fabric);
+                    if let Some(tests) = before.and_then(|fabric| self.tests_of.get_mut(&fabric)) {
+                        tests.remove(&id);
+                    }
+                    if let Some(fabric) = now {
+                        self.tests_of.entry(fabric).or_default().insert(id);
+                    }
+                }
                 Subject::Pattern(_) => drop(fold::pattern(history).map(|pattern| self.patterns.insert(id, pattern))),
                 Subject::Role(_) => drop(fold::role(history).map(|role| self.roles.insert(id, role))),
                 Subject::Garment(_) => drop(fold::garment(history).map(|garment| self.garments.insert(id, garment))),

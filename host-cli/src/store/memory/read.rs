@@ -50,12 +50,17 @@ impl Read for Memory {
         which: WhichTests,
         each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>,
     ) -> Result<(), StoreError> {
-        let wanted = |test: &&StoredTest| match which {
-            WhichTests::Of(id) => self.fabric_of(test).is_some_and(|fabric| fabric.id == id),
-            WhichTests::Inbox => !test.dropped && self.fabric_of(test).is_none(),
-            WhichTests::All => !test.dropped,
+        let mut tests: Vec<&StoredTest> = match which {
+            WhichTests::Of(id) => {
+                let of = self.tests_of.get(&id).filter(|_| self.fabrics.contains_key(&id));
+                of.into_iter().flatten().filter_map(|test| self.tests.get(test)).collect()
+            }
+            WhichTests::Inbox => {
+                let is_loose = |test: &&StoredTest| !test.dropped && self.fabric_of(test).is_none();
+                self.tests.values().filter(is_loose).collect()
+            }
+            WhichTests::All => self.tests.values().filter(|test| !test.dropped).collect(),
         };
-        let mut tests: Vec<&StoredTest> = self.tests.values().filter(wanted).collect();
         tests.sort_by_key(|test| (test.said.pulled.as_millisecond(), test.id));
         let people = self.everybody();
         tests.into_iter().try_for_each(|test| Ok(each(self.shown(test, &people))?))

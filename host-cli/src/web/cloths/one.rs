@@ -129,7 +129,7 @@ fn pictures(
     let role = role.as_ref().map(|(_, role)| role);
     let beside = role.map(|role| format!("beside what {} asks", role.name)).unwrap_or_default();
     let stretch = crate::picture::drawn::stretch(shown, role, false).inline();
-    let growth = article.growths.iter().map(|grown| PagePart::Picture(grown.picture.clone(), grown.words.clone()));
+    let growth = article.growths.iter().map(|grown| PagePart::Wide(grown.words.clone(), grown.picture.clone()));
     core::iter::once(PagePart::Picture(stretch, beside)).chain(growth).collect()
 }
 

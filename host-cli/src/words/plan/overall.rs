@@ -21,6 +21,7 @@ pub fn overall(plan: &ViewPlan) -> (&'static str, String) {
     };
     let text = match &overall.about {
         InDoubt::Nothing => "each cloth does what the view asks".to_owned(),
+        InDoubt::Choice => "the view asks nothing of its cloths".to_owned(),
         InDoubt::Role(role, None) => format!("nothing in the stash for {}", isolated(role)),
         InDoubt::Role(role, Some(cloth)) => {
             let role = isolated(role);
