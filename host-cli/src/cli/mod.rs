@@ -23,6 +23,7 @@ pub mod report;
 pub mod serve;
 pub mod size;
 mod spoken;
+pub mod sync;
 mod typed;
 
 use std::ffi::OsString;
@@ -165,6 +166,9 @@ pub enum Verb {
     /// Read an exported log, or readings from a spreadsheet
     #[command(after_help = import::EXAMPLES)]
     Import(ImportArgs),
+    /// Exchange what is new with another log, in both directions
+    #[command(after_help = sync::EXAMPLES)]
+    Sync(sync::LogSyncArgs),
     /// The log itself: check it, share it
     #[command(after_help = log::EXAMPLES, arg_required_else_help = true)]
     #[command(subcommand)]

@@ -24,6 +24,7 @@ pub mod report;
 pub mod serve;
 pub mod sheet;
 pub mod size;
+pub mod sync;
 pub mod units;
 pub mod wash;
 
@@ -76,6 +77,7 @@ fn run_verb(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error
         Verb::Export(args) => export::run(args, &place_of(db)?, screen),
         Verb::Log(verb) => log::run(verb, db, screen),
         Verb::Import(args) => import::run(args, &place_of(db)?, screen),
+        Verb::Sync(args) => sync::run(args, db, screen),
     }
 }
 

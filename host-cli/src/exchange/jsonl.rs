@@ -105,7 +105,26 @@ pub fn kept_line(line: &str) -> Result<LogPiece, Fault> {
         let value = serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))?;
         return photo(value).map(LogPiece::from);
     }
-    serde_json::from_str::<Entry>(line).map(LogPiece::from).map_err(|error| Fault::NotAnEntry(short(&error)))
+    kept_entry(line).map(LogPiece::from)
+}
+
+/// Reads an entry as [`kept_line`] does.
+///
+/// # Errors
+///
+/// [`Fault`] where it is none.
+pub fn kept_entry(line: &str) -> Result<Entry, Fault> {
+    serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))
+}
+
+/// Reads an entry from the line of another log, if it could have been written by this program.
+///
+/// # Errors
+///
+/// [`Fault`] where it could not.
+pub fn entry_of_line(line: &str) -> Result<Entry, Fault> {
+    let value = serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))?;
+    entry(&value)
 }
 
 #[derive(Deserialize)]

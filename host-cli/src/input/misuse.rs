@@ -53,6 +53,15 @@ pub enum Misuse {
     },
     /// No tension was given.
     NoTension,
+    /// A log was to be exchanged with itself.
+    SameLog,
+    /// There is no log to exchange with.
+    NoLogThere {
+        /// Where it was looked for.
+        other: String,
+        /// Where the user's own log is, if there is one.
+        own: Option<String>,
+    },
 }
 
 /// Words that are no command line.

@@ -16,6 +16,7 @@ pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod size;
+pub mod sync;
 pub mod wash;
 
 use serde::Serialize;

@@ -1,5 +1,6 @@
 //! Where a log is: in a file, or on a server.
 
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use super::{AddressFault, LogWithDrafts, StoreError, sqlite};
@@ -72,6 +73,25 @@ impl LogPlace {
         }
     }
 
+    /// Whether both are the same log, as far as their names tell.
+    #[must_use]
+    pub fn is(&self, other: &Self) -> bool {
+        match (self.file(), other.file()) {
+            (Some(one), Some(two)) => one == two || same_file(one, two),
+            _ => self.is_on_same_server(other),
+        }
+    }
+
+    #[cfg(feature = "postgres")]
+    fn is_on_same_server(&self, other: &Self) -> bool {
+        matches!((self, other), (Self::Server(one), Self::Server(two)) if one.is(two))
+    }
+
+    #[cfg(not(feature = "postgres"))]
+    const fn is_on_same_server(&self, _: &Self) -> bool {
+        false
+    }
+
     /// What to call it.
     #[must_use]
     pub fn name(&self) -> String {
@@ -81,4 +101,8 @@ impl LogPlace {
             Self::Server(server) => server.name().to_owned(),
         }
     }
+}
+
+fn same_file(one: &Path, two: &Path) -> bool {
+    fs::canonicalize(one).is_ok_and(|one| fs::canonicalize(two).is_ok_and(|two| one == two))
 }

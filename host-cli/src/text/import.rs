@@ -32,6 +32,12 @@ pub fn text(merged: Merged, shared: &[SharedTag], named: &NewNames, columns: usi
         let words = format!("{} of the known differ from those in this log, which stays as it was", merged.differ);
         text.row("note", &words);
     }
+    shared_tags(&mut text, shared);
+    text.finish()
+}
+
+/// The tags that are on several cloths, and what to do.
+pub(super) fn shared_tags(text: &mut Lines, shared: &[SharedTag]) {
     for one in shared.iter().take(SHOWN) {
         let number = one.cloths.first().map_or(0, |first| first.tag.number());
         let cloths: Vec<_> = one.cloths.iter().map(|one| format!("{} {}", one.tag, isolated(&one.name))).collect();
@@ -43,5 +49,4 @@ pub fn text(merged: Merged, shared: &[SharedTag], named: &NewNames, columns: usi
     if let Some(more) = shared.len().checked_sub(SHOWN).filter(|more| *more > 0) {
         text.row("note", &format!("{more} more tags are on several cloths"));
     }
-    text.finish()
 }

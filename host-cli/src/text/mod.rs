@@ -22,6 +22,7 @@ pub mod people;
 pub mod plan;
 pub mod pull;
 pub mod size;
+pub mod sync;
 pub mod table;
 pub mod wash;
 

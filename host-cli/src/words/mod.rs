@@ -28,6 +28,7 @@ pub mod plan;
 pub mod pull;
 pub mod quantity;
 pub mod size;
+pub mod sync;
 pub mod terms;
 pub mod tied;
 pub mod typeset;

@@ -12,6 +12,7 @@ mod load;
 mod moving;
 mod properties;
 mod server;
+mod sync;
 mod together;
 
 use tenter_tests::program::program as tenter;

@@ -104,6 +104,18 @@ impl Server {
         &self.log
     }
 
+    /// Whether both are the same log of the same database, as far as their addresses tell; whoever the user is.
+    #[must_use]
+    pub fn is(&self, other: &Self) -> bool {
+        let (one, two) = (&self.config, &other.config);
+        let ports = |config: &Config| config.get_ports().first().copied().unwrap_or(PORT);
+        self.log == other.log
+            && one.get_dbname() == two.get_dbname()
+            && one.get_hosts() == two.get_hosts()
+            && one.get_hostaddrs() == two.get_hostaddrs()
+            && ports(one) == ports(two)
+    }
+
     /// What to call it: no user, no password.
     #[must_use]
     pub fn name(&self) -> &str {

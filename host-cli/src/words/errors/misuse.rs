@@ -47,6 +47,13 @@ pub fn misuse(misuse: &Misuse) -> String {
         Misuse::NoTension => {
             "pass a tension: --method TEXT (tenter hang lists them), --tension 3.5N, or --mass".to_owned()
         }
+        Misuse::SameLog => "that is the same log; type the file or the address of another one".to_owned(),
+        Misuse::NoLogThere { other, own: Some(own) } => {
+            format!("there is no log at {other}; to copy yours there, type tenter --db {other} sync {own}")
+        }
+        Misuse::NoLogThere { other, own: None } => {
+            format!("there is no log at {other}; type the file or the address of one that tenter made")
+        }
     }
 }
 
