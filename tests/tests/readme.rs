@@ -90,7 +90,8 @@ fn as_printed(path: &Path, ran: &mut usize) -> String {
         let Some(kind) = line.strip_prefix("```").filter(|kind| !kind.is_empty()) else { continue };
         let mut block: Vec<&str> = lines.by_ref().take_while(|line| *line != "```").collect();
         if kind == "sh" {
-            for line in block.iter().filter(|line| line.starts_with("tenter ") || line.starts_with(UNINSTALLED)) {
+            let typed = |line: &&&str| ["tenter ", "printf ", UNINSTALLED].iter().any(|start| line.starts_with(start));
+            for line in block.iter().filter(typed) {
                 run(&reader, &place, line);
                 *ran += 1;
             }
