@@ -18,12 +18,16 @@ fn the_samples_join_a_log_of_another_desk(engine: Engine) {
     assert!(told.starts_with("your log took ") && told.contains(" took ") && told.contains("4 photographs"), "{told}");
     let (here, other) = (desk.ok("samples.db", &["export"]), desk.ok(there.address(), &["export"]));
     assert_eq!(here, other, "byte for byte");
-    let questions: [&[&str]; 3] =
-        [&["cloth", "list", "--json"], &["people", "list"], &["fit", "Choir trousers", "A", "--json"]];
+    let questions: [&[&str]; 2] = [&["cloth", "list", "--json"], &["fit", "Choir trousers", "A", "--json"]];
     for question in questions {
         let said = ["samples.db", there.address()].map(|log| desk.run(log, question).stdout);
         assert!(said[0] == said[1] && said[0].len() > 2, "{question:?}");
     }
+    // Who pulls at a desk is remembered there, and goes nowhere.
+    let people = |log| desk.ok(log, &["people", "list"]);
+    let (here, other) = (people("samples.db"), people(there.address()));
+    assert!(here.contains("Ruth") && !here.contains("pulls here"), "{here}");
+    assert!(other.contains("Ada") && other.contains("pulls here"), "{other}");
     let again = desk.ok("samples.db", &["sync", there.address()]);
     assert!(again.starts_with("nothing was new in either log\n"), "{again}");
     assert!(desk.refused(there.address(), &["sync", there.address()]).contains("that is the same log"));
