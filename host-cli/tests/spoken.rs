@@ -143,6 +143,16 @@ fn a_sheet_takes_neck_and_hem_off_an_edge_as_size_does() {
     assert!(told.contains("--zip-hem '4cm': it is taken off the edge of a zip"), "{told}");
 }
 
+/// Who says how long the zip of a coat is wants no buttons in its place.
+#[test]
+fn a_zip_that_is_given_closes_the_garment() {
+    let program = coat();
+    let buttoned = said(&program, "fit vestry a main=1 --kind 'lined coat'");
+    assert!(buttoned.contains("work the buttonholes"), "{buttoned}");
+    let zipped = said(&program, "fit vestry a main=1 zip=62cm --kind 'lined coat'");
+    assert!(zipped.contains("baste the zip to both fronts") && !zipped.contains("button"), "{zipped}");
+}
+
 #[test]
 fn an_interfacing_comes_first_where_one_is_wanted() {
     let program = coat();

@@ -1,9 +1,12 @@
 //! What a garment is and has: what its kind usually has, what its roles and the choices for it show, and what was asked for.
 
 use tenter_core::making::garment::{Detail, Details, GarmentKind, GarmentPart, Stage};
+use tenter_core::making::zip::ZipEnds;
 
 use super::WantedKind;
 use super::part::part;
+use crate::input::Field;
+use crate::input::amount::cloth;
 use crate::log::{Choices, Role};
 
 /// The word for a zip that parts at its lower end.
@@ -46,7 +49,7 @@ pub fn kind(choices: &Choices, roles: &[&Role]) -> Option<WantedKind> {
         (ends(OPEN), Detail::SeparatingZip),
         (ends(CLOSED) && !kind.usual().has(Detail::Fly), Detail::ClosedZip),
     ];
-    let by_option = by_option.into_iter().filter(|(is, _)| *is).map(|(_, detail)| detail);
+    let by_option = by_option.into_iter().filter(|(is, _)| *is).map(|(_, detail)| detail).chain(by_zip(choices, kind));
     let by_elastic = choices.elastic.iter().filter_map(|text| match text.split_whitespace().nth(1)? {
         place if place.to_lowercase().contains("waist") => Some(Detail::ElasticWaist),
         "wrist" => Some(Detail::ElasticCuffs),
@@ -58,6 +61,22 @@ pub fn kind(choices: &Choices, roles: &[&Role]) -> Option<WantedKind> {
     let all = shown.chain(details(kind, &choices.with)).fold(kind.usual(), Details::with);
     let all = details(kind, &choices.without).fold(all, Details::less);
     Some(WantedKind { kind, details: kind.allowed(all) })
+}
+
+/// A zip that was chosen without a word on its ends closes a garment that usually has another closing.
+fn by_zip(choices: &Choices, kind: GarmentKind) -> Option<Detail> {
+    let usual = kind.usual();
+    if choices.zip_ends.is_some()
+        || [Detail::SeparatingZip, Detail::ClosedZip, Detail::Fly].iter().any(|zip| usual.has(*zip))
+    {
+        return None;
+    }
+    let edge = cloth(Field::Zip, choices.zip.as_deref()?).ok()?;
+    let closes = match ZipEnds::usual(None, edge) {
+        ZipEnds::Open => [Detail::SeparatingZip, Detail::ClosedZip],
+        ZipEnds::Closed => [Detail::ClosedZip, Detail::SeparatingZip],
+    };
+    closes.into_iter().find(|detail| kind.has(*detail))
 }
 
 /// Whether a garment hangs from the waist.
