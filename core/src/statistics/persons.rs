@@ -11,6 +11,13 @@ pub const MAX_PERSONS: usize = 64;
 const LIMIT: f32 = 2.8;
 
 /// The readings of one person: how many, their mean, and the variance between them.
+///
+/// ```
+/// use tenter_core::persons::PersonReadings;
+///
+/// let readings = PersonReadings::of(&[10.0, 12.0]).unwrap();
+/// assert_eq!((readings.count, readings.mean), (2, 11.0));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PersonReadings {
     /// How many readings; at least 1.
@@ -48,6 +55,14 @@ impl PersonReadings {
 /// The two variances are those of ISO 5725-2:2019 § 7.4.5 with persons in the place of laboratories: the repeatability
 /// variance is the mean of the persons' own, weighted with n − 1; the variance between persons is what their means differ
 /// by beyond that, 0 where they differ by less.
+///
+/// ```
+/// use tenter_core::persons::{Compared, PersonReadings};
+///
+/// let of = |readings: &[f32]| PersonReadings::of(readings).unwrap();
+/// let two = Compared::of(&[of(&[10.0, 12.0]), of(&[20.0, 22.0])]).unwrap();
+/// assert_eq!((two.persons, two.mean), (2, 16.0));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Compared {
     /// How many persons.
@@ -117,9 +132,9 @@ impl Compared {
     /// 5725-6:1994 § 4.1).
     ///
     /// ```
-    /// use tenter_core::persons::{Compared, Person};
+    /// use tenter_core::persons::{Compared, PersonReadings};
     ///
-    /// let of = |readings: &[f32]| Person::of(readings).unwrap();
+    /// let of = |readings: &[f32]| PersonReadings::of(readings).unwrap();
     /// let two = Compared::of(&[of(&[10.0, 12.0]), of(&[20.0, 22.0])]).unwrap();
     /// assert!((two.reproducibility_limit() - 2.8 * 51.0_f32.sqrt()).abs() < 1e-4);
     /// ```
