@@ -107,7 +107,7 @@ impl Tail {
     const USUAL: [(f32, Self); 2] = [(0.05, Self::about(1.644_853_6)), (0.025, Self::about(1.959_964))];
 
     /// 20 %.
-    pub const ONE_IN_5: Self = Self::about(0.841_621_23);
+    pub const ONE_IN_5: Self = Self::about(0.841_621_2);
 
     /// A tail of 10⁻⁴ to ½.
     pub fn of(tail: f32) -> Self {
@@ -126,7 +126,6 @@ impl Tail {
     }
 
     /// The quantile of t from that of the normal distribution.
-
     pub fn quantile(self, dof: f32) -> f32 {
         let (per_dof, [first, second, third, fourth]) = (1.0 / dof, self.terms);
         self.z * (1.0 + per_dof * (first + per_dof * (second + per_dof * (third + per_dof * fourth))))

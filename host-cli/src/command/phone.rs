@@ -27,7 +27,7 @@ pub fn run(args: &PhoneArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let bytes = file.as_deref().map(read).transpose()?;
     let module = match (&bytes, &file) {
         (Some(bytes), Some(file)) => Module::read(bytes).ok_or_else(|| not_a_module(file))?,
-        _ => Module::carried().ok_or_else(|| Misuse::NoAppModule)?,
+        _ => Module::carried().ok_or(Misuse::NoAppModule)?,
     };
     if let Some(out) = &args.out {
         write_folder(module, out)?;

@@ -112,7 +112,8 @@ fn stretches(test: &PullTest) -> impl Iterator<Item = f32> + '_ {
     test.pulls().iter().skip(first).map(move |pull| 100.0 * (pull.mm() - gauge) / gauge)
 }
 
-#[cfg(all(test, feature = "desk"))]
+#[cfg(test)]
+#[cfg(feature = "desk")]
 mod tests {
     use tenter_core::Length;
 

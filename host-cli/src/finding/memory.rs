@@ -123,7 +123,8 @@ pub fn made_of<'g>(fabric: &Fabric, garments: &'g [Garment]) -> Vec<&'g Garment>
     made
 }
 
-#[cfg(all(test, feature = "desk"))]
+#[cfg(test)]
+#[cfg(feature = "desk")]
 mod tests {
     use super::*;
     use crate::log::{Construction, Ids, Learned, MassPerArea};

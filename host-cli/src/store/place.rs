@@ -45,7 +45,7 @@ impl LogPlace {
             #[cfg(feature = "postgres")]
             Self::Server(server) => {
                 let drafts = super::default_path().map(|log| log.with_file_name("drafts"));
-                let drafts = drafts.ok_or_else(|| StoreError::Address(AddressFault::NoHome))?;
+                let drafts = drafts.ok_or(StoreError::Address(AddressFault::NoHome))?;
                 Box::new(super::postgres::Postgres::open(server, &drafts, here)?)
             }
         })
