@@ -1,4 +1,4 @@
-//! The handheld: [`open`] a line to it, then hold a [`LinkSession`].
+//! The handheld: [`open()`] a line to it, then hold a [`LinkSession`].
 
 mod serial;
 mod session;
