@@ -48,6 +48,9 @@ impl Machine {
     pub fn answer(&mut self, asked: &Asked, body: &[u8]) -> (Answered, Vec<u8>) {
         // What cannot be remembered is drawn again with the next request.
         let _ = tags::draw(&mut self.log);
+        if asked.post {
+            let _ = tags::renew(&mut self.log);
+        }
         let handed = hand_over::answer(asked, body, &mut self.log);
         let handed = handed.unwrap_or_else(|| HandedOver::nothing(self.page(asked, body), asked));
         let HandedOver { mut response, arrived, waiting, foreign } = handed;
