@@ -28,7 +28,7 @@ pub use entry::{Entry, Fact, Subject};
 pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Shop, WashMarks};
 pub use garment::{Choices, CutFor, Garment, GarmentChange, GarmentState, Use};
 pub use hands::Hands;
-pub use here::Here;
+pub use here::{EVER, Here};
 pub use id::{Id, Ids};
 pub use learned::{Learned, Lesson};
 pub use pattern::{ClothNeed, GarmentKind, MassRange, Pattern, PatternChange, Role, RoleChange};

@@ -255,7 +255,7 @@ pub fn export(store: &dyn LogWithDrafts) -> String {
 }
 
 pub fn import(store: &mut dyn LogWithDrafts, bytes: &[u8]) -> Result<Merged, ImportError> {
-    store.merge_all(Exported::begin(bytes, "a.jsonl")?)
+    store.merge_all(Exported::begin(bytes, "a.jsonl", tenter::log::EVER)?)
 }
 
 fn one() -> impl Strategy<Value = Engine> {
