@@ -1,31 +1,47 @@
 //! What the entries say, beside what the tables say; and the tables made anew.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use rusqlite::backup::{Backup, StepResult};
 use rusqlite::types::Value;
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, Row, params};
 
-use super::{Sqlite, commit, project};
+use super::{Sqlite, commit, project, rows};
 use crate::log::{Entry, Here, Id};
 use crate::plain::{reason, shown};
 use crate::store::touched::Touched;
 use crate::store::{Access, LogFault, Read as _, StoreError};
 
-/// What the entries make: each table, the columns that are the same wherever they are made, and their order. Which pulls were
-/// made on one day is a matter of the wall clock, so it is left out.
-const MADE: [(&str, &str, &str); 9] = [
-    ("fabric", "*", "id"),
-    ("test", "*", "id"),
-    ("pattern", "*", "id"),
-    ("role", "*", "id"),
-    ("garment", "*", "id"),
-    ("person", "*", "id"),
-    ("setting", "*", "name"),
-    ("orphan", "*", "subject"),
-    ("hand", "fabric, pulled_by, hand_dof, hand_sum", "fabric, pulled_by"),
+/// A row as what it means, so that one that an earlier version wrote in other words is the same.
+type Meaning = fn(&Row<'_>) -> rusqlite::Result<String>;
+
+/// What the entries make: each table, what is looked at of it, and what that means. Which pulls were made on one day is a matter
+/// of the wall clock, so it is left out.
+const MADE: [(&str, &str, Meaning); 9] = [
+    ("fabric", rows::FABRIC, |row| rows::fabric(row).map(said)),
+    ("test", rows::TEST, |row| rows::test(row).map(said)),
+    ("pattern", rows::PATTERN, |row| rows::pattern(row).map(said)),
+    ("role", rows::ROLE, |row| rows::role(row).map(said)),
+    ("garment", "body", |row| rows::garment(row).map(said)),
+    ("person", "id, name, same_as", |row| rows::person(row).map(said)),
+    ("setting", "name, value, entry", cells),
+    ("orphan", "subject, waits_for", cells),
+    ("hand", "fabric, pulled_by, hand_dof, hand_sum", cells),
 ];
+
+fn said(meaning: impl core::fmt::Debug) -> String {
+    format!("{meaning:?}")
+}
+
+/// A row as it lies there.
+fn cells(row: &Row<'_>) -> rusqlite::Result<String> {
+    values(row).map(said)
+}
+
+fn values(row: &Row<'_>) -> rusqlite::Result<Vec<Value>> {
+    (0..row.as_ref().column_count()).map(|column| row.get(column)).collect()
+}
 
 /// An entry as it lies there.
 struct RawEntry {
@@ -81,23 +97,31 @@ pub fn differences(connection: &Connection, here: Here) -> Result<Vec<LogFault>,
     faults.extend((unreadable > 0).then_some(LogFault::Unreadable { count: unreadable }));
     let fresh = Sqlite::in_memory(here)?;
     make(&fresh.connection, &entries, here).map_err(wrong)?;
-    for (table, columns, order) in MADE {
-        let sql = format!("SELECT {columns} FROM {table} ORDER BY {order}");
-        let (is, should) = (cells(connection, &sql).map_err(wrong)?, cells(&fresh.connection, &sql).map_err(wrong)?);
-        if is != should {
-            let rows = |table: &[Vec<Value>]| table.iter().map(|row| format!("{row:?}")).collect::<BTreeSet<String>>();
-            let (is, should) = (rows(&is), rows(&should));
-            let count = is.difference(&should).count().max(should.difference(&is).count()) as u64;
-            faults.push(LogFault::Differs { table: table.to_owned(), count });
-        }
+    for (table, columns, meaning) in MADE {
+        let sql = format!("SELECT {columns} FROM {table}");
+        // What means nothing is unlike all else.
+        let rows = |connection: &Connection| -> rusqlite::Result<BTreeMap<String, u64>> {
+            let mut counts = BTreeMap::new();
+            let mut select = connection.prepare(&sql)?;
+            let mut found = select.query([])?;
+            while let Some(row) = found.next()? {
+                *counts.entry(meaning(row).unwrap_or_default()).or_default() += 1;
+            }
+            Ok(counts)
+        };
+        let (is, should) = (rows(connection).map_err(wrong)?, rows(&fresh.connection).map_err(wrong)?);
+        let more = |one: &BTreeMap<String, u64>, other: &BTreeMap<String, u64>| -> u64 {
+            one.iter().map(|(row, count)| count.saturating_sub(other.get(row).copied().unwrap_or_default())).sum()
+        };
+        let count = more(&is, &should).max(more(&should, &is));
+        faults.extend((count > 0).then(|| LogFault::Differs { table: table.to_owned(), count }));
     }
     Ok(faults)
 }
 
-fn cells(connection: &Connection, sql: &str) -> rusqlite::Result<Vec<Vec<Value>>> {
-    let mut select = connection.prepare(sql)?;
-    let columns = select.column_count();
-    select.query_map([], |row| (0..columns).map(|column| row.get(column)).collect())?.collect()
+/// Every row of a table.
+fn all(connection: &Connection, sql: &str) -> rusqlite::Result<Vec<Vec<Value>>> {
+    connection.prepare(sql)?.query_map([], values)?.collect()
 }
 
 /// The log made anew from its entries, in one transaction: whatever happens, it is as it was or as it should be.
@@ -121,7 +145,7 @@ pub fn rebuild(log: &mut Sqlite) -> Result<(), StoreError> {
     let fresh = Sqlite::open(&beside.path().join("log"), here)?;
     let transaction = fresh.begin()?;
     make(&transaction, &raw(&log.connection).map_err(wrong)?, here).map_err(wrong)?;
-    let kept = |sql: &str| cells(&log.connection, sql).map_err(wrong);
+    let kept = |sql: &str| all(&log.connection, sql).map_err(wrong);
     for row in kept("SELECT name, text FROM draft")? {
         let sql = "INSERT OR REPLACE INTO draft (name, text) VALUES (?1, ?2)";
         transaction.execute(sql, rusqlite::params_from_iter(row)).map_err(wrong)?;
