@@ -14,6 +14,7 @@ pub mod pull;
 mod refused;
 pub mod remember;
 pub mod sync;
+pub mod tags;
 pub mod wash;
 
 pub use refused::{Refused, Thing};
