@@ -39,6 +39,7 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
             return Err(wrong(FileFault::TooLarge { most: MAX_BYTES }));
         }
         let mut store = db.open(screen.here)?;
+        super::log::give(&mut *store, args.range.tags.as_deref())?;
         let entries = table::read::entries(&bytes, &*store, Trust { as_read: args.as_read, latest }, screen.here)?;
         named = table::read::new_names(&entries, &*store)?;
         let merged = store.merge(&mut entries.into_iter().map(Ok))?;
@@ -48,6 +49,7 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
         let mut store = db.open(screen.here)?;
         let mut progress = Progress::of("importing", None);
         let merged = store.merge_all(entries.inspect(|_| progress.step()))?;
+        super::log::give(&mut *store, args.range.tags.as_deref())?;
         (merged, tag::shared(&*store)?)
     };
     if args.json {

@@ -66,6 +66,7 @@ fn unsound(entry: &Entry, value: &Value, latest: Timestamp) -> Option<Unsound> {
     match &entry.fact {
         Fact::FabricAdded(change) if change.tag.is_none() || change.name.is_none() => Some(Unsound::Unnamed),
         Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => of_cloth(change),
+        Fact::TagsTaken { tags: Some(tags), .. } if tags.least == 0 || tags.least > tags.most => Some(Unsound::TagZero),
         Fact::FabricCut { length, .. } | Fact::FabricCutFor { length, .. } if negative(*length) => {
             Some(Unsound::Negative)
         }
