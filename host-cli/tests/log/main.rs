@@ -6,6 +6,7 @@
 #[path = "../program/desk.rs"]
 mod desk;
 mod exchange;
+mod faults;
 mod safe;
 mod sync;
 mod tables;

@@ -8,6 +8,7 @@ mod read;
 mod rebuild;
 mod rows;
 
+use std::cell::Cell;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
@@ -41,6 +42,8 @@ pub struct Sqlite {
     who: Option<Id>,
     /// Why it can only be read, where that is so.
     unwritable: Option<StoreError>,
+    /// Whether the last thing done here was to store entries: what fails after that is told with a warning.
+    stored: Cell<bool>,
 }
 
 impl Sqlite {
@@ -51,7 +54,7 @@ impl Sqlite {
     ///
     /// [`StoreError`]; the file is then as it was.
     pub fn open(path: &Path, here: Here) -> Result<Self, StoreError> {
-        let of = |connection, unwritable| Self { connection, path: path.to_owned(), here, who: None, unwritable };
+        let of = |connection, unwritable| Self { connection, path: path.to_owned(), here, who: None, unwritable, stored: Cell::default() };
         match file::open(path, here) {
             Ok(connection) => Ok(of(connection, None)),
             Err(why @ (StoreError::Denied { .. } | StoreError::Full { .. })) => match file::open_to_read(path, here) {
@@ -71,11 +74,15 @@ impl Sqlite {
         let path = Path::new(IN_MEMORY);
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
         settle(&mut connection, path, here)?;
-        Ok(Self { connection, path: path.to_owned(), here, who: None, unwritable: None })
+        Ok(Self { connection, path: path.to_owned(), here, who: None, unwritable: None, stored: Cell::default() })
     }
 
     fn wrong(&self, error: rusqlite::Error) -> StoreError {
-        explain(&self.path, error)
+        match explain(&self.path, error) {
+            // Whoever is told no more than that types it again, and has it twice.
+            StoreError::Other { place, system } if self.stored.get() => StoreError::Unsure { place, system },
+            other => other,
+        }
     }
 
     /// Takes something out for good: it is overwritten, and nothing of it stays behind in the file beside the log.
@@ -97,6 +104,7 @@ impl Sqlite {
         if let Some(why) = &self.unwritable {
             return Err(why.clone());
         }
+        self.stored.set(false);
         // "Unchecked" means that nesting is found out at run time; `write` and `merge` take `&mut self`.
         Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate).map_err(|error| self.wrong(error))
     }
@@ -126,6 +134,7 @@ impl Sqlite {
         }
         project::project(touched, &transaction, self.here).and_then(|()| finish(&transaction)).map_err(wrong)?;
         self.commit(transaction)?;
+        self.stored.set(merged.new > 0);
         Ok(merged)
     }
 }
@@ -270,6 +279,7 @@ impl Store for Sqlite {
         let who = self.who.or(self.desk()?.who);
         let entries = store(&transaction, (self.here, who), once, facts).map_err(wrong)?;
         self.commit(transaction)?;
+        self.stored.set(true);
         Ok(Written::New(entries))
     }
 

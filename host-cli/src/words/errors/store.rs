@@ -30,7 +30,7 @@ pub fn store(error: &StoreError) -> String {
             format!("the clock shows {}; set it, then type this again", shows.strftime("%-d %B %Y"))
         }
         StoreError::Unsure { place, system } => format!(
-            "{place} failed while this was stored ({system}); look whether it is there before you type it again"
+            "{place} failed ({system}); look whether it is there before you type it again"
         ),
         StoreError::LeftOver { place } => format!(
             "{place} was replaced, and {place}-wal belongs to the file before; delete {place}-wal and {place}-shm, then type \
