@@ -35,7 +35,7 @@ fn clear_up(folder: &Path, newest: &File) {
         let age =
             || left.metadata().and_then(|there| there.modified()).ok().and_then(|then| now.duration_since(then).ok());
         if is_ours && age().is_some_and(|age| age > DAY) {
-            let _ = fs::remove_file(left.path());
+            let _ = fs::remove_file(left.path()).or_else(|_| fs::remove_dir_all(left.path()));
         }
     }
 }

@@ -278,6 +278,19 @@ fn two() -> impl Strategy<Value = [Engine; 2]> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
+    /// Made anew from its entries a log is the same.
+    #[test]
+    fn made_anew_it_is_the_same(engine in one(), all in said()) {
+        let mut log = engine.log();
+        say(&mut *log, &all);
+        let (before, exported) = (everything(&*log), export(&*log));
+        prop_assert_eq!(log.faults().unwrap(), Vec::new());
+        log.rebuild().unwrap();
+        prop_assert_eq!(everything(&*log), before);
+        prop_assert_eq!(export(&*log), exported);
+        prop_assert_eq!(log.faults().unwrap(), Vec::new());
+    }
+
     /// A log goes into an empty one unchanged, and a second time adds nothing.
     #[test]
     fn a_copy_is_equal(engines in two(), all in said()) {

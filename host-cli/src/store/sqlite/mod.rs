@@ -54,7 +54,14 @@ impl Sqlite {
     ///
     /// [`StoreError`]; the file is then as it was.
     pub fn open(path: &Path, here: Here) -> Result<Self, StoreError> {
-        let of = |connection, unwritable| Self { connection, path: path.to_owned(), here, who: None, unwritable, stored: Cell::default() };
+        let of = |connection, unwritable| Self {
+            connection,
+            path: path.to_owned(),
+            here,
+            who: None,
+            unwritable,
+            stored: Cell::default(),
+        };
         match file::open(path, here) {
             Ok(connection) => Ok(of(connection, None)),
             Err(why @ (StoreError::Denied { .. } | StoreError::Full { .. })) => match file::open_to_read(path, here) {

@@ -137,12 +137,18 @@ pub fn rebuild(log: &mut Sqlite) -> Result<(), StoreError> {
     let path = log.path.clone();
     let wrong = |error| super::explain(&path, error);
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let beside =
-        tempfile::Builder::new().prefix(".tenter-").suffix(".part").tempdir_in(folder).map_err(|error| {
-            StoreError::Denied { access: Access::Make, place: shown(folder), system: reason(&error) }
+    let make_folder = || tempfile::Builder::new().prefix(".tenter-").suffix(".part").tempdir_in(folder);
+    let (fresh, _beside) = if path == Path::new(super::IN_MEMORY) {
+        (Sqlite::in_memory(here)?, None)
+    } else {
+        commit::checkpoint(&log.connection);
+        let beside = make_folder().map_err(|error| StoreError::Denied {
+            access: Access::Make,
+            place: shown(folder),
+            system: reason(&error),
         })?;
-    commit::checkpoint(&log.connection);
-    let fresh = Sqlite::open(&beside.path().join("log"), here)?;
+        (Sqlite::open(&beside.path().join("log"), here)?, Some(beside))
+    };
     let transaction = fresh.begin()?;
     make(&transaction, &raw(&log.connection).map_err(wrong)?, here).map_err(wrong)?;
     let kept = |sql: &str| all(&log.connection, sql).map_err(wrong);

@@ -29,9 +29,9 @@ pub fn store(error: &StoreError) -> String {
         StoreError::Clock { shows } => {
             format!("the clock shows {}; set it, then type this again", shows.strftime("%-d %B %Y"))
         }
-        StoreError::Unsure { place, system } => format!(
-            "{place} failed ({system}); look whether it is there before you type it again"
-        ),
+        StoreError::Unsure { place, system } => {
+            format!("{place} failed ({system}); look whether it is there before you type it again")
+        }
         StoreError::LeftOver { place } => format!(
             "{place} was replaced, and {place}-wal belongs to the file before; delete {place}-wal and {place}-shm, then type \
              this again"
