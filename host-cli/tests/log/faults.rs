@@ -17,7 +17,7 @@ const VERBS: [(&str, &str); 19] = [
     ("cloth cut 1 10cm", ""),
     ("cloth retire 1", ""),
     ("cloth learned 1 --needle 90", ""),
-    ("cloth picture 1 red.png", ""),
+    ("cloth picture 1 green.png", ""),
     ("pull 1 --marks 10cm --to 11cm", ""),
     ("pull 1 --marks 10cm --to 11cm --by Ruth", ""),
     ("pull 1 --marks 4in --to 5in", ""),
@@ -71,7 +71,7 @@ impl Start {
         desk.ok("more.db", &["cloth", "add", "more"]);
         desk.ok("more.db", &["export", "start/more.jsonl"]);
         fs::write(desk.path("start/more.csv"), "name,tag,length\nVestry twill,40,2m\n").unwrap();
-        fs::rename(desk.path("red.png"), desk.path("start/red.png")).unwrap();
+        desk.swatch("start/green.png", [30, 200, 40]);
         Self { desk, library }
     }
 
