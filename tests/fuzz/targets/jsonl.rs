@@ -18,7 +18,8 @@ fn here() -> Here {
 fuzz_target!(|lines: &[u8]| {
     // A line that ends the file right is hard to find by chance.
     let entries = lines.split(|byte| *byte == b'\n').filter(|line| !line.is_empty()).count() as u64;
-    let whole = [jsonl::HEADER.as_bytes(), b"\n", lines, b"\n", jsonl::last_line(entries, 0).as_bytes(), b"\n"].concat();
+    let whole =
+        [jsonl::HEADER.as_bytes(), b"\n", lines, b"\n", jsonl::last_line(entries, 0).as_bytes(), b"\n"].concat();
     for file in [lines, &whole] {
         let mut log = Memory::new(here());
         let Ok(exported) = Exported::begin(file, "file", here().latest()) else { continue };

@@ -9,7 +9,7 @@ use std::fs;
 use std::path::Path;
 
 use rusqlite::config::DbConfig;
-use rusqlite::{Connection, OpenFlags, OptionalExtension as _, Transaction, params};
+use rusqlite::{Connection, ErrorCode, OpenFlags, OptionalExtension as _, Transaction, params};
 
 use super::{PATIENCE, Sqlite, explain, file};
 use crate::plain::shown;
@@ -58,10 +58,18 @@ pub fn belongs(path: &Path) -> bool {
         if is_empty(path) {
             return true;
         }
+        // A file into which not all was copied when the power failed may hold no stamp that can be found; one without a stamp was
+        // written by an earlier version. Neither says that they are apart.
         let Ok(before) = Stamp::of_file(path) else { return true };
-        let with_wal = Stamp::with_wal(path);
-        let same = with_wal.is_ok_and(|after| after.base == before.this || after.base == before.base);
-        if same {
+        let belongs = before == Stamp::default()
+            || match Stamp::with_wal(path) {
+                Ok(after) => after.base == before.this || after.base == before.base,
+                // Together they are no database; what else may be wrong is told when it is opened.
+                Err(error) => {
+                    !matches!(error.sqlite_error_code(), Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase))
+                }
+            };
+        if belongs {
             return true;
         }
         // Somebody may have copied it in meanwhile.
