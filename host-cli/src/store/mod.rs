@@ -23,12 +23,11 @@ mod touched;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
-use jiff::Timestamp;
 use tenter_core::Unit;
 
 use crate::log::held::held;
 use crate::log::{
-    Desk, EVER, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName,
+    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName,
     StoredTest, Subject,
 };
 
@@ -541,8 +540,9 @@ fn line_of(id: Id, body: &str) -> String {
 }
 
 /// A time of milliseconds since 1970. One beyond what can be told is the last that can: it must not hide the rest.
-fn time_of(ms: i64) -> Timestamp {
-    Timestamp::from_millisecond(ms).unwrap_or(if ms < 0 { Timestamp::MIN } else { EVER })
+#[cfg(feature = "desk")]
+fn time_of(ms: i64) -> jiff::Timestamp {
+    jiff::Timestamp::from_millisecond(ms).unwrap_or(if ms < 0 { jiff::Timestamp::MIN } else { crate::log::EVER })
 }
 
 /// What a merge did.
