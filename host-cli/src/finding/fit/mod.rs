@@ -54,13 +54,19 @@ pub struct Along<'a> {
     pub grain: Grain,
     /// What was asked of it.
     pub asked: Asked,
-    /// What its tests say of that.
-    pub judged: Judgement,
+    /// Whether its tests answer any part of that.
+    pub is_answered: bool,
     /// The tests that count.
     pub measured: &'a Measured,
 }
 
 impl Along<'_> {
+    /// What its tests say of that: worked out anew, for a cloth that is shown, so that the many need not be held.
+    #[must_use]
+    pub fn judged(&self, confidence: Confidence) -> Option<Judgement> {
+        self.measured.judge_each(&[self.asked], confidence).ok()?.pop()
+    }
+
     /// The same with what would settle it: dear, so only for a cloth that is shown.
     #[must_use]
     pub fn in_full(&self, confidence: Confidence) -> Option<Evaluation> {
