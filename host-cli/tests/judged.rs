@@ -342,6 +342,7 @@ fn each_kind_has_what_it_needs() {
             "dress --with waist-seam",
             &[
                 "with sleeves, darts, closed zip and waist seam",
+                "in two halves from the shoulder to the centre and the curved waist",
                 "sew the side seams sew the bodice to the skirt: with a tape that does not stretch sewn in",
                 "zip sew the seam below the zip",
                 "narrow tape that does not stretch, for the shoulder seams and the waist seam",

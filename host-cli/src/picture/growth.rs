@@ -3,7 +3,7 @@
 use tenter_core::forecast::Forecast;
 use tenter_core::{Confidence, Limit};
 
-use super::svg::{self, Anchor, circle, line, rect, text};
+use super::svg::{self, Anchor, circle, line, polygon, rect, text};
 use super::{Picture, Size, fit, words};
 use crate::finding::axis::{Axis, Spread, step, ticks};
 pub use crate::finding::drawn::{GrowthReading, to_come};

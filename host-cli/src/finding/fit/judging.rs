@@ -131,7 +131,7 @@ impl<'a> OneCloth<'a> {
             candidate.grains.shrink_to_fit();
             self.decide(asking, candidate, said);
             if !candidate.verdict().is_refused() {
-                candidate.poorly = poor.of(candidate.fabric, said, self.stock, self.confidence);
+                candidate.poorly = poor.of(candidate.fabric, said, self.stock, self.confidence).map(Box::new);
             }
         }
         all

@@ -118,7 +118,7 @@ pub struct Candidate<'a> {
     /// What the cloth is, as far as the role asks that and it is so.
     pub asked: Vec<Feature>,
     /// The figures of the grain that comes back poorly, where one does and the cloth is not refused.
-    pub poorly: Option<Figures>,
+    pub poorly: Option<Box<Figures>>,
     /// Whether it is made for what the role wants, where that is not the outside: an interfacing for an interfacing.
     pub made_for_it: bool,
 }
