@@ -65,7 +65,9 @@ fn answered() -> String {
     };
     let (page, style) = (text(&to), text("/style.css"));
     let page = page.replace("<link rel=\"stylesheet\" href=\"/style.css\">", &format!("<style>{style}</style>"));
-    page.replace("<script src=\"/page.js\" defer></script>", "").replace("\"/icon.svg\"", "\"data:,\"")
+    page.replace("<script src=\"/page.js\" defer></script>", "")
+        .replace("<link rel=\"icon\" href=\"/icon.svg\" type=\"image/svg+xml\">", "")
+        .replace(" src=\"/icon.svg\"", "")
 }
 
 /// What the terminal answers to it, as HTML: bold and colour as it has them (ECMA-48, 8.3.117).
