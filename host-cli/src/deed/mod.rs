@@ -15,6 +15,7 @@ mod refused;
 pub mod remember;
 pub mod size;
 pub mod sync;
+pub mod tags;
 pub mod wash;
 
 pub use refused::{Refused, Thing};

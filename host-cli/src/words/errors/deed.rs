@@ -10,7 +10,7 @@ use crate::finding::fit::known::NotPulled;
 use crate::input::Field;
 use crate::log::{Id, Tag, TagRange};
 use crate::plain::one_line;
-use crate::words::quantity;
+use crate::words::{quantity, tags};
 
 /// Why a deed was not done, and what to type instead.
 #[must_use]
@@ -76,11 +76,21 @@ pub fn refused(refused: &Refused) -> String {
         Refused::TagTaken { tag, by, free } => {
             format!("--tag '{tag}': '{}' has this tag; {free} is free", one_line(by))
         }
-        Refused::NoTagLeft(None) => "all 65535 tags are in use; take one of a retired cloth with --tag".to_owned(),
+        Refused::NoTagLeft(None) => {
+            "all tags are in use or held by others; tenter log tags lists them; or take one of a retired cloth with --tag"
+                .to_owned()
+        }
         Refused::NoTagLeft(Some(range)) => format!(
             "all tags of {range} are in use; type tenter log tags with another range, such as {}, or the tag with --tag",
             further(*range)
         ),
+        Refused::TagsHeld { range, held, who, free } => {
+            let free = free.map(|free| format!("; type others, such as {free}")).unwrap_or_default();
+            format!("TAGS '{range}': {} gives the tags {}{free}", tags::holder(held, who.as_deref()), held.tags)
+        }
+        Refused::TagsNotHeld(range) => {
+            format!("TAGS '{range}': nobody holds exactly these; tenter log tags lists the ranges")
+        }
         Refused::NothingChanged(subject) => nothing_changed(*subject).to_owned(),
         Refused::LengthNotKnown(tag) => {
             format!("the length of cloth {tag} is not known; type it first: tenter cloth edit {tag} --length 2m")
