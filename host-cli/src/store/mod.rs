@@ -44,6 +44,8 @@ pub enum WhichTests {
     Inbox,
     /// All of them, the oldest first.
     All,
+    /// All that belong to a cloth, cloth by cloth and grain by grain, each the oldest first.
+    ByCloth,
 }
 
 /// What can be read. Within [`Store::write`] everything read belongs to one moment.

@@ -234,6 +234,21 @@ pub fn everything(store: &dyn LogWithDrafts) -> impl PartialEq + core::fmt::Debu
     let fabrics = store.fabrics().unwrap();
     let of = |which| store.tests(which).unwrap();
     let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(WhichTests::Of(fabric.id))).collect();
+    // The same cloth by cloth and grain by grain.
+    let mut by_cloth: Vec<Vec<StoredTest>> = Vec::new();
+    for test in of(WhichTests::ByCloth) {
+        let key = |test: &StoredTest| (test.said.fabric, test.said.test.grain());
+        match by_cloth.last_mut().filter(|last| key(&last[0]) == key(&test)) {
+            Some(last) => last.push(test),
+            None => by_cloth.push(vec![test]),
+        }
+    }
+    for group in &by_cloth {
+        let mut those: Vec<StoredTest> = of(WhichTests::Of(group[0].said.fabric.unwrap()));
+        those.retain(|test| !test.dropped && test.said.test.grain() == group[0].said.test.grain());
+        assert_eq!(&those, group);
+    }
+    assert_eq!(by_cloth.iter().map(Vec::len).sum::<usize>(), each.iter().filter(|test| !test.dropped).count());
     each.extend(of(WhichTests::Inbox));
     let histories: Vec<Vec<Entry>> =
         fabrics.iter().map(|fabric| store.history(Subject::Fabric(fabric.id)).unwrap()).collect();

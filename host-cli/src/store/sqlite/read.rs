@@ -126,6 +126,10 @@ impl Read for Sqlite {
             WhichTests::Inbox => {
                 self.each(&select("WHERE fabric IS NULL AND dropped = 0 ORDER BY pulled, id"), [], rows::test, each)
             }
+            WhichTests::ByCloth => {
+                let sql = select("WHERE fabric IS NOT NULL AND dropped = 0 ORDER BY fabric, grain, pulled, id");
+                self.each(&sql, [], rows::test, each)
+            }
             WhichTests::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
         }
     }
