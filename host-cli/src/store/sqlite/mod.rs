@@ -85,9 +85,14 @@ impl Sqlite {
     }
 
     fn wrong(&self, error: rusqlite::Error) -> StoreError {
+        let system = error.to_string();
         match explain(&self.path, error) {
             // Whoever is told no more than that types it again, and has it twice.
-            StoreError::Other { place, system } if self.stored.get() => StoreError::Unsure { place, system },
+            StoreError::Other { place, .. } | StoreError::Denied { place, .. } | StoreError::Full { place }
+                if self.stored.get() =>
+            {
+                StoreError::Unsure { place, system }
+            }
             other => other,
         }
     }
@@ -111,7 +116,6 @@ impl Sqlite {
         if let Some(why) = &self.unwritable {
             return Err(why.clone());
         }
-        self.stored.set(false);
         // "Unchecked" means that nesting is found out at run time; `write` and `merge` take `&mut self`.
         Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate).map_err(|error| self.wrong(error))
     }
@@ -124,6 +128,7 @@ impl Sqlite {
     ) -> Result<Merged, StoreError> {
         let wrong = |error| self.wrong(error);
         let taken = Taken::all(pieces, |_| StoreError::Damaged { place: shown(&self.path) })?;
+        self.stored.set(false);
         let transaction = self.begin()?;
         let mut touched = Touched::default();
         let mut merged = Merged::default();
@@ -273,6 +278,7 @@ fn store(
 
 impl Store for Sqlite {
     fn write(&mut self, once: Option<Id>, make: &mut Make<'_>) -> Result<Written, StoreError> {
+        self.stored.set(false);
         let transaction = self.begin()?;
         let wrong = |error| self.wrong(error);
         if let Some(once) = once {
