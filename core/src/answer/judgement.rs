@@ -218,6 +218,7 @@ impl<'s, 't> Judged<'s, 't> {
     }
 
     /// The parts of a demand, each answered; those too close to call are open.
+    #[inline(never)]
     pub fn parts(&self, demand: &Demand, rules: &Rules, open: &mut Vec<Open, 4>) -> Vec<Part, 4> {
         let stretch = demand.stretch(self.newest.sitting.test.grain());
         let asked = [
@@ -308,6 +309,8 @@ impl<'t> One<'t> {
         Self::of(Sitting { scatter: rules.scatter, ..Sitting::new(test) }, demand, rules)
     }
 
+    // Its frame ends before the next begins: the stack of a small processor is short.
+    #[inline(never)]
     fn of(sitting: Sitting<'t>, demand: &Demand, rules: &Rules) -> Self {
         let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, Pick::of(demand));
         let mut one = Self { index: 0, sitting, readings, doubts: Vec::new() };
@@ -326,6 +329,7 @@ impl<'t> One<'t> {
     }
 
     /// The figures, widened for how the test was done, with what another day does to them or without.
+    #[inline(never)]
     fn figures(&self, day: bool) -> Figures {
         let rest = self.growth(day).and_then(|growth| self.readings.rest_figures(growth));
         Figures { stretch: self.stretch(day), rest }

@@ -27,15 +27,20 @@ impl From<TestError> for Refused {
 
 /// Writes the answer to a line, or why there is none.
 pub fn answer(line: &str, out: &mut impl Write) -> fmt::Result {
-    match evaluate(line) {
-        Ok(evaluation) => write(&evaluation, out),
-        Err(Refused::Line) => out.write_str("no test in this line"),
-        Err(Refused::Test) => out.write_str("no cloth reads like this"),
+    let (test, demand) = match read(line) {
+        Ok(read) => read,
+        Err(Refused::Line) => return out.write_str("no test in this line"),
+        Err(Refused::Test) => return out.write_str("no cloth reads like this"),
+    };
+    match &Evaluation::believed(&test, &demand, &Rules::default(), &Context::default()) {
+        Ok(evaluation) => write(evaluation, out),
+        Err(_) => out.write_str("no pull in this line"),
     }
 }
 
-/// The evaluation of a line.
-pub fn evaluate(line: &str) -> Result<Evaluation, Refused> {
+/// The test in a line, and what is asked.
+#[inline(never)] // Its frame ends before the answer's begins.
+fn read(line: &str) -> Result<(PullTest, Demand), Refused> {
     let mut words = line.split_ascii_whitespace();
     let gauge = words.next().and_then(length).ok_or(Refused::Line)?;
     let mut test = PullTest::new(gauge, Grain::Crosswise)?.with_settling_pull(true);
@@ -53,10 +58,10 @@ pub fn evaluate(line: &str) -> Result<Evaluation, Refused> {
             test.add_pull(length(word).ok_or(Refused::Line)?)?;
         }
     }
-    let demand = Demand::for_grain(Grain::Crosswise, Range { at_least: asked, at_most: None });
-    Ok(Evaluation::believed(&test, &demand, &Rules::default(), &Context::default())?)
+    Ok((test, Demand::for_grain(Grain::Crosswise, Range { at_least: asked, at_most: None })))
 }
 
+#[inline(never)]
 fn write(evaluation: &Evaluation, out: &mut impl Write) -> fmt::Result {
     let stretch = &evaluation.figures.stretch;
     out.write_str(&stretch.ratio.percent(1).text())?;
@@ -109,6 +114,7 @@ fn tenths(text: &str) -> Option<u32> {
 fn whole(text: &str) -> Option<u32> {
     let digits = text.bytes().map(|byte| byte.checked_sub(b'0').filter(|digit| *digit < 10));
     let some = digits.clone().next().is_some();
-    let sum = digits.map(|digit| digit.map(u32::from)).try_fold(0u32, |sum, digit| sum.checked_mul(10)?.checked_add(digit?));
+    let sum =
+        digits.map(|digit| digit.map(u32::from)).try_fold(0u32, |sum, digit| sum.checked_mul(10)?.checked_add(digit?));
     sum.filter(|_| some)
 }
