@@ -28,7 +28,22 @@ Examples:
 const CHECK: &str = "\
 Examples:
   Is the log whole? The exit code is 1 if it is not:
-      tenter log check";
+      tenter log check
+
+  Make the lists anew from the entries if they do not agree:
+      tenter log check --rebuild
+
+A log is one file, whole after each command. While another tenter is reading it, what was stored last may still lie in the file \
+beside it whose name ends in -wal: copy both then. If you put a copy in the place of the log, delete the files that end in -wal \
+and -shm.";
+
+/// `log check`, as typed.
+#[derive(Args, Debug, Clone, PartialEq, Eq)]
+pub struct LogCheckArgs {
+    /// Make everything anew that the entries say
+    #[arg(long)]
+    pub rebuild: bool,
+}
 
 #[cfg(feature = "postgres")]
 const ROLES: &str = "\
@@ -45,8 +60,20 @@ Examples:
       tenter log tags
       tenter log tags all
 
-The next cloth gets the next tag of the range. Once the range is full, tenter cloth add says so. The range belongs to this \
-desk and is not exported.";
+  A phone that held the tags 1700 to 1799 is lost:
+      tenter log tags --free 1700-1799
+
+The next cloth gets the next tag of the range. Once the range is full, tenter cloth add says so. The log remembers which \
+desk, phone or handheld gives which tags, and no other copy of it gives those, once the two were joined. Make a copy with \
+tenter sync or tenter import: a copied file would give the same tags as yours.";
+
+/// The tags that a desk gives, where a log begins or a copy of it.
+#[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
+pub struct TagsArg {
+    /// Tags that this desk gives from now on, such as 100-199, so that no other desk gives the same
+    #[arg(long, value_name = "TAGS")]
+    pub tags: Option<String>,
+}
 
 /// `log tags`, as typed.
 #[derive(Args, Debug, Clone, PartialEq, Eq)]
@@ -54,6 +81,9 @@ pub struct TagsArgs {
     /// The first and the last tag, such as 100-199, or all [default: only show them]
     #[arg(value_name = "TAGS")]
     pub range: Option<String>,
+    /// Tags of a desk, phone or handheld that is gone: others may give them again
+    #[arg(long, value_name = "TAGS")]
+    pub free: Option<String>,
 }
 
 const FORGET_PHOTOS: &str = "\
@@ -69,7 +99,7 @@ it back.";
 pub enum LogVerb {
     /// Check that the log is whole
     #[command(after_help = CHECK)]
-    Check,
+    Check(LogCheckArgs),
     /// Set the tags that this desk gives, so that no two desks give the same
     #[command(after_help = TAGS)]
     Tags(TagsArgs),

@@ -2,15 +2,16 @@
 
 use std::path::Path;
 
-use crate::cli::log::{LogVerb, TagsArgs};
-use crate::deed::people;
+use crate::cli::log::{LogCheckArgs, LogVerb, TagsArgs};
+use crate::deed::tags as deed;
 use crate::error::Error;
 use crate::finding::memory::retired_photos;
 use crate::finding::tag;
-use crate::log::Desk;
+use crate::log::{TagHolder, TagRange};
+use crate::store::{Change as _, LogWithDrafts, StoreError};
 use crate::text::TextOutput;
-use crate::words::done;
 use crate::words::errors::log_fault;
+use crate::words::{done, tags as words};
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -22,7 +23,7 @@ const FAULTY: u8 = 1;
 /// A log that cannot be read, or an output that cannot be written.
 pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
-        LogVerb::Check => check(db, screen),
+        LogVerb::Check(args) => check(args, db, screen),
         LogVerb::Tags(args) => tags(args, db, screen),
         LogVerb::ForgetPhotos => forget_photos(db, screen),
         #[cfg(feature = "postgres")]
@@ -33,19 +34,29 @@ pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Re
     }
 }
 
-fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+fn check(args: &LogCheckArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let place = super::place_of(db)?;
-    let log = place.open(screen.here)?;
-    let faults = log.faults()?;
-    if faults.is_empty() {
-        screen.say(&done::whole_log(&place.name(), log.count()?))?;
-        return Ok(0);
+    let name = place.name();
+    // A log that cannot even be read is what was asked about.
+    let damaged = |screen: &mut TextOutput<'_>, told: Vec<String>| {
+        let mut lines = told.into_iter().chain(done::damaged_log(&name, place.file().is_some()));
+        lines.try_for_each(|line| screen.say(&line)).map(|()| FAULTY)
+    };
+    let checked = place.open(screen.here).and_then(|mut log| {
+        if args.rebuild {
+            log.rebuild()?;
+        }
+        Ok((log.faults()?, log.count()?))
+    });
+    let (faults, count) = match checked {
+        Err(StoreError::Damaged { .. }) => return Ok(damaged(screen, Vec::new())?),
+        checked => checked?,
+    };
+    if !faults.is_empty() {
+        return Ok(damaged(screen, faults.iter().map(log_fault).collect())?);
     }
-    for fault in &faults {
-        screen.say(&log_fault(fault))?;
-    }
-    screen.say(&done::damaged_log(&place.name()))?;
-    Ok(FAULTY)
+    screen.say(&if args.rebuild { done::rebuilt_log(&name, count) } else { done::whole_log(&name, count) })?;
+    Ok(0)
 }
 
 fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
@@ -63,14 +74,23 @@ fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, E
 
 fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let mut log = super::open(db, screen.here)?;
-    if let Some(text) = &args.range {
-        let desk = Desk { tags: people::tags(text)?, ..log.desk()? };
-        log.set_desk(&desk)?;
+    if let Some(text) = &args.free {
+        let (_, before) = log.change(|read| deed::give_back(read, text))?;
+        screen.say(&words::given_back(&before))?;
     }
-    let range = log.desk()?.tags;
+    give(&mut *log, args.range.as_deref())?;
     let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
-    let range = range.map(|range| range.to_string());
     let next = tag::next(&*log, &given)?.map(|next| next.to_string());
-    screen.say(&done::tags(range.as_deref(), next.as_deref()))?;
+    let desk = log.desk()?;
+    screen.say(&words::here(desk.tags.as_ref().map(TagRange::to_string).as_deref(), next.as_deref()))?;
+    let people = log.people()?;
+    for held in log.held_tags()?.iter().filter(|held| Some(held.holder) != desk.copy) {
+        screen.say(&words::held(held, people.name(held.who)))?;
+    }
     Ok(0)
+}
+
+/// Gives only these tags at this desk from now on, where some were typed.
+pub(super) fn give(log: &mut dyn LogWithDrafts, range: Option<&str>) -> Result<(), Error> {
+    Ok(range.map(|text| deed::give(log, TagHolder::Desk, deed::parse(text)?)).transpose().map(drop)?)
 }

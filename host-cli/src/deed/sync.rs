@@ -98,7 +98,7 @@ fn entries(
     each_entry(theirs, other, &mut |line, entry| {
         step();
         match lacking.remove(&entry.id) {
-            None => to_mine.push(LogPiece::from(jsonl::entry_of_line(line)?)),
+            None => to_mine.push(LogPiece::from(jsonl::entry_of_line(line, mine.here().latest())?)),
             Some(known) if known == fingerprint(line) => {}
             Some(_) => {
                 unlike.insert(entry.id, entry);

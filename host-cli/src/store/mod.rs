@@ -25,8 +25,10 @@ use std::path::{Path, PathBuf};
 
 use tenter_core::Unit;
 
+use crate::log::held::held;
 use crate::log::{
-    Desk, Entry, Fabric, Fact, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
+    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName,
+    StoredTest, Subject,
 };
 
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
@@ -42,6 +44,8 @@ pub enum WhichTests {
     Inbox,
     /// All of them, the oldest first.
     All,
+    /// All that belong to a cloth, cloth by cloth and grain by grain, each the oldest first.
+    ByCloth,
 }
 
 /// What can be read. Within [`Store::write`] everything read belongs to one moment.
@@ -180,6 +184,25 @@ pub trait Read {
     /// A log that cannot be read at all.
     fn faults(&self) -> Result<Vec<LogFault>, StoreError>;
 
+    /// Which tags are whose, in the order in which they were taken.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn held_tags(&self) -> Result<Vec<HeldTags>, StoreError> {
+        Ok(held(&self.history(Subject::Tags)?))
+    }
+
+    /// The tags that may be given at this desk.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn free_tags(&self) -> Result<FreeTags, StoreError> {
+        let desk = self.desk()?;
+        Ok(FreeTags::of(&self.held_tags()?, desk.copy, desk.tags))
+    }
+
     /// The tests as a list.
     ///
     /// # Errors
@@ -257,6 +280,14 @@ pub trait Store: Read {
     /// A log that cannot be written.
     fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError>;
 
+    /// Makes everything anew that the entries say, in one transaction. What was only kept beside them, as photographs and what
+    /// is begun and not finished, stays.
+    ///
+    /// # Errors
+    ///
+    /// Entries that cannot be read, or a log that cannot be written; then it is as it was.
+    fn rebuild(&mut self) -> Result<(), StoreError>;
+
     /// Who says what is written from here on, in place of the one who is remembered at this [desk](Read::desk).
     fn speak_as(&mut self, who: Id);
 }
@@ -318,9 +349,19 @@ pub trait Drafts {
 }
 
 /// A log with what the person at this desk has begun.
-pub trait LogWithDrafts: Store + Drafts {}
-
-impl<S: Store + Drafts> LogWithDrafts for S {}
+pub trait LogWithDrafts: Store + Drafts {
+    /// As [`Store::take`], and forgets the draft from which the pieces were made: both or neither. A log that is kept elsewhere
+    /// than its drafts takes the pieces first; what is left of the draft then is forgotten when it is next looked at.
+    ///
+    /// # Errors
+    ///
+    /// As [`Store::take`].
+    fn take_finished(
+        &mut self,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
+        draft: &str,
+    ) -> Result<Merged, StoreError>;
+}
 
 /// A closure's own error, kept while a [`Store`] only knows that the closure said [`Stop`].
 #[derive(Debug)]
@@ -498,6 +539,12 @@ impl Taken {
 /// An entry of an identifier and its [body](Entry::body), as one line of JSON.
 fn line_of(id: Id, body: &str) -> String {
     format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
+}
+
+/// A time of milliseconds since 1970. One beyond what can be told is the last that can: it must not hide the rest.
+#[cfg(feature = "desk")]
+fn time_of(ms: i64) -> jiff::Timestamp {
+    jiff::Timestamp::from_millisecond(ms).unwrap_or(if ms < 0 { jiff::Timestamp::MIN } else { crate::log::EVER })
 }
 
 /// What a merge did.

@@ -21,7 +21,7 @@ pub fn exchange(visit: &mut Visit<'_>) -> Answered {
     if visit.request.method == Method::Get {
         return Ok(page());
     }
-    let pieces = jsonl::Exported::begin(visit.request.body.as_slice(), "what the phone sent");
+    let pieces = jsonl::Exported::begin(visit.request.body.as_slice(), "what the phone sent", visit.here.latest());
     match pieces.and_then(|pieces| visit.log.merge_all(pieces)) {
         Ok(merged) => Ok(Response::plain(200, &told(merged))),
         Err(ImportError::Store(error)) => Err(error.into()),

@@ -5,14 +5,16 @@
 
 use std::collections::HashMap;
 
+use jiff::Timestamp;
 use tenter_core::Unit;
 
+use super::read::identifier;
 use super::{FABRICS, as_typed};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::cloth::{TypedCloth, added, is_no};
 use crate::input::synonym::CONSTRUCTION;
 use crate::input::{Field, Why, Wrong, making};
-use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, Subject, TagRange};
+use crate::log::{Entry, Fabric, Fact, FreeTags, Here, Id, Ids, Subject};
 use crate::store::Read;
 
 /// Heads beside those of an exported table.
@@ -46,8 +48,10 @@ pub struct Cloths<'r> {
     worn: HashMap<u16, String>,
     /// Tags that were ever given.
     given: Vec<u16>,
-    tags: TagRange,
+    tags: FreeTags,
     ids: Ids,
+    /// The latest identifier that is believed.
+    latest: Timestamp,
 }
 
 impl<'r> Cloths<'r> {
@@ -56,14 +60,14 @@ impl<'r> Cloths<'r> {
     /// # Errors
     ///
     /// A log that cannot be read.
-    pub fn of(read: &'r dyn Read, here: Here) -> Result<Self, ImportError> {
+    pub fn of(read: &'r dyn Read, here: Here, latest: Timestamp) -> Result<Self, ImportError> {
         let mut live = read.fabrics()?;
         let given = live.iter().map(|fabric| fabric.tag.number()).collect();
         let newest = live.iter().map(|fabric| fabric.id).max();
         live.retain(|fabric| !fabric.dropped);
-        let tags = read.desk()?.tags.unwrap_or(TagRange::ALL);
+        let tags = read.free_tags()?;
         let worn = live.iter().map(|fabric| (fabric.tag.number(), fabric.name.clone())).collect();
-        Ok(Self { read, live, worn, given, tags, ids: Ids::after(here, newest) })
+        Ok(Self { read, live, worn, given, tags, ids: Ids::after(here, newest), latest })
     }
 
     /// The entries of a row: a cloth with its marks; the entry that is there where the log knows it.
@@ -76,7 +80,7 @@ impl<'r> Cloths<'r> {
         let mut change = added(&typed(&cell)?)?;
         let id = match cell("id") {
             "" => None,
-            text => Some(Id::from_elsewhere(&text.to_uppercase()).ok_or_else(|| wrong(Field::Id, text, Why::NotAnId))?),
+            text => Some(identifier(text, self.latest, |id| Ok(self.read.fabric(id)?.is_some()))?),
         };
         if let Some(known) = self.known(id, &change)? {
             return Ok(vec![known]);
@@ -84,7 +88,9 @@ impl<'r> Cloths<'r> {
         let is_dropped = yes_or_no(Field::Retire, cell("dropped"))?.unwrap_or(false);
         let tag = match change.tag {
             Some(tag) => tag,
-            None => self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags)))?,
+            None => {
+                self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags.range)))?
+            }
         };
         change.tag = Some(tag);
         let name = change.name.clone().unwrap_or_default();
