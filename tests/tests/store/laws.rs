@@ -554,7 +554,7 @@ fn an_entry_says_who_said_it(engine: Engine) {
     assert_eq!(log.desk(), Ok(Desk::default()));
     let tags = TagRange::parse("100-199");
     let handhelds = [(7, ben)].into();
-    let desk = Desk { who: Some(anna), tags, handhelds };
+    let desk = Desk { who: Some(anna), tags, handhelds, ..Desk::default() };
     added(&mut *log, cloth(1));
     log.set_desk(&desk).unwrap();
     assert_eq!(log.desk(), Ok(desk));

@@ -273,6 +273,11 @@ pub fn import(store: &mut dyn LogWithDrafts, bytes: &[u8]) -> Result<Merged, Imp
     store.merge_all(Exported::begin(bytes, "a.jsonl", tenter::log::EVER)?)
 }
 
+/// A table of any time, whose readings somebody stands by or not.
+fn trust(as_read: bool) -> csv::Trust {
+    csv::Trust { as_read, latest: tenter::log::EVER }
+}
+
 fn one() -> impl Strategy<Value = Engine> {
     prop::sample::select(vec![Engine::Sqlite, Engine::Postgres, Engine::Memory])
 }
@@ -444,7 +449,7 @@ proptest! {
                 table.write_record(row.iter().skip(usize::from(!with_id))).unwrap();
             }
             let text = String::from_utf8(table.into_inner().unwrap()).unwrap();
-            let rows = csv::entries(text.as_bytes(), &*b, true, tenter::log::Here::desk()).unwrap();
+            let rows = csv::entries(text.as_bytes(), &*b, trust(true), tenter::log::Here::desk()).unwrap();
             let read: Vec<_> = rows.iter().map(|row| match &row.fact {
                 Fact::TestStored(said) => said.clone(),
                 other => panic!("{other:?}"),
@@ -457,11 +462,11 @@ proptest! {
             };
             prop_assert_eq!(&read, &tests.iter().map(found).collect::<Vec<_>>());
             // Whoever does not stand by them has none stored.
-            let unasked = csv::entries(text.as_bytes(), &*b, false, tenter::log::Here::desk());
+            let unasked = csv::entries(text.as_bytes(), &*b, trust(false), tenter::log::Here::desk());
             prop_assert_eq!(unasked.is_ok(), read.iter().all(|said| said.as_read.is_empty()));
             let count = rows.len() as u64;
             prop_assert_eq!(b.merge(&mut rows.into_iter().map(Ok)).unwrap(), Merged { new: count, ..Merged::default() });
-            let again = csv::entries(text.as_bytes(), &*b, true, tenter::log::Here::desk()).unwrap();
+            let again = csv::entries(text.as_bytes(), &*b, trust(true), tenter::log::Here::desk()).unwrap();
             prop_assert_eq!(b.merge(&mut again.into_iter().map(Ok)).unwrap(), Merged { known: count, ..Merged::default() });
         }
     }
@@ -470,8 +475,8 @@ proptest! {
     #[test]
     fn any_text_as_a_table(text in any::<String>(), cells in prop::collection::vec("[-0-9a-z@,.; ']{0,12}", 7)) {
         let store = Engine::Memory.log();
-        let _ = csv::entries(text.as_bytes(), &*store, true, tenter::log::Here::desk());
+        let _ = csv::entries(text.as_bytes(), &*store, trust(true), tenter::log::Here::desk());
         let headed = format!("tag,pulled,gauge,readings,held,grain,note\n{}\n{text}", cells.join(","));
-        let _ = csv::entries(headed.as_bytes(), &*store, true, tenter::log::Here::desk());
+        let _ = csv::entries(headed.as_bytes(), &*store, trust(true), tenter::log::Here::desk());
     }
 }
