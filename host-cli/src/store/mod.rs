@@ -20,14 +20,17 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 mod touched;
 
+use std::collections::BTreeSet;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
+use serde::{Deserialize, Serialize};
 use tenter_core::Unit;
 
 use crate::log::held::held;
 use crate::log::{
-    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
+    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName,
+    StoredTest, Subject,
 };
 
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
@@ -113,6 +116,20 @@ pub trait Read {
     ///
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
     fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError>;
+
+    /// The names of all photographs.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn photo_names(&self) -> Result<BTreeSet<PhotoName>, StoreError> {
+        let mut names = BTreeSet::new();
+        self.each_photo(&mut |photo| {
+            names.insert(photo.name());
+            Ok(())
+        })?;
+        Ok(names)
+    }
 
     /// The place whose wall clock tells the days.
     fn here(&self) -> Here;
@@ -521,7 +538,7 @@ fn line_of(id: Id, body: &str) -> String {
 }
 
 /// What a merge did.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Merged {
     /// Entries that were new.
     pub new: u64,

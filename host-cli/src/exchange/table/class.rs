@@ -18,7 +18,7 @@ use crate::input::cloth::{TypedCloth, added};
 use crate::input::doubt::ClothFacts;
 use crate::input::synonym::{CONSTRUCTION, is};
 use crate::input::{BARE, Field, TypedTest, Why, Wrong, cloth, pull_test, row};
-use crate::log::{Entry, Fact, Here, Id, Ids, FreeTags, StoredTest, Subject, Tag, Tested};
+use crate::log::{Entry, Fact, FreeTags, Here, Id, Ids, StoredTest, Subject, Tag, Tested};
 use crate::store::{Read, WhichTests};
 
 /// The columns that must be there.

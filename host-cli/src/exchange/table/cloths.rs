@@ -12,7 +12,7 @@ use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::cloth::{TypedCloth, added, is_no};
 use crate::input::synonym::CONSTRUCTION;
 use crate::input::{Field, Why, Wrong, making};
-use crate::log::{Entry, Fabric, Fact, Here, Id, FreeTags, Ids, Subject};
+use crate::log::{Entry, Fabric, Fact, FreeTags, Here, Id, Ids, Subject};
 use crate::store::Read;
 
 /// Heads beside those of an exported table.
@@ -84,7 +84,9 @@ impl<'r> Cloths<'r> {
         let is_dropped = yes_or_no(Field::Retire, cell("dropped"))?.unwrap_or(false);
         let tag = match change.tag {
             Some(tag) => tag,
-            None => self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags.range)))?,
+            None => {
+                self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags.range)))?
+            }
         };
         change.tag = Some(tag);
         let name = change.name.clone().unwrap_or_default();
