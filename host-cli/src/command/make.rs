@@ -99,7 +99,7 @@ pub fn run(verb: &MakeVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut T
         writeln!(screen.out, "{}", make_json::making(&making))?;
     } else {
         screen.say(&format!("{what}  {}", words::line_about(&making)))?;
-        screen.say(&words::next(&making))?;
+        screen.say(&words::next_alone(&making))?;
     }
     Ok(0)
 }
@@ -150,7 +150,7 @@ fn cut(
         let length = quantity::cloth_needed(*length, unit);
         screen.say(&done::role_cut(what, role, &length, &pair::named(cloth)))?;
     }
-    screen.say(&words::next(&making))?;
+    screen.say(&words::next_alone(&making))?;
     Ok(0)
 }
 

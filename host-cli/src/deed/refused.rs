@@ -385,9 +385,11 @@ pub enum Refused {
     TooLittleToCut {
         /// The tag of the cloth.
         tag: Tag,
-        /// The role.
-        role: String,
-        /// What was to be cut.
+        /// The number of the garment.
+        number: u16,
+        /// The roles.
+        roles: Vec<String>,
+        /// What they take together.
         asked: Length,
         /// What is on hand.
         had: Length,

@@ -59,10 +59,11 @@ pub fn is_ticked(garment: &Garment, stage: Stage) -> bool {
 }
 
 impl MadeGarment {
-    /// The stage that comes next; none where all are done.
+    /// The stage that comes next; none where all are done. Once it is cut, nobody goes back to a stage before.
     #[must_use]
     pub fn next_stage(&self) -> Option<Stage> {
-        self.stages.iter().find(|(_, done)| !done).map(|(stage, _)| *stage)
+        let cut = self.stages.iter().position(|(stage, done)| *stage == Stage::Cut && *done).unwrap_or_default();
+        self.stages.iter().skip(cut).find(|(_, done)| !done).map(|(stage, _)| *stage)
     }
 
     /// The stages that are done.

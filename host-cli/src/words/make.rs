@@ -98,11 +98,17 @@ pub fn next(making: &MadeGarment) -> String {
                 Some(Stage::Cut) => format!("cut it, then type tenter make cut {number}; {plan}"),
                 Some(stage) => {
                     let (head, word) = (plan::work::stage(stage), stage.word());
-                    format!("next stage: {head}; when it is done, type tenter make tick {number} {word}; {plan}")
+                    format!("{head}; when it is done, type tenter make tick {number} {word}; {plan}")
                 }
             }
         }
     }
+}
+
+/// What to do next, where it stands alone.
+#[must_use]
+pub fn next_alone(making: &MadeGarment) -> String {
+    format!("next: {}", next(making))
 }
 
 /// The stage that comes next, as its head; empty where none does.

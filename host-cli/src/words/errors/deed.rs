@@ -1,13 +1,14 @@
 //! Deeds that cannot be done.
 
 use tenter_core::making::garment::Detail;
+use tenter_core::{Length, Unit};
 
 use super::input::{flag, wrong};
 use super::store::store;
 use crate::deed::{Refused, Thing};
 use crate::finding::fit::known::NotPulled;
 use crate::input::Field;
-use crate::log::{Id, TagRange};
+use crate::log::{Id, Tag, TagRange};
 use crate::plain::one_line;
 use crate::words::{quantity, tags};
 
@@ -191,12 +192,13 @@ pub fn refused(refused: &Refused) -> String {
             "the pattern does not say how much '{0}' takes; type tenter make cut {number} --role '{0}' --length 1.4m",
             one_line(role)
         ),
-        Refused::TooLittleToCut { tag, role, asked, had, unit } => format!(
-            "'{}' takes {} of cloth {tag} and {} is on hand; type what you cut with --role and --length",
-            one_line(role),
-            quantity::cloth_needed(*asked, *unit),
-            quantity::cloth(*had, *unit)
-        ),
+        Refused::TooLittleToCut { tag, number, roles, asked, had, unit } => {
+            let first = roles.first().map(|role| one_line(role)).unwrap_or_default();
+            format!(
+                "{}; type how much you cut of it for each: tenter make cut {number} --role '{first}' --length 1.4m",
+                too_little_to_cut((*tag, roles), (*asked, *had), *unit)
+            )
+        }
         Refused::NoWashMarks => "type the marks before and after, such as --lengthwise '50cm to 48.5cm'".to_owned(),
         Refused::Named { has, wanted } => {
             format!("--name '{wanted}': this handheld is number {has} and keeps it; leave --name out")
@@ -214,6 +216,17 @@ pub fn refused(refused: &Refused) -> String {
             format!("cloth {tag} has no unfinished test; begin with tenter pull {tag}")
         }
         names => of_names(names),
+    }
+}
+
+/// That a cloth is shorter than what its roles take.
+#[must_use]
+pub fn too_little_to_cut((tag, roles): (Tag, &[String]), (asked, had): (Length, Length), unit: Unit) -> String {
+    let names: Vec<String> = roles.iter().map(|role| format!("'{}'", one_line(role))).collect();
+    let (asked, had) = (quantity::cloth_needed(asked, unit), quantity::cloth(had, unit));
+    match names.as_slice() {
+        [one] => format!("{one} takes {asked} of cloth {tag}, and {had} is on hand"),
+        several => format!("{} take {asked} of cloth {tag} together, and {had} is on hand", several.join(" and ")),
     }
 }
 
