@@ -24,6 +24,7 @@ mod request;
 mod response;
 mod shell;
 mod size;
+mod tags;
 #[cfg(test)]
 mod tests;
 mod visit;
@@ -137,6 +138,8 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["print", "book"] if gets => more::book(visit),
         ["print", "cards"] if gets => more::cards(visit),
         ["print", "class"] if gets => more::worksheet(visit),
+        ["print", "sheets"] if gets => more::sheets(visit),
+        ["tags"] => tags::show(visit),
         ["print", "gauge"] if gets => more::gauge(visit),
         ["log"] => more::log(visit),
         ["log", name] if gets => more::file(visit, name),

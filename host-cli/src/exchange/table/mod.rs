@@ -89,8 +89,8 @@ pub const PATTERNS: [&str; 20] = [
 ];
 
 /// The heads of the garments.
-pub const GARMENTS: [&str; 11] =
-    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note"];
+pub const GARMENTS: [&str; 12] =
+    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note", "class"];
 
 /// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets
 /// an apostrophe before it (a common precaution against what is called CSV injection).
