@@ -247,7 +247,7 @@ fn a_form_and_all_sheets_are_printed() {
     assert!(told.contains("no garment of the class 'Monday'"), "{told}");
     let shown: serde_json::Value = serde_json::from_str(&ok(&program, "make show Bo --json")).unwrap();
     assert_eq!(shown["class"], "tuesday class");
-    ok(&program, "make edit Bo --class ''");
+    ok(&program, "make edit Bo --class 'Monday class'");
     ok(&program, &format!("report sheets --class 'Tuesday class' --out {}", file("class.html").display()));
     assert!(!fs::read_to_string(file("class.html")).unwrap().contains("for Bo"));
 }
