@@ -6,6 +6,8 @@
 //! The traits can be used as `dyn`, so a closure that is handed to them can only say [`Stop`]. [`Change`] and [`caught`]
 //! let it fail with an error of its own, and hand back a value.
 
+#[cfg(feature = "desk")]
+mod arriving;
 #[cfg(feature = "postgres")]
 mod draft_files;
 mod error;
@@ -20,9 +22,11 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 mod touched;
 
+use std::collections::BTreeSet;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
+use serde::{Deserialize, Serialize};
 use tenter_core::Unit;
 
 use crate::log::held::held;
@@ -34,6 +38,9 @@ use crate::log::{
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
+
+#[cfg(feature = "desk")]
+use arriving::{Arriving, Taken};
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -116,6 +123,20 @@ pub trait Read {
     ///
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
     fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError>;
+
+    /// The names of all photographs.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn photo_names(&self) -> Result<BTreeSet<PhotoName>, StoreError> {
+        let mut names = BTreeSet::new();
+        self.each_photo(&mut |photo| {
+            names.insert(photo.name());
+            Ok(())
+        })?;
+        Ok(names)
+    }
 
     /// The place whose wall clock tells the days.
     fn here(&self) -> Here;
@@ -481,61 +502,6 @@ fn changed<T, E: From<StoreError>>(
     }
 }
 
-/// An entry on its way into a log, ready to be stored.
-#[cfg(feature = "desk")]
-#[derive(Clone, Debug)]
-struct Arriving {
-    id: Id,
-    subject: Subject,
-    /// [What it says](Entry::body).
-    body: String,
-    /// The unit, where it sets that.
-    units: Option<Unit>,
-}
-
-#[cfg(feature = "desk")]
-impl Arriving {
-    fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
-        let units = match entry.fact {
-            Fact::UnitsSet { units } => Some(units),
-            _ => None,
-        };
-        Ok(Self { id: entry.id, subject: entry.subject(), body: entry.body()?, units })
-    }
-
-    /// Whether this says something else than the body stored under its identifier.
-    fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
-        let fact = |body: &str| Ok::<_, serde_json::Error>(Entry::of_body(self.id, body)?.fact);
-        Ok(self.body != stored && !fact(stored)?.agrees_with(&fact(&self.body)?))
-    }
-}
-
-/// Pieces of a log, taken in before others are kept from writing.
-#[cfg(feature = "desk")]
-#[derive(Debug, Default)]
-struct Taken {
-    entries: Vec<Arriving>,
-    photos: Vec<Photo>,
-}
-
-#[cfg(feature = "desk")]
-impl Taken {
-    /// Takes them in; `unwritable` tells of one that cannot be written as JSON.
-    fn all(
-        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
-        unwritable: impl Fn(serde_json::Error) -> StoreError,
-    ) -> Result<Self, StoreError> {
-        let mut taken = Self::default();
-        for piece in pieces {
-            match piece? {
-                LogPiece::Entry(entry) => taken.entries.push(Arriving::of(&entry).map_err(&unwritable)?),
-                LogPiece::Photo(photo) => taken.photos.push(photo),
-            }
-        }
-        Ok(taken)
-    }
-}
-
 /// An entry of an identifier and its [body](Entry::body), as one line of JSON.
 fn line_of(id: Id, body: &str) -> String {
     format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
@@ -548,7 +514,7 @@ fn time_of(ms: i64) -> jiff::Timestamp {
 }
 
 /// What a merge did.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Merged {
     /// Entries that were new.
     pub new: u64,

@@ -24,6 +24,7 @@ mod request;
 mod response;
 mod shell;
 mod size;
+mod tags;
 #[cfg(test)]
 mod tests;
 mod visit;
@@ -42,7 +43,7 @@ use visit::{Answered, Visit};
 #[must_use]
 pub fn most_bytes(path: &str) -> u64 {
     match path {
-        "/log" | "/exchange" => 256 << 20,
+        "/log" | "/exchange" | "/exchange/take" => 256 << 20,
         photo if photo.ends_with("/photos") => 33 << 20,
         _ => 256 << 10,
     }
@@ -88,6 +89,9 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["icon.svg"] if gets => Ok(Response::file("image/svg+xml", shell::ICON)),
         ["exchange"] => exchange::exchange(visit),
         ["exchange", exchange::FILE] if gets => exchange::log(visit),
+        ["exchange", "entries.txt"] if gets => exchange::entries(visit),
+        ["exchange", "photos.json"] if gets => exchange::photos(visit),
+        ["exchange", "take"] if !gets => exchange::take(visit),
         ["desk.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", exchange::SCRIPT)),
         ["cloths"] if gets => cloths::list(visit),
         ["cloths", "new"] => cloths::edit::add(visit),
@@ -135,6 +139,8 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["print", "book"] if gets => more::book(visit),
         ["print", "cards"] if gets => more::cards(visit),
         ["print", "class"] if gets => more::worksheet(visit),
+        ["print", "sheets"] if gets => more::sheets(visit),
+        ["tags"] => tags::show(visit),
         ["print", "gauge"] if gets => more::gauge(visit),
         ["log"] => more::log(visit),
         ["log", name] if gets => more::file(visit, name),

@@ -113,6 +113,7 @@ fn pages(server: &Server) -> Vec<(&'static str, String)> {
         ("hang", "/hang?width=5cm&piece=strip&method=&mass=500g".to_owned()),
         ("gauge", "/print/gauge".to_owned()),
         ("people", "/people".to_owned()),
+        ("tags", "/tags".to_owned()),
         ("compare", "/people/compare".to_owned()),
         ("class", "/print/class".to_owned()),
         ("log", "/log".to_owned()),
