@@ -142,6 +142,13 @@ fn page(log: &Memory, waiting: &Waiting, status: u16, done: &str) -> Response {
 <p><button>Take it in</button></p>
 </form>
 </section>
+<section id="handheld" hidden>
+<h2>From the handheld</h2>
+<p>Plug the handheld into this device, and press the button. The browser asks which port it is. Its tests come here, and it forgets them only after they are stored.</p>
+<p><button type="button" id="fetch">Fetch its tests</button></p>
+<p id="fetched" role="status"></p>
+<p><a href="/inbox">Tests without a cloth</a></p>
+</section>
 <section>
 <h2>Tags of this phone</h2>
 <p>Cloths that you store here get tags of their own, so that they are not those that the desk gives in the meantime.</p>

@@ -29,7 +29,7 @@ pub fn draw(log: &mut Memory) -> Result<(), StoreError> {
 ///
 /// A log that cannot be read or written.
 pub fn renew(log: &mut Memory) -> Result<(), StoreError> {
-    let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
+    let given = log.given_tags();
     match log.desk()?.tags.unwrap_or(TagRange::ALL).next(&given) {
         Some(_) => Ok(()),
         None => keep(log, free(log.here().number(), &given)),

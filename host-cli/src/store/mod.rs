@@ -495,11 +495,6 @@ impl Taken {
     }
 }
 
-/// An entry of an identifier and its [body](Entry::body), as one line of JSON.
-fn line_of(id: Id, body: &str) -> String {
-    format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
-}
-
 /// What a merge did.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Merged {

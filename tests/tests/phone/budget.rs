@@ -41,7 +41,7 @@ fn the_app_is_small() {
 fn two_thousand_cloths_answer() {
     let mut shop = Shop::open();
     let lines: Vec<String> = bench_log::entries(2_000 * PULLS_A_TEST * TESTS.len())
-        .map(|entry| serde_json::to_string(&entry).unwrap())
+        .map(|entry| entry.line().unwrap())
         .collect();
     let log = jsonl::file_of(&lines, &[]);
     let entries = lines.len();

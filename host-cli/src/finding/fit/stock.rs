@@ -47,12 +47,18 @@ impl Stock {
         let fabrics: Vec<Fabric> = all.iter().filter(|fabric| wanted(fabric)).cloned().collect();
         let (pooled, here) = (read.repeatability()?, read.here());
         let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
-        read.each_test(WhichTests::All, &mut |test| {
-            if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
-                mine.push(test);
+        if fabrics.len() < all.len() / 2 {
+            for (id, mine) in &mut tests {
+                *mine = read.tests(WhichTests::Of(*id))?;
             }
-            Ok(())
-        })?;
+        } else {
+            read.each_test(WhichTests::All, &mut |test| {
+                if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
+                    mine.push(test);
+                }
+                Ok(())
+            })?;
+        }
         let of = |fabric: &Fabric| {
             let tests = tests.get(&fabric.id).map(Vec::as_slice).unwrap_or_default();
             let along = |grain| Measured::of(fabric, tests, grain, &pooled, here).map(Box::new);
