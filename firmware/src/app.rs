@@ -1,13 +1,13 @@
 //! Everything together: keys and time in, pictures and replies out. A board reads levels and bytes, and sleeps.
 
-use tenter_core::saved::SavedTest;
+use tenter_core::saved::{Meant, SavedTest};
 
 use crate::desk::Records;
 use crate::fmt;
 use crate::frame::Frame;
 use crate::keys::{Keys, Levels};
 use crate::link::Responder;
-use crate::log::Storage;
+use crate::log::{Log, Storage};
 use crate::panel::{CachedPanel, Panel};
 use crate::ui::{self, Effect, Event, Input, Model};
 use crate::view;
@@ -54,6 +54,14 @@ impl<P: Panel, S: Storage> App<P, S> {
         let log = self.records.state();
         fmt::info!("log: present {}, room {}, unsent {}", log.present, log.room, log.unsent);
         self.happen(Event::Log(log), 0);
+        if let Some(settings) = self.records.settings() {
+            self.happen(Event::Settings(settings), 0);
+            self.load_person(settings.by);
+        }
+        if let Some(draft) = self.records.log().and_then(Log::take_draft) {
+            fmt::info!("a test was in hand");
+            self.happen(Event::Draft(draft.test), 0);
+        }
         self.draw();
     }
 
@@ -72,7 +80,7 @@ impl<P: Panel, S: Storage> App<P, S> {
         self.keys = keys;
         ui::update(&mut self.model, Event::Tick, now);
         let second = self.model.seconds();
-        if self.stale || self.model.screen.has_clock() && second != self.second {
+        if self.stale || self.model.has_clock() && second != self.second {
             self.draw();
         }
         [self.keys.due_in(now), self.model.due_in(now)].into_iter().flatten().min()
@@ -82,11 +90,20 @@ impl<P: Panel, S: Storage> App<P, S> {
     #[inline(never)]
     pub fn receive(&mut self, byte: u8, now: u32) -> Option<&[u8]> {
         self.records.tell_time(now);
-        let reply = self.session.receive(byte, &mut self.records)?;
-        // The host may have taken tests or sent demands.
+        // Borrowed for as long as the reply is: so what follows from it is done first.
+        self.session.hear(byte, &mut self.records).then_some(())?;
+        // The host may have taken tests, sent demands, or named people.
         ui::update(&mut self.model, Event::Log(self.records.state()), now);
+        let by = self.records.settings().and_then(|settings| settings.by);
+        self.load_person(by);
         self.stale = true;
-        Some(reply)
+        Some(self.session.reply())
+    }
+
+    /// Whether the buzzer sounds now.
+    #[must_use]
+    pub fn buzzes(&self) -> bool {
+        self.model.buzzes()
     }
 
     /// The model, for tests and for the board's own log.
@@ -101,29 +118,56 @@ impl<P: Panel, S: Storage> App<P, S> {
 
     fn happen(&mut self, event: Event, now: u32) {
         self.stale = true;
-        let Some(effect) = ui::update(&mut self.model, event, now) else { return };
-        let done = match effect {
-            Effect::Save { tag } => {
+        let mut effect = ui::update(&mut self.model, event, now);
+        while let Some(wanted) = effect {
+            let done = self.carry_out(wanted);
+            ui::update(&mut self.model, Event::Log(self.records.state()), now);
+            effect = ui::update(&mut self.model, done, now);
+            self.stale = true;
+        }
+        self.keep();
+    }
+
+    fn carry_out(&mut self, effect: Effect) -> Event {
+        match effect {
+            Effect::Save { tag, meant, by } => {
                 self.draw(); // Says that it saves, and not to switch off.
-                self.save(tag)
+                self.save(tag, meant, by)
             }
             Effect::LoadDemand { slot } => {
                 Event::Demand(self.records.log().and_then(|log| log.demand(slot).ok().flatten()))
             }
+            Effect::LookUpTag { tag } => Event::Tag(self.records.tag_use(tag)),
+            Effect::LoadPerson { slot } => Event::Person(self.records.person(slot).map(|named| (slot, named))),
             Effect::Browse { than, newer, round } => {
                 let found = self.records.cloth(than, newer);
                 Event::Cloth(found.or_else(|| if round { self.records.cloth(None, false) } else { None }))
             }
-        };
-        ui::update(&mut self.model, Event::Log(self.records.state()), now);
-        ui::update(&mut self.model, done, now);
-        self.stale = true;
+        }
+    }
+
+    /// The person who pulls: the one that was chosen, or the owner.
+    fn load_person(&mut self, by: Option<u32>) {
+        let person = self.records.person_marked(by);
+        let now = self.model.now;
+        ui::update(&mut self.model, Event::Person(person), now);
+    }
+
+    /// Keeps what must outlive the power before it is shown: every reading, and how one measures.
+    #[inline(never)]
+    fn keep(&mut self) {
+        let Some(log) = self.records.log() else { return };
+        let kept = log.keep_draft(self.model.draft()).is_ok();
+        let remembered = log.set_settings(self.model.remembered(log.settings())).is_ok();
+        if !(kept && remembered) {
+            fmt::info!("not kept: {} {}", kept, remembered);
+        }
     }
 
     #[inline(never)]
-    fn save(&mut self, tag: u16) -> Event {
+    fn save(&mut self, tag: u16, meant: Meant, by: Option<u32>) -> Event {
         let clock = self.records.clock();
-        let saved = self.model.test.clone().map(|test| SavedTest { tag, clock, test });
+        let saved = self.model.test.clone().map(|test| SavedTest { tag, clock, meant, by, test });
         match saved.zip(self.records.log()).map(|(saved, log)| log.save(&saved)) {
             Some(Ok(number)) => {
                 fmt::info!("saved {}", number);

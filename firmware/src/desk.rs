@@ -2,11 +2,11 @@
 
 use heapless::String;
 use tenter_core::saved::Clock;
-use tenter_core::wire::{Identity, Listing, Refusal};
+use tenter_core::wire::{Identity, LentTags, Listing, NameList, Refusal};
 
 use crate::link::RequestHandler;
-use crate::log::{DEMAND_SLOTS, Log, LogError, Storage};
-use crate::ui::{LogState, MeasuredCloth};
+use crate::log::{DEMAND_SLOTS, Log, LogError, Named, Settings, Storage};
+use crate::ui::{LogState, MeasuredCloth, TagUse};
 
 /// The log, if its chip answers, and the time.
 #[derive(Debug)]
@@ -43,7 +43,52 @@ impl<S: Storage> Records<S> {
             unsent: log.unacknowledged(),
             demands: log.demand_count(),
             repeatability: log.repeatability(),
+            next_tag: log.tags().next,
+            agreed: log.settings().agreed,
+            people: log.name_count(NameList::People),
+            dated: self.set.is_some(),
         })
+    }
+
+    /// What is remembered, if the chip answers.
+    pub fn settings(&self) -> Option<Settings> {
+        self.log.as_ref().map(Log::settings)
+    }
+
+    /// What is known of a tag.
+    pub fn tag_use(&mut self, tag: u16) -> TagUse {
+        let Some(log) = &mut self.log else { return TagUse::Unknown };
+        let (tags, agreed) = (log.tags(), log.settings().agreed);
+        match log.cloth_tagged(tag) {
+            Ok(Some(cloth)) => TagUse::Cloth(cloth),
+            // A list that cannot be read may hold it.
+            Err(_) => TagUse::Unknown,
+            Ok(None) if tags.is_free(tag) => TagUse::Free,
+            Ok(None) if tags.holds(tag) => TagUse::Given,
+            Ok(None) if agreed => TagUse::Unknown,
+            Ok(None) => TagUse::Free,
+        }
+    }
+
+    /// The person in a slot.
+    pub fn person(&mut self, slot: u8) -> Option<Named> {
+        self.log.as_mut()?.name(NameList::People, slot).ok()?
+    }
+
+    /// The person with a mark and where it stands; the owner, who is the first, where nobody has it.
+    pub fn person_marked(&mut self, mark: Option<u32>) -> Option<(u8, Named)> {
+        let count = self.log.as_ref()?.name_count(NameList::People);
+        let mut people = (0..count).rev().filter_map(|slot| self.person(slot).map(|named| (slot, named)));
+        let mut owner = None;
+        people
+            .find_map(|(slot, named)| {
+                if Some(named.mark) == mark {
+                    return Some((slot, named));
+                }
+                owner = Some((slot, named));
+                None
+            })
+            .or(owner)
     }
 
     /// The time for a record.
@@ -131,5 +176,21 @@ impl<S: Storage> RequestHandler for Records<S> {
 
     fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {
         self.with_log(|log| log.set_sessions(ratio, dof))
+    }
+
+    fn set_tags(&mut self, least: u16, most: u16) -> Result<(), Refusal> {
+        self.with_log(|log| log.lend_tags(least, most))
+    }
+
+    fn tags(&mut self) -> Result<LentTags, Refusal> {
+        self.with_log(|log| Ok(log.tags()))
+    }
+
+    fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), Refusal> {
+        self.with_log(|log| log.set_name(list, slot, named))
+    }
+
+    fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), Refusal> {
+        self.with_log(|log| log.set_name_count(list, count))
     }
 }

@@ -6,13 +6,16 @@ use tenter_core::Repeatability;
 use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_FRAME, MAX_REQUEST_BYTES, decode_request, encode_reply};
 use tenter_core::record::{RecordError, decode_demand};
 use tenter_core::saved::MAX_SAVED_BYTES;
-use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, Refusal};
+use tenter_core::wire::{Identity, LentTags, LinkReply, LinkRequest, Listing, NameList, Refusal};
+
+use crate::log::Named;
 
 /// What the host may read and change. Every call may come twice with the same arguments; the second changes nothing.
 ///
 /// ```
-/// use tenter_core::wire::{Identity, Listing, Refusal};
+/// use tenter_core::wire::{Identity, LentTags, Listing, NameList, Refusal};
 /// use tenter_firmware::link::RequestHandler;
+/// use tenter_firmware::log::Named;
 ///
 /// /// A handheld with nothing saved and a memory that does not work.
 /// struct Broken;
@@ -33,6 +36,10 @@ use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, Refusal};
 ///     fn set_clock(&mut self, _: u32) {}
 ///     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 ///     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn set_tags(&mut self, _: u16, _: u16) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn tags(&mut self) -> Result<LentTags, Refusal> { Err(Refusal::Chip) }
+///     fn set_name(&mut self, _: NameList, _: u8, _: &Named) -> Result<(), Refusal> { Err(Refusal::Chip) }
+///     fn set_name_count(&mut self, _: NameList, _: u8) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// }
 ///
 /// assert_eq!(Broken.identity().device, 0);
@@ -101,14 +108,42 @@ pub trait RequestHandler {
     ///
     /// [`Refusal::Chip`].
     fn set_sessions(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal>;
+
+    /// Takes the tags it may give.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal::Slot`] for none, or for some that cannot be dialled; [`Refusal::Chip`].
+    fn set_tags(&mut self, least: u16, most: u16) -> Result<(), Refusal>;
+
+    /// The tags it may give, and how far it gave them.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal::Chip`].
+    fn tags(&mut self) -> Result<LentTags, Refusal>;
+
+    /// Writes a name.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal::Slot`] or [`Refusal::Chip`].
+    fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), Refusal>;
+
+    /// How many names are in use, from slot 0 on.
+    ///
+    /// # Errors
+    ///
+    /// [`Refusal::Slot`] when there are fewer slots; [`Refusal::Chip`].
+    fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), Refusal>;
 }
 
 /// A conversation with the host. It remembers nothing between two requests but half a frame.
 ///
 /// ```
 /// use tenter_core::{framing, wire};
-/// # use tenter_core::wire::{Identity, Listing, Refusal};
-/// # use tenter_firmware::link::RequestHandler;
+/// # use tenter_core::wire::{Identity, LentTags, Listing, NameList, Refusal};
+/// # use tenter_firmware::{link::RequestHandler, log::Named};
 /// # struct Handheld;
 /// # impl RequestHandler for Handheld {
 /// #     fn identity(&mut self) -> Identity {
@@ -126,6 +161,10 @@ pub trait RequestHandler {
 /// #     fn set_clock(&mut self, _: u32) {}
 /// #     fn set_repeatability(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// #     fn set_sessions(&mut self, _: u32, _: u32) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn set_tags(&mut self, _: u16, _: u16) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn tags(&mut self) -> Result<LentTags, Refusal> { Err(Refusal::Chip) }
+/// #     fn set_name(&mut self, _: NameList, _: u8, _: &Named) -> Result<(), Refusal> { Err(Refusal::Chip) }
+/// #     fn set_name_count(&mut self, _: NameList, _: u8) -> Result<(), Refusal> { Err(Refusal::Chip) }
 /// # }
 /// use tenter_firmware::link::Responder;
 ///
@@ -140,6 +179,8 @@ pub trait RequestHandler {
 pub struct Responder {
     inbox: Accumulator<MAX_REQUEST_BYTES>,
     outbox: [u8; MAX_REPLY_FRAME],
+    /// How much of it is the newest reply.
+    length: usize,
 }
 
 impl Default for Responder {
@@ -152,20 +193,33 @@ impl Responder {
     /// Nothing heard yet.
     #[must_use]
     pub const fn new() -> Self {
-        Self { inbox: Accumulator::new(), outbox: [0; MAX_REPLY_FRAME] }
+        Self { inbox: Accumulator::new(), outbox: [0; MAX_REPLY_FRAME], length: 0 }
     }
 
     /// Takes a byte; the reply's frame, if this byte closes a request.
     pub fn receive(&mut self, byte: u8, desk: &mut impl RequestHandler) -> Option<&[u8]> {
-        let message = self.inbox.push(byte)?;
+        self.hear(byte, desk).then(|| self.reply())
+    }
+
+    /// Takes a byte; whether it closes a request that is answered by [`Responder::reply`].
+    pub fn hear(&mut self, byte: u8, desk: &mut impl RequestHandler) -> bool {
+        let Some(message) = self.inbox.push(byte) else { return false };
         let mut record = [0; MAX_SAVED_BYTES];
         let (token, reply) = match decode_request(message) {
             Ok((token, request)) => (token, answer(&request, desk, &mut record).unwrap_or_else(LinkReply::Refused)),
             Err(FrameError::Version { token, .. }) => (token, LinkReply::Refused(Refusal::Version)),
             Err(FrameError::Unknown { token }) => (token, LinkReply::Refused(Refusal::Unknown)),
-            Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => return None,
+            Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => return false,
         };
-        encode_reply(token, &reply, &mut self.outbox).ok()
+        let frame = encode_reply(token, &reply, &mut self.outbox);
+        self.length = frame.as_ref().map_or(0, |frame| frame.len());
+        frame.is_ok()
+    }
+
+    /// The newest reply's frame.
+    #[must_use]
+    pub fn reply(&self) -> &[u8] {
+        self.outbox.get(..self.length).unwrap_or_default()
     }
 }
 
@@ -206,6 +260,13 @@ fn answer<'b>(
         LinkRequest::SetRepeatability { ratio, dof } => desk.set_repeatability(ratio, dof)?,
         LinkRequest::SetSessions { ratio, .. } if ratio > 100_000 => return Err(Refusal::Record),
         LinkRequest::SetSessions { ratio, dof } => desk.set_sessions(ratio, dof)?,
+        LinkRequest::SetTags { least, most } => desk.set_tags(least, most)?,
+        LinkRequest::ListTags => return desk.tags().map(LinkReply::Tags),
+        LinkRequest::SetName { list, slot, mark, tag, name } => {
+            let named = Named::new(mark, tag, name).ok_or(Refusal::Record)?;
+            desk.set_name(list, slot, &named)?;
+        }
+        LinkRequest::SetNameCount { list, count } => desk.set_name_count(list, count)?,
     }
     Ok(LinkReply::Done)
 }

@@ -3,7 +3,9 @@
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
 use tenter_firmware::frame::Frame;
-use tenter_firmware::ui::{Action, Effect, Event, LogState, MeasuredCloth, Model, update};
+use tenter_core::wire::LentTags;
+use tenter_firmware::log::Named;
+use tenter_firmware::ui::{Action, Effect, Event, LogState, MeasuredCloth, Model, TagUse, update};
 use tenter_firmware::view;
 
 /// A model with a clock, and demands in place of a log.
@@ -19,13 +21,21 @@ pub struct Handheld {
     pub hand: Option<Repeatability>,
     /// Tags of the tests that were saved, with the tests.
     pub saved: Vec<(u16, tenter_core::PullTest)>,
+    /// Cloths that the host has named, and people.
+    pub names: [Vec<Named>; 2],
+    /// The tags that a log has lent, if one has.
+    pub tags: Option<LentTags>,
+    /// The tag after the highest that was given.
+    pub given: u16,
+    /// Whether it knows the date.
+    pub dated: bool,
 }
 
 impl Handheld {
     /// A handheld whose log answers and is empty.
     #[must_use]
     pub fn with_log(demands: Vec<LabelledDemand>) -> Self {
-        let mut handheld = Self { demands, ..Self::default() };
+        let mut handheld = Self { demands, dated: true, ..Self::default() };
         handheld.log(true, 490);
         handheld
     }
@@ -34,34 +44,53 @@ impl Handheld {
     pub fn log(&mut self, present: bool, room: u16) {
         let demands = u8::try_from(self.demands.len()).unwrap_or(u8::MAX);
         let unsent = u16::try_from(self.saved.len()).unwrap_or(u16::MAX);
-        update(
-            &mut self.model,
-            Event::Log(LogState { present, room, unsent, demands, repeatability: self.hand }),
-            self.now,
-        );
+        let next_tag = self.given.max(self.tags.map_or(1, |tags| tags.next));
+        let (agreed, dated) = (self.tags.is_some(), self.dated);
+        let people = u8::try_from(self.names[1].len()).unwrap_or(u8::MAX);
+        let log =
+            LogState { present, room, unsent, demands, repeatability: self.hand, next_tag, agreed, people, dated };
+        update(&mut self.model, Event::Log(log), self.now);
+    }
+
+    /// What is known of a tag.
+    fn tag_use(&self, tag: u16) -> TagUse {
+        let tags = self.tags.unwrap_or(LentTags { least: 1, next: 1, most: 999 });
+        let tags = LentTags { next: tags.next.max(self.given), ..tags };
+        match self.names[0].iter().find(|named| named.tag == tag) {
+            Some(named) => TagUse::Cloth(named.clone()),
+            None if tags.is_free(tag) => TagUse::Free,
+            None if tags.holds(tag) => TagUse::Given,
+            None => TagUse::Unknown,
+        }
     }
 
     /// Acts, and does what the model asks for.
     pub fn act(&mut self, action: Action) {
-        match update(&mut self.model, Event::Key(action), self.now) {
-            Some(Effect::LoadDemand { slot }) => {
-                let demand = self.demands.get(usize::from(slot)).cloned();
-                update(&mut self.model, Event::Demand(demand), self.now);
+        let mut effect = update(&mut self.model, Event::Key(action), self.now);
+        while let Some(wanted) = effect {
+            let event = self.carry_out(wanted);
+            effect = update(&mut self.model, event, self.now);
+        }
+    }
+
+    fn carry_out(&mut self, effect: Effect) -> Event {
+        match effect {
+            Effect::LoadDemand { slot } => Event::Demand(self.demands.get(usize::from(slot)).cloned()),
+            Effect::LoadPerson { slot } => {
+                Event::Person(self.names[1].get(usize::from(slot)).map(|named| (slot, named.clone())))
             }
-            Some(Effect::Save { tag }) => {
-                if let Some(test) = self.model.test.clone() {
-                    self.saved.push((tag, test));
-                    let sequence = u32::try_from(self.saved.len()).unwrap_or(u32::MAX);
-                    let room = self.model.log.room.saturating_sub(1);
-                    self.log(true, room);
-                    update(&mut self.model, Event::Saved(sequence), self.now);
-                }
+            Effect::LookUpTag { tag } => Event::Tag(self.tag_use(tag)),
+            Effect::Save { tag, .. } => {
+                self.saved.extend(self.model.test.clone().map(|test| (tag, test)));
+                self.given = self.given.max(tag + 1);
+                let room = self.model.log.room.saturating_sub(1);
+                self.log(true, room);
+                Event::Saved(u32::try_from(self.saved.len()).unwrap_or(u32::MAX))
             }
-            Some(Effect::Browse { than, newer, round }) => {
+            Effect::Browse { than, newer, round } => {
                 let cloth = self.beside(than, newer).or_else(|| if round { self.beside(None, false) } else { None });
-                update(&mut self.model, Event::Cloth(cloth), self.now);
+                Event::Cloth(cloth)
             }
-            None => {}
         }
     }
 

@@ -35,7 +35,7 @@ fn everyday() -> PullTest {
 #[test]
 fn a_clock_never_set_and_no_readings() {
     let test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
-    let saved = SavedTest { tag: 7, clock: Clock { uptime_s: 90, unix_s: None }, test };
+    let saved = SavedTest::new(7, Clock { uptime_s: 90, unix_s: None }, test);
     #[rustfmt::skip]
     let body = [
         0,                                        // version 1 is variant 0
@@ -50,7 +50,7 @@ fn a_clock_never_set_and_no_readings() {
 #[test]
 fn an_everyday_test() {
     let clock = Clock { uptime_s: 100_000, unix_s: Some(1_760_000_000) };
-    let saved = SavedTest { tag: 300, clock, test: everyday() };
+    let saved = SavedTest::new(300, clock, everyday());
     #[rustfmt::skip]
     let body = [
         0,
@@ -70,7 +70,7 @@ fn an_everyday_test() {
 fn a_test_with_a_second_look() {
     let mut test = everyday();
     test.add_look(Length::from_mm(101)).unwrap();
-    let saved = SavedTest { tag: 7, clock: Clock { uptime_s: 90, unix_s: None }, test };
+    let saved = SavedTest::new(7, Clock { uptime_s: 90, unix_s: None }, test);
     #[rustfmt::skip]
     let body = [
         1, 7, 90, 0,                              // version 2 is variant 1; the rest as above
@@ -103,7 +103,7 @@ fn the_largest_saved_test() {
     }
     assert_eq!((test.pulls().len(), test.rests().len()), (MAX_PULLS, MAX_RESTS));
     let clock = Clock { uptime_s: u32::MAX, unix_s: Some(u32::MAX) };
-    let saved = SavedTest { tag: u16::MAX, clock, test };
+    let saved = SavedTest::new(u16::MAX, clock, test);
 
     let mut body = vec![1, 0xFF, 0xFF, 0x03]; // 65 535 = (3·128 + 127)·128 + 127
     body.extend([0xFF, 0xFF, 0xFF, 0xFF, 0x0F, 1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
@@ -124,7 +124,7 @@ fn the_largest_saved_test() {
 
 #[test]
 fn the_test_is_not_sealed_twice() {
-    let saved = SavedTest { tag: 300, clock: Clock { uptime_s: 100_000, unix_s: None }, test: everyday() };
+    let saved = SavedTest::new(300, Clock { uptime_s: 100_000, unix_s: None }, everyday());
     let test = encode_test(&everyday(), &mut [0; MAX_SAVED_BYTES]).unwrap().to_vec();
     let (body, _) = test[1..].split_last_chunk::<4>().unwrap();
     assert_eq!(encoded(&saved)[7..].split_last_chunk::<4>().unwrap().0, body);
@@ -152,7 +152,7 @@ fn what_is_whole_but_no_saved_test() {
 #[test]
 fn every_flipped_bit_is_seen() {
     let clock = Clock { uptime_s: 100_000, unix_s: Some(1_760_000_000) };
-    let bytes = encoded(&SavedTest { tag: 300, clock, test: everyday() });
+    let bytes = encoded(&SavedTest::new(300, clock, everyday()));
     for bit in 0..bytes.len() * 8 {
         let mut flipped = bytes.clone();
         flipped[bit / 8] ^= 1 << (bit % 8);

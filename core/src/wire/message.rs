@@ -25,6 +25,9 @@ pub const PROTOCOL: u8 = 1;
 /// The most bytes of the text that names a program's version.
 pub const MAX_VERSION_BYTES: usize = 16;
 
+/// The most bytes of a name on the handheld: a line of its display has 21 characters.
+pub const MAX_NAME_BYTES: usize = 21;
+
 /// The most bytes of a request: its number, a slot, a length of one byte, a demand.
 pub(crate) const MAX_REQUEST_CONTENT: usize = 1 + 1 + 1 + MAX_DEMAND_BYTES;
 
@@ -96,6 +99,47 @@ pub enum LinkRequest<'a> {
         /// Its whole degrees of freedom; 0 forgets it, whatever the ratio.
         dof: u32,
     },
+    /// Lends the handheld tags for cloths that the log does not know, so that nobody else gives them. Those given so far
+    /// stay given; the same said again changes nothing. Added after the others, as those below; a handheld that does not
+    /// know it says [`Refusal::Unknown`].
+    SetTags {
+        /// The first of them, from 1 on.
+        least: u16,
+        /// The last of them.
+        most: u16,
+    },
+    /// Which tags it may give, and how far it gave them. Answered by [`LinkReply::Tags`].
+    ListTags,
+    /// Writes a name.
+    SetName {
+        /// Into which list.
+        list: NameList,
+        /// Where, from 0 on.
+        slot: u8,
+        /// What the log knows it by.
+        mark: u32,
+        /// The tag of the cloth; 0 for a person.
+        tag: u16,
+        /// The name, of at most [`MAX_NAME_BYTES`].
+        name: &'a str,
+    },
+    /// How many names are in use, from slot 0 on.
+    SetNameCount {
+        /// Of which list.
+        list: NameList,
+        /// How many.
+        count: u8,
+    },
+}
+
+/// A list of names on the handheld.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum NameList {
+    /// The cloths of the log with their tags.
+    Cloths,
+    /// The people who may pull; the first is the owner.
+    People,
 }
 
 /// What the handheld answers.
@@ -130,6 +174,8 @@ pub enum LinkReply<'a> {
     Done,
     /// It is not done.
     Refused(Refusal),
+    /// The tags it may give.
+    Tags(LentTags),
 }
 
 /// Who a handheld is.
@@ -173,6 +219,40 @@ pub struct Listing {
     pub unacknowledged: u16,
     /// How many pages of the memory are free.
     pub free_pages: u16,
+}
+
+/// The tags that a handheld may give to cloths that the log does not know.
+///
+/// ```
+/// use tenter_core::wire::LentTags;
+///
+/// let tags = LentTags { least: 8, next: 10, most: 27 };
+/// assert!(tags.holds(8) && !tags.holds(28));
+/// assert!(!tags.is_free(9) && tags.is_free(10));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct LentTags {
+    /// The first of them.
+    pub least: u16,
+    /// The one it gives next: those before it are given. One more than `most` where all are.
+    pub next: u16,
+    /// The last of them.
+    pub most: u16,
+}
+
+impl LentTags {
+    /// Whether a tag is one of them.
+    #[must_use]
+    pub const fn holds(self, tag: u16) -> bool {
+        self.least <= tag && tag <= self.most
+    }
+
+    /// Whether a tag is one of them and not given yet.
+    #[must_use]
+    pub const fn is_free(self, tag: u16) -> bool {
+        self.holds(tag) && tag >= self.next
+    }
 }
 
 /// Why a request was refused.

@@ -5,4 +5,7 @@ mod message;
 pub mod record;
 pub mod saved;
 
-pub use message::{Identity, LinkReply, LinkRequest, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, PROTOCOL, Refusal};
+pub use message::{
+    Identity, LentTags, LinkReply, LinkRequest, Listing, MAX_NAME_BYTES, MAX_SAVED_BYTES, MAX_VERSION_BYTES, NameList,
+    PROTOCOL, Refusal,
+};

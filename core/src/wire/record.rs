@@ -278,18 +278,20 @@ impl TestV2 {
     /// The test, where the first version cannot hold all of it.
     pub(crate) fn needed(test: &PullTest) -> Option<Self> {
         let plain = test.looks().count() == 1 && test.planned_pulls().is_none() && !test.gauge_before_settling();
-        if plain {
-            return None;
-        }
+        (!plain).then(|| Self::of(test))
+    }
+
+    /// The test in the second version, whatever it holds.
+    pub(crate) fn of(test: &PullTest) -> Self {
         let readings = TestV1::from(test);
-        let unit = i32::try_from(readings.unit).ok()?;
+        let unit = i32::try_from(readings.unit).unwrap_or(1);
         let apart = |look: Look| (look.length.steps() - test.gauge().steps()).checked_div(unit).unwrap_or(0);
-        Some(Self {
+        Self {
             readings,
             gauge_before_settling: test.gauge_before_settling(),
             planned: test.planned_pulls(),
             looks: list(test.looks().skip(1).map(|look| LookV2 { after_pulls: look.after_pulls, apart: apart(look) })),
-        })
+        }
     }
 
     pub(crate) fn restore(&self) -> Option<PullTest> {

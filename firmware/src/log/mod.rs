@@ -6,9 +6,14 @@
 //! | --- | --- |
 //! | 0, 1 | the state, written in turn: its number and its user's repeatability, which tests the host has, how many demands there are |
 //! | 2 – 17 | eight demands, two pages each |
-//! | 18 – 511 | a ring of saved tests: most take one page, the largest four |
+//! | 18 – 447 | a ring of saved tests: most take one page, the largest four |
+//! | 448, 449 | what is remembered besides ([`Settings`]), written in turn |
+//! | 450 – 501 | names that the host sent: of 96 cloths, then of 8 people, two a page |
+//! | 502 – 509 | the test in hand, in two places written in turn |
 //!
-//! A smaller chip has a shorter ring. Every page and every record carries a checksum. The ring spreads the wear, and
+//! A smaller chip has a shorter ring, and one of fewer than 128 pages nothing behind it: that is then forgotten with the
+//! power. On a chip of an older program the ring went to its end; the last pages are set apart as soon as the host has
+//! every test. Every page and every record carries a checksum. The ring spreads the wear, and
 //! never overwrites a test that the host has not acknowledged. After an error everything is as it was before the
 //! call, or done; every call can be made again.
 
@@ -16,27 +21,44 @@ use core::fmt;
 use core::num::NonZeroU32;
 
 use heapless::Vec;
+use tenter_core::PullTest;
 use tenter_core::Repeatability;
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, RecordError, encode_demand};
 use tenter_core::saved::{self, MAX_SAVED_BYTES, SavedTest};
+use tenter_core::wire::{LentTags, NameList};
 
 mod demands;
 pub mod eeprom;
+mod journal;
+mod names;
 mod page;
 mod ring;
+mod settings;
 mod state;
 mod storage;
 
+pub use journal::Draft;
+pub use names::{CLOTH_SLOTS, Named, PEOPLE_SLOTS};
+pub use settings::Settings;
 pub use storage::{PAGE_BYTES, Storage, StoragePage};
 
+use journal::{JOURNAL_PAGES, Journal};
+use names::NAME_PAGES;
 use page::{PAYLOAD_BYTES, State};
 use ring::Ring;
+use settings::SettingsPages;
 use state::StatePages;
 
 const STATE_PAGES: u16 = 2;
 const DEMAND_START: u16 = STATE_PAGES;
 const SLOT_PAGES: u16 = 2;
 const RING_START: u16 = DEMAND_START + DEMAND_SLOTS as u16 * SLOT_PAGES;
+
+/// How many pages at the end of the chip are set apart.
+const APART_PAGES: u16 = 64;
+/// The smallest chip on which they are.
+const LEAST_PAGES: u16 = 128;
+const _: () = assert!(2 + NAME_PAGES + JOURNAL_PAGES <= APART_PAGES);
 
 /// How many demands fit.
 ///
@@ -136,7 +158,7 @@ impl<E: fmt::Debug> core::error::Error for LogError<E> {}
 /// # }
 /// # let mut chip = Ram([[0xFF; 64]; 64]);
 /// let test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
-/// let saved = SavedTest { tag: 7, clock: Clock::default(), test };
+/// let saved = SavedTest::new(7, Clock::default(), test);
 ///
 /// let number = Log::open(&mut chip)?.save(&saved)?;
 ///
@@ -152,6 +174,24 @@ pub struct Log<S> {
     storage: S,
     state: StatePages,
     ring: Ring,
+    settings: SettingsPages,
+    journal: Journal,
+    /// The test in hand when the power went.
+    draft: Option<Draft>,
+}
+
+/// Where what is set apart begins.
+#[derive(Clone, Copy)]
+struct Apart {
+    settings: Option<u16>,
+    journal: Option<u16>,
+}
+
+impl Apart {
+    fn of(pages: u16, apart: bool) -> Self {
+        let start = apart.then(|| pages.saturating_sub(APART_PAGES));
+        Self { settings: start, journal: start.map(|start| start + 2 + NAME_PAGES) }
+    }
 }
 
 impl<S: Storage> Log<S> {
@@ -162,11 +202,161 @@ impl<S: Storage> Log<S> {
     ///
     /// [`LogError::Chip`], [`LogError::TooSmall`] or [`LogError::Newer`]; nothing is written.
     pub fn open(mut storage: S) -> Result<Self, LogError<S::Error>> {
-        let pages = storage.pages().checked_sub(RING_START).filter(|pages| *pages >= MAX_TEST_PAGES);
+        let all = storage.pages();
+        let mut state = StatePages::read(&mut storage)?;
+        let mut ring = Self::ring(&mut storage, all, state.newest())?;
+        if !state.newest().apart && all >= LEAST_PAGES && ring.unacknowledged() == 0 {
+            // Nothing that waits can be in the way. A chip that does not take it stays as it is.
+            let apart = State { apart: true, ..state.newest() };
+            if state.write_both(&mut storage, apart).is_ok() {
+                ring = Self::ring(&mut storage, all, apart)?;
+            }
+        }
+        let apart = Apart::of(all, state.newest().apart);
+        let settings = SettingsPages::read(&mut storage, apart.settings)?;
+        let (journal, draft) = Journal::read(&mut storage, apart.journal)?;
+        let mut log = Self { storage, state, ring, settings, journal, draft };
+        if log.draft_is_saved()? {
+            log.draft = None;
+        }
+        Ok(log)
+    }
+
+    fn ring(storage: &mut S, all: u16, state: State) -> Result<Ring, LogError<S::Error>> {
+        let end = if state.apart { all.saturating_sub(APART_PAGES) } else { all };
+        let pages = end.checked_sub(RING_START).filter(|pages| *pages >= MAX_TEST_PAGES);
         let pages = pages.and_then(|pages| NonZeroU32::new(pages.into())).ok_or(LogError::TooSmall)?;
-        let state = StatePages::read(&mut storage)?;
-        let ring = Ring::read(&mut storage, pages, state.newest().acknowledged)?;
-        Ok(Self { storage, state, ring })
+        Ring::read(storage, pages, state.acknowledged)
+    }
+
+    /// Whether the power went between the saving of the test in hand and the note that there is none any more.
+    fn draft_is_saved(&mut self) -> Result<bool, LogError<S::Error>> {
+        let Some(Draft { next, test }) = self.draft.clone() else { return Ok(false) };
+        let mut from = next;
+        while let Some((seq, record)) = self.fetch_record(from)? {
+            if saved::decode(&record).is_ok_and(|saved| saved.test == test) {
+                return Ok(true);
+            }
+            from = seq.saturating_add(1);
+        }
+        Ok(false)
+    }
+
+    /// The test in hand when the power went, once.
+    pub const fn take_draft(&mut self) -> Option<Draft> {
+        self.draft.take()
+    }
+
+    /// Keeps the test in hand, or that there is none, over a loss of power.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::Chip`] or [`LogError::NotKept`]: what was kept before is still there.
+    pub fn keep_draft(&mut self, test: Option<&PullTest>) -> Result<(), LogError<S::Error>> {
+        self.journal.keep(&mut self.storage, test, self.ring.next())
+    }
+
+    /// What is remembered.
+    pub const fn settings(&self) -> Settings {
+        self.settings.newest()
+    }
+
+    /// Remembers.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::Chip`] or [`LogError::NotKept`].
+    pub fn set_settings(&mut self, settings: Settings) -> Result<(), LogError<S::Error>> {
+        self.settings.write(&mut self.storage, settings)
+    }
+
+    /// Lends tags; see [`LentTags`].
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::NoSlot`] for none, or for some that cannot be dialled; [`LogError::Chip`] or [`LogError::NotKept`].
+    pub fn lend_tags(&mut self, least: u16, most: u16) -> Result<(), LogError<S::Error>> {
+        if least == 0 || least > most || most > settings::MOST_TAG {
+            return Err(LogError::NoSlot);
+        }
+        let mut settings = self.settings();
+        settings.lend(least, most);
+        self.set_settings(settings)
+    }
+
+    /// The tags that may be given.
+    pub const fn tags(&self) -> LentTags {
+        self.settings().tags
+    }
+
+    const fn names(&self) -> Option<u16> {
+        match self.settings.start() {
+            Some(start) => Some(start + 2),
+            None => None,
+        }
+    }
+
+    /// How many names are in use.
+    pub const fn name_count(&self, list: NameList) -> u8 {
+        match list {
+            NameList::Cloths => self.settings().cloths,
+            NameList::People => self.settings().people,
+        }
+    }
+
+    /// Says how many names are in use.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::NoSlot`], [`LogError::Chip`] or [`LogError::NotKept`].
+    pub fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), LogError<S::Error>> {
+        if count > if self.names().is_some() { names::slots(list) } else { 0 } {
+            return Err(LogError::NoSlot);
+        }
+        let mut settings = self.settings();
+        match list {
+            NameList::Cloths => settings.cloths = count,
+            NameList::People => settings.people = count,
+        }
+        self.set_settings(settings)
+    }
+
+    /// Writes a name, in use or not.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::NoSlot`], [`LogError::Chip`] or [`LogError::NotKept`].
+    pub fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), LogError<S::Error>> {
+        match self.names().filter(|_| slot < names::slots(list)) {
+            Some(start) => names::write(&mut self.storage, start, list, slot, named),
+            None => Err(LogError::NoSlot),
+        }
+    }
+
+    /// The name in a slot in use; none that cannot be read.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::Chip`].
+    pub fn name(&mut self, list: NameList, slot: u8) -> Result<Option<Named>, LogError<S::Error>> {
+        match self.names().filter(|_| slot < self.name_count(list)) {
+            Some(start) => names::read(&mut self.storage, start, list, slot),
+            None => Ok(None),
+        }
+    }
+
+    /// The cloth with a tag, where the host told its name.
+    ///
+    /// # Errors
+    ///
+    /// [`LogError::Chip`].
+    pub fn cloth_tagged(&mut self, tag: u16) -> Result<Option<Named>, LogError<S::Error>> {
+        for slot in 0..self.name_count(NameList::Cloths) {
+            if let Some(named) = self.name(NameList::Cloths, slot)?.filter(|named| named.tag == tag) {
+                return Ok(Some(named));
+            }
+        }
+        Ok(None)
     }
 
     /// Saves a test under the next number and hands the number back. Numbers grow, and may leave gaps.
@@ -178,6 +368,10 @@ impl<S: Storage> Log<S> {
     pub fn save(&mut self, saved: &SavedTest) -> Result<u32, LogError<S::Error>> {
         let mut buffer = [0; MAX_SAVED_BYTES];
         let record = saved::encode(saved, &mut buffer).map_err(LogError::Record)?;
+        // First: whatever happens, the tag is not given again.
+        let mut settings = self.settings();
+        settings.give(saved.tag);
+        self.set_settings(settings)?;
         if self.ring.overwrites(&mut self.storage, record.len())? {
             self.ring = self.ring.again(&mut self.storage)?;
         }

@@ -9,7 +9,7 @@ pub(super) const PAYLOAD_BYTES: usize = 53;
 
 const CHECKED_BYTES: usize = PAGE_BYTES - 4;
 
-fn sealed(fields: &[&[u8]]) -> StoragePage {
+pub(super) fn sealed(fields: &[&[u8]]) -> StoragePage {
     let mut page = [0xFF; PAGE_BYTES];
     for (place, byte) in page.iter_mut().take(CHECKED_BYTES).zip(fields.iter().copied().flatten()) {
         *place = *byte;
@@ -20,7 +20,7 @@ fn sealed(fields: &[&[u8]]) -> StoragePage {
     page
 }
 
-fn is_whole(page: &StoragePage) -> bool {
+pub(super) fn is_whole(page: &StoragePage) -> bool {
     page.split_last_chunk().is_some_and(|(body, sum)| u32::from_le_bytes(*sum) == checksum(body))
 }
 
@@ -69,6 +69,8 @@ pub(super) struct State {
     pub repeatability: [u32; 2],
     /// How much the user's days differ, in the same way; likewise erased where a program did not know of it.
     pub sessions: [u32; 2],
+    /// Whether the last pages are set apart from the ring, for settings, names and the test in hand: the second layout.
+    pub apart: bool,
 }
 
 /// The first `N` numbers in `bytes`.
@@ -81,8 +83,8 @@ fn numbers<const N: usize>(bytes: &[u8]) -> [u32; N] {
 }
 
 impl State {
-    /// The layout of the whole chip that this program writes, and the newest that it reads.
-    pub const LAYOUT: u8 = 1;
+    /// The newest layout of the whole chip that this program knows. In the first one the ring goes to the end.
+    pub const LAYOUT: u8 = 2;
 
     /// The layout, the age and the state, where the page is whole.
     pub fn of(page: &StoragePage) -> Option<(u8, u32, Self)> {
@@ -94,16 +96,16 @@ impl State {
         is_whole(page).then_some((
             *layout,
             age,
-            Self { device, acknowledged, demands: *demands, repeatability, sessions },
+            Self { device, acknowledged, demands: *demands, repeatability, sessions, apart: *layout >= Self::LAYOUT },
         ))
     }
 
     pub fn page(&self, age: u32) -> StoragePage {
-        let Self { device, acknowledged, demands, repeatability, sessions } = self;
+        let Self { device, acknowledged, demands, repeatability, sessions, apart } = self;
         let words = [age, *device, *acknowledged].map(u32::to_le_bytes);
         let [repeatability, sessions] = [repeatability, sessions].map(|both| both.map(u32::to_le_bytes));
         sealed(&[
-            &[Self::LAYOUT],
+            &[if *apart { Self::LAYOUT } else { 1 }],
             words.as_flattened(),
             &[*demands],
             repeatability.as_flattened(),
@@ -130,7 +132,7 @@ mod tests {
     #[test]
     fn the_bytes_of_the_state() {
         let (repeatability, sessions) = ([500, 22], [1400, 6]);
-        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, repeatability, sessions };
+        let state = State { device: 0xA1B2_C3D4, acknowledged: 300, demands: 8, repeatability, sessions, apart: false };
         let page = state.page(5);
         let mut by_hand = [0xFF; PAGE_BYTES];
         by_hand[..22].copy_from_slice(b"\x01\x05\0\0\0\xD4\xC3\xB2\xA1\x2C\x01\0\0\x08\xF4\x01\0\0\x16\0\0\0");
@@ -138,6 +140,9 @@ mod tests {
         by_hand[60..].copy_from_slice(&0xC2B8_F1CFu32.to_le_bytes());
         assert_eq!(page, by_hand);
         assert_eq!(State::of(&page), Some((1, 5, state)));
+        let apart = State { apart: true, ..state };
+        assert_eq!(apart.page(5)[..30], [&[2], &by_hand[1..30]].concat());
+        assert_eq!(State::of(&apart.page(5)), Some((2, 5, apart)));
     }
 
     /// As it was written before it held the days: they are erased.

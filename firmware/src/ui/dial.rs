@@ -58,6 +58,8 @@ pub struct Dial {
     most: i32,
     /// The place that the only button changes, from the coarsest.
     place: u8,
+    /// The place it begins with.
+    first: u8,
 }
 
 impl Dial {
@@ -80,13 +82,19 @@ impl Dial {
         let floor = |length: Length| length.steps().div_euclid(unit);
         let least = floor(Length::from_steps(least.steps().saturating_add(unit - 1)));
         let most = floor(most).max(least);
-        Self { kind, value: floor(start).clamp(least, most), least, most, place: 0 }
+        Self { kind, value: floor(start).clamp(least, most), least, most, place: 0, first: 0 }
     }
 
     /// A whole number from 1 to 999.
     #[must_use]
     pub fn count(start: u16) -> Self {
-        Self { kind: DialKind::Count, value: i32::from(start).clamp(1, 999), least: 1, most: 999, place: 0 }
+        Self { kind: DialKind::Count, value: i32::from(start).clamp(1, 999), least: 1, most: 999, place: 0, first: 0 }
+    }
+
+    /// The same, where the number lies near: the only button begins at the second place, which goes on into the first.
+    #[must_use]
+    pub const fn finely(self) -> Self {
+        Self { place: 1, first: 1, ..self }
     }
 
     /// What is dialled.
@@ -127,6 +135,7 @@ impl Dial {
     pub fn step(&mut self) {
         let size = self.place();
         let wheel = match self.place.checked_sub(1) {
+            _ if self.place == self.first => i32::MAX,
             None => i32::MAX,
             Some(before) => self.kind.places().get(usize::from(before)).copied().unwrap_or(i32::MAX),
         };

@@ -4,28 +4,37 @@ mod dial;
 mod input;
 mod making;
 mod model;
+pub mod readings;
 mod screen;
+mod tag;
 #[cfg(test)]
 mod tests;
 
 use tenter_core::record::LabelledDemand;
+use tenter_core::saved::Meant;
 use tenter_core::{Ends, Grain, Length, MAX_LENGTH, MAX_LOOKS, MAX_PULLS, MAX_RESTS, PullTest, Scale, TestError};
+
+use crate::log::{Named, Settings};
 
 pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
 pub use making::{MakingState, MeasuredCloth};
 pub use model::{LogState, Model, REST_SECONDS};
+pub use readings::ReadingAt;
 pub use screen::{ListRow, Screen};
-
-use model::Correcting;
+pub use tag::TagUse;
 
 /// The gauge lengths offered, and whether they are marked on an inch scale; after the last comes a dial.
-const GAUGES: [(Length, bool); 4] = [
+const GAUGES: [(Length, bool); 5] = [
     (Length::from_mm(100), false),
     (Length::from_mm(200), false),
+    (Length::from_mm(250), false),
     (Length::from_inch_64ths(256), true),
     (Length::from_inch_64ths(640), true),
 ];
+
+/// The pulls that a test has unless somebody wants more or fewer.
+const PULLS: usize = 3;
 
 /// What happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +53,14 @@ pub enum Event {
     Demand(Option<LabelledDemand>),
     /// The saved test that was asked for; none where there is no further one.
     Cloth(Option<MeasuredCloth>),
+    /// What is known of the tag that was asked for.
+    Tag(TagUse),
+    /// The person that was asked for, and in which slot; none where there is no further one.
+    Person(Option<(u8, Named)>),
+    /// What was remembered while it was off.
+    Settings(Settings),
+    /// The test that was in hand when the power went.
+    Draft(PullTest),
 }
 
 /// What is to be done outside.
@@ -53,6 +70,20 @@ pub enum Effect {
     Save {
         /// The number pinned to the cloth.
         tag: u16,
+        /// Which cloth that is.
+        meant: Meant,
+        /// The mark of the person who pulled.
+        by: Option<u32>,
+    },
+    /// Say what is known of a tag.
+    LookUpTag {
+        /// The tag.
+        tag: u16,
+    },
+    /// Bring the person of this slot.
+    LoadPerson {
+        /// The slot, from 0.
+        slot: u8,
     },
     /// Bring the demand of this slot.
     LoadDemand {
@@ -104,6 +135,25 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
             model.demand = demand;
             None
         }
+        Event::Tag(found) => tag::looked_up(model, found),
+        Event::Person(person) => {
+            (model.person, model.by) = person.map_or((None, None), |(slot, named)| (Some(slot), Some(named)));
+            None
+        }
+        Event::Settings(settings) => {
+            let Settings { gauge, inch, grain, demand, .. } = settings;
+            // What was remembered is as good as what is offered, or it is not believed.
+            if PullTest::new(gauge, grain).is_ok() {
+                (model.gauge, model.inch, model.grain) = (gauge, inch, grain);
+            }
+            model.slot = demand.filter(|slot| *slot < model.log.demands);
+            model.slot.map(|slot| Effect::LoadDemand { slot })
+        }
+        Event::Draft(test) => {
+            model.test = Some(test);
+            model.show(Screen::Resume);
+            None
+        }
         Event::Cloth(cloth) => {
             if model.screen == Screen::Shelf && cloth.is_some() {
                 model.making.cloth = cloth;
@@ -122,13 +172,22 @@ fn key(model: &mut Model, action: Action) -> Option<Effect> {
         (screen, action) if screen.is_dial() => dial(model, action),
         (Screen::Shelf, Action::Less(_) | Action::More(_) | Action::Step) => making::browse(model, action),
         (screen, Action::Less(_) | Action::More(_) | Action::Step) => {
-            let rows = u8::try_from(screen.rows().len()).unwrap_or(u8::MAX);
-            let rows = screen.pages().unwrap_or(rows).max(1);
+            if screen == Screen::Pull && action == Action::Step {
+                go_on(model);
+                return None;
+            }
+            let rows = model.row_count();
             model.row = match action {
                 Action::Less(_) => model.row.saturating_sub(1),
                 Action::More(_) => (model.row + 1).min(rows - 1),
                 _ => (model.row + 1) % rows,
             };
+            None
+        }
+        (Screen::Readings, Action::Next | Action::Accept) => {
+            let row = usize::from(model.row);
+            model.correcting = model.test.as_ref().and_then(|test| readings::newest_first(test).get(row).copied());
+            model.show(if model.correcting.is_some() { Screen::Reading } else { Screen::Choice });
             None
         }
         (screen, Action::Next | Action::Accept) => match screen.rows().get(usize::from(model.row)) {
@@ -146,6 +205,12 @@ fn choose(model: &mut Model, row: ListRow) -> Option<Effect> {
     match row {
         ListRow::Start => start(model),
         ListRow::Demand => return next_demand(model),
+        ListRow::By => {
+            let slot = model.person.map_or(0, |slot| slot.saturating_add(1));
+            return Some(Effect::LoadPerson { slot });
+        }
+        ListRow::GoOn => model.show(Screen::Choice),
+        ListRow::ThatTag | ListRow::OtherTag => return tag::choose(model, row),
         ListRow::Grain => {
             model.grain = match model.grain {
                 Grain::Crosswise => Grain::Lengthwise,
@@ -178,7 +243,9 @@ fn choose(model: &mut Model, row: ListRow) -> Option<Effect> {
             }
             None => model.show(Screen::Release),
         },
-        ListRow::Correct => correct(model),
+        ListRow::Correct => model.show(Screen::Readings),
+        ListRow::DialAgain => dial_again(model),
+        ListRow::Drop => change(model, None),
         ListRow::LookAgain => dial_look(model, None),
         ListRow::Discard => model.show(Screen::Discard),
         ListRow::SkipRest | ListRow::Keep => model.show(Screen::Choice),
@@ -193,7 +260,7 @@ fn choose(model: &mut Model, row: ListRow) -> Option<Effect> {
         }
         ListRow::MeasureAnyway => begin(model),
         ListRow::GoBack => back(model),
-        ListRow::TryAgain => model.show(Screen::Tag),
+        ListRow::TryAgain => return tag::save(model),
         ListRow::Saved => return making::open_shelf(model),
         ListRow::Join => return making::join(model),
         ListRow::PassOver => making::pass_over(model),
@@ -204,7 +271,11 @@ fn choose(model: &mut Model, row: ListRow) -> Option<Effect> {
 /// A screen without a list was accepted.
 fn go_on(model: &mut Model) {
     match model.screen {
+        // Whoever pulls has both hands full: the key is pressed as one lets go, and the dial turned while the cloth rests.
         Screen::Pull => {
+            model.held_seconds = model.seconds();
+            model.let_go = Some(model.now);
+            model.since = model.now;
             dial_extended(model, None);
         }
         Screen::Rest => {
@@ -213,8 +284,7 @@ fn go_on(model: &mut Model) {
         }
         Screen::Result => {
             if model.can_save() {
-                model.dial = Dial::count(model.next_tag);
-                model.show(Screen::Tag);
+                tag::ask(model);
             } else {
                 model.show(if model.log.present { Screen::Full } else { Screen::NoLog });
             }
@@ -260,33 +330,53 @@ fn dialled(model: &mut Model) -> Option<Effect> {
             model.show(Screen::Home);
             model.row = 3;
         }
-        Screen::Extended if model.correcting.is_some() => measured(model, |test| test.add_pull(length), Screen::Choice),
+        Screen::Extended | Screen::Recovered | Screen::Look if model.correcting.is_some() => {
+            change(model, Some(length));
+        }
         Screen::Extended => {
             // Until now the release of the pull before still counted: "pull again" can be called off.
-            model.released = None;
-            measured(model, |test| test.add_pull(length), Screen::Release);
+            let released = model.let_go;
+            let planned = model.test.as_ref().is_some_and(|test| test.pulls().len().saturating_add(1) < PULLS);
+            if measured(model, |test| test.add_pull(length), Screen::Rest) {
+                (model.released, model.since) = (released, released.unwrap_or(model.now));
+                if planned {
+                    model.start_clock(Screen::Pull);
+                }
+            }
         }
         Screen::Recovered => {
             let seconds = model.rest_seconds;
-            measured(model, |test| test.add_rest(seconds, length), Screen::Choice);
+            let planned = model.test.as_ref().is_some_and(|test| test.pulls().len() < PULLS);
+            if measured(model, |test| test.add_rest(seconds, length), Screen::Choice) && !planned {
+                finish(model);
+            }
         }
-        Screen::Look => measured(model, |test| test.add_look(length), Screen::Choice),
-        Screen::Tag => {
-            let tag = model.dial.as_count();
-            model.next_tag = if tag < 999 { tag + 1 } else { 1 };
-            model.show(Screen::Saving);
-            return Some(Effect::Save { tag });
+        Screen::Look => {
+            measured(model, |test| test.add_look(length), Screen::Choice);
         }
+        Screen::Tag => return tag::dialled(model),
         _ => making::dialled(model, length),
     }
     None
 }
 
-/// Adds a reading to the test and goes on; an invalid one stays on its dial.
-fn measured(model: &mut Model, add: impl FnOnce(&mut PullTest) -> Result<(), TestError>, next: Screen) {
-    if model.test.as_mut().is_some_and(|test| add(test).is_ok()) {
-        model.correcting = None;
+/// Adds a reading to the test and goes on; an invalid one stays on its dial, and is told by false.
+fn measured(model: &mut Model, add: impl FnOnce(&mut PullTest) -> Result<(), TestError>, next: Screen) -> bool {
+    let added = model.test.as_mut().is_some_and(|test| add(test).is_ok());
+    if added {
         model.show(next);
+    }
+    added
+}
+
+/// Puts another length in the place of a reading, or drops it; an invalid one stays on its dial.
+fn change(model: &mut Model, to: Option<Length>) {
+    let Some((at, test)) = model.correcting.zip(model.test.as_ref()) else { return };
+    if let Some(test) = readings::changed(test, at, to) {
+        model.test = Some(test);
+        model.correcting = None;
+        model.show(if model.is_measured() { Screen::Choice } else { Screen::Home });
+        model.put_aside_unstarted();
     }
 }
 
@@ -303,16 +393,23 @@ fn dial_extended(model: &mut Model, start: Option<Length>) {
 /// Dials a recovered length, beginning at `start` or at the gauge length.
 fn dial_recovered(model: &mut Model, start: Option<Length>) {
     let Some(test) = &model.test else { return };
-    let Some(extended) = test.pulls().last().copied() else { return };
+    let pull = match model.correcting {
+        Some(ReadingAt::Rest(rest)) => {
+            test.rests().get(rest).and_then(|rest| test.pulls().get(usize::from(rest.after_pull)))
+        }
+        _ => test.pulls().last(),
+    };
+    let Some(extended) = pull.copied() else { return };
     let gauge = test.gauge();
     let least = Length::from_steps(gauge.steps() / 10 * 9 + 9);
-    model.dial = Dial::length(test.scale().is_inch(), start.unwrap_or(gauge), least, extended);
+    model.dial = Dial::length(test.scale().is_inch(), start.unwrap_or(gauge), least, extended).finely();
     model.show(Screen::Recovered);
 }
 
 /// Dials the gauge length as it reads now, beginning at `start` or at the first look; nothing where no more looks fit.
 fn dial_look(model: &mut Model, start: Option<Length>) {
-    let Some(test) = model.test.as_ref().filter(|test| test.looks().count() < MAX_LOOKS) else { return };
+    let room = |test: &&PullTest| start.is_some() || test.looks().count() < MAX_LOOKS;
+    let Some(test) = model.test.as_ref().filter(room) else { return };
     let gauge = test.gauge();
     let tenth = gauge.steps() / 10;
     let [least, most] = [gauge.steps() - tenth, gauge.steps() + tenth].map(Length::from_steps);
@@ -320,46 +417,23 @@ fn dial_look(model: &mut Model, start: Option<Length>) {
     model.show(Screen::Look);
 }
 
-/// Takes the newest reading back and dials it again.
-fn correct(model: &mut Model) {
-    let Some(test) = &mut model.test else { return };
-    let newest_look = test.looks().skip(1).last().filter(|look| usize::from(look.after_pulls) == test.pulls().len());
-    if let Some(look) = newest_look {
-        test.undo();
-        model.correcting = Some(Correcting::Look(look.length));
-        return dial_look(model, Some(look.length));
-    }
-    let Some(extended) = test.pulls().last().copied() else { return };
-    let newest_pull = test.pulls().len().saturating_sub(1);
-    let rest = test.rests().last().copied().filter(|rest| usize::from(rest.after_pull) == newest_pull);
-    test.undo();
-    match rest {
-        Some(rest) => {
-            model.correcting = Some(Correcting::Rest(rest));
-            model.rest_seconds = rest.seconds;
-            dial_recovered(model, Some(rest.recovered));
-        }
-        None => {
-            model.correcting = Some(Correcting::Pull(extended));
-            dial_extended(model, Some(extended));
+/// Dials the reading that was chosen again; it stands until another is taken.
+fn dial_again(model: &mut Model) {
+    let Some((at, test)) = model.correcting.zip(model.test.as_ref()) else { return };
+    let length = readings::length(test, at);
+    match at {
+        ReadingAt::Pull(_) => dial_extended(model, length),
+        ReadingAt::Look(_) => dial_look(model, length),
+        ReadingAt::Rest(rest) => {
+            model.rest_seconds = test.rests().get(rest).map_or(0, |rest| rest.seconds);
+            dial_recovered(model, length);
         }
     }
-}
-
-/// Puts back a reading whose correction was called off; false when none was under way.
-fn call_off(model: &mut Model) -> bool {
-    let (Some(correcting), Some(test)) = (model.correcting.take(), &mut model.test) else { return false };
-    let put_back = match correcting {
-        Correcting::Pull(extended) => test.add_pull(extended),
-        Correcting::Rest(rest) => test.add_rest(rest.seconds, rest.recovered),
-        Correcting::Look(length) => test.add_look(length),
-    };
-    put_back.is_ok()
 }
 
 /// Nothing that was measured is lost by going back.
 fn back(model: &mut Model) {
-    if call_off(model) {
+    if model.correcting.take().is_some() {
         return model.show(Screen::Choice);
     }
     if model.screen.is_making() {
@@ -371,10 +445,22 @@ fn back(model: &mut Model) {
         Screen::Full | Screen::NoLog => Screen::Home,
         Screen::Pull if measured => Screen::Choice,
         Screen::Pull => Screen::Settle,
-        Screen::Extended => return model.show(Screen::Pull),
-        Screen::Recovered => return model.show(Screen::Rest),
-        Screen::Release | Screen::Rest | Screen::Look | Screen::Discard | Screen::Result => Screen::Choice,
+        Screen::Extended => {
+            model.let_go = None;
+            return model.start_clock(Screen::Pull);
+        }
+        Screen::Recovered => {
+            model.since = model.released.unwrap_or(model.since);
+            return model.show(Screen::Rest);
+        }
+        Screen::Release | Screen::Rest | Screen::Look | Screen::Discard | Screen::Result | Screen::Readings => {
+            Screen::Choice
+        }
         Screen::Tag | Screen::NotSaved => Screen::Result,
+        Screen::TagTaken => {
+            tag::ask(model);
+            return;
+        }
         Screen::Saving => return,
         Screen::Saved => {
             model.forget_test();

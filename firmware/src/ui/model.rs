@@ -2,12 +2,17 @@
 
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::{Context, Demand, Evaluation, Grain, Length, PullTest, Rest, Rules, Unit};
+use tenter_core::saved::Meant;
+use tenter_core::{Context, Demand, Evaluation, Grain, Length, PullTest, Rules, Unit};
 
-use super::{Dial, MakingState, Screen, making};
+use super::{Dial, MakingState, ReadingAt, Screen, TagUse, making, readings};
+use crate::log::{Named, Settings};
 
 /// Seconds after release at which a reading is asked for, one after the other.
 pub const REST_SECONDS: [u32; 3] = [60, 300, 1800];
+
+/// When the buzzer sounds after it is time to read, in milliseconds: three times, so that nobody takes it for another.
+const BEEPS: [(u32, u32); 3] = [(0, 150), (300, 450), (600, 750)];
 
 /// What is known of the log.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -22,14 +27,14 @@ pub struct LogState {
     pub demands: u8,
     /// The user's repeatability, where the host has sent it.
     pub repeatability: Option<Repeatability>,
-}
-
-/// A reading that was taken back to be dialled again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Correcting {
-    Pull(Length),
-    Rest(Rest),
-    Look(Length),
+    /// The tag to give next.
+    pub next_tag: u16,
+    /// Whether it was agreed with a log, so that it is free there.
+    pub agreed: bool,
+    /// People whom the host has named.
+    pub people: u8,
+    /// Whether the date is known.
+    pub dated: bool,
 }
 
 /// Everything a screen shows.
@@ -60,12 +65,23 @@ pub struct Model {
     pub rest_seconds: u32,
     /// The number being dialled.
     pub dial: Dial,
-    /// The reading that is being corrected, should that be called off.
-    pub(super) correcting: Option<Correcting>,
+    /// When the pull at hand was let go, until its reading is taken.
+    pub(super) let_go: Option<u32>,
+    /// For how long it was held, in seconds.
+    pub held_seconds: u32,
+    /// The reading that is being corrected.
+    pub correcting: Option<ReadingAt>,
     /// The figures and answers of a finished test.
     pub evaluation: Option<Evaluation>,
-    /// The tag proposed next.
-    pub next_tag: u16,
+    /// The tag to save under, and what is known of it.
+    pub tag: u16,
+    /// What is known of that tag.
+    pub tag_use: TagUse,
+    /// Which cloth the person meant by it.
+    pub meant: Meant,
+    /// Who pulls, and in which slot that stands.
+    pub by: Option<Named>,
+    pub(super) person: Option<u8>,
     /// The sequence number of the test saved last.
     pub saved: Option<u32>,
     /// What is known of the log.
@@ -92,9 +108,15 @@ impl Default for Model {
             released: None,
             rest_seconds: 0,
             dial: Dial::count(1),
+            let_go: None,
+            held_seconds: 0,
             correcting: None,
             evaluation: None,
-            next_tag: 1,
+            tag: 1,
+            tag_use: TagUse::Free,
+            meant: Meant::Unsaid,
+            by: None,
+            person: None,
             saved: None,
             log: LogState::default(),
             making: MakingState::default(),
@@ -153,7 +175,50 @@ impl Model {
         self.log.present && self.log.room > 0
     }
 
+    /// The test to keep should the power go now: none before its first reading, and none that is saved.
+    #[must_use]
+    pub fn draft(&self) -> Option<&PullTest> {
+        self.test.as_ref().filter(|test| !test.pulls().is_empty() && self.screen != Screen::Saved)
+    }
+
+    /// What is to be remembered of this handheld's ways.
+    #[must_use]
+    pub fn remembered(&self, settings: Settings) -> Settings {
+        let by = self.by.as_ref().map(|person| person.mark);
+        Settings { gauge: self.gauge, inch: self.inch, grain: self.grain, demand: self.slot, by, ..settings }
+    }
+
+    /// How many rows or pages the screen has, at least one.
+    #[must_use]
+    pub fn row_count(&self) -> u8 {
+        let rows = match self.screen {
+            Screen::Readings => self.test.as_ref().map_or(0, |test| readings::newest_first(test).len()),
+            screen => screen.rows().len(),
+        };
+        self.screen.pages().unwrap_or(u8::try_from(rows).unwrap_or(u8::MAX)).max(1)
+    }
+
+    /// Whether a clock on the screen runs.
+    #[must_use]
+    pub const fn has_clock(&self) -> bool {
+        self.screen.has_clock() || matches!(self.screen, Screen::Extended) && self.correcting.is_none()
+    }
+
+    /// Whether the buzzer sounds: three times as it is time to read.
+    #[must_use]
+    pub fn buzzes(&self) -> bool {
+        self.since_target().is_some_and(|ms| BEEPS.iter().any(|(from, to)| (*from..*to).contains(&ms)))
+    }
+
+    /// Milliseconds since the time to read.
+    fn since_target(&self) -> Option<u32> {
+        let target = self.rest_target().filter(|_| self.screen == Screen::Rest)?;
+        self.now.wrapping_sub(self.since).checked_sub(target.saturating_mul(1000))
+    }
+
     pub(super) fn forget_test(&mut self) {
+        self.correcting = None;
+        self.let_go = None;
         self.test = None;
         self.evaluation = None;
         self.released = None;
@@ -187,9 +252,16 @@ impl Model {
         REST_SECONDS.into_iter().find(|target| !same_pull || *target > read)
     }
 
-    /// In how many milliseconds something on the screen changes by itself; none while nothing does.
+    /// In how many milliseconds something on the screen or the buzzer changes by itself; none while nothing does.
     #[must_use]
-    pub const fn due_in(&self, now: u32) -> Option<u32> {
-        if self.screen.has_clock() { Some(1000 - now.wrapping_sub(self.since) % 1000) } else { None }
+    pub fn due_in(&self, now: u32) -> Option<u32> {
+        let second = 1000 - now.wrapping_sub(self.since) % 1000;
+        let beep = self.since_target().and_then(|ms| {
+            BEEPS
+                .iter()
+                .flat_map(|(from, to)| [*from, *to])
+                .find_map(|edge| edge.checked_sub(ms).filter(|wait| *wait > 0))
+        });
+        self.has_clock().then(|| beep.map_or(second, |beep| beep.min(second)))
     }
 }

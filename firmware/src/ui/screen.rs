@@ -28,12 +28,20 @@ pub enum Screen {
     Look,
     /// What next.
     Choice,
+    /// The readings, the newest first.
+    Readings,
+    /// What to do with one of them.
+    Reading,
+    /// The power went in the middle of a test.
+    Resume,
     /// Throw the test away?
     Discard,
     /// The answer, its figures, what would settle it.
     Result,
     /// Dialling the tag number.
     Tag,
+    /// The tag may be another cloth's.
+    TagTaken,
     /// Being written.
     Saving,
     /// Written.
@@ -61,7 +69,12 @@ impl Screen {
     #[must_use]
     pub const fn rows(self) -> &'static [ListRow] {
         match self {
-            Self::Home => &[ListRow::Start, ListRow::Demand, ListRow::Grain, ListRow::Gauge, ListRow::Saved],
+            Self::Home => {
+                &[ListRow::Start, ListRow::Demand, ListRow::Grain, ListRow::Gauge, ListRow::Saved, ListRow::By]
+            }
+            Self::Reading => &[ListRow::DialAgain, ListRow::Drop],
+            Self::Resume => &[ListRow::GoOn, ListRow::Discard],
+            Self::TagTaken => &[ListRow::ThatTag, ListRow::OtherTag],
             Self::Settle => &[ListRow::Settled, ListRow::SkipSettling],
             Self::Release => &[ListRow::Released, ListRow::SkipRest],
             Self::Choice => &[
@@ -145,10 +158,22 @@ pub enum ListRow {
     Finish,
     /// Another reading after the same release.
     ReadAgain,
-    /// Dial the newest reading again.
+    /// Dial a reading again, or drop it.
     Correct,
     /// Another look at the gauge length.
     LookAgain,
+    /// Dial a reading again.
+    DialAgain,
+    /// Drop a reading.
+    Drop,
+    /// Go on with a test after the power went.
+    GoOn,
+    /// The tag is meant.
+    ThatTag,
+    /// Another tag.
+    OtherTag,
+    /// Who pulls.
+    By,
     /// Throw the test away.
     Discard,
     /// Keep it after all.

@@ -18,7 +18,9 @@ fn action() -> impl Strategy<Value = Action> {
 pub fn event() -> impl Strategy<Value = Event> {
     let log = (any::<bool>(), any::<u16>(), any::<u16>(), 0..9u8).prop_map(|(present, room, unsent, demands)| {
         let repeatability = Repeatability::from_thousandths(unsent.into(), demands.into());
-        Event::Log(LogState { present, room, unsent, demands, repeatability })
+        let (agreed, dated) = (room % 2 == 0, unsent % 2 == 0);
+        let next_tag = room % 1001;
+        Event::Log(LogState { present, room, unsent, demands, repeatability, next_tag, agreed, dated, people: demands })
     });
     prop_oneof![
         12 => action().prop_map(Event::Key),
@@ -28,6 +30,20 @@ pub fn event() -> impl Strategy<Value = Event> {
         2 => log,
         1 => Just(Event::Demand(LabelledDemand::new("tights", Demand::default()))),
         4 => cloth().prop_map(Event::Cloth),
+        2 => tag_use().prop_map(Event::Tag),
+        1 => any::<Option<u8>>().prop_map(|slot| Event::Person(slot.zip(Named::new(7, 0, "Anna")))),
+        1 => (any::<i32>(), any::<bool>(), any::<Option<u8>>()).prop_map(|(gauge, inch, demand)| {
+            Event::Settings(Settings { gauge: Length::from_steps(gauge), inch, demand, ..Settings::default() })
+        }),
+    ]
+}
+
+fn tag_use() -> impl Strategy<Value = TagUse> {
+    prop_oneof![
+        Just(TagUse::Free),
+        Just(TagUse::Given),
+        Just(TagUse::Unknown),
+        Just(TagUse::Cloth(Named::new(9, 7, "Vestry twill").unwrap())),
     ]
 }
 
@@ -72,12 +88,12 @@ proptest! {
     fn any_events(events in prop::collection::vec((event(), 0..100_000u32), 0..80)) {
         let model = play(&events);
         let rows = model.screen.rows().len();
-        prop_assert!(usize::from(model.row) < rows.max(usize::from(model.screen.pages().unwrap_or(1))));
+        prop_assert!(model.row < model.row_count() && usize::from(model.row_count()) >= rows);
         let mut frame = crate::frame::Frame::default();
         crate::view::draw(&model, &mut frame);
     }
 
-    /// Readings are lost only by throwing the test away, by correcting the last of them, or after they were saved.
+    /// Readings are lost only by throwing the test away, by dropping one, or after they were saved.
     #[test]
     fn readings_are_kept(actions in prop::collection::vec(action(), 0..120)) {
         let mut model = play(&[(Event::Log(LogState { present: true, room: 9, ..LogState::default() }), 0)]);
@@ -86,12 +102,17 @@ proptest! {
             let before = (readings(&model), row(&model), model.screen);
             now += 1_000;
             let effect = update(&mut model, Event::Key(action), now);
-            let meant = before.1.is_some_and(|row| matches!(row, ListRow::ThrowAway | ListRow::Correct | ListRow::MeasureAnyway));
+            let meant = before.1.is_some_and(|row| matches!(row, ListRow::ThrowAway | ListRow::Drop | ListRow::MeasureAnyway));
             prop_assert!(
                 readings(&model) >= before.0 || before.2 == Screen::Saved || (meant && !matches!(action, Action::Back)),
                 "{:?} on {:?}", action, before
             );
-            if let Some(Effect::Save { .. }) = effect {
+            let event = match effect {
+                Some(Effect::LookUpTag { .. }) => Event::Tag(TagUse::Free),
+                Some(Effect::Save { .. }) => Event::Saved(1),
+                _ => continue,
+            };
+            if let Some(Effect::Save { .. }) = update(&mut model, event, now) {
                 update(&mut model, Event::Saved(1), now);
             }
         }
@@ -111,24 +132,62 @@ proptest! {
     }
 }
 
-/// "Pull again" by mistake, and back: the cloth still lies since it was let go.
-#[test]
-fn the_release_still_counts_until_the_next_pull() {
+/// From home with one pull to so many half millimetres above the gauge, let go and dialled.
+fn one_pull(above: u16) -> Model {
     let log = Event::Log(LogState { present: true, room: 9, ..LogState::default() });
     let next = || (Event::Key(Action::Next), 1_000);
-    let mut model = play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(10)), 0), next(), next()]);
-    let released = model.released;
-    assert!(released.is_some());
-    let mut now = model.now.wrapping_add(60_000);
-    for action in [Action::Next, Action::Next, Action::Next, Action::Back] {
-        update(&mut model, Event::Key(action), now); // Dial it, take it, pull again, back.
+    // Measure, settled, let go, dialled.
+    play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(above)), 0), next()])
+}
+
+fn press(model: &mut Model, actions: &[Action]) {
+    for action in actions {
+        update(model, Event::Key(*action), model.now.wrapping_add(1_000));
     }
-    assert_eq!((model.screen, model.released), (Screen::Choice, released));
-    now = now.wrapping_add(240_000);
+}
+
+/// The next pull is not begun until it is let go: until then, and after a release called off, the cloth still lies since
+/// the pull before.
+#[test]
+fn the_release_still_counts_until_the_next_pull() {
+    let mut model = one_pull(10);
+    assert_eq!(model.screen, Screen::Pull, "the second of three");
+    let released = model.released.unwrap();
+    assert_eq!(model.now.wrapping_sub(released), 1_000, "let go before it was dialled");
+    press(&mut model, &[Action::Next, Action::Back, Action::Back]); // Let go, no, and to the list.
+    assert_eq!((model.screen, model.released), (Screen::Choice, Some(released)));
     model.row = 2;
-    update(&mut model, Event::Key(Action::Next), now);
-    update(&mut model, Event::Key(Action::Next), now);
+    update(&mut model, Event::Key(Action::Next), released.wrapping_add(300_000));
+    update(&mut model, Event::Key(Action::Next), released.wrapping_add(300_000));
     assert_eq!((model.screen, model.rest_seconds), (Screen::Recovered, 300));
+}
+
+/// A hold is as long as the key says, not the dialling after it.
+#[test]
+fn the_hold_ends_as_one_lets_go() {
+    let log = Event::Log(LogState { present: true, room: 9, ..LogState::default() });
+    let next = |after| (Event::Key(Action::Next), after);
+    let model = play(&[(log, 0), next(1_000), next(1_000), next(7_400), (Event::Key(Action::More(10)), 20_000)]);
+    assert_eq!((model.held_seconds, model.screen, model.seconds()), (7, Screen::Extended, 20));
+}
+
+/// It is heard three times that it is time to read, and the board is called in time for each change.
+#[test]
+fn the_buzzer_says_when_to_read() {
+    let mut model = one_pull(10);
+    press(&mut model, &[Action::Next, Action::Next, Action::Next, Action::Next]);
+    assert_eq!(model.screen, Screen::Rest);
+    let since = model.since;
+    let mut sounds = Vec::new();
+    let mut at = 0;
+    while at < 65_000 {
+        update(&mut model, Event::Tick, since.wrapping_add(at));
+        sounds.push((at, model.buzzes()));
+        at += model.due_in(since.wrapping_add(at)).unwrap().max(1);
+    }
+    sounds.dedup_by_key(|(_, sounds)| *sounds);
+    let wanted = [(60_000, true), (60_150, false), (60_300, true), (60_450, false), (60_600, true), (60_750, false)];
+    assert_eq!(sounds[1..], wanted);
 }
 
 /// A slot that cannot be read does not hide the ones after it.
@@ -152,39 +211,94 @@ fn a_length_is_not_a_scale() {
     assert_eq!((model.gauge, model.unit()), (Length::from_inch_64ths(640), Unit::Mm));
 }
 
-/// Somebody who begins to correct a reading and thinks better of it still has it.
+/// Somebody who begins to correct a reading and thinks better of it still has it; each one can be corrected or dropped.
 #[test]
 fn a_correction_can_be_called_off() {
-    let log = Event::Log(LogState { present: true, room: 9, ..LogState::default() });
-    let next = || (Event::Key(Action::Next), 1_000);
-    let mut model =
-        play(&[(log, 0), next(), next(), next(), (Event::Key(Action::More(10)), 0), next(), next(), next(), next()]);
+    let mut model = one_pull(10);
+    press(&mut model, &[Action::Next, Action::Next, Action::Back]);
     assert_eq!((model.screen, readings(&model)), (Screen::Choice, 2));
-    for _ in 0..2 {
-        let before = model.test.clone();
+    let before = model.test.clone();
+    for backs in [1, 2] {
         model.row = 3;
-        update(&mut model, Event::Key(Action::Next), 0);
-        assert_eq!(model.screen, Screen::Recovered);
-        update(&mut model, Event::Key(Action::Back), 0);
-        assert_eq!((model.screen, &model.test), (Screen::Choice, &before));
+        // The newest; dial it again.
+        press(&mut model, &[Action::Next, Action::Next, Action::Next]);
+        assert_eq!(model.screen, Screen::Extended);
+        press(&mut model, &[Action::Back]);
+        assert_eq!((model.screen, &model.test), (Screen::Choice, &before), "{backs}");
     }
+    // The first pull, to 106.0 mm.
     model.row = 3;
-    update(&mut model, Event::Key(Action::Next), 0);
-    update(&mut model, Event::Key(Action::More(2)), 0);
-    update(&mut model, Event::Key(Action::Next), 0);
-    let rests = model.test.as_ref().unwrap().rests();
-    assert_eq!((rests.len(), rests[0].recovered), (1, Length::from_mm(101)));
+    press(&mut model, &[Action::Next, Action::More(1), Action::Next, Action::Next, Action::More(2), Action::Next]);
+    let pulls = |model: &Model| model.test.as_ref().unwrap().pulls().to_vec();
+    assert_eq!((model.screen, pulls(&model)), (Screen::Choice, [106, 105].map(Length::from_mm).to_vec()));
+    // The second is dropped.
+    model.row = 3;
+    press(&mut model, &[Action::Next, Action::Next, Action::More(1), Action::Next]);
+    assert_eq!((model.screen, pulls(&model)), (Screen::Choice, [Length::from_mm(106)].to_vec()));
+}
+
+/// Three pulls to 106.5 mm with a demand that is remembered, to the answer.
+fn three_pulls(pull: &[Action], again: &[Action]) -> (usize, Model) {
+    let log = Event::Log(LogState { present: true, room: 9, demands: 1, ..LogState::default() });
+    let asked = Demand::for_grain(Grain::Crosswise, tenter_core::Range::parse("5%", Unit::Mm).unwrap());
+    let settings = Event::Settings(Settings { demand: Some(0), ..Settings::default() });
+    let demand = Event::Demand(LabelledDemand::new("choir trousers A", asked));
+    let mut model = play(&[(log, 0), (settings, 0), (demand, 0)]);
+    let go = pull.last().copied().unwrap();
+    let mut script = [go, go].to_vec(); // Measure; settled.
+    script.extend(pull);
+    script.extend(again);
+    script.extend(again);
+    press(&mut model, &script);
+    assert_eq!(model.screen, Screen::Rest);
+    assert_eq!(model.test.as_ref().unwrap().pulls(), [Length::from_steps(106 * 1600 + 800); 3]);
+    (script.len(), model)
+}
+
+fn answered(model: &Model) {
+    assert_eq!(model.screen, Screen::Result);
+    let evaluation = model.evaluation.as_ref().unwrap();
+    assert!(evaluation.answer.is_some() && evaluation.figures.rest.is_some());
+}
+
+/// With an encoder a turn is one action, however far, and a press is one.
+#[test]
+fn three_pulls_with_an_encoder_take_fifteen_actions() {
+    use Action::{More, Next};
+    let (mut actions, mut model) = three_pulls(&[Next, More(13), Next], &[Next, Next]);
+    model.now = model.now.wrapping_add(60_000);
+    let back = [Next, More(1), Next]; // Read now; 100.5 mm; the answer.
+    press(&mut model, &back);
+    actions += back.len();
+    answered(&model);
+    assert_eq!(actions, 12);
+    // Where every dial is turned it is two more.
+    assert!(actions + 2 <= 15);
+}
+
+#[test]
+fn three_pulls_with_one_button_take_twenty_five_presses() {
+    use Action::{Accept, Step};
+    let first = [&[Step, Accept][..], &[Step; 6], &[Accept, Step, Accept]].concat();
+    let (mut actions, mut model) = three_pulls(&first, &[Step, Accept, Accept, Accept]);
+    model.now = model.now.wrapping_add(60_000);
+    let back = [Accept, Accept, Step, Accept];
+    press(&mut model, &back);
+    actions += back.len();
+    answered(&model);
+    assert_eq!(actions, 25);
 }
 
 /// One button drives a whole test: 100 mm to 105.0 mm, back at 101.0 mm, tag 7.
 #[test]
 fn one_button_is_enough() {
     use Action::{Accept, Step};
-    let mut model = play(&[(Event::Log(LogState { present: true, room: 9, ..LogState::default() }), 0)]);
-    let mut script: Vec<Action> = [Accept, Accept, Accept].to_vec(); // Measure, settled, pulled.
+    let log = LogState { present: true, room: 9, next_tag: 1, ..LogState::default() };
+    let mut model = play(&[(Event::Log(log), 0)]);
+    let mut script: Vec<Action> = [Accept, Accept, Step].to_vec(); // Measure, settled, let go.
     script.extend([Accept, Step, Step, Step, Step, Step, Accept, Accept]); // 105.0.
-    script.extend([Accept, Accept]); // Let go, read.
-    script.extend([Accept, Step, Accept, Accept]); // 101.0.
+    script.extend([Action::Back, Step, Step, Accept, Accept]); // No more pulls; read it back.
+    script.extend([Step, Accept, Accept]); // 101.0.
     script.extend([Step, Accept, Accept]); // Answer, save.
     script.extend([Accept, Accept, Step, Step, Step, Step, Step, Step]); // Tag 7.
     let mut now = 0;
@@ -192,11 +306,39 @@ fn one_button_is_enough() {
         now += 1_000;
         assert_eq!(update(&mut model, Event::Key(action), now), None);
     }
-    assert_eq!(update(&mut model, Event::Key(Accept), now), Some(Effect::Save { tag: 7 }));
+    assert_eq!(update(&mut model, Event::Key(Accept), now), Some(Effect::LookUpTag { tag: 7 }));
+    let save = Effect::Save { tag: 7, meant: Meant::Unsaid, by: None };
+    assert_eq!(update(&mut model, Event::Tag(TagUse::Free), now), Some(save));
     let test = model.test.unwrap();
     assert_eq!(test.pulls(), [Length::from_mm(105)]);
     assert_eq!(test.rests()[0].recovered, Length::from_mm(101));
     assert!(test.settled());
+}
+
+/// A tag that is another cloth's is saved under only when the person says that this is the cloth, and then by its mark.
+#[test]
+fn a_tag_in_use_asks() {
+    let log = LogState { present: true, room: 9, next_tag: 8, agreed: true, ..LogState::default() };
+    let to_the_tag = |found: TagUse| {
+        let mut model = play(&[(Event::Log(log), 0)]);
+        press(&mut model, &[Action::Next, Action::Next, Action::Next, Action::More(9), Action::Next]);
+        press(&mut model, &[Action::Back, Action::More(1), Action::Next, Action::Next]);
+        assert_eq!((model.screen, model.dial.as_count()), (Screen::Tag, 8), "the next free one");
+        assert_eq!(update(&mut model, Event::Key(Action::Next), 0), Some(Effect::LookUpTag { tag: 8 }));
+        let effect = update(&mut model, Event::Tag(found), 0);
+        (model, effect)
+    };
+    let save = |meant| Some(Effect::Save { tag: 8, meant, by: None });
+    assert_eq!(to_the_tag(TagUse::Free).1, save(Meant::New));
+    let twill = TagUse::Cloth(Named::new(0xABCD, 8, "Vestry twill").unwrap());
+    for (found, meant) in [(twill, Meant::Cloth(0xABCD)), (TagUse::Given, Meant::New), (TagUse::Unknown, Meant::Unsaid)]
+    {
+        let (mut model, effect) = to_the_tag(found);
+        assert_eq!((model.screen, effect), (Screen::TagTaken, None));
+        assert_eq!(update(&mut model.clone(), Event::Key(Action::Next), 0), save(meant));
+        press(&mut model, &[Action::More(1), Action::Next]);
+        assert_eq!(model.screen, Screen::Tag, "another one");
+    }
 }
 
 /// A good repeatability makes an answer of what was too close to call, and the result on the display follows what the host says.
@@ -207,8 +349,16 @@ fn her_own_hand_counts_in_the_answer() {
     let more = |steps| (Event::Key(Action::More(steps)), 1_000);
     let asked = Demand::for_grain(Grain::Crosswise, tenter_core::Range::parse("5%", Unit::Mm).unwrap());
     let demand = Event::Demand(LabelledDemand::new("choir trousers A", asked));
-    let mut model =
-        play(&[(Event::Log(log), 0), (demand, 0), next(), next(), next(), more(16), next(), more(1), next()]);
+    let mut model = play(&[
+        (Event::Log(log), 0),
+        (demand, 0),
+        next(),
+        next(),
+        next(),
+        more(16),
+        next(),
+        (Event::Key(Action::Back), 0),
+    ]);
     model.row = 1;
     let now = model.now;
     update(&mut model, Event::Key(Action::Next), now);

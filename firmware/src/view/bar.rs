@@ -1,18 +1,24 @@
-//! Stretch drawn to scale: the figure as a bar, the trust in it as a bracket, the demand as a mark.
+//! A figure drawn to scale: the figure as a bar, the trust in it as a bracket, the demand as a mark.
 
-use tenter_core::{Confidence, Evaluation, Limit, Part, Side};
+use tenter_core::{Ask, Confidence, Decimal, Evaluation, Figure, Limit, Part, Side};
 
-use super::pen::Pen;
+use super::pen::{At, Pen};
 
 const LEFT: i32 = 2;
 const WIDTH: i32 = 124;
 
-/// Draws the stretch of an evaluation from `y` down, 13 pixels high.
-pub fn stretch(pen: &mut Pen<'_>, y: i32, evaluation: &Evaluation, confidence: Confidence) {
-    let figure = evaluation.figures.stretch;
+/// Draws a figure from `y` down, 13 pixels high, with what is asked of it; its scale.
+pub fn draw(
+    pen: &mut Pen<'_>,
+    y: i32,
+    ask: Ask,
+    figure: &Figure,
+    evaluation: &Evaluation,
+    confidence: Confidence,
+) -> Scale {
     let (low, high) = figure.interval(confidence);
     let seen = figure.ratio.percent_f32();
-    let limits = || evaluation.parts.iter().filter(|part| part.ask == tenter_core::Ask::Stretch);
+    let limits = || evaluation.parts.iter().filter(move |part| part.ask == ask);
     let farthest = limits().map(|part| percent(part.limit)).fold(high.max(seen), f32::max);
     let scale = Scale { full: nice(farthest * 1.1) };
 
@@ -26,6 +32,7 @@ pub fn stretch(pen: &mut Pen<'_>, y: i32, evaluation: &Evaluation, confidence: C
     for part in limits() {
         demand(pen, y, scale.x(percent(part.limit)), part);
     }
+    scale
 }
 
 /// A flag above the bar, pointing to the side where the cloth may be.
@@ -45,12 +52,33 @@ fn demand(pen: &mut Pen<'_>, y: i32, x: i32, part: &Part) {
     }
 }
 
-struct Scale {
+/// From percent to pixels.
+pub struct Scale {
     /// Percent at the right end.
     full: f32,
 }
 
 impl Scale {
+    /// Puts its digits under the bar: its ends, and each limit that is asked under its flag.
+    pub fn label(&self, pen: &mut Pen<'_>, y: i32, ask: Ask, evaluation: &Evaluation) {
+        const DIGIT: i32 = 6;
+        let full = Decimal::round(self.full, 0);
+        let end = 126 - DIGIT * i32::try_from(full.text().len() + 2).unwrap_or(0);
+        pen.say("0").put(At::Left, LEFT, y);
+        pen.number(full).say("%").put(At::Right, 126, y);
+        let mut taken = LEFT + 2 * DIGIT;
+        for part in evaluation.parts.iter().filter(|part| part.ask == ask) {
+            let tenths = Decimal::round(percent(part.limit), 1);
+            let limit = if tenths.scaled() % 10 == 0 { Decimal::new(tenths.scaled() / 10, 0) } else { tenths };
+            let width = DIGIT * i32::try_from(limit.text().len()).unwrap_or(0);
+            let left = (self.x(percent(part.limit)) - width / 2).max(taken);
+            if left + width <= end {
+                pen.number(limit).put(At::Left, left, y);
+                taken = left + width + DIGIT;
+            }
+        }
+    }
+
     #[allow(clippy::cast_possible_truncation, clippy::cast_precision_loss)] // Pixels: clamped to the bar below.
     fn x(&self, percent: f32) -> i32 {
         LEFT + ((percent / self.full * WIDTH as f32) as i32).clamp(0, WIDTH - 1)

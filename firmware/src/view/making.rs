@@ -4,7 +4,7 @@ use tenter_core::making::pairing::{Advice, Pair, Which};
 use tenter_core::{Decimal, Rules};
 
 use super::pen::{At, Pen};
-use super::result::title;
+use super::result::{sure, title};
 use super::{head, list, words};
 use crate::ui::{MakingState, Model};
 
@@ -34,9 +34,9 @@ pub fn pair(pen: &mut Pen<'_>, model: &Model) {
         return advice(pen, &model.making, &pair);
     }
     let confidence = Rules::default().confidence;
-    title(pen.say(words::pairing(pair.answer)), pair.chance);
+    title(pen.say(words::pairing(pair.answer)), pair.chance.map(|chance| (chance, "chance")));
     let half = Decimal::round(pair.gap.half_width(confidence), 1);
-    pen.say("apart ").number(pair.gap.ratio.percent(1)).say(" +-").number(half).say(" pt").put(At::Left, 0, 22);
+    pen.say("apart ").number(pair.gap.ratio.percent(1)).say(" \u{b1}").number(half).say(" pt").put(At::Left, 0, 22);
     let shows = match &pair.growth {
         Some(growth) => {
             // As finely as a tape reads.
@@ -44,7 +44,7 @@ pub fn pair(pen: &mut Pen<'_>, model: &Model) {
             let (unit_mm, decimals, unit) = if is_inch { (25.4, 1, " in") } else { (1.0, 0, " mm") };
             let half = growth.half_width_mm(model.making.seam, confidence);
             pen.say("growth ").number(Decimal::round(growth.length.mm() / unit_mm, decimals));
-            pen.say(" +-").number(Decimal::round(half / unit_mm, decimals)).say(unit);
+            pen.say(" \u{b1}").number(Decimal::round(half / unit_mm, decimals)).say(unit);
             words::shows(growth.answer)
         }
         None => {
@@ -97,7 +97,7 @@ fn name(pen: &mut Pen<'_>, making: &MakingState, which: Which) {
 /// Whether an opening passes over.
 pub fn reach(pen: &mut Pen<'_>, model: &Model) {
     let (Some(reach), Some(cloth)) = (model.making.reach(), &model.making.cloth) else { return };
-    title(pen.say(words::answer(reach.answer)), Some(reach.chance));
+    title(pen.say(words::answer(reach.answer)), Some(sure(reach.answer, reach.chance)));
     pen.say("asks ").number(reach.needed.ratio().percent(1)).say(" of ");
     pen.number(cloth.stretch.ratio.percent(1)).say(" %").put(At::Left, 0, 22);
     if let Some(used) = reach.used {

@@ -10,7 +10,7 @@ use tenter_core::record::LabelledDemand;
 use tenter_core::{Decimal, Length, Ratio, Table, Unit};
 
 use crate::frame::Frame;
-use crate::ui::{DialKind, ListRow, Model, Screen};
+use crate::ui::{DialKind, ListRow, Model, ReadingAt, Screen, TagUse, readings};
 use pen::{At, Pen};
 
 /// Draws what a model shows.
@@ -31,7 +31,7 @@ pub fn draw(model: &Model, frame: &mut Frame) {
         Screen::Extended => extended(&mut pen, model),
         Screen::Recovered => recovered(&mut pen, model),
         Screen::Look => dial(pen.say("Marks now read"), model),
-        Screen::Tag => dial(pen.say("Tag on the cloth"), model),
+        Screen::Tag => dial(pen.say(if model.log.agreed { "Tag: next free one" } else { "Tag on the cloth" }), model),
         Screen::Pull => pull(&mut pen, model),
         Screen::Rest => rest(&mut pen, model),
         Screen::Result => result::draw(&mut pen, model),
@@ -40,6 +40,10 @@ pub fn draw(model: &Model, frame: &mut Frame) {
         Screen::Settle => list(pen.say("Pull once, then mark"), model),
         Screen::Release => list(pen.say("Let go, lay it flat"), model),
         Screen::Choice => choice(&mut pen, model),
+        Screen::Readings => all_readings(&mut pen, model),
+        Screen::Reading => list(said_reading(&mut pen, model), model),
+        Screen::Resume => resume(&mut pen, model),
+        Screen::TagTaken => tag_taken(&mut pen, model),
         Screen::Discard => list(pen.say("Throw it away?"), model),
         Screen::Full => list(pen.say("Log full: sync first"), model),
         Screen::NoLog => list(pen.say("No log answers"), model),
@@ -75,22 +79,31 @@ fn head(pen: &mut Pen<'_>) {
 /// A list under what was said.
 #[inline(never)]
 fn list(pen: &mut Pen<'_>, model: &Model) {
-    const SHOWN: usize = 4;
     head(pen);
     let rows = model.screen.rows();
+    lines(pen, model, rows.len(), |pen, index| {
+        if let Some(row) = rows.get(index) {
+            label(pen, model, *row);
+        }
+    });
+}
+
+/// The lines of a list, of which each is said by its turn.
+fn lines(pen: &mut Pen<'_>, model: &Model, count: usize, say: impl Fn(&mut Pen<'_>, usize)) {
+    const SHOWN: usize = 4;
     let chosen = usize::from(model.row);
     let first = chosen.saturating_sub(SHOWN - 1);
-    for ((index, row), y) in rows.iter().enumerate().skip(first).zip([12, 23, 34, 45]) {
+    for (index, y) in (first..count).zip([12, 23, 34, 45]) {
         if index == chosen {
             pen.fill(0, y - 1, 128, 11);
             pen.lit = false;
         }
-        label(pen, model, *row);
+        say(pen, index);
         pen.put(At::Left, 2, y);
         pen.lit = true;
     }
     // Small arrows tell that the list goes on.
-    let last_shown = first + SHOWN >= rows.len();
+    let last_shown = first + SHOWN >= count;
     for row in 0..3 {
         if first > 0 {
             pen.fill(122 - row, 6 + row, 1 + 2 * row, 1);
@@ -102,13 +115,88 @@ fn list(pen: &mut Pen<'_>, model: &Model) {
 }
 
 fn label(pen: &mut Pen<'_>, model: &Model, row: ListRow) {
-    pen.say(words::row(row, model.is_measured()));
     match row {
-        ListRow::Demand => pen.say(model.demand.as_ref().map_or("no demand", LabelledDemand::label)),
+        ListRow::Demand => demand(pen, model.demand.as_ref().map_or("no demand", LabelledDemand::label)),
+        ListRow::By => pen.say(words::row(row, false)).say(model.by.as_ref().map_or("nobody named", |by| &by.name)),
+        _ => pen.say(words::row(row, model.is_measured())),
+    };
+    match row {
         ListRow::Grain => pen.say(model.grain.word()),
         ListRow::Gauge => pen.say(&model.gauge.show(if model.inch { Unit::Inch } else { Unit::Mm }).text()),
         _ => pen,
     };
+}
+
+/// A demand by its label. Of a long one the end shows: two roles of a view differ there.
+fn demand<'p, 'f>(pen: &'p mut Pen<'f>, label: &str) -> &'p mut Pen<'f> {
+    const LINE: usize = 20;
+    let count = label.chars().count();
+    if count + 4 <= LINE {
+        return pen.say("For ").say(label);
+    }
+    let from = label.char_indices().nth(count.saturating_sub(LINE)).map_or(0, |(at, _)| at);
+    pen.say(label.get(from..).unwrap_or(label))
+}
+
+/// Every reading, the newest first.
+fn all_readings(pen: &mut Pen<'_>, model: &Model) {
+    let Some(test) = &model.test else { return };
+    head(pen.say("Which reading?"));
+    let all = readings::newest_first(test);
+    lines(pen, model, all.len(), |pen, index| {
+        if let Some(at) = all.get(index) {
+            say_reading(pen, model, *at);
+        }
+    });
+}
+
+fn say_reading(pen: &mut Pen<'_>, model: &Model, at: ReadingAt) {
+    let Some(test) = &model.test else { return };
+    match at {
+        ReadingAt::Pull(index) => {
+            pen.say("Pull ").count(small(index.saturating_add(1)));
+        }
+        ReadingAt::Rest(index) => {
+            after(pen.say("After "), test.rests().get(index).map_or(0, |rest| rest.seconds));
+        }
+        ReadingAt::Look(_) => {
+            pen.say("Marks");
+        }
+    }
+    if let Some(length) = readings::length(test, at) {
+        pen.say(": ").say(&length.show(model.unit()).text());
+    }
+}
+
+fn said_reading<'p, 'f>(pen: &'p mut Pen<'f>, model: &Model) -> &'p mut Pen<'f> {
+    if let Some(at) = model.correcting {
+        say_reading(pen, model, at);
+    }
+    pen
+}
+
+/// The power went in the middle of a test.
+fn resume(pen: &mut Pen<'_>, model: &Model) {
+    list(pen.say("The power went"), model);
+    let (pulls, rests) = counts(model);
+    pen.say("Kept: ").count(small(pulls)).say(if pulls == 1 { " pull" } else { " pulls" });
+    if rests > 0 {
+        pen.say(", ").count(small(rests)).say(" back");
+    }
+    pen.put(At::Left, 2, 40);
+}
+
+/// The tag may be another cloth's.
+fn tag_taken(pen: &mut Pen<'_>, model: &Model) {
+    pen.say("Tag ").count(model.tag.into());
+    list(pen.say(words::tag_use(&model.tag_use)), model);
+    if let TagUse::Cloth(cloth) = &model.tag_use {
+        pen.say(&cloth.name).put(At::Middle, 64, 40);
+    }
+}
+
+fn counts(model: &Model) -> (usize, usize) {
+    model.test.as_ref().map_or((0, 0), |test| (test.pulls().len(), test.rests().len()))
 }
 
 fn home(pen: &mut Pen<'_>, model: &Model) {
@@ -122,7 +210,7 @@ fn home(pen: &mut Pen<'_>, model: &Model) {
 }
 
 fn choice(pen: &mut Pen<'_>, model: &Model) {
-    let (pulls, rests) = model.test.as_ref().map_or((0, 0), |test| (test.pulls().len(), test.rests().len()));
+    let (pulls, rests) = counts(model);
     list(pen.say("Pulls ").count(small(pulls)).say("  read back ").count(small(rests)), model);
 }
 
@@ -138,9 +226,17 @@ fn saving(pen: &mut Pen<'_>) {
 
 fn saved(pen: &mut Pen<'_>, model: &Model) {
     pen.say("Saved").put_large(At::Middle, 64, 6);
-    let tag = if model.next_tag > 1 { model.next_tag - 1 } else { 999 };
-    pen.say("Pin tag ").count(tag.into()).say(" to it.").put(At::Middle, 64, 29);
-    pen.count(model.log.room.into()).say(" tests left").put(At::Middle, 64, 41);
+    if let TagUse::Cloth(cloth) = &model.tag_use {
+        pen.say("for ").count(model.tag.into()).put(At::Middle, 64, 27);
+        pen.say(&cloth.name).put(At::Middle, 64, 36);
+    } else {
+        pen.say("Pin tag ").count(model.tag.into()).say(" to it.").put(At::Middle, 64, 29);
+    }
+    if model.log.dated {
+        pen.count(model.log.room.into()).say(" tests left").put(At::Middle, 64, 45);
+    } else {
+        pen.say("Date missing: sync it").put(At::Middle, 64, 45);
+    }
 }
 
 /// The number on the dial, large, with its unit, and the place that the only button changes underlined.
@@ -197,7 +293,16 @@ fn dial(pen: &mut Pen<'_>, model: &Model) {
 
 fn extended(pen: &mut Pen<'_>, model: &Model) {
     let Some(test) = &model.test else { return };
-    head(pen.say("Pull ").count(small(test.pulls().len() + 1)).say(" reads"));
+    let turn = match model.correcting {
+        Some(ReadingAt::Pull(index)) => index,
+        _ => test.pulls().len(),
+    };
+    pen.say("Pull ").count(small(turn.saturating_add(1))).say(" read");
+    head(pen);
+    if model.has_clock() {
+        // The cloth rests meanwhile.
+        time(pen.say("lies "), model.seconds()).put(At::Right, 126, 0);
+    }
     dialled(pen, model, 14);
     if let Some((percent, class)) = live(model, test.gauge()) {
         pen.number(percent.percent(1)).say(" %  ").say(class).put(At::Middle, 64, 43);
@@ -227,14 +332,21 @@ fn live(model: &Model, gauge: Length) -> Option<(Ratio, &'static str)> {
 }
 
 fn pull(pen: &mut Pen<'_>, model: &Model) {
-    head(pen.say("Pull and hold, read"));
-    clock(pen, model.seconds(), 18);
+    let turn = model.test.as_ref().map_or(0, |test| test.pulls().len()).saturating_add(1);
+    head(pen.say("Pull ").count(small(turn)).say(": hold, read"));
+    clock(pen, model.seconds(), 15);
+    pen.say("press as you let go").put(At::Middle, 64, 43);
 }
 
 fn clock(pen: &mut Pen<'_>, seconds: u32, y: i32) {
+    time(pen, seconds).put_digits(0, y);
+}
+
+/// Says minutes and seconds.
+fn time<'p, 'f>(pen: &'p mut Pen<'f>, seconds: u32) -> &'p mut Pen<'f> {
     let seconds_only = seconds % 60;
     pen.count((seconds / 60).min(99)).say(if seconds_only < 10 { ":0" } else { ":" });
-    pen.count(seconds_only).put_digits(0, y);
+    pen.count(seconds_only)
 }
 
 /// A countdown that is seen from the corner of the eye: the screen fills from the left, and turns over when it is time.

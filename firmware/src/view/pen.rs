@@ -5,9 +5,9 @@
 
 use embedded_graphics::image::GetPixel;
 use embedded_graphics::mono_font::MonoFont;
-use embedded_graphics::mono_font::ascii::FONT_6X10;
+use embedded_graphics::mono_font::iso_8859_1::FONT_6X10;
 use embedded_graphics::pixelcolor::BinaryColor;
-use embedded_graphics::prelude::Point;
+use embedded_graphics::prelude::{OriginDimensions as _, Point};
 use heapless::Vec;
 use tenter_core::Decimal;
 
@@ -17,11 +17,9 @@ use crate::frame::Frame;
 const FONT: &MonoFont<'static> = &FONT_6X10;
 const GLYPH_WIDTH: i32 = 6;
 const GLYPH_HEIGHT: i32 = 10;
-/// Glyphs in a row of the font's picture, which begins with the space and goes on in the order of ASCII.
-const GLYPHS_A_ROW: i32 = 16;
 
-/// A line and more, a byte a character.
-type Words = Vec<u8, 42>;
+/// A line and more.
+type Words = Vec<char, 42>;
 
 /// Where a text stands about its point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,9 +51,8 @@ impl<'f> Pen<'f> {
     /// Says a text; what goes beyond a line is cut.
     #[inline(never)]
     pub fn say(&mut self, text: &str) -> &mut Self {
-        // The first byte of each character: those beyond ASCII show as `?`.
-        for byte in text.bytes().filter(|byte| byte & 0xC0 != 0x80) {
-            let _ = self.words.push(byte);
+        for character in text.chars() {
+            let _ = self.words.push(character);
         }
         self
     }
@@ -88,7 +85,8 @@ impl<'f> Pen<'f> {
         let words = core::mem::take(&mut self.words);
         let width = zoom * GLYPH_WIDTH * i32::try_from(words.len()).unwrap_or(0);
         let left = match at {
-            At::Left => x,
+            // Nothing touches the edge.
+            At::Left => x.max(1),
             At::Middle => x - width / 2,
             At::Right => x + 1 - width,
         };
@@ -97,12 +95,20 @@ impl<'f> Pen<'f> {
         }
     }
 
-    /// Draws a character out of the font's picture. The library's own drawing of text does the same for every kind of
-    /// target, at the price of a kilobyte.
-    fn glyph(&mut self, zoom: i32, left: i32, top: i32, character: u8) {
-        let known = if matches!(character, b' '..=b'~') { character } else { b'?' };
-        let index = i32::from(known - b' ');
-        let (column, row) = (index % GLYPHS_A_ROW, index / GLYPHS_A_ROW);
+    /// Draws a character out of the font's picture; those that Western European languages do not use show as `?`. The
+    /// library's own drawing of text does the same for every kind of target, at the price of a kilobyte.
+    fn glyph(&mut self, zoom: i32, left: i32, top: i32, character: char) {
+        // The font's own dots are little crosses.
+        for dot in dots(character) {
+            self.fill(left + 2 * zoom, top + dot * zoom, 2 * zoom, 2 * zoom);
+        }
+        if !dots(character).is_empty() {
+            return;
+        }
+        let glyphs_a_row = i32::try_from(FONT.image.size().width).unwrap_or(0) / GLYPH_WIDTH;
+        let index = i32::try_from(FONT.glyph_mapping.index(character)).unwrap_or(0);
+        let (column, row) =
+            (index.checked_rem(glyphs_a_row).unwrap_or(0), index.checked_div(glyphs_a_row).unwrap_or(0));
         for (dx, dy) in (0..GLYPH_WIDTH).flat_map(|dx| (0..GLYPH_HEIGHT).map(move |dy| (dx, dy))) {
             let place = Point::new(column * GLYPH_WIDTH + dx, row * GLYPH_HEIGHT + dy);
             if FONT.image.pixel(place) == Some(BinaryColor::On) {
@@ -131,8 +137,9 @@ impl<'f> Pen<'f> {
     #[inline(never)]
     pub fn put_digits(&mut self, beside: i32, y: i32) -> i32 {
         let words = core::mem::take(&mut self.words);
-        let width: i32 = words.iter().copied().map(advance).sum();
-        words.iter().fold((128 - width - beside) / 2, |x, digit| x + self.digit(x, y, *digit))
+        let digits = || words.iter().map(|digit| u8::try_from(*digit).unwrap_or(b'-'));
+        let width: i32 = digits().map(advance).sum();
+        digits().fold((128 - width - beside) / 2, |x, digit| x + self.digit(x, y, digit))
     }
 
     fn digit(&mut self, x: i32, y: i32, digit: u8) -> i32 {
@@ -155,6 +162,15 @@ impl<'f> Pen<'f> {
             }
         }
         advance(digit)
+    }
+}
+
+/// Where the dots of a mark are, from the top of its line.
+const fn dots(character: char) -> &'static [i32] {
+    match character {
+        '.' => &[6],
+        ':' => &[3, 6],
+        _ => &[],
     }
 }
 

@@ -20,20 +20,49 @@ fn answer(pen: &mut Pen<'_>, evaluation: &Evaluation, confidence: Confidence) {
     let stretch = &evaluation.figures.stretch;
     match evaluation.answer {
         Some(answer) => {
-            title(pen.say(words::answer(answer)), evaluation.deciding().and_then(|part| part.chance));
+            let chance = evaluation.deciding().filter(|part| part.answer == answer).and_then(|part| part.chance);
+            title(pen.say(words::answer(answer)), chance.map(|chance| sure(answer, chance)));
         }
         None => title(pen.say(Table::OWN.class(stretch.ratio).name), None),
     }
-    let half = half_width(stretch, confidence);
-    // What is to be said of the release stands between the stretch and its bar.
-    let (line, bar) = if of_release(pen, evaluation) { (19, 40) } else { (22, 34) };
-    pen.say("stretch ").number(stretch.ratio.percent(1)).say(" % +-").number(half).put(At::Left, 0, line);
-    bar::stretch(pen, bar, evaluation, confidence);
+    // The figure that decides, with its bar: a picture of another one would contradict the answer.
+    let decides = evaluation.deciding().map(|part| part.ask).unwrap_or(Ask::Stretch);
+    let (ask, figure) = figure_of(evaluation, decides).map_or((Ask::Stretch, stretch), |figure| (decides, figure));
+    pen.say(ask.word())
+        .say(" ")
+        .number(figure.ratio.percent(1))
+        .say(" % \u{b1}")
+        .number(half_width(figure, confidence));
+    pen.put(At::Left, 0, 20);
+    let scale = bar::draw(pen, 30, ask, figure, evaluation, confidence);
+    // What else is to be said of the release takes the place of the scale's digits.
+    if !of_release(pen, evaluation, ask) {
+        scale.label(pen, 45, ask, evaluation);
+    }
+}
+
+/// The figure that is asked about; none where it was not read.
+fn figure_of(evaluation: &Evaluation, ask: Ask) -> Option<&Figure> {
+    let rest = evaluation.figures.rest.as_ref();
+    match ask {
+        Ask::Stretch => Some(&evaluation.figures.stretch),
+        Ask::Growth => rest.map(|rest| &rest.growth),
+        Ask::Recovery => rest.and_then(|rest| rest.recovery.as_ref()),
+    }
+}
+
+/// How sure an answer is, of the chance that the cloth meets what is asked: that of *short* is the chance that it does not.
+pub fn sure(answer: Answer, chance: f32) -> (f32, &'static str) {
+    match answer {
+        Answer::Meets => (chance, "sure"),
+        Answer::Short | Answer::Over => (1.0 - chance, "sure"),
+        Answer::Close | Answer::Unknown => (chance, "to meet"),
+    }
 }
 
 /// Puts what stands against the cloth after release, asked or not; whether there is anything.
-fn of_release(pen: &mut Pen<'_>, evaluation: &Evaluation) -> bool {
-    let open = |part: &&Part| part.ask != Ask::Stretch && part.answer != Answer::Meets;
+fn of_release(pen: &mut Pen<'_>, evaluation: &Evaluation, shown: Ask) -> bool {
+    let open = |part: &&Part| part.ask != Ask::Stretch && part.ask != shown && part.answer != Answer::Meets;
     let worst = evaluation
         .parts
         .iter()
@@ -44,12 +73,8 @@ fn of_release(pen: &mut Pen<'_>, evaluation: &Evaluation) -> bool {
         .doubts
         .iter()
         .find(|doubt| matches!(doubt, Doubt::NotReleased { .. } | Doubt::GrowthRises { .. } | Doubt::OddRecovered));
-    let figure = |ask| match ask {
-        Ask::Recovery => rest?.recovery,
-        _ => rest.map(|rest| rest.growth),
-    };
     if let Some(part) = worst {
-        match figure(part.ask) {
+        match figure_of(evaluation, part.ask) {
             Some(figure) => {
                 pen.say(part.ask.word()).say(" ").number(figure.ratio.percent(1)).say(" % ");
                 pen.say(words::answer(part.answer))
@@ -58,20 +83,22 @@ fn of_release(pen: &mut Pen<'_>, evaluation: &Evaluation) -> bool {
         };
     } else if let Some(doubt) = doubt {
         pen.say(words::doubt(*doubt));
-    } else if let Some(rest) = rest.filter(|_| evaluation.notes.contains(&Note::ComesBackPoorly)) {
+    } else if let Some(rest) =
+        rest.filter(|_| shown != Ask::Growth && evaluation.notes.contains(&Note::ComesBackPoorly))
+    {
         pen.say("It bags: grows ").number(rest.growth.ratio.percent(1)).say(" %");
     } else {
         return false;
     }
-    pen.put(At::Left, 0, 29);
+    pen.put(At::Left, 0, 45);
     true
 }
 
-/// Puts what was said as a title, with a chance in the corner.
+/// Puts what was said as a title, with a chance in the corner and what it is of.
 #[inline(never)]
-pub fn title(pen: &mut Pen<'_>, chance: Option<f32>) {
-    pen.put_large(At::Left, 0, 0);
-    if let Some(chance) = chance {
+pub fn title(pen: &mut Pen<'_>, chance: Option<(f32, &str)>) {
+    pen.put_large(At::Left, 1, 0);
+    if let Some((chance, of)) = chance {
         // Never rounded to certainty.
         let tenths = Decimal::round(100.0 * chance, 1);
         match tenths.scaled() {
@@ -80,7 +107,7 @@ pub fn title(pen: &mut Pen<'_>, chance: Option<f32>) {
             _ => pen.number(tenths),
         };
         pen.say("%").put(At::Right, 127, 1);
-        pen.say("chance").put(At::Right, 127, 11);
+        pen.say(of).put(At::Right, 127, 11);
     }
 }
 
@@ -117,7 +144,7 @@ fn half_width(figure: &Figure, confidence: Confidence) -> Decimal {
 fn figure(pen: &mut Pen<'_>, y: i32, figure: &Figure, confidence: Confidence) {
     pen.put(At::Left, 0, y);
     pen.number(figure.ratio.percent(1)).put(At::Right, 77, y);
-    pen.say(" +-").number(half_width(figure, confidence)).say(" %").put(At::Left, 78, y);
+    pen.say(" \u{b1}").number(half_width(figure, confidence)).say(" %").put(At::Left, 78, y);
 }
 
 fn next(pen: &mut Pen<'_>, evaluation: &Evaluation) {

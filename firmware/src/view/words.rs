@@ -4,7 +4,7 @@ use tenter_core::making::pairing::{Advice, Between, Match, Which};
 use tenter_core::making::sizing::{Reach, Usage};
 use tenter_core::{Answer, Doubt, Note};
 
-use crate::ui::{ListRow, Screen};
+use crate::ui::{ListRow, Screen, TagUse};
 
 pub const fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -42,7 +42,13 @@ pub const fn row(row: ListRow, measured: bool) -> &'static str {
         ListRow::PullAgain => "Pull again",
         ListRow::Finish => "Answer",
         ListRow::ReadAgain => "Read again",
-        ListRow::Correct => "Correct the last",
+        ListRow::Correct => "Correct or drop",
+        ListRow::DialAgain => "Dial it again",
+        ListRow::Drop => "Drop it",
+        ListRow::GoOn => "Go on with it",
+        ListRow::ThatTag => "Yes, this cloth",
+        ListRow::OtherTag => "Another tag",
+        ListRow::By => "By ",
         ListRow::LookAgain => "Read marks again",
         ListRow::Discard => "Throw away",
         ListRow::Keep => "Keep it",
@@ -54,6 +60,16 @@ pub const fn row(row: ListRow, measured: bool) -> &'static str {
         ListRow::Saved => "Saved tests",
         ListRow::Join => "Join with another",
         ListRow::PassOver => "Fits over?",
+    }
+}
+
+/// What is known of a tag that is not free, behind its number.
+pub const fn tag_use(tag: &TagUse) -> &'static str {
+    match tag {
+        TagUse::Free => " is free",
+        TagUse::Given => " was given here",
+        TagUse::Cloth(_) => " is on:",
+        TagUse::Unknown => " is not known",
     }
 }
 
@@ -167,8 +183,10 @@ pub const fn hint(screen: Screen, one_button: bool, can_save: bool) -> (&'static
         (Screen::Reach, false) => ("back", "next: done"),
         (Screen::Pair, true) => ("tap: more", "hold: done"),
         (Screen::Pair, false) => ("- + more", "next: done"),
-        (Screen::Pull | Screen::Rest, true) => ("", "hold: dial it"),
-        (Screen::Pull | Screen::Rest, false) => ("back", "next: dial it"),
+        (Screen::Pull, true) => ("", "tap: let go"),
+        (Screen::Pull, false) => ("back: list", "next: let go"),
+        (Screen::Rest, true) => ("", "hold: dial it"),
+        (Screen::Rest, false) => ("back: list", "next: dial it"),
         (Screen::Result, true) if !can_save => ("tap: more", "hold: done"),
         (Screen::Result, false) if !can_save => ("- + more", "next: done"),
         (Screen::Result, true) => ("tap: more", "hold: save"),

@@ -1,6 +1,6 @@
 //! Which cloths have a tag.
 
-use crate::log::{Fabric, TagRange};
+use crate::log::Fabric;
 use crate::store::{Read, StoreError};
 
 /// The cloths that have a tag, retired ones left out: usually one, more after two logs were merged.
@@ -30,7 +30,7 @@ pub fn only(read: &dyn Read, tag: u16) -> Result<Option<Fabric>, StoreError> {
 ///
 /// A log that cannot be read.
 pub fn next(read: &dyn Read, given: &[u16]) -> Result<Option<u16>, StoreError> {
-    Ok(read.desk()?.tags.unwrap_or(TagRange::ALL).next(given))
+    Ok(read.free_tags()?.next(given))
 }
 
 /// A number that more than one live cloth has, as may happen when two logs come together.

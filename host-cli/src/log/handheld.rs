@@ -112,7 +112,7 @@ mod tests {
     fn saved(tag: u16, unix_s: Option<u32>) -> Vec<u8> {
         let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
         test.add_pull(Length::from_mm(105)).unwrap();
-        let saved = SavedTest { tag, clock: Clock { uptime_s: 90, unix_s }, test };
+        let saved = SavedTest::new(tag, Clock { uptime_s: 90, unix_s }, test);
         saved::encode(&saved, &mut [0; saved::MAX_SAVED_BYTES]).unwrap().to_vec()
     }
 
@@ -158,7 +158,7 @@ mod tests {
     #[test]
     fn a_test_without_a_pull_is_none() {
         let test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
-        let empty = SavedTest { tag: 1, clock: Clock::default(), test };
+        let empty = SavedTest::new(1, Clock::default(), test);
         let mut buffer = [0; saved::MAX_SAVED_BYTES];
         let record = saved::encode(&empty, &mut buffer).unwrap();
         assert_eq!(FromHandheld::read(Device { device: 7, number: 1 }, record), Err(RecordError::Impossible));

@@ -78,7 +78,7 @@ pub unsafe extern "C" fn probe_encode_saved(start: *const u8, count: usize, room
     let mut buffer = [0; MAX_SAVED_BYTES];
     let Some(buffer) = buffer.get_mut(..room) else { return 0 };
     let clock = Clock { uptime_s: unix_s ^ 1, unix_s: Some(unix_s) };
-    saved::encode(&SavedTest { tag, clock, test }, buffer).map_or_else(printed, sum)
+    saved::encode(&SavedTest::new(tag, clock, test), buffer).map_or_else(printed, sum)
 }
 
 /// # Safety

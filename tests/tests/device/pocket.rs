@@ -196,7 +196,7 @@ pub fn test(nth: u32) -> SavedTest {
     }
     test.add_rest(60, Length::from_mm(101)).unwrap();
     let clock = tenter_core::saved::Clock { uptime_s: 60 * nth, unix_s: Some(NOVEMBER + 600 * nth) };
-    SavedTest { tag: u16::try_from(1 + nth % 4).unwrap(), clock, test }
+    SavedTest::new(u16::try_from(1 + nth % 4).unwrap(), clock, test)
 }
 
 pub fn tests(count: u32) -> Vec<SavedTest> {

@@ -33,7 +33,7 @@ fn shelve(eeprom: &Path) -> Handheld {
     let mut twin = Handheld::default();
     for (tag, extended) in [(3, 105), (4, 122)] {
         let test = test_to(extended);
-        log.save(&SavedTest { tag, clock: Clock { uptime_s: 60, unix_s: None }, test: test.clone() }).unwrap();
+        log.save(&SavedTest::new(tag, Clock { uptime_s: 60, unix_s: None }, test.clone())).unwrap();
         twin.saved.push((tag, test));
     }
     twin.log(true, log.room());

@@ -22,7 +22,7 @@ pub fn test_of(tag: u16, pages: usize) -> SavedTest {
         test.add_pull(Length::from_steps(2 * gauge + odd)).unwrap();
         test.add_rest(seconds, Length::from_steps(3 * gauge / 2 + odd)).unwrap();
     }
-    SavedTest { tag, clock: Clock { uptime_s: u32::from(tag) * 1000, unix_s: Some(1_760_000_000) }, test }
+    SavedTest::new(tag, Clock { uptime_s: u32::from(tag) * 1000, unix_s: Some(1_760_000_000) }, test)
 }
 
 /// A demand of one page or of two, told from others by its label.

@@ -132,7 +132,7 @@ impl Memory {
                     hands.clear();
                     drop(fold::person(history).map(|person| self.people.insert(id, person)));
                 }
-                Subject::Log(_) => {}
+                Subject::Log(_) | Subject::Tags => {}
             }
         }
     }
