@@ -140,8 +140,9 @@ async function tabTo({ page = "a", selector }) {
 }
 
 // A serial port in place of the browser's own; what is written to it goes to a program that listens on this machine, and back.
+let socket = null;
 async function serial({ page = "a", port }) {
-    const socket = connect(port, "127.0.0.1");
+    socket = connect(port, "127.0.0.1");
     await new Promise((resolve, reject) => socket.once("connect", resolve).once("error", reject));
     const there = pages[page];
     const name = `line${port}`;
@@ -186,6 +187,7 @@ const commands = {
     storm,
     look,
     serial,
+    unplug: () => { socket.destroy(); },
     tab_to: tabTo,
     keys: async ({ page = "a", keys, goes = false }) => {
         await Promise.all([goes ? pages[page].waitForNavigation({ waitUntil: "load" }) : null, press(pages[page], keys)]);

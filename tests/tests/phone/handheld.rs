@@ -2,13 +2,25 @@
 
 use std::io::{Read as _, Write as _};
 use std::net::{TcpListener, TcpStream};
-use std::sync::{Arc, Mutex};
-use std::thread;
+use std::thread::{self, JoinHandle};
 
 use serde_json::{Value, json};
+use tenter_core::saved::{Clock, SavedTest};
+use tenter_core::{Grain, Length, PullTest};
+use tenter_firmware::desk::Records;
+use tenter_firmware::link::{RequestHandler, Responder};
+use tenter_firmware::log::StoragePage;
+use tenter_tests::fake_eeprom::FakeEeprom;
 
 use super::Shop;
-use super::pocket::{Chip, Pocket, tests};
+
+/// Pages of a 24C256.
+const PAGES: u16 = 512;
+/// 2026-11-25 00:00 UTC.
+const NOVEMBER: u32 = 1_795_564_800;
+
+/// What a memory chip holds.
+type Chip = Vec<StoragePage>;
 
 /// What stands on the page about the handheld once that is settled.
 const SETTLED: &str = "document.getElementById('fetched').textContent !== '' && !document.getElementById('fetch').disabled";
@@ -23,19 +35,37 @@ const STORED: &str = "(async () => {
     return said.map(({ device, number }) => [device, number]).sort(([, one], [, other]) => one - other);
 })()";
 
-/// A handheld behind a socket of this machine. It hangs up once it has said so many bytes.
-fn plugged_in(chip: Chip, most: usize) -> u16 {
-    let listener = TcpListener::bind("127.0.0.1:0").unwrap();
-    let port = listener.local_addr().unwrap().port();
-    thread::spawn(move || talk(listener.accept().unwrap().0, Pocket::on(chip), most));
-    port
+/// The chip of a handheld on which so many tests were saved, each unlike all others.
+fn saved(count: u32) -> Chip {
+    let mut chip = FakeEeprom::erased(PAGES);
+    let mut records = Records::open(&mut chip);
+    for nth in 1..=count {
+        let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap();
+        test.add_pull(Length::from_steps(1600 * 105 + i32::try_from(nth).unwrap())).unwrap();
+        let clock = Clock { uptime_s: 60 * nth, unix_s: Some(NOVEMBER + 600 * nth) };
+        records.log().unwrap().save(&SavedTest::new(7, clock, test)).unwrap();
+    }
+    drop(records);
+    chip.image
 }
 
-fn talk(mut line: TcpStream, mut pocket: Pocket, most: usize) {
-    let (mut bytes, mut said) = ([0; 512], 0);
+/// A handheld with this chip behind a socket of this machine. It hangs up once it has said so many bytes; then its chip is back.
+fn plugged_in(chip: Chip, most: usize) -> (u16, JoinHandle<Chip>) {
+    let listener = TcpListener::bind("127.0.0.1:0").unwrap();
+    let port = listener.local_addr().unwrap().port();
+    let handheld = thread::spawn(move || {
+        let mut chip = FakeEeprom::holding(chip);
+        talk(listener.accept().unwrap().0, Records::open(&mut chip), most);
+        chip.image
+    });
+    (port, handheld)
+}
+
+fn talk(mut line: TcpStream, mut records: Records<&mut FakeEeprom>, most: usize) {
+    let (mut responder, mut bytes, mut said) = (Responder::new(), [0; 512], 0);
     while let Ok(count @ 1..) = line.read(&mut bytes) {
         for byte in &bytes[..count] {
-            let answer = pocket.hear(*byte);
+            let answer = responder.receive(*byte, &mut records).unwrap_or_default();
             let left = answer.len().min(most - said);
             said += left;
             if line.write_all(&answer[..left]).is_err() || said == most {
@@ -45,48 +75,55 @@ fn talk(mut line: TcpStream, mut pocket: Pocket, most: usize) {
     }
 }
 
-fn fetch(shop: &mut Shop, chip: &Chip, most: usize) -> String {
+/// Fetches by the button; what the page says, and what is on the chip then.
+fn fetch(shop: &mut Shop, chip: Chip, most: usize) -> (String, Chip) {
+    let (port, handheld) = plugged_in(chip, most);
     shop.goto("/hand-over");
-    shop.tell("serial", json!({ "port": plugged_in(chip.clone(), most) }));
+    shop.tell("serial", json!({ "port": port }));
     shop.tell("click", json!({ "selector": "#fetch" }));
     shop.tell("wait", json!({ "script": SETTLED }));
     let line = shop.eval("[self.line.opened.baudRate, self.line.closed]");
     assert_eq!(line, json!([115_200, true]), "the port is let go");
-    shop.eval("document.getElementById('fetched').textContent").as_str().unwrap().to_owned()
+    let said = shop.eval("document.getElementById('fetched').textContent").as_str().unwrap().trim().to_owned();
+    shop.tell("unplug", json!({}));
+    (said, handheld.join().unwrap())
 }
 
-/// What waits on a chip, and who it is.
-fn on(chip: &Chip) -> (Vec<u32>, u32) {
-    let mut pocket = Pocket::on(chip.clone());
-    (pocket.waiting(), pocket.device())
+/// How many tests wait on a chip, and the number of its handheld.
+fn on(chip: &Chip) -> (u16, u32) {
+    let mut chip = FakeEeprom::holding(chip.clone());
+    let mut records = Records::open(&mut chip);
+    let device = records.log().unwrap().device_id();
+    (RequestHandler::listing(&mut records).unwrap().unacknowledged, device)
 }
 
 #[test]
 fn a_handheld_is_read_at_the_page_and_a_cut_line_loses_nothing() {
     let mut shop = Shop::open();
     shop.tell("unserve", json!({}));
-    let chip = Pocket::with(&tests(40)).chip;
     // The plug is pulled within the second batch: the first is stored, and nothing was acknowledged.
-    let said = fetch(&mut shop, &chip, 4_000);
+    let (said, chip) = fetch(&mut shop, saved(40), 2_600);
     assert!(said.contains("What was stored is safe"), "{said}");
-    let numbers = |stored: &Value| stored.as_array().unwrap().iter().map(|one| one[1].as_u64().unwrap()).collect::<Vec<_>>();
+    let numbers =
+        |stored: &Value| stored.as_array().unwrap().iter().map(|one| one[1].as_u64().unwrap()).collect::<Vec<_>>();
     let some = shop.eval(STORED);
     let (waiting, device) = on(&chip);
     assert_eq!(numbers(&some), (1..=32).collect::<Vec<_>>(), "{some}");
-    assert_eq!(waiting.len(), 40);
+    assert_eq!(waiting, 40);
     assert_ne!(device, 0, "it was named");
-    let said = fetch(&mut shop, &chip, usize::MAX);
-    assert_eq!(said.trim(), format!("8 tests came from handheld {device}. 32 were here already. 8 have no cloth yet."));
+    let (said, chip) = fetch(&mut shop, chip, usize::MAX);
+    let wanted = format!("8 tests came from handheld {device}. 32 were here already. 8 have no cloth yet.");
+    assert_eq!(said, wanted);
     let all = shop.eval(STORED);
     assert_eq!(numbers(&all), (1..=40).collect::<Vec<_>>());
     assert!(all.as_array().unwrap().iter().all(|one| one[0] == device));
-    assert_eq!(on(&chip), (Vec::new(), device));
+    assert_eq!(on(&chip), (0, device));
     // They stand in the browser's database: a worker that was stopped since shows them.
     shop.tell("stop_workers", json!({}));
     shop.goto("/inbox");
     assert!(shop.text().contains("40 tests not handed over yet"), "{}", shop.text());
-    let said = fetch(&mut shop, &chip, usize::MAX);
-    assert_eq!(said.trim(), format!("Nothing new is on handheld {device}."));
+    let (said, _) = fetch(&mut shop, chip, usize::MAX);
+    assert_eq!(said, format!("Nothing new is on handheld {device}."));
 }
 
 /// Where nobody answers, the page says so in the end; where no port is chosen, at once.
@@ -96,7 +133,7 @@ fn a_silent_line_and_no_port_are_told() {
     shop.goto("/hand-over");
     let quiet = TcpListener::bind("127.0.0.1:0").unwrap();
     shop.tell("serial", json!({ "port": quiet.local_addr().unwrap().port() }));
-    let heard = Arc::new(Mutex::new(quiet.accept().unwrap().0));
+    let heard = quiet.accept().unwrap().0;
     shop.tell("click", json!({ "selector": "#fetch" }));
     shop.tell("wait", json!({ "script": SETTLED }));
     let said = shop.text();

@@ -10,9 +10,6 @@ mod kills;
 mod looks;
 mod offline;
 mod one_file;
-#[allow(dead_code)] // It can do more than is asked of it here.
-#[path = "../device/pocket.rs"]
-mod pocket;
 mod same;
 mod windows;
 
