@@ -46,11 +46,13 @@ async function unserve() {
 
 let browser = null;
 let pages = {};
+let scripted = {};
 let killed = false;
 
 async function launch({ profile, program = executablePath }) {
     browser = await start(program, { profile, args: ["--allow-file-access-from-files=false"] });
     pages = {};
+    scripted = {};
     killed = false;
 }
 
@@ -69,7 +71,9 @@ async function open({ page = "a", url, scripts = true, width = 390 }) {
     pages[page] ??= await browser.newPage();
     pages[page].setDefaultTimeout(timeout);
     await pages[page].setViewport({ width, height: 844 });
-    await pages[page].setJavaScriptEnabled(scripts);
+    // Firefox cannot be told.
+    if (scripts !== (scripted[page] ?? true)) await pages[page].setJavaScriptEnabled(scripts);
+    scripted[page] = scripts;
     await pages[page].goto(url, { waitUntil: "load" });
     return pages[page].url();
 }
@@ -221,8 +225,6 @@ const commands = {
         await session.detach();
     },
     quota: ({ page = "a", origin, bytes }) => cdp(page, "Storage.overrideQuotaForOrigin", bytes === undefined ? { origin } : { origin, quotaSize: bytes }),
-    // A worker has a thread of its own, so it is told by itself.
-    throttle: async ({ rate }) => { for (const worker of await workers()) await worker.client.send("Emulation.setCPUThrottlingRate", { rate }); },
 };
 
 for await (const line of createInterface({ input: process.stdin })) {

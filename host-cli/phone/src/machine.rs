@@ -170,7 +170,7 @@ mod tests {
             let (answered, page) = machine.answer(&post, &file);
             assert_eq!((answered.status, &answered.handed), (200, &vec![kept[0].id.clone()]));
             assert!(answered.entries.is_empty());
-            assert!(!String::from_utf8(page).unwrap().contains("class=\"waiting\""));
+            assert!(!String::from_utf8(page).unwrap().contains("class=\"waiting"));
         }
         let cut = &file[..file.len() - 2];
         let (answered, page) = machine.answer(&post, cut);
