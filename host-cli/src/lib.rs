@@ -39,7 +39,6 @@ pub mod finding;
 pub mod guide;
 pub mod input;
 pub mod json;
-#[cfg(feature = "desk")]
 pub mod link;
 pub mod log;
 pub mod page;

@@ -6,14 +6,13 @@
 
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
-import { createRequire } from "node:module";
+import { connect } from "node:net";
 import { join, normalize } from "node:path";
 import { createInterface } from "node:readline";
 
-const puppeteer = createRequire(join(process.argv[2], "package.json"))("puppeteer-core");
+import { launch as start, press, scheme, timeout, violations, watched } from "./browser.mjs";
+
 const executablePath = process.argv[3];
-// Ends what hangs for ever; no machine is so busy that a page takes that long.
-const timeout = 600_000;
 
 const KINDS = { html: "text/html", js: "text/javascript", css: "text/css", svg: "image/svg+xml", png: "image/png", webmanifest: "application/manifest+json" };
 let served = null;
@@ -47,17 +46,13 @@ async function unserve() {
 
 let browser = null;
 let pages = {};
+let scripted = {};
 let killed = false;
 
-async function launch({ profile }) {
-    browser = await puppeteer.launch({
-        executablePath,
-        userDataDir: profile,
-        timeout,
-        protocolTimeout: timeout,
-        args: ["--disable-gpu", "--no-sandbox", "--disable-dev-shm-usage", "--allow-file-access-from-files=false"],
-    });
+async function launch({ profile, program = executablePath }) {
+    browser = await start(program, { profile, args: ["--allow-file-access-from-files=false"] });
     pages = {};
+    scripted = {};
     killed = false;
 }
 
@@ -76,7 +71,9 @@ async function open({ page = "a", url, scripts = true, width = 390 }) {
     pages[page] ??= await browser.newPage();
     pages[page].setDefaultTimeout(timeout);
     await pages[page].setViewport({ width, height: 844 });
-    await pages[page].setJavaScriptEnabled(scripts);
+    // Firefox cannot be told.
+    if (scripts !== (scripted[page] ?? true)) await pages[page].setJavaScriptEnabled(scripts);
+    scripted[page] = scripts;
     await pages[page].goto(url, { waitUntil: "load" });
     return pages[page].url();
 }
@@ -124,6 +121,52 @@ async function storm({ page = "a", names, script, kill_at: killAt, kill_after_ms
     return answered;
 }
 
+// What is wrong with what is seen of a page, as the script tells, and for whom it cannot be used.
+async function look({ page = "a", url, width, dark = false, script, axe = false, png }) {
+    const there = pages[page];
+    await there.setViewport({ width, height: 844 });
+    if (dark) await scheme(there, true);
+    if (url !== undefined) await there.goto(url, { waitUntil: "load" });
+    const wrong = await there.evaluate(script);
+    const cannot = axe ? await violations(there) : [];
+    if (png !== undefined) await there.screenshot({ path: png, fullPage: true });
+    if (dark) await scheme(there, false);
+    return { wrong, violations: cannot };
+}
+
+// Goes on with the key until what is wanted has the focus.
+async function tabTo({ page = "a", selector }) {
+    for (let pressed = 0; pressed < 120; pressed += 1) {
+        await press(pages[page], ["<Tab>"]);
+        if (await pages[page].evaluate((wanted) => document.activeElement.matches(wanted), selector)) return;
+    }
+    throw new Error(`the key never comes to ${selector}`);
+}
+
+// A serial port in place of the browser's own; what is written to it goes to a program that listens on this machine, and back.
+let socket = null;
+async function serial({ page = "a", port }) {
+    socket = connect(port, "127.0.0.1");
+    await new Promise((resolve, reject) => socket.once("connect", resolve).once("error", reject));
+    const there = pages[page];
+    const name = `line${port}`;
+    await there.exposeFunction(name, (bytes) => { socket.write(Buffer.from(bytes)); });
+    await there.evaluate((write) => {
+        const line = { opened: null, closed: false };
+        self.line = line;
+        navigator.serial.requestPort = async () => ({
+            async open(options) {
+                line.opened = options;
+                this.readable = new ReadableStream({ start(controller) { line.controller = controller; } });
+                this.writable = new WritableStream({ write: (bytes) => self[write]([...bytes]) });
+            },
+            async close() { line.closed = true; },
+        });
+    }, name);
+    socket.on("data", (bytes) => there.evaluate((heard) => self.line.controller.enqueue(new Uint8Array(heard)), [...bytes]).catch(() => {}));
+    socket.on("close", () => there.evaluate(() => self.line.controller.close()).catch(() => {}));
+}
+
 async function workers() {
     const found = browser.targets().filter((target) => target.type() === "service_worker");
     return Promise.all(found.map((target) => target.worker()));
@@ -136,6 +179,8 @@ async function cdp(page, method, parameters) {
     return sessions[page].send(method, parameters);
 }
 
+let seen = null;
+
 const commands = {
     serve,
     unserve,
@@ -144,6 +189,16 @@ const commands = {
     install,
     send,
     storm,
+    look,
+    serial,
+    unplug: () => { socket.destroy(); },
+    tab_to: tabTo,
+    keys: async ({ page = "a", keys, goes = false }) => {
+        await Promise.all([goes ? pages[page].waitForNavigation({ waitUntil: "load" }) : null, press(pages[page], keys)]);
+        return pages[page].url();
+    },
+    watch: ({ page = "a" }) => { seen = watched(pages[page]); },
+    complaints: () => seen.errors,
     kill: async () => { kill(); await gone(); },
     close: async () => { await browser.close(); },
     folder: ({ folder }) => { served.folder = folder; },
@@ -170,7 +225,6 @@ const commands = {
         await session.detach();
     },
     quota: ({ page = "a", origin, bytes }) => cdp(page, "Storage.overrideQuotaForOrigin", bytes === undefined ? { origin } : { origin, quotaSize: bytes }),
-    throttle: ({ page = "a", rate }) => cdp(page, "Emulation.setCPUThrottlingRate", { rate }),
 };
 
 for await (const line of createInterface({ input: process.stdin })) {

@@ -30,6 +30,27 @@ pub const OVERLAPPING: &str = "[...document.querySelectorAll('svg')].filter(svg 
     }).map(([other]) => name + ': ' + text.textContent + ' / ' + other.textContent));
 })";
 
+/// What is wrong with what is seen: size of type in pixels of the window, and of what is pressed (44 px, WCAG 2.2, 2.5.5; 24
+/// px for what stands in a line, 2.5.8).
+pub const WRONG: &str = "(() => {
+    const shown = (element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest('.unseen, .skip, title, desc');
+    const words = (element) => [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim() !== '');
+    const size = (element) => {
+        const svg = element.ownerSVGElement;
+        const scale = svg ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
+        return parseFloat(getComputedStyle(element).fontSize) * scale;
+    };
+    const small = [...document.querySelectorAll('body *')].filter((one) => words(one) && shown(one) && size(one) < 10.95)
+        .filter((one) => !one.closest('.wide'));
+    const pressed = [...document.querySelectorAll('a, button, input:not([type=hidden]), select, textarea, summary')].filter(shown).filter((one) => {
+        const box = (one.matches('[type=checkbox], [type=radio]') ? one.closest('label') : one).getBoundingClientRect();
+        const inline = one.closest('td, p:not(.send), figcaption') !== null;
+        return box.height < (inline ? 20 : 38);
+    });
+    const named = (all) => all.slice(0, 4).map((one) => one.outerHTML.slice(0, 90));
+    return { wide: document.documentElement.scrollWidth > innerWidth, small: named(small), thumb: named(pressed) };
+})()";
+
 /// One look at the page.
 #[derive(Debug, Clone, Serialize)]
 pub struct View {
@@ -245,7 +266,11 @@ fn node(program: &str, job: &[u8]) -> io::Result<Vec<u8>> {
 }
 
 /// A program on the path.
-pub(crate) fn find(program: &str) -> io::Result<PathBuf> {
+///
+/// # Errors
+///
+/// Where it is missing.
+pub fn find(program: &str) -> io::Result<PathBuf> {
     let path = std::env::var_os("PATH").unwrap_or_default();
     let found = std::env::split_paths(&path).map(|folder| folder.join(program)).find(|file| file.is_file());
     found.ok_or_else(|| io::Error::new(io::ErrorKind::NotFound, format!("{program} is missing; run tests/install")))

@@ -51,6 +51,65 @@ byId("no").addEventListener("click", () => {
     origin = "none";
 });
 
+// The handheld: this moves bytes between it and the program, which knows what they mean.
+const PATIENCE_MS = 1000;
+const BAUD = 115200;
+
+async function tell(target, body) {
+    const response = await fetch(target, { method: "POST", body, headers: { "content-type": "application/octet-stream" } });
+    return { status: response.status, isBytes: response.headers.get("content-type") === "application/octet-stream", response };
+}
+
+async function converse(port) {
+    const [reader, writer] = [port.readable.getReader(), port.writable.getWriter()];
+    let reading = reader.read();
+    // What comes within the time, or nothing.
+    const heard = async () => {
+        let clock;
+        const late = new Promise((resolve) => { clock = setTimeout(resolve, PATIENCE_MS, null); });
+        const got = await Promise.race([reading, late]);
+        clearTimeout(clock);
+        if (got === null) return new Uint8Array(0);
+        if (got.done) throw new Error("the line is closed");
+        reading = reader.read();
+        return got.value;
+    };
+    try {
+        let said = await tell("handheld/begin", new Uint8Array(0));
+        while (said.isBytes || said.status === 202 || said.status === 409) {
+            if (said.isBytes) await writer.write(new Uint8Array(await said.response.arrayBuffer()));
+            // The program was made anew meanwhile, as it is when another window stores something.
+            said = said.status === 409 ? await tell("handheld/begin", new Uint8Array(0)) : await tell("handheld", await heard());
+        }
+        return await said.response.text();
+    } finally {
+        await reader.cancel().catch(() => {});
+        reader.releaseLock();
+        writer.releaseLock();
+    }
+}
+
+if (navigator.serial !== undefined) {
+    byId("handheld").hidden = false;
+    byId("fetch").addEventListener("click", async () => {
+        const told = byId("fetched");
+        byId("fetch").disabled = true;
+        try {
+            const port = await navigator.serial.requestPort();
+            told.textContent = "The handheld is being read.";
+            await port.open({ baudRate: BAUD });
+            try {
+                told.textContent = await converse(port);
+            } finally {
+                await port.close();
+            }
+        } catch (error) {
+            told.textContent = error.name === "NotFoundError" ? "No port was chosen." : `The line to the handheld broke. What was stored is safe. Plug it in and fetch again. The browser says: ${error.message}`;
+        }
+        byId("fetch").disabled = false;
+    });
+}
+
 byId("bring").addEventListener("submit", async (event) => {
     event.preventDefault();
     event.stopPropagation();

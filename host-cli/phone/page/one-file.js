@@ -101,9 +101,9 @@
         document.title = page.title;
         // What a script of a page asks for, it asks here.
         frame.contentWindow.fetch = async (target, { method = "GET", body = "", headers = {} } = {}) => {
-            const sent = new TextEncoder().encode(body);
+            const sent = await new Response(body).arrayBuffer();
             const answered = await ask(new URL(target, `https://app${here()}`).pathname, method === "POST", headers["content-type"], sent);
-            return new Response(answered.body, { status: answered.status });
+            return new Response(answered.body, { status: answered.status, headers: answered.headers });
         };
         page.addEventListener("click", clicked);
         page.addEventListener("submit", sent);

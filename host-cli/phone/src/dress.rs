@@ -44,10 +44,11 @@ pub fn dress(response: &mut Response, base: &str, tests: u64, others: u64) {
 <script src="/app/page.js" defer></script>
 "#;
     let sign = waiting(tests, others).map_or_else(String::new, |words| {
-        format!("<p class=\"waiting\" role=\"status\"><a href=\"{HAND_OVER}\">{words}</a></p>\n")
+        format!("\n<p class=\"waiting links\" role=\"status\"><a href=\"{HAND_OVER}\">{words}</a></p>")
     });
-    let rest = rest.replacen("<main", &format!("{sign}<main"), 1);
-    response.body = below(base, &format!("{head}{app}</head>{rest}")).into_bytes();
+    let main = rest.find("<main").and_then(|at| rest.get(at..)?.find('>').map(|end| at + end + 1)).unwrap_or_default();
+    let (before, rest) = rest.split_at(main);
+    response.body = below(base, &format!("{head}{app}</head>{before}{sign}{rest}")).into_bytes();
 }
 
 /// Puts the app's folder before every address that begins at the root. In a page of ours every quotation mark of a text
@@ -99,7 +100,7 @@ mod tests {
         let mut page = Response::page(200, html.clone());
         dress(&mut page, "", 7, 0);
         let text = String::from_utf8(page.body).unwrap();
-        assert!(text.contains("7 tests not handed over yet</a></p>\n<main>x"), "{text}");
+        assert!(text.contains("7 tests not handed over yet</a></p>x</main>"), "{text}");
         let mut file = Response::kept("text/html; charset=utf-8", "book.html", html.clone());
         dress(&mut file, "/t", 7, 0);
         assert_eq!(file.body, html.into_bytes());

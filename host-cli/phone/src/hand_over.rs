@@ -131,15 +131,15 @@ fn page(log: &Memory, waiting: &Waiting, status: u16, done: &str) -> Response {
     let tags = tags::told(log);
     let parts = format!(
         r#"{done}<p id="waits">{waits}.</p>
-<section id="live" hidden>
+<section class="patch" id="live" hidden>
 <h2>With the desk's page</h2>
 <p id="asking"></p>
 <p><button type="button" id="yes">Exchange with this desk</button> <button type="button" id="no">Do not</button></p>
 </section>
-<section>
+<section class="patch">
 <h2>With a file</h2>
 <ol>
-<li><a href="/hand-over/{FILE}">Save what the desk does not have yet</a>. It is a file with the name {FILE}. Send it to your computer.</li>
+<li><p class="links"><a href="/hand-over/{FILE}">Save what the desk does not have yet</a></p> It is a file with the name {FILE}. Send it to your computer.</li>
 <li>At the computer type <code>tenter import {FILE}</code>, then <code>tenter export for-phone.txt</code>. Send that file back.</li>
 <li>Choose it here. This phone then knows what has arrived, and has everything that the desk has.</li>
 </ol>
@@ -148,7 +148,14 @@ fn page(log: &Memory, waiting: &Waiting, status: u16, done: &str) -> Response {
 <p><button>Take it in</button></p>
 </form>
 </section>
-<section>
+<section class="patch" id="handheld" hidden>
+<h2>From the handheld</h2>
+<p>Plug the handheld into this device, and press the button. The browser asks which port it is. Its tests come here, and it forgets them only after they are stored.</p>
+<p><button type="button" id="fetch">Fetch its tests</button></p>
+<p id="fetched" role="status"></p>
+<p class="links"><a href="/inbox">Tests without a cloth</a></p>
+</section>
+<section class="patch">
 <h2>Tags of this phone</h2>
 <p>Cloths that you store here get tags of their own, so that they are not those that the desk gives in the meantime.</p>
 <form id="tags" method="post" action="/hand-over/tags">

@@ -5,6 +5,7 @@
 
 mod dress;
 mod hand_over;
+mod handheld;
 mod here;
 mod machine;
 mod message;

@@ -2,10 +2,11 @@
 
 use tenter::exchange::jsonl;
 use tenter::store::memory::{Memory, Unkept};
-use tenter::store::{Change as _, Drafts as _, StoreError};
+use tenter::store::Drafts as _;
 use tenter::web::{Method, Request, Response, respond};
 
 use crate::hand_over::{self, HandedOver};
+use crate::handheld::{Handheld, Next};
 use crate::message::{Answered, Asked, DraftToKeep, EntryToKeep, PhotoToKeep};
 use crate::{dress, here, tags};
 
@@ -13,11 +14,13 @@ use crate::{dress, here, tags};
 #[derive(Debug)]
 pub struct Machine {
     log: Memory,
+    /// The conversation with a handheld. It is not kept: where the program is made anew, it begins again, and loses nothing.
+    handheld: Option<Handheld>,
 }
 
 impl Default for Machine {
     fn default() -> Self {
-        Self { log: Memory::new(here::here()) }
+        Self { log: Memory::new(here::here()), handheld: None }
     }
 }
 
@@ -38,10 +41,8 @@ impl Machine {
                 }
             }
         }
-        let taken = self.log.merge_all::<_, StoreError>(pieces.into_iter().map(Ok));
-        // It is kept already, so it need not be kept again.
-        let kept = self.log.unkept();
-        unread + u32::from(taken.is_err() || kept.is_err())
+        self.log.bring(pieces);
+        unread
     }
 
     /// Answers a request; what is to be kept stands in the answer's head.
@@ -51,8 +52,11 @@ impl Machine {
         if asked.post {
             let _ = tags::renew(&mut self.log);
         }
-        let handed = hand_over::answer(asked, body, &mut self.log);
-        let handed = handed.unwrap_or_else(|| HandedOver::nothing(self.page(asked, body), asked));
+        let handed = match self.at_handheld(asked, body) {
+            Some(response) => HandedOver::nothing(response, asked),
+            None => hand_over::answer(asked, body, &mut self.log)
+                .unwrap_or_else(|| HandedOver::nothing(self.page(asked, body), asked)),
+        };
         let HandedOver { mut response, arrived, waiting, foreign } = handed;
         let unkept = self.log.unkept().unwrap_or_else(|_| {
             response = Response::page(500, "<main>An entry cannot be written.</main>".to_owned());
@@ -84,6 +88,30 @@ impl Machine {
         (answered, response.body)
     }
 
+    /// What the script asks that moves the bytes of a handheld. Bytes are to be written; 202 is to listen on, 409 to begin again,
+    /// and words are for the person.
+    fn at_handheld(&mut self, asked: &Asked, body: &[u8]) -> Option<Response> {
+        let next = match (asked.post, asked.target.as_str()) {
+            (true, "/handheld/begin") => Handheld::begin(&self.log).map(|(handheld, first)| {
+                self.handheld = Some(handheld);
+                first
+            }),
+            (true, "/handheld") => match &mut self.handheld {
+                Some(handheld) => handheld.hear(body, &mut self.log),
+                None => return Some(Response::plain(409, "Begin again.")),
+            },
+            _ => return None,
+        };
+        let (status, words) = match next {
+            Ok(Next::Write(bytes)) => return Some(Response::file("application/octet-stream", bytes)),
+            Ok(Next::Listen) => return Some(Response::plain(202, "")),
+            Ok(Next::Tell(words)) => (200, words),
+            Err(trouble) => (422, trouble.words()),
+        };
+        self.handheld = None;
+        Some(Response::plain(status, &words))
+    }
+
     fn page(&mut self, asked: &Asked, body: &[u8]) -> Response {
         let method = if asked.post { Method::Post } else { Method::Get };
         let content_type = asked.content_type.clone();
@@ -95,7 +123,7 @@ impl Machine {
 #[cfg(test)]
 mod tests {
     use tenter::log::{FabricChange, Fact};
-    use tenter::store::Read as _;
+    use tenter::store::{Change as _, Read as _};
 
     use super::*;
 
@@ -142,7 +170,7 @@ mod tests {
             let (answered, page) = machine.answer(&post, &file);
             assert_eq!((answered.status, &answered.handed), (200, &vec![kept[0].id.clone()]));
             assert!(answered.entries.is_empty());
-            assert!(!String::from_utf8(page).unwrap().contains("class=\"waiting\""));
+            assert!(!String::from_utf8(page).unwrap().contains("class=\"waiting"));
         }
         let cut = &file[..file.len() - 2];
         let (answered, page) = machine.answer(&post, cut);

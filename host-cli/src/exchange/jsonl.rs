@@ -54,7 +54,7 @@ pub fn photo_line(photo: &Photo) -> String {
 fn nameless(line: &str) -> String {
     let without = |line: &str| {
         let mut entry: Entry = serde_json::from_str(line)?;
-        if entry.fact.forget_names() { serde_json::to_string(&entry).map(Some) } else { Ok(None) }
+        if entry.fact.forget_names() { entry.line().map(Some) } else { Ok(None) }
     };
     // A line of a log is always an entry; one that is none holds nothing that could be kept.
     without(line)
@@ -300,7 +300,7 @@ fn photo(value: Value) -> Result<Photo, Fault> {
 fn entry(value: &Value, latest: Timestamp) -> Result<Entry, Fault> {
     let foreign = |error: serde_json::Error| Fault::NotAnEntry(short(&error));
     let entry = Entry::deserialize(value).map_err(foreign)?;
-    let kept = serde_json::to_value(&entry).map_err(foreign)?;
+    let kept = entry.line().and_then(|line| serde_json::from_str(&line)).map_err(foreign)?;
     if let Some(name) = lost(value, &kept) {
         return Err(Fault::UnknownField(name));
     }

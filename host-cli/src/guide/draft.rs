@@ -7,7 +7,7 @@ use tenter_core::{DEFAULT_REST_SECONDS, Ends, Grain, Held, Load, PullTest, Unit}
 use crate::input::test::{load_text, mm, so_far};
 use crate::input::{self, TypedReading, TypedTest, Wrong};
 use crate::log::Id;
-use crate::log::json::Mm;
+use crate::log::json::{Mm, read};
 
 /// The layout of the stored draft.
 const VERSION: u32 = 2;
@@ -146,7 +146,7 @@ impl Draft {
     /// again: the hand has let go.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
-        let mut draft: Self = serde_json::from_str(text).ok()?;
+        let mut draft: Self = read(text).ok()?;
         if draft.version == MARKS_FIRST {
             draft.version = VERSION;
             draft.stage = if draft.gauge.is_none() { NextQuestion::Held } else { draft.stage };

@@ -1,6 +1,7 @@
 //! The stash as JSON: lengths in millimetres, percentages in percent, absent things null.
 
 use serde::Serialize;
+use serde_json::value::RawValue;
 use tenter_core::{Figure, Figures, Length, Note, Widening};
 
 use crate::finding::cloth::{Listed, Shown, Standing};
@@ -9,8 +10,7 @@ use crate::finding::measured::Counted;
 use crate::finding::tag::Renumbered;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
 use crate::log::{
-    ClothPhoto, Device, Drape, Entry, Fabric, Finish, Learned, Lesson, MassPerArea, People, Purpose, Shop, StoredTest,
-    Tag,
+    ClothPhoto, Device, Drape, Fabric, Finish, Learned, Lesson, MassPerArea, People, Purpose, Shop, StoredTest, Tag,
 };
 
 /// A cloth.
@@ -218,7 +218,7 @@ struct ShownJson<'a> {
     kept: Vec<KeptJson<'a>>,
     grains: Vec<StandingJson>,
     tests: Vec<TestJson<'a>>,
-    history: &'a [Entry],
+    history: Vec<Box<RawValue>>,
 }
 
 /// One cloth.
@@ -268,7 +268,7 @@ pub fn shown(shown: &Shown<'_>) -> String {
         kept: shown.kept.iter().map(KeptJson::from).collect(),
         grains: shown.standing.iter().map(standing).collect(),
         tests: shown.tests.iter().map(|test| TestJson::of(test, shown.people)).collect(),
-        history: shown.history,
+        history: shown.history.iter().filter_map(|entry| RawValue::from_string(entry.line().ok()?).ok()).collect(),
     })
 }
 

@@ -1,23 +1,36 @@
-//! The handheld: [`open()`] a line to it, then hold a [`LinkSession`]. Beside it, the pages of another tenter.
+//! The handheld: [`open()`] a line to it, then hold a [`LinkSession`]. Where somebody else moves the bytes, as a page does, an
+//! [`Asker`] does without a line. Beside it, the pages of another tenter.
 
+mod asker;
 #[cfg(feature = "serve")]
 pub mod pages;
+#[cfg(feature = "desk")]
 mod serial;
+#[cfg(feature = "desk")]
 mod session;
+#[cfg(feature = "desk")]
 mod socket;
 
-use std::io::{self, Read, Write};
+use std::io;
+#[cfg(feature = "desk")]
+use std::io::{Read, Write};
+#[cfg(feature = "desk")]
 use std::time::Duration;
 
 use tenter_core::record::RecordError;
 use tenter_core::wire::Refusal;
 
+pub use asker::Asker;
+#[cfg(feature = "desk")]
 pub use serial::ports;
+#[cfg(feature = "desk")]
 pub use session::{Fetched, LinkSession};
 
+#[cfg(feature = "desk")]
 /// How long a line may take to open, and to take what is written.
 const SLOW: Duration = Duration::from_secs(5);
 
+#[cfg(feature = "desk")]
 /// A line to a handheld. What is written is sent at once, without a flush; a read that got nothing for the set time
 /// ends in [`io::ErrorKind::TimedOut`] or [`io::ErrorKind::WouldBlock`], one that never will in no bytes.
 pub trait Transport: Read + Write {
@@ -29,12 +42,14 @@ pub trait Transport: Read + Write {
     fn set_patience(&mut self, patience: Duration) -> io::Result<()>;
 }
 
+#[cfg(feature = "desk")]
 impl<T: Transport + ?Sized> Transport for Box<T> {
     fn set_patience(&mut self, patience: Duration) -> io::Result<()> {
         (**self).set_patience(patience)
     }
 }
 
+#[cfg(feature = "desk")]
 /// Opens the line that an address names: `tcp:HOST:PORT`, on Unix also `unix:PATH`, else a serial port such as
 /// `/dev/ttyACM0` or `COM3`.
 ///

@@ -7,11 +7,10 @@ use std::iter;
 use std::time::{Duration, Instant};
 
 use tenter_core::Repeatability;
-use tenter_core::framing::{Accumulator, FrameError, MAX_REPLY_BYTES, MAX_REQUEST_FRAME, decode_reply, encode_request};
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, encode_demand};
 use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing};
 
-use super::{LinkError, Transport};
+use super::{Asker, LinkError, Transport};
 
 /// A test as it lies on the handheld.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,8 +25,7 @@ pub struct Fetched {
 #[derive(Debug)]
 pub struct LinkSession<T> {
     line: BufReader<T>,
-    inbox: Accumulator<MAX_REPLY_BYTES>,
-    token: u8,
+    asker: Asker,
     identity: Identity,
     patience: Duration,
     tries: u32,
@@ -61,7 +59,7 @@ impl<T: Transport> LinkSession<T> {
         let [token, ..] = RandomState::new().build_hasher().finish().to_le_bytes();
         let nobody = Identity { device: 0, version: Default::default(), uptime_s: 0, unix_s: None, demand_slots: 0 };
         let line = BufReader::new(line);
-        let mut session = Self { line, inbox: Accumulator::new(), token, identity: nobody, patience, tries };
+        let mut session = Self { line, asker: Asker::new(token), identity: nobody, patience, tries };
         session.identify()?;
         Ok(session)
     }
@@ -226,50 +224,29 @@ impl<T: Transport> LinkSession<T> {
         self.ask_anew(self.tries, || request, take)
     }
 
-    /// Asks until a reply comes that `take` takes. A refusal counts; what is damaged, late, or an echo does not.
+    /// Asks until a reply comes that `take` takes, or a refusal.
     fn ask_anew<'r, R>(
         &mut self,
         tries: u32,
         mut request: impl FnMut() -> LinkRequest<'r>,
         mut take: impl FnMut(LinkReply<'_>) -> Option<R>,
     ) -> Result<R, LinkError> {
-        // The same for all tries: a late reply to the first is as good as one to the second.
-        self.token = self.token.wrapping_add(1);
-        let mut heard = false;
+        self.asker.begin();
         for _ in 0..tries {
-            self.send(&request())?;
-            // Half an answer to the try before must not be made whole by the answer of somebody else.
-            self.inbox = Accumulator::new();
+            let bytes = self.asker.bytes(&request())?;
+            match self.line.get_mut().write_all(&bytes) {
+                // The reply will not come, which is reason enough to try again.
+                Err(error) if is_timeout(&error) => {}
+                written => written?,
+            }
             let deadline = Instant::now() + self.patience;
             while let Some(byte) = self.next_byte(deadline)? {
-                heard = true;
-                let Some(message) = self.inbox.push(byte) else { continue };
-                match decode_reply(message) {
-                    Ok((token, _)) | Err(FrameError::Version { token, .. } | FrameError::Unknown { token })
-                        if token != self.token => {}
-                    Ok((_, LinkReply::Refused(reason))) => return Err(LinkError::Refused(reason)),
-                    Ok((_, reply)) => {
-                        if let Some(taken) = take(reply) {
-                            return Ok(taken);
-                        }
-                    }
-                    Err(FrameError::Version { version, .. }) => return Err(LinkError::Version(version)),
-                    Err(FrameError::Unknown { .. }) => return Err(LinkError::Unknown),
-                    Err(FrameError::Damaged | FrameError::WrongWay | FrameError::NoRoom) => {}
+                if let Some(taken) = self.asker.hear(byte, &mut take)? {
+                    return Ok(taken);
                 }
             }
         }
-        Err(if heard { LinkError::Garbled } else { LinkError::Silent })
-    }
-
-    fn send(&mut self, request: &LinkRequest<'_>) -> Result<(), LinkError> {
-        let mut buffer = [0; MAX_REQUEST_FRAME];
-        let frame = encode_request(self.token, request, &mut buffer).map_err(io::Error::other)?;
-        match self.line.get_mut().write_all(frame) {
-            // The reply will not come, which is reason enough to try again.
-            Err(error) if is_timeout(&error) => Ok(()),
-            written => Ok(written?),
-        }
+        Err(self.asker.unanswered())
     }
 
     /// The next byte, or none when the time is up.

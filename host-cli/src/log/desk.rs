@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::id::Id;
+use super::json::read;
 use super::tag::TagRange;
 
 /// What is remembered at one desk.
@@ -32,7 +33,7 @@ impl Desk {
     /// From the text under which it is kept; nothing is remembered where that cannot be read.
     #[must_use]
     pub fn read(text: Option<&str>) -> Self {
-        text.and_then(|text| serde_json::from_str(text).ok()).unwrap_or_default()
+        text.and_then(|text| read(text).ok()).unwrap_or_default()
     }
 
     /// As it is kept.

@@ -16,29 +16,17 @@ use super::tag::TagRange;
 use super::tested::Tested;
 
 /// One thing that was said.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
     /// Its identifier; that of what it adds, if it adds something.
     pub id: Id,
     /// When it was said, for the reader: the identifier holds the same.
-    #[serde(default)]
     pub at: Timestamp,
     /// The person who said it, where that is known.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub who: Option<Id>,
     /// What was said.
-    #[serde(flatten)]
     pub fact: Fact,
 }
-
-/// Who said an entry, as it stands first in its [body](Entry::body).
-#[derive(Deserialize)]
-struct Said {
-    who: Id,
-}
-
-/// How a body begins that tells who said it.
-const TELLS_WHO: &str = "{\"who\":\"";
 
 impl Entry {
     /// What `fact` says, under an identifier.
@@ -51,30 +39,6 @@ impl Entry {
     #[must_use]
     pub fn by(self, who: Option<Id>) -> Self {
         Self { who, ..self }
-    }
-
-    /// What it says without its identifier and time, as JSON: how a log keeps it.
-    ///
-    /// # Errors
-    ///
-    /// What cannot be written as JSON.
-    pub fn body(&self) -> Result<String, serde_json::Error> {
-        let fact = serde_json::to_string(&self.fact)?;
-        Ok(match (self.who, fact.strip_prefix('{')) {
-            (Some(who), Some(fact)) => format!("{TELLS_WHO}{who}\",{fact}"),
-            _ => fact,
-        })
-    }
-
-    /// The entry of an identifier and a [body](Self::body).
-    ///
-    /// # Errors
-    ///
-    /// A text that is no body.
-    pub fn of_body(id: Id, body: &str) -> Result<Self, serde_json::Error> {
-        let fact: Fact = serde_json::from_str(body)?;
-        let who = body.starts_with(TELLS_WHO).then(|| serde_json::from_str::<Said>(body)).transpose()?;
-        Ok(Self::new(id, fact).by(who.map(|said| said.who)))
     }
 
     /// What the entry is about.
@@ -161,13 +125,14 @@ impl Subject {
     }
 }
 
-/// What can be said.
+/// What can be said. How it is written and read as JSON stands in `entry_json`.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
+#[serde(remote = "Self", rename_all = "kebab-case")]
 pub enum Fact {
     /// A cloth was added.
     FabricAdded(FabricChange),
     /// Something about a cloth changed.
+    #[serde(skip_deserializing)]
     FabricChanged {
         /// The cloth.
         fabric: Id,
@@ -187,6 +152,7 @@ pub enum Fact {
         note: String,
     },
     /// Marks were measured before and after a wash.
+    #[serde(skip_deserializing)]
     FabricWashed {
         /// The cloth.
         fabric: Id,
@@ -259,6 +225,7 @@ pub enum Fact {
     /// A pattern was added.
     PatternAdded(PatternChange),
     /// Something about a pattern changed.
+    #[serde(skip_deserializing)]
     PatternChanged {
         /// The pattern.
         pattern: Id,
@@ -277,6 +244,7 @@ pub enum Fact {
         pattern: Id,
     },
     /// A role was added to a view.
+    #[serde(skip_deserializing)]
     RoleAdded {
         /// The pattern.
         pattern: Id,
@@ -285,6 +253,7 @@ pub enum Fact {
         change: RoleChange,
     },
     /// Something about a role changed.
+    #[serde(skip_deserializing)]
     RoleChanged {
         /// The role.
         role: Id,
@@ -315,6 +284,7 @@ pub enum Fact {
         role: Id,
     },
     /// Something was learned of a cloth while it was sewn or worn.
+    #[serde(skip_deserializing)]
     FabricLearned {
         /// The cloth.
         fabric: Id,
@@ -337,6 +307,7 @@ pub enum Fact {
         lesson: Id,
     },
     /// A photograph was kept with a cloth.
+    #[serde(skip_deserializing)]
     PhotoAdded {
         /// The cloth.
         fabric: Id,
@@ -368,6 +339,7 @@ pub enum Fact {
     /// A garment was begun.
     GarmentBegun(GarmentChange),
     /// Something about a garment changed.
+    #[serde(skip_deserializing)]
     GarmentChanged {
         /// The garment.
         garment: Id,

@@ -441,7 +441,7 @@ mod tests {
             Fact::TestPulledBy { test: id, pulled_by: Some(id) },
         ] {
             let entry = Entry::new(ids.next(), fact);
-            let text = serde_json::to_string(&entry).unwrap();
+            let text = entry.line().unwrap();
             assert_eq!(serde_json::from_str::<Entry>(&text).unwrap(), entry, "{text}");
             for entry in [entry.clone(), entry.by(Some(id))] {
                 assert_eq!(Entry::of_body(entry.id, &entry.body().unwrap()).unwrap(), entry);

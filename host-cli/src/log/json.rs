@@ -1,8 +1,17 @@
 //! Core's types as JSON, readable by anybody and exact: lengths in millimetres, percentages in percent.
 
-use serde::de::Error as _;
+use serde::de::{DeserializeOwned, Error as _};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use tenter_core::{Demand, Length, Limit, Range, Unit};
+
+/// Reads a text of this program's own in the one way in which all are read.
+///
+/// # Errors
+///
+/// A text that is something else.
+pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, serde_json::Error> {
+    serde_json::from_value(serde_json::from_str(text)?)
+}
 
 /// Steps of length in a millimetre.
 const STEPS_PER_MM: f64 = Length::STEPS_PER_MM as f64;

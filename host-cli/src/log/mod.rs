@@ -7,6 +7,7 @@
 pub mod days;
 pub mod desk;
 pub mod entry;
+mod entry_json;
 pub mod fabric;
 pub mod fold;
 pub mod garment;
@@ -26,6 +27,8 @@ pub mod tested;
 
 pub use desk::Desk;
 pub use entry::{Entry, Fact, Subject};
+#[cfg(feature = "desk")]
+pub(crate) use entry_json::line_of;
 pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Shop, WashMarks};
 pub use garment::{Choices, CutFor, Garment, GarmentChange, GarmentState, Use};
 pub use hands::Hands;

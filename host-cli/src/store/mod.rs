@@ -502,11 +502,6 @@ fn changed<T, E: From<StoreError>>(
     }
 }
 
-/// An entry of an identifier and its [body](Entry::body), as one line of JSON.
-fn line_of(id: Id, body: &str) -> String {
-    format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
-}
-
 /// A time of milliseconds since 1970. One beyond what can be told is the last that can: it must not hide the rest.
 #[cfg(feature = "desk")]
 fn time_of(ms: i64) -> jiff::Timestamp {

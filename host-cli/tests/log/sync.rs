@@ -144,7 +144,7 @@ fn a_clock_that_runs_ahead_drags_nothing_along() {
     let lines = "{\"tenter\":\"log\",\"format\":1}\n\
         {\"id\":\"01ZZZZZZZZ0000000000000007\",\"kind\":\"fabric-added\",\"tag\":7,\"name\":\"Loft calico\"}\n\
         {\"end\":\"log\",\"entries\":1}\n";
-    let ahead = Id::from_elsewhere("01ZZZZZZZZ0000000000000007").unwrap();
+    let ahead = Id::from_elsewhere("01ZZZZZZZZ0000000000000007", tenter::log::EVER).unwrap();
     assert!(ahead.at() > jiff::Timestamp::now() + jiff::SignedDuration::from_hours(24 * 365));
     assert!(desk.piped("laptop.db", &["import", "-"], lines.as_bytes()).status.success());
     desk.ok("desk.db", &["cloth", "add", "Nave twill"]);

@@ -15,7 +15,7 @@ fn a_book_of_two_thousand_fabrics_opens_scrolls_and_is_searched() {
     let mut lines = "{\"tenter\":\"log\",\"format\":1}\n".to_owned();
     let mut count = 0;
     for entry in bench_log::entries(pulls) {
-        writeln!(lines, "{}", serde_json::to_string(&entry).unwrap()).unwrap();
+        writeln!(lines, "{}", entry.line().unwrap()).unwrap();
         count += 1;
     }
     writeln!(lines, "{{\"end\":\"log\",\"entries\":{count}}}").unwrap();

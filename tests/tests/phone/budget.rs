@@ -13,7 +13,7 @@ use super::Shop;
 
 /// The most that the whole app may take of a phone's network, in bytes: what it takes, and a tenth. The aim is 500 000, which
 /// the whole job as pages does not meet.
-const MOST: usize = 900_000;
+const MOST: usize = 960_000;
 
 /// Bytes of the files as a web server sends them, packed with gzip where that helps.
 fn packed(site: &Path) -> usize {
@@ -40,9 +40,8 @@ fn the_app_is_small() {
 #[test]
 fn two_thousand_cloths_answer() {
     let mut shop = Shop::open();
-    let lines: Vec<String> = bench_log::entries(2_000 * PULLS_A_TEST * TESTS.len())
-        .map(|entry| serde_json::to_string(&entry).unwrap())
-        .collect();
+    let lines: Vec<String> =
+        bench_log::entries(2_000 * PULLS_A_TEST * TESTS.len()).map(|entry| entry.line().unwrap()).collect();
     let log = jsonl::file_of(&lines, &[]);
     let entries = lines.len();
     shop.goto("/cloths");
@@ -57,22 +56,22 @@ fn two_thousand_cloths_answer() {
             json!(target)
         )
     };
+    // A browser holds back the processor of pages alone, not of workers; what lies here is a quarter of what it would be there.
+    let told = |what: &str, ms: f64| {
+        println!("{entries} entries, {what}: {ms:.0} ms, on a processor four times slower {:.0} ms", 4.0 * ms);
+    };
     for (what, stop) in [("first page of a stopped worker", true), ("a page after that", false)] {
         if stop {
             shop.tell("stop_workers", json!({}));
         }
-        for target in ["/", "/cloths", "/cloths/new"] {
+        for target in ["/", "/cloths", "/cloths?sort=across", "/cloths/new"] {
             let answer = shop.eval(&timed(target));
             assert_eq!(answer[0], 200);
-            println!(
-                "{entries} entries, {what}, {target}: {:.0} ms, {} characters",
-                answer[1].as_f64().unwrap(),
-                answer[2]
-            );
+            told(&format!("{what}, {target}"), answer[1].as_f64().unwrap());
         }
     }
     let begun = shop.eval("performance.now()");
     shop.add("one more");
     let ended = shop.eval("performance.now()");
-    println!("a form asked for and sent: {:.0} ms", ended.as_f64().unwrap() - begun.as_f64().unwrap());
+    told("a form asked for and sent", ended.as_f64().unwrap() - begun.as_f64().unwrap());
 }

@@ -3,8 +3,11 @@
 //! fails without them.
 
 mod budget;
+mod firefox;
+mod handheld;
 mod handing;
 mod kills;
+mod looks;
 mod offline;
 mod one_file;
 mod same;
@@ -14,6 +17,7 @@ use std::path::PathBuf;
 
 use serde_json::{Value, json};
 use tempfile::TempDir;
+use tenter_tests::browser;
 use tenter_tests::phone::{Phone, write_app};
 
 /// Adds a cloth as its form does, by a script of the page it runs in: a function of the name, that fails where the form
@@ -45,25 +49,39 @@ struct Shop {
     phone: Phone,
     folder: TempDir,
     origin: String,
+    /// Another browser than the usual one.
+    program: Option<PathBuf>,
 }
 
 impl Shop {
     /// On a web space, opened once.
     fn open() -> Self {
+        Self::opened(None)
+    }
+
+    /// The same in another browser.
+    fn open_in(program: &str) -> Self {
+        Self::opened(Some(browser::find(program).unwrap()))
+    }
+
+    fn opened(program: Option<PathBuf>) -> Self {
         let folder = tempfile::tempdir().unwrap();
         let site = folder.path().join("site");
         assert!(write_app(&["--out", site.to_str().unwrap()]).contains("https"));
         let mut phone = Phone::start().unwrap();
         let port = phone.tell("serve", json!({ "folder": site })).unwrap();
-        let mut shop = Self { phone, folder, origin: format!("http://127.0.0.1:{port}") };
+        let mut shop = Self { phone, folder, origin: format!("http://127.0.0.1:{port}"), program };
         shop.launch();
         shop.tell("install", json!({ "url": shop.at("/") }));
         shop
     }
 
     fn launch(&mut self) {
-        let profile = self.path("profile");
-        self.tell("launch", json!({ "profile": profile }));
+        let mut launch = json!({ "profile": self.path("profile") });
+        if let Some(program) = &self.program {
+            launch["program"] = json!(program);
+        }
+        self.tell("launch", launch);
     }
 
     fn path(&self, name: &str) -> PathBuf {

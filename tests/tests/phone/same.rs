@@ -86,8 +86,8 @@ fn answer(log: &mut dyn LogWithDrafts, (target, fields): &Step) -> Response {
 /// A page of the phone without what it wears there.
 fn undressed(page: &str) -> String {
     let page = page.replacen(APP, "", 1);
-    match page.split_once("<p class=\"waiting\"") {
-        Some((before, after)) => before.to_owned() + after.split_once("</p>\n").unwrap().1,
+    match page.split_once("\n<p class=\"waiting") {
+        Some((before, after)) => before.to_owned() + after.split_once("</p>").unwrap().1,
         None => page,
     }
 }

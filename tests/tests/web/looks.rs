@@ -4,30 +4,9 @@
 use std::path::{Path, PathBuf};
 
 use serde_json::json;
-use tenter_tests::browser::{WalkStep, faults_in, walk};
+use tenter_tests::browser::{WRONG, WalkStep, faults_in, walk};
 
 use crate::server::Server;
-
-/// What is wrong with what is seen: size of type in pixels of the window, and of what is pressed (44 px, WCAG 2.2, 2.5.5; 24
-/// px for what stands in a line, 2.5.8).
-const WRONG: &str = "(() => {
-    const shown = (element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest('.unseen, .skip, title, desc');
-    const words = (element) => [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim() !== '');
-    const size = (element) => {
-        const svg = element.ownerSVGElement;
-        const scale = svg ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
-        return parseFloat(getComputedStyle(element).fontSize) * scale;
-    };
-    const small = [...document.querySelectorAll('body *')].filter((one) => words(one) && shown(one) && size(one) < 10.95)
-        .filter((one) => !one.closest('.wide'));
-    const pressed = [...document.querySelectorAll('a, button, input:not([type=hidden]), select, textarea, summary')].filter(shown).filter((one) => {
-        const box = (one.matches('[type=checkbox], [type=radio]') ? one.closest('label') : one).getBoundingClientRect();
-        const inline = one.closest('td, p:not(.send), figcaption') !== null;
-        return box.height < (inline ? 20 : 38);
-    });
-    const named = (all) => all.slice(0, 4).map((one) => one.outerHTML.slice(0, 90));
-    return { wide: document.documentElement.scrollWidth > innerWidth, small: named(small), thumb: named(pressed) };
-})()";
 
 /// Where photographs are kept to be looked at.
 fn kept(name: &str) -> PathBuf {

@@ -2,6 +2,7 @@
 //! browser.
 
 mod attack;
+mod fuzz;
 mod looks;
 mod server;
 mod shared;

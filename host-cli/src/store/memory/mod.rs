@@ -15,8 +15,8 @@ use tenter_core::Unit;
 use super::naming::{self, Naming};
 use super::{Drafts, LogPiece, LogWithDrafts, Make, Merged, Stop, Store, StoreError, Written};
 use crate::log::{
-    Desk, Entry, Fabric, Fact, Garment, Here, Id, Pattern, People, Person, Photo, PhotoName, Role, StoredTest, Subject,
-    fold,
+    Desk, Entry, Fabric, Fact, Garment, Here, Id, Pattern, People, Person, Photo, PhotoName, Pooled, Role, StoredTest,
+    Subject, fold,
 };
 
 pub use unkept::{KeptDraft, KeptEntry, Unkept, Wanted};
@@ -45,6 +45,8 @@ pub struct Memory {
     units: Option<Unit>,
     drafts: BTreeMap<String, String>,
     who: Option<Id>,
+    /// What the tests of each cloth say of everybody who pulled them, as far as that was asked since they changed.
+    hands: RefCell<BTreeMap<Id, Vec<(Option<Id>, Pooled)>>>,
     /// What has changed since it was last taken out.
     changed: unkept::Changed,
     /// Which photographs were asked for that are not here.
@@ -71,6 +73,7 @@ impl Memory {
             units: None,
             drafts: BTreeMap::new(),
             who: None,
+            hands: RefCell::default(),
             changed: unkept::Changed::default(),
             wanted: RefCell::default(),
         }
@@ -102,12 +105,19 @@ impl Memory {
     fn fold(&mut self, touched: BTreeSet<Subject>) {
         for subject in touched {
             let (id, history) = (subject.id(), self.history(subject.id()));
+            let hands = self.hands.get_mut();
             match subject {
-                Subject::Fabric(_) => drop(fold::fabric(history).map(|fabric| self.fabrics.insert(id, fabric))),
+                Subject::Fabric(_) => {
+                    hands.remove(&id);
+                    drop(fold::fabric(history).map(|fabric| self.fabrics.insert(id, fabric)));
+                }
                 Subject::Test(_) => {
                     let Some(test) = fold::test(history) else { continue };
                     let now = test.said.fabric;
                     let before = self.tests.insert(id, test).and_then(|test| test.said.fabric);
+                    for fabric in [before, now].into_iter().flatten() {
+                        hands.remove(&fabric);
+                    }
                     if let Some(tests) = before.and_then(|fabric| self.tests_of.get_mut(&fabric)) {
                         tests.remove(&id);
                     }
@@ -118,10 +128,49 @@ impl Memory {
                 Subject::Pattern(_) => drop(fold::pattern(history).map(|pattern| self.patterns.insert(id, pattern))),
                 Subject::Role(_) => drop(fold::role(history).map(|role| self.roles.insert(id, role))),
                 Subject::Garment(_) => drop(fold::garment(history).map(|garment| self.garments.insert(id, garment))),
-                Subject::Person(_) => drop(fold::person(history).map(|person| self.people.insert(id, person))),
+                Subject::Person(_) => {
+                    hands.clear();
+                    drop(fold::person(history).map(|person| self.people.insert(id, person)));
+                }
                 Subject::Log(_) | Subject::Tags => {}
             }
         }
+    }
+
+    fn take_in(&mut self, pieces: Vec<LogPiece>) -> Merged {
+        let mut merged = Merged::default();
+        let mut touched = BTreeSet::new();
+        for piece in pieces {
+            match piece {
+                LogPiece::Photo(photo) => {
+                    self.changed.photos.insert(photo.name());
+                    merged.photos += u64::from(self.photos.insert(photo.name(), photo).is_none());
+                }
+                LogPiece::Entry(entry) => {
+                    if let Some(known) = self.entries.get(&entry.id) {
+                        merged.known += 1;
+                        merged.differ += u64::from(!known.fact.agrees_with(&entry.fact));
+                    } else {
+                        merged.new += 1;
+                        touched.extend(self.insert(*entry));
+                    }
+                }
+            }
+        }
+        self.fold(touched);
+        merged
+    }
+
+    /// Takes in what was kept of this log before, in the order of its arrival. It need not be kept again.
+    pub fn bring(&mut self, pieces: Vec<LogPiece>) {
+        self.take_in(pieces);
+        self.changed = unkept::Changed::default();
+    }
+
+    /// The tags that cloths wear, retired ones too.
+    #[must_use]
+    pub fn given_tags(&self) -> Vec<u16> {
+        self.fabrics.values().map(|fabric| fabric.tag.number()).collect()
     }
 
     fn kept_desk(&self) -> Desk {
@@ -187,30 +236,10 @@ impl Store for Memory {
         // One that cannot be written as JSON could not be read again.
         for piece in &pieces {
             if let LogPiece::Entry(entry) = piece {
-                serde_json::to_string(&entry.fact).map_err(damaged)?;
+                entry.body().map_err(damaged)?;
             }
         }
-        let mut merged = Merged::default();
-        let mut touched = BTreeSet::new();
-        for piece in pieces {
-            match piece {
-                LogPiece::Photo(photo) => {
-                    self.changed.photos.insert(photo.name());
-                    merged.photos += u64::from(self.photos.insert(photo.name(), photo).is_none());
-                }
-                LogPiece::Entry(entry) => {
-                    if let Some(known) = self.entries.get(&entry.id) {
-                        merged.known += 1;
-                        merged.differ += u64::from(!known.fact.agrees_with(&entry.fact));
-                    } else {
-                        merged.new += 1;
-                        touched.extend(self.insert(*entry));
-                    }
-                }
-            }
-        }
-        self.fold(touched);
-        Ok(merged)
+        Ok(self.take_in(pieces))
     }
 
     fn forget_names(&mut self, of: Subject) -> Result<(), StoreError> {

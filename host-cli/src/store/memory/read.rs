@@ -7,10 +7,10 @@ use super::{Memory, damaged};
 use crate::log::{
     Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject, days,
 };
-use crate::store::{LogFault, Read, Stop, StoreError, WhichTests, line_of};
+use crate::store::{LogFault, Read, Stop, StoreError, WhichTests};
 
 pub(super) fn line(entry: &Entry) -> Result<String, StoreError> {
-    Ok(line_of(entry.id, &entry.body().map_err(damaged)?))
+    entry.line().map_err(damaged)
 }
 
 impl Memory {
@@ -112,10 +112,14 @@ impl Read for Memory {
     }
 
     fn repeatability(&self) -> Result<Hands, StoreError> {
-        let mut hands = Hands::default();
-        for fabric in self.fabrics.values() {
-            for (person, said) in days::hands(fabric, &self.tests(WhichTests::Of(fabric.id))?, self.here) {
-                hands.add(person, fabric.construction, said);
+        let (mut hands, mut kept) = (Hands::default(), self.hands.borrow_mut());
+        for (id, fabric) in &self.fabrics {
+            if !kept.contains_key(id) {
+                let said = days::hands(fabric, &self.tests(WhichTests::Of(*id))?, self.here);
+                kept.insert(*id, said.into_iter().collect());
+            }
+            for (person, said) in kept.get(id).into_iter().flatten() {
+                hands.add(*person, fabric.construction, *said);
             }
         }
         Ok(hands)

@@ -8,7 +8,7 @@ use crate::log::{Fact, Id, Photo, PhotoName};
 use crate::store::StoreError;
 
 /// What has changed, by name.
-#[derive(Debug, Default)]
+#[derive(Debug, Default, PartialEq, Eq)]
 pub struct Changed {
     pub entries: BTreeSet<Id>,
     /// Those that are not new.
@@ -75,6 +75,9 @@ impl Memory {
     /// [`StoreError::Damaged`] where an entry cannot be written.
     pub fn unkept(&mut self) -> Result<Unkept, StoreError> {
         let changed = core::mem::take(&mut self.changed);
+        if changed == Changed::default() {
+            return Ok(Unkept::default());
+        }
         let is_changed = |id: &&Id| changed.entries.contains(id) || changed.rewritten.contains(id);
         let arrivals = self.arrivals.iter().filter(is_changed);
         let entries = arrivals.filter_map(|id| self.entries.get(id)).map(|entry| {

@@ -9,9 +9,9 @@ use tenter_core::{Length, Scatter, record};
 use super::super::sqlite::{More, RoleAsks};
 use crate::log::{
     Construction, Device, Entry, Fabric, Garment, Id, MassPerArea, Pattern, Person, Photo, PhotoName, Pooled, Role,
-    StoredTest, Tested,
+    StoredTest, Tested, line_of,
 };
-use crate::store::{line_of, time_of};
+use crate::store::time_of;
 
 /// Columns of a cloth.
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \

@@ -11,8 +11,9 @@ use crate::log::pattern::DemandField;
 use crate::log::{
     ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Finish, Garment, GarmentKind, Id,
     Lesson, MassPerArea, MassRange, Pattern, Person, Photo, PhotoName, Pooled, Purpose, Role, Shop, StoredTest, Tested,
+    line_of,
 };
-use crate::store::{line_of, time_of};
+use crate::store::time_of;
 
 /// Columns of a cloth, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \

@@ -5,9 +5,12 @@ pub mod edit;
 pub mod one;
 pub mod photos;
 
+use core::cmp::{Ordering, Reverse};
+
 use askama::Template;
 use tenter_core::{Confidence, Figure, Grain, Range};
 
+use super::fields::Fields;
 use super::form::{FieldKind, Form, FormField, or_none, words};
 use super::part::{AnswerTag, Link, PagePart};
 use super::shell::{Place, Shell};
@@ -100,8 +103,23 @@ pub fn roles(read: &dyn Read) -> Result<Vec<(String, String)>, Refused> {
 pub fn list(visit: &mut Visit<'_>) -> Answered {
     let query = &visit.query;
     let retired = query.get("retired") == "yes";
-    let stock = Stock::of(&*visit.log, |fabric| fabric.dropped == retired)?;
     let role = chosen(&*visit.log, query.get("for"))?;
+    let mut fabrics = visit.log.fabrics()?;
+    fabrics.retain(|fabric| fabric.dropped == retired);
+    let all = fabrics.len();
+    // Judging is dear, so where the order needs no figure only the cloths on the page are judged.
+    let by = query.get("sort");
+    let is_plain = role.is_none() && !BY_FIGURE.contains(&by);
+    let from = |count: usize| query.get("from").parse::<usize>().unwrap_or(0).min(count.saturating_sub(1));
+    let mut found = None;
+    if is_plain {
+        fabrics.retain(|fabric| is_wanted(fabric, query));
+        fabrics.sort_by(|one, other| plainly(by, one, other));
+        found = Some(fabrics.len());
+        fabrics = fabrics.into_iter().skip(from(found.unwrap_or_default())).take(LISTED).collect();
+    }
+    let listed_here = |fabric: &Fabric| !is_plain || fabrics.iter().any(|one| one.id == fabric.id);
+    let stock = Stock::of(&*visit.log, |fabric| fabric.dropped == retired && listed_here(fabric))?;
     let confidence = Confidence::default();
     let fit = role.as_ref().map(|(_, role)| fit::role(role, &stock, confidence));
     let mut seen: Vec<Seen<'_>> = match &fit {
@@ -111,20 +129,16 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
         }
         None => stock.fabrics.iter().map(|fabric| Seen::of(fabric, &stock, None)).collect(),
     };
-    let all = seen.len();
     let counts = fit.as_ref().map(|fit| counts(visit, fit)).unwrap_or_default();
-    let wanted = query.get("words").to_lowercase();
+    let answer = query.get("answer");
     seen.retain(|one| {
-        let fits = |word: &str| is_about(one.fabric, word);
-        let made = query.get("made");
-        let lies = query.get("lies");
-        wanted.split_whitespace().all(fits)
-            && (made.is_empty() || one.fabric.construction.word() == made)
-            && (lies.is_empty() || one.fabric.is_seen() == (lies == "shop"))
-            && (query.get("answer").is_empty()
-                || one.verdict.is_none_or(|verdict| class(verdict) == query.get("answer")))
+        is_wanted(one.fabric, query)
+            && (answer.is_empty() || one.verdict.is_none_or(|verdict| class(verdict) == answer))
     });
-    sort(&mut seen, query.get("sort"), fit.is_some());
+    sort(&mut seen, by, fit.is_some());
+    let count = found.unwrap_or(seen.len());
+    let from = from(count);
+    let skipped = if is_plain { 0 } else { from };
     let mut page = Shell::new(Place::Cloths, if retired { "Retired cloths" } else { "Cloths" });
     if all == 0 && !retired {
         page.words("No cloth yet. Measure a swatch, or add a cloth, and it stands here.");
@@ -143,13 +157,11 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
     if seen.is_empty() {
         page.words("No cloth matches. Search for less.");
     } else {
-        let from = query.get("from").parse::<usize>().unwrap_or(0).min(seen.len().saturating_sub(1));
-        let count = seen.len();
         let asked = |grain| role.as_ref().map(|(_, role)| role.demand.stretch(grain)).unwrap_or_default();
         let asked = (asked(Grain::Crosswise), asked(Grain::Lengthwise));
         let scale = StripScale::of(seen.iter().flat_map(|one| lanes(one, asked)), confidence);
         let cloths: Vec<Listed<'_>> =
-            seen.iter().skip(from).take(LISTED).map(|one| listed(one, &scale, asked, visit)).collect();
+            seen.iter().skip(skipped).take(LISTED).map(|one| listed(one, &scale, asked, visit)).collect();
         let list = List { head: scale.head().inline(), cloths, judged: fit.is_some() };
         page.push(PagePart::Html(list.render().unwrap_or_default()));
         let mut on = Vec::new();
@@ -187,19 +199,36 @@ fn is_about(fabric: &Fabric, word: &str) -> bool {
     texts.iter().any(|text| text.to_lowercase().contains(word))
 }
 
-fn sort(seen: &mut [Seen<'_>], by: &str, for_role: bool) {
-    let down = |figure: Option<Figure>| core::cmp::Reverse(figure.map(|figure| figure.ratio));
+/// Whether a cloth is one that was searched for.
+fn is_wanted(fabric: &Fabric, query: &Fields) -> bool {
+    let (made, lies) = (query.get("made"), query.get("lies"));
+    query.get("words").to_lowercase().split_whitespace().all(|word| is_about(fabric, word))
+        && (made.is_empty() || fabric.construction.word() == made)
+        && (lies.is_empty() || fabric.is_seen() == (lies == "shop"))
+}
+
+/// The orders that need what was measured.
+const BY_FIGURE: [&str; 3] = ["across", "along", "growth"];
+
+/// The orders that need nothing that was measured.
+fn plainly(by: &str, one: &Fabric, other: &Fabric) -> Ordering {
     match by {
-        "name" => seen.sort_by_cached_key(|one| one.fabric.name.to_lowercase()),
+        "name" => one.name.to_lowercase().cmp(&other.name.to_lowercase()),
+        "hand" => other.length.cmp(&one.length),
+        "new" => other.id.cmp(&one.id),
+        _ => one.tag.cmp(&other.tag),
+    }
+}
+
+fn sort(seen: &mut [Seen<'_>], by: &str, for_role: bool) {
+    let down = |figure: Option<Figure>| Reverse(figure.map(|figure| figure.ratio));
+    match by {
         "across" => seen.sort_by_key(|one| down(one.across)),
         "along" => seen.sort_by_key(|one| down(one.along)),
         "growth" => seen.sort_by_key(|one| (one.growth.is_none(), one.growth.map(|growth| growth.ratio))),
-        "hand" => seen.sort_by_key(|one| core::cmp::Reverse(one.fabric.length)),
-        "new" => seen.sort_by_key(|one| core::cmp::Reverse(one.fabric.id)),
-        "tag" => seen.sort_by_key(|one| one.fabric.tag),
         // A role's own order is the best first.
-        _ if for_role => {}
-        _ => seen.sort_by_key(|one| one.fabric.tag),
+        "" if for_role => {}
+        _ => seen.sort_by(|one, other| plainly(by, one.fabric, other.fabric)),
     }
 }
 

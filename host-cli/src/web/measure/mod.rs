@@ -23,7 +23,7 @@ use tenter_core::Table;
 use super::visit::Visit;
 use crate::deed::Refused;
 use crate::guide::{Draft, Guide, NextQuestion};
-use crate::log::{Construction, Fabric, Id, Role};
+use crate::log::{Construction, Fabric, Id, Role, json};
 
 /// Under what name drafts of pages are kept.
 const DRAFTS: &str = "page";
@@ -77,7 +77,7 @@ impl Measuring {
     }
 
     fn read(text: &str, now: Timestamp) -> Option<Self> {
-        let mut measuring: Self = serde_json::from_str(text).ok()?;
+        let mut measuring: Self = json::read(text).ok()?;
         if let NextQuestion::Holding(since) = measuring.draft.stage
             && now.duration_since(since) > HELD_AT_MOST
         {

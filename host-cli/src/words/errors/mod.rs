@@ -3,7 +3,6 @@
 mod deed;
 mod file;
 mod input;
-#[cfg(feature = "desk")]
 mod link;
 mod misuse;
 pub mod page;
@@ -12,7 +11,6 @@ mod store;
 pub use deed::{not_pulled, refused};
 pub use file::{exported, imported};
 pub use input::{column, flag, why, wrong};
-#[cfg(feature = "desk")]
 pub use link::link;
 pub use misuse::{file, misuse};
 pub use store::{log_fault, store};
