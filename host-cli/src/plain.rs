@@ -39,7 +39,8 @@ pub const fn printable(c: char) -> char {
 /// A path for the reader, on one line.
 #[must_use]
 pub fn shown(path: &Path) -> String {
-    let escaped = |c: char| if c.is_control() { c.escape_debug().to_string() } else { c.to_string() };
+    let escaped =
+        |c: char| if printable(c) == c && !c.is_control() { c.to_string() } else { c.escape_debug().to_string() };
     path.display().to_string().chars().map(escaped).collect()
 }
 

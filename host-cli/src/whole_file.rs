@@ -3,6 +3,7 @@
 use std::fs::{self, File};
 use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use tempfile::NamedTempFile;
 
@@ -16,6 +17,27 @@ use crate::store::Access;
 pub struct WholeFile {
     path: PathBuf,
     to: To,
+}
+
+/// How the name of an unfinished file begins.
+const BEGUN: &str = ".tenter-";
+/// How it ends.
+const UNFINISHED: &str = ".part";
+/// After so long nobody works on it any more: whoever did was killed.
+const DAY: Duration = Duration::from_secs(24 * 3600);
+
+/// Deletes what was left in a folder by works that were killed, by the clock of the folder's disk.
+fn clear_up(folder: &Path, newest: &File) {
+    let Some(now) = newest.metadata().and_then(|there| there.modified()).ok() else { return };
+    for left in fs::read_dir(folder).into_iter().flatten().flatten() {
+        let name = left.file_name();
+        let is_ours = name.to_str().is_some_and(|name| name.starts_with(BEGUN) && name.ends_with(UNFINISHED));
+        let age =
+            || left.metadata().and_then(|there| there.modified()).ok().and_then(|then| now.duration_since(then).ok());
+        if is_ours && age().is_some_and(|age| age > DAY) {
+            let _ = fs::remove_file(left.path()).or_else(|_| fs::remove_dir_all(left.path()));
+        }
+    }
 }
 
 #[derive(Debug)]
@@ -32,10 +54,26 @@ impl WholeFile {
     ///
     /// A folder, a file that may not be replaced, a folder that may not be written.
     pub fn begin(path: &Path) -> Result<Self, Error> {
-        let wrong = |error: io::Error| Error::file(Access::Write, path, &error);
-        let refused = |fault: FileFault| Error::file(Access::Write, path, fault);
         // A link stays a link: what it points to is replaced.
-        let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+        Self::begin_at(&fs::canonicalize(path).unwrap_or_else(|_| path.to_owned()), path)
+    }
+
+    /// As [`WholeFile::begin`], of a name that was not typed: a link that somebody laid there is replaced itself.
+    ///
+    /// # Errors
+    ///
+    /// As above.
+    pub fn begin_here(path: &Path) -> Result<Self, Error> {
+        match fs::symlink_metadata(path) {
+            Ok(there) if there.is_symlink() => Self::beside(path.to_owned(), path),
+            _ => Self::begin_at(path, path),
+        }
+    }
+
+    fn begin_at(path: &Path, typed: &Path) -> Result<Self, Error> {
+        let wrong = |error: io::Error| Error::file(Access::Write, typed, &error);
+        let refused = |fault: FileFault| Error::file(Access::Write, typed, fault);
+        let path = path.to_owned();
         match fs::metadata(&path) {
             Ok(there) if there.is_dir() => return Err(refused(FileFault::Folder)),
             Ok(there) if !there.is_file() => {
@@ -49,8 +87,17 @@ impl WholeFile {
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
             Err(error) => return Err(wrong(error)),
         }
+        Self::beside(path, typed)
+    }
+
+    fn beside(path: PathBuf, typed: &Path) -> Result<Self, Error> {
         let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        let beside = tempfile::Builder::new().prefix(".tenter-").suffix(".part").tempfile_in(folder).map_err(wrong)?;
+        let beside = tempfile::Builder::new()
+            .prefix(BEGUN)
+            .suffix(UNFINISHED)
+            .tempfile_in(folder)
+            .map_err(|error| Error::file(Access::Write, typed, &error))?;
+        clear_up(folder, beside.as_file());
         Ok(Self { path, to: To::Beside(BufWriter::new(beside)) })
     }
 
@@ -135,6 +182,21 @@ mod tests {
             (fs::read_to_string(&path).unwrap(), names(folder.path())),
             ("new".to_owned(), vec!["out".to_owned()])
         );
+    }
+
+    /// Two days old, half a day old, and one of somebody else.
+    #[test]
+    fn what_a_kill_left_is_cleared_up_after_a_day() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut hours = [(".tenter-old.part", 48), (".tenter-new.part", 12), ("mine.part", 48)].into_iter();
+        hours.by_ref().for_each(|(name, hours)| {
+            let file = File::create(folder.path().join(name)).unwrap();
+            file.set_modified(std::time::SystemTime::now() - Duration::from_secs(hours * 3600)).unwrap();
+        });
+        WholeFile::begin(&folder.path().join("out")).unwrap().finish().unwrap();
+        let mut names = names(folder.path());
+        names.sort();
+        assert_eq!(names, [".tenter-new.part", "mine.part", "out"]);
     }
 
     #[test]

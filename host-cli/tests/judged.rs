@@ -86,7 +86,8 @@ fn is(plan: &[String], hers: &[&str]) {
 #[test]
 fn choir_trousers() {
     let program = evening();
-    let start = "'Choir trousers' lined --use main=1 --use lining=2 --use elastic=3 --elastic 'firm waist 76cm 30mm'";
+    let start = "'Choir trousers' lined --use main=1 --use lining=2 --use elastic=3 \
+                 --elastic 'firm waist 76cm 30mm over 98cm gives 50%'";
     let (head, plan) = begun(&program, start);
     assert_eq!(head, "SHORT  the lining takes away the give that the view asks; 1 thing to settle before you begin");
     is(
@@ -114,6 +115,8 @@ fn choir_trousers() {
             "press 2 Crypt taffeta: iron at one dot",
             "pins 2 Crypt taffeta: use fine pins only",
             "lay main with its greater stretch, crosswise, round the body",
+            // 98 / (1 + 0.177 − 0.037) are 86.0 to both sides; to one side as sure it is a little less.
+            "keep the waist edge at least 85.5 cm round: it must pass hips of 98 cm, and the cloth gives 17.7 % ± 3.7 crosswise",
             "allow 15 mm at the seams",
             "keep the cloth from hanging off the table",
             "mark notches, centre lines and pockets",
@@ -124,7 +127,8 @@ fn choir_trousers() {
             "sew the outside leg seams, then the inside leg seams",
             "sew the crotch seam, one leg inside the other: triple stitch, 2.5 mm; trim to 6 mm",
             "sew the lining together and baste it to the waist, wrong sides together",
-            "elastic cut 77.2 cm, 25 mm of it to lap; tack it and try it on", // 76 − 1.27 + 2.5.
+            // 76 − 1.27 + 2.5 are cut; 98 / 74.73 − 1 are needed.
+            "elastic cut 77.2 cm, 25 mm of it to lap; tack it and try it on; it passes 98 cm: it needs 31.1 % of stretch and has",
             "turn 6 mm under at the waist, fold a casing of 33 mm and stitch it, but for 5 cm; draw the elastic in, lap",
             "try it on and mark the hem",
             "hem the outside, then the lining 2 cm shorter: it hangs free",
@@ -306,6 +310,7 @@ fn class_leggings() {
             "sew the inside leg seams",
             "sew the crotch seam, one leg inside the other: overlock of four threads",
             "elastic cut 66.9 cm, 25 mm of it to lap; tack it and try it on",
+            "elastic the closed loop of 64.4 cm must stretch over the hips: measure both",
             "lap the elastic to a ring, sew it to the waist, quarter to quarter, stretched; turn it in and stitch",
             "hem the legs: coverstitch; without one, zigzag 3.5 mm wide, 1.4 mm long",
             "caution pins, blades and irons",
@@ -326,8 +331,24 @@ fn each_kind_has_what_it_needs() {
     };
     for (kind, missing, wrong) in [
         ("jeans --with closed-zip", &["buy a closed zip of size 4 to 5", "face the fly and set its zip"][..], &[][..]),
-        ("dress", &["buy a hook and eye", "sew a hook and eye above the zip", "such as --zip 56cm"], &["how it opens"]),
-        ("dress --without closed-zip", &["pass --with closed-zip or --with buttons, for how it opens"], &["hook"]),
+        ("dress", &["buy a hook and eye", "sew a hook and eye above the zip", "pass --zip 56cm"], &["how it opens"]),
+        (
+            "dress --without closed-zip",
+            &["say how it opens; without a zip or buttons", "pass --with closed-zip or --with buttons"],
+            &["hook"],
+        ),
+        // Bodice and skirt are closed first, then joined, and the zip crosses their seam; the twill gives and is taped.
+        (
+            "dress --with waist-seam",
+            &[
+                "with sleeves, darts, closed zip and waist seam",
+                "in two halves from the shoulder to the centre and the curved waist",
+                "sew the side seams sew the bodice to the skirt: with a tape that does not stretch sewn in",
+                "zip sew the seam below the zip",
+                "narrow tape that does not stretch, for the shoulder seams and the waist seam",
+            ],
+            &["while the pieces lie flat sew the seam below"],
+        ),
         (
             "unlined-jacket --with hood --cord '110cm 4mm'",
             &[
@@ -336,7 +357,7 @@ fn each_kind_has_what_it_needs() {
                 "cut the cord 140 cm long, 15 cm of it for each end",
                 "fold a casing of 10 mm over the eyelets",
             ],
-            &["such as --zip 18cm"],
+            &["pass --zip 18cm"],
         ),
         (
             "childs-outerwear --cord",
@@ -346,7 +367,7 @@ fn each_kind_has_what_it_needs() {
                 "sew a guard behind the top of the zip",
                 "leave the hood without a cord",
                 "Europe, to 14 years, back: no cord",
-                "such as --elastic 'soft wrist 17cm'",
+                "pass --elastic 'soft wrist 17cm' for its length",
             ],
             &["cord stops", "put a stop"],
         ),

@@ -125,7 +125,7 @@ fn one_length_is_not_promised_twice() {
     assert_eq!(length(&program, "2"), 1000.0);
     refused(&program, "make return 'first coat' --units x", "--units");
     ok(&program, "make return 'first coat'");
-    refused(&program, "make cut 1", "'lining' takes 2.00 m of cloth 2 and 1.00 m is on hand");
+    refused(&program, "make cut 1", "'lining' takes 2.00 m of cloth 2, and 1.00 m is on hand");
 }
 
 #[test]
@@ -162,7 +162,7 @@ fn what_does_not_fit_is_refused() {
     refused(&program, "make edit coat", "type what changed");
     refused(&program, "make cut coat --length 1m", "several roles are to be cut");
     refused(&program, "make cut coat --role buttons", "the pattern does not say how much 'buttons' takes");
-    refused(&program, "make cut coat --role main --length 9m", "takes 9.00 m of cloth 1 and 5.00 m is on hand");
+    refused(&program, "make cut coat --role main --length 9m", "takes 9.00 m of cloth 1, and 5.00 m is on hand");
     refused(&program, "make uncut coat", "nothing was cut for garment 1");
     ok(&program, "make cut coat --role main");
     refused(&program, "make edit coat --use main=2", "cloth 1 is cut for 'main' already");

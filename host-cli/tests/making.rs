@@ -144,7 +144,7 @@ fn the_stretchier_cloth_lies_below() {
         let text = flat(&program.line(&format!("{line} --why")).out);
         for words in [
             "2 corduroy below, on the feed".to_owned(),
-            "stay-stitch the edge of 2 corduroy".to_owned(),
+            "tape the edge of 2 corduroy".to_owned(),
             "from the centre outwards".to_owned(),
             "[common practice, no".to_owned(),
             "these limits are the tool's own".to_owned(),

@@ -71,7 +71,7 @@ fn a_plan_sheet() {
     // A woven waist lets nobody in by itself.
     assert!(
         sheet(&["--without", "fly"])
-            .contains("pass --with fly, --with closed-zip or --with elastic-waist, for how it opens"),
+            .contains("say how it opens, by a fly, a zip or an elastic waist; pass --with fly, --with closed-zip or"),
         "{plain}"
     );
     assert!(!plain.contains("how it opens") && !pulled_on.contains("how it opens"), "{pulled_on}");
@@ -110,7 +110,11 @@ fn a_general_plan_says_that_it_is_general() {
     }
     let general = ["fit", "skirt", "--sheet", "--use", "main=1", "--use", "waistband=3"];
     let plan = told(&program, &general);
-    for words in ["pass the kind of garment, such as --kind trousers", "needle", "wash 1 navy gabardine"] {
+    for words in [
+        "say which kind of garment it is: without that this plan lists only what holds for any garment; pass --kind trousers",
+        "needle",
+        "wash 1 navy gabardine",
+    ] {
         assert!(plan.contains(words), "{words}: {plan}");
     }
     for words in ["stay-stitch", "sew the", "hem the", "interface", "planned as"] {

@@ -309,6 +309,9 @@ fn no_name_moves_the_terminal() {
         "fit nothing",
         "pair 1 2 --along 30cm",
         "--db '/dev/null/\u{1b}]0;mine\u{7}\r' cloth list",
+        "size --girth 'hip\u{202e}\u{2028}\u{1b}]0;mine\u{7}=104cm/101cm'",
+        "import '/tmp/\u{202e}\u{2028}\u{9b}2Jnone.csv'",
+        "man --out '/dev/null/\u{202e}\u{2028}\u{1b}]0;mine\u{7}'",
     ] {
         let text = written(&program, line, 80, &[]);
         let colours = anstream::adapter::strip_str(&text).to_string().replace("\r\n", "\n");

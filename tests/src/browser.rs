@@ -216,6 +216,24 @@ pub fn walk(base: &str, (width, height): (u32, u32), scripts: bool, steps: &[Wal
     Ok(serde_json::from_slice(&node("walk.mjs", &serde_json::to_vec(&job)?)?)?)
 }
 
+/// Holds pages, each with a name, against the HTML standard; one line for each fault.
+///
+/// # Errors
+///
+/// When Node or its packages are missing.
+pub fn faults_in(pages: &[(String, String)]) -> io::Result<Vec<String>> {
+    #[derive(Serialize)]
+    struct ValidateJob<'a> {
+        pages: &'a [(String, String)],
+    }
+    #[derive(Deserialize)]
+    struct Validated {
+        faults: Vec<String>,
+    }
+    let said = node("validate.mjs", &serde_json::to_vec(&ValidateJob { pages })?)?;
+    Ok(serde_json::from_slice::<Validated>(&said)?.faults)
+}
+
 /// Runs one of the programs beside this crate with a job; what it wrote.
 fn node(program: &str, job: &[u8]) -> io::Result<Vec<u8>> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"));

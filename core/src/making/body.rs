@@ -76,7 +76,7 @@ const WEEKLY: Source =
 const SIZING: Source = Source::Published(
     "Gupta and Zakaria (eds), Anthropometry, Apparel Sizing and Design, 2014, p. 186: chest 112 to 120 cm",
 );
-const KIRK: Source = Source::Memory("Kirk and Ibrahim, Textile Research Journal 36 (1966) 37-47");
+const KIRK: Source = Source::Memory("W. Kirk and S. M. Ibrahim, Textile Research Journal 36 (1966) 37-47");
 
 /// Every row that was found.
 pub const MOVEMENTS: &[Movement] = &[

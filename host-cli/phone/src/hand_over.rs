@@ -90,7 +90,7 @@ fn package(asked: &Asked, log: &mut Memory) -> Result<String, StoreError> {
 /// Takes in what the desk wrote. What waits here and is in it has arrived there.
 fn take(asked: &Asked, body: &[u8], log: &mut Memory) -> HandedOver {
     let mut seen = BTreeSet::new();
-    let merged = Exported::begin(body, "what came").and_then(|exported| {
+    let merged = Exported::begin(body, "what came", log.here().latest()).and_then(|exported| {
         log.merge_all(exported.inspect(|piece| {
             if let Ok(LogPiece::Entry(entry)) = piece {
                 seen.insert(entry.id.to_string());

@@ -26,7 +26,8 @@ Examples:
   A copy of a log, on a second desk that gives tags of its own:
       tenter export - | tenter --db copy.sqlite3 import - --tags 200-299
 
-A file is imported whole or not at all. You may import it again: entries that are known stay as they are.";
+A file is imported whole or not at all. You may import it again: entries that are known stay as they are. A table may have \
+64 MB, an exported log 4 000 000 entries and 20 000 photographs, a text 400 characters.";
 
 /// The flags of `import`, as typed.
 #[derive(Args, Debug, Clone)]
@@ -40,6 +41,9 @@ pub struct ImportArgs {
     /// Take the readings of the table as they are, though tenter doubts them
     #[arg(long)]
     pub as_read: bool,
+    /// Take entries whose time lies ahead of your clock
+    #[arg(long)]
+    pub ahead: bool,
     /// The tags of this desk.
     #[command(flatten)]
     pub range: TagsArg,

@@ -28,7 +28,22 @@ Examples:
 const CHECK: &str = "\
 Examples:
   Is the log whole? The exit code is 1 if it is not:
-      tenter log check";
+      tenter log check
+
+  Make the lists anew from the entries if they do not agree:
+      tenter log check --rebuild
+
+A log is one file, whole after each command. While another tenter is reading it, what was stored last may still lie in the file \
+beside it whose name ends in -wal: copy both then. If you put a copy in the place of the log, delete the files that end in -wal \
+and -shm.";
+
+/// `log check`, as typed.
+#[derive(Args, Debug, Clone, PartialEq, Eq)]
+pub struct LogCheckArgs {
+    /// Make everything anew that the entries say
+    #[arg(long)]
+    pub rebuild: bool,
+}
 
 #[cfg(feature = "postgres")]
 const ROLES: &str = "\
@@ -81,7 +96,7 @@ it back.";
 pub enum LogVerb {
     /// Check that the log is whole
     #[command(after_help = CHECK)]
-    Check,
+    Check(LogCheckArgs),
     /// Set the tags that this desk gives, so that no two desks give the same
     #[command(after_help = TAGS)]
     Tags(TagsArgs),

@@ -8,7 +8,7 @@ use crate::cli::demo::DemoArgs;
 use crate::error::Error;
 use crate::exchange::jsonl::Exported;
 use crate::input::{FileFault, Misuse};
-use crate::log::Here;
+use crate::log::{EVER, Here};
 use crate::plain::shown;
 use crate::store::{self, Access, Change as _};
 use crate::text::TextOutput;
@@ -54,7 +54,7 @@ fn begin(path: &Path) -> Result<(), Error> {
 }
 
 fn fill(path: &Path, here: Here) -> Result<(), Error> {
-    let entries = Exported::begin(EVENING.as_bytes(), "evening.jsonl")?;
+    let entries = Exported::begin(EVENING.as_bytes(), "evening.jsonl", EVER)?;
     store::open(path, here)?.merge_all(entries)?;
     Ok(())
 }

@@ -1,7 +1,7 @@
 //! `tenter import`: what another log exported, or readings typed into a table.
 
 use std::fs::File;
-use std::io::{self, BufRead, BufReader};
+use std::io::{self, BufRead, BufReader, Read as _};
 use std::path::Path;
 
 use super::progress::Progress;
@@ -9,10 +9,11 @@ use crate::cli::import::ImportArgs;
 use crate::error::Error;
 use crate::exchange::jsonl::Exported;
 use crate::exchange::table;
-use crate::exchange::table::read::NewNames;
+use crate::exchange::table::read::{MAX_BYTES, NewNames, Trust};
 use crate::finding::tag;
 use crate::input::{FileFault, Misuse};
 use crate::json::import as import_json;
+use crate::log::EVER;
 use crate::store::{Access, Change as _, LogPlace};
 use crate::text::TextOutput;
 use crate::text::import as report;
@@ -28,17 +29,23 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
     }
     let (mut file, name) = source(&args.file)?;
     let mut named = NewNames::default();
+    let latest = if args.ahead { EVER } else { screen.here.latest() };
     let (merged, shared) = if args.is_table() {
+        let wrong = |fault: FileFault| Error::file(Access::Read, Path::new(&args.file), fault);
         let mut bytes = Vec::new();
-        file.read_to_end(&mut bytes).map_err(|error| Error::file(Access::Read, Path::new(&args.file), &error))?;
+        // A byte more than is taken tells that there is more.
+        file.by_ref().take(MAX_BYTES + 1).read_to_end(&mut bytes).map_err(|error| wrong((&error).into()))?;
+        if bytes.len() as u64 > MAX_BYTES {
+            return Err(wrong(FileFault::TooLarge { most: MAX_BYTES }));
+        }
         let mut store = db.open(screen.here)?;
         super::log::give(&mut *store, args.range.tags.as_deref())?;
-        let entries = table::read::entries(&bytes, &*store, args.as_read, screen.here)?;
+        let entries = table::read::entries(&bytes, &*store, Trust { as_read: args.as_read, latest }, screen.here)?;
         named = table::read::new_names(&entries, &*store)?;
         let merged = store.merge(&mut entries.into_iter().map(Ok))?;
         (merged, tag::shared(&*store)?)
     } else {
-        let entries = Exported::begin(file, &name)?;
+        let entries = Exported::begin(file, &name, latest)?;
         let mut store = db.open(screen.here)?;
         let mut progress = Progress::of("importing", None);
         let merged = store.merge_all(entries.inspect(|_| progress.step()))?;

@@ -2,13 +2,13 @@
 
 use std::path::Path;
 
-use crate::cli::log::{LogVerb, TagsArgs};
+use crate::cli::log::{LogCheckArgs, LogVerb, TagsArgs};
 use crate::deed::tags as deed;
 use crate::error::Error;
 use crate::finding::memory::retired_photos;
 use crate::finding::tag;
 use crate::log::{TagHolder, TagRange};
-use crate::store::{Change as _, LogWithDrafts};
+use crate::store::{Change as _, LogWithDrafts, StoreError};
 use crate::text::TextOutput;
 use crate::words::errors::log_fault;
 use crate::words::{done, tags as words};
@@ -23,7 +23,7 @@ const FAULTY: u8 = 1;
 /// A log that cannot be read, or an output that cannot be written.
 pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     match verb {
-        LogVerb::Check => check(db, screen),
+        LogVerb::Check(args) => check(args, db, screen),
         LogVerb::Tags(args) => tags(args, db, screen),
         LogVerb::ForgetPhotos => forget_photos(db, screen),
         #[cfg(feature = "postgres")]
@@ -34,19 +34,29 @@ pub fn run(verb: &LogVerb, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Re
     }
 }
 
-fn check(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+fn check(args: &LogCheckArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let place = super::place_of(db)?;
-    let log = place.open(screen.here)?;
-    let faults = log.faults()?;
-    if faults.is_empty() {
-        screen.say(&done::whole_log(&place.name(), log.count()?))?;
-        return Ok(0);
+    let name = place.name();
+    // A log that cannot even be read is what was asked about.
+    let damaged = |screen: &mut TextOutput<'_>, told: Vec<String>| {
+        let mut lines = told.into_iter().chain(done::damaged_log(&name, place.file().is_some()));
+        lines.try_for_each(|line| screen.say(&line)).map(|()| FAULTY)
+    };
+    let checked = place.open(screen.here).and_then(|mut log| {
+        if args.rebuild {
+            log.rebuild()?;
+        }
+        Ok((log.faults()?, log.count()?))
+    });
+    let (faults, count) = match checked {
+        Err(StoreError::Damaged { .. }) => return Ok(damaged(screen, Vec::new())?),
+        checked => checked?,
+    };
+    if !faults.is_empty() {
+        return Ok(damaged(screen, faults.iter().map(log_fault).collect())?);
     }
-    for fault in &faults {
-        screen.say(&log_fault(fault))?;
-    }
-    screen.say(&done::damaged_log(&place.name()))?;
-    Ok(FAULTY)
+    screen.say(&if args.rebuild { done::rebuilt_log(&name, count) } else { done::whole_log(&name, count) })?;
+    Ok(0)
 }
 
 fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {

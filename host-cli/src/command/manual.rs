@@ -1,6 +1,7 @@
 //! `tenter completions` and `tenter man`: both made from the one definition of the command line.
 
 use std::fs;
+use std::io::Write as _;
 use std::path::Path;
 
 use clap::Command;
@@ -9,9 +10,10 @@ use crate::cli::definition;
 use crate::cli::manual::{CompletionsArgs, ManArgs};
 use crate::error::Error;
 use crate::input::FileFault;
-use crate::plain::reason;
+use crate::plain::{reason, shown};
 use crate::store::Access;
 use crate::text::TextOutput;
+use crate::whole_file::WholeFile;
 use crate::words::done;
 
 /// Writes the completions of a shell.
@@ -45,9 +47,12 @@ pub fn man(args: &ManArgs, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     for page in &pages {
         let name = page.get_display_name().unwrap_or_else(|| page.get_name()).replace(' ', "-");
         let path = folder.join(format!("{name}.1"));
-        fs::write(&path, self::page(page.clone())?).map_err(|error| denied(&path, &error))?;
+        let text = self::page(page.clone())?;
+        let mut file = WholeFile::begin_here(&path)?;
+        file.write_all(&text).map_err(|error| file.explain(error.into()))?;
+        file.finish()?;
     }
-    writeln!(screen.out, "{}", done::manual(pages.len(), &folder.join("tenter.1").display().to_string()))?;
+    writeln!(screen.out, "{}", done::manual(pages.len(), &shown(&folder.join("tenter.1"))))?;
     Ok(0)
 }
 

@@ -47,7 +47,7 @@ use crate::text::TextOutput;
 /// What was typed wrong, or a log or an output that cannot be read or written.
 pub fn run(line: &CommandLine, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let code = run_verb(line, screen)?;
-    units::remember(line, screen.here)?;
+    units::remember(line, screen.here);
     Ok(code)
 }
 

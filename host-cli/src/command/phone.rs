@@ -60,6 +60,10 @@ fn write_folder(module: Module<'_>, out: &Path) -> Result<(), Error> {
         let path = file.path.split('/').fold(out.to_owned(), |path, part| path.join(part));
         let parent = path.parent().unwrap_or(out);
         fs::create_dir_all(parent).map_err(|error| Error::file(Access::Make, parent, &error))?;
+        // A link that somebody laid there is not followed.
+        if path.is_symlink() {
+            fs::remove_file(&path).map_err(|error| Error::file(Access::Write, &path, &error))?;
+        }
         // Not for its owner alone: a web server reads it.
         fs::write(&path, &file.bytes).map_err(|error| Error::file(Access::Write, &path, &error))?;
     }

@@ -11,7 +11,7 @@ use crate::cli::report::ReportVerb;
 use crate::cli::{self, CommandLine, Parsed, Units, Verb};
 use crate::error::Error;
 use crate::log::{Fact, Here};
-use crate::store::{Change as _, StoreError};
+use crate::store::Change as _;
 
 /// Reads the words of a command line; where they say nothing of units, what its log remembers holds.
 ///
@@ -57,23 +57,15 @@ const fn stores(verb: &Verb) -> bool {
     }
 }
 
-/// Remembers a unit that was said, where there is a log that remembers none.
-///
-/// # Errors
-///
-/// A log that cannot be read or written.
-pub fn remember(line: &CommandLine, here: Here) -> Result<(), Error> {
-    let Units::Said(units) = line.units else { return Ok(()) };
+/// Remembers a unit that was said, where there is a log that remembers none. What cannot be remembered now is the next time:
+/// the verb has done its work, and an error would have it typed again.
+pub fn remember(line: &CommandLine, here: Here) {
+    let Units::Said(units) = line.units else { return };
     if !stores(&line.verb) {
-        return Ok(());
+        return;
     }
-    let Some(mut log) = open_if_there(line.db.as_deref(), here)? else { return Ok(()) };
-    if log.units()?.is_some() {
-        return Ok(());
-    }
-    match log.add(&[Fact::UnitsSet { units }]) {
-        // Whoever may only read has been answered in the unit they named.
-        Ok(_) | Err(StoreError::NoRight { .. }) => Ok(()),
-        Err(error) => Err(error.into()),
+    let Ok(Some(mut log)) = open_if_there(line.db.as_deref(), here) else { return };
+    if matches!(log.units(), Ok(None)) {
+        let _ = log.add(&[Fact::UnitsSet { units }]);
     }
 }

@@ -11,8 +11,8 @@ use crate::input::synonym::GRAIN;
 use crate::input::{
     CheckInput, ClothFacts, Field, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants, Wrong, check, when,
 };
-use crate::log::{Entry, Fabric, Fact, Here, Id, StoredTest, Tested};
-use crate::store::{Change as _, Read, Store};
+use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, StoredTest, Tested};
+use crate::store::{Change as _, LogPiece, LogWithDrafts, Read, StoreError};
 
 /// A pull test that was typed at once, read and dated.
 #[derive(Debug)]
@@ -103,19 +103,31 @@ pub struct NewTest<'m> {
 }
 
 /// Stores a test under the identifier fixed before it was made, so that it is never stored twice, with its cloth or, where
-/// there is none, with those that are to be given one later; hands back the identifier it has.
+/// there is none, with those that are to be given one later, and forgets the draft from which it was made; hands back the
+/// identifier it has.
 ///
 /// # Errors
 ///
-/// A log that cannot be written.
-pub fn store_once(store: &mut dyn Store, fabric: Option<&Fabric>, made: NewTest<'_>) -> Result<Id, Refused> {
+/// A log that cannot be written; then the draft is there still.
+pub fn store_once(
+    store: &mut dyn LogWithDrafts,
+    fabric: Option<&Fabric>,
+    made: NewTest<'_>,
+    draft: &str,
+) -> Result<Id, Refused> {
     let NewTest { id, pulled, by, note, input } = made;
     let fact = Fact::TestStored(tested(fabric.map(|fabric| fabric.id), pulled, by, note, input));
-    let merged = store.merge(&mut core::iter::once(Ok(Entry::new(id, fact.clone()))))?;
-    if merged.new == 1 || store.test(id)?.is_some_and(|stored| stored.said.test == input.test) {
-        return Ok(id);
-    }
     // Two windows went on with one draft, and the other was quicker: these are other readings.
+    let other = |store: &dyn LogWithDrafts| {
+        let stored = store.test(id)?;
+        Ok::<_, StoreError>(stored.is_some_and(|stored| stored.said.test != input.test))
+    };
+    let named = if other(store)? { Ids::after(store.here(), Some(id)).next() } else { id };
+    let entry = LogPiece::from(Entry::new(named, fact.clone()));
+    let merged = store.take_finished(&mut core::iter::once(Ok(entry)), draft)?;
+    if merged.new == 1 || !other(store)? {
+        return Ok(named);
+    }
     Ok(store.add(&[fact])?.first().map_or(id, |entry| entry.id))
 }
 

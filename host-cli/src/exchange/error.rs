@@ -54,6 +54,18 @@ pub enum Fault {
     System(String),
     /// It is longer than any entry.
     TooLong,
+    /// A text in it is longer than any that can be typed, in characters.
+    LongText {
+        /// The longest taken.
+        most: usize,
+    },
+    /// There is more than a file may hold.
+    TooMany {
+        /// The most taken.
+        most: u64,
+        /// Of what.
+        what: Many,
+    },
     /// It is not UTF-8.
     NotUtf8,
     /// The file ends without its last line.
@@ -93,6 +105,17 @@ pub enum Fault {
     Unsound(Unsound),
 }
 
+/// What there may be too much of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Many {
+    /// Entries in a file.
+    Entries,
+    /// Photographs in a file.
+    Photographs,
+    /// Values in one list of an entry.
+    InAList,
+}
+
 /// Why an entry cannot have been written by this program.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unsound {
@@ -100,6 +123,12 @@ pub enum Unsound {
     Id,
     /// Its time is not that of its identifier.
     Time,
+    /// A time that lies ahead of the clock.
+    Ahead,
+    /// A force beyond those that are typed.
+    Load,
+    /// A recovery above 100 %.
+    Recovery,
     /// A cloth without tag or name.
     Unnamed,
     /// A garment without number or name.
@@ -110,7 +139,7 @@ pub enum Unsound {
     NoGarmentName,
     /// A tag of 0.
     TagZero,
-    /// A name of no letters.
+    /// A name of no letters: of a cloth, a pattern, a view, a role or a person.
     EmptyName,
     /// A length below zero.
     Negative,

@@ -10,11 +10,9 @@ use std::io::{BufRead, Read as _, Write};
 use jiff::Timestamp;
 use serde::Deserialize;
 use serde_json::Value;
-use tenter_core::Length;
 
-use super::{BadLine, ExportError, Fault, ImportError, Unsound};
-use crate::log::json::Mm;
-use crate::log::{Entry, FabricChange, Fact, GarmentChange, Id, Photo, PhotoName};
+use super::{BadLine, ExportError, Fault, ImportError, Many, sound};
+use crate::log::{EVER, Entry, Photo, PhotoName};
 use crate::plain::reason;
 use crate::store::{LogPiece, Read, caught};
 
@@ -24,6 +22,10 @@ pub const HEADER: &str = r#"{"tenter":"log","format":1}"#;
 pub const FORMAT: u64 = 1;
 /// The longest line taken, in bytes; entries are far shorter.
 const MAX_LINE: u64 = 1 << 20;
+/// The most entries taken from one file.
+pub const MAX_ENTRIES: u64 = 4_000_000;
+/// The most photographs taken from one file: they are held in memory until all are there.
+pub const MAX_PHOTOS: u64 = 20_000;
 
 /// The last line, after so many entries and photographs.
 #[must_use]
@@ -117,14 +119,15 @@ pub fn kept_entry(line: &str) -> Result<Entry, Fault> {
     serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))
 }
 
-/// Reads an entry from the line of another log, if it could have been written by this program.
+/// Reads an entry from the line of another log, if it could have been written by this program until
+/// [`latest`](crate::log::Here::latest).
 ///
 /// # Errors
 ///
 /// [`Fault`] where it could not.
-pub fn entry_of_line(line: &str) -> Result<Entry, Fault> {
+pub fn entry_of_line(line: &str, latest: Timestamp) -> Result<Entry, Fault> {
     let value = serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))?;
-    entry(&value)
+    entry(&value, latest)
 }
 
 /// Writes all entries as an exported log without photographs.
@@ -150,7 +153,7 @@ pub fn write_entries(read: &dyn Read, out: &mut dyn Write) -> Result<(), ExportE
 ///
 /// Bytes that are none, or of a newer version, or cut off.
 pub fn lines<'t>(bytes: &'t [u8], file: &str) -> Result<Vec<&'t str>, ImportError> {
-    Exported::begin(bytes, file)?;
+    Exported::begin(bytes, file, EVER)?;
     let wrong = |line, fault| Err(ImportError::Line(BadLine { file: file.to_owned(), line, fault }));
     let Ok(text) = core::str::from_utf8(bytes) else { return wrong(1, Fault::NotUtf8) };
     let mut lines: Vec<&str> = text.lines().skip(1).collect();
@@ -186,16 +189,18 @@ pub struct Exported<R> {
     entries: u64,
     photos: u64,
     ended: bool,
+    latest: Timestamp,
 }
 
 impl<R: BufRead> Exported<R> {
-    /// Reads the header.
+    /// Reads the header. Entries after [`latest`](crate::log::Here::latest) are not believed; those of any time come in with
+    /// [`EVER`](crate::log::EVER).
     ///
     /// # Errors
     ///
     /// A file that is no exported log, or that of a newer version.
-    pub fn begin(lines: R, file: &str) -> Result<Self, ImportError> {
-        let mut this = Self { lines, file: file.to_owned(), line: 0, entries: 0, photos: 0, ended: false };
+    pub fn begin(lines: R, file: &str, latest: Timestamp) -> Result<Self, ImportError> {
+        let mut this = Self { lines, file: file.to_owned(), line: 0, entries: 0, photos: 0, ended: false, latest };
         let first = match this.next_line() {
             Ok(Some(first)) => first,
             Ok(None) => return Err(this.wrong(Fault::Empty)),
@@ -263,10 +268,16 @@ impl<R: BufRead> Exported<R> {
         }
         if value.get("photo").is_some() && value.get("kind").is_none() {
             self.photos += 1;
+            if self.photos > MAX_PHOTOS {
+                return Err(self.wrong(Fault::TooMany { most: MAX_PHOTOS, what: Many::Photographs }));
+            }
             return photo(value).map(LogPiece::from).map(Some).map_err(|fault| self.wrong(fault));
         }
         self.entries += 1;
-        entry(&value).map(LogPiece::from).map(Some).map_err(|fault| self.wrong(fault))
+        if self.entries > MAX_ENTRIES {
+            return Err(self.wrong(Fault::TooMany { most: MAX_ENTRIES, what: Many::Entries }));
+        }
+        entry(&value, self.latest).map(LogPiece::from).map(Some).map_err(|fault| self.wrong(fault))
     }
 }
 
@@ -285,21 +296,16 @@ fn photo(value: Value) -> Result<Photo, Fault> {
     if photo.name() == line.photo { Ok(photo) } else { Err(Fault::NotAPhoto) }
 }
 
-/// An entry from its JSON, if nothing of it would be lost and it could have been written by this program.
-fn entry(value: &Value) -> Result<Entry, Fault> {
+/// An entry from its JSON, if nothing of it would be lost and it could have been written by this program until `latest`.
+fn entry(value: &Value, latest: Timestamp) -> Result<Entry, Fault> {
     let foreign = |error: serde_json::Error| Fault::NotAnEntry(short(&error));
     let entry = Entry::deserialize(value).map_err(foreign)?;
     let kept = serde_json::to_value(&entry).map_err(foreign)?;
     if let Some(name) = lost(value, &kept) {
         return Err(Fault::UnknownField(name));
     }
-    if unprintable(value) {
-        return Err(Fault::Unprintable);
-    }
-    match unsound(&entry, value) {
-        Some(what) => Err(Fault::Unsound(what)),
-        None => Ok(entry),
-    }
+    sound::check(&entry, value, latest)?;
+    Ok(entry)
 }
 
 /// The complaint of the JSON reader, without its place.
@@ -329,62 +335,4 @@ fn says_something(value: &Value) -> bool {
         Value::Object(fields) => !fields.is_empty(),
         Value::Bool(true) | Value::Number(_) => true,
     }
-}
-
-/// No text that can be typed holds a control character.
-fn unprintable(value: &Value) -> bool {
-    match value {
-        Value::String(text) => text.chars().any(char::is_control),
-        Value::Array(list) => list.iter().any(unprintable),
-        Value::Object(fields) => fields.values().any(unprintable),
-        Value::Null | Value::Bool(_) | Value::Number(_) => false,
-    }
-}
-
-/// What no verb of this program would have written.
-fn unsound(entry: &Entry, value: &Value) -> Option<Unsound> {
-    if value.get("id").and_then(Value::as_str).and_then(Id::from_elsewhere) != Some(entry.id) {
-        return Some(Unsound::Id);
-    }
-    if entry.at != entry.id.at() && entry.at != Timestamp::default() {
-        return Some(Unsound::Time);
-    }
-    let negative = |length: Length| length < Length::ZERO;
-    match &entry.fact {
-        Fact::FabricAdded(change) if change.tag.is_none() || change.name.is_none() => Some(Unsound::Unnamed),
-        Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => unsound_change(change),
-        Fact::TagsTaken { tags: Some(tags), .. } if tags.least == 0 || tags.least > tags.most => Some(Unsound::TagZero),
-        Fact::FabricCut { length, .. } | Fact::FabricCutFor { length, .. } if negative(*length) => {
-            Some(Unsound::Negative)
-        }
-        Fact::GarmentBegun(change) if change.number.is_none() || change.name.is_none() => Some(Unsound::Unnumbered),
-        Fact::GarmentBegun(change) | Fact::GarmentChanged { change, .. } => unsound_garment(change),
-        Fact::FabricWashed { marks, .. } if marks.before <= Length::ZERO || negative(marks.after) => {
-            Some(Unsound::Marks)
-        }
-        Fact::FabricWashed { marks, .. } if marks.division <= Length::ZERO => Some(Unsound::Division),
-        Fact::RoleAdded { change, .. } | Fact::RoleChanged { change, .. } => {
-            let cloth = change.cloth.flatten()?;
-            (negative(cloth.length) || cloth.width <= Length::ZERO).then_some(Unsound::Cloth)
-        }
-        _ => None,
-    }
-}
-
-fn unsound_garment(change: &GarmentChange) -> Option<Unsound> {
-    if change.number == Some(0) {
-        return Some(Unsound::NumberZero);
-    }
-    change.name.as_ref().is_some_and(|name| name.trim().is_empty()).then_some(Unsound::NoGarmentName)
-}
-
-fn unsound_change(change: &FabricChange) -> Option<Unsound> {
-    let negative = |length: Option<Option<Mm>>| length.flatten().is_some_and(|Mm(length)| length < Length::ZERO);
-    if change.tag == Some(0) {
-        return Some(Unsound::TagZero);
-    }
-    if change.name.as_ref().is_some_and(|name| name.trim().is_empty()) {
-        return Some(Unsound::EmptyName);
-    }
-    (negative(change.width) || negative(change.length)).then_some(Unsound::Negative)
 }

@@ -2,6 +2,7 @@
 
 mod error;
 pub mod jsonl;
+mod sound;
 pub mod table;
 
-pub use error::{BadLine, ExportError, Fault, ImportError, RowFault, TableError, Unsound};
+pub use error::{BadLine, ExportError, Fault, ImportError, Many, RowFault, TableError, Unsound};

@@ -153,7 +153,7 @@ impl Standing {
         Some(Self {
             grain,
             figures: evaluation.figures,
-            repeatability: TrustOrigin::of(construction, &measured.hand, &newest.said),
+            repeatability: TrustOrigin::of(construction, &measured.hand(pooled), &newest.said),
             notes: evaluation.notes.iter().copied().collect(),
             doubts: evaluation.doubts.iter().copied().collect(),
             suits: measured.suits(confidence),

@@ -3,16 +3,19 @@
 //! The one place that decides which tests count. A retired test does not. A doubtful one does not beside one that is not
 //! doubted, and alone it never gives a plain answer. A test from before the cloth was washed counts for less.
 
+use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 use jiff::Timestamp;
+use tenter_core::repeatability::Pooled;
 use tenter_core::{
     Answer, Confidence, Construction, Context, Demand, Doubt, Evaluation, Figures, Grain, Judgement, Length, Limit,
     Looks, MAX_SITTINGS, Range, Rebound, Rules, SUITS, Scatter, Sitting, Suit, TestError, Widening, implausible,
     judge_each,
 };
 
-use crate::log::{Fabric, Hands, Here, StoredTest, days};
+use crate::log::{Fabric, Hands, Here, Id, StoredTest, days};
 
 /// A test that counts.
 #[derive(Clone, Debug)]
@@ -55,12 +58,25 @@ pub struct Measured {
     pub tests: Vec<Counted>,
     /// The tests that do not count, for what speaks against them.
     pub doubted: Vec<StoredTest>,
-    /// What everybody's tests say of their repeatability, without what these days say of each other.
-    pub hand: Hands,
+    /// What these days say of each other, which is left out of what everybody's tests say.
+    retests: BTreeMap<Option<Id>, Pooled>,
     construction: Construction,
     width: Option<Length>,
     /// What they amount to, once that was wanted.
     figures: OnceLock<Option<Figures>>,
+}
+
+/// What everybody's tests say, without what the days of one cloth say of each other.
+fn without<'p>(
+    pooled: &'p Hands,
+    construction: Construction,
+    retests: &BTreeMap<Option<Id>, Pooled>,
+) -> Cow<'p, Hands> {
+    if retests.is_empty() {
+        return Cow::Borrowed(pooled);
+    }
+    let less = |hands: Hands, (person, said): (&Option<Id>, &Pooled)| hands.without(*person, construction, *said);
+    Cow::Owned(retests.iter().fold(pooled.clone(), less))
 }
 
 /// A demand that is put to the tests of a grain, with the time at which it was put first.
@@ -86,14 +102,13 @@ impl Measured {
         let live: Vec<&StoredTest> = live.collect();
         // What these days say of each other is counted where they are judged together.
         let retests = days::retests(fabric, live.iter().copied(), here);
-        let less = |hands: Hands, (person, said)| hands.without(person, fabric.construction, said);
-        let others = retests.into_iter().fold(pooled.clone(), less);
+        let others = without(pooled, fabric.construction, &retests);
         let counted = |stored: &StoredTest| Self::counted(fabric, stored, &others, here);
         let mut tests: Vec<Counted> = live.into_iter().map(counted).collect();
         let mut measured = Self {
             tests: Vec::new(),
             doubted: Vec::new(),
-            hand: others.clone(),
+            retests,
             construction: fabric.construction,
             width: fabric.width,
             figures: OnceLock::new(),
@@ -108,6 +123,7 @@ impl Measured {
             }
         }
         tests.drain(..tests.len().saturating_sub(MAX_SITTINGS));
+        tests.shrink_to_fit();
         measured.tests = tests;
         (!measured.tests.is_empty()).then_some(measured)
     }
@@ -127,6 +143,12 @@ impl Measured {
         // A test without a pull says nothing, and gives nothing to doubt.
         let _ = judge_each(&[counted.sitting()], &nothing, &rules, |_, alone| doubts.extend(alone.doubts));
         doubts
+    }
+
+    /// What everybody's tests say of their repeatability, without what these days say of each other.
+    #[must_use]
+    pub fn hand<'p>(&self, pooled: &'p Hands) -> Cow<'p, Hands> {
+        without(pooled, self.construction, &self.retests)
     }
 
     /// The newest of them.

@@ -1,5 +1,7 @@
 //! A pull test that was stored, with its answer.
 
+use std::borrow::Cow;
+
 use tenter_core::{Answer, Evaluation, Figure, TestError};
 
 use super::check::{Checked, next};
@@ -83,9 +85,9 @@ impl Pulled {
         let construction = fabric.construction;
         input.rules.construction = construction;
         let measured = Measured::of(fabric, tests, test.said.test.grain(), pooled, here);
-        let hand = measured.as_ref().map_or(pooled, |measured| &measured.hand);
+        let hand = measured.as_ref().map_or(Cow::Borrowed(pooled), |measured| measured.hand(pooled));
         input.rules.scatter = hand.scatter_for(test.said.pulled_by, construction, &input.test);
-        let repeatability = TrustOrigin::of(construction, hand, &test.said);
+        let repeatability = TrustOrigin::of(construction, &hand, &test.said);
         let mut checked = Checked::of(input)?;
         let together = measured.as_ref().and_then(|measured| Together::of(measured, test, &checked.input));
         if let (Some(together), Some(measured)) = (&together, &measured) {

@@ -8,6 +8,9 @@ use super::{Field, Why, Wrong};
 const MILLINEWTONS_PER_KG: f64 = 9806.65;
 /// The avoirdupois pound in kilograms (exact, international agreement of 1959).
 const KG_PER_POUND: f64 = 0.453_592_37;
+/// The most that a load is taken for: 1000 N is about 100 kg.
+pub const MAX_MILLINEWTONS: u32 = 1_000_000;
+
 /// A length; a bare number is in `unit`.
 ///
 /// # Errors
@@ -121,7 +124,7 @@ pub fn load(text: &str) -> Result<Load, Wrong> {
         _ => return Err(wrong(Why::ForceUnit)),
     };
     let millinewtons = (number * per_unit).round();
-    if !(1.0..=1e6).contains(&millinewtons) {
+    if !(1.0..=f64::from(MAX_MILLINEWTONS)).contains(&millinewtons) {
         return Err(wrong(Why::ForceRange));
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // Within 1 and 10⁶ as checked above.

@@ -168,6 +168,11 @@ pub enum FileFault {
     There,
     /// It is no module of the app for a phone.
     NotAppModule,
+    /// It holds more than is taken.
+    TooLarge {
+        /// The most taken, in bytes.
+        most: u64,
+    },
     /// A folder for pages of the manual: what the system says.
     Pages(String),
     /// What the system says.

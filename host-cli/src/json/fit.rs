@@ -152,7 +152,7 @@ fn candidate_json<'a>(candidate: &Candidate<'a>, fitted: &Fitted<'_>) -> Candida
         Reason::Part(grain, _) => ("measured", Some(grain)),
         Reason::NothingAsked => ("nothing asked", None),
     };
-    let grains = candidate.grains.iter().filter(|along| !along.judged.parts.is_empty());
+    let grains = candidate.grains.iter().filter(|along| along.is_answered);
     let grains = grains.filter_map(|along| {
         let evaluation = along.in_full(fitted.confidence)?;
         Some(GrainJson {

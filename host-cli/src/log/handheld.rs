@@ -11,6 +11,8 @@ use super::tested::{Device, Tested};
 
 /// Any 80 bits that mix well would do, as long as they never change: identifiers in every log rest on them.
 const DRAW: Crc<u128> = Crc::<u128>::new(&CRC_82_DARC);
+/// How far a handheld's clock may be ahead before it is not believed.
+const DAY: SignedDuration = SignedDuration::from_hours(24);
 /// The smallest difference between two times in the log.
 const TICK: SignedDuration = SignedDuration::from_millis(1);
 
@@ -68,7 +70,8 @@ impl FromHandheld {
             fabric: None,
             tag: self.tag(),
             pulled,
-            clock_unset: self.saved_at().is_none(),
+            // One that says a time to come says nothing.
+            clock_unset: self.saved_at() != Some(pulled),
             device: Some(self.device),
             pulled_by: None,
             note: String::new(),
@@ -84,17 +87,19 @@ fn saved_at(saved: &SavedTest) -> Option<Timestamp> {
 }
 
 /// When each of several tests counts as pulled, given in the order in which they were saved: when it was saved, or, where
-/// the handheld did not know the time, when it was fetched, `now`. The order stays: the last one counts.
+/// the handheld did not know the time or was more than a day ahead, when it was fetched, `now`. The order stays: the last one
+/// counts.
 ///
 /// The time since power-on that a record also holds does not help: between saving and fetching the handheld may have
 /// been switched off and on, and then counts from zero; nothing in it says how often.
 #[must_use]
 pub fn pulled(tests: &[FromHandheld], now: Timestamp) -> Vec<Timestamp> {
     let mut times = Vec::new();
+    let believed = now.saturating_add(DAY).unwrap_or(now);
     // Backwards: a test was saved before the next one.
     let mut latest = now;
     for test in tests.iter().rev() {
-        let at = test.saved_at().unwrap_or(latest);
+        let at = test.saved_at().filter(|at| *at <= believed).unwrap_or(latest);
         latest = latest.min(at).saturating_sub(TICK).unwrap_or(latest);
         times.push(at);
     }
@@ -152,6 +157,7 @@ mod tests {
         assert_eq!(of(&[None, None]), [1_999_999, 2_000_000], "when they were fetched, the last one last");
         assert_eq!(of(&[None, Some(1_000), None]), [999_999, 1_000_000, 2_000_000], "before the one that followed");
         assert_eq!(of(&[Some(3_000), None]), [3_000_000, 2_000_000], "a clock that ran ahead is believed");
+        assert_eq!(of(&[Some(90_000), None]), [1_999_999, 2_000_000], "more than a day ahead it is not");
         assert_eq!(of(&[]), [0; 0]);
     }
 

@@ -6,6 +6,15 @@ use jiff::civil::DateTime;
 use jiff::tz::Offset;
 use jiff::{SignedDuration, Timestamp};
 
+/// No log is older, so a clock before this is wrong: the first of January 2026, in seconds since 1970.
+pub const BEGUN: i64 = 1_767_225_600;
+/// A clock that shows the year 2200 or a later one is wrong: the first of January of it, in seconds since 1970.
+const TOO_LATE: i64 = 7_258_118_400;
+/// How far another's clock may be ahead before it is not believed.
+const DAY: SignedDuration = SignedDuration::from_hours(24);
+/// The latest time that a log can hold, in whole seconds: what is later in its last second has no whole milliseconds.
+pub const EVER: Timestamp = Timestamp::constant(253_402_207_200, 0);
+
 /// The time, chance and the wall clock of the place where the program runs; handed in from outside, so that a test can
 /// fix all three and a page can take them from its browser.
 #[derive(Clone, Copy)]
@@ -38,6 +47,15 @@ impl Here {
         Timestamp::from_millisecond((self.now)().as_millisecond().max(0)).unwrap_or_default()
     }
 
+    /// The latest time that a clock elsewhere can have given, as far as this one tells: a day ahead of it. One that is wrong
+    /// itself tells nothing; then it is the end of the year 2199.
+    #[must_use]
+    pub fn latest(self) -> Timestamp {
+        let end = Timestamp::from_second(TOO_LATE).unwrap_or(EVER);
+        let now = self.now();
+        if now.as_second() < BEGUN { end } else { end.min(now.saturating_add(DAY).unwrap_or(end)) }
+    }
+
     /// A random number that is not 0.
     #[must_use]
     pub fn number(self) -> u32 {
@@ -62,7 +80,6 @@ impl Here {
     /// set forward where it never showed it (the rule of RFC 5545, § 3.3.5). None outside the years that can be told.
     #[must_use]
     pub fn when(self, shows: DateTime) -> Option<Timestamp> {
-        const DAY: SignedDuration = SignedDuration::from_hours(24);
         let roughly = Offset::UTC.to_timestamp(shows).ok()?;
         // No wall clock is a day away from UTC, and none is set twice within two days.
         let before = (self.offset)(roughly.checked_sub(DAY).unwrap_or(roughly));
@@ -74,6 +91,13 @@ impl Here {
             (one, other) => one.or(other).or_else(|| at(before)),
         }
     }
+}
+
+/// Whether a clock that names what is stored can be right: one of the year 2200 or later would name things for ever after
+/// what all others say.
+#[must_use]
+pub fn is_possible(now: Timestamp) -> bool {
+    now.as_second() < TOO_LATE
 }
 
 impl fmt::Debug for Here {
@@ -107,6 +131,17 @@ mod tests {
         let (one, other) = (ids.next(), ids.next());
         assert_eq!((one.at(), one.drawn()), (here().now(), 7 << 32));
         assert_eq!((other.at(), other.drawn()), (here().now() + SignedDuration::from_millis(1), 7 << 32));
+    }
+
+    #[test]
+    fn what_another_clock_can_have_given() {
+        let at = |now: fn() -> Timestamp| Here { now, ..here() }.latest().to_string();
+        assert_eq!(at(|| "2026-03-01T12:00:00Z".parse().unwrap()), "2026-03-02T12:00:00Z");
+        for wrong in [|| Timestamp::UNIX_EPOCH, || "2025-12-31T23:59:59Z".parse().unwrap(), || EVER] {
+            assert_eq!(at(wrong), "2200-01-01T00:00:00Z");
+        }
+        assert_eq!(Timestamp::from_millisecond(EVER.as_millisecond()).unwrap(), EVER);
+        assert!(is_possible(here().now()) && !is_possible("2200-01-01T00:00:00Z".parse().unwrap()));
     }
 
     /// Half an hour before midnight and half an hour after it, by the wall clock of the place and not by UTC.

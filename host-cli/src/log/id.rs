@@ -9,10 +9,6 @@ use ulid::Ulid;
 
 use super::here::Here;
 
-/// Identifiers of the year 2200 and later are not believed: everything added after one of them would have to be later
-/// still. In milliseconds since 1970.
-const TOO_LATE: u64 = 7_258_118_400_000;
-
 /// An identifier: 48 bits of milliseconds since 1970 and 80 random bits, as text of 26 letters and digits (the ULID
 /// specification).
 ///
@@ -38,19 +34,22 @@ impl Id {
         Self(Ulid::from_parts(if ms > 0 { ms.unsigned_abs() } else { 0 }, drawn))
     }
 
-    /// Reads the identifier of an entry from elsewhere, if a program can have given it: none of a time that is not to be
-    /// believed, none that is written in another way than this program writes it.
+    /// Reads the identifier of an entry from elsewhere, if a program can have given it: none of a time after
+    /// [`latest`](Here::latest), none that is written in another way than this program writes it.
     ///
     /// ```
-    /// use tenter::log::Id;
+    /// use tenter::log::{Here, Id};
     ///
-    /// assert!(Id::from_elsewhere("01KNDF0W00ZJVFW13CDDH771ST").is_some());
-    /// assert!(Id::from_elsewhere("7ZZZZZZZZZZZZZZZZZZZZZZZZZ").is_none());
+    /// let latest = "2026-12-01T12:00:00Z".parse().unwrap();
+    /// assert!(Id::from_elsewhere("01KNDF0W00ZJVFW13CDDH771ST", latest).is_some());
+    /// assert!(Id::from_elsewhere("01KNDF0W00ZJVFW13CDDH771ST", "2026-01-01T12:00:00Z".parse().unwrap()).is_none());
+    /// assert!(Id::from_elsewhere("7ZZZZZZZZZZZZZZZZZZZZZZZZZ", latest).is_none());
     /// ```
     #[must_use]
-    pub fn from_elsewhere(text: &str) -> Option<Self> {
+    pub fn from_elsewhere(text: &str, latest: Timestamp) -> Option<Self> {
         let id: Self = text.parse().ok()?;
-        (id.0.timestamp_ms() < TOO_LATE && id.to_string() == text).then_some(id)
+        let ms = i64::try_from(id.0.timestamp_ms()).ok()?;
+        (ms <= latest.as_millisecond() && id.to_string() == text).then_some(id)
     }
 
     /// When it was given.

@@ -30,7 +30,7 @@ pub use fabric::{Construction, Drape, Fabric, FabricChange, Finish, Purpose, Sho
 pub use garment::{Choices, CutFor, Garment, GarmentChange, GarmentState, Use};
 pub use hands::Hands;
 pub use held::{FreeTags, HeldTags, TagHolder};
-pub use here::Here;
+pub use here::{EVER, Here};
 pub use id::{Id, Ids};
 pub use learned::{Learned, Lesson};
 pub use pattern::{ClothNeed, GarmentKind, MassRange, Pattern, PatternChange, Role, RoleChange};

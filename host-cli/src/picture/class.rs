@@ -82,20 +82,19 @@ fn figure(picture: &mut Picture, y: f64, hand: &Hand) {
     picture.draw(text("tn-small", (8.0, y + 29.0), 11.0, Anchor::Start, mean));
 }
 
-/// The mean as a diamond, with a bar as wide as what it is worth.
+/// The mean as a tick on a band as wide as what it is worth.
 fn trust(picture: &mut Picture, axis: &Axis, y: f64, hand: &Hand) {
     let at = |value: f32| axis.at(value.into());
     let (low, high) = (f64::from(hand.mean - hand.half), f64::from(hand.mean + hand.half));
     let (from, x, to) = (at(hand.mean - hand.half), at(hand.mean), at(hand.mean + hand.half));
-    picture.draw(rect("tn-ink", (from, y - 2.5), to - from, 5.0));
+    let (from, to) = (from.min(x - 2.0), to.max(x + 2.0));
+    picture.draw(rect("tn-trust", (from, y - 3.5), to - from, 7.0));
     for (end, out, off) in [(from, -1.0, axis.is_before(low)), (to, 1.0, axis.is_beyond(high))] {
         if off {
             picture.draw(polygon("tn-ink", &[(end + 7.0 * out, y), (end, y - 5.5), (end, y + 5.5)]));
-        } else {
-            picture.draw(rect("tn-ink", (end - 1.5, y - 6.0), 3.0, 12.0));
         }
     }
-    picture.draw(polygon("tn-ink", &[(x - 5.0, y), (x, y - 7.0), (x + 5.0, y), (x, y + 7.0)]));
+    picture.draw(line("tn-line", (x, y - 8.0), (x, y + 8.0)).at("stroke-width", 2.0));
 }
 
 fn signs(picture: &mut Picture, y: f64) {

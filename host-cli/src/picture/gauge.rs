@@ -69,7 +69,7 @@ pub struct GaugeKey {
 #[must_use]
 pub fn key(key: &GaugeKey) -> Picture {
     let description =
-        "A diamond is what was measured, the bar what it is worth, a ring one pull; hatched is what is asked.";
+        "A tick is what was measured, the band what it is worth, a ring one pull; hatched is what is asked.";
     let mut picture = Picture::new(Size::Pixels, WIDTH, KEY, "The signs of the gauges", description);
     signs(&mut picture, KEY - 9.0, key);
     picture
@@ -167,25 +167,26 @@ fn demand(picture: &mut Picture, axis: &Axis, y: f64, asked: &Range) {
     }
 }
 
-/// What was measured: a diamond, with a bar as wide as what it is worth; an arrowhead where that runs off the axis.
+/// What was measured: a tick on a band as wide as what it is worth; an arrowhead where that runs off the axis.
 fn trust(picture: &mut Picture, axis: &Axis, y: f64, stretch: &Figure, confidence: Confidence) {
     let (low, high) = stretch.interval(confidence);
     let (low, high) = (f64::from(low), f64::from(high));
     let (from, to) = (axis.at(low), axis.at(high));
-    picture.draw(rect("tn-ink", (from, y - 3.0), to - from, 6.0));
+    let x = axis.at(stretch.ratio.percent_f32().into());
+    // Never so narrow that the tick hides it.
+    let (from, to) = (from.min(x - 2.0), to.max(x + 2.0));
+    picture.draw(rect("tn-trust", (from, y - 4.5), to - from, 9.0));
+    picture.draw(tick(x, y, 11.0));
     for (x, out, off) in [(from, -1.0, axis.is_before(low)), (to, 1.0, axis.is_beyond(high))] {
         if off {
             picture.draw(polygon("tn-ink", &[(x + 8.0 * out, y), (x, y - 7.0), (x, y + 7.0)]));
-        } else {
-            picture.draw(rect("tn-ink", (x - 1.5, y - 8.0), 3.0, 16.0));
         }
     }
-    let x = axis.at(stretch.ratio.percent_f32().into());
-    picture.draw(diamond("tn-ink", x, y));
 }
 
-fn diamond(class: &'static str, x: f64, y: f64) -> Element {
-    polygon(class, &[(x - 7.0, y), (x, y - 9.0), (x + 7.0, y), (x, y + 9.0)])
+/// The tick of a value, so high on either side.
+fn tick(x: f64, y: f64, reach: f64) -> Element {
+    line("tn-line", (x, y - reach), (x, y + reach)).at("stroke-width", 2.5)
 }
 
 /// The classes below the axis; a name that does not fit its class goes to a second line.
@@ -226,12 +227,10 @@ fn name(picture: &mut Picture, class: &Class, (from, to): (f64, f64), y: f64, ta
 fn signs(picture: &mut Picture, y: f64, key: &GaugeKey) {
     let small = |x: f64, words: String| text("tn-small", (x, y), 11.0, Anchor::Start, words);
     let x = LEFT + 6.0;
-    picture.draw(polygon("tn-ink", &[(x - 5.0, y - 4.0), (x, y - 10.0), (x + 5.0, y - 4.0), (x, y + 2.0)]));
+    picture.draw(tick(x, y - 4.0, 6.5));
     picture.draw(small(x + 9.0, "measured".to_owned()));
     let x = LEFT + 78.0;
-    picture.draw(rect("tn-ink", (x, y - 6.5), 22.0, 5.0));
-    picture.draw(rect("tn-ink", (x - 1.5, y - 10.0), 3.0, 12.0));
-    picture.draw(rect("tn-ink", (x + 20.5, y - 10.0), 3.0, 12.0));
+    picture.draw(rect("tn-trust", (x, y - 8.0), 22.0, 8.0));
     picture.draw(small(x + 28.0, words::trust(key.confidence)));
     if key.pulls {
         let x = LEFT + 216.0;

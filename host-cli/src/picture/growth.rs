@@ -194,21 +194,19 @@ fn point(picture: &mut Picture, time: &Axis, percent: &Axis, reading: &GrowthRea
     let x = time.at(reading.seconds.into());
     let (low, high) = reading.growth.interval(confidence);
     let (bottom, top) = (percent.at(low.into()), percent.at(high.into()));
-    picture.draw(rect("tn-ink", (x - 2.0, top), 4.0, bottom - top));
-    for (y, off) in [(bottom, percent.is_before(low.into())), (top, percent.is_beyond(high.into()))] {
-        if !off {
-            picture.draw(rect("tn-ink", (x - 6.0, y - 1.5), 12.0, 3.0));
-        }
-    }
     let y = percent.at(reading.growth.ratio.percent_f32().into());
-    picture.draw(polygon("tn-ink", &[(x - 7.0, y), (x, y - 7.0), (x + 7.0, y), (x, y + 7.0)]));
+    // Never so short that the tick hides it.
+    let (top, bottom) = (top.min(y - 2.0), bottom.max(y + 2.0));
+    picture.draw(rect("tn-trust", (x - 4.0, top), 8.0, bottom - top));
+    picture.draw(line("tn-line", (x - 9.0, y), (x + 9.0, y)).at("stroke-width", 2.5));
 }
 
 fn legend(picture: &mut Picture, growth: &Growth<'_>) {
     let y = HEIGHT - 10.0;
-    picture.draw(polygon("tn-ink", &[(15.0, y - 4.0), (20.0, y - 9.0), (25.0, y - 4.0), (20.0, y + 1.0)]));
+    picture.draw(rect("tn-trust", (16.0, y - 10.0), 8.0, 12.0));
+    picture.draw(line("tn-line", (12.0, y - 4.0), (28.0, y - 4.0)).at("stroke-width", 2.5));
     let read = format!("read, with its {}", words::trust(growth.confidence));
-    picture.draw(text("tn-small", (31.0, y), 11.0, Anchor::Start, read));
+    picture.draw(text("tn-small", (33.0, y), 11.0, Anchor::Start, read));
     if !growth.to_come.is_empty() {
         picture.draw(rect("tn-shade", (204.0, y - 10.0), 22.0, 12.0).at("fill-opacity", 0.7));
         picture.draw(circle("tn-hollow", (215.0, y - 4.0), 4.0).at("stroke-width", 1.5));

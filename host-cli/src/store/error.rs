@@ -1,5 +1,7 @@
 //! What can go wrong with a log, as data.
 
+use jiff::Timestamp;
+
 /// What is wrong with a log.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum StoreError {
@@ -90,6 +92,26 @@ pub enum StoreError {
         /// The encoding of its texts.
         encoding: String,
     },
+    /// The clock by which entries are named cannot be right.
+    #[error("clock is wrong")]
+    Clock {
+        /// What it shows.
+        shows: Timestamp,
+    },
+    /// The disk failed while something was stored, so that it may be there or not.
+    #[error("perhaps stored")]
+    Unsure {
+        /// Where the log is.
+        place: String,
+        /// What the engine says.
+        system: String,
+    },
+    /// What lies beside the log, of a work that was cut off, belongs to another file than this one.
+    #[error("left over from another log")]
+    LeftOver {
+        /// Where the log is.
+        place: String,
+    },
     /// Anything else.
     #[error("log unusable")]
     Other {
@@ -155,6 +177,18 @@ pub enum LogFault {
     Unnumbered,
     /// Things that an entry added and no table holds.
     Unfolded {
+        /// How many.
+        count: u64,
+    },
+    /// Rows of a table that are not what the entries say.
+    Differs {
+        /// The table.
+        table: String,
+        /// How many.
+        count: u64,
+    },
+    /// Entries that cannot be read.
+    Unreadable {
         /// How many.
         count: u64,
     },

@@ -51,6 +51,8 @@ pub enum WhichTests {
     Inbox,
     /// All of them, the oldest first.
     All,
+    /// All that belong to a cloth, cloth by cloth and grain by grain, each the oldest first.
+    ByCloth,
 }
 
 /// What can be read. Within [`Store::write`] everything read belongs to one moment.
@@ -299,6 +301,14 @@ pub trait Store: Read {
     /// A log that cannot be written.
     fn forget_photos(&mut self, names: &[PhotoName]) -> Result<u64, StoreError>;
 
+    /// Makes everything anew that the entries say, in one transaction. What was only kept beside them, as photographs and what
+    /// is begun and not finished, stays.
+    ///
+    /// # Errors
+    ///
+    /// Entries that cannot be read, or a log that cannot be written; then it is as it was.
+    fn rebuild(&mut self) -> Result<(), StoreError>;
+
     /// Who says what is written from here on, in place of the one who is remembered at this [desk](Read::desk).
     fn speak_as(&mut self, who: Id);
 }
@@ -360,9 +370,19 @@ pub trait Drafts {
 }
 
 /// A log with what the person at this desk has begun.
-pub trait LogWithDrafts: Store + Drafts {}
-
-impl<S: Store + Drafts> LogWithDrafts for S {}
+pub trait LogWithDrafts: Store + Drafts {
+    /// As [`Store::take`], and forgets the draft from which the pieces were made: both or neither. A log that is kept elsewhere
+    /// than its drafts takes the pieces first; what is left of the draft then is forgotten when it is next looked at.
+    ///
+    /// # Errors
+    ///
+    /// As [`Store::take`].
+    fn take_finished(
+        &mut self,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
+        draft: &str,
+    ) -> Result<Merged, StoreError>;
+}
 
 /// A closure's own error, kept while a [`Store`] only knows that the closure said [`Stop`].
 #[derive(Debug)]
@@ -485,6 +505,12 @@ fn changed<T, E: From<StoreError>>(
 /// An entry of an identifier and its [body](Entry::body), as one line of JSON.
 fn line_of(id: Id, body: &str) -> String {
     format!("{{\"id\":\"{id}\",\"at\":\"{}\",{}", id.at(), body.strip_prefix('{').unwrap_or(body))
+}
+
+/// A time of milliseconds since 1970. One beyond what can be told is the last that can: it must not hide the rest.
+#[cfg(feature = "desk")]
+fn time_of(ms: i64) -> jiff::Timestamp {
+    jiff::Timestamp::from_millisecond(ms).unwrap_or(if ms < 0 { jiff::Timestamp::MIN } else { crate::log::EVER })
 }
 
 /// What a merge did.

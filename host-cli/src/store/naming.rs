@@ -2,12 +2,21 @@
 
 use jiff::{SignedDuration, Timestamp};
 
+use super::StoreError;
+use crate::log::here::{self, BEGUN};
 use crate::log::{Entry, Fact, Id};
 
 /// How far a clock may be ahead before what it named is not believed, and within which the same deed is known again.
 const DAY: SignedDuration = SignedDuration::from_hours(24);
-/// No log is older, so a clock before this is wrong: the first of January 2026, in seconds since 1970.
-const BEGUN: i64 = 1_767_225_600;
+
+/// Refuses a clock by which nothing may be named.
+///
+/// # Errors
+///
+/// [`StoreError::Clock`].
+pub fn possible(now: Timestamp) -> Result<(), StoreError> {
+    if here::is_possible(now) { Ok(()) } else { Err(StoreError::Clock { shows: now }) }
+}
 
 /// Gives the facts of one change their identifiers.
 ///

@@ -74,7 +74,7 @@ impl Fields {
 
     /// The identifier of the entry that the form makes; a new one where it brought none that can be.
     pub fn once(&self, here: Here) -> Id {
-        Id::from_elsewhere(self.get(ONCE)).unwrap_or_else(|| fresh(here))
+        Id::from_elsewhere(self.get(ONCE), here.latest()).unwrap_or_else(|| fresh(here))
     }
 }
 

@@ -100,7 +100,7 @@ fn signs() -> Shell {
     let picture = gauge::draw(&Gauge { title, rows: &[row], confidence, table: &Table::OWN, key: false });
     page.push(PagePart::Patch(String::new(), vec![
         PagePart::Picture(picture.inline(), String::new()),
-        PagePart::Words("The diamond is what was measured. The band is its ±: tenter is 95\u{a0}% sure that the true value lies within it. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
+        PagePart::Words("The tick is what was measured. The band is its ±: tenter is 95\u{a0}% sure that the true value lies within it. The hatched box between brackets is what is asked. Each ring is one pull.".to_owned()),
     ]));
     let said = [
         (Verdict::Meets, "It does what is asked."),

@@ -117,6 +117,7 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["patterns", id, "fit"] if gets => patterns::fit::show(visit, id),
         ["patterns", id, "plan"] if gets => patterns::plan::plan(visit, id),
         ["patterns", id, "plan", "choices"] if gets => patterns::plan::choose(visit, id),
+        ["patterns", id, "map"] if gets => patterns::fit::map(visit, id),
         ["patterns", id, "gauges"] if gets => patterns::fit::gauges(visit, id),
         ["patterns", id, "book"] if gets => patterns::fit::book_of(visit, id),
         ["patterns", id, what @ ("edit" | "retire" | "return")] => patterns::change(visit, id, what),

@@ -14,6 +14,7 @@ use super::visit::{Answered, Visit};
 use super::{Method, Response, printed};
 use crate::deed::{Refused, find};
 use crate::exchange::jsonl::{self, Exported};
+use crate::exchange::table::read::Trust;
 use crate::exchange::{ExportError, ImportError, table};
 use crate::finding::fit::Stock;
 use crate::finding::make::to_print;
@@ -193,10 +194,15 @@ pub fn log(visit: &mut Visit<'_>) -> Answered {
     };
     let is_table = file.name.to_lowercase().ends_with(".csv");
     let merged: Result<Merged, ImportError> = if is_table {
-        table::read::entries(&file.bytes, &*visit.log, false, visit.here)
-            .and_then(|entries| Ok(visit.log.merge(&mut entries.into_iter().map(Ok))?))
+        table::read::entries(
+            &file.bytes,
+            &*visit.log,
+            Trust { as_read: false, latest: visit.here.latest() },
+            visit.here,
+        )
+        .and_then(|entries| Ok(visit.log.merge(&mut entries.into_iter().map(Ok))?))
     } else {
-        Exported::begin(BufReader::new(file.bytes.as_slice()), &file.name)
+        Exported::begin(BufReader::new(file.bytes.as_slice()), &file.name, visit.here.latest())
             .and_then(|entries| visit.log.merge_all(entries))
     };
     match merged {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::*;
 use crate::exchange::jsonl::Exported;
-use crate::log::Here;
+use crate::log::{EVER, Here};
 use crate::store::memory::Memory;
 use crate::store::{Change as _, Read as _};
 
@@ -12,7 +12,7 @@ use crate::store::{Change as _, Read as _};
 fn evening() -> Memory {
     let mut log = Memory::new(Here::desk());
     let samples = include_bytes!("../../demo/evening.jsonl").as_slice();
-    log.merge_all(Exported::begin(samples, "samples").unwrap()).unwrap();
+    log.merge_all(Exported::begin(samples, "samples", EVER).unwrap()).unwrap();
     log
 }
 

@@ -117,10 +117,27 @@ pub fn whole_log(place: &str, entries: u64) -> String {
     format!("{place} is whole; it holds {entries} entries")
 }
 
-/// A log is not.
+/// A log was made anew.
 #[must_use]
-pub fn damaged_log(place: &str) -> String {
-    format!("{place} is damaged; restore a copy, or import your last export with --db NEWFILE")
+pub fn rebuilt_log(place: &str, entries: u64) -> String {
+    format!("{place} was made anew from its {entries} entries, and is whole")
+}
+
+/// A log is not; what to do, whether it is a file or on a server.
+#[must_use]
+pub fn damaged_log(place: &str, is_file: bool) -> Vec<String> {
+    let mut lines = vec![
+        format!("{place} is damaged"),
+        "make everything anew that its entries say: tenter log check --rebuild".to_owned(),
+    ];
+    lines.push(match is_file {
+        true => format!(
+            "if that does not mend it, put a copy in its place and delete {place}-wal and {place}-shm, or import your last export \
+             with --db NEWFILE"
+        ),
+        false => "if that does not mend it, ask whoever keeps the server for a copy".to_owned(),
+    });
+    lines
 }
 
 /// The clock of the handheld is right now; how it was.

@@ -39,7 +39,7 @@ pub fn chance(answer: Answer, chance: Option<f32>, disagree: bool) -> Option<Str
 #[must_use]
 pub fn because(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     let mut parts = vec![reason(candidate, fitted)];
-    let before_wash = candidate.grains.iter().filter(|along| !along.judged.parts.is_empty());
+    let before_wash = candidate.grains.iter().filter(|along| along.is_answered);
     parts.extend(before_wash.filter_map(|along| counts::before_wash(along.measured)).next());
     // What was asked of growth is told; what was not asked is told where it is poor.
     let told = matches!(candidate.reason, Reason::Part(_, part) if part.ask != Ask::Stretch && candidate.answer != Answer::Meets);
@@ -76,7 +76,8 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
         }
         Reason::Disagree(grain) => {
             let along = candidate.along(grain);
-            let apart = along.and_then(|along| Disagreement::of(along.measured, along.judged.contradicts));
+            let apart =
+                along.and_then(|along| Disagreement::of(along.measured, along.judged(fitted.confidence)?.contradicts));
             let apart =
                 apart.map(|apart| counts::disagreement(&apart, fitted.confidence, fitted.here)).unwrap_or_default();
             format!("{} {apart}", grain.word())
@@ -84,14 +85,15 @@ fn reason(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
         Reason::Doubted(grain) => {
             let along = candidate.along(grain);
             let unit = quantity::marks_unit(fitted.unit);
-            let doubted = along.and_then(|along| counts::doubted(along.measured, &along.judged.doubts, unit));
+            let doubted =
+                along.and_then(|along| counts::doubted(along.measured, &along.judged(fitted.confidence)?.doubts, unit));
             format!("{} {}", grain.word(), doubted.unwrap_or_default())
         }
         Reason::AsAsked => measured(candidate, fitted),
         Reason::Part(..) if candidate.answer == Answer::Meets => measured(candidate, fitted),
         Reason::Part(grain, part) => {
             let along = candidate.along(grain);
-            let seen = along.and_then(|along| figure(&along.judged.figures, part.ask));
+            let seen = along.and_then(|along| figure(&along.judged(fitted.confidence)?.figures, part.ask));
             let seen = seen.map(|figure| terms::figure(&figure, fitted.confidence)).unwrap_or_default();
             let asked = match part.side {
                 Side::AtLeast => format!("at least {}{} is needed", part.limit, printed(&part)),
@@ -159,10 +161,11 @@ fn printed(part: &Part) -> String {
 fn measured(candidate: &Candidate<'_>, fitted: &Fitted<'_>) -> String {
     let mut parts: Vec<String> = Vec::new();
     for along in &candidate.grains {
-        let mut asked: Vec<Ask> = along.judged.parts.iter().map(|part| part.ask).collect();
+        let Some(judged) = along.judged(fitted.confidence) else { continue };
+        let mut asked: Vec<Ask> = judged.parts.iter().map(|part| part.ask).collect();
         asked.dedup();
         for ask in asked {
-            let Some(figure) = figure(&along.judged.figures, ask) else { continue };
+            let Some(figure) = figure(&judged.figures, ask) else { continue };
             let what = if ask == Ask::Stretch { along.grain.word() } else { ask.word() };
             parts.push(format!("{what} {}", terms::figure(&figure, fitted.confidence)));
         }

@@ -113,7 +113,7 @@ fn what_is_no_whole_log_is_refused_as_a_whole() {
         (changed("\"tag\":1", "\"tag\":70000"), "line 2: not an entry of a log: invalid value"),
         (changed("\"tag\":1", "\"tag\":1,\"lustre\":\"dull\""), "line 2: this version does not know 'lustre'"),
         (changed("hem; facing", "side\\u001b[31m"), "line 4: a text holds characters that cannot be printed"),
-        (changed("{\"id\":\"0", "{\"id\":\"7"), "line 2: not an entry of a log: its identifier is invalid"),
+        (changed("{\"id\":\"0", "{\"id\":\"7"), "line 2: not an entry of a log: its time lies ahead of your clock"),
         (changed("{\"id\":\"0", "{\"id\":\"8"), "line 2: not an entry of a log: its identifier is invalid"),
         (
             changed("\"at\":\"20", "\"at\":\"19"),

@@ -6,6 +6,8 @@
 #[path = "../program/desk.rs"]
 mod desk;
 mod exchange;
+mod faults;
+mod safe;
 mod sync;
 mod tables;
 mod trouble;

@@ -231,6 +231,15 @@ fn a_full_disk_is_told() {
     let told = desk.refused("mount/log.db", &["export", "mount/out.jsonl"]);
     assert!(told.contains("cannot write") && told.contains("no space left"), "{told}");
     assert_eq!(names(), before);
+    // What is there can be read, with not a byte to spare and nothing beside the file.
+    fs::write(desk.path("mount/rest"), vec![0; 4 << 20]).unwrap_err();
+    for arguments in [&["cloth", "list"][..], &["cloth", "show", "1"], &["export", "-"], &["export", "out.jsonl"]] {
+        let output = desk.run("mount/log.db", arguments);
+        assert!(output.status.success(), "{arguments:?}: {output:?}");
+    }
+    let told = desk.refused("mount/log.db", &["cloth", "add", "no room"]);
+    assert!(told.contains("full") && told.contains("make room"), "{told}");
+    fs::remove_file(desk.path("mount/rest")).unwrap();
     desk.demo("other.db");
     desk.ok("other.db", &["export", "demo.jsonl"]);
     let told = desk.refused("mount/log.db", &["import", "demo.jsonl"]);
@@ -259,6 +268,12 @@ fn a_read_only_folder_is_told() {
         let told = desk.refused("mount/log.db", arguments);
         assert!(told.contains("may not") && told.contains("--db"), "{told}");
     }
+    // It can be read, and taken elsewhere.
+    for arguments in [&["cloth", "list"][..], &["cloth", "show", "1"], &["log", "check"], &["export", "out.jsonl"]] {
+        let output = desk.run("mount/log.db", arguments);
+        assert!(output.status.success(), "{arguments:?}: {output:?}");
+    }
+    assert_eq!(desk.ok("copy.db", &["import", "out.jsonl"]), "6 new, 0 known\n");
     mount.remount("rw");
     assert_eq!(store::open(&desk.path("mount/log.db"), tenter::log::Here::desk()).unwrap().count().unwrap(), 6);
 }

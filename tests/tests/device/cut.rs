@@ -131,4 +131,11 @@ fn a_handheld_that_never_runs_out_is_read_to_what_it_listed() {
     assert_eq!(numbers(&store), [1, 2, 3]);
     let waiting = cable.world().pocket.waiting();
     assert!(waiting.len() > 2 && waiting.iter().all(|number| *number > 3), "{waiting:?}");
+    // Nor does one get further that says there is no end of numbers.
+    let cable = Cable::to(Pocket::with(&tests(3)));
+    cable.world().pocket.is_endless = true;
+    cable.world().pocket.claims_all_numbers = true;
+    let mut store = log();
+    cable.sync(&mut store, options()).0.unwrap();
+    assert_eq!(numbers(&store), [1, 2, 3]);
 }

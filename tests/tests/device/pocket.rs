@@ -60,6 +60,8 @@ pub struct Pocket {
     pub overlooks: Option<u32>,
     /// Whether it has one more test each time it is asked.
     pub is_endless: bool,
+    /// Whether it lists numbers that it has not given.
+    pub claims_all_numbers: bool,
     /// Whether its program is from before hands were sent.
     pub is_old: bool,
     /// Whether its program is from before it was told how days differ.
@@ -78,6 +80,7 @@ impl Pocket {
             altered: BTreeMap::new(),
             overlooks: None,
             is_endless: false,
+            claims_all_numbers: false,
             is_old: false,
             knows_no_days: false,
         }
@@ -129,7 +132,8 @@ impl RequestHandler for Pocket {
     }
 
     fn listing(&mut self) -> Result<Listing, Refusal> {
-        self.records.listing()
+        let listing = self.records.listing()?;
+        Ok(if self.claims_all_numbers { Listing { next: u32::MAX, ..listing } } else { listing })
     }
 
     fn fetch<'b>(&mut self, from: u32, buffer: &'b mut [u8]) -> Result<Option<(u32, &'b [u8])>, Refusal> {

@@ -8,6 +8,7 @@ mod damage;
 mod effort;
 mod misread;
 mod promised;
+mod random;
 mod rules;
 
 use promised::{Op, Pending, Promised, scenario};

@@ -7,7 +7,7 @@ use crate::RING_START;
 use crate::promised::{Op, Pending, Promised, scenario};
 
 /// Switches on, does it, and lets the host fetch what is waiting, as a person would after a day.
-fn day(chip: &mut FakeEeprom, promised: &mut Promised, pending: &mut Pending, op: &Op) {
+pub fn day(chip: &mut FakeEeprom, promised: &mut Promised, pending: &mut Pending, op: &Op) {
     // A chip that does not answer is switched off and on.
     let mut log = match Log::open(&mut *chip) {
         Ok(log) => log,
@@ -19,7 +19,7 @@ fn day(chip: &mut FakeEeprom, promised: &mut Promised, pending: &mut Pending, op
 }
 
 /// What a host that trusts the handheld does: it fetches, and acknowledges the last that came.
-fn sync(chip: &mut FakeEeprom, promised: &Promised, told: &str) {
+pub fn sync(chip: &mut FakeEeprom, promised: &Promised, told: &str) {
     let Ok(mut log) = Log::open(&mut *chip) else { return };
     let (mut from, mut fetched) = (promised.acknowledged + 1, Vec::new());
     loop {

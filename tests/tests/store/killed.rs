@@ -14,7 +14,82 @@ on_every_shared_engine!(
     an_import_is_whole_or_not_there,
     what_was_said_to_be_added_is_there_once,
     what_is_remembered_is_there_once,
+    what_two_writers_said_is_there_once,
 );
+
+/// How many runs of each of two writers are killed: 500 with `TENTER_THOROUGH=1`.
+fn kills_of_each() -> u32 {
+    if std::env::var_os("TENTER_THOROUGH").is_some() { 500 } else { 24 }
+}
+
+/// The verbs that write; `@` is a word that stands nowhere else.
+const WRITES: [&str; 12] = [
+    "cloth add @ --length 2m",
+    "cloth edit 1 --place @",
+    "cloth cut 1 1cm --note @",
+    "cloth learned 1 --note @",
+    "cloth picture 1 red.png --note @",
+    "pull 1 --marks 10cm --to 11cm --note @",
+    "pull 1 10cm 11cm 11.1cm --settling --by Ruth --note @",
+    "pattern add @ A main --crosswise 5%..",
+    "pattern edit coat - main --note @",
+    "make start coat --use main=1 --name @",
+    "wash 1 --lengthwise 50cm-49cm --note @",
+    "cloth retire 2 --note @",
+];
+
+/// Two windows at once, each killed over and over whatever it writes: what either was told is stored is there once, and what
+/// nobody was told of is there once or not at all.
+fn what_two_writers_said_is_there_once(engine: Engine) {
+    let (desk, home) = (Desk::new(), engine.home());
+    desk.swatch("red.png", [200, 30, 40]);
+    for line in ["cloth add drill --length 500m --width 150cm --washed", "cloth add rib", "pattern add coat - main"] {
+        desk.ok(home.address(), &line.split(' ').collect::<Vec<_>>());
+    }
+    let begun = Instant::now();
+    desk.ok(home.address(), &["cloth", "learned", "1", "--note", "first"]);
+    // Each has to wait for the other.
+    let limit = begun.elapsed().mul_f64(2.5);
+    let writer = |lane: &'static str| {
+        let (desk, home) = (&desk, &home);
+        move || {
+            let mut promised = Vec::new();
+            for kill in 0..kills_of_each() {
+                let token = format!("{lane}{kill}x");
+                let verb = WRITES[kill as usize % WRITES.len()];
+                let words: Vec<&str> = verb.split(' ').map(|word| if word == "@" { &token } else { word }).collect();
+                let said = killed(desk, home.address(), &words, kill / WRITES.len() as u32 * 7 + kill, limit);
+                promised.extend((!said.is_empty()).then_some(token));
+            }
+            promised
+        }
+    };
+    let promised = std::thread::scope(|scope| {
+        let both = ["left", "right"].map(|lane| scope.spawn(writer(lane)));
+        both.map(|one| one.join().unwrap()).concat()
+    });
+    let log = home.open();
+    assert_eq!(log.faults().unwrap(), Vec::new());
+    let mut exported = String::new();
+    log.each_entry(&mut |line| {
+        exported.push_str(line);
+        Ok(())
+    })
+    .unwrap();
+    let count = |token: &str| exported.matches(&format!("\"{token}\"")).count();
+    for token in &promised {
+        assert_eq!(count(token), 1, "{token}");
+    }
+    let all =
+        ["left", "right"].into_iter().flat_map(|lane| (0..kills_of_each()).map(move |kill| format!("{lane}{kill}x")));
+    let stored = all.map(|token| count(&token)).inspect(|count| assert!(*count <= 1)).sum::<usize>();
+    let kills = 2 * kills_of_each();
+    println!(
+        "{engine:?}, {kills} kills of two writers: {} were told that it is stored, {stored} were stored",
+        promised.len()
+    );
+    assert!(!promised.is_empty() && stored < kills as usize, "no kill came before the end, or all");
+}
 
 /// What the program had said when it was killed.
 fn killed(desk: &Desk, log: &str, arguments: &[&str], count: u32, limit: Duration) -> String {

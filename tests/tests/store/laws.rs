@@ -100,6 +100,7 @@ fn what_is_stored_is_found_by_every_question(engine: Engine) {
     let ids = |which| log.tests(which).unwrap().iter().map(|test| test.id).collect::<Vec<_>>();
     assert_eq!((ids(WhichTests::Of(two)), ids(WhichTests::Inbox)), (vec![test], vec![loose]));
     assert_eq!((ids(WhichTests::All), ids(WhichTests::Of(one))), (vec![test, loose], Vec::new()));
+    assert_eq!(ids(WhichTests::ByCloth), vec![test]);
     let Fact::TestStored(said) = pulled(Some(two), &[5, 6]) else { panic!("a test") };
     assert_eq!(log.test(test).unwrap().unwrap().said, said);
     let patterns = log.patterns().unwrap();

@@ -234,6 +234,21 @@ pub fn everything(store: &dyn LogWithDrafts) -> impl PartialEq + core::fmt::Debu
     let fabrics = store.fabrics().unwrap();
     let of = |which| store.tests(which).unwrap();
     let mut each: Vec<StoredTest> = fabrics.iter().flat_map(|fabric| of(WhichTests::Of(fabric.id))).collect();
+    // The same cloth by cloth and grain by grain.
+    let mut by_cloth: Vec<Vec<StoredTest>> = Vec::new();
+    for test in of(WhichTests::ByCloth) {
+        let key = |test: &StoredTest| (test.said.fabric, test.said.test.grain());
+        match by_cloth.last_mut().filter(|last| key(&last[0]) == key(&test)) {
+            Some(last) => last.push(test),
+            None => by_cloth.push(vec![test]),
+        }
+    }
+    for group in &by_cloth {
+        let mut those: Vec<StoredTest> = of(WhichTests::Of(group[0].said.fabric.unwrap()));
+        those.retain(|test| !test.dropped && test.said.test.grain() == group[0].said.test.grain());
+        assert_eq!(&those, group);
+    }
+    assert_eq!(by_cloth.iter().map(Vec::len).sum::<usize>(), each.iter().filter(|test| !test.dropped).count());
     each.extend(of(WhichTests::Inbox));
     let histories: Vec<Vec<Entry>> =
         fabrics.iter().map(|fabric| store.history(Subject::Fabric(fabric.id)).unwrap()).collect();
@@ -255,7 +270,7 @@ pub fn export(store: &dyn LogWithDrafts) -> String {
 }
 
 pub fn import(store: &mut dyn LogWithDrafts, bytes: &[u8]) -> Result<Merged, ImportError> {
-    store.merge_all(Exported::begin(bytes, "a.jsonl")?)
+    store.merge_all(Exported::begin(bytes, "a.jsonl", tenter::log::EVER)?)
 }
 
 fn one() -> impl Strategy<Value = Engine> {
@@ -277,6 +292,19 @@ fn two() -> impl Strategy<Value = [Engine; 2]> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// Made anew from its entries a log is the same.
+    #[test]
+    fn made_anew_it_is_the_same(engine in one(), all in said()) {
+        let mut log = engine.log();
+        say(&mut *log, &all);
+        let (before, exported) = (everything(&*log), export(&*log));
+        prop_assert_eq!(log.faults().unwrap(), Vec::new());
+        log.rebuild().unwrap();
+        prop_assert_eq!(everything(&*log), before);
+        prop_assert_eq!(export(&*log), exported);
+        prop_assert_eq!(log.faults().unwrap(), Vec::new());
+    }
 
     /// A log goes into an empty one unchanged, and a second time adds nothing.
     #[test]

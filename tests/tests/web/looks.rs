@@ -4,7 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use serde_json::json;
-use tenter_tests::browser::{WalkStep, walk};
+use tenter_tests::browser::{WalkStep, faults_in, walk};
 
 use crate::server::Server;
 
@@ -100,15 +100,17 @@ fn pages(server: &Server) -> Vec<(&'static str, String)> {
         ("pattern", pattern.clone()),
         ("pattern-new", "/patterns/new".to_owned()),
         ("role", first(&pattern, &format!("{pattern}/roles/"))),
-        ("fit", fit),
+        ("fit", fit.clone()),
+        ("map", first(&fit, &format!("{pattern}/map"))),
+        ("plan-choices", first(&pattern, &format!("{pattern}/plan/choices"))),
         ("garment-begin", first(&pattern, &format!("{pattern}/begin"))),
         ("garments", "/garments".to_owned()),
         ("garment", garment.clone()),
         ("garment-edit", format!("{garment}/edit")),
         ("pair", format!("/pair?one={id}&other={other}&along=60cm&seam=side")),
         ("handle", format!("/handle?cloth={id}&why=yes")),
-        ("size", "/size?stretch=25%25&girth=104cm/101cm&opening=57cm/48cm&kind=".to_owned()),
-        ("hang", "/hang?width=5cm&piece=strip&method=".to_owned()),
+        ("size", "/size?stretch=25%25&girth=104cm/101cm&opening=57cm/48cm&kind=&cord=110cm&cord_width=5mm".to_owned()),
+        ("hang", "/hang?width=5cm&piece=strip&method=&mass=500g".to_owned()),
         ("gauge", "/print/gauge".to_owned()),
         ("people", "/people".to_owned()),
         ("tags", "/tags".to_owned()),
@@ -122,6 +124,31 @@ fn pages(server: &Server) -> Vec<(&'static str, String)> {
         ("trust", "/guide/trust".to_owned()),
         ("nowhere", "/nowhere".to_owned()),
     ]
+}
+
+/// The same, and what is printed from them, as the HTML standard asks.
+#[test]
+fn every_page_is_valid_html() {
+    let server = Server::evening();
+    let pages = pages(&server);
+    let printed = pages.iter().filter_map(|(name, target)| match *name {
+        "fit" => Some(target.replace("/fit?", "/plan?")),
+        "garment" => Some(format!("{target}/plan?why=yes")),
+        _ => None,
+    });
+    let gauges = pages.iter().filter(|(name, _)| *name == "fit").map(|(_, target)| target.replace("/fit?", "/gauges?"));
+    let prints = ["/print/book", "/print/cards", "/print/class?wants=5%25&lines=12", "/print/gauge?wants=5%25"];
+    let prints: Vec<String> = printed.chain(gauges).chain(prints.map(str::to_owned)).collect();
+    // What is refused is shown again with what is wrong.
+    let refused = ["/size?girth=wide", "/hang?width=wide&method=", "/print/gauge?wants=wide"].map(str::to_owned);
+    let targets: Vec<String> = pages.into_iter().map(|(_, target)| target).chain(prints).chain(refused).collect();
+    let pages: Vec<(String, String)> =
+        targets.into_iter().map(|target| (target.clone(), server.get(&target).text())).collect();
+    assert!(pages.iter().all(|(_, page)| page.starts_with("<!DOCTYPE html>")));
+    assert_eq!(faults_in(&pages).unwrap(), Vec::<String>::new());
+    // The checker sees what is wrong.
+    let wrong = [("wrong".to_owned(), pages[0].1.replace("<main", "<p><main"))];
+    assert!(!faults_in(&wrong).unwrap().is_empty());
 }
 
 #[test]

@@ -207,7 +207,7 @@ impl SeamKind {
             Self::Side => alike(self, Main, Lengthwise),
             Self::SleeveAndSide => alike(self, Main, Lengthwise),
             // It keeps the width of the waist under the weight of the skirt.
-            Self::Waist => held(curved(row(self, [Main, Skirt], [Crosswise, Crosswise]))),
+            Self::Waist => held(row(self, [Main, Skirt], [Crosswise, Crosswise])),
             // A woven band is cut along its length.
             Self::Waistband => held(enclosed(curved(row(self, [Main, Waistband], [Crosswise, Lengthwise])))),
             Self::Cuff => enclosed(row(self, [Sleeve, Cuff], [Crosswise, Lengthwise])),

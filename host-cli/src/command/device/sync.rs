@@ -6,6 +6,7 @@ use std::collections::{HashMap, HashSet};
 
 use jiff::{SignedDuration, Timestamp};
 use tenter_core::record::RecordError;
+use tenter_core::wire::Listing;
 
 use super::super::progress::Progress;
 use crate::cli::device::SyncArgs;
@@ -84,7 +85,7 @@ pub fn run<T: Transport>(
         counts: Counts::default(),
     };
     if let Some(oldest) = listing.oldest {
-        sync.fetch(session, oldest, listing.next, options)?;
+        sync.fetch(session, oldest, &listing, options)?;
     }
     let Sync { counts, unread, progress, safe, store, screen, .. } = sync;
     drop(progress); // The bar is not to stand between the lines that follow.
@@ -165,7 +166,7 @@ impl Sync<'_, '_> {
         &mut self,
         session: &mut LinkSession<T>,
         oldest: u32,
-        next: u32,
+        listing: &Listing,
         options: &Options,
     ) -> Result<(), Error> {
         let mut from = Some(oldest);
@@ -173,10 +174,13 @@ impl Sync<'_, '_> {
             let mut batch = Vec::new();
             let mut broken = None;
             from = None;
-            for fetched in session.fetch_all_from(start).take(options.batch.max(1)) {
+            // More than it listed waits for the next time too.
+            let left = u64::from(listing.unacknowledged).saturating_sub(self.counts.fetched);
+            let batch_size = options.batch.max(1).min(usize::try_from(left).unwrap_or(usize::MAX));
+            for fetched in session.fetch_all_from(start).take(batch_size) {
                 let Fetched { seq, record } = match fetched {
                     // What was saved since it was listed waits for the next time, so that there is an end.
-                    Ok(Fetched { seq, .. }) if seq >= next => break,
+                    Ok(Fetched { seq, .. }) if seq >= listing.next => break,
                     Ok(fetched) => fetched,
                     Err(error) => {
                         broken = Some(error);

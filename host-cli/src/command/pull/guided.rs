@@ -47,8 +47,8 @@ pub fn run(args: &PullArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutp
             let mut who = people::puller(read, by.as_deref())?;
             Ok::<_, Refused>((core::mem::take(&mut who.facts), who.id))
         })?;
-        let id = store_once(store, Some(&fabric), NewTest { id: *id, pulled: *pulled, by, note, input: &input })?;
-        store.set_draft(&name, None)?;
+        let made = NewTest { id: *id, pulled: *pulled, by, note, input: &input };
+        let id = store_once(store, Some(&fabric), made, &name)?;
         let code = stored(&fabric, id, input, args.show.json, store, screen)?;
         remember(args, store, screen)?;
         return Ok(code);

@@ -61,8 +61,8 @@ fn remember(args: &PullArgs, log: &mut dyn LogWithDrafts, screen: &mut TextOutpu
     let who = people::puller(log, Some(name))?;
     // A test that was doubted was not stored, and names nobody.
     let Some(desk) = people::remembering(&log.desk()?, who.id).filter(|_| who.facts.is_empty()) else { return Ok(()) };
-    log.set_desk(&desk)?;
-    if !args.show.json {
+    // The test is stored: whoever cannot be remembered now is the next time.
+    if log.set_desk(&desk).is_ok() && !args.show.json {
         screen.say(&people_words::here(&who.name))?;
     }
     Ok(())

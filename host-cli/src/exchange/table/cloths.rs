@@ -5,8 +5,10 @@
 
 use std::collections::HashMap;
 
+use jiff::Timestamp;
 use tenter_core::Unit;
 
+use super::read::identifier;
 use super::{FABRICS, as_typed};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::cloth::{TypedCloth, added, is_no};
@@ -48,6 +50,8 @@ pub struct Cloths<'r> {
     given: Vec<u16>,
     tags: FreeTags,
     ids: Ids,
+    /// The latest identifier that is believed.
+    latest: Timestamp,
 }
 
 impl<'r> Cloths<'r> {
@@ -56,14 +60,14 @@ impl<'r> Cloths<'r> {
     /// # Errors
     ///
     /// A log that cannot be read.
-    pub fn of(read: &'r dyn Read, here: Here) -> Result<Self, ImportError> {
+    pub fn of(read: &'r dyn Read, here: Here, latest: Timestamp) -> Result<Self, ImportError> {
         let mut live = read.fabrics()?;
         let given = live.iter().map(|fabric| fabric.tag.number()).collect();
         let newest = live.iter().map(|fabric| fabric.id).max();
         live.retain(|fabric| !fabric.dropped);
         let tags = read.free_tags()?;
         let worn = live.iter().map(|fabric| (fabric.tag.number(), fabric.name.clone())).collect();
-        Ok(Self { read, live, worn, given, tags, ids: Ids::after(here, newest) })
+        Ok(Self { read, live, worn, given, tags, ids: Ids::after(here, newest), latest })
     }
 
     /// The entries of a row: a cloth with its marks; the entry that is there where the log knows it.
@@ -76,7 +80,7 @@ impl<'r> Cloths<'r> {
         let mut change = added(&typed(&cell)?)?;
         let id = match cell("id") {
             "" => None,
-            text => Some(Id::from_elsewhere(&text.to_uppercase()).ok_or_else(|| wrong(Field::Id, text, Why::NotAnId))?),
+            text => Some(identifier(text, self.latest, |id| Ok(self.read.fabric(id)?.is_some()))?),
         };
         if let Some(known) = self.known(id, &change)? {
             return Ok(vec![known]);

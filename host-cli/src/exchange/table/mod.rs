@@ -92,11 +92,27 @@ pub const PATTERNS: [&str; 20] = [
 pub const GARMENTS: [&str; 12] =
     ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note", "class"];
 
+/// Marks with which a formula begins, also as wide and small letters have them (Unicode, Halfwidth and Fullwidth Forms, and
+/// Small Form Variants), which a spreadsheet set to an East Asian language takes for the same.
+const FORMULA: [char; 13] = [
+    '=', '+', '-', '@', '\u{2212}', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}', '\u{fe66}', '\u{fe62}', '\u{fe63}',
+    '\u{fe6b}',
+];
+
+/// Whether a character is not seen before a formula: blanks of every kind, and those without a width.
+fn is_unseen(c: char) -> bool {
+    c.is_whitespace()
+        || c.is_control()
+        || matches!(c, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2064}' | '\u{feff}')
+}
+
 /// A text that a spreadsheet will not take for a formula: one that begins with = + - @, a tab or a carriage return gets
-/// an apostrophe before it (a common precaution against what is called CSV injection).
+/// an apostrophe before it (a common precaution against what is called CSV injection), and so does one that has nothing but
+/// blanks before such a mark, which a spreadsheet may drop.
 #[must_use]
 pub fn harmless(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\'']) { format!("'{text}") } else { text.to_owned() }
+    let guarded = text.starts_with(['\t', '\r', '\'']) || text.trim_start_matches(is_unseen).starts_with(FORMULA);
+    if guarded { format!("'{text}") } else { text.to_owned() }
 }
 
 /// The text that [`harmless`] was given; one that begins with an apostrophe of its own is left alone.
@@ -143,9 +159,37 @@ mod tests {
 
     #[test]
     fn what_was_made_harmless_comes_back() {
-        for text in ["=1+1", "-5 cm", "'twas dry", "'=", "''", "'", "", "plain", "@", "'plain"] {
+        for text in [
+            "\u{ff1d}1",
+            " =1",
+            "\u{a0}@x",
+            "\u{feff}+1",
+            "=1+1",
+            "-5 cm",
+            "'twas dry",
+            "'=",
+            "''",
+            "'",
+            "",
+            "plain",
+            "@",
+            "'plain",
+        ] {
             assert_eq!(as_typed(&harmless(text)), text);
         }
         assert_eq!(as_typed("'twas typed"), "'twas typed");
+    }
+
+    /// Whatever stands before the mark and cannot be seen, and in whatever width the mark is written.
+    #[test]
+    fn no_cell_begins_a_formula() {
+        for before in ["", " ", "\u{a0}", "\u{3000}", "\u{feff}", "\u{200b}", "\t", "\u{2060} "] {
+            for mark in ["=", "+", "-", "@", "\u{ff1d}", "\u{ff0b}", "\u{ff0d}", "\u{ff20}", "\u{2212}", "\u{fe66}"] {
+                let text = format!("{before}{mark}HYPERLINK(1)");
+                assert_eq!(harmless(&text), format!("'{text}"));
+                assert_eq!(as_typed(&harmless(&text)), text);
+            }
+        }
+        assert_eq!(harmless("drill \u{ff1d}"), "drill \u{ff1d}");
     }
 }

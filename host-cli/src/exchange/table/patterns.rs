@@ -5,15 +5,17 @@
 
 use std::collections::HashMap;
 
+use jiff::Timestamp;
 use tenter_core::{DEFAULT_REST_SECONDS, Demand, Limit, Range};
 
+use super::read::identifier;
 use super::{PATTERNS, as_typed, harmless};
 use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::cloth::{name as name_of, short};
 use crate::input::pattern::{TypedRole, role as role_of, view as view_of};
 use crate::input::synonym::{CONSTRUCTION, is};
 use crate::input::test::mm;
-use crate::input::{Field, Why, Wrong};
+use crate::input::{Field, Wrong};
 use crate::log::{
     ClothNeed, Entry, Fact, Here, Id, Ids, MassPerArea, MassRange, Pattern, PatternChange, Role, RoleChange, Subject,
 };
@@ -44,6 +46,8 @@ pub struct Patterns<'r> {
     /// Their roles: pattern, view, name and identifier.
     roles: Vec<(Id, String, String, Id)>,
     ids: Ids,
+    /// The latest identifier that is believed.
+    latest: Timestamp,
 }
 
 impl<'r> Patterns<'r> {
@@ -52,13 +56,13 @@ impl<'r> Patterns<'r> {
     /// # Errors
     ///
     /// A log that cannot be read.
-    pub fn of(read: &'r dyn Read, here: Here) -> Result<Self, ImportError> {
+    pub fn of(read: &'r dyn Read, here: Here, latest: Timestamp) -> Result<Self, ImportError> {
         let all: Vec<Pattern> = read.patterns()?.into_iter().filter(|pattern| !pattern.dropped).collect();
         let live = all.iter().flat_map(|pattern| &pattern.roles).filter(|role| !role.dropped);
         let roles = live.map(|role| (role.pattern, role.view.clone(), role.name.clone(), role.id)).collect();
         let newest = all.iter().map(|pattern| pattern.id).max();
         let patterns = all.into_iter().map(|pattern| (pattern.name, pattern.id)).collect();
-        Ok(Self { read, patterns, roles, ids: Ids::after(here, newest) })
+        Ok(Self { read, patterns, roles, ids: Ids::after(here, newest), latest })
     }
 
     /// The entries of a row: a pattern where it is new, and a role of it; the entries that are there where the log knows
@@ -69,15 +73,14 @@ impl<'r> Patterns<'r> {
     /// The first cell that cannot be read.
     pub fn entries(&mut self, cells: &HashMap<&str, &str>) -> Result<Vec<Entry>, RowFault> {
         let cell = |head: &str| as_typed(cells.get(head).copied().unwrap_or_default());
+        let is_known = |id: Id| self.roles.iter().any(|(of, .., role)| *of == id || *role == id);
         let id = |head: &str| match cell(head) {
             "" => Ok(None),
-            text => match Id::from_elsewhere(&text.to_uppercase()) {
-                Some(id) => Ok(Some(id)),
-                None => Err(Wrong::new(Field::Id, text, Why::NotAnId)),
-            },
+            text => identifier(text, self.latest, |id| Ok(is_known(id))).map(Some),
         };
+        let (pattern_id, wanted) = (id("pattern_id")?, id("id")?);
         let mut entries = Vec::new();
-        let pattern = self.pattern(&cell, id("pattern_id")?, &mut entries)?;
+        let pattern = self.pattern(&cell, pattern_id, &mut entries)?;
         if cell("role").is_empty() {
             return Ok(entries);
         }
@@ -88,7 +91,6 @@ impl<'r> Patterns<'r> {
             name: Some(name.clone()),
             ..role_of(&asked(&cell)?, Demand::default())?
         };
-        let wanted = id("id")?;
         let same = |(of, at, called, id): &&(Id, String, String, Id)| match wanted {
             Some(wanted) => *id == wanted,
             None => *of == pattern && is(at, &view) && is(called, &name),

@@ -22,7 +22,7 @@ use crate::input::doubt::{ClothFacts, Doubted, possible};
 use crate::input::named::{NameMatch, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, TypedReading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
-use crate::log::{Entry, Fact, Here, Id, Subject, Tag, Tested};
+use crate::log::{EVER, Entry, Fact, Here, Id, Subject, Tag, Tested};
 use crate::store::{Read, StoreError};
 
 /// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
@@ -33,12 +33,25 @@ const NEEDED: [&str; 4] = ["tag", "pulled", "gauge", "readings"];
 /// `Pacific/Kiritimati`).
 const FIRST_CLOCK: i8 = 14;
 
+/// What is believed of a table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Trust {
+    /// Whether somebody stands by every reading.
+    pub as_read: bool,
+    /// The latest time of an identifier or an instant, which an exported table states: [`Here::latest`].
+    pub latest: Timestamp,
+}
+
+/// The largest table taken, in bytes.
+pub const MAX_BYTES: u64 = 64 << 20;
+
 /// Reads every row; the entries of all, or what is wrong with each bad line.
 ///
 /// # Errors
 ///
 /// [`ImportError::Table`] with each bad row, or with what is wrong about the heads.
-pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Result<Vec<Entry>, ImportError> {
+pub fn entries(text: &[u8], read: &dyn Read, trust: Trust, here: Here) -> Result<Vec<Entry>, ImportError> {
+    let Trust { as_read, latest } = trust;
     let text = core::str::from_utf8(text).map_err(|_| TableError::NotUtf8)?;
     let text = text.trim_start_matches('\u{feff}');
     let mut table = csv::ReaderBuilder::new();
@@ -55,13 +68,13 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     if patterns::are_heads(&heads) {
         patterns::check_heads(&heads)?;
         once(&heads)?;
-        let mut patterns = Patterns::of(read, here)?;
+        let mut patterns = Patterns::of(read, here, latest)?;
         return each(reader, &heads, &mut |cells| patterns.entries(cells));
     }
     if cloths::are_heads(&heads) {
         cloths::check_heads(&heads)?;
         once(&heads)?;
-        let mut cloths = Cloths::of(read, here)?;
+        let mut cloths = Cloths::of(read, here, latest)?;
         return each(reader, &heads, &mut |cells| cloths.entries(cells));
     }
     check_heads(&heads)?;
@@ -71,7 +84,7 @@ pub fn entries(text: &[u8], read: &dyn Read, as_read: bool, here: Here) -> Resul
     let (tags, names) = (HashMap::new(), Vec::new());
     let pullers = Pullers::of(read, here)?;
     let retired = HashMap::new();
-    let mut rows = Rows { read, tags, retired, names, pullers, here, bare, as_read, drawn: HashMap::new() };
+    let mut rows = Rows { read, tags, retired, names, pullers, here, bare, trust, drawn: HashMap::new() };
     let (live, retired): (Vec<_>, Vec<_>) = read.fabrics()?.into_iter().partition(|one| !one.dropped);
     rows.retired.extend(retired.into_iter().map(|one| (one.tag, one.id)));
     for one in live {
@@ -181,8 +194,7 @@ struct Rows<'r> {
     here: Here,
     /// The unit of a bare gauge.
     bare: Unit,
-    /// Whether somebody stands by every reading.
-    as_read: bool,
+    trust: Trust,
     /// How many rows said the same so far.
     drawn: HashMap<Vec<u8>, u32>,
 }
@@ -205,13 +217,15 @@ impl Rows<'_> {
                 }
                 let tag = self.tag(cell("tag"))?;
                 let (fabric, known) = self.cloth(tag)?;
-                said.as_read = believe(&said.test, cell("gauge"), known, (self.bare, self.as_read))?;
+                said.as_read = believe(&said.test, cell("gauge"), known, (self.bare, self.trust.as_read))?;
                 said.fabric = Some(fabric);
                 self.draw(named, tag, cell(BY), &said)
             }
             text => {
-                let id = Id::from_elsewhere(&text.to_uppercase());
-                let id = id.ok_or_else(|| Wrong::new(Field::Id, text, Why::NotAnId))?;
+                let id = identifier(text, self.trust.latest, |id| Ok(self.read.test(id)?.is_some()))?;
+                if pulled > self.trust.latest && self.read.test(id)?.is_none_or(|stored| stored.said.pulled != pulled) {
+                    return Err(Wrong::new(Field::Pulled, cell("pulled"), Why::Ahead).into());
+                }
                 return Ok(person.into_iter().chain([self.named(id, cells, said)?]).collect());
             }
         };
@@ -293,6 +307,18 @@ impl Rows<'_> {
         said.fabric = now.fabric;
         Ok(Entry::new(id, Fact::TestStored(said)))
     }
+}
+
+/// The identifier that a cell states: one that a clock can have given, or that is `known` here.
+pub(super) fn identifier(
+    text: &str,
+    latest: Timestamp,
+    known: impl FnOnce(Id) -> Result<bool, StoreError>,
+) -> Result<Id, RowFault> {
+    let upper = text.to_uppercase();
+    let wrong = || Wrong::new(Field::Id, text, Why::NotAnId);
+    let id = Id::from_elsewhere(&upper, EVER).ok_or_else(wrong)?;
+    if id.at() <= latest || known(id)? { Ok(id) } else { Err(wrong().into()) }
 }
 
 /// The cells of a row as a test.

@@ -1,6 +1,6 @@
 //! A cloth judged for a role.
 
-use tenter_core::{Answer, Confidence, Demand, Figures, Grain, Judgement, Length, Part, Rebound, ReboundGrade, Side};
+use tenter_core::{Answer, Confidence, Demand, Figures, Grain, Judgement, Length, Rebound, ReboundGrade, Side};
 
 use super::asked::{self, Feature, Stands};
 use super::cloth::{Laid, Need};
@@ -112,27 +112,26 @@ impl<'a> OneCloth<'a> {
 
     fn judged(&self, asking: &[Asking<'_>]) -> Vec<Candidate<'a>> {
         let mut all: Vec<Candidate<'a>> = asking.iter().map(|asking| self.candidate(asking)).collect();
+        let mut said: Vec<Vec<(Grain, Judgement)>> = asking.iter().map(|_| Vec::new()).collect();
         let mut poor = Poor::default();
         for grain in GRAINS {
             let Some(measured) = self.stock.measured(self.fabric, grain) else { continue };
-            let is_asked = |(asking, candidate): &(&Asking<'_>, &mut Candidate<'a>)| {
+            let is_asked = |((asking, candidate), _): &((&Asking<'_>, &mut Candidate<'a>), &mut Vec<_>)| {
                 asking.asks_of(grain) && !matches!(candidate.reason, Reason::OtherKind(_))
             };
-            let (put, wanted): (Vec<Asked>, Vec<&mut Candidate<'a>>) = asking
-                .iter()
-                .zip(&mut all)
-                .filter(is_asked)
-                .map(|(asking, candidate)| (asking.put(), candidate))
-                .unzip();
+            let wanted: Vec<_> = asking.iter().zip(&mut all).zip(&mut said).filter(is_asked).collect();
+            let put: Vec<Asked> = wanted.iter().map(|((asking, _), _)| asking.put()).collect();
             let judged = measured.judge_each(&put, self.confidence).unwrap_or_default();
-            for ((candidate, asked), judged) in wanted.into_iter().zip(put).zip(judged) {
-                candidate.grains.push(Along { grain, asked, judged, measured });
+            for (((_, candidate), said), (asked, judged)) in wanted.into_iter().zip(put.into_iter().zip(judged)) {
+                candidate.grains.push(Along { grain, asked, is_answered: !judged.parts.is_empty(), measured });
+                said.push((grain, judged));
             }
         }
-        for (asking, candidate) in asking.iter().zip(&mut all) {
-            self.decide(asking, candidate);
+        for ((asking, candidate), said) in asking.iter().zip(&mut all).zip(&said) {
+            candidate.grains.shrink_to_fit();
+            self.decide(asking, candidate, said);
             if !candidate.verdict().is_refused() {
-                candidate.poorly = poor.of(candidate, self.stock, self.confidence);
+                candidate.poorly = poor.of(candidate.fabric, said, self.stock, self.confidence).map(Box::new);
             }
         }
         all
@@ -158,7 +157,7 @@ impl<'a> OneCloth<'a> {
     }
 
     /// Puts together what it is and what its tests say.
-    fn decide(&self, asking: &Asking<'_>, candidate: &mut Candidate<'a>) {
+    fn decide(&self, asking: &Asking<'_>, candidate: &mut Candidate<'a>, said: &[(Grain, Judgement)]) {
         if matches!(candidate.reason, Reason::OtherKind(_)) {
             return;
         }
@@ -170,8 +169,8 @@ impl<'a> OneCloth<'a> {
             judging.feature(feature, stands);
         }
         for grain in GRAINS {
-            match candidate.along(grain) {
-                Some(along) => judging.parts(grain, &along.judged),
+            match said.iter().find(|(one, _)| *one == grain) {
+                Some((_, judged)) => judging.parts(grain, judged),
                 None if asking.demand.stretch(grain).is_empty() => {}
                 None => judging.note(Answer::Unknown, None, Reason::NotPulled(grain)),
             }
@@ -183,7 +182,7 @@ impl<'a> OneCloth<'a> {
         candidate.answer = Answer::Unknown;
         if let Some((answer, _, reason)) = judging.decides {
             // What is said of a cloth is no chance.
-            let is_measured = candidate.grains.iter().any(|along| !along.judged.parts.is_empty());
+            let is_measured = candidate.grains.iter().any(|along| along.is_answered);
             (candidate.answer, candidate.reason) = (answer, reason);
             candidate.chance = judging.chance.filter(|_| is_measured);
         }
@@ -198,10 +197,16 @@ struct Poor {
 
 impl Poor {
     /// The figures of a grain that comes back poorly, whether or not it is asked.
-    fn of(&mut self, candidate: &Candidate<'_>, stock: &Stock, confidence: Confidence) -> Option<Figures> {
-        let figures = |grain| match candidate.along(grain) {
-            Some(along) => Some(along.judged.figures),
-            None => stock.measured(candidate.fabric, grain)?.figures(),
+    fn of(
+        &mut self,
+        fabric: &Fabric,
+        said: &[(Grain, Judgement)],
+        stock: &Stock,
+        confidence: Confidence,
+    ) -> Option<Figures> {
+        let figures = |grain| match said.iter().find(|(one, _)| *one == grain) {
+            Some((_, judged)) => Some(judged.figures),
+            None => stock.measured(fabric, grain)?.figures(),
         };
         GRAINS.into_iter().filter_map(figures).find(|figures| self.is_poor(figures, confidence))
     }
@@ -213,12 +218,5 @@ impl Poor {
         let poor = Rebound::of(figures, confidence).is_some_and(|rebound| rebound.grade == ReboundGrade::Poor);
         self.graded.push((*figures, poor));
         poor
-    }
-}
-
-impl Candidate<'_> {
-    /// The parts of what is asked that were measured.
-    pub fn parts(&self) -> impl Iterator<Item = &Part> {
-        self.grains.iter().flat_map(|along| along.judged.parts.iter())
     }
 }

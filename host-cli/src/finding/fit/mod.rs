@@ -54,13 +54,19 @@ pub struct Along<'a> {
     pub grain: Grain,
     /// What was asked of it.
     pub asked: Asked,
-    /// What its tests say of that.
-    pub judged: Judgement,
+    /// Whether its tests answer any part of that.
+    pub is_answered: bool,
     /// The tests that count.
     pub measured: &'a Measured,
 }
 
 impl Along<'_> {
+    /// What its tests say of that: worked out anew, for a cloth that is shown, so that the many need not be held.
+    #[must_use]
+    pub fn judged(&self, confidence: Confidence) -> Option<Judgement> {
+        self.measured.judge_each(&[self.asked], confidence).ok()?.pop()
+    }
+
     /// The same with what would settle it: dear, so only for a cloth that is shown.
     #[must_use]
     pub fn in_full(&self, confidence: Confidence) -> Option<Evaluation> {
@@ -112,7 +118,7 @@ pub struct Candidate<'a> {
     /// What the cloth is, as far as the role asks that and it is so.
     pub asked: Vec<Feature>,
     /// The figures of the grain that comes back poorly, where one does and the cloth is not refused.
-    pub poorly: Option<Figures>,
+    pub poorly: Option<Box<Figures>>,
     /// Whether it is made for what the role wants, where that is not the outside: an interfacing for an interfacing.
     pub made_for_it: bool,
 }

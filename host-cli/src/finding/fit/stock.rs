@@ -24,7 +24,42 @@ pub struct Stock {
     pub shop_cut: Option<ShopCut>,
     /// What was learned of each of them, or of one like it.
     remembered: HashMap<Id, LastTime>,
-    measured: HashMap<Id, [Option<Box<Measured>>; 3]>,
+    measured: MeasuredCloths,
+}
+
+/// What was measured of each cloth, grain by grain.
+type MeasuredCloths = HashMap<Id, [Option<Box<Measured>>; 3]>;
+
+/// Up to so many cloths are asked for one by one.
+const FEW: usize = 8;
+
+/// What was measured of cloths. Of many the tests come cloth by cloth, so that those of one are held at a time.
+fn measured(read: &dyn Read, fabrics: &[Fabric], pooled: &Hands) -> Result<MeasuredCloths, StoreError> {
+    let here = read.here();
+    let of = |fabric: &Fabric, tests: &[StoredTest]| {
+        let along = |grain| Measured::of(fabric, tests, grain, pooled, here).map(Box::new);
+        (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
+    };
+    if fabrics.len() <= FEW {
+        return fabrics.iter().map(|fabric| Ok(of(fabric, &read.tests(WhichTests::Of(fabric.id))?))).collect();
+    }
+    let by_id: HashMap<Id, &Fabric> = fabrics.iter().map(|fabric| (fabric.id, fabric)).collect();
+    let mut measured = MeasuredCloths::new();
+    let mut tests: Vec<StoredTest> = Vec::new();
+    let mut put = |tests: &mut Vec<StoredTest>| {
+        let fabric = tests.first().and_then(|test| by_id.get(&test.said.fabric?));
+        measured.extend(fabric.map(|fabric| of(fabric, tests)));
+        tests.clear();
+    };
+    read.each_test(WhichTests::ByCloth, &mut |test| {
+        if tests.first().is_some_and(|first| first.said.fabric != test.said.fabric) {
+            put(&mut tests);
+        }
+        tests.push(test);
+        Ok(())
+    })?;
+    put(&mut tests);
+    Ok(measured)
 }
 
 impl Stock {
@@ -44,28 +79,16 @@ impl Stock {
     /// A log that cannot be read.
     pub fn of(read: &dyn Read, wanted: impl Fn(&Fabric) -> bool) -> Result<Self, StoreError> {
         let all = read.fabrics()?;
-        let fabrics: Vec<Fabric> = all.iter().filter(|fabric| wanted(fabric)).cloned().collect();
         let (pooled, here) = (read.repeatability()?, read.here());
-        let mut tests: HashMap<Id, Vec<StoredTest>> = fabrics.iter().map(|fabric| (fabric.id, Vec::new())).collect();
-        read.each_test(WhichTests::All, &mut |test| {
-            if let Some(mine) = test.said.fabric.and_then(|fabric| tests.get_mut(&fabric)) {
-                mine.push(test);
-            }
-            Ok(())
-        })?;
-        let of = |fabric: &Fabric| {
-            let tests = tests.get(&fabric.id).map(Vec::as_slice).unwrap_or_default();
-            let along = |grain| Measured::of(fabric, tests, grain, &pooled, here).map(Box::new);
-            (fabric.id, [Grain::Lengthwise, Grain::Crosswise, Grain::Bias].map(along))
-        };
-        let measured = fabrics.iter().map(of).collect();
-        let kept = kept::kept(&fabrics, &read.garments()?, &read.patterns()?);
         // A cloth that is gone still teaches.
         let told = |fabric: &Fabric| Some((fabric.id, last_time(fabric, &all, here)?));
         let remembered = match all.iter().any(|fabric| !fabric.lessons.is_empty()) {
-            true => fabrics.iter().filter_map(told).collect(),
+            true => all.iter().filter(|fabric| wanted(fabric)).filter_map(told).collect(),
             false => HashMap::new(),
         };
+        let fabrics: Vec<Fabric> = all.into_iter().filter(|fabric| wanted(fabric)).collect();
+        let measured = measured(read, &fabrics, &pooled)?;
+        let kept = kept::kept(&fabrics, &read.garments()?, &read.patterns()?);
         Ok(Self { fabrics, pooled, kept, shop_cut: None, remembered, measured })
     }
 

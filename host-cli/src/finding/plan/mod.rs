@@ -90,7 +90,7 @@ impl From<&Candidate<'_>> for ChosenCloth {
             disagrees: candidate.disagrees(),
             needed: candidate.cloth.needed(),
             missing: candidate.missing(),
-            poorly: candidate.poorly,
+            poorly: candidate.poorly.as_deref().copied(),
         }
     }
 }

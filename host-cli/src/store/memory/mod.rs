@@ -13,7 +13,7 @@ use std::convert::Infallible;
 use tenter_core::Unit;
 
 use super::naming::{self, Naming};
-use super::{Drafts, LogPiece, Make, Merged, Stop, Store, StoreError, Written};
+use super::{Drafts, LogPiece, LogWithDrafts, Make, Merged, Stop, Store, StoreError, Written};
 use crate::log::{
     Desk, Entry, Fabric, Fact, Garment, Here, Id, Pattern, People, Person, Photo, PhotoName, Role, StoredTest, Subject,
     fold,
@@ -160,6 +160,7 @@ impl Store for Memory {
             }
         }
         let facts = make(&*self)?;
+        naming::possible(now)?;
         // Nothing below can fail, so all of it is stored or, above, nothing.
         let newest = |below: Option<Id>| {
             Ok(match below {
@@ -229,6 +230,11 @@ impl Store for Memory {
         Ok(had.abs_diff(self.photos.len()) as u64)
     }
 
+    fn rebuild(&mut self) -> Result<(), StoreError> {
+        self.fold(self.entries.values().map(Entry::subject).collect());
+        Ok(())
+    }
+
     fn speak_as(&mut self, who: Id) {
         self.who = Some(who);
     }
@@ -252,5 +258,17 @@ impl Drafts for Memory {
             None => drop(self.drafts.remove(name)),
         }
         Ok(())
+    }
+}
+
+impl LogWithDrafts for Memory {
+    fn take_finished(
+        &mut self,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
+        draft: &str,
+    ) -> Result<Merged, StoreError> {
+        let merged = self.take(pieces)?;
+        self.set_draft(draft, None)?;
+        Ok(merged)
     }
 }

@@ -59,9 +59,17 @@ impl Read for Memory {
                 let is_loose = |test: &&StoredTest| !test.dropped && self.fabric_of(test).is_none();
                 self.tests.values().filter(is_loose).collect()
             }
+            WhichTests::ByCloth => {
+                let of_cloth = |test: &&StoredTest| !test.dropped && self.fabric_of(test).is_some();
+                self.tests.values().filter(of_cloth).collect()
+            }
             WhichTests::All => self.tests.values().filter(|test| !test.dropped).collect(),
         };
-        tests.sort_by_key(|test| (test.said.pulled.as_millisecond(), test.id));
+        let by_cloth = |test: &StoredTest| {
+            let of = || (self.fabric_of(test).map(|fabric| fabric.id), test.said.test.grain().word());
+            (which == WhichTests::ByCloth).then(of)
+        };
+        tests.sort_by_cached_key(|test| (by_cloth(test), test.said.pulled.as_millisecond(), test.id));
         let people = self.everybody();
         tests.into_iter().try_for_each(|test| Ok(each(self.shown(test, &people))?))
     }

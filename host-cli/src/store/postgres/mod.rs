@@ -21,7 +21,9 @@ use jiff::Timestamp;
 use super::draft_files::DraftFiles;
 use super::naming::{self, Naming};
 use super::touched::Touched;
-use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written};
+use super::{
+    Access, Arriving, Drafts, LogPiece, LogWithDrafts, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written,
+};
 use crate::log::{Entry, Fact, Here, Id, Photo, PhotoName, Subject};
 use connection::Connection;
 use migrate::FoundDatabase;
@@ -217,6 +219,7 @@ impl Store for Postgres {
                 return Ok(Written::Before(Box::new(entry)));
             }
             let facts = make(this)?;
+            naming::possible(now)?;
             this.store(now, once, facts).map(Written::New)
         };
         let mut stored = |written: &Written| match written {
@@ -288,6 +291,25 @@ impl Store for Postgres {
         this.again(&mut work, &mut |_| Ok(false))
     }
 
+    fn rebuild(&mut self) -> Result<(), StoreError> {
+        let this = &*self;
+        let mut work = || {
+            let mut touched = Touched::default();
+            this.each_arrival(0, &mut |_, line| {
+                let Ok(entry) = serde_json::from_str::<Entry>(line) else { return Err(Stop) };
+                touched.note(&this.arriving(&entry).map_err(|_| Stop)?);
+                Ok(())
+            })
+            .map_err(|_| this.damaged())?;
+            // What points to another comes before it.
+            for table in ["hand", "test", "role", "orphan", "setting", "garment", "person", "fabric", "pattern"] {
+                this.connection.execute(&format!("DELETE FROM tenter.{table} WHERE log = $1"), &[&this.log])?;
+            }
+            project::project(touched, this)
+        };
+        this.again(&mut work, &mut |()| Ok(false))
+    }
+
     fn speak_as(&mut self, who: Id) {
         self.who = Some(who);
     }
@@ -304,5 +326,18 @@ impl Drafts for Postgres {
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {
         self.drafts.set_draft(name, text)
+    }
+}
+
+impl LogWithDrafts for Postgres {
+    fn take_finished(
+        &mut self,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
+        draft: &str,
+    ) -> Result<Merged, StoreError> {
+        let merged = self.take(pieces)?;
+        // It is stored: whoever looks at the draft next sees that, and forgets it.
+        let _ = self.drafts.set_draft(draft, None);
+        Ok(merged)
     }
 }

@@ -106,9 +106,10 @@ impl Read for Postgres {
         which: WhichTests,
         each: &mut dyn FnMut(StoredTest) -> Result<(), Stop>,
     ) -> Result<(), StoreError> {
-        let select = |condition: &str| {
-            format!("SELECT {} FROM tenter.test WHERE log = $1 {condition} ORDER BY pulled, id", rows::TEST)
+        let ordered = |condition: &str, order: &str| {
+            format!("SELECT {} FROM tenter.test WHERE log = $1 {condition} ORDER BY {order}", rows::TEST)
         };
+        let select = |condition: &str| ordered(condition, "pulled, id");
         match which {
             WhichTests::Of(id) => {
                 let id = id.to_string();
@@ -116,6 +117,10 @@ impl Read for Postgres {
             }
             WhichTests::Inbox => {
                 self.each(&select("AND fabric IS NULL AND NOT dropped"), &[&self.log], rows::test, each)
+            }
+            WhichTests::ByCloth => {
+                let sql = ordered("AND fabric IS NOT NULL AND NOT dropped", "fabric, grain, pulled, id");
+                self.each(&sql, &[&self.log], rows::test, each)
             }
             WhichTests::All => self.each(&select("AND NOT dropped"), &[&self.log], rows::test, each),
         }

@@ -11,7 +11,7 @@ use crate::log::{
     Construction, Device, Entry, Fabric, Garment, Id, MassPerArea, Pattern, Person, Photo, PhotoName, Pooled, Role,
     StoredTest, Tested,
 };
-use crate::store::line_of;
+use crate::store::{line_of, time_of};
 
 /// Columns of a cloth.
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
@@ -75,7 +75,7 @@ pub fn tag(row: &Row, column: usize) -> Result<Option<u16>> {
 
 fn time(row: &Row, column: usize) -> Result<Option<Timestamp>> {
     let ms: Option<i64> = row.try_get(column)?;
-    ms.map(|ms| Timestamp::from_millisecond(ms).map_err(|_| Damaged)).transpose()
+    Ok(ms.map(time_of))
 }
 
 /// The text of JSON in a column.

@@ -1,22 +1,26 @@
 //! The log in one SQLite file.
 
+mod commit;
+mod file;
 mod migrate;
 mod project;
 mod read;
+mod rebuild;
 mod rows;
 
-use std::fs;
-use std::io::Read as _;
+use std::cell::Cell;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use rusqlite::{Connection, ErrorCode, OpenFlags, Transaction, TransactionBehavior, params};
+use rusqlite::{Connection, ErrorCode, Transaction, TransactionBehavior, ffi, params};
 
 use super::naming::{self, Naming};
 use super::touched::Touched;
-use super::{Access, Arriving, Drafts, LogPiece, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written};
+use super::{
+    Access, Arriving, Drafts, LogPiece, LogWithDrafts, Make, Merged, Read as _, Stop, Store, StoreError, Taken, Written,
+};
 use crate::log::{Entry, Fact, Here, Id, Photo, PhotoName, Subject};
-use crate::plain::{reason, shown};
+use crate::plain::shown;
 use migrate::FoundFile;
 
 #[cfg(feature = "postgres")]
@@ -24,10 +28,10 @@ pub(super) use rows::{More, RoleAsks};
 
 pub use migrate::{APPLICATION_ID, MIGRATIONS, NEWEST};
 
+/// What a log that is forgotten at the end is called.
+const IN_MEMORY: &str = "memory";
 /// How long to wait for another program that writes.
 const PATIENCE: Duration = Duration::from_secs(20);
-/// The first bytes of every SQLite database (SQLite file format, § 1.3).
-const MAGIC: &[u8; 16] = b"SQLite format 3\0";
 
 /// A log in one SQLite file.
 #[derive(Debug)]
@@ -36,22 +40,36 @@ pub struct Sqlite {
     path: PathBuf,
     here: Here,
     who: Option<Id>,
+    /// Why it can only be read, where that is so.
+    unwritable: Option<StoreError>,
+    /// Whether the last thing done here was to store entries: what fails after that is told with a warning.
+    stored: Cell<bool>,
 }
 
 impl Sqlite {
-    /// Opens the log, and begins one, readable by nobody else, where there is none.
+    /// Opens the log, and begins one, readable by nobody else, where there is none. One that cannot be written, because its disk
+    /// is full or only to be read, is opened for reading: whoever writes to it is told then.
     ///
     /// # Errors
     ///
     /// [`StoreError`]; the file is then as it was.
     pub fn open(path: &Path, here: Here) -> Result<Self, StoreError> {
-        prepare(path)?;
-        let wrong = |error| explain(path, error);
-        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
-        let mut connection = Connection::open_with_flags(path, flags).map_err(wrong)?;
-        connection.busy_timeout(PATIENCE).map_err(wrong)?;
-        settle(&mut connection, path, here)?;
-        Ok(Self { connection, path: path.to_owned(), here, who: None })
+        let of = |connection, unwritable| Self {
+            connection,
+            path: path.to_owned(),
+            here,
+            who: None,
+            unwritable,
+            stored: Cell::default(),
+        };
+        match file::open(path, here) {
+            Ok(connection) => Ok(of(connection, None)),
+            Err(why @ (StoreError::Denied { .. } | StoreError::Full { .. })) => match file::open_to_read(path, here) {
+                Ok(connection) => Ok(of(connection, Some(why))),
+                Err(_) => Err(why),
+            },
+            Err(other) => Err(other),
+        }
     }
 
     /// A log that is forgotten at the end, for a trial.
@@ -60,62 +78,77 @@ impl Sqlite {
     ///
     /// What SQLite says.
     pub fn in_memory(here: Here) -> Result<Self, StoreError> {
-        let path = Path::new("memory");
+        let path = Path::new(IN_MEMORY);
         let mut connection = Connection::open_in_memory().map_err(|error| explain(path, error))?;
         settle(&mut connection, path, here)?;
-        Ok(Self { connection, path: path.to_owned(), here, who: None })
+        Ok(Self { connection, path: path.to_owned(), here, who: None, unwritable: None, stored: Cell::default() })
     }
 
     fn wrong(&self, error: rusqlite::Error) -> StoreError {
-        explain(&self.path, error)
+        let system = error.to_string();
+        match explain(&self.path, error) {
+            // Whoever is told no more than that types it again, and has it twice.
+            StoreError::Other { place, .. } | StoreError::Denied { place, .. } | StoreError::Full { place }
+                if self.stored.get() =>
+            {
+                StoreError::Unsure { place, system }
+            }
+            other => other,
+        }
     }
 
     /// Takes something out for good: it is overwritten, and nothing of it stays behind in the file beside the log.
     fn for_good<T>(&self, take: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<T>) -> Result<T, StoreError> {
-        let forget = || {
-            self.connection.pragma_update(None, "secure_delete", true)?;
-            let transaction = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate)?;
-            let taken = take(&transaction)?;
-            transaction.commit()?;
-            let busy = self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))?;
-            Ok((taken, busy))
-        };
+        self.connection.pragma_update(None, "secure_delete", true).map_err(|error| self.wrong(error))?;
+        let transaction = self.begin()?;
+        let taken = take(&transaction).map_err(|error| self.wrong(error))?;
+        self.commit(transaction)?;
+        let emptied = self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0));
         // Another program that reads just now keeps the old bytes in the file beside the log.
-        match forget().map_err(|error| self.wrong(error))? {
-            (_, true) => Err(StoreError::Busy { place: shown(&self.path) }),
-            (taken, false) => Ok(taken),
+        match emptied.map_err(|error| self.wrong(error))? {
+            true => Err(StoreError::Busy { place: shown(&self.path) }),
+            false => Ok(taken),
         }
     }
 
     /// Begins to write and keeps other writers out; dropped without a commit, nothing was written.
     fn begin(&self) -> Result<Transaction<'_>, StoreError> {
+        if let Some(why) = &self.unwritable {
+            return Err(why.clone());
+        }
         // "Unchecked" means that nesting is found out at run time; `write` and `merge` take `&mut self`.
         Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate).map_err(|error| self.wrong(error))
     }
-}
 
-/// Makes folder and file where they are missing, for this user only, and refuses what is no database.
-fn prepare(path: &Path) -> Result<(), StoreError> {
-    let denied = |access, path: &Path, error: std::io::Error| StoreError::Denied {
-        access,
-        place: shown(path),
-        system: reason(&error),
-    };
-    if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.exists()) {
-        let mut builder = fs::DirBuilder::new();
-        builder.recursive(true);
-        #[cfg(unix)]
-        std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
-        builder.create(folder).map_err(|error| denied(Access::Make, folder, error))?;
+    /// As [`Store::take`], with something else in the same transaction.
+    fn take_and(
+        &self,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
+        finish: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<()>,
+    ) -> Result<Merged, StoreError> {
+        let wrong = |error| self.wrong(error);
+        let taken = Taken::all(pieces, |_| StoreError::Damaged { place: shown(&self.path) })?;
+        self.stored.set(false);
+        let transaction = self.begin()?;
+        let mut touched = Touched::default();
+        let mut merged = Merged::default();
+        for photo in &taken.photos {
+            merged.photos += u64::from(keep(&transaction, photo).map_err(wrong)?);
+        }
+        for entry in &taken.entries {
+            if insert(&transaction, entry).map_err(wrong)? {
+                merged.new += 1;
+                touched.note(entry);
+            } else {
+                merged.known += 1;
+                merged.differ += u64::from(differs(&transaction, entry).map_err(wrong)?);
+            }
+        }
+        project::project(touched, &transaction, self.here).and_then(|()| finish(&transaction)).map_err(wrong)?;
+        self.commit(transaction)?;
+        self.stored.set(merged.new > 0);
+        Ok(merged)
     }
-    let mut options = fs::OpenOptions::new();
-    options.read(true).write(true).create(true).truncate(false);
-    #[cfg(unix)]
-    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
-    let file = options.open(path).map_err(|error| denied(Access::Write, path, error))?;
-    let mut head = Vec::new();
-    file.take(MAGIC.len() as u64).read_to_end(&mut head).map_err(|error| denied(Access::Read, path, error))?;
-    if head.is_empty() || head.starts_with(MAGIC) { Ok(()) } else { Err(StoreError::NotALog { place: shown(path) }) }
 }
 
 /// Sets the connection up and brings the schema up to date.
@@ -146,7 +179,9 @@ fn settle(connection: &mut Connection, path: &Path, here: Here) -> Result<(), St
         }
         _ => {}
     }
-    transaction.commit().map_err(wrong)
+    commit::stamp(&transaction, path).and_then(|()| transaction.commit()).map_err(wrong)?;
+    commit::checkpoint(connection);
+    Ok(())
 }
 
 /// Tries again while somebody else is at it: SQLite does not wait by itself where it changes the journal mode.
@@ -172,6 +207,10 @@ fn explain(path: &Path, error: rusqlite::Error) -> StoreError {
         Some(ErrorCode::NotADatabase) => StoreError::NotALog { place },
         Some(ErrorCode::DatabaseCorrupt) => StoreError::Damaged { place },
         Some(ErrorCode::DiskFull) => StoreError::Full { place },
+        // There is no room for the index of what is written beside the log.
+        Some(ErrorCode::SystemIoFailure) if is_extended(&error, ffi::SQLITE_IOERR_SHMSIZE) => {
+            StoreError::Full { place }
+        }
         Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => StoreError::Busy { place },
         Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied) => {
             StoreError::Denied { access: Access::Write, place, system }
@@ -181,6 +220,10 @@ fn explain(path: &Path, error: rusqlite::Error) -> StoreError {
         // A row that does not hold what it must.
         None => StoreError::Damaged { place },
     }
+}
+
+fn is_extended(error: &rusqlite::Error, code: i32) -> bool {
+    error.sqlite_error().is_some_and(|error| error.extended_code == code)
 }
 
 fn insert(connection: &Connection, arriving: &Arriving) -> rusqlite::Result<bool> {
@@ -235,6 +278,7 @@ fn store(
 
 impl Store for Sqlite {
     fn write(&mut self, once: Option<Id>, make: &mut Make<'_>) -> Result<Written, StoreError> {
+        self.stored.set(false);
         let transaction = self.begin()?;
         let wrong = |error| self.wrong(error);
         if let Some(once) = once {
@@ -244,32 +288,16 @@ impl Store for Sqlite {
             }
         }
         let facts = make(&*self)?;
+        naming::possible(self.here.now())?;
         let who = self.who.or(self.desk()?.who);
         let entries = store(&transaction, (self.here, who), once, facts).map_err(wrong)?;
-        transaction.commit().map_err(wrong)?;
+        self.commit(transaction)?;
+        self.stored.set(true);
         Ok(Written::New(entries))
     }
 
     fn take(&mut self, pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>) -> Result<Merged, StoreError> {
-        let wrong = |error| self.wrong(error);
-        let taken = Taken::all(pieces, |_| StoreError::Damaged { place: shown(&self.path) })?;
-        let transaction = self.begin()?;
-        let mut touched = Touched::default();
-        let mut merged = Merged::default();
-        for photo in &taken.photos {
-            merged.photos += u64::from(keep(&transaction, photo).map_err(wrong)?);
-        }
-        for entry in &taken.entries {
-            if insert(&transaction, entry).map_err(wrong)? {
-                merged.new += 1;
-                touched.note(entry);
-            } else {
-                merged.known += 1;
-                merged.differ += u64::from(differs(&transaction, entry).map_err(wrong)?);
-            }
-        }
-        project::project(touched, &transaction, self.here).and_then(|()| transaction.commit()).map_err(wrong)?;
-        Ok(merged)
+        self.take_and(pieces, |_| Ok(()))
     }
 
     fn forget_names(&mut self, of: Subject) -> Result<(), StoreError> {
@@ -294,6 +322,10 @@ impl Store for Sqlite {
         })
     }
 
+    fn rebuild(&mut self) -> Result<(), StoreError> {
+        rebuild::rebuild(self)
+    }
+
     fn speak_as(&mut self, who: Id) {
         self.who = Some(who);
     }
@@ -314,12 +346,28 @@ impl Drafts for Sqlite {
     }
 
     fn set_draft(&mut self, name: &str, text: Option<&str>) -> Result<(), StoreError> {
-        let done = match text {
-            Some(text) => self
-                .connection
-                .execute("INSERT OR REPLACE INTO draft (name, text) VALUES (?1, ?2)", params![name, text]),
-            None => self.connection.execute("DELETE FROM draft WHERE name = ?1", params![name]),
-        };
-        done.map(drop).map_err(|error| self.wrong(error))
+        let transaction = self.begin()?;
+        set_draft(&transaction, name, text).map_err(|error| self.wrong(error))?;
+        self.commit(transaction)
     }
+}
+
+impl LogWithDrafts for Sqlite {
+    fn take_finished(
+        &mut self,
+        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
+        draft: &str,
+    ) -> Result<Merged, StoreError> {
+        self.take_and(pieces, |transaction| set_draft(transaction, draft, None))
+    }
+}
+
+fn set_draft(connection: &Connection, name: &str, text: Option<&str>) -> rusqlite::Result<()> {
+    match text {
+        Some(text) => {
+            connection.execute("INSERT OR REPLACE INTO draft (name, text) VALUES (?1, ?2)", params![name, text])
+        }
+        None => connection.execute("DELETE FROM draft WHERE name = ?1", params![name]),
+    }
+    .map(drop)
 }

@@ -6,7 +6,7 @@ use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
 use tenter_core::Unit;
 
-use super::{Sqlite, project, rows};
+use super::{Sqlite, project, rebuild, rows};
 use crate::log::{
     Desk, Entry, Fabric, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, Role, StoredTest, Subject,
 };
@@ -128,6 +128,10 @@ impl Read for Sqlite {
             WhichTests::Inbox => {
                 self.each(&select("WHERE fabric IS NULL AND dropped = 0 ORDER BY pulled, id"), [], rows::test, each)
             }
+            WhichTests::ByCloth => {
+                let sql = select("WHERE fabric IS NOT NULL AND dropped = 0 ORDER BY fabric, grain, pulled, id");
+                self.each(&sql, [], rows::test, each)
+            }
             WhichTests::All => self.each(&select("WHERE dropped = 0 ORDER BY pulled, id"), [], rows::test, each),
         }
     }
@@ -215,6 +219,11 @@ impl Read for Sqlite {
     }
 
     fn faults(&self) -> Result<Vec<LogFault>, StoreError> {
-        faults(&self.connection).map_err(|error| self.wrong(error))
+        let faults = faults(&self.connection).map_err(|error| self.wrong(error))?;
+        // What the engine cannot read cannot be laid side by side.
+        if !faults.is_empty() {
+            return Ok(faults);
+        }
+        rebuild::differences(&self.connection, self.here)
     }
 }

@@ -12,7 +12,7 @@ use crate::log::{
     ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Finish, Garment, GarmentKind, Id,
     Lesson, MassPerArea, MassRange, Pattern, Person, Photo, PhotoName, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
-use crate::store::line_of;
+use crate::store::{line_of, time_of};
 
 /// Columns of a cloth, in the order of [`fabric`].
 pub const FABRIC: &str = "id, tag, name, fibre, construction, width, length, mg_per_m2, place, note, washed, shop, \
@@ -57,7 +57,7 @@ fn length(row: &Row<'_>, column: usize) -> Result<Option<Length>> {
 
 fn time(row: &Row<'_>, column: usize) -> Result<Option<Timestamp>> {
     let ms: Option<i64> = row.get(column)?;
-    ms.map(|ms| Timestamp::from_millisecond(ms).map_err(|error| wrong(column, error))).transpose()
+    Ok(ms.map(time_of))
 }
 
 /// A value as JSON text.
@@ -204,7 +204,7 @@ pub fn test(row: &Row<'_>) -> Result<StoredTest> {
     let said = Tested {
         fabric: optional_id(row, 1)?,
         tag: row.get(2)?,
-        pulled: Timestamp::from_millisecond(row.get(3)?).map_err(|error| wrong(3, error))?,
+        pulled: time_of(row.get(3)?),
         clock_unset: row.get(4)?,
         device,
         pulled_by: optional_id(row, 11)?,

@@ -13,7 +13,7 @@ use super::part::{AnswerTag, Link, PagePart};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit, cloth};
 use crate::deed::Refused;
-use crate::finding::fit::{self, RoleFit, Stock, known};
+use crate::finding::fit::{self, RoleFit, Stock};
 use crate::finding::memory;
 use crate::finding::verdict::Verdict;
 use crate::log::{Construction, Fabric, Id, Pattern, Role, Tag};
@@ -65,7 +65,7 @@ struct Seen<'s> {
 
 impl<'s> Seen<'s> {
     fn of(fabric: &'s Fabric, stock: &Stock, verdict: Option<Verdict>) -> Self {
-        let judged = |grain| known::judged(fabric, grain, stock).map(|judged| judged.figures);
+        let judged = |grain| stock.measured(fabric, grain)?.figures();
         let (across, along) = (judged(Grain::Crosswise), judged(Grain::Lengthwise));
         let growth = [across, along].into_iter().flatten().filter_map(|figures| Some(figures.rest?.growth));
         let growth = growth.max_by_key(|growth| growth.ratio);

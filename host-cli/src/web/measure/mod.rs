@@ -95,15 +95,20 @@ impl Measuring {
         Ok(all)
     }
 
+    /// The name under which it is kept.
+    pub fn name(&self) -> String {
+        format!("{DRAFTS}/{}", self.draft.id)
+    }
+
     /// Keeps it.
     pub fn keep(&self, visit: &mut Visit<'_>) -> Result<(), Refused> {
         let text = crate::json::line(self);
-        Ok(visit.log.set_draft(&format!("{DRAFTS}/{}", self.draft.id), Some(&text))?)
+        Ok(visit.log.set_draft(&self.name(), Some(&text))?)
     }
 
     /// Forgets it.
     pub fn forget(&self, visit: &mut Visit<'_>) -> Result<(), Refused> {
-        Ok(visit.log.set_draft(&format!("{DRAFTS}/{}", self.draft.id), None)?)
+        Ok(visit.log.set_draft(&self.name(), None)?)
     }
 
     /// The cloth that was chosen beforehand, as it is now.

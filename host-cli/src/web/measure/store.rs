@@ -27,7 +27,6 @@ pub fn store(visit: &mut Visit<'_>, id: &str) -> Answered {
     };
     match stored(visit, &measuring, form) {
         Ok(fabric) => {
-            measuring.forget(visit)?;
             remember_unit(visit, &measuring)?;
             let role = measuring.role.map(|role| format!("?for={role}")).unwrap_or_default();
             let to = fabric.map_or_else(|| "/inbox".to_owned(), |fabric| format!("{}{role}", cloth(fabric.id)));
@@ -77,8 +76,7 @@ fn stored(visit: &mut Visit<'_>, measuring: &Measuring, form: &str) -> Result<Op
         Ok::<_, Refused>((core::mem::take(&mut who.facts), who.id))
     })?;
     let made = NewTest { id: draft.id, pulled: draft.pulled, by, note: &draft.note, input: &input };
-    let log: &mut dyn crate::store::Store = &mut *visit.log;
-    store_once(log, fabric.as_ref(), made)?;
+    store_once(&mut *visit.log, fabric.as_ref(), made, &measuring.name())?;
     Ok(fabric)
 }
 

@@ -2,7 +2,7 @@
 
 use super::input::{column, wrong};
 use super::store::store;
-use crate::exchange::{BadLine, ExportError, Fault, ImportError, RowFault, TableError, Unsound};
+use crate::exchange::{BadLine, ExportError, Fault, ImportError, Many, RowFault, TableError, Unsound};
 #[cfg(feature = "serve")]
 use crate::link::pages::PagesError;
 use crate::plain::one_line;
@@ -67,6 +67,12 @@ fn of_line(fault: &Fault) -> String {
         }
         Fault::System(system) => format!("cannot be read: {system}"),
         Fault::TooLong => "longer than any entry; the file is damaged: copy or export it again".to_owned(),
+        Fault::LongText { most } => format!("a text is longer than {most} characters, the most that is stored"),
+        Fault::TooMany { most, what } => match what {
+            Many::Entries => format!("the file holds more than {most} entries, the most that is imported"),
+            Many::Photographs => format!("the file holds more than {most} photographs, the most that is imported"),
+            Many::InAList => format!("a list holds more than {most} values, the most that is stored"),
+        },
         Fault::NotUtf8 => "not UTF-8; the file is damaged: copy or export it again".to_owned(),
         Fault::CutOff => "the file is cut off after this line; copy or export it again".to_owned(),
         Fault::Trailing => "something follows the last line; import each file by itself".to_owned(),
@@ -94,12 +100,15 @@ const fn unsound(what: Unsound) -> &'static str {
     match what {
         Unsound::Id => "its identifier is invalid",
         Unsound::Time => "its time is not that of its identifier",
+        Unsound::Ahead => "its time lies ahead of your clock; set the clock, or pass --ahead",
+        Unsound::Load => "a load beyond 1000 N",
+        Unsound::Recovery => "a recovery above 100 %",
         Unsound::Unnamed => "a cloth needs tag and name",
         Unsound::Unnumbered => "a garment needs number and name",
         Unsound::NumberZero => "the numbers of garments begin at 1",
         Unsound::NoGarmentName => "a garment without a name",
         Unsound::TagZero => "tags begin at 1",
-        Unsound::EmptyName => "a cloth without a name",
+        Unsound::EmptyName => "a name without letters",
         Unsound::Negative => "a length below zero",
         Unsound::Marks => "marks that are not apart",
         Unsound::Division => "a scale without divisions",

@@ -109,6 +109,9 @@ pub fn file(access: Access, path: &str, fault: &FileFault) -> String {
         FileFault::NotAppModule => {
             "it is not the app's module; pass the file that host-cli/phone/build makes".to_owned()
         }
+        FileFault::TooLarge { most } => {
+            format!("it is larger than {} MB, the most that is imported; import it in parts", most >> 20)
+        }
         FileFault::Pages(system) => format!("{system}; pass a folder of your own with --out"),
         FileFault::System(system) => system.clone(),
     };

@@ -14,7 +14,7 @@ pub fn store(error: &StoreError) -> String {
             format!("{place} was written by a newer tenter (schema {found}, this one knows {known}); use that version")
         }
         StoreError::Damaged { place } => format!(
-            "{place} is damaged; nothing was changed: restore a copy, or import your last export with --db NEWFILE"
+            "{place} is damaged; nothing was changed: type tenter log check --db {place}, which says what to do"
         ),
         StoreError::Denied { access, place, system } => {
             format!("may not {} {place}: {system}; pass a file of your own with --db", tried(*access))
@@ -26,6 +26,16 @@ pub fn store(error: &StoreError) -> String {
         StoreError::Encoding { place, encoding } => {
             format!("cannot use {place}: its texts are in {encoding}; make the database with ENCODING 'UTF8'")
         }
+        StoreError::Clock { shows } => {
+            format!("the clock shows {}; set it, then type this again", shows.strftime("%-d %B %Y"))
+        }
+        StoreError::Unsure { place, system } => {
+            format!("{place} failed ({system}); look whether it is there before you type it again")
+        }
+        StoreError::LeftOver { place } => format!(
+            "{place} was replaced, and {place}-wal belongs to the file before; delete {place}-wal and {place}-shm, then type \
+             this again"
+        ),
         StoreError::Other { place, system } => format!("cannot use {place}: {system}"),
         StoreError::Address(fault) => address(fault),
         StoreError::Unreachable { place, system } => {
@@ -64,6 +74,10 @@ pub fn log_fault(fault: &LogFault) -> String {
         LogFault::Dangling { table } => format!("a row of {table} names something that is not there"),
         LogFault::Unnumbered => "the entries are not all numbered".to_owned(),
         LogFault::Unfolded { count } => format!("{count} things that were added are in no table"),
+        LogFault::Differs { table, count: 1 } => format!("1 row of {table} is not what the entries say"),
+        LogFault::Differs { table, count } => format!("{count} rows of {table} are not what the entries say"),
+        LogFault::Unreadable { count: 1 } => "1 entry cannot be read".to_owned(),
+        LogFault::Unreadable { count } => format!("{count} entries cannot be read"),
         LogFault::Engine(said) => said.clone(),
     }
 }

@@ -30,8 +30,7 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
         }
         Size::LoopNotChecked { place, closed } => {
             let over = passed(*place);
-            let text =
-                format!("the closed loop of {} must stretch over {over}: measure them both", to_sew(*closed, unit));
+            let text = format!("the closed loop of {} must stretch over {over}: measure both", to_sew(*closed, unit));
             Spoken::new("elastic", text, "needed stretch = widest / loop − 1", ARITHMETIC)
         }
         Size::Casing { tunnel, width } => {

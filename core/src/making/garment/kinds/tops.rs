@@ -6,8 +6,8 @@ use crate::making::garment::Detail::{
     RibBands, Sleeves, WaistSeam, Yoke,
 };
 use crate::making::garment::SeamKind;
-use crate::making::garment::place::{Hem, Manner, Notion, PieceMark, Zone};
-use crate::making::garment::row::{WorkRow, row, seam, sewn};
+use crate::making::garment::place::{Hem, Manner, Notion, PieceMark, StayedEdge, Zone};
+use crate::making::garment::row::{ClothCondition, WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
     BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS, POCKETS, PRESS,
     PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH, WRISTS, ZIP_STRIP,
@@ -130,6 +130,12 @@ pub(super) const SHIRT: Kind = kind(
     ],
 );
 
+/// A curved waist of woven, before it is joined.
+const STAY_DRESS_WAIST: &[WorkRow] = &[row(Stage::Mark, Work::StayStitch(StayedEdge::Waist))
+    .with(&[WaistSeam])
+    .asks(ClothCondition::Woven)
+    .after("ICAR e-course, Clothing Construction, lesson on stay-stitching")];
+
 /// Without a seam at the waist the zip is set while the pieces lie flat.
 const DRESS_ZIP: &[WorkRow] = &[
     row(Stage::Flat, Work::SewZipSeam).with(&[ClosedZip]).without(&[WaistSeam]),
@@ -186,6 +192,7 @@ pub(super) const DRESS: Kind = kind(
         TRIM,
         MARKS,
         STAY_NECK,
+        STAY_DRESS_WAIST,
         DARTS,
         SMALL_PARTS,
         DRESS_ZIP,
