@@ -32,6 +32,9 @@ pub struct LogSyncArgs {
     /// The tags of this desk.
     #[command(flatten)]
     pub range: TagsArg,
+    /// Take entries whose time lies ahead of your clock
+    #[arg(long)]
+    pub ahead: bool,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,

@@ -11,7 +11,7 @@ use crate::exchange::ImportError;
 use crate::finding::tag;
 use crate::input::Misuse;
 use crate::json::sync as json;
-use crate::log::Here;
+use crate::log::{EVER, Here};
 use crate::store::{LogPlace, LogWithDrafts, Store};
 use crate::text::TextOutput;
 use crate::text::sync as report;
@@ -51,7 +51,7 @@ fn with_log(args: &LogSyncArgs, db: Option<&Path>, place: &LogPlace, here: Here)
     };
     let mut mine = begun(args, db, here)?;
     let theirs: &mut dyn Store = &mut *theirs;
-    let synced = exchanged(&mut *mine, &mut { theirs }, place, &other.name())?;
+    let synced = exchanged(&mut *mine, &mut { theirs }, [&place.name(), &other.name()], args)?;
     Ok((synced, mine, other.name()))
 }
 
@@ -67,7 +67,7 @@ fn with_pages(args: &LogSyncArgs, db: Option<&Path>, place: &LogPlace, here: Her
     let mut pages = PageClient::new(typed, std::env::var("TENTER_TOKEN").ok()).map_err(ImportError::from)?;
     let other = pages.name();
     let mut mine = begun(args, db, here)?;
-    let synced = exchanged(&mut *mine, &mut pages, place, &other)?;
+    let synced = exchanged(&mut *mine, &mut pages, [&place.name(), &other], args)?;
     Ok(Some((synced, mine, other)))
 }
 
@@ -88,9 +88,10 @@ fn begun(args: &LogSyncArgs, db: Option<&Path>, here: Here) -> Result<Box<dyn Lo
 fn exchanged(
     mine: &mut dyn Store,
     theirs: &mut dyn sync::OtherLog,
-    place: &LogPlace,
-    other: &str,
+    names: [&str; 2],
+    args: &LogSyncArgs,
 ) -> Result<SyncedLogs, Error> {
     let mut progress = Progress::of("comparing", None);
-    Ok(sync::exchange(mine, theirs, [&place.name(), other], &mut || progress.step())?)
+    let latest = if args.ahead { EVER } else { mine.here().latest() };
+    Ok(sync::exchange(mine, theirs, names, latest, &mut || progress.step())?)
 }

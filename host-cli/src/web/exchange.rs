@@ -57,7 +57,7 @@ pub fn photos(visit: &Visit<'_>) -> Answered {
 
 /// Takes what another program sends, as the page does; what became of it is for that program.
 pub fn take(visit: &mut Visit<'_>) -> Answered {
-    let pieces = jsonl::Exported::begin(visit.request.body.as_slice(), "what came", visit.log.here().latest());
+    let pieces = jsonl::Exported::begin(visit.request.body.as_slice(), "what came", visit.here.latest());
     match pieces.and_then(|pieces| visit.log.merge_all(pieces)) {
         Ok(merged) => Ok(Response::file("application/json", serde_json::json!(merged).to_string())),
         Err(ImportError::Store(error)) => Err(error.into()),

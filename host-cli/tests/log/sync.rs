@@ -146,13 +146,17 @@ fn a_clock_that_runs_ahead_drags_nothing_along() {
         {\"end\":\"log\",\"entries\":1}\n";
     let ahead = Id::from_elsewhere("01ZZZZZZZZ0000000000000007", tenter::log::EVER).unwrap();
     assert!(ahead.at() > jiff::Timestamp::now() + jiff::SignedDuration::from_hours(24 * 365));
-    assert!(desk.piped("laptop.db", &["import", "-"], lines.as_bytes()).status.success());
+    assert!(desk.piped("laptop.db", &["import", "-", "--ahead"], lines.as_bytes()).status.success());
     desk.ok("desk.db", &["cloth", "add", "Nave twill"]);
-    desk.ok("desk.db", &["sync", "laptop.db"]);
+    let before = desk.ok("desk.db", &["export"]);
+    let told = desk.refused("desk.db", &["sync", "laptop.db"]);
+    assert!(told.contains("laptop.db") && told.contains("--ahead"), "{told}");
+    assert_eq!(desk.ok("desk.db", &["export"]), before, "nothing came of it");
+    desk.ok("desk.db", &["sync", "laptop.db", "--ahead"]);
     desk.ok("desk.db", &["cloth", "add", "Aisle gabardine"]);
     desk.ok("laptop.db", &["cloth", "add", "Pantry crash", "--tag", "20"]);
     desk.ok("desk.db", &["cloth", "edit", "7", "--place", "loft"]);
-    desk.ok("desk.db", &["sync", "laptop.db"]);
+    desk.ok("desk.db", &["sync", "laptop.db", "--ahead"]);
     for log in ["desk.db", "laptop.db"] {
         let shown = |cloth: &str| -> Value {
             serde_json::from_str(&desk.ok(log, &["cloth", "show", cloth, "--json"])).unwrap()

@@ -13,7 +13,7 @@ use tenter::deed::sync::{SyncedLogs, exchange};
 use tenter::exchange::ImportError;
 use tenter::exchange::jsonl::Exported;
 use tenter::link::pages::{PageClient, PagesError};
-use tenter::log::{FabricChange, Fact, Here};
+use tenter::log::{EVER, FabricChange, Fact, Here};
 use tenter::store::memory::Memory;
 use tenter::store::{Change as _, Read as _};
 use tenter_tests::program::program;
@@ -42,7 +42,7 @@ static LAPTOP: LazyLock<Vec<u8>> = LazyLock::new(|| {
 /// That log, with a cloth that no other has.
 fn laptop() -> Memory {
     let mut log = Memory::new(Here::desk());
-    log.merge_all(Exported::begin(LAPTOP.as_slice(), "laptop").unwrap()).unwrap();
+    log.merge_all(Exported::begin(LAPTOP.as_slice(), "laptop", EVER).unwrap()).unwrap();
     let change = FabricChange { tag: Some(301), name: Some("Pantry crash".to_owned()), ..FabricChange::default() };
     log.add(&[Fact::FabricAdded(change)]).unwrap();
     log
@@ -117,7 +117,7 @@ fn pass(mut from: &TcpStream, mut to: &TcpStream, left: &AtomicI64, change: &dyn
 }
 
 fn synced(log: &mut Memory, client: &mut PageClient) -> Result<SyncedLogs, ImportError> {
-    exchange(log, client, ["laptop", "desk"], &mut || ())
+    exchange(log, client, ["laptop", "desk"], EVER, &mut || ())
 }
 
 #[test]

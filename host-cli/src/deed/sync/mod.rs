@@ -10,6 +10,8 @@ pub mod pages;
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::{DefaultHasher, Hash as _, Hasher as _};
 
+use jiff::Timestamp;
+
 use crate::exchange::{BadLine, Fault, ImportError, jsonl};
 use crate::finding::memory::retired_photos;
 use crate::log::{Entry, Id, Photo, PhotoName};
@@ -97,7 +99,7 @@ pub struct SyncedLogs {
 }
 
 /// Takes what `mine` lacks from `theirs`, and gives it what it lacks, with `step` after each entry that was looked at.
-/// `names` are what to call both. Photographs that nothing shows any more stay where they are, so that none comes back to where its
+/// `names` are what to call both. What the other says of a time after `latest` is not believed. Photographs that nothing shows any more stay where they are, so that none comes back to where its
 /// bytes were taken out.
 ///
 /// # Errors
@@ -107,9 +109,10 @@ pub fn exchange(
     mine: &mut dyn Store,
     theirs: &mut dyn OtherLog,
     names: [&str; 2],
+    latest: Timestamp,
     step: &mut dyn FnMut(),
 ) -> Result<SyncedLogs, ImportError> {
-    let Compared { to_mine, mut to_theirs, differ } = entries(mine, theirs, names, step)?;
+    let Compared { to_mine, mut to_theirs, differ } = entries(mine, theirs, names, latest, step)?;
     let apart = apart::both(to_theirs.iter().filter_map(entry_of), to_mine.iter().filter_map(entry_of));
     let mut synced = SyncedLogs { differ, apart, ..SyncedLogs::default() };
     // A photograph is judged by what both say of it.
@@ -153,6 +156,7 @@ fn entries(
     mine: &dyn Read,
     theirs: &mut dyn OtherLog,
     [own, other]: [&str; 2],
+    latest: Timestamp,
     step: &mut dyn FnMut(),
 ) -> Result<Compared, ImportError> {
     // What is left of them in the end is what the other lacks.
@@ -170,7 +174,7 @@ fn entries(
         let wrong = |fault| ImportError::Line(BadLine { file: other.to_owned(), line: number, fault });
         let entry = jsonl::kept_entry(line).map_err(wrong)?;
         match lacking.remove(&entry.id) {
-            None => to_mine.push(LogPiece::from(jsonl::entry_of_line(line, mine.here().latest()).map_err(wrong)?)),
+            None => to_mine.push(LogPiece::from(jsonl::entry_of_line(line, latest).map_err(wrong)?)),
             Some(known) if known == fingerprint(line) => {}
             Some(_) => {
                 unlike.insert(entry.id, entry);

@@ -100,7 +100,7 @@ const fn unsound(what: Unsound) -> &'static str {
     match what {
         Unsound::Id => "its identifier is invalid",
         Unsound::Time => "its time is not that of its identifier",
-        Unsound::Ahead => "its time lies ahead of your clock; set the clock, or pass --ahead to tenter import",
+        Unsound::Ahead => "its time lies ahead of your clock; set the clock, or pass --ahead",
         Unsound::Load => "a load beyond 1000 N",
         Unsound::Recovery => "a recovery above 100 %",
         Unsound::Unnamed => "a cloth needs tag and name",
