@@ -2,8 +2,8 @@
 
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_firmware::frame::Frame;
 use tenter_core::wire::LentTags;
+use tenter_firmware::frame::Frame;
 use tenter_firmware::log::Named;
 use tenter_firmware::ui::{Action, Effect, Event, LogState, MeasuredCloth, Model, TagUse, update};
 use tenter_firmware::view;

@@ -12,6 +12,7 @@ pub mod gallery;
 pub mod handheld;
 pub mod phone;
 pub mod picture;
+pub mod pressed;
 pub mod program;
 
 /// How much a test does: by default enough to find what is wrong in the time that a whole run may take, and with

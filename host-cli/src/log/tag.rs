@@ -126,11 +126,17 @@ impl TagRange {
         (least <= most).then_some(Self { least, most })
     }
 
+    /// Whether a tag is one of them.
+    #[must_use]
+    pub const fn holds(self, tag: u16) -> bool {
+        self.least <= tag && tag <= self.most
+    }
+
     /// The tag for the next cloth: the lowest above all that are `given` in this range; where those have run out, the
     /// lowest of it that nobody has; none where it is full.
     #[must_use]
     pub fn next(self, given: &[u16]) -> Option<u16> {
-        let mine = given.iter().copied().filter(|tag| (self.least..=self.most).contains(tag));
+        let mine = given.iter().copied().filter(|tag| self.holds(*tag));
         let next = mine.max().map_or(Some(self.least), |highest| highest.checked_add(1));
         let next = next.filter(|next| *next <= self.most);
         next.or_else(|| (self.least..=self.most).find(|tag| !given.contains(tag)))

@@ -8,7 +8,9 @@ use std::time::Duration;
 use serialport::{SerialPort as _, TTYPort};
 use tenter::store::{self, Read as _, WhichTests};
 use tenter_core::record::LabelledDemand;
+use tenter_core::wire::LentTags;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
+use tenter_firmware::log::Named;
 use tenter_tests::emulator::{Board, SerialVia};
 use tenter_tests::handheld::Handheld;
 use tenter_tests::program::program;
@@ -53,6 +55,9 @@ fn there_and_back<B: Board>(
 
     let five = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
     let mut twin = Handheld::with_log(vec![LabelledDemand::new("Skirt B hem facing", five).unwrap()]);
+    // Agreed with the log, whose one cloth wears tag 1.
+    twin.tags = Some(LentTags { least: 2, next: 2, most: 21 });
+    twin.names[0] = vec![Named::new(0, 1, "Vestry twill").unwrap()];
     twin.log(true, ROOM);
     let mut walk = Walk::new(board, twin, name);
     measure(&mut walk, rest_ms);

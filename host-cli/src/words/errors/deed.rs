@@ -75,6 +75,9 @@ pub fn refused(refused: &Refused) -> String {
         Refused::TagTaken { tag, by, free } => {
             format!("--tag '{tag}': '{}' has this tag; {free} is free", one_line(by))
         }
+        Refused::TagLent { tag, device, free } => {
+            format!("--tag '{tag}': handheld {device} may have given this tag; sync it first, or type --tag {free}")
+        }
         Refused::NoTagLeft(None) => "all 65535 tags are in use; take one of a retired cloth with --tag".to_owned(),
         Refused::NoTagLeft(Some(range)) => format!(
             "all tags of {range} are in use; type tenter log tags with another range, such as {}, or the tag with --tag",
