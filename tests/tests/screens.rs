@@ -12,7 +12,7 @@ use tenter_core::wire::LentTags;
 use tenter_core::{Demand, Ends, Grain, Length, Limit, PullTest, Range, Scale, Unit};
 use tenter_firmware::frame::Frame;
 use tenter_firmware::log::Named;
-use tenter_firmware::ui::{Action, Event, Screen, update};
+use tenter_firmware::ui::{Action, Event, Restart, Screen, update};
 use tenter_tests::handheld::Handheld;
 use tenter_tests::picture;
 
@@ -123,6 +123,10 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("discard", handheld.frame()));
     handheld.acts(&[Action::Back, Action::More(1), Action::More(1), Action::More(1), Action::Next]);
     shots.push(("readings", handheld.frame()));
+    let mut one = with_demands();
+    first_dial(&mut one);
+    pull(&mut one, 10, None);
+    shots.push(("choice-one", one.frame()));
     handheld.act(Action::Next);
     shots.push(("reading", handheld.frame()));
     remembered(&mut shots);
@@ -213,8 +217,14 @@ fn remembered(shots: &mut Vec<(&'static str, Frame)>) {
     draft.add_rest(60, Length::from_mm(101)).unwrap();
     update(&mut handheld.model, Event::Draft(draft), 0);
     shots.push(("resume", handheld.frame()));
+    let mut again = handheld.clone();
+    update(&mut again.model, Event::Restarted(Restart::Watchdog), 0);
+    shots.push(("resume-restarted", again.frame()));
     handheld.acts(&[Action::Next, Action::More(1), Action::More(1), Action::Next]);
     shots.push(("release", handheld.frame()));
+    let mut again = with_demands();
+    update(&mut again.model, Event::Restarted(Restart::Panic), 0);
+    shots.push(("home-restarted", again.frame()));
 
     let mut handheld = Handheld::with_log(vec![demand("Größe Côté façon", "5%")]);
     handheld.tags = Some(LentTags { least: 100, next: 104, most: 119 });

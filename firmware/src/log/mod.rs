@@ -188,8 +188,9 @@ struct Apart {
 }
 
 impl Apart {
-    fn of(pages: u16, apart: bool) -> Self {
-        let start = apart.then(|| pages.saturating_sub(APART_PAGES));
+    fn of(pages: u16, state: State) -> Self {
+        // No honest chip says so that is smaller.
+        let start = pages.checked_sub(APART_PAGES).filter(|_| state.apart && pages >= LEAST_PAGES);
         Self { settings: start, journal: start.map(|start| start + 2 + NAME_PAGES) }
     }
 }
@@ -201,45 +202,52 @@ impl<S: Storage> Log<S> {
     /// # Errors
     ///
     /// [`LogError::Chip`], [`LogError::TooSmall`] or [`LogError::Newer`]; nothing is written.
-    pub fn open(mut storage: S) -> Result<Self, LogError<S::Error>> {
+    pub fn open(storage: S) -> Result<Self, LogError<S::Error>> {
+        Self::open_or_back(storage).map_err(|(_, error)| error)
+    }
+
+    /// As [`Log::open`]; hands the chip back where it is no log.
+    ///
+    /// # Errors
+    ///
+    /// As [`Log::open`].
+    pub fn open_or_back(mut storage: S) -> Result<Self, (S, LogError<S::Error>)> {
+        match Self::parts(&mut storage) {
+            Ok((state, ring, settings, journal, draft)) => Ok(Self { storage, state, ring, settings, journal, draft }),
+            Err(error) => Err((storage, error)),
+        }
+    }
+
+    #[allow(clippy::type_complexity)] // Named once, just above.
+    fn parts(storage: &mut S) -> Result<(StatePages, Ring, SettingsPages, Journal, Option<Draft>), LogError<S::Error>> {
         let all = storage.pages();
-        let mut state = StatePages::read(&mut storage)?;
-        let mut ring = Self::ring(&mut storage, all, state.newest())?;
+        if all < RING_START + MAX_TEST_PAGES {
+            return Err(LogError::TooSmall);
+        }
+        let mut state = StatePages::read(storage)?;
+        let mut ring = Self::ring(storage, all, state.newest())?;
         if !state.newest().apart && all >= LEAST_PAGES && ring.unacknowledged() == 0 {
             // Nothing that waits can be in the way. A chip that does not take it stays as it is.
             let apart = State { apart: true, ..state.newest() };
-            if state.write_both(&mut storage, apart).is_ok() {
-                ring = Self::ring(&mut storage, all, apart)?;
+            if state.write_both(storage, apart).is_ok() {
+                ring = Self::ring(storage, all, apart)?;
             }
         }
-        let apart = Apart::of(all, state.newest().apart);
-        let settings = SettingsPages::read(&mut storage, apart.settings)?;
-        let (journal, draft) = Journal::read(&mut storage, apart.journal)?;
-        let mut log = Self { storage, state, ring, settings, journal, draft };
-        if log.draft_is_saved()? {
-            log.draft = None;
-        }
-        Ok(log)
+        let apart = Apart::of(all, state.newest());
+        let settings = SettingsPages::read(storage, apart.settings)?;
+        let (journal, draft) = Journal::read(storage, apart.journal)?;
+        let draft = match draft {
+            Some(draft) if is_saved(storage, &mut ring, &draft)? => None,
+            draft => draft,
+        };
+        Ok((state, ring, settings, journal, draft))
     }
 
     fn ring(storage: &mut S, all: u16, state: State) -> Result<Ring, LogError<S::Error>> {
-        let end = if state.apart { all.saturating_sub(APART_PAGES) } else { all };
+        let end = Apart::of(all, state).settings.unwrap_or(all);
         let pages = end.checked_sub(RING_START).filter(|pages| *pages >= MAX_TEST_PAGES);
         let pages = pages.and_then(|pages| NonZeroU32::new(pages.into())).ok_or(LogError::TooSmall)?;
         Ring::read(storage, pages, state.acknowledged)
-    }
-
-    /// Whether the power went between the saving of the test in hand and the note that there is none any more.
-    fn draft_is_saved(&mut self) -> Result<bool, LogError<S::Error>> {
-        let Some(Draft { next, test }) = self.draft.clone() else { return Ok(false) };
-        let mut from = next;
-        while let Some((seq, record)) = self.fetch_record(from)? {
-            if saved::decode(&record).is_ok_and(|saved| saved.test == test) {
-                return Ok(true);
-            }
-            from = seq.saturating_add(1);
-        }
-        Ok(false)
     }
 
     /// The test in hand when the power went, once.
@@ -589,4 +597,17 @@ impl<S: Storage> Log<S> {
     pub fn into_storage(self) -> S {
         self.storage
     }
+}
+
+/// Whether the power went between the saving of the test in hand and the note that there is none any more.
+fn is_saved<S: Storage>(storage: &mut S, ring: &mut Ring, draft: &Draft) -> Result<bool, LogError<S::Error>> {
+    let mut record = RecordBytes::new();
+    let mut from = draft.next;
+    while let Some(seq) = ring.fetch(storage, from, &mut record)? {
+        if saved::decode(&record).is_ok_and(|saved| saved.test == draft.test) {
+            return Ok(true);
+        }
+        from = seq.saturating_add(1);
+    }
+    Ok(false)
 }

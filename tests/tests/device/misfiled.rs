@@ -67,7 +67,7 @@ fn no_test_goes_to_a_cloth_that_was_not_meant() {
 
     // Into the log that they are from: the one goes to its cloth, the others wait for theirs.
     let text = sync(&Chip::holding(image), &mut home);
-    assert!(text.contains("2 Doorway rib\n"), "{text}");
+    assert!(text.contains("  2 Doorway rib  "), "{text}");
     let filed: Vec<_> = all(&home).into_iter().map(|(_, test)| test.said.fabric).collect();
     assert_eq!(filed, [None, None, Some(cloth(2))]);
     let said = FabricChange { tag: Some(4), name: Some("Balcony crepe".to_owned()), ..FabricChange::default() };
@@ -88,20 +88,20 @@ fn desk_and_handheld_give_no_tag_twice() {
     assert_eq!(next(&home), Some(24));
     let mut board = Pressed::on(chip.clone());
     board.to_the_tag(10);
-    board.taps(&[Key::More; 14]); // Tag 18: 17 are passed over.
+    board.taps(&[Key::More; 13]); // Tag 17: those before it are passed over.
     board.tap(Key::Next);
     drop(board);
     let mut session = Cable::to(Pocket::on(chip.clone()));
-    assert_eq!(session.session().unwrap().tags().unwrap().next, 19, "it says so");
+    assert_eq!(session.session().unwrap().tags().unwrap().next, 18, "it says so");
     drop(session.world());
-    // Few are left: the next sync lends others, which go on behind those.
     sync(&chip, &mut home);
     sync(&chip, &mut home);
-    assert_eq!((tags(&chip).least, tags(&chip).next), (4, 19));
+    assert_eq!((tags(&chip).least, tags(&chip).next), (4, 18));
     let mut board = Pressed::on(chip.clone());
     board.to_the_tag(10);
-    board.taps(&[Key::Next, Key::Next]);
+    board.tap(Key::Next);
     drop(board);
+    // Few are left: the next sync lends others, which go on behind those.
     sync(&chip, &mut home);
     assert_eq!((tags(&chip).least, tags(&chip).next, tags(&chip).most), (24, 24, 43));
     assert_eq!(next(&home), Some(44));

@@ -30,7 +30,6 @@ fn is_saved(photo: &Photo) -> bool {
 /// test, that one is offered first, with its reading, and thrown away.
 fn to_the_tag(board: &mut impl Board) {
     use Key::{Back, More, Next};
-    let is_offered = |photo: &Photo| head_of(&as_text(photo)) == head_of(&golden("resume"));
     let first = board.wait_for_photo(&mut |photo| is_home(photo) || is_offered(photo)).unwrap();
     if is_offered(&first) {
         taps(board, &[More, Next, More, Next]);
@@ -38,6 +37,11 @@ fn to_the_tag(board: &mut impl Board) {
     }
     taps(board, &[Next, Next, Next, More, Next, Back, More, Next, Next]);
     board.wait_for_photo(&mut is_tag).unwrap();
+}
+
+/// Whether the test in hand when the power went is offered again.
+fn is_offered(photo: &Photo) -> bool {
+    head_of(&as_text(photo)) == head_of(&golden("resume"))
 }
 
 /// Taps keys of which every one changes the picture.
@@ -161,6 +165,17 @@ fn cut_after_every_byte_of_a_save() {
         there = now;
         board.power_on().unwrap();
         board.wait(1_500).unwrap();
+        // Until the test is saved whole the one in hand is offered again, with its reading.
+        assert!(is_offered(&board.photo().unwrap()) || now > 0, "cut after {bytes}");
+        if bytes == 0 {
+            board.tap(Key::Next, TAP_MS).unwrap();
+            board.wait(200).unwrap();
+            assert_eq!(head_of(&as_text(&board.photo().unwrap())), head_of(&golden("choice-one")));
+            board.power_cut().unwrap();
+            board.power_on().unwrap();
+            board.wait(1_500).unwrap();
+            assert!(is_offered(&board.photo().unwrap()), "after a second cut too");
+        }
     }
     // After all that the log still saves.
     to_the_tag(&mut board);

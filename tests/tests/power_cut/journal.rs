@@ -33,10 +33,10 @@ impl Storage for Soldered {
     }
 }
 
-/// All tests that were saved.
+/// All tests that were saved and that the host does not have.
 fn saved(chip: &Soldered) -> Vec<PullTest> {
     let mut log = Log::open(chip.clone()).unwrap();
-    let (mut all, mut from) = (Vec::new(), 1);
+    let (mut all, mut from) = (Vec::new(), log.oldest().unwrap().unwrap_or(u32::MAX));
     while let Some((seq, saved)) = log.fetch(from).unwrap() {
         all.push(saved.test);
         from = seq + 1;
@@ -59,7 +59,7 @@ fn key(random: &mut StdRng) -> Key {
 fn no_reading_is_lost_with_the_power() {
     let chip = Soldered(Rc::new(RefCell::new(FakeEeprom::erased(128))));
     let mut random = StdRng::seed_from_u64(7);
-    let cuts = thorough(400, 10_000);
+    let cuts = thorough(200, 10_000);
     let (mut resumed, mut finished, mut with_readings_back) = (0, 0, 0);
     for cut in 0..cuts {
         let mut board = Pressed::on(chip.clone());
@@ -102,7 +102,7 @@ fn no_reading_is_lost_with_the_power() {
             );
             assert!(there.is_none() || there.as_ref() != new.last(), "cut {cut}: saved, and offered again");
         }
-        if chip.0.borrow().image.len() > 100 && Log::open(chip.clone()).unwrap().is_full() {
+        if Log::open(chip.clone()).unwrap().is_full() {
             let mut log = Log::open(chip.clone()).unwrap();
             let newest = log.next_seq() - 1;
             log.acknowledge(newest).unwrap();
@@ -111,7 +111,7 @@ fn no_reading_is_lost_with_the_power() {
     println!(
         "{cuts} cuts: {resumed} tests in hand were offered again, {with_readings_back} of them read back, {finished} were saved"
     );
-    assert!(resumed > 100 && finished > 0 && with_readings_back > 0, "{resumed} {finished} {with_readings_back}");
+    assert!(resumed > 50 && finished > 0 && with_readings_back > 0, "{resumed} {finished} {with_readings_back}");
 }
 
 /// What one has chosen is there again too, and a tag is not given twice.
