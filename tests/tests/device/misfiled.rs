@@ -5,7 +5,7 @@ use tenter::deed::handheld::assign_all;
 use tenter::log::{FabricChange, Fact, Here};
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Read as _, WhichTests};
-use tenter_core::saved::Meant;
+use tenter_core::saved::{Meant, SavedTest};
 use tenter_core::wire::NameList;
 use tenter_firmware::keys::Key;
 use tenter_firmware::ui::{Screen, TagUse};
@@ -109,6 +109,23 @@ fn desk_and_handheld_give_no_tag_twice() {
     assert_eq!(session.session().unwrap().tags().unwrap().least, 24);
 }
 
+/// A handheld from before tags were agreed is still synced, and its tests wait: its tags say too little.
+#[test]
+fn an_older_handheld_is_understood_and_not_believed() {
+    let saved: Vec<_> =
+        crate::pocket::tests(4).into_iter().map(|test| SavedTest { meant: Meant::Unsaid, ..test }).collect();
+    let cable = Cable::to(Pocket::with(&saved).knowing_no_tags(true));
+    let mut home = log();
+    let (result, text) = cable.sync(&mut home, Options::default());
+    result.unwrap();
+    let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(words.ends_with("it does not know which tags are free, so its tests wait in the inbox"), "{text}");
+    assert_eq!(home.tests(WhichTests::Inbox).unwrap().len(), 4);
+    assert!(cable.world().pocket.waiting().is_empty());
+    // A person asks for it: tags 1 and 2 are on one cloth each.
+    assert_eq!(assign_all(&home).unwrap().0.len(), 2);
+}
+
 /// Who pulled is said on the handheld, and each test goes to that person; where nobody is named, to its owner.
 #[test]
 fn each_test_goes_to_who_pulled_it() {
@@ -128,9 +145,10 @@ fn each_test_goes_to_who_pulled_it() {
         (named, board.app.model().by.as_ref().map(|by| by.name.as_str().to_owned()))
     };
     assert_eq!(save(&chip, false), (None, None));
-    let cable = Cable::to(Pocket::on(chip.clone()));
     let names = ["Anna", "Ben"].map(str::to_owned);
     let people = |names: &[String], home: &mut Sqlite| {
+        // Plugged in again: one program at a time has the chip.
+        let cable = Cable::to(Pocket::on(chip.clone()));
         let (result, text) =
             printed(|screen| tenter::command::device::people(&mut cable.session()?, names, home, screen));
         result.unwrap();
@@ -151,6 +169,6 @@ fn each_test_goes_to_who_pulled_it() {
     assert_eq!(by, wanted);
     // Into a log that knows neither: nobody is taken for them, not even the owner that it remembers.
     assert_eq!(people(&[], &mut home), "the handheld names nobody now\n");
-    let mut pocket = Pocket::on(chip);
+    let mut pocket = Pocket::on(chip.clone());
     assert_eq!(pocket.records().log().unwrap().name_count(NameList::People), 0);
 }

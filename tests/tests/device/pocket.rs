@@ -67,6 +67,8 @@ pub struct Pocket {
     pub is_old: bool,
     /// Whether its program is from before it was told how days differ.
     pub knows_no_days: bool,
+    /// Whether its program is from before tags were agreed.
+    pub knows_no_tags: bool,
 }
 
 impl Pocket {
@@ -83,6 +85,7 @@ impl Pocket {
             is_endless: false,
             is_old: false,
             knows_no_days: false,
+            knows_no_tags: false,
         }
     }
 
@@ -91,6 +94,12 @@ impl Pocket {
         let mut pocket = Self::on(Chip::erased());
         tests.iter().for_each(|test| pocket.save(test));
         pocket
+    }
+
+    /// With a program from before tags were agreed, or not.
+    pub fn knowing_no_tags(mut self, knows_no_tags: bool) -> Self {
+        self.knows_no_tags = knows_no_tags;
+        self
     }
 
     pub fn save(&mut self, test: &SavedTest) {
@@ -186,19 +195,19 @@ impl RequestHandler for Pocket {
     }
 
     fn set_tags(&mut self, least: u16, most: u16) -> Result<(), Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_tags(least, most) }
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.set_tags(least, most) }
     }
 
     fn tags(&mut self) -> Result<LentTags, Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.tags() }
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.tags() }
     }
 
     fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_name(list, slot, named) }
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.set_name(list, slot, named) }
     }
 
     fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), Refusal> {
-        if self.is_old { Err(Refusal::Unknown) } else { self.records.set_name_count(list, count) }
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.set_name_count(list, count) }
     }
 }
 

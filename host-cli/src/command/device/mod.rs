@@ -99,6 +99,8 @@ fn send_tags<T: Transport>(
             lent.push(range);
             store.set_desk(&desk)?;
         }
+        // Not to another one plugged in meanwhile: two would give the same.
+        session.same_as_before()?;
         session.set_tags(range.least, range.most)?;
     }
     session.set_names(NameList::Cloths, &deed::cloth_names(store, u8::MAX.into())?)?;
