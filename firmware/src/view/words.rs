@@ -77,7 +77,7 @@ pub const fn restart(restart: Option<Restart>) -> &'static str {
     match restart {
         None => "The power went",
         Some(Restart::Panic) => "Restarted: own fault",
-        Some(Restart::Watchdog) => "Restarted: stood still",
+        Some(Restart::Watchdog) => "Restarted: it hung",
     }
 }
 
