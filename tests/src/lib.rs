@@ -10,6 +10,7 @@ pub mod emulator;
 pub mod fake_eeprom;
 pub mod gallery;
 pub mod handheld;
+pub mod load;
 pub mod phone;
 pub mod picture;
 pub mod pressed;

@@ -76,7 +76,7 @@ fn core_needs_what_it_says_and_no_more() {
         let ours = declared.iter().filter(|dep| dep["kind"].is_null() && dep["optional"] == optional);
         ours.map(|dep| dep["name"].as_str().unwrap()).collect()
     };
-    assert_eq!(names(false), BTreeSet::from(["cobs", "crc", "heapless", "micromath", "postcard", "serde"]));
+    assert_eq!(names(false), BTreeSet::from(["cobs", "crc", "heapless", "libm", "micromath", "postcard", "serde"]));
     assert_eq!(names(true), BTreeSet::from(["defmt"]));
     for dep in declared.iter().filter(|dep| dep["kind"].is_null()) {
         let features: Vec<_> = dep["features"].as_array().unwrap().iter().filter_map(Value::as_str).collect();

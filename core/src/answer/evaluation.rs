@@ -203,26 +203,30 @@ impl Evaluation {
     /// The same with further doubts.
     fn doubted(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules, doubts: &[Doubt]) -> Result<Self, TestError> {
         let mut ones = Ones::new();
-        let judged = Judged::of(sittings, demand, rules, &mut ones)?;
-        let (parts, open) = judged.parts(demand, rules);
-        let answer = parts.iter().map(|part| part.answer).reduce(Answer::worse);
-        let settle = if answer == Some(Answer::Close) { judged.settle(&open, demand, rules) } else { None };
-        let newest = judged.newest();
-        let mut evaluation = Self {
-            figures: judged.figures,
+        let judged = Judged::of(Judged::read(sittings, demand, rules, &mut ones)?);
+        let mut all = Vec::new();
+        add(judged.doubts(), &mut all);
+        add(doubts, &mut all);
+        let mut open = Vec::new();
+        let mut parts = judged.parts(demand, rules, &mut open);
+        let is_doubted = !all.is_empty();
+        if is_doubted {
+            doubt(&mut parts);
+        }
+        let answer = worst(&parts);
+        let settles = answer == Some(Answer::Close) && !is_doubted;
+        Ok(Self {
+            settle: if settles { judged.settle(&open, demand, rules) } else { None },
             parts,
             answer,
-            settle,
-            notes: note::notes(newest.test, &judged.figures, rules),
-            doubts: Vec::new(),
+            notes: note::notes(judged.newest().test, &judged.figures, rules),
+            doubts: all,
             left_out: judged.left_out(),
             widened: judged.widened(),
             days: judged.days(),
             contradicts: judged.contradicts,
-        };
-        evaluation.add_doubts(judged.doubts());
-        evaluation.add_doubts(doubts);
-        Ok(evaluation)
+            figures: judged.figures,
+        })
     }
 
     /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
@@ -243,23 +247,13 @@ impl Evaluation {
     /// ```
     #[must_use]
     pub fn with_doubts(mut self, doubts: &[Doubt]) -> Self {
-        self.add_doubts(doubts);
-        self
-    }
-
-    fn add_doubts(&mut self, doubts: &[Doubt]) {
-        for doubt in doubts {
-            if !self.doubts.contains(doubt) {
-                let _ = self.doubts.push(*doubt); // Some doubts are as good as all.
-            }
-        }
+        add(doubts, &mut self.doubts);
         if !self.doubts.is_empty() {
             self.settle = None;
-            for part in &mut self.parts {
-                part.answer = part.answer.doubted();
-            }
-            self.answer = self.parts.iter().map(|part| part.answer).reduce(Answer::worse);
+            doubt(&mut self.parts);
+            self.answer = worst(&self.parts);
         }
+        self
     }
 
     /// The part that decides the answer, as [`Answer::outweighs`] has it. `None` where nothing is asked.
@@ -283,6 +277,26 @@ impl Evaluation {
     }
 }
 
+/// Adds what is not among them.
+fn add(doubts: &[Doubt], all: &mut Vec<Doubt, MAX_DOUBTS>) {
+    for doubt in doubts {
+        if !all.contains(doubt) {
+            let _ = all.push(*doubt); // Some doubts are as good as all.
+        }
+    }
+}
+
+/// Where there is any doubt, no part has a plain answer.
+fn doubt(parts: &mut [Part]) {
+    for part in parts {
+        part.answer = part.answer.doubted();
+    }
+}
+
+fn worst(parts: &[Part]) -> Option<Answer> {
+    parts.iter().map(|part| part.answer).reduce(Answer::worse)
+}
+
 /// The parts of an [`Evaluation`] and nothing else, at a part of the cost: for going through a whole stash.
 ///
 /// # Errors
@@ -302,12 +316,10 @@ impl Evaluation {
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
     let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
     let mut ones = Ones::new();
-    let judged = Judged::of(&[sitting], demand, rules, &mut ones)?;
-    let (mut parts, _) = judged.parts(demand, rules);
+    let judged = Judged::of(Judged::read(&[sitting], demand, rules, &mut ones)?);
+    let mut parts = judged.parts(demand, rules, &mut Vec::new());
     if !judged.doubts().is_empty() {
-        for part in &mut parts {
-            part.answer = part.answer.doubted();
-        }
+        doubt(&mut parts);
     }
     Ok(parts)
 }

@@ -114,10 +114,22 @@ pub(crate) struct Budget {
 }
 
 impl Budget {
-    /// The squared scale of a cloth whose true value lies so many points above the one that was read, and its degrees of freedom.
+    /// The variance of a cloth whose true value lies so many points above the one that was read.
+    pub fn variance_at(&self, points: f32) -> f32 {
+        let ([a, b, c], at) = (self.terms, self.value + points);
+        (a + at * (b + at * c)).max(LEAST_VARIANCE)
+    }
+
+    /// The squared scale of such a cloth, and its degrees of freedom.
     pub fn at(&self, points: f32) -> (f32, f32) {
-        let ([a, b, c], at, (dof, narrowing)) = (self.terms, self.value + points, self.parts.shape());
-        ((narrowing * (a + at * (b + at * c))).max(LEAST_VARIANCE), dof)
+        let (dof, narrowing) = self.parts.shape();
+        ((narrowing * self.variance_at(points)).max(LEAST_VARIANCE), dof)
+    }
+
+    /// The squared scale at the value that was read, and its degrees of freedom.
+    pub fn here(&self) -> (f32, f32) {
+        let ([a, b, c], value, (dof, narrowing)) = (self.terms, self.value, self.parts.shape());
+        (narrowing * (a + value * (b + c * value)), dof)
     }
 
     pub fn errors(&self) -> Errors {

@@ -36,6 +36,13 @@ pub(crate) struct One<'t> {
 /// Room for the tests that count, the newest first. It is large, so that it is made once, by the caller, and not moved.
 pub(crate) type Ones<'t> = Vec<One<'t>, MAX_SITTINGS>;
 
+/// The tests that count, the newest first: there is one.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Read<'s, 't> {
+    newest: &'s One<'t>,
+    ones: &'s [One<'t>],
+}
+
 /// The tests that count, and what they give together.
 #[derive(Clone, Debug)]
 pub(crate) struct Judged<'s, 't> {
@@ -48,12 +55,13 @@ pub(crate) struct Judged<'s, 't> {
 }
 
 impl<'s, 't> Judged<'s, 't> {
-    pub fn of(
+    /// Reads the tests into that room.
+    pub fn read(
         sittings: &[Sitting<'t>],
         demand: &Demand,
         rules: &Rules,
         ones: &'s mut Ones<'t>,
-    ) -> Result<Self, TestError> {
+    ) -> Result<Read<'s, 't>, TestError> {
         let pick = Pick::of(demand);
         let grain = sittings.last().map(|sitting| sitting.test.grain());
         ones.clear();
@@ -62,25 +70,34 @@ impl<'s, 't> Judged<'s, 't> {
             if Some(sitting.test.grain()) != grain {
                 continue;
             }
-            let Ok(readings) = Readings::of(sitting.test, sitting.scatter, rules.construction, pick) else { continue };
-            let doubts = doubts(sitting.test, &readings);
+            let Some(kept) = Readings::kept(sitting.test, sitting.scatter) else { continue };
+            let readings = Readings::of_kept(kept, sitting.test, sitting.scatter, rules.construction, pick);
+            // In its place at once, since it is large.
+            let _ = ones.push(One { index, sitting: *sitting, readings, doubts: Vec::new() }); // Room for all.
+            let Some(one) = ones.last_mut() else { continue };
+            one.doubts = doubts(sitting.test, &one.readings);
             // Doubted readings do not count beside others.
-            if !doubts.is_empty() && !ones.is_empty() {
-                continue;
+            let is_doubted = |one: Option<&One<'t>>| one.is_some_and(|one| !one.doubts.is_empty());
+            if ones.len() > 1 && (is_doubted(ones.last()) || is_doubted(ones.first())) {
+                let last = ones.pop().filter(|one| one.doubts.is_empty());
+                if let Some(one) = last {
+                    ones.clear();
+                    let _ = ones.push(one);
+                }
             }
-            if ones.first().is_some_and(|one| !one.doubts.is_empty()) {
-                ones.clear();
-            }
-            let _ = ones.push(One { index, sitting: *sitting, readings, doubts }); // Room for all.
         }
         let ones = &*ones;
-        let newest = ones.first().ok_or(TestError::NoPull)?;
+        ones.first().map(|newest| Read { newest, ones }).ok_or(TestError::NoPull)
+    }
+
+    /// Judges what was read.
+    pub fn of(Read { newest, ones }: Read<'s, 't>) -> Self {
         let mut judged =
             Self { figures: newest.figures(true), timing: newest.timing(), newest, ones, contradicts: None };
         if judged.ones.len() > 1 {
             judged.combine();
         }
-        Ok(judged)
+        judged
     }
 
     /// All that count.
@@ -206,16 +223,17 @@ impl<'s, 't> Judged<'s, 't> {
     }
 
     /// The figure that is asked about.
-    fn figure(&self, ask: Ask) -> Option<Figure> {
+    fn figure(&self, ask: Ask) -> Option<&Figure> {
+        let rest = self.figures.rest.as_ref();
         match ask {
-            Ask::Stretch => Some(self.figures.stretch),
-            Ask::Growth => self.figures.rest.map(|rest| rest.growth),
-            Ask::Recovery => self.figures.rest.and_then(|rest| rest.recovery),
+            Ask::Stretch => Some(&self.figures.stretch),
+            Ask::Growth => rest.map(|rest| &rest.growth),
+            Ask::Recovery => rest.and_then(|rest| rest.recovery.as_ref()),
         }
     }
 
-    /// The parts of a demand, each answered, and those too close to call.
-    pub fn parts(&self, demand: &Demand, rules: &Rules) -> (Vec<Part, 4>, Vec<Open, 4>) {
+    /// The parts of a demand, each answered; those too close to call are open.
+    pub fn parts(&self, demand: &Demand, rules: &Rules, open: &mut Vec<Open, 4>) -> Vec<Part, 4> {
         let stretch = demand.stretch(self.newest.sitting.test.grain());
         let asked = [
             (Ask::Stretch, Side::AtLeast, stretch.at_least),
@@ -223,15 +241,15 @@ impl<'s, 't> Judged<'s, 't> {
             (Ask::Growth, Side::AtMost, demand.growth_at_most),
             (Ask::Recovery, Side::AtLeast, demand.recovery_at_least),
         ];
-        let (mut parts, mut open) = (Vec::new(), Vec::new());
+        let mut parts = Vec::new();
         for (ask, side, limit) in asked {
             let Some(limit) = limit else { continue };
             let (answer, chance) = match self.figure(ask) {
                 Some(figure) => {
                     let missing = figure.missing(limit.ratio());
-                    let (answer, chance) = self.answer(&figure, missing, (ask, side, limit), rules);
+                    let (answer, chance) = self.answer(figure, missing, (ask, side, limit), rules);
                     if answer == Answer::Close {
-                        let _ = open.push(Open::new(ask, &figure, missing)); // Room for every part.
+                        let _ = open.push(Open::new(ask, figure, missing)); // Room for every part.
                     }
                     (answer, chance)
                 }
@@ -239,7 +257,7 @@ impl<'s, 't> Judged<'s, 't> {
             };
             let _ = parts.push(Part { ask, side, limit, answer, chance });
         }
-        (parts, open)
+        parts
     }
 
     fn answer(

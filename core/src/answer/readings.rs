@@ -168,10 +168,17 @@ pub(crate) struct Readings {
 
 impl Readings {
     pub fn of(test: &PullTest, scatter: Scatter, construction: Construction, pick: Pick) -> Result<Self, TestError> {
-        let kept = Kept::of(test, scatter);
-        if kept.count() == 0 {
-            return Err(TestError::NoPull);
-        }
+        let kept = Self::kept(test, scatter).ok_or(TestError::NoPull)?;
+        Ok(Self::of_kept(kept, test, scatter, construction, pick))
+    }
+
+    /// The pulls that count; none where there is none.
+    pub fn kept(test: &PullTest, scatter: Scatter) -> Option<Kept> {
+        Some(Kept::of(test, scatter)).filter(|kept| kept.count() > 0)
+    }
+
+    /// From the pulls that count.
+    pub fn of_kept(kept: Kept, test: &PullTest, scatter: Scatter, construction: Construction, pick: Pick) -> Self {
         let rest = RestReadings::of(test, &kept, pick);
         let prior = scatter.prior(test.load());
         let one_first_pull = !test.settled() && test.settling_pull().is_none();
@@ -185,7 +192,7 @@ impl Readings {
             first: if one_first_pull { spread * spread * up } else { 0.0 },
             ..worth(&kept, rest.as_ref(), prior)
         };
-        Ok(Self {
+        Self {
             shift: if one_first_pull { shift * num::sqrt(up) } else { 0.0 },
             never_short: one_first_pull && prior.is_some() && construction != Construction::Woven,
             one_end: test.scale().ends() == Ends::One,
@@ -193,7 +200,7 @@ impl Readings {
             rest,
             worth,
             prior,
-        })
+        }
     }
 
     /// The figures, with what another day does to them or without.
@@ -207,10 +214,9 @@ impl Readings {
         let (pulls, looks) = (i64::from(self.kept.count()), i64::from(self.kept.looks.count()));
         let gauges = pulls * self.kept.looks.sum();
         let ratio = Ratio::new(self.kept.pulls.sum() * looks - gauges, gauges);
-        let budget = self.worth.of_stretch(self.shift);
-        let here = budget.errors();
-        let day = if day { self.worth.of_stretch_another_day(budget).errors() } else { here };
-        Figure { shift: self.shift, even: self.even(false, 1.0), ..figure(ratio, day, here) }
+        let here = self.worth.of_stretch(self.shift);
+        let budget = if day { self.worth.of_stretch_another_day(here) } else { here };
+        Figure { shift: self.shift, even: self.even(false, 1.0), ..figure(ratio, budget.errors(), here.here()) }
     }
 
     /// The growth, as the figures have it.
@@ -219,10 +225,9 @@ impl Readings {
         let gauges = rest.count() * self.kept.looks.sum();
         let grown = rest.recovered.sum() * i64::from(self.kept.looks.count()) - gauges;
         let grown = Ratio::new(grown, gauges).unwrap_or(Ratio::ZERO);
-        let budget = self.worth.of_growth(grown.percent_f32());
-        let here = budget.errors();
-        let day = if day { self.worth.of_growth_another_day(budget).errors() } else { here };
-        Some(Figure { even: self.even(false, 1.0), ..figure(Some(grown), day, here) })
+        let here = self.worth.of_growth(grown.percent_f32());
+        let budget = if day { self.worth.of_growth_another_day(here) } else { here };
+        Some(Figure { even: self.even(false, 1.0), ..figure(Some(grown), budget.errors(), here.here()) })
     }
 
     /// The recovery, as the figures have it.
@@ -233,7 +238,7 @@ impl Readings {
         let ratio = Ratio::new((rest.extended_sum - rest.recovered.sum()) * looks, extension)?;
         let errors = self.worth.of_recovery(ratio.percent_f32()).errors();
         let even = self.even(true, self.worth.rest_stretch / 100.0);
-        Some(Figure { even, ..figure(Some(ratio), errors, errors) })
+        Some(Figure { even, ..figure(Some(ratio), errors, (errors.squared_scale, errors.dof)) })
     }
 
     /// Growth with what was read beside it.
@@ -288,8 +293,8 @@ const SCALE_ALONE: Prior = Prior {
     session_dof: f32::INFINITY,
 };
 
-fn figure(ratio: Option<Ratio>, day: Errors, here: Errors) -> Figure {
-    let here = SessionUncertainty { u: num::sqrt(here.squared_scale), dof: here.dof };
+fn figure(ratio: Option<Ratio>, day: Errors, (here, here_dof): (f32, f32)) -> Figure {
+    let here = SessionUncertainty { u: num::sqrt(here), dof: here_dof };
     let Errors { squared_scale, dof, slope, curve } = day;
     Figure { u: num::sqrt(squared_scale), dof, slope, curve, here, ..Figure::exact(ratio.unwrap_or(Ratio::ZERO)) }
 }

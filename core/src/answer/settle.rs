@@ -107,6 +107,8 @@ const DAYS_BY_HAND: [(u8, u8, u8); 3] = [(1, 5, 3), (2, 5, 3), (3, 5, 3)];
 /// The same under a known load.
 const DAYS_BY_LOAD: [(u8, u8, u8); 5] = [(1, 5, 3), (1, 10, 5), (2, 5, 3), (2, 10, 5), (3, 10, 5)];
 const MOST_DAYS: f32 = 3.0;
+/// How many sizes of a day there are among them, told apart by their pulls.
+const DAY_SIZES: usize = 2;
 
 /// Longer gauges worth proposing, in millimetres: to what two hands can hold and read.
 const LONGER_MM: [i16; 7] = [100, 150, 200, 250, 300, 400, 500];
@@ -152,11 +154,12 @@ pub(crate) fn settle(
     }
     let worth = &readings.worth;
     let (pulls, looks, rests) = (made.pulls.0, count_of(test.looks()), made.rests);
-    let more = |wanted: u8, had: u32| num::float(u32::from(wanted).saturating_sub(had).into());
+    let more = |wanted: u8, had: u32| u32::from(wanted).saturating_sub(had);
     let going_on = |plan: Plan, tail: &Tail| {
         let add = [more(plan.looks, looks), more(plan.pulls, pulls), more(plan.rests, rests)];
-        let after = worth.with_more(add[0], add[1], add[2]);
-        add.iter().any(|count| *count > 0.0) && open.iter().all(|open| open.is_settled_by(&after, readings.shift, tail))
+        let [more_looks, more_pulls, more_rests] = add.map(|count| num::float(count.into()));
+        let after = worth.with_more(more_looks, more_pulls, more_rests);
+        add != [0; 3] && open.iter().all(|open| open.is_settled_by(&after, readings.shift, tail))
     };
     let whole = |count: u32| u8::try_from(count).unwrap_or(u8::MAX);
     let on = |(more_pulls, more_looks, more_rests): (u8, u8, u8)| Plan {
@@ -174,24 +177,23 @@ pub(crate) fn settle(
         settle.plan = first.or_else(|| least(lists, |plan| Some(on(*plan)).filter(|plan| going_on(*plan, &plans))));
     }
     if settle.plan.is_none() {
-        let fresh = |prior| Worth::fresh(prior, readings.kept.rounding, worth.stretch);
-        let settling = |one: Worth, known_load: bool| {
-            let plans = &plans;
-            move |(days, pulls, looks): &(u8, u8, u8)| {
-                let rests = if asks_rest { *looks } else { 0 };
-                let more = [*looks - 1, *pulls - 1, rests].map(|count| num::float(count.into()));
-                let (day, times) = (one.with_more(more[0], more[1], more[2]), num::float(i64::from(*days)));
-                let settles = open.iter().all(|open| open.is_settled_by_days(&day, times, plans));
-                settles.then_some(Plan { days: *days, pulls: *pulls, looks: *looks, rests, known_load })
-            }
+        let days = |prior, known_load| Days {
+            open,
+            tail: &plans,
+            asks_rest,
+            known_load,
+            one: Worth::fresh(prior, readings.kept.rounding, worth.stretch),
+            worth: Vec::new(),
         };
         let by_hand = !test.load().is_known() && within_reach(MOST_DAYS);
-        let by_hand = if by_hand { first(&DAYS_BY_HAND, settling(fresh(prior), false)) } else { None };
+        let by_hand = if by_hand { days(prior, false).least(&DAYS_BY_HAND) } else { None };
+        // Under a known load only what is less work than that.
+        let work = by_hand.map_or((u8::MAX, 0), |plan| (plan.days, plan.pulls));
+        let less = DAYS_BY_LOAD.partition_point(|(days, pulls, _)| (*days, *pulls) < work);
         // What is learnt of the hand does not hold for a mass; a mass of any weight is known alike.
         let load = rules.scatter.prior(Load::Force { millinewtons: 1 })?;
-        let by_load = first(&DAYS_BY_LOAD, settling(fresh(load), true));
-        let work = |plan: &Plan| (plan.days, plan.pulls, plan.known_load);
-        settle.plan = by_hand.into_iter().chain(by_load).min_by_key(work);
+        let by_load = DAYS_BY_LOAD.get(..less).filter(|list| !list.is_empty());
+        settle.plan = by_load.and_then(|list| days(load, true).least(list)).or(by_hand);
     }
     Some(settle)
 }
@@ -199,14 +201,20 @@ pub(crate) fn settle(
 /// The first that settles, of the first list whose last does; nothing where the last of all does not.
 fn least<T>(lists: &[&[T]], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
     let (last, before) = lists.split_last()?;
-    settles(last.last()?)?;
-    before.iter().find_map(|list| first(list, &settles)).or_else(|| first(last, &settles))
+    let most = settles(last.last()?)?;
+    before.iter().find_map(|list| first(list, &settles)).or_else(|| first_but(most, last, &settles))
 }
 
 /// The first that settles, in a list where each tells more than the one before: by halving.
-fn first<T>(list: &[T], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
-    let (last, mut open) = list.split_last()?;
-    let mut found = settles(last)?;
+fn first<T>(list: &[T], mut settles: impl FnMut(&T) -> Option<Plan>) -> Option<Plan> {
+    let most = settles(list.last()?)?;
+    first_but(most, list, settles)
+}
+
+/// The same where the last settles.
+fn first_but<T>(most: Plan, list: &[T], mut settles: impl FnMut(&T) -> Option<Plan>) -> Option<Plan> {
+    let (_, mut open) = list.split_last()?;
+    let mut found = most;
     while let Some((before, [middle, after @ ..])) = open.split_at_checked(open.len() / 2) {
         match settles(middle) {
             Some(plan) => (found, open) = (plan, before),
@@ -214,6 +222,39 @@ fn first<T>(list: &[T], settles: impl Fn(&T) -> Option<Plan>) -> Option<Plan> {
         }
     }
     Some(found)
+}
+
+/// Tests on other days.
+struct Days<'o> {
+    open: &'o Vec<Open, 4>,
+    tail: &'o Tail,
+    asks_rest: bool,
+    known_load: bool,
+    /// One look and one pull.
+    one: Worth,
+    /// What a day of so many pulls is worth to each question: the same for one day as for three, and the most of the work.
+    worth: Vec<(u8, Vec<f32, 4>), DAY_SIZES>,
+}
+
+impl Days<'_> {
+    /// The least work of a list that settles.
+    fn least(mut self, list: &[(u8, u8, u8)]) -> Option<Plan> {
+        first(list, |plan| self.settling(*plan))
+    }
+
+    fn settling(&mut self, (days, pulls, looks): (u8, u8, u8)) -> Option<Plan> {
+        let rests = if self.asks_rest { looks } else { 0 };
+        if self.worth.iter().all(|(size, _)| *size != pulls) {
+            let [more_looks, more_pulls, rests] = [looks - 1, pulls - 1, rests].map(|count| num::float(count.into()));
+            let day = self.one.with_more(more_looks, more_pulls, rests);
+            let worth = self.open.iter().map(|open| open.of_a_day(&day)).collect();
+            let _ = self.worth.push((pulls, worth)); // Room for each size.
+        }
+        let (_, worth) = self.worth.iter().find(|(size, _)| *size == pulls)?;
+        let times = num::float(days.into());
+        let settles = self.open.iter().zip(worth).all(|(open, day)| open.is_settled_by_days(*day, times, self.tail));
+        settles.then_some(Plan { days, pulls, looks, rests, known_load: self.known_load })
+    }
 }
 
 impl Open {
@@ -236,9 +277,12 @@ impl Open {
         self.is_assured(&Then { variance: variance_of_scale(squared_scale, dof), squared_scale, dof }, tail)
     }
 
-    fn is_settled_by_days(&self, fresh: &Worth, days: f32, tail: &Tail) -> bool {
-        let (squared_scale, dof_of_day) = self.budget(fresh, 0.0).at(self.missing);
-        let day = variance_of_scale(squared_scale, dof_of_day);
+    /// The variance of such a day for a cloth on the limit.
+    fn of_a_day(&self, day: &Worth) -> f32 {
+        self.budget(day, 0.0).variance_at(self.missing)
+    }
+
+    fn is_settled_by_days(&self, day: f32, days: f32, tail: &Tail) -> bool {
         let variance = self.now * day / (day + days * self.now);
         let dof = self.degrees.count + days;
         self.is_assured(&Then { variance, squared_scale: variance - 2.0 * variance / dof, dof }, tail)
@@ -259,11 +303,14 @@ impl Open {
         let Some(ends) = self.ends(then, tail) else { return false };
         // Most plans end here, without a tail: the one end is enough, or the other adds too little.
         let (near, far) = ends;
-        let adds = FAR.iter().find(|(from, _)| far > *from).map_or(f32::INFINITY, |(_, adds)| *adds);
         if near <= -ASSURED.1 {
             return true;
         }
-        if near > 0.3 || near > adds - ASSURED.0 {
+        if near > 0.3 {
+            return false;
+        }
+        let adds = FAR.iter().find(|(from, _)| far > *from).map_or(f32::INFINITY, |(_, adds)| *adds);
+        if near > adds - ASSURED.0 {
             return false;
         }
         let assured = Tail::ONE_IN_5.quantile(self.degrees.count);

@@ -110,6 +110,14 @@ impl Suspect {
     }
 }
 
+/// Whether `n` readings scatter so little that none of them is odd, nor their trend, told without a division: of `squares`,
+/// Σ (x − mean)², one reading's part (x − mean)² n/(n − 1) is no more than all, and so is a slope's.
+pub(crate) fn are_even(n: f32, squares: f32, known: PriorVariance) -> bool {
+    /// A little less than the square of [`SURELY_FINE`], for what rounding does.
+    const HARDLY_ODD: f32 = 2.79 * 2.79;
+    squares * (known.dof + n - 2.0) < HARDLY_ODD * known.dof * known.variance
+}
+
 /// The reading farthest from the others: the externally studentised residual (Cook and Weisberg, *Residuals and Influence
 /// in Regression*, 1982, from memory) on a pooled scale, after Bonferroni. `None` below two readings.
 ///

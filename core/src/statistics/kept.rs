@@ -5,7 +5,7 @@ use heapless::Vec;
 use crate::number::list::list;
 use crate::number::num;
 use crate::reading::pull_test::{MAX_PULLS, PullTest};
-use crate::statistics::discordant::{PriorVariance, Suspect};
+use crate::statistics::discordant::{self, PriorVariance, Suspect};
 use crate::statistics::scatter::Scatter;
 use crate::statistics::stats::Series;
 
@@ -47,8 +47,10 @@ impl Kept {
             let stretch = (per_step * (median(&each) - gauge)).max(0.0);
             let variance = prior.pull + prior.pull_per_point * stretch * stretch + rounding;
             let known = PriorVariance { variance, dof: prior.pull_dof };
-            let far = farthest(&each, &pulls, per_step, known);
-            slope = trend(&each, &pulls, per_step, known);
+            let squares = per_step * per_step * pulls.squares();
+            let even = discordant::are_even(num::float(pulls.count().into()), squares, known);
+            let far = if even { None } else { farthest(&each, &pulls, (per_step, squares), known) };
+            slope = if even { None } else { trend(&each, &pulls, (per_step, squares), known) };
             if let Some(far) = far {
                 odd = u8::try_from(first + far).ok();
                 left_out = pulls.count() > 2;
@@ -80,7 +82,9 @@ impl Kept {
 
     /// Whether one of some lengths, in steps, lies far from the others.
     pub fn has_odd(&self, lengths: &[i32], known: PriorVariance) -> bool {
-        farthest(lengths, &series(lengths), self.per_step, known).is_some()
+        let all = series(lengths);
+        let (n, squares) = (num::float(all.count().into()), self.squares_of(&all));
+        !discordant::are_even(n, squares, known) && farthest(lengths, &all, (self.per_step, squares), known).is_some()
     }
 
     /// Whether a pull of the test, counted from 0, was left out as odd.
@@ -91,8 +95,9 @@ impl Kept {
 
 /// The place of a length far from the others, in steps; `all` are the same. In whole numbers up to the last: a reading costs a
 /// small processor next to nothing so.
-fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> Option<usize> {
+fn farthest(lengths: &[i32], all: &Series, (per_step, squares): (f32, f32), known: PriorVariance) -> Option<usize> {
     let count = i64::from(all.count());
+    let n = num::float(count);
     if count < 2 {
         return None;
     }
@@ -104,13 +109,12 @@ fn farthest(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) 
             worst = (index, off);
         }
     }
-    let n = num::float(count);
     let from_mean = per_step * num::float(worst.1) / n;
-    Suspect::reading(n, (worst.0, from_mean), per_step * per_step * all.squares(), known).odd().map(|far| far.index)
+    Suspect::reading(n, (worst.0, from_mean), squares, known).odd().map(|far| far.index)
 }
 
 /// By how many points lengths rise or fall from one to the next, where they do.
-fn trend(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> Option<f32> {
+fn trend(lengths: &[i32], all: &Series, (per_step, squares): (f32, f32), known: PriorVariance) -> Option<f32> {
     let count = i64::from(all.count());
     if count < 3 {
         return None;
@@ -118,7 +122,7 @@ fn trend(lengths: &[i32], all: &Series, per_step: f32, known: PriorVariance) -> 
     // Twice the place less the middle one; its sum is 0, so that no mean is taken off.
     let twice: i64 = (1 - count..count).step_by(2).zip(lengths).map(|(place, length)| place * i64::from(*length)).sum();
     let product = 0.5 * per_step * num::float(twice);
-    let trend = Suspect::trend(num::float(count), product, per_step * per_step * all.squares(), known);
+    let trend = Suspect::trend(num::float(count), product, squares, known);
     trend.odd().map(|trend| trend.off)
 }
 

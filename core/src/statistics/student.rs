@@ -127,6 +127,9 @@ impl Tail {
 
     /// The quantile of t from that of the normal distribution.
     pub fn quantile(self, dof: f32) -> f32 {
+        if dof == f32::INFINITY {
+            return self.z;
+        }
         let (per_dof, [first, second, third, fourth]) = (1.0 / dof, self.terms);
         self.z * (1.0 + per_dof * (first + per_dof * (second + per_dof * (third + per_dof * fourth))))
     }

@@ -10,7 +10,8 @@ use tenter::web::{Place, Response, Shell};
 use tenter::words::errors;
 
 use crate::message::{Asked, Waiting};
-use crate::{dress, tags};
+use crate::dress;
+use crate::tags::{self, Chosen};
 
 /// The name of the file that is handed over. Phones hand on files that end so, where others are refused.
 const FILE: &str = "tenter-log.txt";
@@ -50,8 +51,11 @@ pub fn answer(asked: &Asked, body: &[u8], log: &mut Memory) -> Option<HandedOver
         },
         (true, "") => return Some(take(asked, body, log)),
         (true, "/tags") => match tags::choose(log, body) {
-            Ok(true) => page(log, &asked.waiting, 200, "Cloths that you store from now on get these tags."),
-            Ok(false) => page(log, &asked.waiting, 422, "Type the first and the last tag, such as 300-399."),
+            Ok(Chosen::Done) => page(log, &asked.waiting, 200, "Cloths that you store from now on get these tags."),
+            Ok(Chosen::NoRange) => {
+                page(log, &asked.waiting, 422, "Type the first and the last tag, such as 300-399.")
+            }
+            Ok(Chosen::Held(words)) => page(log, &asked.waiting, 422, &words),
             Err(error) => page(log, &asked.waiting, 500, &errors::store(&error)),
         },
         _ => return None,
@@ -59,14 +63,16 @@ pub fn answer(asked: &Asked, body: &[u8], log: &mut Memory) -> Option<HandedOver
     Some(HandedOver::nothing(response, asked))
 }
 
-/// The entries that wait, with the photographs that they name.
-fn package(asked: &Asked, log: &Memory) -> Result<String, StoreError> {
+/// The entries that wait, with the photographs that they name, and which tags are whose.
+fn package(asked: &Asked, log: &mut Memory) -> Result<String, StoreError> {
+    tags::take(log)?;
     let waiting: BTreeSet<&str> = asked.waiting.ids().map(String::as_str).collect();
     let mut lines = Vec::new();
     let mut names: BTreeSet<PhotoName> = BTreeSet::new();
     log.each_entry(&mut |line| {
         let Ok(entry) = serde_json::from_str::<Entry>(line) else { return Ok(()) };
-        if waiting.contains(entry.id.to_string().as_str()) {
+        let is_of_tags = matches!(entry.fact, Fact::TagsTaken { .. });
+        if is_of_tags || waiting.contains(entry.id.to_string().as_str()) {
             if let Fact::PhotoAdded { said, .. } = entry.fact {
                 names.extend([said.photo, said.thumbnail]);
             }

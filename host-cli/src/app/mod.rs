@@ -13,7 +13,8 @@ const ENGINE: &str = include_str!("../../phone/page/engine.js");
 const WORKER: &str = include_str!("../../phone/page/worker.js");
 const ONE_FILE: &str = include_str!("../../phone/page/one-file.html");
 const ONE_FILE_SCRIPT: &str = include_str!("../../phone/page/one-file.js");
-const PAGE_SCRIPT: &str = include_str!("../../phone/page/page.js");
+const PAGE_SCRIPT: &str =
+    concat!(include_str!("../../phone/page/page.js"), "\n", include_str!("../../templates/web/photo.js"));
 const HAND_OVER_SCRIPT: &str = include_str!("../../phone/page/hand-over.js");
 const ICON: &str = include_str!("../../phone/page/icon.svg");
 

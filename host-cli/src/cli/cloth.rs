@@ -4,6 +4,7 @@ use clap::{Args, Subcommand, ValueEnum};
 use tenter_core::{Construction, Grain};
 
 use super::choice;
+use super::log::TagsArg;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg};
 use super::remember::{self, ClothPictureArgs, LearnedArgs};
 
@@ -29,7 +30,10 @@ Examples:
 
   A bolt seen in a shop:
       tenter cloth add 'Foyer rib' knit 150cm wide \\
-          --seen 'the Saturday market' --price 11.50/m";
+          --seen 'the Saturday market' --price 11.50/m
+
+  The first cloth of a second desk, whose log will be joined with yours:
+      tenter cloth add 'Loft calico' woven --tags 200-299";
 
 /// Examples for the help of `cloth list`.
 pub const LIST: &str = "\
@@ -194,6 +198,9 @@ pub struct AddClothArgs {
     /// Number to pin to the cloth [default: the next free one]
     #[arg(long, value_name = "NUMBER")]
     pub tag: Option<String>,
+    /// The tags of this desk.
+    #[command(flatten)]
+    pub range: TagsArg,
     /// The rest.
     #[command(flatten)]
     pub flags: FabricFlags,

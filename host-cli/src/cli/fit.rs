@@ -149,7 +149,8 @@ pub struct ChoiceArgs {
     /// Whether the zip parts at its lower end [default: as the garment has it; else closed up to 24 in, open above]
     #[arg(long, value_parser = choice::ZIP_ENDS, requires = "zip")]
     pub zip_ends: Option<ZipEnds>,
-    /// Elastic: its kind, its place, the body measure, and its width if you know it, such as 'soft waist 76cm 25mm'
+    /// Elastic: its kind, its place, the body measure; if you know them its width, what it must pass over, and how far it
+    /// stretches: 'soft waist 76cm 25mm over 100cm gives 80%'
     #[arg(long, value_name = "KIND PLACE LENGTH")]
     pub elastic: Vec<String>,
     /// The garment is for a child

@@ -2,6 +2,8 @@
 
 use clap::Args;
 
+use super::log::TagsArg;
+
 /// Examples for the help.
 pub const EXAMPLES: &str = "\
 Examples:
@@ -21,6 +23,9 @@ Examples:
   A bare number has the unit of the gauge, and a bare gauge is in centimetres. 10.1cm@60s was read 60 s after the pull
   before it. Two equal rows are two tests.
 
+  A copy of a log, on a second desk that gives tags of its own:
+      tenter export - | tenter --db copy.sqlite3 import - --tags 200-299
+
 A file is imported whole or not at all. You may import it again: entries that are known stay as they are.";
 
 /// The flags of `import`, as typed.
@@ -35,6 +40,9 @@ pub struct ImportArgs {
     /// Take the readings of the table as they are, though tenter doubts them
     #[arg(long)]
     pub as_read: bool,
+    /// The tags of this desk.
+    #[command(flatten)]
+    pub range: TagsArg,
     /// Print one JSON object instead of text
     #[arg(long)]
     pub json: bool,

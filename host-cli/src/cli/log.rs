@@ -45,8 +45,20 @@ Examples:
       tenter log tags
       tenter log tags all
 
-The next cloth gets the next tag of the range. Once the range is full, tenter cloth add says so. The range belongs to this \
-desk and is not exported.";
+  A phone that held the tags 1700 to 1799 is lost:
+      tenter log tags --free 1700-1799
+
+The next cloth gets the next tag of the range. Once the range is full, tenter cloth add says so. The log remembers which \
+desk, phone or handheld gives which tags, and no other copy of it gives those, once the two were joined. Make a copy with \
+tenter sync or tenter import: a copied file would give the same tags as yours.";
+
+/// The tags that a desk gives, where a log begins or a copy of it.
+#[derive(Args, Debug, Clone, Default, PartialEq, Eq)]
+pub struct TagsArg {
+    /// Tags that this desk gives from now on, such as 100-199, so that no other desk gives the same
+    #[arg(long, value_name = "TAGS")]
+    pub tags: Option<String>,
+}
 
 /// `log tags`, as typed.
 #[derive(Args, Debug, Clone, PartialEq, Eq)]
@@ -54,6 +66,9 @@ pub struct TagsArgs {
     /// The first and the last tag, such as 100-199, or all [default: only show them]
     #[arg(value_name = "TAGS")]
     pub range: Option<String>,
+    /// Tags of a desk, phone or handheld that is gone: others may give them again
+    #[arg(long, value_name = "TAGS")]
+    pub free: Option<String>,
 }
 
 const FORGET_PHOTOS: &str = "\

@@ -66,10 +66,10 @@ pub struct SizeArgs {
     #[arg(long, value_name = "LENGTH")]
     pub measure: Option<String>,
     /// The widest part that the closed loop must pass
-    #[arg(long, value_name = "LENGTH", requires = "gives")]
+    #[arg(long, value_name = "LENGTH", requires = "elastic")]
     pub widest: Option<String>,
     /// The elastic's own stretch: 80%, or '20cm to 36cm'
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", requires = "widest")]
     pub gives: Option<String>,
     /// The elastic's width, for its casing
     #[arg(long, value_name = "LENGTH")]

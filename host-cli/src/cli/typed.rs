@@ -9,12 +9,14 @@ use super::pattern::RoleFlags;
 use super::pull::PullArgs;
 use super::reading::{ConfidenceArg, ShowArgs, TableArg, TestFlags, WantsArgs};
 use super::remember::LearnedFlags;
+use super::size::SizeArgs;
 use crate::deed::wash::TypedWash;
 use crate::input::cloth::TypedCloth;
 use crate::input::garment::TypedGarment;
 use crate::input::learned::TypedLearned;
 use crate::input::pattern::TypedRole;
 use crate::input::row::TestRow;
+use crate::input::size::TypedSize;
 use crate::input::{TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants};
 use crate::log::Choices;
 use tenter_core::making::garment::Detail;
@@ -133,6 +135,34 @@ impl From<&WashArgs> for TypedWash {
     }
 }
 
+impl From<&SizeArgs> for TypedSize {
+    fn from(args: &SizeArgs) -> Self {
+        let args = args.clone();
+        Self {
+            girth: args.girth,
+            opening: args.opening,
+            reduce: args.reduce,
+            elastic: args.elastic,
+            place: args.place,
+            measure: args.measure,
+            widest: args.widest,
+            gives: args.gives,
+            elastic_width: args.elastic_width,
+            stitched: args.stitched,
+            zip: args.zip,
+            zip_neck: args.zip_neck,
+            zip_hem: args.zip_hem,
+            zip_ends: args.zip_ends,
+            cord: args.cord,
+            cord_width: args.cord_width,
+            cord_tied: args.cord_tied,
+            child: args.child,
+            kind: args.kind,
+            shown: args.advice.show.units,
+        }
+    }
+}
+
 impl From<&LearnedFlags> for TypedLearned {
     fn from(flags: &LearnedFlags) -> Self {
         let LearnedFlags { needle, stitch, length, pressure, tension, thread, wore, note } = flags.clone();
@@ -143,7 +173,7 @@ impl From<&LearnedFlags> for TypedLearned {
 impl From<&GarmentFlags> for TypedGarment {
     fn from(flags: &GarmentFlags) -> Self {
         let GarmentFlags { r#use: uses, whom, by, name, number, note, choices } = flags.clone();
-        Self { name, number, whom, by, note, uses, choices: (&choices).into() }
+        Self { name, number, whom, by, note, uses, choices: (&choices).into(), all_choices: None }
     }
 }
 

@@ -24,7 +24,7 @@ use crate::input::{self, ClothFacts, Field, amount, described};
 use crate::json::cloth as stash_json;
 use crate::log::json::Mm;
 use crate::log::{Entry, Fabric, FabricChange, Fact};
-use crate::store::{Change as _, LogPlace, Store};
+use crate::store::{Change as _, LogPlace, LogWithDrafts, Store};
 use crate::text::TextOutput;
 use crate::text::cloth as report;
 use crate::words::cloth as words;
@@ -35,7 +35,12 @@ use crate::words::done;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+pub fn run(
+    verb: &ClothVerb,
+    store: &mut dyn LogWithDrafts,
+    db: &LogPlace,
+    screen: &mut TextOutput<'_>,
+) -> Result<u8, Error> {
     match verb {
         ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),
@@ -52,7 +57,7 @@ pub fn run(verb: &ClothVerb, store: &mut dyn Store, db: &LogPlace, screen: &mut 
 }
 
 /// Adds a cloth, perhaps with its first tests: all of it, or nothing.
-fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+fn add(args: &AddClothArgs, store: &mut dyn LogWithDrafts, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let (described, tested) = described::apart(&args.words);
     let mut typed = TypedCloth::from(args);
     described::cloth_in(described, &mut typed)?;
@@ -63,6 +68,7 @@ fn add(args: &AddClothArgs, store: &mut dyn Store, screen: &mut TextOutput<'_>) 
             return super::pull::doubtful(&doubted, args.show.json, screen);
         }
     }
+    super::log::give(store, args.range.tags.as_deref())?;
     let (entries, ()) = store.change(|read| deed::add(read, &typed))?;
     let show = ShowArgs { units: input::shown_in(args.show.units, [&typed.length, &typed.width]), ..args.show.clone() };
     report_change(store, &entries, &show, "added", screen)?;

@@ -1,19 +1,15 @@
 //! `tenter hang`: which mass to hang for a wanted tension, and back.
 
-use tenter_core::making::hanging::{METHODS, STANDARD_GRAVITY, Tension, TensionMethod};
+use tenter_core::making::hanging::{METHODS, Tension, TensionMethod};
 use tenter_core::making::source::Source;
-use tenter_core::{Length, Load};
 
 use crate::cli::making::HangArgs;
 use crate::error::Error;
 use crate::finding::hang::{Hang, Hung};
-use crate::input::{self, Field, Misuse, Why, Wrong, amount::cloth};
+use crate::input::{self, Field, Misuse, Why, Wrong, amount::cloth, hang as typed};
 use crate::json::hang as hang_json;
 use crate::text::TextOutput;
 use crate::text::hang as hang_text;
-
-/// The weight of a gram, in millinewtons.
-const MILLINEWTONS_PER_GRAM: f64 = STANDARD_GRAVITY as f64 / 100_000.0;
 
 /// Runs the verb.
 ///
@@ -35,7 +31,7 @@ fn found(args: &HangArgs) -> Result<Hang, Error> {
     let unit = args.show.units.or_else(|| input::unit_of(text)).unwrap_or_default();
     let hung = Hung { width: cloth(Field::Width, text)?, piece: args.piece, unit };
     let found = match &args.mass {
-        Some(typed) => Hang::tension(hung, mass(typed)?),
+        Some(mass) => Hang::tension(hung, typed::mass(mass)?),
         None => Hang::mass(hung, wanted(args)?),
     };
     Ok(found.map_err(|error| Wrong::new(Field::Width, text, Why::Making(error)))?)
@@ -44,10 +40,7 @@ fn found(args: &HangArgs) -> Result<Hang, Error> {
 /// The tension that is asked for.
 fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
     if let Some(text) = &args.tension {
-        let force = text.trim().trim_end_matches("/cm");
-        let wrong = || Wrong::new(Field::Tension, text, Why::NotATension);
-        let Ok(Load::Force { millinewtons }) = input::load(force) else { return Err(wrong().into()) };
-        return Ok((Tension::new(millinewtons, Length::from_mm(10)).ok_or_else(wrong)?, Source::Own));
+        return Ok((typed::tension(text)?, Source::Own));
     }
     let names = || METHODS.iter().map(|method| method.cloth.to_owned()).collect();
     let Some(text) = &args.method else {
@@ -64,16 +57,4 @@ fn wanted(args: &HangArgs) -> Result<(Tension, Source), Error> {
             Err(Wrong::new(Field::Method, text, why).into())
         }
     }
-}
-
-/// A mass in grams, from the weight that `--load` reads.
-fn mass(text: &str) -> Result<u32, Wrong> {
-    let wrong = || Wrong::new(Field::HungMass, text, Why::NotAHungMass);
-    if text.trim().ends_with(['N', 'n']) {
-        return Err(wrong());
-    }
-    let Ok(Load::Force { millinewtons }) = input::load(text) else { return Err(wrong()) };
-    let grams = (f64::from(millinewtons) / MILLINEWTONS_PER_GRAM).round();
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // At most 10⁶ mN.
-    (grams >= 1.0).then_some(grams as u32).ok_or_else(wrong)
 }

@@ -32,6 +32,7 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
         let mut bytes = Vec::new();
         file.read_to_end(&mut bytes).map_err(|error| Error::file(Access::Read, Path::new(&args.file), &error))?;
         let mut store = db.open(screen.here)?;
+        super::log::give(&mut *store, args.range.tags.as_deref())?;
         let entries = table::read::entries(&bytes, &*store, args.as_read, screen.here)?;
         named = table::read::new_names(&entries, &*store)?;
         let merged = store.merge(&mut entries.into_iter().map(Ok))?;
@@ -41,6 +42,7 @@ pub fn run(args: &ImportArgs, db: &LogPlace, screen: &mut TextOutput<'_>) -> Res
         let mut store = db.open(screen.here)?;
         let mut progress = Progress::of("importing", None);
         let merged = store.merge_all(entries.inspect(|_| progress.step()))?;
+        super::log::give(&mut *store, args.range.tags.as_deref())?;
         (merged, tag::shared(&*store)?)
     };
     if args.json {

@@ -3,14 +3,15 @@
 use std::path::Path;
 
 use crate::cli::log::{LogVerb, TagsArgs};
-use crate::deed::people;
+use crate::deed::tags as deed;
 use crate::error::Error;
 use crate::finding::memory::retired_photos;
 use crate::finding::tag;
-use crate::log::Desk;
+use crate::log::{TagHolder, TagRange};
+use crate::store::{Change as _, LogWithDrafts};
 use crate::text::TextOutput;
-use crate::words::done;
 use crate::words::errors::log_fault;
+use crate::words::{done, tags as words};
 
 /// What [`run`] answers where the log has faults.
 const FAULTY: u8 = 1;
@@ -63,14 +64,23 @@ fn forget_photos(db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, E
 
 fn tags(args: &TagsArgs, db: Option<&Path>, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
     let mut log = super::open(db, screen.here)?;
-    if let Some(text) = &args.range {
-        let desk = Desk { tags: people::tags(text)?, ..log.desk()? };
-        log.set_desk(&desk)?;
+    if let Some(text) = &args.free {
+        let (_, before) = log.change(|read| deed::give_back(read, text))?;
+        screen.say(&words::given_back(&before))?;
     }
-    let range = log.desk()?.tags;
+    give(&mut *log, args.range.as_deref())?;
     let given: Vec<u16> = log.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
-    let range = range.map(|range| range.to_string());
     let next = tag::next(&*log, &given)?.map(|next| next.to_string());
-    screen.say(&done::tags(range.as_deref(), next.as_deref()))?;
+    let desk = log.desk()?;
+    screen.say(&words::here(desk.tags.as_ref().map(TagRange::to_string).as_deref(), next.as_deref()))?;
+    let people = log.people()?;
+    for held in log.held_tags()?.iter().filter(|held| Some(held.holder) != desk.copy) {
+        screen.say(&words::held(held, people.name(held.who)))?;
+    }
     Ok(0)
+}
+
+/// Gives only these tags at this desk from now on, where some were typed.
+pub(super) fn give(log: &mut dyn LogWithDrafts, range: Option<&str>) -> Result<(), Error> {
+    Ok(range.map(|text| deed::give(log, TagHolder::Desk, deed::parse(text)?)).transpose().map(drop)?)
 }

@@ -6,14 +6,14 @@ use jiff::Timestamp;
 use tenter_core::Demand;
 use tenter_core::record::{LabelledDemand, MAX_LABEL_BYTES};
 use tenter_core::saved::Meant;
-use tenter_core::wire::{LentTags, MAX_NAME_BYTES};
+use tenter_core::wire::MAX_NAME_BYTES;
 
 use super::{Done, Refused, find};
 use crate::finding::fit::asked;
 use crate::finding::tag;
 use crate::input::{Field, Why, Wrong};
 use crate::log::handheld::{self, FromHandheld};
-use crate::log::{Device, Fabric, Fact, Here, Id, Marks, Pattern, Role, StoredTest, Subject, TagRange, fold};
+use crate::log::{Device, Fabric, Fact, Here, Id, Marks, Pattern, Role, StoredTest, Subject, fold};
 use crate::store::{Change as _, Read, Store, StoreError, WhichTests};
 
 /// The numbers that handhelds gave to tests that are in the log, and as what.
@@ -148,40 +148,8 @@ pub fn will_go_to(read: &dyn Read, test: &FromHandheld) -> Result<Option<Fabric>
     }
 }
 
-/// How many tags a handheld has for new cloths.
-const LENT: u16 = 20;
 /// The highest tag that can be dialled on it.
-const DIALLED: u16 = 999;
-
-/// The tags to lend to a handheld that has given those before `had.next`: those it has while enough are left, else the
-/// next free ones of this desk. None where they have run out.
-///
-/// # Errors
-///
-/// A log that cannot be read.
-pub fn lend(read: &dyn Read, device: u32, had: LentTags) -> Result<Option<TagRange>, StoreError> {
-    let desk = read.desk()?;
-    let range = TagRange { least: had.least, most: had.most };
-    let is_ours = desk.lent.get(&device).is_some_and(|lent| lent.contains(&range));
-    if is_ours && had.next.saturating_add(LENT / 4) <= had.most {
-        return Ok(Some(range));
-    }
-    let mut given: Vec<u16> = read.fabrics()?.iter().map(|fabric| fabric.tag.number()).collect();
-    let Some(least) = tag::next(read, &given)?.filter(|least| *least <= DIALLED) else { return Ok(None) };
-    // As far as they follow each other and nobody has one.
-    let mut most = least;
-    given.push(least);
-    while most - least + 1 < LENT && most < DIALLED {
-        match tag::next(read, &given)? {
-            Some(next) if next == most + 1 => {
-                most = next;
-                given.push(next);
-            }
-            _ => break,
-        }
-    }
-    Ok(Some(TagRange { least, most }))
-}
+pub const DIALLED: u16 = 999;
 
 /// The cloths by whose names a handheld tells its user who has a tag: the live ones with a tag of their own, the newest
 /// first, and at most `room`.

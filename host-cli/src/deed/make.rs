@@ -61,7 +61,7 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedGarment) -> Done<Garment>
         let view = find::view(&pattern, &garment.view)?;
         said.uses = Some(chosen(read, (&pattern, view), &typed.uses, garment.uses.clone(), Some(&garment))?);
     }
-    let choices = garment.choices.changed(&typed.choices);
+    let choices = typed.all_choices.clone().unwrap_or_else(|| garment.choices.changed(&typed.choices));
     if choices != garment.choices {
         let pattern = pattern_of(read, &garment)?;
         super::plan::check(&choices, (&pattern, find::view(&pattern, &garment.view)?))?;
@@ -139,7 +139,8 @@ pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str
     if let (Some((text, _)), true) = (length, open.len() > 1) {
         return Err(Wrong::new(Field::Length, text, Why::OfOneRole).into());
     }
-    let (mut facts, mut cuts): (Vec<Fact>, Vec<RoleCut>) = (Vec::new(), Vec::new());
+    let unit = length.and_then(|(text, _)| unit_of(text)).unwrap_or_default();
+    let (mut facts, mut cuts): (Vec<Fact>, Vec<(RoleCut, Length)>) = (Vec::new(), Vec::new());
     for (role, fabric) in open {
         let tag = fabric.tag;
         if fabric.is_seen() {
@@ -148,19 +149,20 @@ pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str
         let had = fabric.length.ok_or(Refused::LengthNotKnown(tag))?;
         let asked = length.map(|(_, length)| length).or_else(|| takes(&fabric, &role));
         let asked = asked.ok_or_else(|| Refused::CutHowMuch { number, role: role.name.clone() })?;
-        // One cloth may serve several roles.
-        let before = facts.iter().map(|fact| match fact {
-            Fact::FabricCutFor { fabric: id, length, .. } if *id == fabric.id => i64::from(length.steps()),
-            _ => 0,
-        });
-        if before.sum::<i64>() + i64::from(asked.steps()) > i64::from(had.steps()) {
-            let unit = length.and_then(|(text, _)| unit_of(text)).unwrap_or_default();
-            return Err(Refused::TooLittleToCut { tag, role: role.name, asked, had, unit });
-        }
         facts.push(Fact::FabricCutFor { fabric: fabric.id, length: asked, garment: garment.id, role: role.id });
-        cuts.push(RoleCut { role: role.name, cloth: NamedCloth::from(&fabric), length: asked });
+        cuts.push((RoleCut { role: role.name, cloth: NamedCloth::from(&fabric), length: asked }, had));
     }
-    Ok((facts, (garment, cuts)))
+    // One cloth may serve several roles.
+    for (cut, had) in &cuts {
+        let same = || cuts.iter().map(|(other, _)| other).filter(|other| other.cloth.tag == cut.cloth.tag);
+        let asked =
+            same().fold(Length::ZERO, |sum, one| Length::from_steps(sum.steps().saturating_add(one.length.steps())));
+        if asked > *had {
+            let roles = same().map(|one| one.role.clone()).collect();
+            return Err(Refused::TooLittleToCut { tag: cut.cloth.tag, number, roles, asked, had: *had, unit });
+        }
+    }
+    Ok((facts, (garment, cuts.into_iter().map(|(cut, _)| cut).collect())))
 }
 
 /// Ticks stages of the work off, or takes ticks back; hands the garment back as it was.
@@ -170,16 +172,30 @@ pub fn cut(read: &dyn Read, which: &str, role: Option<&str>, length: Option<&str
 /// No such garment, or a stage that it does not have.
 pub fn tick(read: &dyn Read, which: &str, stages: &[Stage], done: bool) -> Done<Garment> {
     let garment = live(read, which)?;
-    let patterns = read.patterns()?;
-    let known = stages_of(&garment, &patterns);
+    let known = stages_of(&garment, &read.patterns()?);
     if let Some(stage) = stages.iter().copied().find(|stage| !known.contains(stage)) {
         return Err(Refused::NoStage { number: garment.number, stage, known });
     }
     let ticked =
         |stage: &Stage| stages.contains(stage) && done || is_ticked(&garment, *stage) && !stages.contains(stage);
+    Ok((vec![ticks(&garment, &known, ticked)], garment))
+}
+
+/// Ticks just these stages of the work off; hands the garment back as it was.
+///
+/// # Errors
+///
+/// No such garment.
+pub fn ticked(read: &dyn Read, which: &str, stages: &[Stage]) -> Done<Garment> {
+    let garment = live(read, which)?;
+    let known = stages_of(&garment, &read.patterns()?);
+    Ok((vec![ticks(&garment, &known, |stage| stages.contains(stage))], garment))
+}
+
+fn ticks(garment: &Garment, known: &[Stage], ticked: impl Fn(&Stage) -> bool) -> Fact {
     let ticked = known.iter().filter(|stage| ticked(stage)).map(|stage| stage.word().to_owned()).collect();
     let change = GarmentChange { ticked: Some(ticked), ..GarmentChange::default() };
-    Ok((vec![Fact::GarmentChanged { garment: garment.id, change }], garment))
+    Fact::GarmentChanged { garment: garment.id, change }
 }
 
 fn cut_length(text: &str) -> Result<Length, Wrong> {

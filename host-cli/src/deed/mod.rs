@@ -13,7 +13,9 @@ pub mod plan;
 pub mod pull;
 mod refused;
 pub mod remember;
+pub mod size;
 pub mod sync;
+pub mod tags;
 pub mod wash;
 
 pub use refused::{Refused, Thing};

@@ -1,9 +1,9 @@
-//! Naming the people who pull, and finding out that two are one; which tags are given here.
+//! Naming the people who pull, and finding out that two are one; new tags for cloths that share one.
 
 use super::{Done, Refused, find};
 use crate::finding::tag::{self, Renumbered};
-use crate::input::{Field, Why, Wrong, person};
-use crate::log::{Desk, Fabric, FabricChange, Fact, Id, Ids, People, Person, TagRange};
+use crate::input::{Field, person};
+use crate::log::{Desk, Fabric, FabricChange, Fact, Id, Ids, People, Person};
 use crate::store::Read;
 
 /// Who pulls, found or named just now.
@@ -102,18 +102,6 @@ pub fn merge(read: &dyn Read, text: &str, into: Option<&str>) -> Done<(Person, u
         0 => Err(Refused::OnePerson(text.trim().to_owned())),
         count => Ok((facts, (into, count))),
     }
-}
-
-/// Reads the tags that are given at a desk: a range, or `all`.
-///
-/// # Errors
-///
-/// A text that is neither.
-pub fn tags(text: &str) -> Result<Option<TagRange>, Wrong> {
-    if text.trim().eq_ignore_ascii_case("all") {
-        return Ok(None);
-    }
-    TagRange::parse(text).map(Some).ok_or_else(|| Wrong::new(Field::Tags, text, Why::NotTags))
 }
 
 /// The desk with somebody who pulls there from now on, unless it remembers one.

@@ -4,7 +4,7 @@ use tenter_core::making::caution::Job;
 use tenter_core::making::elastic::{Drawcord, Fastened};
 use tenter_core::making::garment::Detail;
 use tenter_core::making::zip::ZipEnds;
-use tenter_core::{Answer, Confidence, Length, Unit};
+use tenter_core::{Answer, Confidence, Figure, Length, Unit};
 
 use super::make::pattern_of;
 use super::{Refused, find};
@@ -13,6 +13,7 @@ use crate::finding::plan::kind::{kind, said};
 use crate::finding::plan::{PlanWanted, PlannedCord, RoleChoice, SeamWanted, USUAL_CORD, ViewPlan, WantedKind};
 use crate::finding::size::{ElasticWanted, Sized, ZipWanted};
 use crate::input::plan::TypedPlan;
+use crate::input::size::ElasticMeasure;
 use crate::input::synonym::{SEAM, ZIP_ENDS};
 use crate::input::{self, Field, Why, Wrong, amount::cloth, making};
 use crate::log::{Choices, Garment, Id, Pattern, Role};
@@ -226,12 +227,13 @@ fn shown_in(unit: Unit, typed: &str) -> Unit {
     if unit == Unit::default() { input::unit_of(typed).unwrap_or(Unit::Cm) } else { unit }
 }
 
-/// `soft waist 76cm`.
+/// `soft waist 76cm 25mm over 100cm gives 80%`.
 fn elastic(text: &str, sized: &mut Sized, confidence: Confidence, unit: Unit) -> Result<(), Refused> {
     let (kind, place, measure) = input::size::elastic(text)?;
-    let (length, width) = input::size::with_width(Field::Elastic, measure)?;
-    let unit = shown_in(unit, measure);
-    let wanted = ElasticWanted { kind, place, measure: length, must_pass: None };
+    let ElasticMeasure { length, width, over, gives } = input::size::elastic_measure(measure)?;
+    let unit = shown_in(unit, measure.split_whitespace().next().unwrap_or(measure));
+    let gives = gives.map(Figure::exact);
+    let wanted = ElasticWanted { kind, place, measure: length, must_pass: over, gives };
     let judged = sized.elastic(&wanted, confidence, unit);
     judged
         .and_then(|()| sized.casing(kind, width, (false, false), unit))

@@ -4,7 +4,7 @@ use tenter_core::making::garment::{Detail, GarmentKind, Stage};
 use tenter_core::{Length, Unit};
 
 use crate::input::{Doubted, Field, Wrong};
-use crate::log::{Id, Tag, TagRange};
+use crate::log::{HeldTags, Id, Tag, TagRange};
 use crate::store::StoreError;
 
 /// Why a deed cannot be done; then nothing was.
@@ -67,6 +67,21 @@ pub enum Refused {
     /// There is no tag left, of all or of those of this desk.
     #[error("no tag left")]
     NoTagLeft(Option<TagRange>),
+    /// A range of tags that meets one that somebody else holds.
+    #[error("tags held")]
+    TagsHeld {
+        /// The range that was wanted.
+        range: TagRange,
+        /// Who holds what.
+        held: HeldTags,
+        /// The name of who took it, where that is known.
+        who: Option<String>,
+        /// A range as long that nobody holds; none where there is none behind it.
+        free: Option<TagRange>,
+    },
+    /// A range of tags that nobody holds.
+    #[error("tags not held")]
+    TagsNotHeld(TagRange),
     /// Nothing was said that would change anything.
     #[error("nothing changed")]
     NothingChanged(Thing),
@@ -380,9 +395,11 @@ pub enum Refused {
     TooLittleToCut {
         /// The tag of the cloth.
         tag: Tag,
-        /// The role.
-        role: String,
-        /// What was to be cut.
+        /// The number of the garment.
+        number: u16,
+        /// The roles.
+        roles: Vec<String>,
+        /// What they take together.
         asked: Length,
         /// What is on hand.
         had: Length,

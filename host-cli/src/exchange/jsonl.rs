@@ -318,6 +318,7 @@ fn unsound(entry: &Entry, value: &Value) -> Option<Unsound> {
     match &entry.fact {
         Fact::FabricAdded(change) if change.tag.is_none() || change.name.is_none() => Some(Unsound::Unnamed),
         Fact::FabricAdded(change) | Fact::FabricChanged { change, .. } => unsound_change(change),
+        Fact::TagsTaken { tags: Some(tags), .. } if tags.least == 0 || tags.least > tags.most => Some(Unsound::TagZero),
         Fact::FabricCut { length, .. } | Fact::FabricCutFor { length, .. } if negative(*length) => {
             Some(Unsound::Negative)
         }

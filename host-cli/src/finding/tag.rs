@@ -1,6 +1,6 @@
 //! Which cloths have a tag.
 
-use crate::log::{Fabric, TagRange};
+use crate::log::Fabric;
 use crate::store::{Read, StoreError, WhichTests};
 
 /// The cloths that have a tag, retired ones left out: usually one, more after two logs were merged.
@@ -30,12 +30,10 @@ pub fn only(read: &dyn Read, tag: u16) -> Result<Option<Fabric>, StoreError> {
 ///
 /// A log that cannot be read.
 pub fn next(read: &dyn Read, given: &[u16]) -> Result<Option<u16>, StoreError> {
-    let desk = read.desk()?;
-    // A tag that waits in the inbox is pinned to a cloth, and one that was lent may be by now.
+    // A tag that waits in the inbox is pinned to a cloth.
     let mut given = given.to_vec();
     given.extend(read.tests(WhichTests::Inbox)?.iter().filter_map(|test| test.said.tag));
-    given.extend(desk.lent.values().flatten().flat_map(|lent| lent.least..=lent.most));
-    Ok(desk.tags.unwrap_or(TagRange::ALL).next(&given))
+    Ok(read.free_tags()?.next(&given))
 }
 
 /// A number that more than one live cloth has, as may happen when two logs come together.

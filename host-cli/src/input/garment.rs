@@ -21,8 +21,10 @@ pub struct TypedGarment {
     pub note: Option<String>,
     /// Cloths for roles: `main=7`.
     pub uses: Vec<String>,
-    /// What its plan is made from.
+    /// What its plan is made from, beside what was said before.
     pub choices: Choices,
+    /// All that its plan is made from, in the place of what was said before.
+    pub all_choices: Option<Choices>,
 }
 
 /// What is said, without the cloths.

@@ -5,6 +5,7 @@ pub mod cloth;
 pub mod described;
 pub mod doubt;
 pub mod garment;
+pub mod hang;
 pub mod learned;
 pub mod making;
 mod misuse;

@@ -2,13 +2,70 @@
 
 use tenter_core::Length;
 use tenter_core::making::elastic::{Edging, Kind};
-use tenter_core::making::zip::ZipEdge;
-use tenter_core::{Figure, Limit, Unit};
+use tenter_core::making::garment::GarmentKind;
+use tenter_core::making::zip::{ZipEdge, ZipEnds};
+use tenter_core::{Figure, Limit, Ratio, Unit};
 
 use super::amount::cloth;
 use super::cloth::name;
 use super::synonym::{EDGING, ELASTIC};
 use super::{Field, Why, Wrong};
+
+/// What is to be sized, as typed.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct TypedSize {
+    /// Girths: `hip=104cm/101cm`.
+    pub girth: Vec<String>,
+    /// Openings: `head=57cm/48cm`.
+    pub opening: Vec<String>,
+    /// How much smaller than the body it is to be cut.
+    pub reduce: Option<String>,
+    /// The kind of elastic.
+    pub elastic: Option<Kind>,
+    /// Where the elastic goes.
+    pub place: Option<Edging>,
+    /// What the elastic is cut for.
+    pub measure: Option<String>,
+    /// The widest part that the closed loop must pass.
+    pub widest: Option<String>,
+    /// How far the elastic stretches.
+    pub gives: Option<String>,
+    /// The width of the elastic.
+    pub elastic_width: Option<String>,
+    /// Whether the elastic is stitched through.
+    pub stitched: bool,
+    /// The edge of a zip.
+    pub zip: Option<String>,
+    /// What the neck or waist seam takes of that edge.
+    pub zip_neck: Option<String>,
+    /// What the hem takes of that edge.
+    pub zip_hem: Option<String>,
+    /// How the zip ends.
+    pub zip_ends: Option<ZipEnds>,
+    /// The edge that a cord draws in, laid open.
+    pub cord: Option<String>,
+    /// The width of the cord.
+    pub cord_width: Option<String>,
+    /// Whether the cord is tied, without stops.
+    pub cord_tied: bool,
+    /// Whether a child wears it.
+    pub child: bool,
+    /// The kind of garment.
+    pub kind: Option<GarmentKind>,
+    /// The unit that was asked for.
+    pub shown: Option<Unit>,
+}
+
+impl TypedSize {
+    /// The unit of the text: what was asked for, or that of the first measure typed.
+    #[must_use]
+    pub fn unit(&self) -> Unit {
+        let measures = self.girth.iter().chain(&self.opening).map(|text| text.rsplit('/').next().unwrap_or(text));
+        let others = [&self.measure, &self.zip, &self.cord].into_iter().flatten().map(String::as_str);
+        let typed = measures.chain(others).find_map(super::unit_of);
+        self.shown.or(typed).unwrap_or(Unit::Cm)
+    }
+}
 
 /// A body measure with a finished one.
 #[derive(Debug, Clone)]
@@ -53,6 +110,34 @@ pub fn elastic(text: &str) -> Result<(Kind, Edging, &str), Wrong> {
     let read = |(kind, place): (&str, &str)| Some((ELASTIC.typed(kind)?, EDGING.typed(place)?));
     let (kind, place) = halves.filter_map(read).next().ok_or_else(wrong)?;
     Ok((kind, place, measure))
+}
+
+/// What is said of the measure of an elastic beside its length.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ElasticMeasure {
+    /// What it is cut for.
+    pub length: Length,
+    /// Its own width.
+    pub width: Option<Length>,
+    /// The widest part that the closed loop must pass.
+    pub over: Option<Length>,
+    /// How far it stretches, taken as exact.
+    pub gives: Option<Ratio>,
+}
+
+/// What follows the kind and the place of an elastic: `76cm`, `76cm 25mm over 100cm gives 80%`.
+///
+/// # Errors
+///
+/// A text that is none.
+pub fn elastic_measure(text: &str) -> Result<ElasticMeasure, Wrong> {
+    let lower = text.to_ascii_lowercase();
+    let (rest, gives) = lower.split_once(" gives ").map_or((lower.as_str(), None), |(rest, gives)| (rest, Some(gives)));
+    let (rest, over) = rest.split_once(" over ").map_or((rest, None), |(rest, over)| (rest, Some(over)));
+    let (length, width) = with_width(Field::Elastic, rest)?;
+    let over = over.map(|over| cloth(Field::Elastic, over)).transpose()?;
+    let gives = gives.map(|gives| exact(Field::Elastic, gives)).transpose()?.map(|figure| figure.ratio);
+    Ok(ElasticMeasure { length, width, over, gives })
 }
 
 /// A length, and after it the width of what is so long, where that was said: `76cm`, `76 cm 25 mm`.
@@ -104,6 +189,18 @@ mod tests {
         for text in ["", "soft waist", "76cm", "soft 76cm", "waist 76cm", "soft nowhere 76cm"] {
             assert!(elastic(text).is_err(), "{text}");
         }
+    }
+
+    #[test]
+    fn an_elastic_may_say_what_it_passes() {
+        let mm = |mm| Length::from_mm(mm);
+        let bare = ElasticMeasure { length: mm(760), width: None, over: None, gives: None };
+        assert_eq!(elastic_measure("76cm"), Ok(bare));
+        let over = ElasticMeasure { width: Some(mm(25)), over: Some(mm(1000)), ..bare };
+        assert_eq!(elastic_measure("76cm 25mm over 100cm"), Ok(over));
+        let gives = ElasticMeasure { gives: Ratio::new(80, 100), ..over };
+        assert_eq!(elastic_measure("76cm 25mm Over 100cm gives 80%"), Ok(gives));
+        assert!(elastic_measure("76cm over").is_err() && elastic_measure("76cm over wide").is_err());
     }
 
     #[test]

@@ -14,6 +14,9 @@ pub struct Desk {
     /// Who pulls here where nobody says otherwise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub who: Option<Id>,
+    /// Under what name this copy of the log takes tags; none where it never did.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub copy: Option<Id>,
     /// The tags that are given here; none for all.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tags: Option<TagRange>,

@@ -6,11 +6,13 @@ use tenter_core::{Grain, Length, Unit};
 
 use super::fabric::{FabricChange, WashMarks};
 use super::garment::GarmentChange;
+use super::held::TagHolder;
 use super::id::Id;
 use super::json::{mm, unit};
 use super::learned::Learned;
 use super::pattern::{PatternChange, RoleChange};
 use super::photo::PhotoSaid;
+use super::tag::TagRange;
 use super::tested::Tested;
 
 /// One thing that was said.
@@ -101,6 +103,7 @@ impl Entry {
             | Fact::TestDropped { test, .. }
             | Fact::TestRestored { test } => Subject::Test(*test),
             Fact::UnitsSet { .. } => Subject::Log(self.id),
+            Fact::TagsTaken { .. } => Subject::Tags,
             Fact::PersonNamed { person, .. } | Fact::PersonMerged { person, .. } => Subject::Person(*person),
             Fact::PatternAdded(_) => Subject::Pattern(self.id),
             Fact::PatternChanged { pattern, .. }
@@ -137,6 +140,8 @@ pub enum Subject {
     Person(Id),
     /// The log itself, as the entry with this identifier says.
     Log(Id),
+    /// Which tags are whose.
+    Tags,
 }
 
 impl Subject {
@@ -151,6 +156,7 @@ impl Subject {
             | Self::Garment(id)
             | Self::Person(id)
             | Self::Log(id) => id,
+            Self::Tags => Id::TAGS,
         }
     }
 }
@@ -407,6 +413,16 @@ pub enum Fact {
         person: Id,
         /// Who it is.
         same_as: Id,
+    },
+    /// Somebody took tags to give them, so that nobody else gives them; or gave them back.
+    TagsTaken {
+        /// Who: a copy of the log, or a handheld.
+        holder: Id,
+        /// What kind of thing it is.
+        by: TagHolder,
+        /// Which; none where they are given back.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tags: Option<TagRange>,
     },
     /// The person chose a unit, of bare numbers and of the texts. The first in a log counts, so that what a bare number
     /// means there never changes.

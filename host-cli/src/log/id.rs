@@ -27,6 +27,9 @@ const TOO_LATE: u64 = 7_258_118_400_000;
 pub struct Id(Ulid);
 
 impl Id {
+    /// What entries are about that tell whose tags are whose: the time of no entry.
+    pub const TAGS: Self = Self(Ulid::from_parts(0, 1));
+
     /// The identifier of something that names itself: its time and 80 bits drawn from it. Two machines that met the
     /// same thing give it the same identifier.
     #[must_use]

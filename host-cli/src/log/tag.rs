@@ -128,18 +128,14 @@ impl TagRange {
 
     /// Whether a tag is one of them.
     #[must_use]
-    pub const fn holds(self, tag: u16) -> bool {
-        self.least <= tag && tag <= self.most
+    pub fn holds(self, tag: u16) -> bool {
+        (self.least..=self.most).contains(&tag)
     }
 
-    /// The tag for the next cloth: the lowest above all that are `given` in this range; where those have run out, the
-    /// lowest of it that nobody has; none where it is full.
+    /// Whether both have a tag in common.
     #[must_use]
-    pub fn next(self, given: &[u16]) -> Option<u16> {
-        let mine = given.iter().copied().filter(|tag| self.holds(*tag));
-        let next = mine.max().map_or(Some(self.least), |highest| highest.checked_add(1));
-        let next = next.filter(|next| *next <= self.most);
-        next.or_else(|| (self.least..=self.most).find(|tag| !given.contains(tag)))
+    pub const fn meets(self, other: Self) -> bool {
+        self.least <= other.most && other.least <= self.most
     }
 }
 
@@ -168,17 +164,15 @@ mod tests {
     }
 
     #[test]
-    fn the_next_tag_is_above_those_given_and_within_the_range() {
-        let range = TagRange { least: 100, most: 103 };
-        assert_eq!(range.next(&[1, 2, 500]), Some(100));
-        assert_eq!(range.next(&[1, 101, 500]), Some(102));
-        assert_eq!(range.next(&[101, 103]), Some(100), "the first that is free");
-        assert_eq!(range.next(&[100, 101, 102, 103]), None);
-        assert_eq!(TagRange::ALL.next(&[]), Some(1));
-        assert_eq!(TagRange::ALL.next(&[u16::MAX]), Some(1));
+    fn a_range_is_read_as_it_is_typed() {
         for text in ["", "100", "0-9", "9-1", "1-70000", "a-b"] {
             assert_eq!(TagRange::parse(text), None, "{text}");
         }
-        assert_eq!(TagRange::parse("100 \u{2013} 199"), TagRange::parse("100 to 199"));
+        let range = TagRange { least: 100, most: 199 };
+        for text in ["100 \u{2013} 199", "100 to 199", "#100..199"] {
+            assert_eq!(TagRange::parse(text), Some(range), "{text}");
+        }
+        assert_eq!([100, 199, 99, 200].map(|tag| range.holds(tag)), [true, true, false, false]);
+        assert_eq!([1, 199, 200].map(|least| range.meets(TagRange { least, most: 300 })), [true, true, false]);
     }
 }

@@ -20,6 +20,7 @@ use crate::picture::gauge::{self, GaugeKey};
 use crate::words::answer;
 use crate::words::figures::poorly as poorly_words;
 use crate::words::fit::{because, chance, not_asked};
+use crate::words::page::told;
 use crate::words::pattern::{self, asks};
 use crate::words::terms as words;
 
@@ -124,7 +125,7 @@ impl<'a> Book<'a> {
 
     fn summary(&self, made: &str) -> String {
         let count = match self.cloths.len() {
-            0 => "No cloth yet. Begin with tenter cloth add NAME".to_owned(),
+            0 => "No cloth yet".to_owned(),
             1 => "1 cloth".to_owned(),
             many => format!("{many} cloths"),
         };
@@ -170,6 +171,6 @@ fn fit(candidate: &Candidate<'_>, view: &Fitted<'_>) -> Fit {
         sign: answer::sign(verdict),
         word: answer::word(verdict),
         class: class(verdict),
-        worth: worth.into_iter().flatten().map(|one| together(&one)).collect(),
+        worth: worth.into_iter().flatten().map(|one| told(&one)).collect(),
     }
 }

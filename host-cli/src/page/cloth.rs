@@ -17,6 +17,7 @@ use crate::words::answer;
 use crate::words::cloth as about;
 use crate::words::figures::{grade, recovery_grade, ruled_out};
 use crate::words::fit::{because, not_asked};
+use crate::words::page::told;
 use crate::words::terms as words;
 use crate::words::terms::duration;
 use crate::words::{check, counts, memory, quantity, washing};
@@ -179,7 +180,7 @@ fn judgement(role: &Role, candidate: &Candidate<'_>, view: &Fitted<'_>) -> Judge
         sign: answer::sign(verdict),
         word: answer::word(verdict),
         class: class(verdict),
-        why: together(&why),
+        why: told(&why),
     }
 }
 
@@ -222,9 +223,15 @@ fn line_of(what: &str, figure: &Figure, grade: Option<&str>, confidence: Confide
 
 fn rows(shown: &Shown<'_>) -> Vec<SourcedLine> {
     let mut rows = Vec::new();
-    let mut add = |label, words: String, source| rows.push(SourcedLine { label, words: together(&words), source });
+    // What a person wrote stands as it is; of our words those that name a command are left out.
+    let mut add = |label, words: String, source| {
+        let words = if matches!(label, "learned" | "made" | "kept") { together(&words) } else { told(&words) };
+        if !words.is_empty() {
+            rows.push(SourcedLine { label, words, source });
+        }
+    };
     if shown.standing.is_empty() {
-        add("stretch", format!("not measured: tenter pull {}", shown.fabric.tag), String::new());
+        add("stretch", "not measured yet".to_owned(), String::new());
     }
     for standing in &shown.standing {
         if let Some(words) = rested(standing, shown.confidence) {

@@ -7,6 +7,7 @@ use super::{rendered, together};
 use crate::finding::plan::{PlanPart, PlanTopic, PlannedRole, ViewPlan};
 use crate::log::Tag;
 use crate::words::fit::chance;
+use crate::words::page::told;
 use crate::words::pattern::{asks, has_views, titled};
 use crate::words::plan::{garment, missing, overall, poorly, section, takes};
 use crate::words::{answer, terms};
@@ -148,8 +149,17 @@ fn printed(plan: &ViewPlan, part: &PlanPart, why: bool, unit: Unit) -> Printed {
     let section = section(plan, part, unit);
     let lines = section.lines.into_iter().map(|spoken| {
         let about = if care { "" } else { spoken.about };
-        let why = if why { together(&format!("{} [{}]", spoken.why, spoken.source)) } else { String::new() };
-        Line { about, text: together(&spoken.text), why, is_note: spoken.is_note }
+        let why = if why {
+            format!("{} [{}]", told(&spoken.why), together(&spoken.source.to_string()))
+        } else {
+            String::new()
+        };
+        Line { about, text: told(&spoken.text), why, is_note: spoken.is_note }
     });
-    Printed { care, done: section.done, lines: lines.collect(), head: together(&section.head) }
+    Printed {
+        care,
+        done: section.done,
+        lines: lines.filter(|line| !line.text.is_empty()).collect(),
+        head: together(&section.head),
+    }
 }

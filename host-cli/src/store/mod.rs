@@ -25,8 +25,10 @@ use std::path::{Path, PathBuf};
 
 use tenter_core::Unit;
 
+use crate::log::held::held;
 use crate::log::{
-    Desk, Entry, Fabric, Fact, Garment, Hands, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
+    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName,
+    StoredTest, Subject,
 };
 
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
@@ -179,6 +181,25 @@ pub trait Read {
     ///
     /// A log that cannot be read at all.
     fn faults(&self) -> Result<Vec<LogFault>, StoreError>;
+
+    /// Which tags are whose, in the order in which they were taken.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn held_tags(&self) -> Result<Vec<HeldTags>, StoreError> {
+        Ok(held(&self.history(Subject::Tags)?))
+    }
+
+    /// The tags that may be given at this desk.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn free_tags(&self) -> Result<FreeTags, StoreError> {
+        let desk = self.desk()?;
+        Ok(FreeTags::of(&self.held_tags()?, desk.copy, desk.tags))
+    }
 
     /// The tests as a list.
     ///

@@ -42,7 +42,7 @@ impl Touched {
             Subject::Role(id) => self.roles.insert(id),
             Subject::Garment(id) => self.garments.insert(id),
             Subject::Person(id) => self.people.insert(id),
-            Subject::Log(_) => false,
+            Subject::Log(_) | Subject::Tags => false,
         };
     }
 

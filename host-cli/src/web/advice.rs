@@ -4,6 +4,7 @@ use tenter_core::Grain;
 use tenter_core::making::garment::SeamKind;
 use tenter_core::making::handling::Layer;
 use tenter_core::making::hanging::{METHODS, Specimen};
+use tenter_core::making::source::Source;
 
 use super::form::{FieldKind, Form, FormField, members, or_none};
 use super::measure::cloths;
@@ -16,7 +17,7 @@ use crate::finding::handle::{Handle, HandleWanted, Handled, NoSeams, layered};
 use crate::finding::hang::{Hang, Hung};
 use crate::finding::pair::{Pairing, SeamAsked, Unjoined};
 use crate::input::synonym::{GRAIN, KIND, SEAM};
-use crate::input::{self, Field, Why, Wrong, amount, size as typed};
+use crate::input::{self, Field, Why, Wrong, amount, hang as typed_hang, size as typed};
 use crate::words::page::told;
 use crate::words::{handle as handle_words, hang as hang_words, pair as pair_words, terms};
 
@@ -176,7 +177,17 @@ pub fn hang(visit: &mut Visit<'_>) -> Answered {
             "method",
             "The tension of a published test",
             FieldKind::List(METHODS.iter().map(name).collect()),
-        ));
+        ))
+        .ask(
+            FormField::text("tension", "Or a tension of your own")
+                .hint("3.5N for each centimetre of width")
+                .of(&[Field::Tension]),
+        )
+        .ask(
+            FormField::text("mass", "Or a mass that you have, to see its tension")
+                .hint("500g, 3lb")
+                .of(&[Field::HungMass]),
+        );
     let form = why(form).filled_if(&visit.query);
     let found = if visit.query.has("width") { hung(visit) } else { Ok(Vec::new()) };
     page("Which weight to hang", "A weight pulls the same every day. A hand does not.", form, found)
@@ -187,12 +198,17 @@ fn hung(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
     let width = amount::cloth(Field::Width, text)?;
     let unit = input::unit_of(text).unwrap_or(visit.unit);
     let piece = if query.get("piece") == Specimen::Loop.word() { Specimen::Loop } else { Specimen::Strip };
-    let wanted = query.get("method");
-    let Some(method) = METHODS.iter().find(|one| format!("{} {}", one.standard, one.cloth) == wanted) else {
-        return Ok(Vec::new());
+    let method = || METHODS.iter().find(|one| format!("{} {}", one.standard, one.cloth) == query.get("method"));
+    let hung = Hung { width, piece, unit };
+    let hang = match (query.typed("mass"), query.typed("tension")) {
+        (Some(mass), _) => Hang::tension(hung, typed_hang::mass(&mass)?),
+        (None, Some(tension)) => Hang::mass(hung, (typed_hang::tension(&tension)?, Source::Own)),
+        (None, None) => match method() {
+            Some(method) => Hang::mass(hung, (method.tension(), method.source)),
+            None => return Ok(Vec::new()),
+        },
     };
-    let wrong = |error| Wrong::new(Field::Width, text, Why::Making(error));
-    let hang = Hang::mass(Hung { width, piece, unit }, (method.tension(), method.source)).map_err(wrong)?;
+    let hang = hang.map_err(|error| Wrong::new(Field::Width, text, Why::Making(error)))?;
     let with_why = query.get("why") == "yes";
     let cautions = hang_words::cautions(&hang).iter().map(|line| told(&line.text)).collect();
     let mut parts = vec![PagePart::Notice("First".to_owned(), cautions)];

@@ -208,7 +208,10 @@ impl Form {
     pub fn filled_if(mut self, fields: &Fields) -> Self {
         for input in self.all() {
             if fields.has(input.name) {
-                fields.get(input.name).clone_into(&mut input.value);
+                input.value = match input.kind {
+                    FieldKind::Several(_) => fields.all(input.name).collect::<Vec<_>>().join("\n"),
+                    _ => fields.get(input.name).to_owned(),
+                };
             }
         }
         self

@@ -2,25 +2,29 @@
 
 use super::cloths::deeds::{learned_in, lessons};
 use super::cloths::edit::again;
-use super::fields::fresh;
+use super::fields::{Fields, fresh};
 use super::form::{FieldKind, Form, FormField, or_none};
 use super::part::{Cell, Link, PagePart, Row};
 use super::patterns::pattern;
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit, cloth};
-use super::{Method, Response, printed};
+use super::{Method, Response, choices, printed};
 use crate::deed::{Refused, find, make as deed, plan};
 use crate::finding::make::{MadeGarment, Workroom};
+use crate::finding::plan::kind::kind;
 use crate::input::Field;
 use crate::input::garment::TypedGarment;
 use crate::input::plan::TypedPlan;
-use crate::log::{Fact, Garment, GarmentState, Id, Pattern, Subject};
+use crate::input::synonym::STAGE;
+use crate::log::{Choices, Fact, Garment, GarmentState, Id, Pattern, Role, Subject};
 use crate::page::made;
 use crate::store::Read;
 use crate::words::cloth::title;
 use crate::words::make as words;
 use crate::words::page::told;
+use crate::words::plan::work::stage as stage_name;
 use crate::words::quantity;
+use tenter_core::making::garment::Stage;
 
 /// The address of a garment.
 fn address(id: Id) -> String {
@@ -69,7 +73,7 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
 }
 
 /// A choice of cloth for each role of a view; `uses` are those chosen before.
-fn uses(
+pub fn uses(
     read: &dyn Read,
     form: Form,
     pattern: &Pattern,
@@ -93,11 +97,17 @@ const ROLES: [&str; 12] =
     ["use0", "use1", "use2", "use3", "use4", "use5", "use6", "use7", "use8", "use9", "use10", "use11"];
 
 /// The cloths that were chosen, as `role=cloth`, where they changed.
-fn chosen(visit: &Visit<'_>, pattern: &Pattern, view: &str) -> Vec<String> {
+pub fn chosen(sent: &Fields, pattern: &Pattern, view: &str) -> Vec<String> {
     let roles = pattern.view(view).zip(ROLES);
-    let differs = |name: &str| visit.sent.get(name) != visit.sent.get(&format!("had_{name}"));
-    let named = roles.filter(|(_, name)| differs(name) && !visit.sent.get(name).is_empty());
-    named.map(|(role, name)| format!("{}={}", role.name, visit.sent.get(name))).collect()
+    let differs = |name: &str| sent.get(name) != sent.get(&format!("had_{name}"));
+    let named = roles.filter(|(_, name)| differs(name) && !sent.get(name).is_empty());
+    named.map(|(role, name)| format!("{}={}", role.name, sent.get(name))).collect()
+}
+
+/// What a garment of a view is and has.
+fn choices_of(form: Form, (pattern, view): (&Pattern, &str), had: &Choices) -> Form {
+    let roles: Vec<&Role> = pattern.view(view).collect();
+    choices::asked(form, had, kind(had, &roles))
 }
 
 /// For whom and by when.
@@ -117,6 +127,7 @@ pub fn begin(visit: &mut Visit<'_>, id: &str) -> Answered {
     let to = super::patterns::of_view(pattern.id, "begin", &view);
     let form = about(Form::new("begin", &to, "Begin it").once(fresh(visit.here)));
     let form = uses(&*visit.log, form, &pattern, &view, None)?;
+    let form = choices_of(form, (&pattern, &view), &Choices::default());
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Garments, &format!("Begin {}", super::patterns::title(&pattern, &view)));
         page.push(PagePart::Form(Box::new(form)));
@@ -134,7 +145,8 @@ pub fn begin(visit: &mut Visit<'_>, id: &str) -> Answered {
         whom: visit.sent.typed("whom"),
         by: visit.sent.typed("by"),
         note: visit.sent.typed("note"),
-        uses: chosen(visit, &pattern, &view),
+        uses: chosen(&visit.sent, &pattern, &view),
+        choices: choices::sent(&visit.sent, &Choices::default()),
         ..TypedGarment::default()
     };
     let names = [pattern.id.to_string(), view.clone()];
@@ -182,6 +194,7 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
     let form = |id, button: &str| Form::new(id, format!("{to}/{id}"), button).once(fresh(visit.here));
     page.push(PagePart::Links(vec![
         Link::new(format!("{to}/plan"), "The plan, to print").about("From the wash to the last press").first(),
+        Link::new(format!("{to}/plan?why=yes"), "The plan with its reasons").about("And where each line comes from"),
     ]));
     match making.state {
         GarmentState::Open => {
@@ -212,6 +225,13 @@ fn page(visit: &Visit<'_>, making: &MadeGarment, wrong: Option<(&'static str, Re
                     vec![put(one), put(back)],
                 ));
             }
+            let stages =
+                making.stages.iter().map(|(stage, _)| (stage.word().to_owned(), stage_name(*stage).to_owned()));
+            let done: Vec<&str> = making.done_stages().into_iter().map(Stage::word).collect();
+            let tick = form("tick", "Store the ticks").quiet().ask(
+                FormField::new("stages", "What is done", FieldKind::Several(stages.collect())).value(done.join("\n")),
+            );
+            page.push(PagePart::Fold("Tick off the work".to_owned(), false, vec![put(tick)]));
             page.push(PagePart::Fold(
                 "It is finished".to_owned(),
                 matches!(&wrong, Some(("done", _))),
@@ -260,10 +280,12 @@ pub fn act(visit: &mut Visit<'_>, id: &str, what: &str) -> Answered {
     let (role, length) = (visit.sent.typed("role"), visit.sent.typed("length"));
     let (note, learned) = (visit.sent.get("note").to_owned(), learned_in(visit));
     let (role, length) = (role.as_deref(), length.as_deref());
+    let stages: Vec<Stage> = visit.sent.all("stages").filter_map(|word| STAGE.typed(word)).collect();
     let facts = |read: &dyn Read| -> Result<(Vec<Fact>, ()), Refused> {
         Ok((
             match what {
                 "cut" | "cut-one" => deed::cut(read, &which, role, length)?.0,
+                "tick" => deed::ticked(read, &which, &stages)?.0,
                 "uncut" => deed::uncut(read, &which, role)?.0,
                 "done" => deed::done(read, &which, None, &learned)?.0,
                 "wore" => deed::wore(read, &which, None, &learned)?.0,
@@ -282,7 +304,7 @@ pub fn act(visit: &mut Visit<'_>, id: &str, what: &str) -> Answered {
         Ok(()) => Ok(Response::see(&to)),
         Err(Refused::Store(error)) => Err(error.into()),
         Err(refused) => {
-            const FORMS: [&str; 8] = ["cut", "cut-one", "uncut", "done", "wore", "reopen", "retire", "return"];
+            const FORMS: [&str; 9] = ["cut", "cut-one", "uncut", "tick", "done", "wore", "reopen", "retire", "return"];
             let id = FORMS.into_iter().find(|form| *form == what).unwrap_or("cut");
             page(visit, &making, Some((id, refused)))
         }
@@ -309,6 +331,7 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
         }
     }
     let form = uses(&*visit.log, form, &pattern, &garment.view, Some(garment))?;
+    let form = choices_of(form, (&pattern, &garment.view), &garment.choices);
     let page = |form: Form, status| {
         let mut page = Shell::new(Place::Garments, &format!("Change {}", garment.name));
         page.push(PagePart::Form(Box::new(form)));
@@ -321,7 +344,8 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
     let sent = &visit.sent;
     let text = |name: &str| (sent.get(name) != sent.get(&format!("had_{name}"))).then(|| sent.get(name).to_owned());
     let by = text("by").map(|by| if by.trim().is_empty() { "unknown".to_owned() } else { by });
-    let uses = chosen(visit, &pattern, &garment.view);
+    let uses = chosen(sent, &pattern, &garment.view);
+    let all_choices = Some(choices::sent(sent, &garment.choices));
     let typed = TypedGarment {
         name: text("name"),
         number: None,
@@ -329,6 +353,7 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
         by,
         note: text("note"),
         uses,
+        all_choices,
         ..TypedGarment::default()
     };
     match visit.once(|read| Ok((deed::edit(read, &which, &typed)?.0, ()))) {

@@ -5,6 +5,7 @@
 //! pictures are those of the command line; nothing is decided here.
 
 mod advice;
+mod choices;
 mod cloths;
 mod drawing;
 mod exchange;
@@ -110,7 +111,8 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["patterns", id] if gets => patterns::show(visit, id),
         ["patterns", id, "new"] => patterns::new_role(visit, id),
         ["patterns", id, "fit"] if gets => patterns::fit::show(visit, id),
-        ["patterns", id, "plan"] if gets => patterns::fit::plan(visit, id),
+        ["patterns", id, "plan"] if gets => patterns::plan::plan(visit, id),
+        ["patterns", id, "plan", "choices"] if gets => patterns::plan::choose(visit, id),
         ["patterns", id, "gauges"] if gets => patterns::fit::gauges(visit, id),
         ["patterns", id, "book"] if gets => patterns::fit::book_of(visit, id),
         ["patterns", id, what @ ("edit" | "retire" | "return")] => patterns::change(visit, id, what),

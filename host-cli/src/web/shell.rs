@@ -10,7 +10,13 @@ use crate::log::Tag;
 pub const STYLE: &str =
     concat!(include_str!("../../templates/web/style.css"), "\n", include_str!("../picture/style.css"));
 
-/// The script of all pages; without it they do the same, with more presses.
+/// The script of all pages; without it they do the same, with more presses, and send photographs as they are.
+#[cfg(feature = "serve")]
+pub const SCRIPT: &str =
+    concat!(include_str!("../../templates/web/page.js"), "\n", include_str!("../../templates/web/photo.js"));
+
+/// The same in the app, which has a script of its own beside it.
+#[cfg(not(feature = "serve"))]
 pub const SCRIPT: &str = include_str!("../../templates/web/page.js");
 
 /// What stands beside the name of the page in the browser: a strip of cloth between two marks.

@@ -1,19 +1,18 @@
-//! Ease, openings, elastic and zips, from body measures and measured stretch; nothing is stored.
+//! Ease, openings, elastic, cords and zips, from body measures and measured stretch; nothing is stored.
 
-use tenter_core::making::garment::GarmentKind;
-use tenter_core::making::zip::{ZipEdge, ZipEnds};
-use tenter_core::{Grain, Length, Unit};
+use tenter_core::Grain;
 
 use super::form::{FieldKind, Form, FormField, members, or_none};
 use super::measure::cloths;
 use super::part::{AnswerTag, PagePart, Row};
 use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit};
-use crate::deed::{Refused, find};
+use crate::deed::{Refused, find, size as deed};
 use crate::finding::fit::{Stock, known};
-use crate::finding::size::{ElasticWanted, Sized, SizedCloth, ZipWanted};
-use crate::input::synonym::{EDGING, ELASTIC, KIND, ZIP_ENDS};
-use crate::input::{self, Field, Why, Wrong, amount::cloth, size as typed};
+use crate::finding::size::SizedCloth;
+use crate::input::size::{TypedSize, exact};
+use crate::input::synonym::{EDGING, ELASTIC, GRAIN, KIND, ZIP_ENDS};
+use crate::input::{self, Field, Wrong};
 use crate::words::size as words;
 
 /// The page.
@@ -30,16 +29,7 @@ pub fn size(visit: &mut Visit<'_>) -> Answered {
                 .of(&[Field::Opening]),
         )
         .ask(FormField::new("kind", "The garment", FieldKind::List(or_none("any", members(&KIND)))))
-        .fold(
-            "Elastic and zip",
-            vec![
-                FormField::new("elastic", "Elastic", FieldKind::List(or_none("none", members(&ELASTIC)))),
-                FormField::new("place", "Where it goes", FieldKind::List(members(&EDGING))),
-                FormField::text("measure", "What it goes round").hint("76cm").of(&[Field::Measure, Field::Elastic]),
-                FormField::text("zip", "An edge for a zip").hint("18cm").of(&[Field::Zip]),
-                FormField::new("ends", "At its lower end", FieldKind::List(or_none("as usual", members(&ZIP_ENDS)))),
-            ],
-        )
+        .fold("Elastic, cord, zip, and more", more())
         .ask(FormField::new("why", "With the reasons and their sources", FieldKind::Tick))
         .filled_if(&visit.query);
     let mut page = Shell::new(Place::More, "Sizes");
@@ -61,87 +51,108 @@ pub fn size(visit: &mut Visit<'_>) -> Answered {
     }
 }
 
+/// What fewer ask.
+fn more() -> Vec<FormField> {
+    let text = |name, label: &str, hint: &str| FormField::text(name, label).hint(hint);
+    vec![
+        FormField::new("grain", "The grain that goes round", FieldKind::List(members(&GRAIN)))
+            .value(Grain::Crosswise.word()),
+        text("reduce", "How much smaller than the body you want it", "25%").of(&[Field::Reduce]),
+        FormField::new("elastic", "Elastic", FieldKind::List(or_none("none", members(&ELASTIC)))),
+        FormField::new("place", "Where it goes", FieldKind::List(members(&EDGING))),
+        text("measure", "What it goes round", "76cm").of(&[Field::Measure, Field::Elastic]),
+        text("widest", "What the closed elastic must pass", "100cm, as the hips").of(&[Field::Widest]),
+        text("gives", "How far the elastic stretches", "80%, or 20cm to 36cm").of(&[Field::Gives]),
+        text("elastic_width", "Width of the elastic, for its casing", "25mm").of(&[Field::ElasticWidth]),
+        FormField::new("stitched", "It is stitched through, not drawn in", FieldKind::Tick),
+        text("zip", "An edge for a zip", "18cm").of(&[Field::Zip]),
+        text("zip_neck", "What neck or waist take of that edge", "15mm").of(&[Field::ZipNeck]),
+        text("zip_hem", "What the hem takes of it", "4cm").of(&[Field::ZipHem]),
+        FormField::new("ends", "The zip's lower end", FieldKind::List(or_none("as usual", members(&ZIP_ENDS)))),
+        text("cord", "An edge that a cord draws in, laid open", "110cm").of(&[Field::Cord]),
+        text("cord_width", "Width of the cord", "5mm").of(&[Field::CordWidth]),
+        FormField::new("cord_tied", "The cord is tied, without stops", FieldKind::Tick),
+        FormField::new("child", "It is for a child", FieldKind::Tick),
+    ]
+}
+
 fn sized(visit: &Visit<'_>) -> Result<Vec<PagePart>, Refused> {
-    let (query, confidence) = (&visit.query, visit.rules().confidence);
-    let cloth_of = cloth_round(visit)?;
-    let cloth_of = match cloth_of {
+    let cloth_of = match cloth_round(visit)? {
         Ok(cloth) => cloth,
         Err(said) => return Ok(vec![PagePart::Words(said)]),
     };
-    let mut sized = Sized::default();
-    let unit_of = |text: &str| input::unit_of(text.rsplit('/').next().unwrap_or(text)).unwrap_or(visit.unit);
-    let mut unit = visit.unit;
-    for (field, name, label, opening) in
-        [(Field::Girth, "girth", "girth", false), (Field::Opening, "opening", "opening", true)]
-    {
-        let Some(text) = query.typed(name) else { continue };
-        unit = unit_of(&text);
-        let girth =
-            typed::girth(field, &format!("{label}={text}")).map_err(|wrong| Wrong { text: text.clone(), ..wrong })?;
-        let judged = sized.girth(girth, opening, cloth_of.as_ref(), confidence, unit);
-        judged.map_err(|error| Wrong::new(field, &text, Why::Making(error)))?;
+    let typed = typed(visit);
+    if typed.cord.is_some() != typed.cord_width.is_some() {
+        return Ok(vec![PagePart::Words("Type both for a cord: the edge and its width.".to_owned())]);
     }
-    let kind = KIND.typed(query.get("kind"));
-    if let Some(cloth) = &cloth_of {
-        sized.opacity(cloth, unit);
-        sized.smaller(cloth, kind, unit);
-    }
-    elastic(visit, &mut sized)?;
-    zip(visit, cloth_of.as_ref(), kind, &mut sized)?;
+    let sized = deed::size(&typed, cloth_of.as_ref(), visit.rules().confidence).map_err(unnamed)?;
     if sized.lines.is_empty() {
-        return Ok(vec![PagePart::Words("Type a girth, an opening, a zip or an elastic.".to_owned())]);
+        return Ok(vec![PagePart::Words("Type a girth, an opening, a zip, a cord or an elastic.".to_owned())]);
     }
-    let why = query.get("why") == "yes";
+    let why = visit.query.get("why") == "yes";
     let mut parts: Vec<PagePart> =
         sized.answer.map(|answer| PagePart::Answer(AnswerTag::of(answer, ""))).into_iter().collect();
     parts.push(PagePart::Rows(Row::spoken(&words::spoken(&sized, why), why)));
     Ok(parts)
 }
 
+/// A girth and an opening as the command line names them: on the page each has a field.
+const NAMES: [&str; 2] = ["girth=", "opening="];
+
+fn typed(visit: &Visit<'_>) -> TypedSize {
+    let query = &visit.query;
+    let text = |name: &str| query.typed(name);
+    let [girth, opening] = NAMES.map(|name| {
+        let typed = query.typed(name.trim_end_matches('='));
+        typed.map(|text| if text.contains('=') { text } else { format!("{name}{text}") })
+    });
+    let is = |name: &str| query.get(name) == "yes";
+    let typed = TypedSize {
+        girth: girth.into_iter().collect(),
+        opening: opening.into_iter().collect(),
+        reduce: text("reduce"),
+        // The place is always chosen on the list; without a measure there is none to cut.
+        elastic: text("measure").and_then(|_| ELASTIC.typed(query.get("elastic"))),
+        place: EDGING.typed(query.get("place")),
+        measure: text("measure"),
+        widest: text("widest"),
+        gives: text("gives"),
+        elastic_width: text("elastic_width"),
+        stitched: is("stitched"),
+        zip: text("zip"),
+        zip_neck: text("zip_neck"),
+        zip_hem: text("zip_hem"),
+        zip_ends: ZIP_ENDS.typed(query.get("ends")),
+        cord: text("cord"),
+        cord_width: text("cord_width"),
+        cord_tied: is("cord_tied"),
+        child: is("child"),
+        kind: KIND.typed(query.get("kind")),
+        shown: None,
+    };
+    let said =
+        [&typed.measure, &typed.zip, &typed.cord].into_iter().flatten().chain(&typed.girth).chain(&typed.opening);
+    let has_unit = said.into_iter().any(|text| input::unit_of(text.rsplit('/').next().unwrap_or(text)).is_some());
+    TypedSize { shown: (!has_unit).then_some(visit.unit), ..typed }
+}
+
+/// What is wrong with a field, without the name that was put before it.
+fn unnamed(wrong: Wrong) -> Wrong {
+    let text = NAMES.iter().find_map(|name| wrong.text.strip_prefix(name)).unwrap_or(&wrong.text).to_owned();
+    Wrong { text, ..wrong }
+}
+
 /// The cloth that goes round the body, or why it tells nothing.
 fn cloth_round(visit: &Visit<'_>) -> Result<Result<Option<SizedCloth>, String>, Refused> {
     let query = &visit.query;
     if let Some(text) = query.typed("stretch") {
-        return Ok(Ok(Some(SizedCloth::of_stretch(typed::exact(Field::Stretch, &text)?))));
+        return Ok(Ok(Some(SizedCloth::of_stretch(exact(Field::Stretch, &text)?))));
     }
     let Some(text) = query.typed("cloth") else { return Ok(Ok(None)) };
     let (stock, fabric) = (Stock::read(&*visit.log)?, find::live_fabric(&*visit.log, &text)?);
-    let grain = Grain::Crosswise;
+    let grain = GRAIN.typed(query.get("grain")).unwrap_or(Grain::Crosswise);
     Ok(match known::stretch(&fabric, grain, &stock) {
         Ok(stretch) => Ok(Some(SizedCloth::of_cloth(&known::cloth(&fabric, &stock), grain, stretch))),
-        Err(_) => Err(format!("Cloth {} was not pulled across yet. Measure it first.", fabric.tag)),
+        Err(_) => Err(format!("Cloth {} was not pulled {} yet. Measure it first.", fabric.tag, grain.word())),
     })
-}
-
-fn elastic(visit: &Visit<'_>, sized: &mut Sized) -> Result<(), Refused> {
-    let query = &visit.query;
-    let (Some(kind), Some(measure)) = (ELASTIC.typed(query.get("elastic")), query.typed("measure")) else {
-        return Ok(());
-    };
-    let Some(place) = EDGING.typed(query.get("place")) else { return Ok(()) };
-    let unit = input::unit_of(&measure).unwrap_or(visit.unit);
-    let wanted = ElasticWanted { kind, place, measure: cloth(Field::Measure, &measure)?, must_pass: None };
-    let judged = sized.elastic(&wanted, visit.rules().confidence, unit);
-    let judged = judged.and_then(|()| sized.casing(kind, None, (false, false), unit));
-    Ok(judged.map_err(|error| Wrong::new(Field::Measure, &measure, Why::Making(error)))?)
-}
-
-fn zip(
-    visit: &Visit<'_>,
-    cloth_of: Option<&SizedCloth>,
-    kind: Option<GarmentKind>,
-    sized: &mut Sized,
-) -> Result<(), Refused> {
-    let Some(text) = visit.query.typed("zip") else { return Ok(()) };
-    let unit = input::unit_of(&text).unwrap_or(visit.unit);
-    let edge = ZipEdge { cut: cloth(Field::Zip, &text)?, hem: Length::ZERO, neck: Length::ZERO };
-    let ends = ZIP_ENDS.typed(visit.query.get("ends"));
-    let wanted = ZipWanted {
-        edge,
-        ends: ends.unwrap_or_else(|| ZipEnds::usual(kind.map(GarmentKind::usual), edge.cut)),
-        garment: kind,
-        growth: cloth_of.and_then(|cloth| cloth.growth),
-        by_inch: unit == Unit::Inch,
-    };
-    Ok(sized.zip(&wanted, unit).map_err(|error| Wrong::new(Field::Zip, &text, Why::Making(error)))?)
 }

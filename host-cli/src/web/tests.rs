@@ -59,7 +59,9 @@ fn everywhere(log: &mut Memory) -> Vec<(String, u16, String)> {
 fn read(page: &str) -> String {
     let mut text = String::new();
     for part in page.split('<').skip(1) {
-        if let Some((_, words)) = part.split_once('>') {
+        // What is between the tags of a style or a script is read by nobody.
+        let unread = ["style", "script"].iter().any(|tag| part.starts_with(tag));
+        if let Some((_, words)) = part.split_once('>').filter(|_| !unread) {
             text.push_str(words);
             text.push(' ');
         }
@@ -76,25 +78,75 @@ fn every_link_leads_somewhere() {
     assert_eq!(lost, Vec::<&String>::new());
 }
 
-/// Nobody types a command on a page. The printed pages are those of the command line.
+/// Where a text tells to type a command of the terminal or an option of one, with what stands around it.
+fn command(text: &str) -> Option<String> {
+    let starts = |sign: &'static str, length: usize| {
+        let ends = move |at: &usize| text[at + length..].starts_with(|c: char| c.is_ascii_lowercase());
+        text.match_indices(sign).map(|(at, _)| at).find(ends)
+    };
+    const VERBS: [&str; 17] = [
+        "check", "pull", "cloth", "pattern", "fit", "pair", "handle", "size", "wash", "hang", "make", "people",
+        "report", "export", "import", "sync", "demo",
+    ];
+    let verb = VERBS.iter().find_map(|verb| text.find(&format!("tenter {verb} ")));
+    let at = [starts(" --", 3), starts("'--", 3), starts("(--", 3), verb].into_iter().flatten().min()?;
+    let from = (0..=at.saturating_sub(80)).rev().find(|at| text.is_char_boundary(*at)).unwrap_or(0);
+    Some(text[from..].chars().take(160).collect())
+}
+
+/// Nobody types a command on a page, to print or not; nor where a garment's plan has everything to say, with its reasons.
 #[test]
 fn no_page_tells_to_type_a_command() {
     let mut log = evening();
-    for (target, _, page) in everywhere(&mut log) {
-        let is_page = page.contains("<link rel=\"stylesheet\" href=\"/style.css\">");
-        if !is_page {
-            continue;
+    let mut pages = everywhere(&mut log);
+    let patterns: Vec<_> = log.patterns().unwrap();
+    for pattern in &patterns {
+        let to = format!("/patterns/{}", pattern.id.to_string().to_lowercase());
+        for view in pattern.views() {
+            let view: String = form_urlencoded::byte_serialize(view.as_bytes()).collect();
+            for kind in tenter_core::making::garment::GarmentKind::ALL {
+                let plan = format!("{to}/plan?view={view}&kind={}&why=yes", kind.word());
+                for had in
+                    ["", "&elastic=soft+waist+76cm&cord=", "&had_details=closed-zip+buttons+fly&zip=18cm&child=yes"]
+                {
+                    let target = format!("{plan}{had}");
+                    let (status, page) = get(&mut log, &target);
+                    pages.push((target, status, page));
+                }
+            }
         }
-        let text = read(&page);
-        let verbs =
-            ["tenter pull", "tenter cloth", "tenter pattern", "tenter make", "tenter wash", "tenter fit", " --"];
-        let found = verbs.iter().find(|verb| text.contains(*verb));
-        let around = found.map(|verb| {
-            let at = text.find(*verb).unwrap();
-            text[at.saturating_sub(80)..].chars().take(160).collect::<String>()
-        });
-        assert_eq!(around, None, "{target}");
     }
+    let told: Vec<_> =
+        pages.iter().filter_map(|(target, _, page)| Some((target, command(&read(page))?))).take(4).collect();
+    assert_eq!(told, Vec::new());
+}
+
+/// What a plan is made for on the command line is chosen on a form.
+#[test]
+fn a_plan_is_made_from_choices() {
+    let mut log = evening();
+    let (_, list) = get(&mut log, "/patterns");
+    let fit = addresses(&list).into_iter().find(|link| link.contains("/fit?view=B")).expect("a view");
+    let choices = fit.replace("/fit?", "/plan/choices?");
+    let (status, form) = get(&mut log, &choices);
+    assert_eq!(status, 200);
+    for name in
+        ["details", "zip", "zip_neck", "zip_hem", "zip_ends", "elastic", "cord", "seam", "child", "shop", "use0"]
+    {
+        assert!(form.contains(&format!("name=\"{name}\"")), "{name}");
+    }
+    let plan = fit.replace("/fit?", "/plan?");
+    let (status, page) =
+        get(&mut log, &format!("{plan}&elastic=soft+waist+76cm+25mm+over+100cm+gives+80%25&cord=110cm+5mm"));
+    assert_eq!(status, 200, "{page}");
+    let text = read(&page);
+    // 92 % of 76 cm is 69.9 cm; 100 / 69.92 − 1 = 43.0 %.
+    for words in ["cut 72.4 cm", "it passes 100 cm: it needs 43.0 % of stretch and has 80.0 %"] {
+        assert!(text.replace(['\u{a0}', '\u{202f}'], " ").contains(words), "{words}: {text}");
+    }
+    let (status, again) = get(&mut log, &format!("{plan}&elastic=soft&cord=110cm"));
+    assert_eq!(status, 422);
+    assert!(again.contains("soft waist 76cm") && again.contains("value=\"110cm\""), "{again}");
 }
 
 /// Every page forbids itself scripts and styles that are not ours, has a language, one title and one first heading.

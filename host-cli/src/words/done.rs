@@ -148,14 +148,6 @@ pub const NO_BROWSER: &str = "no browser could be opened; type the address into 
 /// The pages ended.
 pub const ENDED: &str = "ended; everything you sent is stored";
 
-/// Which tags this desk gives; none where it gives all.
-#[must_use]
-pub fn tags(range: Option<&str>, next: Option<&str>) -> String {
-    let given = range.map_or_else(|| "all tags".to_owned(), |range| format!("the tags {range}"));
-    let next = next.map_or_else(|| "all of them are in use".to_owned(), |next| format!("the next is {next}"));
-    format!("this desk gives {given}; {next}")
-}
-
 /// The app for a phone is in a folder or in one file.
 #[must_use]
 pub fn app(place: &str) -> String {

@@ -29,6 +29,7 @@ pub mod pull;
 pub mod quantity;
 pub mod size;
 pub mod sync;
+pub mod tags;
 pub mod terms;
 pub mod tied;
 pub mod typeset;

@@ -6,7 +6,7 @@ use tenter::log::{FabricChange, Fact, Here};
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Read as _, WhichTests};
 use tenter_core::saved::{Meant, SavedTest};
-use tenter_core::wire::NameList;
+use tenter_core::wire::{LentTags, NameList};
 use tenter_firmware::keys::Key;
 use tenter_firmware::ui::{Screen, TagUse};
 use tenter_tests::pressed::Pressed;
@@ -14,10 +14,10 @@ use tenter_tests::pressed::Pressed;
 use crate::cable::{Cable, all, cloth, log, printed};
 use crate::pocket::{Chip, Pocket};
 
-/// A log with cloths of its own under the tags 1 to 9.
+/// A log with cloths of its own under the tags 1 to 9 and 80 to 82.
 fn another_log() -> Sqlite {
     let mut store = Sqlite::in_memory(Here::desk()).unwrap();
-    for tag in 1..=9 {
+    for tag in (1..=9).chain(80..=82) {
         let said = FabricChange { tag: Some(tag), name: Some(format!("cloth {tag}")), ..FabricChange::default() };
         store.add(&[Fact::FabricAdded(said)]).unwrap();
     }
@@ -40,17 +40,18 @@ fn no_test_goes_to_a_cloth_that_was_not_meant() {
     board.tap(Key::Next);
     assert_eq!(
         (board.app.model().screen, board.app.model().tag, board.app.model().meant),
-        (Screen::Saved, 4, Meant::New)
+        (Screen::Saved, 80, Meant::New)
     );
     drop(board);
     let mut board = Pressed::on(chip.clone());
     board.to_the_tag(12);
     board.tap(Key::Next);
-    assert_eq!((board.app.model().tag, board.app.model().meant), (5, Meant::New), "not 4 again");
+    assert_eq!((board.app.model().tag, board.app.model().meant), (81, Meant::New), "not 80 again");
     drop(board);
     let mut board = Pressed::on(chip.clone());
     board.to_the_tag(14);
-    board.taps(&[Key::Less, Key::Less, Key::Less, Key::Less, Key::Next]); // Tag 2.
+    board.taps(&[Key::Less; 80]);
+    board.tap(Key::Next); // Tag 2.
     let model = board.app.model();
     assert_eq!(model.screen, Screen::TagTaken);
     assert!(matches!(&model.tag_use, TagUse::Cloth(named) if named.name == "Doorway rib"), "{:?}", model.tag_use);
@@ -61,7 +62,10 @@ fn no_test_goes_to_a_cloth_that_was_not_meant() {
     // Into a log with tags of its own: nothing is filed, and nothing would be.
     let image = chip.image();
     let text = sync(&Chip::holding(image.clone()), &mut other);
-    assert!(text.contains("inbox, tag 4") && text.contains("inbox, tag 5") && text.contains("inbox, tag 2"), "{text}");
+    assert!(
+        text.contains("inbox, tag 80") && text.contains("inbox, tag 81") && text.contains("inbox, tag 2"),
+        "{text}"
+    );
     assert_eq!(other.tests(WhichTests::Inbox).unwrap().len(), 3);
     assert!(assign_all(&other).unwrap().0.is_empty(), "given to another cloth");
 
@@ -70,7 +74,7 @@ fn no_test_goes_to_a_cloth_that_was_not_meant() {
     assert!(text.contains("  2 Doorway rib  "), "{text}");
     let filed: Vec<_> = all(&home).into_iter().map(|(_, test)| test.said.fabric).collect();
     assert_eq!(filed, [None, None, Some(cloth(2))]);
-    let said = FabricChange { tag: Some(4), name: Some("Balcony crepe".to_owned()), ..FabricChange::default() };
+    let said = FabricChange { tag: Some(80), name: Some("Balcony crepe".to_owned()), ..FabricChange::default() };
     let crepe = home.add(&[Fact::FabricAdded(said)]).unwrap()[0].id;
     let (facts, _) = assign_all(&home).unwrap();
     assert_eq!(facts.len(), 1);
@@ -83,30 +87,28 @@ fn desk_and_handheld_give_no_tag_twice() {
     let (chip, mut home) = (Chip::erased(), log());
     sync(&chip, &mut home);
     let tags = |chip: &Chip| tenter_firmware::log::Log::open(chip.clone()).unwrap().tags();
-    assert_eq!((tags(&chip).least, tags(&chip).next, tags(&chip).most), (4, 4, 23));
-    let next = |home: &Sqlite| tenter::finding::tag::next(home, &[1, 2, 3]).unwrap();
-    assert_eq!(next(&home), Some(24));
-    let mut board = Pressed::on(chip.clone());
-    board.to_the_tag(10);
-    board.taps(&[Key::More; 13]); // Tag 17: those before it are passed over.
-    board.tap(Key::Next);
-    drop(board);
-    let mut session = Cable::to(Pocket::on(chip.clone()));
-    assert_eq!(session.session().unwrap().tags().unwrap().next, 18, "it says so");
-    drop(session.world());
+    let three = |chip: &Chip| (tags(chip).least, tags(chip).next, tags(chip).most);
+    assert_eq!(three(&chip), (80, 80, 99));
+    let next = |home: &Sqlite, given: &[u16]| tenter::finding::tag::next(home, given).unwrap();
+    assert_eq!((next(&home, &[1, 2, 3]), next(&home, &[79])), (Some(4), Some(100)), "the desk passes them over");
+    let save = |more: usize| {
+        let mut board = Pressed::on(chip.clone());
+        board.to_the_tag(10);
+        board.taps(&vec![Key::More; more]);
+        board.tap(Key::Next);
+        assert_eq!(board.app.model().screen, Screen::Saved);
+    };
+    save(13); // Tag 93: those before it are passed over.
+    let cable = Cable::to(Pocket::on(chip.clone()));
+    assert_eq!(cable.session().unwrap().tags().unwrap(), LentTags { least: 80, next: 94, most: 99 }, "it says so");
     sync(&chip, &mut home);
     sync(&chip, &mut home);
-    assert_eq!((tags(&chip).least, tags(&chip).next), (4, 18));
-    let mut board = Pressed::on(chip.clone());
-    board.to_the_tag(10);
-    board.tap(Key::Next);
-    drop(board);
-    // Few are left: the next sync lends others, which go on behind those.
+    assert_eq!(three(&chip), (94, 94, 99));
+    save(0);
+    save(0);
+    // Few are left: the next sync lends others.
     sync(&chip, &mut home);
-    assert_eq!((tags(&chip).least, tags(&chip).next, tags(&chip).most), (24, 24, 43));
-    assert_eq!(next(&home), Some(44));
-    session = Cable::to(Pocket::on(chip));
-    assert_eq!(session.session().unwrap().tags().unwrap().least, 24);
+    assert_eq!(three(&chip), (180, 180, 199));
 }
 
 /// A handheld from before tags were agreed is still synced, and its tests wait: its tags say too little.

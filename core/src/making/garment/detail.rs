@@ -59,6 +59,8 @@ pub enum Detail {
     Vent,
     /// Slits in the side seams.
     Slits,
+    /// A seam at the waist that joins a bodice to a skirt.
+    WaistSeam,
 }
 
 words!(Detail {
@@ -88,6 +90,7 @@ words!(Detail {
     SleeveHeads => "sleeve-heads",
     Vent => "vent",
     Slits => "slits",
+    WaistSeam => "waist-seam",
 });
 
 impl Detail {

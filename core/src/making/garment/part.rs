@@ -6,8 +6,10 @@ use crate::number::words;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum GarmentPart {
-    /// The body: fronts and backs, legs, bodice and skirt.
+    /// The body: fronts and backs, legs; the bodice of a dress that is seamed at the waist, else bodice and skirt in one.
     Main,
+    /// The skirt of a dress that is seamed at the waist.
+    Skirt,
     /// The sleeves.
     Sleeve,
     /// A yoke.
@@ -44,6 +46,7 @@ pub enum GarmentPart {
 
 words!(GarmentPart {
     Main => "main",
+    Skirt => "skirt",
     Sleeve => "sleeve",
     Yoke => "yoke",
     Panel => "panel",

@@ -187,7 +187,7 @@ impl SeamKind {
     #[must_use]
     pub const fn row(self) -> SeamRow {
         use GarmentPart::{
-            Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Sleeve, Waistband, Yoke,
+            Collar, Cuff, Facing, HemBand, Hood, Lining, Main, Neckband, Panel, Skirt, Sleeve, Waistband, Yoke,
         };
         use Runs::{Around, Crosswise, Lengthwise, Slanting};
         match self {
@@ -206,7 +206,8 @@ impl SeamKind {
             Self::Sleeve => alike(self, Sleeve, Lengthwise),
             Self::Side => alike(self, Main, Lengthwise),
             Self::SleeveAndSide => alike(self, Main, Lengthwise),
-            Self::Waist => alike(self, Main, Crosswise),
+            // It keeps the width of the waist under the weight of the skirt.
+            Self::Waist => held(curved(row(self, [Main, Skirt], [Crosswise, Crosswise]))),
             // A woven band is cut along its length.
             Self::Waistband => held(enclosed(curved(row(self, [Main, Waistband], [Crosswise, Lengthwise])))),
             Self::Cuff => enclosed(row(self, [Sleeve, Cuff], [Crosswise, Lengthwise])),
@@ -220,8 +221,8 @@ impl SeamKind {
         }
     }
 
-    /// The same in a garment of knit, where the bands of waist and wrist are cut crosswise and stretched on, and a neck is judged
-    /// across.
+    /// The same in a garment of knit, where the bands of waist and wrist are cut crosswise and stretched on, a neck is judged
+    /// across, and the seam of bodice and skirt passes shoulders or hips.
     ///
     /// ```
     /// use tenter_core::Grain;
@@ -238,6 +239,7 @@ impl SeamKind {
                 band(SeamRow { runs: [Runs::Crosswise; 2], held: false, enclosed: false, ..row }, Over::Hips)
             }
             Self::Cuff => band(SeamRow { runs: [Runs::Crosswise; 2], enclosed: false, ..row }, Over::Hand),
+            Self::Waist => SeamRow { over: Over::Hips, ..row },
             // The neck of a knit stretches over the head by its give across; nobody pulls it on the bias for that.
             Self::Neckband => SeamRow { runs: [Runs::Crosswise; 2], ..row },
             _ => row,

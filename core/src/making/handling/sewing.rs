@@ -135,7 +135,8 @@ fn wanted(cloth: &Cloth, seam: &SeamUse) -> (Ratio, Basis) {
     if let Some(asked) = seam.asked {
         return (asked.max(Ratio::ZERO), Basis::Asked);
     }
-    if seam.held {
+    // What is held by clear elastic and passes over still gives.
+    if seam.held && !(seam.passes && is_knit) {
         return (Ratio::ZERO, Basis::Held);
     }
     // A woven gives on the bias whatever is made of it, and no seam is asked for that.

@@ -66,6 +66,9 @@ const COATS: Source = Source::Published("Smith, USDA Farmers' Bulletin 1894, 195
 /// assert_eq!(stay(&knit, &neck).unwrap().stay, Stay::LeftFree);
 /// let shoulder = SeamUse { held: true, runs: Runs::Slanting, ..SeamUse::default() };
 /// assert_eq!(stay(&knit, &shoulder).unwrap().stay, Stay::Tape);
+/// // What is held and still passes over shoulders comes back by itself.
+/// let waist = SeamUse { held: true, passes: true, runs: Runs::Crosswise, ..SeamUse::default() };
+/// assert_eq!(stay(&knit, &waist).unwrap().stay, Stay::ClearElastic);
 /// assert_eq!(stay(&Cloth::new(Construction::Woven), &SeamUse::default()), None); // Straight and lengthwise.
 /// ```
 #[must_use]
@@ -75,10 +78,12 @@ pub fn stay(cloth: &Cloth, seam: &SeamUse) -> Option<StayLine> {
     let is_knit = cloth.construction == Construction::Knit;
     let is_wide = |ratio: Ratio| ratio > Ratio::ZERO;
     if seam.held && (is_knit || cloth.gives() || cloth.grows()) {
-        return if is_knit && seam.asked.is_some_and(is_wide) {
-            line(Stay::ClearElastic, KNITS)
-        } else {
-            line(Stay::Tape, if is_knit { KNITS } else { COATS })
+        return match seam.runs {
+            _ if is_knit && (seam.passes || seam.asked.is_some_and(is_wide)) => line(Stay::ClearElastic, KNITS),
+            _ if is_knit => line(Stay::Tape, KNITS),
+            // The bulletin names no edge across.
+            Runs::Crosswise => line(Stay::Tape, Source::CommonPractice),
+            _ => line(Stay::Tape, COATS),
         };
     }
     if is_knit {

@@ -10,7 +10,7 @@ use std::time::Duration;
 use tenter_core::wire::{NameList, Refusal};
 
 use crate::cli::device::{ClockArgs, DeviceVerb, PortArg};
-use crate::deed::handheld as deed;
+use crate::deed::{handheld as deed, tags};
 use crate::error::Error;
 use crate::finding::handheld::ClockState;
 use crate::link::{self, LinkError, LinkSession, Transport};
@@ -85,18 +85,18 @@ fn send_tags<T: Transport>(
     session: &mut LinkSession<T>,
     store: &mut dyn LogWithDrafts,
 ) -> Result<Option<&'static str>, Error> {
-    let had = match session.tags() {
-        Ok(had) => had,
+    match session.tags() {
+        Ok(_) => {}
         Err(LinkError::Refused(Refusal::Unknown)) => return Ok(Some(report::OLD_TAGS)),
         Err(error) => return Err(error.into()),
-    };
+    }
     let device = session.identity().device;
-    if let Some(range) = deed::lend(store, device, had)? {
-        // Noted first: whatever becomes of the line, nobody else gives them.
+    // Noted first, for every copy of the log: whatever becomes of the line, nobody else gives them.
+    let (_, range) = store.change(|read| tags::lend(read, device))?;
+    if let Some(range) = range.filter(|range| range.most <= deed::DIALLED) {
         let mut desk = store.desk()?;
-        let lent = desk.lent.entry(device).or_default();
-        if !lent.contains(&range) {
-            lent.push(range);
+        if !(desk.has_lent(device, range.least) && desk.has_lent(device, range.most)) {
+            desk.lent.entry(device).or_default().push(range);
             store.set_desk(&desk)?;
         }
         // Not to another one plugged in meanwhile: two would give the same.

@@ -18,7 +18,7 @@ use crate::input::cloth::{TypedCloth, added};
 use crate::input::doubt::ClothFacts;
 use crate::input::synonym::{CONSTRUCTION, is};
 use crate::input::{BARE, Field, TypedTest, Why, Wrong, cloth, pull_test, row};
-use crate::log::{Entry, Fact, Here, Id, Ids, Marks, StoredTest, Subject, Tag, TagRange, Tested};
+use crate::log::{Entry, Fact, FreeTags, Here, Id, Ids, Marks, StoredTest, Subject, Tag, Tested};
 use crate::store::{Read, WhichTests};
 
 /// The columns that must be there.
@@ -78,7 +78,7 @@ pub struct ClassRows<'r> {
     pullers: Pullers,
     cloths: Vec<Cloth>,
     given: Vec<u16>,
-    tags: TagRange,
+    tags: FreeTags,
     ids: Ids,
     /// Rows that said the same so far.
     seen: HashMap<String, usize>,
@@ -107,7 +107,7 @@ impl<'r> ClassRows<'r> {
             pullers: Pullers::of(read, here)?,
             cloths: cloths.collect(),
             given,
-            tags: read.desk()?.tags.unwrap_or(TagRange::ALL),
+            tags: read.free_tags()?,
             ids: Ids::after(here, newest),
             seen: HashMap::new(),
         })
@@ -193,7 +193,7 @@ impl<'r> ClassRows<'r> {
             ..TypedCloth::default()
         })?;
         let tag = self.tags.next(&self.given);
-        let tag = tag.ok_or_else(|| Wrong::new(Field::Tag, text, Why::NoTagLeft(self.tags)))?;
+        let tag = tag.ok_or_else(|| Wrong::new(Field::Tag, text, Why::NoTagLeft(self.tags.range)))?;
         change.tag = Some(tag);
         self.given.push(tag);
         let id = self.ids.next();

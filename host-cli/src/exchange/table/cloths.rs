@@ -12,7 +12,7 @@ use crate::exchange::{ImportError, RowFault, TableError};
 use crate::input::cloth::{TypedCloth, added, is_no};
 use crate::input::synonym::CONSTRUCTION;
 use crate::input::{Field, Why, Wrong, making};
-use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, Subject, TagRange};
+use crate::log::{Entry, Fabric, Fact, FreeTags, Here, Id, Ids, Subject};
 use crate::store::Read;
 
 /// Heads beside those of an exported table.
@@ -46,7 +46,7 @@ pub struct Cloths<'r> {
     worn: HashMap<u16, String>,
     /// Tags that were ever given.
     given: Vec<u16>,
-    tags: TagRange,
+    tags: FreeTags,
     ids: Ids,
 }
 
@@ -61,7 +61,7 @@ impl<'r> Cloths<'r> {
         let given = live.iter().map(|fabric| fabric.tag.number()).collect();
         let newest = live.iter().map(|fabric| fabric.id).max();
         live.retain(|fabric| !fabric.dropped);
-        let tags = read.desk()?.tags.unwrap_or(TagRange::ALL);
+        let tags = read.free_tags()?;
         let worn = live.iter().map(|fabric| (fabric.tag.number(), fabric.name.clone())).collect();
         Ok(Self { read, live, worn, given, tags, ids: Ids::after(here, newest) })
     }
@@ -84,7 +84,9 @@ impl<'r> Cloths<'r> {
         let is_dropped = yes_or_no(Field::Retire, cell("dropped"))?.unwrap_or(false);
         let tag = match change.tag {
             Some(tag) => tag,
-            None => self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags)))?,
+            None => {
+                self.tags.next(&self.given).ok_or_else(|| wrong(Field::Tag, "", Why::NoTagLeft(self.tags.range)))?
+            }
         };
         change.tag = Some(tag);
         let name = change.name.clone().unwrap_or_default();

@@ -8,6 +8,7 @@ use tenter_core::making::source::Source;
 use tenter_core::{Confidence, Grain, Ratio};
 
 use super::garment::SewnCloth;
+use super::waist::WaistEdge;
 use super::{Parts, PlanTopic, PlannedGarment, RoleChoice, Step, fabrics};
 use crate::finding::check::figure;
 use crate::finding::fit::{Reason, known};
@@ -214,6 +215,7 @@ pub(super) fn cut(made: &PlannedGarment<'_>, parts: &mut Parts) {
         }
     }
     parts.add(PlanTopic::Stage(Stage::Cut), ease(made));
+    parts.add(PlanTopic::Stage(Stage::Cut), WaistEdge::of(made).map(Step::WaistEdge));
     parts.add(PlanTopic::Stage(Stage::Cut), steps);
     parts.add(PlanTopic::Stage(Stage::Cut), made.allowances());
 }

@@ -82,18 +82,21 @@ pub(super) fn lengths(made: &PlannedGarment<'_>, notion: Notion) -> Vec<SizedLen
 pub(super) fn tapes(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let treated: Vec<_> =
         made.seams().into_iter().filter_map(|(seam, _)| Some((seam, made.treated(seam)?.2))).collect();
-    let shoulder = treated.iter().find(|(seam, _)| *seam == SeamKind::Shoulder);
-    let stay = shoulder.and_then(|(_, treated)| treated.stay);
+    let stayed = |wanted: Stay| {
+        let held = treated.iter().filter(|(seam, _)| matches!(seam, SeamKind::Shoulder | SeamKind::Waist));
+        held.filter_map(move |(seam, treated)| Some((*seam, treated.stay.filter(|line| line.stay == wanted)?.source)))
+    };
+    let taped: Vec<_> = stayed(Stay::Tape).collect();
+    let clear = stayed(Stay::ClearElastic).next();
     let details = made.details();
     let mouths = [Detail::SidePockets, Detail::HipPockets].into_iter().any(|detail| details.has(detail));
-    let shoulders = stay.is_some_and(|line| line.stay == Stay::Tape);
-    let clear = stay.is_some_and(|line| line.stay == Stay::ClearElastic);
     let bound = treated.iter().find(|(_, treated)| treated.finish.finish.is_bound());
     let notion = |notion, source| Step::Notion { notion, lengths: Vec::new(), why: TaskReason::Kind, source };
-    let from = stay.map_or(Source::CommonPractice, |line| line.source);
-    let tape = Step::Tape { shoulders, mouths, source: if shoulders { from } else { Source::CommonPractice } };
-    parts.add(PlanTopic::Buying, (shoulders || mouths).then_some(tape));
-    parts.add(PlanTopic::Buying, clear.then(|| notion(Notion::ClearElastic, from)));
+    let source = taped.first().map_or(Source::CommonPractice, |(_, source)| *source);
+    let is_taped = mouths || !taped.is_empty();
+    let tape = Step::Tape { seams: taped.into_iter().map(|(seam, _)| seam).collect(), mouths, source };
+    parts.add(PlanTopic::Buying, is_taped.then_some(tape));
+    parts.add(PlanTopic::Buying, clear.map(|(_, source)| notion(Notion::ClearElastic, source)));
     parts.add(PlanTopic::Buying, bound.map(|(_, treated)| notion(Notion::BindingTape, treated.finish.source)));
 }
 
@@ -106,8 +109,8 @@ pub(super) fn elastic(made: &PlannedGarment<'_>, parts: &mut Parts) {
     let tried = tried.into_iter().any(|step| matches!(step, Step::Work { work: Work::TryNeckband, .. }));
     let is_said = |size: &Size| match size {
         Size::Care(line) if line.care == ElasticCare::Preshrink => washed,
-        // Whoever tacks it tries it over the hips, and the casing is told where it is turned.
-        Size::LoopNotChecked | Size::Casing { .. } => true,
+        // The casing is told where it is turned.
+        Size::Casing { .. } => true,
         Size::Care(line) if line.care == ElasticCare::TryPinnedLoop => tried,
         _ => false,
     };

@@ -80,7 +80,13 @@ impl<'a> PlannedGarment<'a> {
         // A garment of one cloth is that cloth, whatever its role is called.
         let first = cloths.iter().any(|one| one.part == Some(GarmentPart::Main));
         let parts = cloths.iter().enumerate().map(|(place, one)| PartCloth {
-            part: one.part.unwrap_or(if first || place > 0 { GarmentPart::Panel } else { GarmentPart::Main }),
+            part: match one.part {
+                // A skirt by itself is the body.
+                Some(GarmentPart::Skirt) if !first => GarmentPart::Main,
+                Some(part) => part,
+                None if first || place > 0 => GarmentPart::Panel,
+                None => GarmentPart::Main,
+            },
             cloth: one.cloth,
             one_way: one.fabric.one_way,
         });

@@ -35,6 +35,7 @@ pub fn kind(choices: &Choices, roles: &[&Role]) -> Option<WantedKind> {
         GarmentPart::Collar => Some(Detail::Collar),
         GarmentPart::Yoke => Some(Detail::Yoke),
         GarmentPart::Panel => Some(Detail::Panels),
+        GarmentPart::Skirt => Some(Detail::WaistSeam),
         GarmentPart::Waistband => Some(Detail::Waistband),
         // The rib of a T-shirt is its neckband.
         GarmentPart::Rib if !matches!(kind, GarmentKind::TShirt | GarmentKind::Dress) => Some(Detail::RibBands),

@@ -8,6 +8,7 @@ mod overall;
 pub mod part;
 mod seams;
 mod step;
+mod waist;
 mod wanted;
 mod work;
 
@@ -15,6 +16,7 @@ pub use garment::PlannedGarment;
 pub use overall::{InDoubt, Overall};
 pub use seams::part_of;
 pub use step::{PlanPart, PlanTopic, SeamStep, SizedLength, Step};
+pub use waist::WaistEdge;
 pub use wanted::{PlanWanted, PlannedCord, RoleChoice, SeamWanted, USUAL_CORD, WantedKind};
 
 use tenter_core::making::caution::{CORDS, Caution, CordPlace, Job, cautions};

@@ -3,6 +3,7 @@
 use tenter_core::Answer;
 use tenter_core::making::garment::SeamKind;
 
+use super::waist::over_hips;
 use super::{Parts, PlanTopic, PlannedGarment, PlannedRole};
 use crate::finding::handle::Handle;
 use crate::finding::pair::NamedCloth;
@@ -21,12 +22,14 @@ pub enum InDoubt {
     Seams(Vec<SeamKind>),
     /// What the lining leaves of the give.
     Lining,
+    /// Whether the elastic of the waist passes the hips.
+    Loop,
 }
 
 /// The answer of a plan, all in all.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Overall {
-    /// The worst answer of roles, seams and lining.
+    /// The worst answer of roles, seams, lining and elastic.
     pub verdict: Verdict,
     /// What has it.
     pub about: InDoubt,
@@ -63,7 +66,8 @@ impl Overall {
             Handle::Layer(_, layered) => Some((Verdict::from(layered.answer), InDoubt::Lining)),
             _ => None,
         });
-        let all: Vec<(Verdict, InDoubt)> = roles.iter().map(role).chain(seams).chain(lining).collect();
+        let looped = over_hips(made).and_then(|(passes, _)| Some((Verdict::from(passes.judged?.1), InDoubt::Loop)));
+        let all: Vec<(Verdict, InDoubt)> = roles.iter().map(role).chain(seams).chain(lining).chain(looped).collect();
         let worst = WORST.iter().find_map(|verdict| all.iter().find(|(one, _)| one == verdict));
         let settle = parts.0.iter().filter(|part| part.topic == PlanTopic::Check).map(|part| part.steps.len()).sum();
         match worst {

@@ -5,7 +5,7 @@ use tenter_core::making::garment::GarmentPart;
 use crate::log::{Purpose, Role};
 
 /// The words by which a role is known, the more particular first.
-const WORDS: [(GarmentPart, &[&str]); 17] = [
+const WORDS: [(GarmentPart, &[&str]); 18] = [
     (GarmentPart::Elastic, &["elastic"]),
     (GarmentPart::PocketBag, &["pocket bag", "pocket bags", "pocketing", "bags"]),
     (GarmentPart::Interfacing, &["interfacing", "fusible", "canvas"]),
@@ -22,7 +22,8 @@ const WORDS: [(GarmentPart, &[&str]); 17] = [
     (GarmentPart::Yoke, &["yoke"]),
     (GarmentPart::Panel, &["panel", "panels", "gusset"]),
     (GarmentPart::Pocket, &["pocket", "pockets"]),
-    (GarmentPart::Main, &["main", "body", "outer", "shell", "fashion"]),
+    (GarmentPart::Skirt, &["skirt"]),
+    (GarmentPart::Main, &["main", "bodice", "body", "outer", "shell", "fashion"]),
 ];
 
 /// The part; none where neither its purpose nor its name says it. What lines a hood is a lining.
@@ -68,6 +69,9 @@ mod tests {
             ("fusible interfacing", Some(GarmentPart::Interfacing)),
             ("cuff ribbing", Some(GarmentPart::Cuff)),
             ("neck-band", Some(GarmentPart::Neckband)),
+            ("bodice", Some(GarmentPart::Main)),
+            ("skirt", Some(GarmentPart::Skirt)),
+            ("skirt lining", Some(GarmentPart::Lining)),
             ("contrast", None),
             ("striped", None),
         ] {

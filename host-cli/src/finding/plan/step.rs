@@ -12,6 +12,7 @@ use tenter_core::making::sizing::Wearable;
 use tenter_core::making::source::Source;
 use tenter_core::{Figure, Grain, Length, Ratio, Settle, Unit};
 
+use super::waist::WaistEdge;
 use crate::finding::amounts::ClothAmount;
 use crate::finding::fit::Reason;
 use crate::finding::handle::Handle;
@@ -129,8 +130,8 @@ pub enum Step {
     },
     /// Get a tape that does not stretch.
     Tape {
-        /// For the shoulder seams.
-        shoulders: bool,
+        /// For these seams.
+        seams: Vec<SeamKind>,
         /// For the mouths of pockets.
         mouths: bool,
         /// Where the rule comes from.
@@ -147,6 +148,8 @@ pub enum Step {
         /// The unit of its lengths.
         unit: Unit,
     },
+    /// Leave the waist edge wide enough for the hips.
+    WaistEdge(WaistEdge),
     /// Look for a cloth for a part of which the view has no role.
     SeekPart(GarmentPart),
     /// A role whose cloth is in doubt, and what would settle it.

@@ -198,7 +198,7 @@ fn sewn(made: &PlannedGarment<'_>, task: &Task, seam: SeamKind, manner: Manner) 
     // What lies between two layers needs no word about its edges.
     let tells = !is_closed(manner) && !asked.enclosed && Some(treated.finish.finish) != usual;
     let stay = treated.stay.filter(|line| match line.stay {
-        Stay::Tape | Stay::ClearElastic => seam == SeamKind::Shoulder,
+        Stay::Tape | Stay::ClearElastic => matches!(seam, SeamKind::Shoulder | SeamKind::Waist),
         Stay::StayStitch | Stay::Hung | Stay::LeftFree => false,
     });
     SeamStep {

@@ -7,7 +7,9 @@ pub use notions::{CordWanted, ElasticWanted, Passes, ZipWanted};
 pub use wear::SizedCloth;
 
 use tenter_core::making::caution::Cord;
-use tenter_core::making::elastic::{CareLine, Casing, CordTaskLine, Drawcord, Kind, Recommended, Rule, Span, Tunnel};
+use tenter_core::making::elastic::{
+    CareLine, Casing, CordTaskLine, Drawcord, Edging, Kind, Recommended, Rule, Span, Tunnel,
+};
 use tenter_core::making::sizing::{Reach, Reduction, Stretch, Wearable};
 use tenter_core::making::zip::{Chain, Ready, ZipEnds};
 use tenter_core::{Answer, GrowthClass, Length, Ratio, Unit};
@@ -105,7 +107,12 @@ pub enum Size {
     /// No rule was found for an elastic.
     NoElasticRule,
     /// Nobody asked whether the closed loop passes over the widest part.
-    LoopNotChecked,
+    LoopNotChecked {
+        /// Where it goes.
+        place: Edging,
+        /// The loop when it is closed.
+        closed: Length,
+    },
     /// The casing to make.
     Casing {
         /// The casing.

@@ -6,9 +6,9 @@ use tenter_core::making::elastic::{
 };
 use tenter_core::making::error::MakingError;
 use tenter_core::making::garment::GarmentKind;
-use tenter_core::making::sizing::Reach;
+use tenter_core::making::sizing::Stretch;
 use tenter_core::making::zip::{Choice, EASED_TO, Fit, ZipEdge, ZipEnds, ZipSeries, chain, grows_by};
-use tenter_core::{Confidence, Figure, Length, Ratio, Unit};
+use tenter_core::{Answer, Confidence, Figure, Length, Ratio, Unit};
 
 use super::{Size, Sized};
 
@@ -17,10 +17,10 @@ use super::{Size, Sized};
 pub struct Passes {
     /// The widest part.
     pub widest: Length,
-    /// How far the elastic stretches.
-    pub gives: Figure,
-    /// What the closed loop does there.
-    pub reach: Reach,
+    /// How far the closed loop must stretch for that.
+    pub needed: Stretch,
+    /// How far the elastic stretches, and whether that is enough; none where nobody measured it.
+    pub judged: Option<(Figure, Answer)>,
 }
 
 /// An elastic that is wanted.
@@ -32,8 +32,10 @@ pub struct ElasticWanted {
     pub place: Edging,
     /// The body or the edge that it is cut for.
     pub measure: Length,
-    /// The widest part, and how far the elastic stretches.
-    pub must_pass: Option<(Length, Figure)>,
+    /// The widest part that the closed loop must pass.
+    pub must_pass: Option<Length>,
+    /// How far the elastic stretches.
+    pub gives: Option<Figure>,
 }
 
 /// A drawcord that is wanted.
@@ -71,19 +73,21 @@ impl Sized {
     ///
     /// A measure that is not longer than zero, or of which nothing is left.
     pub fn elastic(&mut self, wanted: &ElasticWanted, confidence: Confidence, unit: Unit) -> Result<(), MakingError> {
-        let ElasticWanted { kind, place, measure, must_pass } = *wanted;
+        let ElasticWanted { kind, place, measure, must_pass, gives } = *wanted;
         if !is_recommended(kind, place) {
             self.push(Size::NoElasticRule, unit);
             return Ok(());
         }
         let recommended = recommended(kind, place, measure, unit == Unit::Inch)?;
-        let passes = must_pass.map(|(widest, gives)| {
-            let reach = elastic::passes(recommended.closed, Length::ZERO, widest, gives, confidence)?;
-            Ok(Passes { widest, gives, reach })
+        let passes = must_pass.map(|widest| {
+            let needed = Stretch::needed(widest, recommended.closed)?;
+            let judge = |gives| elastic::passes(recommended.closed, Length::ZERO, widest, gives, confidence);
+            let judged = gives.map(|gives| Ok::<_, MakingError>((gives, judge(gives)?.answer))).transpose()?;
+            Ok::<_, MakingError>(Passes { widest, needed, judged })
         });
         let passes = passes.transpose()?;
-        if let Some(passes) = passes {
-            self.judge(passes.reach.answer);
+        if let Some((_, answer)) = passes.and_then(|passes| passes.judged) {
+            self.judge(answer);
         }
         self.push(Size::Elastic { kind, recommended, measure, passes }, unit);
         for rule in elastic::rules(kind, place) {
@@ -93,7 +97,7 @@ impl Sized {
             }
         }
         if must_pass.is_none() && kind != Kind::Ribbing {
-            self.push(Size::LoopNotChecked, unit);
+            self.push(Size::LoopNotChecked { place, closed: recommended.closed }, unit);
         }
         Ok(())
     }

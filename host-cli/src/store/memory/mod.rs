@@ -119,7 +119,7 @@ impl Memory {
                 Subject::Role(_) => drop(fold::role(history).map(|role| self.roles.insert(id, role))),
                 Subject::Garment(_) => drop(fold::garment(history).map(|garment| self.garments.insert(id, garment))),
                 Subject::Person(_) => drop(fold::person(history).map(|person| self.people.insert(id, person))),
-                Subject::Log(_) => {}
+                Subject::Log(_) | Subject::Tags => {}
             }
         }
     }

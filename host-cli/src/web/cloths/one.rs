@@ -98,7 +98,7 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
         let label = if again { String::new() } else { row.label.to_owned() };
         (!words.is_empty()).then_some(Row { label, words, small })
     });
-    let rows: Vec<Row> = rows.filter(|row| !(row.label == "stretch" && row.words == "not measured")).collect();
+    let rows: Vec<Row> = rows.filter(|row| !(row.label == "stretch" && row.words == "not measured yet")).collect();
     if !rows.is_empty() {
         page.push(PagePart::Rows(rows));
     }

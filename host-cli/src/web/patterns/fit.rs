@@ -3,9 +3,8 @@
 use tenter_core::Confidence;
 
 use super::{address, of_view, pattern, title};
-use crate::deed::{Refused, find, plan as deed};
+use crate::deed::{Refused, find};
 use crate::finding::fit::{self, Candidate, Fitted, Reason, RoleFit, Stock, asked::other_kinds};
-use crate::input::plan::TypedPlan;
 use crate::log::Pattern;
 use crate::page::together;
 use crate::page::{book, made, print};
@@ -23,7 +22,7 @@ use crate::words::pattern::asks;
 const LISTED: usize = 8;
 
 /// The pattern and its view that an address names.
-fn view_of(visit: &Visit<'_>, id: &str) -> Result<(Pattern, String), Refused> {
+pub fn view_of(visit: &Visit<'_>, id: &str) -> Result<(Pattern, String), Refused> {
     let pattern = pattern(visit, id)?;
     let typed = visit.query.typed("view");
     let exact =
@@ -86,6 +85,8 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
     page.push(PagePart::Links(vec![
         Link::new(of_view(pattern.id, "begin", &view), "Begin a garment").about("With the cloths you choose").first(),
         Link::new(of_view(pattern.id, "plan", &view), "The plan, to print").about("With the best cloth for each role"),
+        Link::new(of_view(pattern.id, "plan/choices", &view), "The plan with your choices")
+            .about("Cloths, zip, elastic, cord, seams"),
         Link::new(address(pattern.id), "What the pattern asks"),
     ]));
     Ok(page.page())
@@ -110,17 +111,6 @@ fn row(one: &Candidate<'_>, role: &RoleFit<'_>, fitted: &Fitted<'_>) -> AnswerLi
     let chance = chance(one.answer, one.chance, one.disagrees()).unwrap_or_default();
     let href = format!("{}?for={}", cloth(fabric.id), role.role.id);
     AnswerLine { href, words: name, told: AnswerTag::of(one.verdict(), &chance), why: why(one, fitted, role.role) }
-}
-
-/// The plan of a view with the best cloth for each role, as a page to print.
-pub fn plan(visit: &mut Visit<'_>, id: &str) -> Answered {
-    let (pattern, view) = view_of(visit, id)?;
-    let (stock, rules) = (Stock::read(&*visit.log)?, visit.rules());
-    let roles = fit::roles(pattern.view(&view), &stock, rules.confidence);
-    let typed = TypedPlan::default();
-    let plan = deed::plan(&typed, (&pattern, &view), &stock, roles, (rules.confidence, rules.unit), &*visit.log)?;
-    let page = made::plan(&*visit.log, &plan, rules, "", visit.query.get("why") == "yes")?;
-    Ok(printed::response(page))
 }
 
 /// The gauges of a view, as a page to print.

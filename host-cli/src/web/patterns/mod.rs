@@ -1,6 +1,7 @@
 //! Patterns, their views and roles; which cloths suit them.
 
 pub mod fit;
+pub mod plan;
 mod role;
 
 pub use role::{add, edit_role, new_role};
@@ -91,6 +92,7 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             Link::new(of_view(pattern.id, "fit", view), "Which cloths suit it").first(),
             Link::new(of_view(pattern.id, "begin", view), "Begin a garment"),
             Link::new(of_view(pattern.id, "plan", view), "The plan, to print"),
+            Link::new(of_view(pattern.id, "plan/choices", view), "The plan with your choices"),
             Link::new(of_view(pattern.id, "gauges", view), "Gauges, to print"),
             Link::new(of_view(pattern.id, "book", view), "The swatch book for it"),
             Link::new(of_view(pattern.id, "new", view), "Add a role"),

@@ -1,15 +1,16 @@
 //! Deeds that cannot be done.
 
 use tenter_core::making::garment::Detail;
+use tenter_core::{Length, Unit};
 
 use super::input::{flag, wrong};
 use super::store::store;
 use crate::deed::{Refused, Thing};
 use crate::finding::fit::known::NotPulled;
 use crate::input::Field;
-use crate::log::{Id, TagRange};
+use crate::log::{Id, Tag, TagRange};
 use crate::plain::one_line;
-use crate::words::quantity;
+use crate::words::{quantity, tags};
 
 /// Why a deed was not done, and what to type instead.
 #[must_use]
@@ -78,11 +79,21 @@ pub fn refused(refused: &Refused) -> String {
         Refused::TagLent { tag, device, free } => {
             format!("--tag '{tag}': handheld {device} may have given this tag; sync it first, or type --tag {free}")
         }
-        Refused::NoTagLeft(None) => "all 65535 tags are in use; take one of a retired cloth with --tag".to_owned(),
+        Refused::NoTagLeft(None) => {
+            "all tags are in use or held by others; tenter log tags lists them; or take one of a retired cloth with --tag"
+                .to_owned()
+        }
         Refused::NoTagLeft(Some(range)) => format!(
             "all tags of {range} are in use; type tenter log tags with another range, such as {}, or the tag with --tag",
             further(*range)
         ),
+        Refused::TagsHeld { range, held, who, free } => {
+            let free = free.map(|free| format!("; type others, such as {free}")).unwrap_or_default();
+            format!("TAGS '{range}': {} gives the tags {}{free}", tags::holder(held, who.as_deref()), held.tags)
+        }
+        Refused::TagsNotHeld(range) => {
+            format!("TAGS '{range}': nobody holds exactly these; tenter log tags lists the ranges")
+        }
         Refused::NothingChanged(subject) => nothing_changed(*subject).to_owned(),
         Refused::LengthNotKnown(tag) => {
             format!("the length of cloth {tag} is not known; type it first: tenter cloth edit {tag} --length 2m")
@@ -184,12 +195,13 @@ pub fn refused(refused: &Refused) -> String {
             "the pattern does not say how much '{0}' takes; type tenter make cut {number} --role '{0}' --length 1.4m",
             one_line(role)
         ),
-        Refused::TooLittleToCut { tag, role, asked, had, unit } => format!(
-            "'{}' takes {} of cloth {tag} and {} is on hand; type what you cut with --role and --length",
-            one_line(role),
-            quantity::cloth_needed(*asked, *unit),
-            quantity::cloth(*had, *unit)
-        ),
+        Refused::TooLittleToCut { tag, number, roles, asked, had, unit } => {
+            let first = roles.first().map(|role| one_line(role)).unwrap_or_default();
+            format!(
+                "{}; type how much you cut of it for each: tenter make cut {number} --role '{first}' --length 1.4m",
+                too_little_to_cut((*tag, roles), (*asked, *had), *unit)
+            )
+        }
         Refused::NoWashMarks => "type the marks before and after, such as --lengthwise '50cm to 48.5cm'".to_owned(),
         Refused::Named { has, wanted } => {
             format!("--name '{wanted}': this handheld is number {has} and keeps it; leave --name out")
@@ -207,6 +219,17 @@ pub fn refused(refused: &Refused) -> String {
             format!("cloth {tag} has no unfinished test; begin with tenter pull {tag}")
         }
         names => of_names(names),
+    }
+}
+
+/// That a cloth is shorter than what its roles take.
+#[must_use]
+pub fn too_little_to_cut((tag, roles): (Tag, &[String]), (asked, had): (Length, Length), unit: Unit) -> String {
+    let names: Vec<String> = roles.iter().map(|role| format!("'{}'", one_line(role))).collect();
+    let (asked, had) = (quantity::cloth_needed(asked, unit), quantity::cloth(had, unit));
+    match names.as_slice() {
+        [one] => format!("{one} takes {asked} of cloth {tag}, and {had} is on hand"),
+        several => format!("{} take {asked} of cloth {tag} together, and {had} is on hand", several.join(" and ")),
     }
 }
 

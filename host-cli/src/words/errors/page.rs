@@ -1,5 +1,6 @@
 //! Why something was not done, for a page: the field it stands at, and what to type there.
 
+use super::deed::too_little_to_cut;
 use super::{refused as on_a_command_line, store, why};
 use crate::deed::Refused;
 use crate::input::{Field, Why, Wrong};
@@ -48,6 +49,13 @@ pub fn refused(refused: &Refused) -> (Option<Field>, Vec<String>) {
         }
         Refused::InShop(tag) => one(None, &format!("Cloth {tag} lies in a shop. Edit it once it is bought.")),
         Refused::NoClothChosen(number) => one(None, &format!("No cloth is chosen for garment {number} yet.")),
+        Refused::TooLittleToCut { tag, roles, asked, had, unit, .. } => {
+            let short = too_little_to_cut((*tag, roles), (*asked, *had), *unit);
+            one(
+                Some(Field::Length),
+                &first_letter(&format!("{short}. Type how much you cut of it, for one role at a time.")),
+            )
+        }
         Refused::CutHowMuch { role, .. } => {
             one(Some(Field::Length), &format!("the pattern does not say how much '{}' takes; type it", one_line(role)))
         }

@@ -10,7 +10,7 @@ use tenter_core::{Ask, Confidence, Figure, Grain, Length, Ratio, Settle, Side, U
 use super::work;
 use crate::finding::fit::Reason;
 use crate::finding::pair::NamedCloth;
-use crate::finding::plan::{SizedLength, ViewPlan};
+use crate::finding::plan::{SizedLength, ViewPlan, WaistEdge};
 use crate::plain::isolated;
 use crate::words::advice::Spoken;
 use crate::words::pair::named;
@@ -31,18 +31,32 @@ fn plain(ratio: Ratio) -> String {
 pub(super) fn how_opened(kind: GarmentKind) -> Spoken {
     let text = match kind {
         GarmentKind::Dress => {
-            "--with closed-zip or --with buttons, for how it opens; without either its neck and its waist must pass \
-             head and shoulders"
+            "how it opens; without a zip or buttons its neck and its waist must pass head and shoulders; pass \
+             --with closed-zip or --with buttons"
         }
-        GarmentKind::Shirt => "--with buttons, for how it opens; without them its neck must pass the head",
-        GarmentKind::Jeans => "--with fly or --with elastic-waist, for how it opens",
-        _ => "--with fly, --with closed-zip or --with elastic-waist, for how it opens",
+        GarmentKind::Shirt => "how it opens; without buttons its neck must pass the head; pass --with buttons",
+        GarmentKind::Jeans => "how it opens, by a fly or an elastic waist; pass --with fly or --with elastic-waist",
+        _ => {
+            "how it opens, by a fly, a zip or an elastic waist; pass --with fly, --with closed-zip or --with \
+             elastic-waist"
+        }
     };
     let why = match kind {
         GarmentKind::Dress | GarmentKind::Shirt => "a woven without an opening does not give for head and shoulders",
         _ => "a woven waist without an opening does not pass the hips",
     };
-    own("pass", text, why)
+    own("say", text, why)
+}
+
+/// How wide a waist edge must be that passes the hips.
+pub(super) fn waist_edge(edge: &WaistEdge, confidence: Confidence) -> Spoken {
+    let [hips, least] = [edge.hips, edge.least].map(|length| quantity::to_sew(length, edge.unit));
+    let gives = match edge.gives {
+        None => "nobody pulled the cloth crosswise".to_owned(),
+        Some(gives) => format!("the cloth gives {} crosswise", terms::figure(&gives, confidence)),
+    };
+    let text = format!("the waist edge at least {least} round: it must pass hips of {hips}, and {gives}");
+    Spoken::new("keep", text, "edge × (1 + stretch) ≥ hips, for sure", Source::Derived("arithmetic"))
 }
 
 /// What would settle a role that is in doubt.
@@ -114,7 +128,9 @@ pub(super) fn notion(
             GarmentKind::Dress => "56cm",
             _ => "18cm",
         };
-        text = format!("a {ends} zip of size {size}; pass its edge for the length, such as --zip {such}");
+        text = format!(
+            "a {ends} zip of size {size}, as long as its edge; pass --zip {such} with that edge for the length to buy"
+        );
     }
     let why = match notion {
         Notion::ClearElastic => "for what must not stretch".to_owned(),

@@ -188,9 +188,9 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             Spoken::new("lay", text, why, Source::CommonPractice)
         }
         Step::General => {
-            let text = "the kind of garment, such as --kind trousers: without it this plan lists only what holds for any \
-                        garment";
-            own("pass", text.to_owned(), "the view has no garment kind".to_owned())
+            let text = "which kind of garment it is: without that this plan lists only what holds for any garment; pass --kind \
+                        trousers or another";
+            own("say", text.to_owned(), "the view has no garment kind".to_owned())
         }
         Step::SayHowOpened(kind) => cloth::how_opened(*kind),
         Step::Settle { cloth, role, reason, figure, settle, rest_seconds } => cloth::settle(
@@ -212,15 +212,13 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
             own("take", text, "a fusible melts at a heat that harms the finish".to_owned())
         }
         Step::Notion { notion, lengths, why, source } => cloth::notion(plan, *notion, lengths, (*why, *source), unit),
-        Step::Tape { shoulders, mouths, source } => {
-            let at = match (shoulders, mouths) {
-                (true, true) => "the shoulder seams and the pocket mouths",
-                (true, false) => "the shoulder seams",
-                _ => "the pocket mouths",
-            };
-            let text = format!("narrow tape that does not stretch, for {at}");
+        Step::Tape { seams, mouths, source } => {
+            let seams = seams.iter().map(|seam| seam::taped(*seam));
+            let at: Vec<&str> = seams.chain(mouths.then_some("the pocket mouths")).collect();
+            let text = format!("narrow tape that does not stretch, for {}", list(&at));
             Spoken::new("buy", text, "they must keep their length", *source)
         }
+        Step::WaistEdge(edge) => cloth::waist_edge(edge, plan.confidence),
         Step::Casing { work, tunnel, width, unit } => cloth::casing(*work, tunnel, *width, *unit),
         Step::FuseCool(cloth) => {
             let text =
@@ -241,8 +239,8 @@ fn speak(plan: &ViewPlan, step: &Step, unit: Unit) -> Vec<Spoken> {
         }
         Step::SayHowJoined { role, to } => {
             let (role, to) = (isolated(role), isolated(to));
-            let text = format!("--seam '{to}+{role}=60cm lengthwise', for how {role} is joined");
-            own("pass", text, "its name does not say where it is sewn on".to_owned())
+            let text = format!("how {role} is joined to {to}; pass --seam '{to}+{role}=60cm lengthwise'");
+            own("say", text, "its name does not say where it is sewn on".to_owned())
         }
         Step::PullForSeam { cloth, grain } => {
             let why = format!("two cloths meet in a seam; tenter pull {} --grain {}", cloth.tag, grain.word());

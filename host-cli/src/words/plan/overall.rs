@@ -38,6 +38,10 @@ pub fn overall(plan: &ViewPlan) -> (&'static str, String) {
                 _ => format!("{at} may take away the give that the view asks"),
             }
         }
+        InDoubt::Loop => match overall.verdict {
+            Verdict::Short => "the closed elastic does not pass the hips".to_owned(),
+            _ => "the closed elastic may not pass the hips".to_owned(),
+        },
         InDoubt::Lining => match overall.verdict {
             Verdict::Short => "the lining takes away the give that the view asks".to_owned(),
             _ => "the lining may take away the give that the view asks".to_owned(),

@@ -69,6 +69,14 @@ const fn place(seam: SeamKind) -> &'static str {
     }
 }
 
+/// A seam that a tape is bought for.
+pub(super) const fn taped(seam: SeamKind) -> &'static str {
+    match seam {
+        SeamKind::Waist => "the waist seam",
+        _ => "the shoulder seams",
+    }
+}
+
 /// Several seams as places.
 #[must_use]
 pub(super) fn places(seams: &[SeamKind]) -> String {

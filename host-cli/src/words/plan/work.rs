@@ -263,14 +263,14 @@ pub(super) const fn notion(notion: Notion) -> &'static str {
 pub(super) fn bought(notion: Notion, details: Details) -> &'static str {
     match notion {
         Notion::Zip if details.has(Detail::SeparatingZip) => {
-            "a separating zip; pass the edge for its length, such as --zip 62cm"
+            "a separating zip as long as its edge; pass --zip 62cm with that edge for the size to buy"
         }
-        Notion::Zip => "a closed zip; pass the edge for its length, such as --zip 18cm",
+        Notion::Zip => "a closed zip as long as its edge; pass --zip 18cm with that edge for the size to buy",
         Notion::Elastic if details.has(Detail::ElasticWaist) => {
-            "elastic; pass what it is for, such as --elastic 'soft waist 76cm'"
+            "elastic for the waist; pass --elastic 'soft waist 76cm over 100cm' for its length"
         }
         Notion::Elastic if details.has(Detail::ElasticCuffs) => {
-            "elastic; pass what it is for, such as --elastic 'soft wrist 17cm'"
+            "elastic for the wrists; pass --elastic 'soft wrist 17cm' for its length"
         }
         Notion::Elastic => "elastic for the edges; measure them with the pieces",
         Notion::Cord if details.has(Detail::Child) => "cord, as long as the edge and its short ends",
@@ -285,7 +285,7 @@ pub(super) fn bought(notion: Notion, details: Details) -> &'static str {
         Notion::PocketBags if details.has(Detail::Lining) => "cloth for the pocket bags; lining will do",
         Notion::PocketBags => "cloth for the pocket bags",
         Notion::SleeveHeads => "a pair of sleeve heads",
-        Notion::ClearElastic => "clear elastic for the shoulder seams",
+        Notion::ClearElastic => "clear elastic for the seams that it is sewn into",
         Notion::BindingTape => "tape to bind the raw edges of the seams",
     }
 }
@@ -340,6 +340,7 @@ pub const fn detail(kind: GarmentKind, detail: Detail) -> &'static str {
         Detail::SleeveHeads => "sleeve heads",
         Detail::Vent => "vent",
         Detail::Slits => "slits",
+        Detail::WaistSeam => "waist seam",
     }
 }
 

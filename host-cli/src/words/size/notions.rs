@@ -1,7 +1,7 @@
 //! Elastic, cords and zips, in words.
 
 use tenter_core::making::elastic::{
-    Casing, CordTask, Drawcord, ElasticCare, Kind, Lap, Recommended, Rule, Span, Tunnel,
+    Casing, CordTask, Drawcord, Edging, ElasticCare, Kind, Lap, Recommended, Rule, Span, Tunnel,
 };
 use tenter_core::making::source::Source;
 use tenter_core::making::zip::{BELOW_STOP, Chain, End, Fit, Ready, UseCode, ZipEnds, ZipSeries};
@@ -28,8 +28,10 @@ pub(super) fn speak(size: &Size, unit: Unit) -> Spoken {
             let text = "no rule was found for this kind at this place; try it on with pins";
             Spoken::new("elastic", text, "nothing in print", Source::CommonPractice)
         }
-        Size::LoopNotChecked => {
-            let text = "check that the closed loop passes over the widest part; this leaves that out";
+        Size::LoopNotChecked { place, closed } => {
+            let over = passed(*place);
+            let text =
+                format!("the closed loop of {} must stretch over {over}: measure them both", to_sew(*closed, unit));
             Spoken::new("elastic", text, "needed stretch = widest / loop − 1", ARITHMETIC)
         }
         Size::Casing { tunnel, width } => {
@@ -87,16 +89,31 @@ fn elastic(kind: Kind, found: &Recommended, passes: Option<&Passes>, unit: Unit)
     };
     let tried = if kind == Kind::Ribbing { "" } else { "; tack it and try it on" };
     let mut text = format!("cut {}, {lap}{tried}", to_sew(found.cut, unit));
-    if let Some(Passes { widest, gives, reach }) = passes {
-        let fits = match reach.answer {
-            Answer::Meets => "it passes",
-            Answer::Short | Answer::Over => "it does NOT pass",
-            Answer::Close | Answer::Unknown => "it is too close to call for",
-        };
-        let (widest, needed) = (tape(*widest, unit), percent(reach.needed.ratio()));
-        text.push_str(&format!("; {fits} {widest}: it needs {needed} of stretch and has {}", percent(gives.ratio)));
+    if let Some(Passes { widest, needed, judged }) = passes {
+        let (widest, needed) = (tape(*widest, unit), percent(needed.ratio()));
+        text.push_str(&match judged {
+            None => format!("; it must stretch by {needed} to pass {widest}, so measure how far it does"),
+            Some((gives, answer)) => {
+                let fits = match answer {
+                    Answer::Meets => "it passes",
+                    Answer::Short | Answer::Over => "it does NOT pass",
+                    Answer::Close | Answer::Unknown => "it is too close to call for",
+                };
+                format!("; {fits} {widest}: it needs {needed} of stretch and has {}", percent(gives.ratio))
+            }
+        });
     }
     text
+}
+
+/// What a loop passes over when it is put on.
+const fn passed(place: Edging) -> &'static str {
+    match place {
+        Edging::Waist | Edging::SnugWaist => "the hips",
+        Edging::Wrist => "the hand",
+        Edging::Leg | Edging::SwimLegFront | Edging::SwimLegBack => "the foot",
+        Edging::Opening | Edging::Edge => "the widest part",
+    }
 }
 
 fn rule(rule: &Rule, cut: Span, unit: Unit) -> String {

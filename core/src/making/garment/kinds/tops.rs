@@ -3,14 +3,14 @@
 use super::{Kind, kind};
 use crate::making::garment::Detail::{
     Buttons, Child, ClosedZip, Collar, Cord, Cuffs, Darts, ElasticCuffs, Hood, Lining, Panels, PatchPockets, Raglan,
-    RibBands, Sleeves, Yoke,
+    RibBands, Sleeves, WaistSeam, Yoke,
 };
 use crate::making::garment::SeamKind;
 use crate::making::garment::place::{Hem, Manner, Notion, PieceMark, Zone};
 use crate::making::garment::row::{WorkRow, row, seam, sewn};
 use crate::making::garment::shared::{
-    BUTTONHOLES, CLOSED_ZIP, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS,
-    POCKETS, PRESS, PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH, WRISTS, ZIP_STRIP,
+    BUTTONHOLES, CUT, DARTS, FRONT_ZONES, HOOD, LININGS, MARKS, NOTIONS, OUTER_CORD, OUTER_EYELETS, POCKETS, PRESS,
+    PRESS_SEAMS, SAMPLE, SLITS, SMALL_PARTS, STAY_NECK, TRIM, VENT, VENT_ZONE, WASH, WRISTS, ZIP_STRIP,
 };
 use crate::making::garment::work::{Stage, Work};
 
@@ -130,6 +130,20 @@ pub(super) const SHIRT: Kind = kind(
     ],
 );
 
+/// Without a seam at the waist the zip is set while the pieces lie flat.
+const DRESS_ZIP: &[WorkRow] = &[
+    row(Stage::Flat, Work::SewZipSeam).with(&[ClosedZip]).without(&[WaistSeam]),
+    row(Stage::Flat, Work::SetClosedZip).with(&[ClosedZip]).without(&[WaistSeam]),
+];
+
+/// Bodice and skirt are each closed at the sides before they are joined; a zip crosses that seam, so it comes after.
+const WAIST: &[WorkRow] = &[
+    seam(SeamKind::Side).with(&[WaistSeam]),
+    seam(SeamKind::Waist).with(&[WaistSeam]),
+    row(Stage::Zip, Work::SewZipSeam).with(&[ClosedZip, WaistSeam]),
+    row(Stage::Zip, Work::SetClosedZip).with(&[ClosedZip, WaistSeam]),
+];
+
 const DRESS_SEAMS: &[WorkRow] = &[seam(SeamKind::Panel).with(&[Panels]), seam(SeamKind::Shoulder)];
 
 /// A dress closes above its zip.
@@ -145,7 +159,7 @@ const NECK_FACING: &[WorkRow] = &[
 const DRESS_SIDES: &[WorkRow] = &[
     seam(SeamKind::CollarToNeck).with(&[Collar]),
     row(Stage::Seams, Work::HookAndEye).with(&[ClosedZip, Collar]),
-    seam(SeamKind::Side),
+    seam(SeamKind::Side).without(&[WaistSeam]),
     seam(SeamKind::Sleeve).with(&[Sleeves]),
     row(Stage::Seams, Work::HemSleevesFirst).with(&[Sleeves]).without(&[Cuffs, ElasticCuffs]),
     sewn(SeamKind::Cuff, Manner::Enclosed).with(&[Cuffs, Sleeves]),
@@ -174,11 +188,12 @@ pub(super) const DRESS: Kind = kind(
         STAY_NECK,
         DARTS,
         SMALL_PARTS,
-        CLOSED_ZIP,
+        DRESS_ZIP,
         POCKETS,
         PRESS_SEAMS,
         VENT,
         DRESS_SEAMS,
+        WAIST,
         NECK_FACING,
         DRESS_SIDES,
         LININGS,
