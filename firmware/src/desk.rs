@@ -7,12 +7,12 @@ use tenter_core::wire::{Identity, LentTags, Listing, NameList, Refusal};
 use crate::calendar::{Calendar, NoCalendar};
 use crate::link::RequestHandler;
 use crate::log::{DEMAND_SLOTS, Log, LogError, Named, Settings, Storage};
-use crate::ui::{LogFault, LogState, MeasuredCloth, TagUse};
+use crate::ui::{LogState, MeasuredCloth, MemoryFault, TagUse};
 
 /// The log, if its chip answers, and the time.
 #[derive(Debug)]
 pub struct Records<S: Storage, C = NoCalendar> {
-    log: Result<Log<S>, LogFault>,
+    log: Result<Log<S>, MemoryFault>,
     /// The chip, while it is no log.
     spare: Option<S>,
     calendar: C,
@@ -34,7 +34,7 @@ impl<S: Storage, C: Calendar> Records<S, C> {
     #[inline(never)] // It reads the whole chip; its room on the stack is free again afterwards.
     pub fn with_calendar(storage: S, mut calendar: C) -> Self {
         let set = calendar.read().map(|unix_s| (unix_s, 0));
-        let mut records = Self { log: Err(LogFault::Silent), spare: Some(storage), calendar, now: 0, set };
+        let mut records = Self { log: Err(MemoryFault::Silent), spare: Some(storage), calendar, now: 0, set };
         records.look_again();
         records
     }
@@ -150,11 +150,11 @@ fn reason<E>(error: LogError<E>) -> Refusal {
 }
 
 /// Why there is no log.
-fn fault<E>(error: &LogError<E>) -> LogFault {
+fn fault<E>(error: &LogError<E>) -> MemoryFault {
     match error {
-        LogError::Newer => LogFault::Newer,
-        LogError::TooSmall => LogFault::TooSmall,
-        _ => LogFault::Silent,
+        LogError::Newer => MemoryFault::Newer,
+        LogError::TooSmall => MemoryFault::TooSmall,
+        _ => MemoryFault::Silent,
     }
 }
 

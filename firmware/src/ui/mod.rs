@@ -19,7 +19,7 @@ use crate::log::{Named, Settings};
 pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
 pub use making::{MakingState, MeasuredCloth};
-pub use model::{LogFault, LogState, Model, REST_SECONDS, Restart};
+pub use model::{LogState, MemoryFault, Model, REST_SECONDS, Restart};
 pub use readings::ReadingAt;
 pub use screen::{ListRow, Screen};
 pub use tag::TagUse;

@@ -16,7 +16,7 @@ const BEEPS: [(u32, u32); 3] = [(0, 150), (300, 450), (600, 750)];
 
 /// Why there is no log.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LogFault {
+pub enum MemoryFault {
     /// The chip does not answer.
     Silent,
     /// A newer program wrote it.
@@ -57,7 +57,7 @@ pub struct LogState {
     /// Whether the date is known.
     pub dated: bool,
     /// Why there is none.
-    pub fault: Option<LogFault>,
+    pub fault: Option<MemoryFault>,
 }
 
 /// Everything a screen shows.

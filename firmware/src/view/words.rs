@@ -4,7 +4,7 @@ use tenter_core::making::pairing::{Advice, Between, Match, Which};
 use tenter_core::making::sizing::{Reach, Usage};
 use tenter_core::{Answer, Doubt, Note};
 
-use crate::ui::{ListRow, LogFault, Restart, Screen, TagUse};
+use crate::ui::{ListRow, MemoryFault, Restart, Screen, TagUse};
 
 pub const fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -64,11 +64,11 @@ pub const fn row(row: ListRow, measured: bool) -> &'static str {
 }
 
 /// Why there is no log.
-pub const fn fault(fault: Option<LogFault>) -> &'static str {
+pub const fn fault(fault: Option<MemoryFault>) -> &'static str {
     match fault {
-        None | Some(LogFault::Silent) => "Memory: no answer",
-        Some(LogFault::Newer) => "Memory: newer program",
-        Some(LogFault::TooSmall) => "Memory: too small",
+        None | Some(MemoryFault::Silent) => "Memory: no answer",
+        Some(MemoryFault::Newer) => "Memory: newer program",
+        Some(MemoryFault::TooSmall) => "Memory: too small",
     }
 }
 
