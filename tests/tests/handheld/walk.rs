@@ -15,7 +15,7 @@ const HOLD_MS: u32 = 1100;
 /// A hold that surely goes back.
 const BACK_MS: u32 = 2_600;
 /// Seconds by which a board may be ahead at once: taps take some of its time, and it counts whole ones.
-const AHEAD: u64 = 3;
+const AHEAD: u64 = 12;
 
 /// A board, and the same handheld without a board that says what the display must show.
 pub struct Walk<'b, B> {
