@@ -2,14 +2,16 @@
 
 use tenter_core::saved::{Meant, SavedTest};
 
+use crate::calendar::{Calendar, NoCalendar};
 use crate::desk::Records;
 use crate::fmt;
 use crate::frame::Frame;
 use crate::keys::{Keys, Levels};
+use crate::knob::Knob;
 use crate::link::Responder;
 use crate::log::{Log, Storage};
 use crate::panel::{CachedPanel, Panel};
-use crate::ui::{self, Effect, Event, Input, Model};
+use crate::ui::{self, Effect, Event, Input, Model, Restart};
 use crate::view;
 
 /// A handheld.
@@ -17,13 +19,14 @@ use crate::view;
 /// A board calls [`App::step`] at every change of a key and whenever the time that it hands back has passed, and
 /// [`App::receive`] with every byte that comes in.
 #[derive(Debug)]
-pub struct App<P, S: Storage> {
+pub struct App<P, S: Storage, C = NoCalendar> {
     model: Model,
     keys: Keys,
+    knob: Knob,
     input: Input,
     frame: Frame,
     screen: CachedPanel<P>,
-    records: Records<S>,
+    records: Records<S, C>,
     session: Responder,
     /// The picture is no longer that of the model. Drawing takes a small processor tens of milliseconds, in which a
     /// short tap would be missed, so nothing is drawn twice.
@@ -32,20 +35,37 @@ pub struct App<P, S: Storage> {
     second: u32,
 }
 
+/// How soon a display that does not answer is tried again, in milliseconds.
+const TRY_AGAIN_MS: u32 = 250;
+
 impl<P: Panel, S: Storage> App<P, S> {
-    /// A handheld on its panel and its memory chip. A missing chip or a dark panel stops nothing else.
+    /// A handheld on its panel and its memory chip, without a calendar. A missing chip or a dark panel stops nothing else.
     pub fn new(panel: P, storage: S) -> Self {
+        Self::with_calendar(panel, storage, NoCalendar)
+    }
+}
+
+impl<P: Panel, S: Storage, C: Calendar> App<P, S, C> {
+    /// The same with a clock that goes on without power, should it answer.
+    pub fn with_calendar(panel: P, storage: S, calendar: C) -> Self {
         Self {
             model: Model::default(),
             keys: Keys::default(),
+            knob: Knob::default(),
             input: Input::default(),
             frame: Frame::default(),
             screen: CachedPanel::new(panel),
-            records: Records::open(storage),
+            records: Records::with_calendar(storage, calendar),
             session: Responder::new(),
             stale: true,
             second: 0,
         }
+    }
+
+    /// Says why it started by itself, before [`App::start`].
+    pub fn restarted(&mut self, why: Restart) {
+        fmt::info!("{}", why);
+        ui::update(&mut self.model, Event::Restarted(why), 0);
     }
 
     /// Shows the first picture.
@@ -53,10 +73,11 @@ impl<P: Panel, S: Storage> App<P, S> {
     pub fn start(&mut self) {
         let log = self.records.state();
         fmt::info!("log: present {}, room {}, unsent {}", log.present, log.room, log.unsent);
-        self.happen(Event::Log(log), 0);
+        ui::update(&mut self.model, Event::Log(log), 0);
         if let Some(settings) = self.records.settings() {
-            self.happen(Event::Settings(settings), 0);
+            // Before anything is remembered in its place.
             self.load_person(settings.by);
+            self.happen(Event::Settings(settings), 0);
         }
         if let Some(draft) = self.records.log().and_then(Log::take_draft) {
             fmt::info!("a test was in hand");
@@ -83,7 +104,23 @@ impl<P: Panel, S: Storage> App<P, S> {
         if self.stale || self.model.has_clock() && second != self.second {
             self.draw();
         }
-        [self.keys.due_in(now), self.model.due_in(now)].into_iter().flatten().min()
+        let again = self.stale.then_some(TRY_AGAIN_MS);
+        [self.keys.due_in(now), self.knob.due_in(now), self.model.due_in(now), again].into_iter().flatten().min()
+    }
+
+    /// Takes which contacts of a rotary encoder are closed, at every change; what is drawn is drawn by the next
+    /// [`App::step`].
+    pub fn turn(&mut self, contacts: [bool; 2], now: u32) {
+        if let Some(action) = self.knob.turn(contacts) {
+            self.happen(Event::Key(action), now);
+        }
+    }
+
+    /// Takes the level of the encoder's button, as often as [`App::step`] is called.
+    pub fn push(&mut self, down: bool, now: u32) {
+        if let Some(action) = self.knob.press(down, now) {
+            self.happen(Event::Key(action), now);
+        }
     }
 
     /// Takes a byte from the line at a time in milliseconds since power-on; the reply to send, if there is one.
@@ -136,6 +173,10 @@ impl<P: Panel, S: Storage> App<P, S> {
             }
             Effect::LoadDemand { slot } => {
                 Event::Demand(self.records.log().and_then(|log| log.demand(slot).ok().flatten()))
+            }
+            Effect::LookForLog => {
+                self.records.look_again();
+                Event::Log(self.records.state())
             }
             Effect::LookUpTag { tag } => Event::Tag(self.records.tag_use(tag)),
             Effect::LoadPerson { slot } => Event::Person(self.records.person(slot).map(|named| (slot, named))),

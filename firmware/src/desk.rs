@@ -4,14 +4,18 @@ use heapless::String;
 use tenter_core::saved::Clock;
 use tenter_core::wire::{Identity, LentTags, Listing, NameList, Refusal};
 
+use crate::calendar::{Calendar, NoCalendar};
 use crate::link::RequestHandler;
 use crate::log::{DEMAND_SLOTS, Log, LogError, Named, Settings, Storage};
-use crate::ui::{LogState, MeasuredCloth, TagUse};
+use crate::ui::{LogState, MeasuredCloth, MemoryFault, TagUse};
 
 /// The log, if its chip answers, and the time.
 #[derive(Debug)]
-pub struct Records<S: Storage> {
-    log: Option<Log<S>>,
+pub struct Records<S: Storage, C = NoCalendar> {
+    log: Result<Log<S>, MemoryFault>,
+    /// The chip, while it is no log.
+    spare: Option<S>,
+    calendar: C,
     /// Milliseconds since power-on, as of the newest call.
     now: u32,
     /// The date the host gave, and when.
@@ -19,10 +23,29 @@ pub struct Records<S: Storage> {
 }
 
 impl<S: Storage> Records<S> {
-    /// Opens the log on its chip; without one everything but saving works.
-    #[inline(never)] // It reads the whole chip; its room on the stack is free again afterwards.
+    /// Opens the log on its chip, on a board without a calendar; without a log everything but saving works.
     pub fn open(storage: S) -> Self {
-        Self { log: Log::open(storage).ok(), now: 0, set: None }
+        Self::with_calendar(storage, NoCalendar)
+    }
+}
+
+impl<S: Storage, C: Calendar> Records<S, C> {
+    /// Opens the log on its chip, and asks the calendar for the date.
+    #[inline(never)] // It reads the whole chip; its room on the stack is free again afterwards.
+    pub fn with_calendar(storage: S, mut calendar: C) -> Self {
+        let set = calendar.read().map(|unix_s| (unix_s, 0));
+        let mut records = Self { log: Err(MemoryFault::Silent), spare: Some(storage), calendar, now: 0, set };
+        records.look_again();
+        records
+    }
+
+    /// Looks for the log again, where none was found: a chip may wake up late, or be plugged in.
+    pub fn look_again(&mut self) {
+        let Some(storage) = self.spare.take() else { return };
+        match Log::open_or_back(storage) {
+            Ok(log) => self.log = Ok(log),
+            Err((storage, error)) => (self.spare, self.log) = (Some(storage), Err(fault(&error))),
+        }
     }
 
     /// Tells the time, in milliseconds since power-on.
@@ -31,33 +54,39 @@ impl<S: Storage> Records<S> {
     }
 
     /// The log, if its chip answers.
-    pub const fn log(&mut self) -> Option<&mut Log<S>> {
-        self.log.as_mut()
+    pub fn log(&mut self) -> Option<&mut Log<S>> {
+        self.log.as_mut().ok()
     }
 
     /// What the screens need to know.
     pub fn state(&self) -> LogState {
-        self.log.as_ref().map_or_else(LogState::default, |log| LogState {
-            present: true,
-            room: log.room(),
-            unsent: log.unacknowledged(),
-            demands: log.demand_count(),
-            repeatability: log.repeatability(),
-            next_tag: log.tags().next,
-            agreed: log.settings().agreed,
-            people: log.name_count(NameList::People),
-            dated: self.set.is_some(),
-        })
+        let dated = self.set.is_some();
+        let fault = self.log.as_ref().err().copied();
+        self.log.as_ref().map_or_else(
+            |_| LogState { fault, dated, ..LogState::default() },
+            |log| LogState {
+                fault,
+                present: true,
+                room: log.room(),
+                unsent: log.unacknowledged(),
+                demands: log.demand_count(),
+                repeatability: log.repeatability(),
+                next_tag: log.tags().next,
+                agreed: log.settings().agreed,
+                people: log.name_count(NameList::People),
+                dated,
+            },
+        )
     }
 
     /// What is remembered, if the chip answers.
     pub fn settings(&self) -> Option<Settings> {
-        self.log.as_ref().map(Log::settings)
+        self.log.as_ref().ok().map(Log::settings)
     }
 
     /// What is known of a tag.
     pub fn tag_use(&mut self, tag: u16) -> TagUse {
-        let Some(log) = &mut self.log else { return TagUse::Unknown };
+        let Ok(log) = &mut self.log else { return TagUse::Unknown };
         let (tags, agreed) = (log.tags(), log.settings().agreed);
         match log.cloth_tagged(tag) {
             Ok(Some(cloth)) => TagUse::Cloth(cloth),
@@ -72,12 +101,12 @@ impl<S: Storage> Records<S> {
 
     /// The person in a slot.
     pub fn person(&mut self, slot: u8) -> Option<Named> {
-        self.log.as_mut()?.name(NameList::People, slot).ok()?
+        self.log()?.name(NameList::People, slot).ok()?
     }
 
     /// The person with a mark and where it stands; the owner, who is the first, where nobody has it.
     pub fn person_marked(&mut self, mark: Option<u32>) -> Option<(u8, Named)> {
-        let count = self.log.as_ref()?.name_count(NameList::People);
+        let count = self.log.as_ref().ok()?.name_count(NameList::People);
         let mut people = (0..count).rev().filter_map(|slot| self.person(slot).map(|named| (slot, named)));
         let mut owner = None;
         people
@@ -100,13 +129,13 @@ impl<S: Storage> Records<S> {
     /// The cloth of the saved test beside another; see [`Log::beside`].
     #[inline(never)] // So that a test's room on the stack is free again afterwards.
     pub fn cloth(&mut self, than: Option<u32>, newer: bool) -> Option<MeasuredCloth> {
-        let log = self.log.as_mut()?;
+        let log = self.log()?;
         let (place, saved) = log.beside(than, newer).ok()??;
         MeasuredCloth::of(Some(place), saved.tag, &saved.test, log.repeatability())
     }
 
     fn with_log<T>(&mut self, act: impl FnOnce(&mut Log<S>) -> Result<T, LogError<S::Error>>) -> Result<T, Refusal> {
-        self.log.as_mut().ok_or(Refusal::Chip).and_then(|log| act(log).map_err(reason))
+        self.log().ok_or(Refusal::Chip).and_then(|log| act(log).map_err(reason))
     }
 }
 
@@ -120,7 +149,16 @@ fn reason<E>(error: LogError<E>) -> Refusal {
     }
 }
 
-impl<S: Storage> RequestHandler for Records<S> {
+/// Why there is no log.
+fn fault<E>(error: &LogError<E>) -> MemoryFault {
+    match error {
+        LogError::Newer => MemoryFault::Newer,
+        LogError::TooSmall => MemoryFault::TooSmall,
+        _ => MemoryFault::Silent,
+    }
+}
+
+impl<S: Storage, C: Calendar> RequestHandler for Records<S, C> {
     fn identity(&mut self) -> Identity {
         let clock = self.clock();
         Identity {
@@ -168,6 +206,7 @@ impl<S: Storage> RequestHandler for Records<S> {
 
     fn set_clock(&mut self, unix_s: u32) {
         self.set = Some((unix_s, self.now));
+        self.calendar.set(unix_s);
     }
 
     fn set_repeatability(&mut self, ratio: u32, dof: u32) -> Result<(), Refusal> {

@@ -10,12 +10,15 @@ extern crate std;
 
 pub mod app;
 pub mod button;
+pub mod calendar;
 pub mod desk;
 mod fmt;
 pub mod frame;
 pub mod keys;
+pub mod knob;
 pub mod link;
 pub mod log;
 pub mod panel;
+pub mod recovery;
 pub mod ui;
 pub mod view;

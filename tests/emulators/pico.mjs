@@ -17,6 +17,7 @@
 //   {"do":"received","ms":10}                     {"hex":"…","ms":20,"stopped":null}   waits for the first byte
 //   {"do":"i2c","address":80,"write":"0000","read":1}   {"ack":true,"hex":"ff"}   from outside, takes no time
 //   {"do":"cut","after_bytes":5}                  {}                         null takes it back
+//   {"do":"display","reset":true}                 {}                         and "deaf": whether it does not answer
 //   {"do":"stats"}                                {"ms":…,"asleep_ms":…,"wakes":…,…}
 //   {"do":"quit"}                                 {}
 //
@@ -52,6 +53,11 @@ const requests = {
   },
   cut: (board, request) => {
     board.eeprom.cutAfter = request.after_bytes ?? null;
+    return {};
+  },
+  display: (board, { reset = false, deaf }) => {
+    if (reset) board.display.reset();
+    board.display.isDeaf = deaf ?? board.display.isDeaf;
     return {};
   },
   stats: (board) => board.stats(),

@@ -4,7 +4,7 @@ use rand::rngs::StdRng;
 use rand::{Rng as _, SeedableRng as _};
 use tenter::log::json::Mm;
 use tenter::log::pattern::DemandField;
-use tenter::log::{ClothNeed, Construction, Entry, FabricChange, Fact, Id, PatternChange, RoleChange, Tested};
+use tenter::log::{ClothNeed, Construction, Entry, FabricChange, Fact, Id, Marks, PatternChange, RoleChange, Tested};
 use tenter_core::{Demand, Grain, Length, Limit, PullTest, Range, Unit};
 
 /// Pulls in each test.
@@ -48,6 +48,7 @@ pub fn entries(pulls: usize) -> impl Iterator<Item = Entry> {
                 clock_unset: false,
                 device,
                 pulled_by: None,
+                marks: Marks::default(),
                 note,
                 as_read: Vec::new(),
                 test,

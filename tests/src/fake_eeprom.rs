@@ -121,6 +121,12 @@ impl FakeEeprom {
         wear
     }
 
+    /// Whether the power was cut.
+    #[must_use]
+    pub const fn is_dead(&self) -> bool {
+        self.dead
+    }
+
     fn due(&self) -> Option<Trouble> {
         let (left, trouble) = self.trouble.get()?;
         self.trouble.set(left.checked_sub(1).map(|left| (left, trouble)));

@@ -47,8 +47,18 @@ impl Handheld {
         let next_tag = self.given.max(self.tags.map_or(1, |tags| tags.next));
         let (agreed, dated) = (self.tags.is_some(), self.dated);
         let people = u8::try_from(self.names[1].len()).unwrap_or(u8::MAX);
-        let log =
-            LogState { present, room, unsent, demands, repeatability: self.hand, next_tag, agreed, people, dated };
+        let log = LogState {
+            present,
+            room,
+            unsent,
+            demands,
+            repeatability: self.hand,
+            next_tag,
+            agreed,
+            people,
+            dated,
+            fault: None,
+        };
         update(&mut self.model, Event::Log(log), self.now);
     }
 
@@ -79,6 +89,7 @@ impl Handheld {
             Effect::LoadPerson { slot } => {
                 Event::Person(self.names[1].get(usize::from(slot)).map(|named| (slot, named.clone())))
             }
+            Effect::LookForLog => Event::Log(self.model.log),
             Effect::LookUpTag { tag } => Event::Tag(self.tag_use(tag)),
             Effect::Save { tag, .. } => {
                 self.saved.extend(self.model.test.clone().map(|test| (tag, test)));

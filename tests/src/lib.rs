@@ -13,6 +13,7 @@ pub mod handheld;
 pub mod load;
 pub mod phone;
 pub mod picture;
+pub mod pressed;
 pub mod program;
 
 /// How much a test does: by default enough to find what is wrong in the time that a whole run may take, and with

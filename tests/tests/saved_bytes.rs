@@ -9,7 +9,7 @@ mod crc32;
 
 use crc32::sealed;
 use tenter_core::record::{RecordError, encode_test};
-use tenter_core::saved::{self, Clock, MAX_SAVED_BYTES, SavedTest};
+use tenter_core::saved::{self, Clock, MAX_SAVED_BYTES, Meant, SavedTest};
 use tenter_core::{Ends, Grain, Length, Load, MAX_LOOKS, MAX_PULLS, MAX_RESTS, PullTest, Scale};
 
 fn encoded(saved: &SavedTest) -> Vec<u8> {
@@ -82,6 +82,26 @@ fn a_test_with_a_second_look() {
     assert_bytes(&saved, &body);
 }
 
+/// Whose cloth it is, or who pulled: version 3, with all that version 2 holds.
+#[test]
+fn a_test_that_says_whose_cloth_it_is_and_who_pulled() {
+    let plain = SavedTest::new(7, Clock { uptime_s: 90, unix_s: None }, everyday());
+    #[rustfmt::skip]
+    let readings = [
+        2, 7, 90, 0,                              // version 3 is variant 2; the rest as above
+        0xC0, 0x0C, 100, 1, 0, 1, 1, 0, 0,
+        5, 5, 6, 5, 4, 6,
+        2, 4, 60, 2, 4, 0x88, 0x0E, 0,
+        0, 0, 0,                                  // not before settling, nothing planned, no look
+    ];
+    let with = |tail: &[u8]| [&readings[..], tail].concat();
+    assert_bytes(&SavedTest { meant: Meant::New, ..plain.clone() }, &with(&[1, 0]));
+    let cloth = SavedTest { meant: Meant::Cloth(300), by: Some(127), ..plain.clone() };
+    assert_bytes(&cloth, &with(&[2, 0xAC, 2, 1, 127]));
+    assert_bytes(&SavedTest { by: Some(0), ..plain }, &with(&[0, 1, 0]));
+    assert_eq!(saved::decode(&sealed(&with(&[3, 0]))), Err(RecordError::Damaged), "no such meaning");
+}
+
 #[test]
 fn the_largest_saved_test() {
     // As the largest test in record_bytes.rs: four bytes for every length but the unit, and for every time.
@@ -103,9 +123,10 @@ fn the_largest_saved_test() {
     }
     assert_eq!((test.pulls().len(), test.rests().len()), (MAX_PULLS, MAX_RESTS));
     let clock = Clock { uptime_s: u32::MAX, unix_s: Some(u32::MAX) };
-    let saved = SavedTest::new(u16::MAX, clock, test);
+    let (meant, by) = (Meant::Cloth(u32::MAX), Some(u32::MAX));
+    let saved = SavedTest { meant, by, ..SavedTest::new(u16::MAX, clock, test) };
 
-    let mut body = vec![1, 0xFF, 0xFF, 0x03]; // 65 535 = (3·128 + 127)·128 + 127
+    let mut body = vec![2, 0xFF, 0xFF, 0x03]; // 65 535 = (3·128 + 127)·128 + 127
     body.extend([0xFF, 0xFF, 0xFF, 0xFF, 0x0F, 1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
     body.extend([1, 0xC0, 0xBA, 0x99, 0x06, 0x80, 0x80, 0x80, 1, 0, 0, 1, 0]);
     body.extend([1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
@@ -117,6 +138,7 @@ fn the_largest_saved_test() {
     }
     body.extend([0, 1, 10, 5]); // The gauge not before settling; ten planned; five later looks.
     body.extend([10, 0x80, 0xBE, 0x92, 0x01].repeat(5)); // 2 400 000, the zigzag of 1 200 000.
+    body.extend([2, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F, 1, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F]);
     assert_bytes(&saved, &body);
     assert_eq!(encoded(&saved).len(), MAX_SAVED_BYTES);
     assert_eq!(saved::encode(&saved, &mut [0; MAX_SAVED_BYTES - 1]), Err(RecordError::NoRoom));
@@ -139,7 +161,7 @@ fn what_is_whole_but_no_saved_test() {
         saved::decode(&sealed(&body))
     };
     assert!(with(0, 0).is_ok());
-    assert_eq!(with(0, 2), Err(RecordError::Newer));
+    assert_eq!(with(0, 3), Err(RecordError::Newer));
     assert_eq!(with(0, 1), Err(RecordError::Damaged), "the second version goes on");
     assert_eq!(with(6, 0), Err(RecordError::Impossible), "gauge zero");
     assert_eq!(with(3, 2), Err(RecordError::Damaged), "an option is 0 or 1");

@@ -8,9 +8,11 @@ use std::path::{Path, PathBuf};
 
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
+use tenter_core::wire::LentTags;
 use tenter_core::{Demand, Ends, Grain, Length, Limit, PullTest, Range, Scale, Unit};
 use tenter_firmware::frame::Frame;
-use tenter_firmware::ui::{Action, Screen};
+use tenter_firmware::log::Named;
+use tenter_firmware::ui::{Action, Event, Restart, Screen, update};
 use tenter_tests::handheld::Handheld;
 use tenter_tests::picture;
 
@@ -36,17 +38,22 @@ fn first_dial(handheld: &mut Handheld) {
     assert_eq!(handheld.model.screen, Screen::Extended);
 }
 
-/// One pull to so many half millimetres above the gauge and one reading back.
+/// One pull to so many half millimetres above the gauge and one reading back; then to the list of choices.
 fn pull(handheld: &mut Handheld, above: u16, back: Option<u16>) {
     assert_eq!(handheld.model.screen, Screen::Extended);
     handheld.model.dial.less(9999);
     handheld.acts(&[Action::More(above), Action::Next]);
-    let Some(back) = back else {
-        return handheld.acts(&[Action::More(1), Action::Next]);
-    };
-    handheld.act(Action::Next);
-    handheld.wait(60_000);
-    handheld.acts(&[Action::Next, Action::More(back), Action::Next]);
+    if let Some(back) = back {
+        if handheld.model.screen == Screen::Pull {
+            handheld.acts(&[Action::Back, Action::More(1), Action::More(1), Action::Next]);
+        }
+        assert_eq!(handheld.model.screen, Screen::Rest);
+        handheld.wait(60_000);
+        handheld.acts(&[Action::Next, Action::More(back), Action::Next]);
+    }
+    if handheld.model.screen != Screen::Choice {
+        handheld.act(Action::Back);
+    }
     assert_eq!(handheld.model.screen, Screen::Choice);
 }
 
@@ -75,7 +82,8 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("home", handheld.frame()));
     handheld.acts(&[Action::More(1), Action::Next]);
     shots.push(("home-demand", handheld.frame()));
-    handheld.acts(&[Action::More(1), Action::More(1), Action::Next, Action::Next, Action::Next, Action::Next]);
+    handheld.acts(&[Action::More(1), Action::More(1)]);
+    handheld.acts(&[Action::Next; 5]);
     shots.push(("gauge", handheld.frame()));
     handheld.acts(&[Action::Back]);
 
@@ -97,8 +105,8 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("extended-250-percent", handheld.frame()));
     handheld.act(Action::Less(490));
     handheld.act(Action::Next);
-    shots.push(("release", handheld.frame()));
-    handheld.act(Action::Next);
+    shots.push(("pull-second", handheld.frame()));
+    handheld.acts(&[Action::Back, Action::More(1), Action::More(1), Action::Next]);
     handheld.wait(21_000);
     shots.push(("rest", handheld.frame()));
     handheld.wait(39_500);
@@ -113,6 +121,15 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     handheld.acts(&[Action::Step; 6]);
     handheld.act(Action::Next);
     shots.push(("discard", handheld.frame()));
+    handheld.acts(&[Action::Back, Action::More(1), Action::More(1), Action::More(1), Action::Next]);
+    shots.push(("readings", handheld.frame()));
+    let mut one = with_demands();
+    first_dial(&mut one);
+    pull(&mut one, 10, None);
+    shots.push(("choice-one", one.frame()));
+    handheld.act(Action::Next);
+    shots.push(("reading", handheld.frame()));
+    remembered(&mut shots);
 
     let mut close = result(vec![demand("choir trousers A", "5%")], &[(12, Some(2))]);
     shots.push(("result-close", close.frame()));
@@ -170,7 +187,9 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("no-log", none.frame()));
 
     let mut inch = with_demands();
-    inch.acts(&[Action::Step, Action::Step, Action::Step, Action::Next, Action::Next, Action::Step, Action::Step]);
+    inch.acts(&[Action::Step; 3]);
+    inch.acts(&[Action::Next; 3]);
+    inch.acts(&[Action::Step; 3]);
     first_dial(&mut inch);
     inch.act(Action::More(22));
     shots.push(("extended-inch", inch.frame()));
@@ -189,6 +208,61 @@ fn gallery() -> Vec<(&'static str, Frame)> {
     shots.push(("one-button-halves", one.frame()));
     making(&mut shots);
     shots
+}
+
+/// What is there again after the power went, whose tag it is, and who pulls.
+fn remembered(shots: &mut Vec<(&'static str, Frame)>) {
+    let mut handheld = with_demands();
+    let mut draft = saved(112, None);
+    draft.add_rest(60, Length::from_mm(101)).unwrap();
+    update(&mut handheld.model, Event::Draft(draft), 0);
+    shots.push(("resume", handheld.frame()));
+    let mut again = handheld.clone();
+    update(&mut again.model, Event::Restarted(Restart::Watchdog), 0);
+    shots.push(("resume-restarted", again.frame()));
+    handheld.acts(&[Action::Next, Action::More(1), Action::More(1), Action::Next]);
+    shots.push(("release", handheld.frame()));
+    let mut again = with_demands();
+    update(&mut again.model, Event::Restarted(Restart::Panic), 0);
+    shots.push(("home-restarted", again.frame()));
+
+    let mut handheld = Handheld::with_log(vec![demand("Größe Côté façon", "5%")]);
+    handheld.tags = Some(LentTags { least: 100, next: 104, most: 119 });
+    handheld.names = [
+        vec![Named::new(1, 7, "Vestry twill").unwrap(), Named::new(2, 8, "Balcony crêpe").unwrap()],
+        vec![Named::new(3, 0, "Zoë").unwrap()],
+    ];
+    handheld.log(true, 490);
+    handheld.acts(&[Action::More(1), Action::Next]);
+    shots.push(("home-accents", handheld.frame()));
+    handheld.acts(&[Action::More(1), Action::More(1), Action::More(1), Action::More(1)]);
+    shots.push(("home-nobody", handheld.frame()));
+    handheld.act(Action::Next);
+    shots.push(("home-by", handheld.frame()));
+    handheld.acts(&[Action::Less(1); 5]);
+    first_dial(&mut handheld);
+    pull(&mut handheld, 12, None);
+    handheld.acts(&[Action::More(1), Action::Next, Action::Next]);
+    shots.push(("tag-free", handheld.frame()));
+    let at = |tag: i32| {
+        let mut handheld = handheld.clone();
+        handheld.act(if tag < 104 { Action::Less(104 - tag as u16) } else { Action::More(tag as u16 - 104) });
+        handheld.act(Action::Next);
+        handheld
+    };
+    let mut twill = at(7);
+    shots.push(("tag-cloth", twill.frame()));
+    twill.act(Action::Next);
+    shots.push(("saved-cloth", twill.frame()));
+    shots.push(("tag-given", at(102).frame()));
+    shots.push(("tag-unknown", at(300).frame()));
+    let mut undated = Handheld { dated: false, ..handheld.clone() };
+    undated.log(true, 490);
+    undated.act(Action::Next);
+    shots.push(("saved-no-date", undated.frame()));
+    let mut long = Handheld::with_log(vec![demand("Smock long sleeves main", "5%")]);
+    long.acts(&[Action::More(1), Action::Next]);
+    shots.push(("home-long-demand", long.frame()));
 }
 
 /// A saved test, five times from 100 mm to so many millimetres, read back or not.

@@ -13,7 +13,9 @@ use tenter_core::framing::{
     decode_request, encode_reply, encode_request,
 };
 use tenter_core::record::MAX_DEMAND_BYTES;
-use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, Refusal};
+use tenter_core::wire::{
+    Identity, LentTags, LinkReply, LinkRequest, Listing, MAX_SAVED_BYTES, MAX_VERSION_BYTES, NameList, Refusal,
+};
 
 const TOKEN: u8 = 0x2A;
 
@@ -102,6 +104,12 @@ fn requests() {
     assert_request(&LinkRequest::SetRepeatability { ratio: 500, dof: 22 }, &[8, 0xF4, 3, 22]); // 500 = 3·128 + 116, so 116 + 128, 3
     assert_request(&LinkRequest::SetRepeatability { ratio: 0, dof: 0 }, &[8, 0, 0]);
     assert_request(&LinkRequest::SetSessions { ratio: 1_400, dof: 6 }, &[9, 0xF8, 0x0A, 6]); // 1400 = 10·128 + 120
+    assert_request(&LinkRequest::SetTags { least: 8, most: 300 }, &[10, 8, 0xAC, 2]);
+    assert_request(&LinkRequest::ListTags, &[11]);
+    let (list, name) = (NameList::Cloths, "twill");
+    let content = [12, 0, 3, 0xAC, 2, 7, 5, b't', b'w', b'i', b'l', b'l'];
+    assert_request(&LinkRequest::SetName { list, slot: 3, mark: 300, tag: 7, name }, &content);
+    assert_request(&LinkRequest::SetNameCount { list: NameList::People, count: 2 }, &[13, 1, 2]);
 }
 
 #[test]
@@ -129,6 +137,7 @@ fn replies() {
     assert_reply(&LinkReply::Test { from: 1, seq: 2, record: &[7, 0] }, &[2, 1, 2, 2, 7, 0]);
     assert_reply(&LinkReply::NoTest { from: 4 }, &[3, 4]);
     assert_reply(&LinkReply::Done, &[4]);
+    assert_reply(&LinkReply::Tags(LentTags { least: 8, next: 10, most: 300 }), &[6, 8, 10, 0xAC, 2]);
     let reasons = [
         Refusal::Version,
         Refusal::Unknown,

@@ -21,7 +21,7 @@ type Bytes = Vec<u8, { PLACE_PAGES as usize * PAYLOAD_BYTES }>;
 
 /// A test that was not finished.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Draft {
+pub struct TestInHand {
     /// The number that it would have been saved under, or a smaller one.
     pub(super) next: u32,
     /// Its readings.
@@ -41,7 +41,10 @@ pub(super) struct Journal {
 }
 
 impl Journal {
-    pub fn read<S: Storage>(storage: &mut S, start: Option<u16>) -> Result<(Self, Option<Draft>), LogError<S::Error>> {
+    pub fn read<S: Storage>(
+        storage: &mut S,
+        start: Option<u16>,
+    ) -> Result<(Self, Option<TestInHand>), LogError<S::Error>> {
         let mut journal = Self { start, ..Self::default() };
         let Some(start) = start else { return Ok((journal, None)) };
         let mut newest = Bytes::new();
@@ -110,8 +113,8 @@ fn entry<S: Storage>(storage: &mut S, first: u16, bytes: &mut Bytes) -> Result<O
     Ok(None)
 }
 
-fn decode(bytes: &[u8]) -> Option<Draft> {
+fn decode(bytes: &[u8]) -> Option<TestInHand> {
     let (next, test) = bytes.split_first_chunk()?;
     let test = record::decode_test(test).ok()?;
-    Some(Draft { next: u32::from_le_bytes(*next), test })
+    Some(TestInHand { next: u32::from_le_bytes(*next), test })
 }

@@ -25,7 +25,6 @@ use tenter_core::PullTest;
 use tenter_core::Repeatability;
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, RecordError, encode_demand};
 use tenter_core::saved::{self, MAX_SAVED_BYTES, SavedTest};
-use tenter_core::wire::{LentTags, NameList};
 
 mod demands;
 pub mod eeprom;
@@ -36,8 +35,9 @@ mod ring;
 mod settings;
 mod state;
 mod storage;
+mod told;
 
-pub use journal::Draft;
+pub use journal::TestInHand;
 pub use names::{CLOTH_SLOTS, Named, PEOPLE_SLOTS};
 pub use settings::Settings;
 pub use storage::{PAGE_BYTES, Storage, StoragePage};
@@ -177,7 +177,7 @@ pub struct Log<S> {
     settings: SettingsPages,
     journal: Journal,
     /// The test in hand when the power went.
-    draft: Option<Draft>,
+    draft: Option<TestInHand>,
 }
 
 /// Where what is set apart begins.
@@ -188,8 +188,9 @@ struct Apart {
 }
 
 impl Apart {
-    fn of(pages: u16, apart: bool) -> Self {
-        let start = apart.then(|| pages.saturating_sub(APART_PAGES));
+    fn of(pages: u16, state: State) -> Self {
+        // No honest chip says so that is smaller.
+        let start = pages.checked_sub(APART_PAGES).filter(|_| state.apart && pages >= LEAST_PAGES);
         Self { settings: start, journal: start.map(|start| start + 2 + NAME_PAGES) }
     }
 }
@@ -201,49 +202,58 @@ impl<S: Storage> Log<S> {
     /// # Errors
     ///
     /// [`LogError::Chip`], [`LogError::TooSmall`] or [`LogError::Newer`]; nothing is written.
-    pub fn open(mut storage: S) -> Result<Self, LogError<S::Error>> {
+    pub fn open(storage: S) -> Result<Self, LogError<S::Error>> {
+        Self::open_or_back(storage).map_err(|(_, error)| error)
+    }
+
+    /// As [`Log::open`]; hands the chip back where it is no log.
+    ///
+    /// # Errors
+    ///
+    /// As [`Log::open`].
+    pub fn open_or_back(mut storage: S) -> Result<Self, (S, LogError<S::Error>)> {
+        match Self::parts(&mut storage) {
+            Ok((state, ring, settings, journal, draft)) => Ok(Self { storage, state, ring, settings, journal, draft }),
+            Err(error) => Err((storage, error)),
+        }
+    }
+
+    #[allow(clippy::type_complexity)] // Named once, just above.
+    fn parts(
+        storage: &mut S,
+    ) -> Result<(StatePages, Ring, SettingsPages, Journal, Option<TestInHand>), LogError<S::Error>> {
         let all = storage.pages();
-        let mut state = StatePages::read(&mut storage)?;
-        let mut ring = Self::ring(&mut storage, all, state.newest())?;
+        if all < RING_START + MAX_TEST_PAGES {
+            return Err(LogError::TooSmall);
+        }
+        let mut state = StatePages::read(storage)?;
+        let mut ring = Self::ring(storage, all, state.newest())?;
         if !state.newest().apart && all >= LEAST_PAGES && ring.unacknowledged() == 0 {
             // Nothing that waits can be in the way. A chip that does not take it stays as it is.
             let apart = State { apart: true, ..state.newest() };
-            if state.write_both(&mut storage, apart).is_ok() {
-                ring = Self::ring(&mut storage, all, apart)?;
+            if state.write_both(storage, apart).is_ok() {
+                ring = Self::ring(storage, all, apart)?;
             }
         }
-        let apart = Apart::of(all, state.newest().apart);
-        let settings = SettingsPages::read(&mut storage, apart.settings)?;
-        let (journal, draft) = Journal::read(&mut storage, apart.journal)?;
-        let mut log = Self { storage, state, ring, settings, journal, draft };
-        if log.draft_is_saved()? {
-            log.draft = None;
-        }
-        Ok(log)
+        let apart = Apart::of(all, state.newest());
+        let settings = SettingsPages::read(storage, apart.settings)?;
+        let (journal, draft) = Journal::read(storage, apart.journal)?;
+        let draft = match draft {
+            Some(draft) if is_saved(storage, &mut ring, &draft)? => None,
+            draft => draft,
+        };
+        Ok((state, ring, settings, journal, draft))
     }
 
     fn ring(storage: &mut S, all: u16, state: State) -> Result<Ring, LogError<S::Error>> {
-        let end = if state.apart { all.saturating_sub(APART_PAGES) } else { all };
+        let end = Apart::of(all, state).settings.unwrap_or(all);
         let pages = end.checked_sub(RING_START).filter(|pages| *pages >= MAX_TEST_PAGES);
         let pages = pages.and_then(|pages| NonZeroU32::new(pages.into())).ok_or(LogError::TooSmall)?;
         Ring::read(storage, pages, state.acknowledged)
     }
 
-    /// Whether the power went between the saving of the test in hand and the note that there is none any more.
-    fn draft_is_saved(&mut self) -> Result<bool, LogError<S::Error>> {
-        let Some(Draft { next, test }) = self.draft.clone() else { return Ok(false) };
-        let mut from = next;
-        while let Some((seq, record)) = self.fetch_record(from)? {
-            if saved::decode(&record).is_ok_and(|saved| saved.test == test) {
-                return Ok(true);
-            }
-            from = seq.saturating_add(1);
-        }
-        Ok(false)
-    }
-
     /// The test in hand when the power went, once.
-    pub const fn take_draft(&mut self) -> Option<Draft> {
+    pub const fn take_draft(&mut self) -> Option<TestInHand> {
         self.draft.take()
     }
 
@@ -254,109 +264,6 @@ impl<S: Storage> Log<S> {
     /// [`LogError::Chip`] or [`LogError::NotKept`]: what was kept before is still there.
     pub fn keep_draft(&mut self, test: Option<&PullTest>) -> Result<(), LogError<S::Error>> {
         self.journal.keep(&mut self.storage, test, self.ring.next())
-    }
-
-    /// What is remembered.
-    pub const fn settings(&self) -> Settings {
-        self.settings.newest()
-    }
-
-    /// Remembers.
-    ///
-    /// # Errors
-    ///
-    /// [`LogError::Chip`] or [`LogError::NotKept`].
-    pub fn set_settings(&mut self, settings: Settings) -> Result<(), LogError<S::Error>> {
-        self.settings.write(&mut self.storage, settings)
-    }
-
-    /// Lends tags; see [`LentTags`].
-    ///
-    /// # Errors
-    ///
-    /// [`LogError::NoSlot`] for none, or for some that cannot be dialled; [`LogError::Chip`] or [`LogError::NotKept`].
-    pub fn lend_tags(&mut self, least: u16, most: u16) -> Result<(), LogError<S::Error>> {
-        if least == 0 || least > most || most > settings::MOST_TAG {
-            return Err(LogError::NoSlot);
-        }
-        let mut settings = self.settings();
-        settings.lend(least, most);
-        self.set_settings(settings)
-    }
-
-    /// The tags that may be given.
-    pub const fn tags(&self) -> LentTags {
-        self.settings().tags
-    }
-
-    const fn names(&self) -> Option<u16> {
-        match self.settings.start() {
-            Some(start) => Some(start + 2),
-            None => None,
-        }
-    }
-
-    /// How many names are in use.
-    pub const fn name_count(&self, list: NameList) -> u8 {
-        match list {
-            NameList::Cloths => self.settings().cloths,
-            NameList::People => self.settings().people,
-        }
-    }
-
-    /// Says how many names are in use.
-    ///
-    /// # Errors
-    ///
-    /// [`LogError::NoSlot`], [`LogError::Chip`] or [`LogError::NotKept`].
-    pub fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), LogError<S::Error>> {
-        if count > if self.names().is_some() { names::slots(list) } else { 0 } {
-            return Err(LogError::NoSlot);
-        }
-        let mut settings = self.settings();
-        match list {
-            NameList::Cloths => settings.cloths = count,
-            NameList::People => settings.people = count,
-        }
-        self.set_settings(settings)
-    }
-
-    /// Writes a name, in use or not.
-    ///
-    /// # Errors
-    ///
-    /// [`LogError::NoSlot`], [`LogError::Chip`] or [`LogError::NotKept`].
-    pub fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), LogError<S::Error>> {
-        match self.names().filter(|_| slot < names::slots(list)) {
-            Some(start) => names::write(&mut self.storage, start, list, slot, named),
-            None => Err(LogError::NoSlot),
-        }
-    }
-
-    /// The name in a slot in use; none that cannot be read.
-    ///
-    /// # Errors
-    ///
-    /// [`LogError::Chip`].
-    pub fn name(&mut self, list: NameList, slot: u8) -> Result<Option<Named>, LogError<S::Error>> {
-        match self.names().filter(|_| slot < self.name_count(list)) {
-            Some(start) => names::read(&mut self.storage, start, list, slot),
-            None => Ok(None),
-        }
-    }
-
-    /// The cloth with a tag, where the host told its name.
-    ///
-    /// # Errors
-    ///
-    /// [`LogError::Chip`].
-    pub fn cloth_tagged(&mut self, tag: u16) -> Result<Option<Named>, LogError<S::Error>> {
-        for slot in 0..self.name_count(NameList::Cloths) {
-            if let Some(named) = self.name(NameList::Cloths, slot)?.filter(|named| named.tag == tag) {
-                return Ok(Some(named));
-            }
-        }
-        Ok(None)
     }
 
     /// Saves a test under the next number and hands the number back. Numbers grow, and may leave gaps.
@@ -589,4 +496,17 @@ impl<S: Storage> Log<S> {
     pub fn into_storage(self) -> S {
         self.storage
     }
+}
+
+/// Whether the power went between the saving of the test in hand and the note that there is none any more.
+fn is_saved<S: Storage>(storage: &mut S, ring: &mut Ring, draft: &TestInHand) -> Result<bool, LogError<S::Error>> {
+    let mut record = RecordBytes::new();
+    let mut from = draft.next;
+    while let Some(seq) = ring.fetch(storage, from, &mut record)? {
+        if saved::decode(&record).is_ok_and(|saved| saved.test == draft.test) {
+            return Ok(true);
+        }
+        from = seq.saturating_add(1);
+    }
+    Ok(false)
 }

@@ -19,7 +19,7 @@ use crate::log::{Named, Settings};
 pub use dial::{Dial, DialKind};
 pub use input::{Action, BACK_MS, Input};
 pub use making::{MakingState, MeasuredCloth};
-pub use model::{LogState, Model, REST_SECONDS};
+pub use model::{LogState, MemoryFault, Model, REST_SECONDS, Restart};
 pub use readings::ReadingAt;
 pub use screen::{ListRow, Screen};
 pub use tag::TagUse;
@@ -61,6 +61,8 @@ pub enum Event {
     Settings(Settings),
     /// The test that was in hand when the power went.
     Draft(PullTest),
+    /// It started by itself.
+    Restarted(Restart),
 }
 
 /// What is to be done outside.
@@ -80,6 +82,8 @@ pub enum Effect {
         /// The tag.
         tag: u16,
     },
+    /// Look for the log again.
+    LookForLog,
     /// Bring the person of this slot.
     LoadPerson {
         /// The slot, from 0.
@@ -112,7 +116,9 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
                 Action::Less(_) | Action::More(_) | Action::Next => false,
                 Action::Back => model.one_button,
             };
-            key(model, action)
+            let effect = key(model, action);
+            model.restart = model.restart.filter(|_| model.screen == Screen::Resume);
+            effect
         }
         Event::Saved(sequence) => {
             model.saved = Some(sequence);
@@ -125,6 +131,10 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
         }
         Event::Log(log) => {
             let other_repeatability = log.repeatability != model.log.repeatability;
+            // It was found after all.
+            if model.screen == Screen::NoLog && log.present && !model.is_measured() {
+                model.show(Screen::Home);
+            }
             model.log = log;
             if other_repeatability {
                 model.recompute();
@@ -148,6 +158,10 @@ pub fn update(model: &mut Model, event: Event, now: u32) -> Option<Effect> {
             }
             model.slot = demand.filter(|slot| *slot < model.log.demands);
             model.slot.map(|slot| Effect::LoadDemand { slot })
+        }
+        Event::Restarted(why) => {
+            model.restart = Some(why);
+            None
         }
         Event::Draft(test) => {
             model.test = Some(test);
@@ -203,6 +217,10 @@ fn key(model: &mut Model, action: Action) -> Option<Effect> {
 /// A row was accepted.
 fn choose(model: &mut Model, row: ListRow) -> Option<Effect> {
     match row {
+        ListRow::Start if !model.is_measured() && !model.log.present && model.screen != Screen::NoLog => {
+            model.show(Screen::NoLog);
+            return Some(Effect::LookForLog);
+        }
         ListRow::Start => start(model),
         ListRow::Demand => return next_demand(model),
         ListRow::By => {

@@ -14,6 +14,27 @@ pub const REST_SECONDS: [u32; 3] = [60, 300, 1800];
 /// When the buzzer sounds after it is time to read, in milliseconds: three times, so that nobody takes it for another.
 const BEEPS: [(u32, u32); 3] = [(0, 150), (300, 450), (600, 750)];
 
+/// Why there is no log.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MemoryFault {
+    /// The chip does not answer.
+    Silent,
+    /// A newer program wrote it.
+    Newer,
+    /// It has too few pages.
+    TooSmall,
+}
+
+/// Why it started again by itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Restart {
+    /// The program found a fault in itself.
+    Panic,
+    /// It stood still until the watchdog ended that.
+    Watchdog,
+}
+
 /// What is known of the log.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct LogState {
@@ -35,6 +56,8 @@ pub struct LogState {
     pub people: u8,
     /// Whether the date is known.
     pub dated: bool,
+    /// Why there is none.
+    pub fault: Option<MemoryFault>,
 }
 
 /// Everything a screen shows.
@@ -88,6 +111,8 @@ pub struct Model {
     pub log: LogState,
     /// What is being made of saved tests.
     pub making: MakingState,
+    /// Why it started by itself, until somebody pressed a key.
+    pub restart: Option<Restart>,
     /// Whether the only button was used last, so that hints speak of taps and holds.
     pub one_button: bool,
 }
@@ -120,6 +145,7 @@ impl Default for Model {
             saved: None,
             log: LogState::default(),
             making: MakingState::default(),
+            restart: None,
             one_button: false,
         }
     }

@@ -20,7 +20,18 @@ pub fn event() -> impl Strategy<Value = Event> {
         let repeatability = Repeatability::from_thousandths(unsent.into(), demands.into());
         let (agreed, dated) = (room % 2 == 0, unsent % 2 == 0);
         let next_tag = room % 1001;
-        Event::Log(LogState { present, room, unsent, demands, repeatability, next_tag, agreed, dated, people: demands })
+        Event::Log(LogState {
+            present,
+            room,
+            unsent,
+            demands,
+            repeatability,
+            next_tag,
+            agreed,
+            dated,
+            people: demands,
+            fault: None,
+        })
     });
     prop_oneof![
         12 => action().prop_map(Event::Key),
@@ -313,6 +324,17 @@ fn one_button_is_enough() {
     assert_eq!(test.pulls(), [Length::from_mm(105)]);
     assert_eq!(test.rests()[0].recovered, Length::from_mm(101));
     assert!(test.settled());
+}
+
+/// It says why it started by itself, over the test that it offers, until somebody goes on.
+#[test]
+fn a_restart_says_why() {
+    let mut test = PullTest::new(Length::from_mm(100), Grain::Bias).unwrap();
+    test.add_pull(Length::from_mm(106)).unwrap();
+    let mut model = play(&[(Event::Restarted(Restart::Panic), 0), (Event::Draft(test.clone()), 0)]);
+    assert_eq!((model.screen, model.restart), (Screen::Resume, Some(Restart::Panic)));
+    press(&mut model, &[Action::Next]);
+    assert_eq!((model.screen, model.restart, model.draft()), (Screen::Choice, None, Some(&test)));
 }
 
 /// A tag that is another cloth's is saved under only when the person says that this is the cloth, and then by its mark.

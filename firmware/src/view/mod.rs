@@ -46,7 +46,7 @@ pub fn draw(model: &Model, frame: &mut Frame) {
         Screen::TagTaken => tag_taken(&mut pen, model),
         Screen::Discard => list(pen.say("Throw it away?"), model),
         Screen::Full => list(pen.say("Log full: sync first"), model),
-        Screen::NoLog => list(pen.say("No log answers"), model),
+        Screen::NoLog => list(pen.say(words::fault(model.log.fault)), model),
         Screen::NotSaved => list(pen.say("Not saved"), model),
         Screen::Shelf => making::shelf(&mut pen, model),
         Screen::Cloth => making::cloth(&mut pen, model),
@@ -65,8 +65,8 @@ fn hint(pen: &mut Pen<'_>, model: &Model) {
     let is_empty = model.screen == Screen::Shelf && model.making.cloth.is_none();
     let screen = if is_empty { Screen::Saved } else { model.screen };
     let (left, right) = words::hint(screen, model.one_button, model.can_save());
-    pen.say(left).put(At::Left, 0, 55);
-    pen.say(right).put(At::Right, 127, 55);
+    pen.say(left).put(At::Left, 0, 54);
+    pen.say(right).put(At::Right, 126, 54);
 }
 
 /// Puts what was said at the head of the screen.
@@ -118,6 +118,8 @@ fn label(pen: &mut Pen<'_>, model: &Model, row: ListRow) {
     match row {
         ListRow::Demand => demand(pen, model.demand.as_ref().map_or("no demand", LabelledDemand::label)),
         ListRow::By => pen.say(words::row(row, false)).say(model.by.as_ref().map_or("nobody named", |by| &by.name)),
+        ListRow::ThatTag if model.tag_use == TagUse::Unknown => pen.say("Use it all the same"),
+        ListRow::ThatTag if model.tag_use == TagUse::Given => pen.say("Same cloth as then"),
         _ => pen.say(words::row(row, model.is_measured())),
     };
     match row {
@@ -135,7 +137,9 @@ fn demand<'p, 'f>(pen: &'p mut Pen<'f>, label: &str) -> &'p mut Pen<'f> {
         return pen.say("For ").say(label);
     }
     let from = label.char_indices().nth(count.saturating_sub(LINE)).map_or(0, |(at, _)| at);
-    pen.say(label.get(from..).unwrap_or(label))
+    let end = label.get(from..).unwrap_or(label);
+    // From a whole word on.
+    pen.say(if from == 0 { end } else { end.split_once(' ').map_or(end, |(_, words)| words) })
 }
 
 /// Every reading, the newest first.
@@ -177,7 +181,7 @@ fn said_reading<'p, 'f>(pen: &'p mut Pen<'f>, model: &Model) -> &'p mut Pen<'f> 
 
 /// The power went in the middle of a test.
 fn resume(pen: &mut Pen<'_>, model: &Model) {
-    list(pen.say("The power went"), model);
+    list(pen.say(words::restart(model.restart)), model);
     let (pulls, rests) = counts(model);
     pen.say("Kept: ").count(small(pulls)).say(if pulls == 1 { " pull" } else { " pulls" });
     if rests > 0 {
@@ -200,6 +204,9 @@ fn counts(model: &Model) -> (usize, usize) {
 }
 
 fn home(pen: &mut Pen<'_>, model: &Model) {
+    if model.restart.is_some() {
+        return list(pen.say(words::restart(model.restart)), model);
+    }
     pen.say("tenter   ");
     match (model.log.present, model.log.unsent) {
         (false, _) => pen.say("no log"),

@@ -20,7 +20,10 @@ fn answer(pen: &mut Pen<'_>, evaluation: &Evaluation, confidence: Confidence) {
     let stretch = &evaluation.figures.stretch;
     match evaluation.answer {
         Some(answer) => {
-            let chance = evaluation.deciding().filter(|part| part.answer == answer).and_then(|part| part.chance);
+            // Of readings that are not believed no chance is told.
+            let believed =
+                |part: &&Part| part.answer == answer && (answer != Answer::Close || evaluation.doubts.is_empty());
+            let chance = evaluation.deciding().filter(believed).and_then(|part| part.chance);
             title(pen.say(words::answer(answer)), chance.map(|chance| sure(answer, chance)));
         }
         None => title(pen.say(Table::OWN.class(stretch.ratio).name), None),

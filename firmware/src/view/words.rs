@@ -4,7 +4,7 @@ use tenter_core::making::pairing::{Advice, Between, Match, Which};
 use tenter_core::making::sizing::{Reach, Usage};
 use tenter_core::{Answer, Doubt, Note};
 
-use crate::ui::{ListRow, Screen, TagUse};
+use crate::ui::{ListRow, MemoryFault, Restart, Screen, TagUse};
 
 pub const fn answer(answer: Answer) -> &'static str {
     match answer {
@@ -63,11 +63,29 @@ pub const fn row(row: ListRow, measured: bool) -> &'static str {
     }
 }
 
+/// Why there is no log.
+pub const fn fault(fault: Option<MemoryFault>) -> &'static str {
+    match fault {
+        None | Some(MemoryFault::Silent) => "Memory: no answer",
+        Some(MemoryFault::Newer) => "Memory: newer program",
+        Some(MemoryFault::TooSmall) => "Memory: too small",
+    }
+}
+
+/// Why it started by itself.
+pub const fn restart(restart: Option<Restart>) -> &'static str {
+    match restart {
+        None => "The power went",
+        Some(Restart::Panic) => "Restarted: own fault",
+        Some(Restart::Watchdog) => "Restarted: it hung",
+    }
+}
+
 /// What is known of a tag that is not free, behind its number.
 pub const fn tag_use(tag: &TagUse) -> &'static str {
     match tag {
         TagUse::Free => " is free",
-        TagUse::Given => " was given here",
+        TagUse::Given => ": given before",
         TagUse::Cloth(_) => " is on:",
         TagUse::Unknown => " is not known",
     }
@@ -184,9 +202,9 @@ pub const fn hint(screen: Screen, one_button: bool, can_save: bool) -> (&'static
         (Screen::Pair, true) => ("tap: more", "hold: done"),
         (Screen::Pair, false) => ("- + more", "next: done"),
         (Screen::Pull, true) => ("", "tap: let go"),
-        (Screen::Pull, false) => ("back: list", "next: let go"),
+        (Screen::Pull, false) => ("back", "next: let go"),
         (Screen::Rest, true) => ("", "hold: dial it"),
-        (Screen::Rest, false) => ("back: list", "next: dial it"),
+        (Screen::Rest, false) => ("back", "next: dial it"),
         (Screen::Result, true) if !can_save => ("tap: more", "hold: done"),
         (Screen::Result, false) if !can_save => ("- + more", "next: done"),
         (Screen::Result, true) => ("tap: more", "hold: save"),

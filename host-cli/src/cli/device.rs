@@ -45,6 +45,15 @@ Examples:
   None any more:
       tenter device demands --clear --port /dev/ttyUSB0";
 
+/// Examples for the help of `device people`.
+pub const PEOPLE: &str = "\
+Examples:
+  The handheld is Anna's, and Ben uses it too:
+      tenter device people Anna Ben --port /dev/ttyUSB0
+
+  Nobody any more:
+      tenter device people --clear --port /dev/ttyUSB0";
+
 /// Examples for the help of `device clock`.
 pub const CLOCK: &str = "\
 Examples:
@@ -77,6 +86,9 @@ pub enum DeviceVerb {
     /// Put the demands of a view on the handheld
     #[command(after_help = DEMANDS)]
     Demands(DemandsArgs),
+    /// Put people on the handheld, so that each test says who pulled
+    #[command(after_help = PEOPLE)]
+    People(PeopleArgs),
     /// Set the handheld's clock
     #[command(after_help = CLOCK)]
     Clock(ClockArgs),
@@ -140,6 +152,20 @@ pub struct DemandsArgs {
     #[arg(long, value_name = "ROLE", conflicts_with = "clear")]
     pub role: Vec<String>,
     /// Take all demands off the handheld
+    #[arg(long)]
+    pub clear: bool,
+    /// Where the handheld is.
+    #[command(flatten)]
+    pub port: PortArg,
+}
+
+/// `device people`, as typed.
+#[derive(Args, Debug, Clone)]
+pub struct PeopleArgs {
+    /// Their names; the first is the owner
+    #[arg(value_name = "NAME", required_unless_present = "clear", conflicts_with = "clear")]
+    pub names: Vec<String>,
+    /// Take all people off the handheld
     #[arg(long)]
     pub clear: bool,
     /// Where the handheld is.

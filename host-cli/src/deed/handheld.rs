@@ -5,13 +5,15 @@ use std::collections::{HashMap, HashSet};
 use jiff::Timestamp;
 use tenter_core::Demand;
 use tenter_core::record::{LabelledDemand, MAX_LABEL_BYTES};
+use tenter_core::saved::Meant;
+use tenter_core::wire::MAX_NAME_BYTES;
 
 use super::{Done, Refused, find};
 use crate::finding::fit::asked;
 use crate::finding::tag;
 use crate::input::{Field, Why, Wrong};
 use crate::log::handheld::{self, FromHandheld};
-use crate::log::{Device, Fabric, Fact, Here, Id, Pattern, Role, StoredTest, Subject, fold};
+use crate::log::{Device, Fabric, Fact, Here, Id, Marks, Pattern, Role, StoredTest, Subject, fold};
 use crate::store::{Change as _, Read, Store, StoreError, WhichTests};
 
 /// The numbers that handhelds gave to tests that are in the log, and as what.
@@ -63,7 +65,8 @@ pub fn name(has: u32, wanted: Option<u32>, known: &Numbers, here: Here) -> Resul
     }
 }
 
-/// Stores tests for good, gives each to the cloth with its tag and to the owner of the handheld; for each, whether it was in the log before.
+/// Stores tests for good, gives each to the cloth that was meant and to who pulled it; for each, whether it was in the log
+/// before. One whose cloth was not said waits in the inbox, whatever its tag.
 ///
 /// # Errors
 ///
@@ -79,13 +82,18 @@ pub fn store(
     let pulled = handheld::pulled(batch, stamp);
     store.merge(&mut batch.iter().zip(pulled).map(|(test, pulled)| Ok(test.entry(pulled))))?;
     store.change(|read| {
-        let mut facts = Vec::new();
+        let (mut facts, people) = (Vec::new(), read.people()?);
         for test in batch {
-            facts.extend(assignment(read, test.id)?);
+            facts.extend(assignment(read, test.id, Trust::Marks)?);
+            // Whom the handheld named pulled; its owner only where it names nobody.
+            let puller = match test.saved.by {
+                Some(mark) => people.identifiers().find(|id| Marks::of(*id) == mark).map(|id| people.resolve(id)),
+                None => owner,
+            };
             // The entry of the test is the same on every machine; whose it is, is for this one to say, once.
             let said = |stored: StoredTest| stored.said.pulled_by.is_some();
-            if owner.is_some() && !read.test(test.id)?.is_none_or(said) {
-                facts.push(Fact::TestPulledBy { test: test.id, pulled_by: owner });
+            if puller.is_some() && !read.test(test.id)?.is_none_or(said) {
+                facts.push(Fact::TestPulledBy { test: test.id, pulled_by: puller });
             }
         }
         Ok::<_, StoreError>((facts, ()))
@@ -93,11 +101,96 @@ pub fn store(
     Ok(known)
 }
 
-/// Gives a test to the one live cloth with its tag, unless it was ever given to one.
-fn assignment(read: &dyn Read, id: Id) -> Result<Option<Fact>, StoreError> {
+/// By what a test is given to a cloth.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Trust {
+    /// Only by the cloth that was shown and meant: a tag may be on another cloth in another log.
+    Marks,
+    /// Also by its tag, since a person asks for it.
+    Tags,
+}
+
+/// Gives a test to the live cloth that was meant, unless it was ever given to one.
+fn assignment(read: &dyn Read, id: Id, trust: Trust) -> Result<Option<Fact>, StoreError> {
     let Some(test) = fold::test(read.history(Subject::Test(id))?) else { return Ok(None) };
     let (None, false, Some(tag)) = (test.said.fabric, test.dropped, test.said.tag) else { return Ok(None) };
-    Ok(tag::only(read, tag)?.map(|fabric| Fact::TestAssigned { test: id, fabric: fabric.id }))
+    let fabric = match test.said.marks.cloth_mark {
+        Some(mark) => marked(read, mark)?,
+        None if trust == Trust::Marks => None,
+        // A new cloth's tag counts only where it was lent: in another log it is another cloth's.
+        None if test.said.marks.new_tag && !lent_here(read, &test, tag)? => None,
+        None => tag::only(read, tag)?,
+    };
+    Ok(fabric.map(|fabric| Fact::TestAssigned { test: id, fabric: fabric.id }))
+}
+
+/// The one live cloth with a mark.
+fn marked(read: &dyn Read, mark: u32) -> Result<Option<Fabric>, StoreError> {
+    let mut all = read.fabrics()?;
+    all.retain(|fabric| !fabric.dropped && Marks::of(fabric.id) == mark);
+    Ok(if all.len() == 1 { all.pop() } else { None })
+}
+
+fn lent_here(read: &dyn Read, test: &StoredTest, tag: u16) -> Result<bool, StoreError> {
+    let desk = read.desk()?;
+    Ok(test.said.device.is_some_and(|device| desk.has_lent(device.device, tag)))
+}
+
+/// The cloth to which a test that waits on a handheld will go.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn will_go_to(read: &dyn Read, test: &FromHandheld) -> Result<Option<Fabric>, StoreError> {
+    match test.saved.meant {
+        Meant::Cloth(mark) => marked(read, mark),
+        Meant::New | Meant::Unsaid => Ok(None),
+    }
+}
+
+/// The highest tag that can be dialled on it.
+pub const DIALLED: u16 = 999;
+
+/// The cloths by whose names a handheld tells its user who has a tag: the live ones with a tag of their own, the newest
+/// first, and at most `room`.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn cloth_names(read: &dyn Read, room: usize) -> Result<Vec<(u32, u16, String)>, StoreError> {
+    let mut all = read.fabrics()?;
+    all.retain(|fabric| {
+        !fabric.dropped && fabric.tag.letter().is_empty() && (1..=DIALLED).contains(&fabric.tag.number())
+    });
+    all.sort_by_key(|fabric| core::cmp::Reverse(fabric.id));
+    Ok(all
+        .iter()
+        .take(room)
+        .map(|fabric| (Marks::of(fabric.id), fabric.tag.number(), cut(&fabric.name, MAX_NAME_BYTES).to_owned()))
+        .collect())
+}
+
+/// The people of these names for a handheld, the owner first; who the log did not know is named by it.
+///
+/// # Errors
+///
+/// A text that cannot be a name, or one that several have.
+pub fn people(read: &dyn Read, names: &[String]) -> Done<Vec<(Id, String)>> {
+    let (mut facts, mut all) = (Vec::new(), Vec::new());
+    for name in names {
+        let mut who = super::people::puller(read, Some(name))?;
+        facts.append(&mut who.facts);
+        if let Some(id) = who.id.filter(|id| all.iter().all(|(other, _)| other != id)) {
+            all.push((id, who.name));
+        }
+    }
+    Ok((facts, all))
+}
+
+/// A name as it fits the handheld.
+#[must_use]
+pub fn short_name(name: &str) -> &str {
+    cut(name, MAX_NAME_BYTES)
 }
 
 /// A test that was given to a cloth.
@@ -125,7 +218,7 @@ pub fn assign(read: &dyn Read, test: &str, cloth: &str) -> Done<Assigned> {
     Ok((facts, Assigned { test, before, fabric }))
 }
 
-/// Gives every test without a cloth to the one live cloth with its tag.
+/// Gives every test without a cloth to the one live cloth with its tag; one under a new tag only where this desk lent it.
 ///
 /// # Errors
 ///
@@ -133,7 +226,7 @@ pub fn assign(read: &dyn Read, test: &str, cloth: &str) -> Done<Assigned> {
 pub fn assign_all(read: &dyn Read) -> Done<Vec<Assigned>> {
     let (mut facts, mut moved) = (Vec::new(), Vec::new());
     for test in read.tests(WhichTests::Inbox)? {
-        let Some(Fact::TestAssigned { fabric, .. }) = assignment(read, test.id)? else { continue };
+        let Some(Fact::TestAssigned { fabric, .. }) = assignment(read, test.id, Trust::Tags)? else { continue };
         facts.push(Fact::TestAssigned { test: test.id, fabric });
         if let Some(fabric) = read.fabric(fabric)? {
             moved.push(Assigned { test, before: None, fabric });

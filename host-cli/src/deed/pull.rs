@@ -11,7 +11,7 @@ use crate::input::synonym::GRAIN;
 use crate::input::{
     CheckInput, ClothFacts, Field, TypedAsked, TypedCheck, TypedPull, TypedTest, TypedWants, Wrong, check, when,
 };
-use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, StoredTest, Tested};
+use crate::log::{Entry, Fabric, Fact, Here, Id, Ids, Marks, StoredTest, Tested};
 use crate::store::{Change as _, LogPiece, LogWithDrafts, Read, StoreError};
 
 /// A pull test that was typed at once, read and dated.
@@ -84,7 +84,7 @@ pub fn store(read: &dyn Read, which: &str, tests: &mut [Typed]) -> Done<(Fabric,
 fn tested(fabric: Option<Id>, pulled: Timestamp, pulled_by: Option<Id>, note: &str, input: &CheckInput) -> Tested {
     let (note, as_read, test) = (note.to_owned(), input.stood_by.clone(), input.test.clone());
     let (tag, device) = (None, None);
-    Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test }
+    Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, marks: Marks::default(), note, as_read, test }
 }
 
 /// A test under an identifier fixed before it was made.

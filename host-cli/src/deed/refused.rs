@@ -54,6 +54,16 @@ pub enum Refused {
         /// A tag that is free.
         free: u16,
     },
+    /// A handheld may give the tag to a cloth.
+    #[error("tag lent")]
+    TagLent {
+        /// The tag.
+        tag: u16,
+        /// The handheld.
+        device: u32,
+        /// The next free one.
+        free: u16,
+    },
     /// There is no tag left, of all or of those of this desk.
     #[error("no tag left")]
     NoTagLeft(Option<TagRange>),

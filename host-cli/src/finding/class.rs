@@ -118,7 +118,7 @@ mod tests {
     use tenter_core::Length;
 
     use super::*;
-    use crate::log::{Ids, Tested};
+    use crate::log::{Ids, Marks, Tested};
 
     fn pulled(ids: &mut Ids, by: Option<Id>, beyond: &[i16]) -> StoredTest {
         let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).unwrap().with_settling_pull(true);
@@ -127,7 +127,18 @@ mod tests {
         }
         let (fabric, tag, device, note, as_read) = (None, None, None, String::new(), Vec::new());
         let pulled = "2026-03-01T12:00:00Z".parse().unwrap();
-        let said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by: by, note, as_read, test };
+        let said = Tested {
+            fabric,
+            tag,
+            pulled,
+            clock_unset: false,
+            device,
+            pulled_by: by,
+            marks: Marks::default(),
+            note,
+            as_read,
+            test,
+        };
         StoredTest { id: ids.next(), said, dropped: false }
     }
 

@@ -1,7 +1,7 @@
 //! Which cloths have a tag.
 
 use crate::log::Fabric;
-use crate::store::{Read, StoreError};
+use crate::store::{Read, StoreError, WhichTests};
 
 /// The cloths that have a tag, retired ones left out: usually one, more after two logs were merged.
 ///
@@ -30,7 +30,10 @@ pub fn only(read: &dyn Read, tag: u16) -> Result<Option<Fabric>, StoreError> {
 ///
 /// A log that cannot be read.
 pub fn next(read: &dyn Read, given: &[u16]) -> Result<Option<u16>, StoreError> {
-    Ok(read.free_tags()?.next(given))
+    // A tag that waits in the inbox is pinned to a cloth.
+    let mut given = given.to_vec();
+    given.extend(read.tests(WhichTests::Inbox)?.iter().filter_map(|test| test.said.tag));
+    Ok(read.free_tags()?.next(&given))
 }
 
 /// A number that more than one live cloth has, as may happen when two logs come together.

@@ -13,7 +13,8 @@ pub fn synced(synced: &SyncedLogs, shared: &[SharedTag]) -> String {
     let SyncedLogs { taken, given, differ, .. } = synced;
     let passed = |passed: &Passed| -> Value { json!({ "new": passed.entries, "photos": passed.photos }) };
     let apart = |one: &ChangedApart| {
-        let said = |entry: &Entry| json!({ "entry": entry.id, "at": entry.at, "who": entry.who, "fact": entry.fact });
+        let said =
+            |entry: &Entry| json!({ "entry": entry.id, "at": entry.at, "who": entry.who, "fact": entry.fact.fields() });
         let counts = if one.counts().id == one.mine.id { "here" } else { "there" };
         json!({ "subject": one.subject.id(), "field": one.field, "here": said(&one.mine), "there": said(&one.theirs), "counts": counts })
     };

@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 
 use tenter_core::Repeatability;
 use tenter_core::record::{LabelledDemand, MAX_DEMAND_BYTES, encode_demand};
-use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing};
+use tenter_core::wire::{Identity, LentTags, LinkReply, LinkRequest, Listing, NameList, Refusal};
 
 use super::{Asker, LinkError, Transport};
 
@@ -210,6 +210,46 @@ impl<T: Transport> LinkSession<T> {
     pub fn set_sessions(&mut self, hand: Option<Repeatability>) -> Result<(), LinkError> {
         let (ratio, dof) = hand.map_or((1_000, 0), Repeatability::sessions_in_thousandths);
         self.order(LinkRequest::SetSessions { ratio, dof })
+    }
+
+    /// Lends the handheld tags.
+    ///
+    /// # Errors
+    ///
+    /// As [`LinkSession::set_repeatability`].
+    pub fn set_tags(&mut self, least: u16, most: u16) -> Result<(), LinkError> {
+        self.order(LinkRequest::SetTags { least, most })
+    }
+
+    /// The tags that the handheld may give, and how far it gave them.
+    ///
+    /// # Errors
+    ///
+    /// As [`LinkSession::set_repeatability`].
+    pub fn tags(&mut self) -> Result<LentTags, LinkError> {
+        self.ask(LinkRequest::ListTags, |reply| match reply {
+            LinkReply::Tags(tags) => Some(tags),
+            _ => None,
+        })
+    }
+
+    /// Puts names on the handheld in place of those there, as many as there is room for: how many. When it breaks off
+    /// midway, some are new and some old, each whole; repeat it.
+    ///
+    /// # Errors
+    ///
+    /// As [`LinkSession::set_repeatability`].
+    pub fn set_names(&mut self, list: NameList, names: &[(u32, u16, String)]) -> Result<u8, LinkError> {
+        let mut count = 0;
+        for (slot, (mark, tag, name)) in (0..u8::MAX).zip(names) {
+            match self.order(LinkRequest::SetName { list, slot, mark: *mark, tag: *tag, name }) {
+                Ok(()) => count = slot.saturating_add(1),
+                Err(LinkError::Refused(Refusal::Slot)) => break,
+                Err(error) => return Err(error),
+            }
+        }
+        self.order(LinkRequest::SetNameCount { list, count })?;
+        Ok(count)
     }
 
     fn order(&mut self, request: LinkRequest<'_>) -> Result<(), LinkError> {

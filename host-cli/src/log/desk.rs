@@ -24,11 +24,26 @@ pub struct Desk {
     /// Who pulls with a handheld, by its number.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub handhelds: BTreeMap<u32, Id>,
+    /// The tags that were lent to each handheld, so that nobody else gives them.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub lent: BTreeMap<u32, Vec<TagRange>>,
 }
 
 impl Desk {
     /// The name under which it is kept.
     pub const NAME: &'static str = "desk";
+
+    /// Whether a tag was ever lent to a handheld.
+    #[must_use]
+    pub fn has_lent(&self, device: u32, tag: u16) -> bool {
+        self.lent.get(&device).is_some_and(|ranges| ranges.iter().any(|range| range.holds(tag)))
+    }
+
+    /// The handheld to which a tag was lent.
+    #[must_use]
+    pub fn borrower(&self, tag: u16) -> Option<u32> {
+        self.lent.keys().copied().find(|device| self.has_lent(*device, tag))
+    }
 
     /// From the text under which it is kept; nothing is remembered where that cannot be read.
     #[must_use]

@@ -95,6 +95,12 @@ impl Fact {
         Ok(format!("{{\"kind\":\"{kind}\"{comma}{fields}}}"))
     }
 
+    /// Its fields as JSON, the kind among them; none where it cannot be written so.
+    #[must_use]
+    pub fn fields(&self) -> Map<String, Value> {
+        self.text().and_then(|text| serde_json::from_str(&text)).unwrap_or_default()
+    }
+
     /// From its fields, the kind among them. What stands beside the subject of a change is read as the change.
     fn of(mut fields: Fields) -> Result<Self, Error> {
         let kind: String = field(&mut fields, "kind")?;

@@ -3,11 +3,11 @@
 use crc::{CRC_82_DARC, Crc};
 use jiff::{SignedDuration, Timestamp};
 use tenter_core::record::RecordError;
-use tenter_core::saved::{self, SavedTest};
+use tenter_core::saved::{self, Meant, SavedTest};
 
 use super::entry::{Entry, Fact};
 use super::id::Id;
-use super::tested::{Device, Tested};
+use super::tested::{Device, Marks, Tested};
 
 /// Any 80 bits that mix well would do, as long as they never change: identifiers in every log rest on them.
 const DRAW: Crc<u128> = Crc::<u128>::new(&CRC_82_DARC);
@@ -74,6 +74,14 @@ impl FromHandheld {
             clock_unset: self.saved_at() != Some(pulled),
             device: Some(self.device),
             pulled_by: None,
+            marks: Marks {
+                new_tag: self.saved.meant == Meant::New,
+                cloth_mark: match self.saved.meant {
+                    Meant::Cloth(mark) => Some(mark),
+                    Meant::New | Meant::Unsaid => None,
+                },
+                puller_mark: self.saved.by,
+            },
             note: String::new(),
             as_read: Vec::new(),
             test: self.saved.test.clone(),

@@ -42,4 +42,4 @@ pub use photo::{ClothPhoto, Colour, MAX_PHOTO_BYTES, Photo, PhotoName, PhotoSaid
 pub use quantity::{MassPerArea, Price};
 pub use tag::{Tag, TagRange};
 pub use tenter_core::repeatability::{ByConstruction, Pooled};
-pub use tested::{Device, StoredTest, Tested};
+pub use tested::{Device, Marks, StoredTest, Tested};

@@ -81,6 +81,11 @@ impl People {
         !letters(one).is_empty() && letters(one) == letters(other)
     }
 
+    /// Every identifier that was ever given to a person.
+    pub fn identifiers(&self) -> impl Iterator<Item = Id> {
+        self.0.iter().map(|person| person.id)
+    }
+
     /// Everybody who stands for themselves, in the order in which they were first named.
     pub fn each(&self) -> impl Iterator<Item = &Person> {
         self.0.iter().filter(|person| self.resolve(person.id) == person.id)

@@ -17,6 +17,30 @@ pub struct Device {
     pub number: u32,
 }
 
+/// What a person said on the handheld, by the marks under which it knows cloths and people: what no tag and no name can
+/// confuse. Read from the entry; the tables do not hold it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Marks {
+    /// A tag for a cloth that no log knew then.
+    #[serde(skip_serializing_if = "core::ops::Not::not")]
+    pub new_tag: bool,
+    /// The cloth that was meant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cloth_mark: Option<u32>,
+    /// Who pulled.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub puller_mark: Option<u32>,
+}
+
+impl Marks {
+    /// The mark of a cloth or a person: the CRC-32 of its identifier, which is short enough for a handheld.
+    #[must_use]
+    pub fn of(id: Id) -> u32 {
+        tenter_core::record::checksum(id.to_string().as_bytes())
+    }
+}
+
 /// What an entry says about a test.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Tested {
@@ -37,6 +61,9 @@ pub struct Tested {
     /// The person who pulled, where somebody said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pulled_by: Option<Id>,
+    /// What the handheld was told to say of cloth and person.
+    #[serde(flatten, default)]
+    pub marks: Marks,
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,

@@ -6,7 +6,7 @@ use tenter_core::{Confidence, Decimal, Figure, Unit};
 
 use crate::deed::handheld::{Assigned, WantedDemands};
 use crate::finding::handheld::{Arrived, ClockState, Counts, There, Unclaimed, Waiting};
-use crate::log::{Fabric, Here};
+use crate::log::{Fabric, Here, Id};
 use crate::plain::isolated;
 use crate::text::lines::Lines;
 use crate::text::table;
@@ -21,6 +21,31 @@ pub const OLD_HAND: &str =
 /// For a handheld whose program is from before it was told how days differ.
 pub const OLD_DAYS: &str =
     "note: the handheld's program is older; it uses the assumed difference between days and not your retests";
+
+/// For a handheld whose program is from before tags were agreed.
+pub const OLD_TAGS: &str =
+    "note: the handheld's program is older; it does not know which tags are free, so its tests wait in the inbox";
+
+/// Who is on the handheld now.
+#[must_use]
+pub fn people(all: &[(Id, String)], sent: usize) -> Vec<String> {
+    let names = |some: &[(Id, String)]| some.iter().map(|(_, name)| isolated(name)).collect::<Vec<_>>().join(", ");
+    let (on, left) = all.split_at(sent.min(all.len()));
+    let mut lines = Vec::new();
+    match on {
+        [] => lines.push("the handheld names nobody now".to_owned()),
+        [(_, owner), others @ ..] => {
+            lines.push(format!("the handheld is {}'s", isolated(owner)));
+            if !others.is_empty() {
+                lines.push(format!("it also offers {}", names(others)));
+            }
+        }
+    }
+    if !left.is_empty() {
+        lines.push(format!("no room for {}: the handheld holds {sent}", names(left)));
+    }
+    lines
+}
 
 /// A moment, where the reader is.
 #[must_use]

@@ -9,6 +9,8 @@ import { Line } from './line.mjs';
 const NS_PER_MS = 1e6;
 /** GPIO numbers; the table in firmware/boards/pico/src/main.rs is the other end. */
 const KEYS = { less: 10, more: 11, next: 12, back: 13, select: 14 };
+/** The encoder's contacts and button, open. */
+const KNOB = [15, 16, 17];
 
 export class Board {
   constructor({ modules, image, eeprom, cutAfter, without }) {
@@ -29,7 +31,7 @@ export class Board {
     const devices = { display: this.display, eeprom: this.eeprom };
     this.bus = new Bus(chip, Object.keys(devices).filter((key) => !without.includes(key)).map((key) => devices[key]));
     this.line = new Line(chip);
-    for (const pin of Object.values(KEYS)) chip.gpio[pin].setInputValue(true);
+    for (const pin of [...Object.values(KEYS), ...KNOB]) chip.gpio[pin].setInputValue(true);
   }
 
   get ms() {

@@ -20,6 +20,7 @@ export class Display {
     this.address = 0x3c;
     this.ram = new Uint8Array(WIDTH * PAGES).fill(0x5a); // what is in it at power-on is not defined
     this.bytes = 0;
+    this.isDeaf = false;
     this.notes = new Set();
     this.command = [];
     this.on = false;
@@ -37,9 +38,15 @@ export class Display {
     this.page = 0;
   }
 
-  start(reading) {
+  /** Its own reset line, or its supply, dips: what it was told is gone. */
+  reset() {
+    const { bytes, notes, isDeaf } = this;
+    Object.assign(this, new Display(), { bytes, notes, isDeaf });
+  }
+
+  start() {
     this.control = null;
-    return !reading;
+    return !this.isDeaf;
   }
 
   /** A control byte says what follows: bit 6 data or command, bit 7 one byte and then another control byte. */
@@ -55,8 +62,9 @@ export class Display {
     return true;
   }
 
+  /** The status: bit 6 while it is off. */
   read() {
-    return 0;
+    return this.on ? 0x03 : 0x43;
   }
 
   stop() {}

@@ -102,6 +102,11 @@ impl Pico {
         self.ask(json!({"do": "cut", "after_bytes": count})).map(drop)
     }
 
+    /// Resets the display alone, as a loose wire would; or lets it answer nothing, or answer again.
+    pub fn display(&mut self, reset: bool, deaf: bool) -> io::Result<()> {
+        self.ask(json!({"do": "display", "reset": reset, "deaf": deaf})).map(drop)
+    }
+
     /// A transfer on the I2C bus from outside, which takes no time: what was read, or `None` if it was refused.
     pub fn i2c(&mut self, address: u8, write: &[u8], read: usize) -> io::Result<Option<Vec<u8>>> {
         let answer = self.ask(json!({"do": "i2c", "address": address, "write": to_hex(write), "read": read}))?;

@@ -12,9 +12,9 @@ use tenter::cli::{self, Parsed};
 use tenter::command::device::sync::{self, Options};
 use tenter::error::Error;
 use tenter::link::{LinkSession, Transport};
-use tenter::log::{FabricChange, Fact, Here, StoredTest};
+use tenter::log::{Entry, FabricChange, Fact, Here, Id, StoredTest};
 use tenter::store::sqlite::Sqlite;
-use tenter::store::{Change as _, Read as _, WhichTests};
+use tenter::store::{Read as _, Store as _, WhichTests};
 use tenter::text::TextOutput;
 
 use crate::pocket::Pocket;
@@ -158,11 +158,18 @@ pub fn log() -> Sqlite {
     store
 }
 
+/// The identifier of the cloth that wears a tag in every such log; the second that wears tag 3 has 30.
+pub fn cloth(tag: u16) -> Id {
+    Id::of(Timestamp::from_second(1_790_000_000).unwrap(), tag.into())
+}
+
 pub fn stock(store: &mut Sqlite) {
-    for (tag, name) in [(1, "Vestry twill"), (2, "Doorway rib"), (3, "Organ felt"), (3, "Stage twill")] {
+    let cloths = [(1, 1, "Vestry twill"), (2, 2, "Doorway rib"), (3, 3, "Organ felt"), (30, 3, "Stage twill")];
+    let entries = cloths.map(|(number, tag, name)| {
         let said = FabricChange { tag: Some(tag), name: Some(name.to_owned()), ..FabricChange::default() };
-        store.add(&[Fact::FabricAdded(said.clone())]).unwrap();
-    }
+        Ok(Entry::new(cloth(number), Fact::FabricAdded(said)))
+    });
+    store.merge(&mut entries.into_iter()).unwrap();
 }
 
 /// All tests of a log by their numbers on the handheld.

@@ -6,6 +6,9 @@ use tenter::link::LinkError;
 use tenter::store::Read as _;
 use tenter::store::sqlite::Sqlite;
 
+use tenter_core::saved::SavedTest;
+use tenter_tests::thorough;
+
 use crate::cable::{Cable, all, log};
 use crate::pocket::{Pocket, test, tests};
 
@@ -24,15 +27,27 @@ pub fn said_stored(text: &str) -> Vec<u32> {
     lines.filter_map(|line| line.split_whitespace().next()?.parse().ok()).collect()
 }
 
+/// How many bytes a whole synchronisation takes, and which of them to cut at: every one until the tests are acknowledged, and
+/// of the tags and names that follow every eighth.
+fn cuts(saved: &[SavedTest], options: &Options) -> impl Iterator<Item = usize> + use<> {
+    let [before, all] = [true, false].map(|knows_no_tags| {
+        let cable = Cable::to(Pocket::with(saved).knowing_no_tags(knows_no_tags));
+        cable.sync(&mut log(), options.clone()).0.unwrap();
+        let passed = cable.world().passed;
+        passed
+    });
+    assert!(500 < before && before < all, "{before} {all}");
+    (0..all).filter(move |cut| thorough(*cut < before || cut % 8 == 0, true))
+}
+
 #[test]
 fn a_cut_after_any_byte_loses_nothing_and_doubles_nothing() {
     let saved = tests(5);
     let whole = Cable::to(Pocket::with(&saved));
     let (mut store, mut partial) = (log(), 0);
     whole.sync(&mut store, options()).0.unwrap();
-    let (bytes, wanted) = (whole.world().passed, all(&store));
-    assert!(bytes > 500, "{bytes}");
-    for cut in 0..bytes {
+    let wanted = all(&store);
+    for cut in cuts(&saved, &options()) {
         let cable = Cable::to(Pocket::with(&saved));
         cable.world().left = Some(cut);
         let mut store = log();
@@ -71,13 +86,8 @@ fn a_cut_after_any_byte_loses_nothing_and_doubles_nothing() {
 #[test]
 fn another_handheld_behind_the_same_cable_is_found_out() {
     let (first, second): (Vec<_>, Vec<_>) = ((1..=4).map(test).collect(), (21..=26).map(test).collect());
-    let bytes = {
-        let cable = Cable::to(Pocket::with(&first));
-        cable.sync(&mut log(), options()).0.unwrap();
-        cable.world().passed
-    };
     let mut exchanged = 0;
-    for at in 1..bytes {
+    for at in cuts(&first, &options()).skip(1) {
         let cable = Cable::to(Pocket::with(&first));
         let mut other = Pocket::with(&second);
         other.records().log().unwrap().set_device_id(8).unwrap();

@@ -4,7 +4,7 @@ use tenter::cli::device::{DemandsArgs, DeviceVerb};
 use tenter::cli::{self, CommandLine, Parsed, Verb};
 use tenter::command::device::demands;
 use tenter::log::pattern::DemandField;
-use tenter::log::{Fact, PatternChange, RoleChange, Tested};
+use tenter::log::{Fact, Marks, PatternChange, RoleChange, Tested};
 use tenter::store::sqlite::Sqlite;
 use tenter::store::{Change as _, Read as _};
 use tenter_core::record::LabelledDemand;
@@ -150,6 +150,7 @@ fn her_hand_goes_along() {
             clock_unset: false,
             device: None,
             pulled_by: None,
+            marks: Marks::default(),
             note: String::new(),
             as_read: Vec::new(),
             test,

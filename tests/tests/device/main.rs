@@ -5,6 +5,7 @@ mod cut;
 mod demands;
 mod inbox;
 mod kill;
+mod misfiled;
 mod pocket;
 mod sync;
 mod two_logs;

@@ -3,12 +3,15 @@
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex};
 
-use tenter_core::saved::SavedTest;
-use tenter_core::wire::{Identity, Listing, Refusal};
+use tenter::log::Marks;
+use tenter_core::saved::{Meant, SavedTest};
+use tenter_core::wire::{Identity, LentTags, Listing, NameList, Refusal};
 use tenter_core::{Grain, Length, PullTest};
 use tenter_firmware::desk::Records;
 use tenter_firmware::link::{self, RequestHandler};
-use tenter_firmware::log::{PAGE_BYTES, Storage, StoragePage};
+use tenter_firmware::log::{Named, PAGE_BYTES, Storage, StoragePage};
+
+use crate::cable::cloth;
 
 /// Pages of a 24C256.
 const PAGES: usize = 512;
@@ -66,6 +69,8 @@ pub struct Pocket {
     pub is_old: bool,
     /// Whether its program is from before it was told how days differ.
     pub knows_no_days: bool,
+    /// Whether its program is from before tags were agreed.
+    pub knows_no_tags: bool,
 }
 
 impl Pocket {
@@ -83,6 +88,7 @@ impl Pocket {
             claims_all_numbers: false,
             is_old: false,
             knows_no_days: false,
+            knows_no_tags: false,
         }
     }
 
@@ -91,6 +97,12 @@ impl Pocket {
         let mut pocket = Self::on(Chip::erased());
         tests.iter().for_each(|test| pocket.save(test));
         pocket
+    }
+
+    /// With a program from before tags were agreed, or not.
+    pub fn knowing_no_tags(mut self, knows_no_tags: bool) -> Self {
+        self.knows_no_tags = knows_no_tags;
+        self
     }
 
     pub fn save(&mut self, test: &SavedTest) {
@@ -185,6 +197,22 @@ impl RequestHandler for Pocket {
         }
         self.records.set_sessions(ratio, dof)
     }
+
+    fn set_tags(&mut self, least: u16, most: u16) -> Result<(), Refusal> {
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.set_tags(least, most) }
+    }
+
+    fn tags(&mut self) -> Result<LentTags, Refusal> {
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.tags() }
+    }
+
+    fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), Refusal> {
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.set_name(list, slot, named) }
+    }
+
+    fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), Refusal> {
+        if self.is_old || self.knows_no_tags { Err(Refusal::Unknown) } else { self.records.set_name_count(list, count) }
+    }
 }
 
 /// 2026-11-25 00:00 UTC.
@@ -200,7 +228,10 @@ pub fn test(nth: u32) -> SavedTest {
     }
     test.add_rest(60, Length::from_mm(101)).unwrap();
     let clock = tenter_core::saved::Clock { uptime_s: 60 * nth, unix_s: Some(NOVEMBER + 600 * nth) };
-    SavedTest::new(u16::try_from(1 + nth % 4).unwrap(), clock, test)
+    let tag = u16::try_from(1 + nth % 4).unwrap();
+    // Of two cloths the handheld has shown the name; of the others only the tag was dialled.
+    let meant = if tag < 3 { Meant::Cloth(Marks::of(cloth(tag))) } else { Meant::Unsaid };
+    SavedTest { meant, ..SavedTest::new(tag, clock, test) }
 }
 
 pub fn tests(count: u32) -> Vec<SavedTest> {

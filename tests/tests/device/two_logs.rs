@@ -41,9 +41,9 @@ fn fetched_twice(saved: &[SavedTest]) -> (Sqlite, Sqlite) {
 fn merged_either_way_every_test_is_there_once_and_both_logs_agree() {
     let (mut here, mut there) = fetched_twice(&tests(6));
     let (mine, theirs) = (here.count().unwrap(), there.count().unwrap());
-    // Six entries are one and the same; fabrics and gifts are each log's own.
-    assert_eq!(merge(&mut here, &there), Merged { new: theirs - 6, known: 6, ..Merged::default() });
-    assert_eq!(merge(&mut there, &here), Merged { new: mine - 6, known: theirs, ..Merged::default() });
+    // Six tests and four cloths are one and the same; gifts are each log's own.
+    assert_eq!(merge(&mut here, &there), Merged { new: theirs - 10, known: 10, ..Merged::default() });
+    assert_eq!(merge(&mut there, &here), Merged { new: mine - 10, known: theirs, ..Merged::default() });
     let numbers: Vec<_> = all(&here).into_iter().map(|(number, _)| number).collect();
     assert_eq!(numbers, [1, 2, 3, 4, 5, 6]);
     assert_eq!(all(&here), all(&there));
@@ -59,7 +59,7 @@ fn where_the_day_is_not_known_no_test_is_doubled_either() {
     let (mut here, there) = fetched_twice(&[unset(1), unset(2), unset(3)]);
     // The day that each log has for them is that of its own fetching, and stays.
     let merged = merge(&mut here, &there);
-    assert_eq!((merged.known, merged.differ), (3, 3));
+    assert_eq!((merged.known, merged.differ), (4 + 3, 3), "four cloths and three tests");
     let readings: Vec<_> = all(&here).into_iter().map(|(_, test)| test.said.test).collect();
     assert_eq!(readings, [1, 2, 3].map(|nth| test(nth).test));
 }

@@ -122,8 +122,8 @@ fn instructions_of_an_answer_and_of_a_picture() {
         walk.board.instructions().unwrap() - before
     };
     let (next, more) = ((Key::Next, Action::Next), (Key::More, Action::More(1)));
-    // Measure, settled, read, 100.5 mm, no reading after release; then down the list of choices.
-    for (key, action) in [next, next, next, more, next, more, next] {
+    // Measure, settled, let go, 100.5 mm, no more pulls; then down the list of choices.
+    for (key, action) in [next, next, next, more, next, (Key::Back, Action::Back)] {
         tap(key, action);
     }
     let picture = tap(more.0, more.1);

@@ -28,7 +28,7 @@ fn hinder(stopper: Stopper, seed: u64, end: &AtomicBool) {
 /// A pull and its growth, whose clock draws between the keys; then the same kind of walk by the only button.
 #[test]
 fn keys_count_however_often_the_emulator_must_wait() {
-    use Action::{Accept, Less, More, Next, Step};
+    use Action::{Accept, Back, Less, More, Next, Step};
     for round in 0..thorough(1, 20) {
         let (_folder, options) = boards::qemu_options();
         let mut board = boards::start_qemu(options);
@@ -41,17 +41,20 @@ fn keys_count_however_often_the_emulator_must_wait() {
                 twin.log(true, ROOM);
                 let mut walk = Walk::new(&mut board, twin, "lm3s6965evb-busy");
                 for _ in 0..3 {
-                    walk.tap(Key::Next, Next); // Measure, settled, read.
+                    walk.tap(Key::Next, Next); // Measure, settled, let go.
                 }
                 walk.tap(Key::More, More(1));
                 walk.tap(Key::More, More(1));
                 walk.tap(Key::Less, Less(1)); // 100.5 mm.
                 walk.tap(Key::Next, Next); // Take it.
-                walk.tap(Key::Next, Next); // Let go.
+                walk.tap(Key::Back, Back); // The list.
+                walk.tap(Key::More, More(1));
+                walk.tap(Key::More, More(1));
+                walk.tap(Key::Next, Next); // Read it back.
                 walk.wait(2_300);
                 walk.tap(Key::Next, Next);
                 assert_eq!(walk.twin.model.screen, Screen::Recovered);
-                for action in [Accept, Accept, Accept] {
+                for action in [Accept, Accept] {
                     walk.only(action);
                 }
                 for action in [Step, Step, Accept] {

@@ -2,7 +2,7 @@
 
 use tenter::link::{self, LinkSession};
 use tenter_firmware::ui::Action;
-use tenter_tests::emulator::{self, Board as _, BoardLine, HANGS, Key, SerialVia, pico};
+use tenter_tests::emulator::{self, Board as _, BoardLine, HANGS, Key, Pico, SerialVia, pico};
 use tenter_tests::handheld::Handheld;
 
 use crate::boards;
@@ -54,6 +54,28 @@ fn a_busy_memory_chip_is_waited_for() {
     LinkSession::open_with(BoardLine::new(&mut board), HANGS, 1).unwrap().name(7).unwrap();
     let stats = board.stats().unwrap();
     assert!(stats.eeprom_writes >= 1 && stats.eeprom_refused >= 5, "{stats:?}");
+}
+
+/// Deaf for two seconds from power-on, and reset alone in the middle: both times the picture comes by itself or with the
+/// next key, and whole.
+#[test]
+fn a_display_that_was_lost_is_found_again() {
+    let (_folder, options) = boards::pico_options();
+    let mut board = Pico::start(options).unwrap();
+    board.display(false, true).unwrap();
+    board.wait(3_000).unwrap();
+    assert!(board.photo().unwrap().is_dark());
+    board.display(false, false).unwrap();
+    board.wait(600).unwrap();
+    assert_eq!(as_text(&board.photo().unwrap()), golden("home"));
+    board.display(true, false).unwrap();
+    assert!(board.photo().unwrap().is_dark());
+    let mut twin = Handheld::with_log(Vec::new());
+    twin.log(true, ROOM);
+    twin.act(Action::More(1));
+    board.tap(Key::More, 100).unwrap();
+    board.wait(100).unwrap();
+    assert_eq!(board.photo().unwrap(), photo_of(&twin));
 }
 
 /// The host's own link, as a user's program opens it: a serial terminal, and a socket.

@@ -8,7 +8,9 @@ use std::time::Duration;
 use serialport::{SerialPort as _, TTYPort};
 use tenter::store::{self, Read as _, WhichTests};
 use tenter_core::record::LabelledDemand;
+use tenter_core::wire::LentTags;
 use tenter_core::{Demand, Grain, Length, Range, Unit};
+use tenter_firmware::log::Named;
 use tenter_tests::emulator::{Board, SerialVia};
 use tenter_tests::handheld::Handheld;
 use tenter_tests::program::program;
@@ -23,7 +25,7 @@ fn stocked(db: &Path) {
         let output = Command::new(program()).arg("--db").arg(db).args(words).output().unwrap();
         assert!(output.status.success(), "{words:?}: {output:?}");
     };
-    run(&["cloth", "add", "Vestry twill", "--tag", "1", "--construction", "woven"]);
+    run(&["cloth", "add", "Vestry twill", "--tag", "79", "--construction", "woven"]);
     run(&["pattern", "add", "Skirt", "B", "hem facing", "--crosswise", "5%"]);
 }
 
@@ -53,6 +55,9 @@ fn there_and_back<B: Board>(
 
     let five = Demand::for_grain(Grain::Crosswise, Range::parse("5%", Unit::Mm).unwrap());
     let mut twin = Handheld::with_log(vec![LabelledDemand::new("Skirt B hem facing", five).unwrap()]);
+    // Agreed with the log, whose one cloth wears tag 79.
+    twin.tags = Some(LentTags { least: 80, next: 80, most: 99 });
+    twin.names[0] = vec![Named::new(0, 79, "Vestry twill").unwrap()];
     twin.log(true, ROOM);
     let mut walk = Walk::new(board, twin, name);
     measure(&mut walk, rest_ms);
@@ -61,9 +66,9 @@ fn there_and_back<B: Board>(
     let text = verb(board, &["list"]);
     assert!(text.ends_with("1 test to fetch: tenter device sync\n"), "{text}");
     let text = verb(board, &["sync"]);
-    // 100 mm to 105 mm, five times, on the fabric that wears tag 1.
+    // 100 mm to 105 mm, five times, on the fabric that wears tag 79.
     assert!(text.contains("stored     1  crosswise     5.0 % ± "), "{text}");
-    assert!(text.contains("  1 Vestry twill\n1 test stored\n"), "{text}");
+    assert!(text.contains("  79 Vestry twill\n1 test stored\n"), "{text}");
     let store = store::open(&db, tenter::log::Here::desk()).unwrap();
     let stored = store.tests(WhichTests::All).unwrap();
     assert_eq!(stored.len(), 1);

@@ -12,8 +12,10 @@ use tenter_tests::picture;
 const TAP_MS: u32 = 80;
 /// A hold of the only button, surely long enough to accept and too short to go back.
 const HOLD_MS: u32 = 1100;
+/// A hold that surely goes back.
+const BACK_MS: u32 = 2_600;
 /// Seconds by which a board may be ahead at once: taps take some of its time, and it counts whole ones.
-const AHEAD: u64 = 3;
+const AHEAD: u64 = 12;
 
 /// A board, and the same handheld without a board that says what the display must show.
 pub struct Walk<'b, B> {
@@ -41,7 +43,11 @@ impl<'b, B: Board> Walk<'b, B> {
 
     /// Taps or holds the only button.
     pub fn only(&mut self, action: Action) {
-        let press = if action == Action::Step { TAP_MS } else { HOLD_MS };
+        let press = match action {
+            Action::Step => TAP_MS,
+            Action::Back => BACK_MS,
+            _ => HOLD_MS,
+        };
         self.board.tap(Key::Select, press).unwrap();
         self.act(action);
     }
@@ -87,7 +93,7 @@ impl<'b, B: Board> Walk<'b, B> {
 /// A twin some seconds later.
 fn later(twin: &Handheld, seconds: u32) -> Handheld {
     let mut twin = twin.clone();
-    if twin.model.screen.has_clock() {
+    if twin.model.has_clock() {
         twin.wait(1_000 * seconds);
     } else if twin.model.screen == Screen::Recovered {
         twin.model.rest_seconds += seconds;

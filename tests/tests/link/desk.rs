@@ -3,13 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use tenter_core::record::{LabelledDemand, decode_demand};
-use tenter_core::wire::{Identity, Listing, MAX_SAVED_BYTES, Refusal};
+use tenter_core::wire::{Identity, LentTags, Listing, MAX_SAVED_BYTES, NameList, Refusal};
 use tenter_core::{Demand, Limit, Range};
 use tenter_firmware::link::RequestHandler;
+use tenter_firmware::log::Named;
 
 pub const SLOTS: u8 = 4;
 
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MemoryDesk {
     pub device: u32,
     /// Saved and not acknowledged.
@@ -22,7 +23,29 @@ pub struct MemoryDesk {
     pub demand_count: u8,
     pub clock: Option<u32>,
     pub repeatability: (u32, u32),
+    pub tags: LentTags,
+    pub names: [[Option<Named>; SLOTS as usize]; 2],
+    pub name_counts: [u8; 2],
     pub chip_is_broken: bool,
+}
+
+impl Default for MemoryDesk {
+    fn default() -> Self {
+        Self {
+            device: 0,
+            tests: BTreeMap::new(),
+            newest: 0,
+            acknowledged: BTreeSet::new(),
+            demands: [const { None }; SLOTS as usize],
+            demand_count: 0,
+            clock: None,
+            repeatability: (0, 0),
+            tags: LentTags { least: 1, next: 1, most: 999 },
+            names: [const { [const { None }; SLOTS as usize] }; 2],
+            name_counts: [0; 2],
+            chip_is_broken: false,
+        }
+    }
 }
 
 impl MemoryDesk {
@@ -118,5 +141,30 @@ impl RequestHandler for MemoryDesk {
 
     fn set_sessions(&mut self, _ratio: u32, _dof: u32) -> Result<(), Refusal> {
         self.chip()
+    }
+
+    fn set_tags(&mut self, least: u16, most: u16) -> Result<(), Refusal> {
+        self.chip()?;
+        self.tags = LentTags { least, next: least, most };
+        Ok(())
+    }
+
+    fn tags(&mut self) -> Result<LentTags, Refusal> {
+        self.chip().map(|()| self.tags)
+    }
+
+    fn set_name(&mut self, list: NameList, slot: u8, named: &Named) -> Result<(), Refusal> {
+        self.chip()?;
+        let names = &mut self.names[usize::from(list == NameList::People)];
+        *names.get_mut(usize::from(slot)).ok_or(Refusal::Slot)? = Some(named.clone());
+        Ok(())
+    }
+
+    fn set_name_count(&mut self, list: NameList, count: u8) -> Result<(), Refusal> {
+        if count > SLOTS {
+            return Err(Refusal::Slot);
+        }
+        self.name_counts[usize::from(list == NameList::People)] = count;
+        Ok(())
     }
 }

@@ -74,7 +74,7 @@ proptest! {
     #[test]
     fn sealed_nonsense_changes_nothing_it_should_not(
         head in prop_oneof![Just([1, 0]), Just([1, 1]), any::<[u8; 2]>()],
-        content in prop::collection::vec(prop_oneof![0..9u8, any::<u8>()], 0..120),
+        content in prop::collection::vec(prop_oneof![0..15u8, any::<u8>()], 0..120),
     ) {
         let body = [&head[..], &content].concat();
         let mut desk = MemoryDesk::with_tests(&[30]);
@@ -143,7 +143,8 @@ fn what_the_handheld_says_to_strange_requests() {
     assert_eq!(answer(&framed(&[2, 0, 77])), [Refusal::Version]);
     assert_eq!(answer(&framed(&[2, 0, 77, 200, 3, 3])), [Refusal::Version]);
     assert_eq!(answer(&framed(&[1, 0, 77])), [Refusal::Unknown]);
-    assert_eq!(answer(&framed(&[1, 0, 77, 9])), [Refusal::Unknown], "there are requests 0 to 8");
+    assert_eq!(answer(&framed(&[1, 0, 77, 9])), [Refusal::Unknown], "a request cut short");
+    assert_eq!(answer(&framed(&[1, 0, 77, 14])), [Refusal::Unknown], "there are requests 0 to 13");
     assert_eq!(answer(&framed(&[1, 0, 77, 8, 5])), [Refusal::Unknown], "a hand cut short");
     assert_eq!(answer(&framed(&[1, 0, 77, 0, 0])), [Refusal::Unknown], "a byte too many");
     assert_eq!(answer(&framed(&[1, 1, 77, 4])), [], "a reply");
@@ -177,7 +178,7 @@ fn what_the_host_says_to_strange_replies() {
         line.host().map(|_| ()).unwrap_err()
     };
     assert!(matches!(host_hears(&|token| framed(&[2, 1, token, 0])), LinkError::Version(2)));
-    assert!(matches!(host_hears(&|token| framed(&[1, 1, token, 6])), LinkError::Unknown));
+    assert!(matches!(host_hears(&|token| framed(&[1, 1, token, 7])), LinkError::Unknown));
     assert!(matches!(host_hears(&|token| framed(&[1, 1, token, 0])), LinkError::Unknown), "an identity cut short");
     // Whole, and an answer to something else.
     assert!(matches!(host_hears(&|token| reply(token, &LinkReply::Done)), LinkError::Garbled));

@@ -13,7 +13,8 @@ use proptest::prelude::*;
 use tenter::link::LinkError;
 use tenter_core::Repeatability;
 use tenter_core::record::LabelledDemand;
-use tenter_core::wire::MAX_SAVED_BYTES;
+use tenter_core::wire::{MAX_SAVED_BYTES, NameList};
+use tenter_firmware::log::Named;
 
 use desk::{MemoryDesk, SLOTS, demand};
 use line::{Fault, Line, Pass};
@@ -34,12 +35,19 @@ fn visit(line: &Line, demands: &[LabelledDemand], got: &mut BTreeMap<u32, Vec<u8
     }
     host.set_demands(demands)?;
     host.set_repeatability(Repeatability::new(0.5, 22.0))?;
+    host.set_tags(8, 27)?;
+    host.set_names(NameList::Cloths, &names())?;
     let mut now = 1_700_000_000;
     host.set_clock(|| {
         now += 1;
         now
     })?;
     host.name(7)
+}
+
+/// One more than there is room for.
+fn names() -> Vec<(u32, u16, String)> {
+    (1..=u16::from(SLOTS) + 1).map(|tag| (u32::from(tag) << 20, tag, format!("cloth {tag}"))).collect()
 }
 
 fn saved() -> impl Strategy<Value = MemoryDesk> {
@@ -81,7 +89,13 @@ proptest! {
             prop_assert!(desk.device == 0 || desk.device == 7);
             prop_assert!(desk.repeatability == (0, 0) || desk.repeatability == (500, 22));
             prop_assert!(desk.clock.is_none_or(|clock| (1_700_000_001..1_700_000_005).contains(&clock)));
+            let tags = (desk.tags.least, desk.tags.most);
+            prop_assert!([(1, 999), (8, 27)].contains(&tags));
+            for (named, (mark, tag, name)) in desk.names[0].iter().zip(names()) {
+                prop_assert!(named.is_none() || *named == Named::new(mark, tag, &name));
+            }
             if result.is_ok() {
+                prop_assert_eq!((tags, desk.name_counts), ((8, 27), [SLOTS, 0]));
                 prop_assert_eq!(&got, &saved);
                 prop_assert!(desk.tests.is_empty());
                 prop_assert_eq!(desk.demand_count, 3);

@@ -7,7 +7,7 @@ use tenter::finding::fit::Reason;
 use tenter::finding::fit::RoleFit;
 use tenter::finding::fit::Stock;
 use tenter::log::pattern::DemandField;
-use tenter::log::{Construction, FabricChange, Fact, Id, PatternChange, RoleChange, Tested};
+use tenter::log::{Construction, FabricChange, Fact, Id, Marks, PatternChange, RoleChange, Tested};
 use tenter::store::{Change as _, Read, sqlite::Sqlite};
 use tenter_core::{Answer, Ask, Confidence, Demand, Grain, Length, PullTest, Range, Scale, Unit};
 
@@ -60,6 +60,7 @@ impl Log {
                 clock_unset: false,
                 device,
                 pulled_by: None,
+                marks: Marks::default(),
                 note,
                 as_read: Vec::new(),
                 test,

@@ -91,7 +91,7 @@ fn chips_too_small_or_too_new_are_refused_untouched() {
     assert!(Log::open(FakeEeprom::erased(RING_START + 4)).is_ok());
     let mut chip = FakeEeprom::erased(64);
     Log::open(&mut chip).unwrap().set_device_id(1).unwrap();
-    chip.image[1][0] = 2;
+    chip.image[1][0] = 3;
     let (body, sum) = chip.image[1].split_last_chunk_mut().unwrap();
     *sum = checksum(body).to_le_bytes();
     let before = chip.history.len();

@@ -6,6 +6,7 @@
 mod any_order;
 mod damage;
 mod effort;
+mod journal;
 mod misread;
 mod promised;
 mod random;

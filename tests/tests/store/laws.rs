@@ -1,8 +1,8 @@
 //! Laws of one log in one pair of hands.
 
 use tenter::log::{
-    Construction, Desk, Entry, FabricChange, Fact, GarmentChange, Here, Id, PatternChange, Photo, RoleChange, Subject,
-    TagRange, Tested,
+    Construction, Desk, Entry, FabricChange, Fact, GarmentChange, Here, Id, Marks, PatternChange, Photo, RoleChange,
+    Subject, TagRange, Tested,
 };
 use tenter::store::{Change as _, LogPiece, LogWithDrafts, Merged, Once, Read, Stop, StoreError, WhichTests, caught};
 use tenter_core::{Grain, Length, PullTest, Unit};
@@ -53,6 +53,7 @@ pub fn pulled(fabric: Option<Id>, beyond: &[i16]) -> Fact {
         clock_unset: false,
         device: None,
         pulled_by: None,
+        marks: Marks::default(),
         note,
         as_read: Vec::new(),
         test,

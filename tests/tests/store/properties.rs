@@ -8,8 +8,8 @@ use tenter::exchange::jsonl::{self, Exported};
 use tenter::exchange::table::{TESTS, read as csv, write::test as row_of};
 use tenter::log::pattern::DemandField;
 use tenter::log::{
-    Colour, Construction, Entry, FabricChange, Fact, GarmentChange, Id, Learned, PatternChange, Photo, PhotoSaid,
-    Pooled, RoleChange, StoredTest, Subject, Tested, Use,
+    Colour, Construction, Entry, FabricChange, Fact, GarmentChange, Id, Learned, Marks, PatternChange, Photo,
+    PhotoSaid, Pooled, RoleChange, StoredTest, Subject, Tested, Use,
 };
 use tenter::store::{Change as _, LogWithDrafts, Merged, Read, StoreError, WhichTests};
 use tenter::words::errors::imported;
@@ -92,7 +92,18 @@ fn test(fabric: Option<Id>, beyond: &[u16], rest: u16) -> Fact {
     let (tag, device, note) = (None, None, String::new());
     let pulled = jiff::Timestamp::from_second(1_700_000_000 + i64::from(rest)).unwrap();
     let (pulled_by, as_read) = (None, Vec::new());
-    Fact::TestStored(Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test })
+    Fact::TestStored(Tested {
+        fabric,
+        tag,
+        pulled,
+        clock_unset: false,
+        device,
+        pulled_by,
+        marks: Marks::default(),
+        note,
+        as_read,
+        test,
+    })
 }
 
 /// One of a few people, the same on either side.
@@ -431,7 +442,7 @@ proptest! {
         let fabric = fabrics.first().map(|fabric| fabric.id);
         let (tag, device, note) = (None, None, "=note".to_owned());
         let (pulled_by, as_read) = (None, Vec::new());
-        let said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test: steps };
+        let said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, marks: Marks::default(), note, as_read, test: steps };
         a.add(&[Fact::TestStored(said.clone())]).unwrap();
         b.merge(&mut fabrics.iter().map(|fabric| {
             let (tag, name) = (Some(fabric.tag.number()), Some(fabric.name.clone()));

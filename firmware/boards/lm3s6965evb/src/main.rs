@@ -53,7 +53,7 @@ fn stop() -> ! {
     }
 }
 
-/// Shows nothing: what stands on the display was true when it was drawn.
+/// Starts again: the test in hand is in the memory, and nothing is left on the display to be believed.
 #[panic_handler]
 fn panic(info: &core::panic::PanicInfo<'_>) -> ! {
     #[cfg(feature = "defmt")]
@@ -61,5 +61,5 @@ fn panic(info: &core::panic::PanicInfo<'_>) -> ! {
         defmt::error!("panic at {=str}:{=u32}", place.file(), place.line());
     }
     let _ = info;
-    stop()
+    cortex_m::peripheral::SCB::sys_reset()
 }

@@ -7,7 +7,11 @@ use rp2040_hal::clocks::{Clock as _, ClocksManager};
 use rp2040_hal::pll::{common_configs::PLL_USB_48MHZ, setup_pll_blocking};
 use rp2040_hal::{I2C, Sio, Timer, Watchdog, gpio, pac, xosc};
 
-use crate::{bus::Bus, clock::Clock, keys::Keys, line::Line};
+use tenter_firmware::ui::Restart;
+
+use crate::bus::{Bus, SPEED_HZ};
+use crate::keys::{Keys, Knob};
+use crate::{clock::Clock, line::Line, panic};
 
 const CRYSTAL_HZ: u32 = 12_000_000;
 /// Four times the crystal, by the system PLL: drawing a picture at 12 MHz took long enough to miss a short tap.
@@ -17,6 +21,14 @@ const SYSTEM_HZ: u32 = 48_000_000;
 pub struct Board {
     /// The five keys.
     pub keys: Keys,
+    /// The rotary encoder, where there is one.
+    pub knob: Knob,
+    /// The buzzer, where there is one: high sounds.
+    pub buzzer: gpio::Pin<gpio::bank0::Gpio18, gpio::FunctionSioOutput, gpio::PullNone>,
+    /// Ends a program that stands still; not started yet.
+    pub watchdog: Watchdog,
+    /// Why the program started by itself.
+    pub restart: Option<Restart>,
     /// The serial line to the host.
     pub line: Line,
     /// Time and sleep.
@@ -31,7 +43,11 @@ impl Board {
         let mut chip = pac::Peripherals::take()?;
         let crystal = xosc::setup_xosc_blocking(chip.XOSC, CRYSTAL_HZ.Hz()).ok()?;
         // The timer counts the watchdog's ticks: one a microsecond.
-        Watchdog::new(chip.WATCHDOG).enable_tick_generation((CRYSTAL_HZ / 1_000_000) as u8);
+        let stood_still = chip.WATCHDOG.reason().read().timer().bit_is_set();
+        let mut watchdog = Watchdog::new(chip.WATCHDOG);
+        watchdog.enable_tick_generation((CRYSTAL_HZ / 1_000_000) as u8);
+        let restart = panic::reason(&mut watchdog, stood_still);
+        watchdog.pause_on_debug(true);
         let mut clocks = ClocksManager::new(chip.CLOCKS);
         clocks.reference_clock.configure_clock(&crystal, CRYSTAL_HZ.Hz()).ok()?;
         let pll = setup_pll_blocking(
@@ -52,7 +68,7 @@ impl Board {
             chip.I2C0,
             pins.gpio4.reconfigure(),
             pins.gpio5.reconfigure(),
-            400.kHz(),
+            SPEED_HZ.Hz(),
             &mut chip.RESETS,
             clocks.system_clock.freq(),
         );
@@ -70,8 +86,15 @@ impl Board {
                 &mut chip.RESETS,
                 clocks.peripheral_clock.freq(),
             )?,
+            knob: Knob::new(
+                [pins.gpio15.reconfigure().into_dyn_pin(), pins.gpio16.reconfigure().into_dyn_pin()],
+                pins.gpio17.reconfigure().into_dyn_pin(),
+            ),
+            buzzer: pins.gpio18.reconfigure(),
             clock: Clock::new(timer)?,
-            bus: RefCell::new(Bus::new(i2c, timer)),
+            watchdog,
+            restart,
+            bus: RefCell::new(Bus::new(i2c, timer, chip.RESETS, clocks.system_clock.freq())),
         })
     }
 }

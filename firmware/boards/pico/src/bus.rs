@@ -6,20 +6,27 @@
 //! transfer. The EEPROM's acknowledge polling needs the refusal.
 
 use embedded_hal::i2c::{ErrorKind, ErrorType, I2c, NoAcknowledgeSource, Operation};
+use fugit::{HertzU32, RateExtU32};
 use rp2040_hal::gpio::bank0::{Gpio4, Gpio5};
-use rp2040_hal::gpio::{FunctionI2c, Pin, PullUp};
-use rp2040_hal::pac::{I2C0, i2c0::RegisterBlock};
+use rp2040_hal::gpio::{FunctionI2c, InOutPin, Pin, PullUp};
+use rp2040_hal::pac::{I2C0, RESETS, i2c0::RegisterBlock};
 use rp2040_hal::{I2C, Timer};
+use tenter_firmware::recovery::clear_bus;
 
 type Controller = I2C<I2C0, (Pin<Gpio4, FunctionI2c, PullUp>, Pin<Gpio5, FunctionI2c, PullUp>)>;
 
+/// The clock of the bus.
+pub(crate) const SPEED_HZ: u32 = 400_000;
 /// A byte takes 22.5 µs; a bus that stands still for this long has a fault.
 const STUCK_US: u32 = 10_000;
 
 /// The bus, for one owner; share it by `embedded_hal_bus::i2c::RefCellDevice`.
 pub struct Bus {
-    _controller: Controller,
+    /// Not there only while the bus is cleared by hand.
+    controller: Option<Controller>,
     timer: Timer,
+    resets: RESETS,
+    clock: HertzU32,
 }
 
 /// Why a transfer ended early.
@@ -44,13 +51,23 @@ struct Step {
 }
 
 impl Bus {
-    pub(crate) fn new(controller: Controller, timer: Timer) -> Self {
-        Self { _controller: controller, timer }
+    pub(crate) fn new(controller: Controller, timer: Timer, resets: RESETS, clock: HertzU32) -> Self {
+        Self { controller: Some(controller), timer, resets, clock }
+    }
+
+    /// Clears a bus that a chip holds, with the pins taken from the peripheral, and sets the peripheral up anew.
+    fn recover(&mut self) {
+        let Some(controller) = self.controller.take() else { return };
+        let (peripheral, (sda, scl)) = controller.free(&mut self.resets);
+        let (mut sda, mut scl) = (InOutPin::new(sda), InOutPin::new(scl));
+        let _ = clear_bus(&mut scl, &mut sda, &mut self.timer); // Still held, it is stuck again at the next transfer.
+        let (sda, scl) = (sda.release(), scl.release());
+        self.controller = Some(I2C::i2c0(peripheral, sda, scl, SPEED_HZ.Hz(), &mut self.resets, self.clock));
     }
 
     #[allow(unsafe_code, reason = "the HAL keeps the peripheral's registers private")]
     fn registers(&mut self) -> &'static RegisterBlock {
-        // SAFETY: `_controller` owns I2C0 and makes no access of its own after its set-up; `&mut self` makes this one
+        // SAFETY: `controller` owns I2C0 and makes no access of its own after its set-up; `&mut self` makes this one
         // the only access.
         unsafe { &*I2C0::ptr() }
     }
@@ -171,6 +188,10 @@ impl ErrorType for Bus {
 
 impl I2c for Bus {
     fn transaction(&mut self, address: u8, operations: &mut [Operation<'_>]) -> Result<(), Error> {
-        self.transfer(address, operations)
+        let done = self.transfer(address, operations);
+        if done == Err(Error::Stuck) {
+            self.recover();
+        }
+        done
     }
 }

@@ -3,9 +3,9 @@
 use tenter_core::wire::Listing;
 
 use super::super::progress::Progress;
+use crate::deed::handheld::will_go_to;
 use crate::error::Error;
 use crate::finding::handheld::{There, Waiting};
-use crate::finding::tag;
 use crate::json::device as device_json;
 use crate::link::{LinkSession, Transport};
 use crate::log::Device;
@@ -39,8 +39,7 @@ pub fn run<T: Transport>(
             Ok(test) if identity.device != 0 => read.test(test.id)?.is_some(),
             _ => false,
         };
-        let fabric =
-            test.as_ref().ok().and_then(FromHandheld::tag).map(|tag| tag::only(read, tag)).transpose()?.flatten();
+        let fabric = test.as_ref().ok().map(|test| will_go_to(read, test)).transpose()?.flatten();
         waiting.push(Waiting { number: fetched.seq, test, fabric, in_log });
         progress.at(u64::try_from(waiting.len()).unwrap_or(u64::MAX));
     }

@@ -98,6 +98,7 @@ pub fn run<T: Transport>(
         session.acknowledge(up_to)?;
     }
     let hand = super::send_hand(session, store, owner)?;
+    let hand = if hand.is_some() { hand } else { super::send_tags(session, store)? };
     for line in report::summary(&counts).into_iter().chain(hand.map(str::to_owned)) {
         screen.say(&line)?;
     }

@@ -11,7 +11,7 @@ use crate::input::cloth::{TypedCloth, added, edited, is_no, short};
 use crate::input::{Field, Why, Wrong};
 use crate::log::json::Mm;
 use crate::log::{Fabric, FabricChange, Fact, Id, Subject};
-use crate::store::Read;
+use crate::store::{Read, WhichTests};
 
 /// Adds a cloth, under the next free tag where none was typed.
 ///
@@ -21,7 +21,10 @@ use crate::store::Read;
 pub fn add(read: &dyn Read, typed: &TypedCloth) -> Done<()> {
     let mut change = added(typed)?;
     match change.tag {
-        Some(tag) => free(read, tag, None)?,
+        Some(tag) => {
+            free(read, tag, None)?;
+            not_lent(read, tag)?;
+        }
         None => change.tag = Some(next_tag(read)?),
     }
     Ok((vec![Fact::FabricAdded(change)], ()))
@@ -61,6 +64,7 @@ pub fn edit(read: &dyn Read, which: &str, typed: &TypedCloth) -> Done<()> {
     }
     if let Some(tag) = change.tag {
         free(read, tag, Some(fabric.id))?;
+        not_lent(read, tag)?;
     }
     Ok((vec![Fact::FabricChanged { fabric: fabric.id, change }], ()))
 }
@@ -144,4 +148,11 @@ fn free(read: &dyn Read, number: u16, but: Option<Id>) -> Result<(), Refused> {
         Some(Fabric { name: by, .. }) => Err(Refused::TagTaken { tag: number, by, free: next_tag(read)? }),
         None => Ok(()),
     }
+}
+
+/// Refuses a tag that a handheld may give to a cloth, unless a test with it waits in the inbox: that is the cloth.
+fn not_lent(read: &dyn Read, number: u16) -> Result<(), Refused> {
+    let Some(device) = read.desk()?.borrower(number) else { return Ok(()) };
+    let waits = read.tests(WhichTests::Inbox)?.iter().any(|test| test.said.tag == Some(number));
+    if waits { Ok(()) } else { Err(Refused::TagLent { tag: number, device, free: next_tag(read)? }) }
 }

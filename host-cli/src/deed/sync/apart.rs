@@ -52,7 +52,7 @@ fn replaced(fact: &Fact) -> Map<String, Value> {
         | Fact::GarmentChanged { .. }
         | Fact::PersonNamed { .. }
         | Fact::PersonMerged { .. } => {
-            let Ok(Value::Object(mut fields)) = serde_json::to_value(fact) else { return Map::new() };
+            let mut fields = fact.fields();
             let own = match fact {
                 Fact::FabricChanged { .. } => "fabric",
                 Fact::PatternChanged { .. } => "pattern",

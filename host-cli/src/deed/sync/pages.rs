@@ -47,7 +47,7 @@ impl OtherLog for PageClient {
         while let Some(piece) = pieces.next() {
             let (line, list) = match piece {
                 LogPiece::Entry(entry) => {
-                    let line = serde_json::to_string(&entry).map_err(|_| PagesError::Foreign)?;
+                    let line = entry.line().map_err(|_| PagesError::Foreign)?;
                     (line, &mut entries)
                 }
                 LogPiece::Photo(photo) => (jsonl::photo_line(&photo), &mut photos),

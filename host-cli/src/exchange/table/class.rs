@@ -18,7 +18,7 @@ use crate::input::cloth::{TypedCloth, added};
 use crate::input::doubt::ClothFacts;
 use crate::input::synonym::{CONSTRUCTION, is};
 use crate::input::{BARE, Field, TypedTest, Why, Wrong, cloth, pull_test, row};
-use crate::log::{Entry, Fact, FreeTags, Here, Id, Ids, StoredTest, Subject, Tag, Tested};
+use crate::log::{Entry, Fact, FreeTags, Here, Id, Ids, Marks, StoredTest, Subject, Tag, Tested};
 use crate::store::{Read, WhichTests};
 
 /// The columns that must be there.
@@ -155,7 +155,18 @@ impl<'r> ClassRows<'r> {
         }
         let Some(cloth) = self.cloths.get(at) else { return Ok(entries) };
         let (fabric, tag, device) = (Some(cloth.id), None, None);
-        let said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test };
+        let said = Tested {
+            fabric,
+            tag,
+            pulled,
+            clock_unset: false,
+            device,
+            pulled_by,
+            marks: Marks::default(),
+            note,
+            as_read,
+            test,
+        };
         entries.push(Entry::new(self.ids.next(), Fact::TestStored(said)));
         Ok(entries)
     }

@@ -22,7 +22,7 @@ use crate::input::doubt::{ClothFacts, Doubted, possible};
 use crate::input::named::{NameMatch, named};
 use crate::input::synonym::{ENDS, GRAIN, HELD, Words};
 use crate::input::{self, Field, TypedReading, TypedTest, Why, Wrong, cloth, pull_test, row, when};
-use crate::log::{EVER, Entry, Fact, Here, Id, Subject, Tag, Tested};
+use crate::log::{EVER, Entry, Fact, Here, Id, Marks, Subject, Tag, Tested};
 use crate::store::{Read, StoreError};
 
 /// What the identifier of a typed row is drawn from; never to be changed, so that a file imported again is known.
@@ -209,7 +209,18 @@ impl Rows<'_> {
         let (pulled_by, person) = self.pullers.named(as_typed(cell(BY)))?;
         let (device, as_read) = (None, Vec::new());
         let (fabric, tag) = (None, None);
-        let mut said = Tested { fabric, tag, pulled, clock_unset: false, device, pulled_by, note, as_read, test };
+        let mut said = Tested {
+            fabric,
+            tag,
+            pulled,
+            clock_unset: false,
+            device,
+            pulled_by,
+            marks: Marks::default(),
+            note,
+            as_read,
+            test,
+        };
         let id = match cell("id") {
             "" => {
                 if pulled > self.here.now() {

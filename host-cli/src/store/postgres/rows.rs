@@ -8,8 +8,8 @@ use tenter_core::{Length, Scatter, record};
 
 use super::super::sqlite::{More, RoleAsks};
 use crate::log::{
-    Construction, Device, Entry, Fabric, Garment, Id, MassPerArea, Pattern, Person, Photo, PhotoName, Pooled, Role,
-    StoredTest, Tested, line_of,
+    Construction, Device, Entry, Fabric, Garment, Id, Marks, MassPerArea, Pattern, Person, Photo, PhotoName, Pooled,
+    Role, StoredTest, Tested, line_of,
 };
 use crate::store::time_of;
 
@@ -200,6 +200,7 @@ pub fn test(row: &Row) -> Result<StoredTest> {
         clock_unset: row.try_get(4)?,
         device,
         pulled_by: optional_id(row, 11)?,
+        marks: Marks::default(),
         note: row.try_get(7)?,
         as_read: row.try_get::<_, &str>(10)?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.try_get(8)?).map_err(|_| Damaged)?,

@@ -10,8 +10,8 @@ use tenter_core::{Length, Scatter, record};
 use crate::log::pattern::DemandField;
 use crate::log::{
     ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Finish, Garment, GarmentKind, Id,
-    Lesson, MassPerArea, MassRange, Pattern, Person, Photo, PhotoName, Pooled, Purpose, Role, Shop, StoredTest, Tested,
-    line_of,
+    Lesson, Marks, MassPerArea, MassRange, Pattern, Person, Photo, PhotoName, Pooled, Purpose, Role, Shop, StoredTest,
+    Tested, line_of,
 };
 use crate::store::time_of;
 
@@ -209,6 +209,7 @@ pub fn test(row: &Row<'_>) -> Result<StoredTest> {
         clock_unset: row.get(4)?,
         device,
         pulled_by: optional_id(row, 11)?,
+        marks: Marks::default(),
         note: row.get(7)?,
         as_read: row.get_ref(10)?.as_str()?.split_whitespace().map(str::to_owned).collect(),
         test: record::decode_test(row.get_ref(8)?.as_blob()?).map_err(|error| wrong(8, error))?,

@@ -76,6 +76,9 @@ pub fn refused(refused: &Refused) -> String {
         Refused::TagTaken { tag, by, free } => {
             format!("--tag '{tag}': '{}' has this tag; {free} is free", one_line(by))
         }
+        Refused::TagLent { tag, device, free } => {
+            format!("--tag '{tag}': handheld {device} may have given this tag; sync it first, or type --tag {free}")
+        }
         Refused::NoTagLeft(None) => {
             "all tags are in use or held by others; tenter log tags lists them; or take one of a retired cloth with --tag"
                 .to_owned()
