@@ -1,4 +1,4 @@
-//! The core alone on a Cortex-M0 with 4 KiB of memory, in QEMU's machine `microbit`: a test goes over the serial line, and the answer
+//! The core alone on a Cortex-M0 with 5 KiB of memory, in QEMU's machine `microbit`: a test goes over the serial line, and the answer
 //! that comes back is the host's.
 
 use std::io::{BufRead as _, BufReader, Write as _};
@@ -13,7 +13,7 @@ mod answer;
 /// What a chip must have for the core: flash for all of it, and memory for statics and stack. The linker holds the one; beyond the
 /// other the emulated chip stops.
 const MOST_FLASH: u32 = 38 * 1024;
-const MOST_RAM: u32 = 4 * 1024;
+const MOST_RAM: u32 = 5 * 1024;
 
 /// Each with a word of its answer.
 const TESTS: [(&str, &str); 10] = [
@@ -22,7 +22,7 @@ const TESTS: [(&str, &str); 10] = [
     ("250 =250 266 266 266 266 266 5%", "settle 1 days"),
     ("100 105 106 105 104 106 101@1800 5%", "close"),
     ("250 =250 252 251.5 252 5%", "short"),
-    ("250 =250 =250.5 =249.5 300 301 315 300 300.5 299 301 300 300 301 251@60 251@1800 18%", "meets"),
+    ("250 =250 =250.5 =249.5 300 301 315 300 300.5 299 301 300 300 301 251@60 251@1800 18%", "settle 2 days"),
     ("100 267 5%", "doubted"),
     ("100 500 5%", "no cloth reads like this"),
     ("250", "no pull"),
