@@ -6,6 +6,8 @@
 //! The traits can be used as `dyn`, so a closure that is handed to them can only say [`Stop`]. [`Change`] and [`caught`]
 //! let it fail with an error of its own, and hand back a value.
 
+#[cfg(feature = "desk")]
+mod arriving;
 #[cfg(feature = "postgres")]
 mod draft_files;
 mod error;
@@ -31,6 +33,8 @@ use crate::log::{
     StoredTest, Subject,
 };
 
+#[cfg(feature = "desk")]
+use arriving::{Arriving, Taken};
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
@@ -478,61 +482,6 @@ fn changed<T, E: From<StoreError>>(
         (Written::New(entries), Some(value)) => Ok(Once::Now(entries, value)),
         // A store that does not ask what to add breaks its promise.
         (Written::New(_), None) => Err(StoreError::Stopped.into()),
-    }
-}
-
-/// An entry on its way into a log, ready to be stored.
-#[cfg(feature = "desk")]
-#[derive(Clone, Debug)]
-struct Arriving {
-    id: Id,
-    subject: Subject,
-    /// [What it says](Entry::body).
-    body: String,
-    /// The unit, where it sets that.
-    units: Option<Unit>,
-}
-
-#[cfg(feature = "desk")]
-impl Arriving {
-    fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
-        let units = match entry.fact {
-            Fact::UnitsSet { units } => Some(units),
-            _ => None,
-        };
-        Ok(Self { id: entry.id, subject: entry.subject(), body: entry.body()?, units })
-    }
-
-    /// Whether this says something else than the body stored under its identifier.
-    fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
-        let fact = |body: &str| Ok::<_, serde_json::Error>(Entry::of_body(self.id, body)?.fact);
-        Ok(self.body != stored && !fact(stored)?.agrees_with(&fact(&self.body)?))
-    }
-}
-
-/// Pieces of a log, taken in before others are kept from writing.
-#[cfg(feature = "desk")]
-#[derive(Debug, Default)]
-struct Taken {
-    entries: Vec<Arriving>,
-    photos: Vec<Photo>,
-}
-
-#[cfg(feature = "desk")]
-impl Taken {
-    /// Takes them in; `unwritable` tells of one that cannot be written as JSON.
-    fn all(
-        pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
-        unwritable: impl Fn(serde_json::Error) -> StoreError,
-    ) -> Result<Self, StoreError> {
-        let mut taken = Self::default();
-        for piece in pieces {
-            match piece? {
-                LogPiece::Entry(entry) => taken.entries.push(Arriving::of(&entry).map_err(&unwritable)?),
-                LogPiece::Photo(photo) => taken.photos.push(photo),
-            }
-        }
-        Ok(taken)
     }
 }
 
