@@ -8,10 +8,13 @@ import warnings
 from pathlib import Path
 
 import numpy as np
+import pandas as pd
 import scipy
 import statsmodels
+import statsmodels.formula.api as smf
 from scipy import integrate, optimize, stats
 from statsmodels.regression.mixed_linear_model import MixedLM
+from statsmodels.stats.anova import anova_lm
 from statsmodels.stats.meta_analysis import combine_effects
 
 said = json.load(sys.stdin)
@@ -188,6 +191,47 @@ for readings, scale, mean in said["robust"]:
     middle = huber(readings, scale)
     pairs.append((f"{readings}, Huber's M", mean, middle, 1.96 * scale / math.sqrt(len(readings))))
 compare("means of pulls with one far off", pairs)
+
+# Glucose of CLSI EP05-A3, runs within days: nested analysis of variance, and REML with both components.
+readings, between, total, dof = said["glucose"]
+table = pd.DataFrame(
+    [(d, r, value) for d, day in enumerate(readings) for r, run in enumerate(day) for value in run], columns=["day", "run", "value"]
+)
+squares = anova_lm(smf.ols("value ~ C(day) + C(day):C(run)", table).fit())
+mean_squares, dofs = squares["mean_sq"].to_numpy(), squares["df"].to_numpy()
+parts = mean_squares * [1 / 4, 1 / 4, 1 / 2]
+fitted = MixedLM.from_formula("value ~ 1", table, groups="day", re_formula="1", vc_formula={"run": "0 + C(run)"}).fit(reml=True)
+assert fitted.converged
+compare(
+    "glucose, EP05",
+    [
+        ("between days, analysis of variance", between, (mean_squares[0] - mean_squares[1]) / 4, 0.01),
+        ("between days, REML", between, float(fitted.cov_re.iloc[0, 0]), 0.02),
+        ("total", total, parts.sum(), 1e-5 * total),
+        ("its degrees of freedom", dof, parts.sum() ** 2 / (parts**2 / dofs).sum(), 1e-4 * dof),
+    ],
+)
+
+
+def answered(looks):
+    """The chance of some answer by each look at a sum of standard normal readings, at 95 %: by recursion over its density."""
+    nodes, weights = np.polynomial.legendre.leggauss(120)
+    bound = stats.norm.isf(0.05)
+    density, at, share = None, None, []
+    for look in range(1, looks + 1):
+        reach = bound * math.sqrt(look)
+        here = reach * nodes
+        density = stats.norm.pdf(here) if at is None else stats.norm.pdf(here[:, None] - at) @ density
+        at, density = here, density * weights * reach
+        share.append(1 - density.sum())
+    return share
+
+
+theirs = answered(len(said["looks"]))
+compare(
+    "looking after every pull",
+    ((f"{looks} looks", share, theirs[looks - 1], within) for looks, share, within in said["looks"]),
+)
 
 print("\n".join(wrong), file=sys.stderr, end="\n" if wrong else "")
 sys.exit(bool(wrong))

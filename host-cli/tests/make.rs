@@ -215,8 +215,8 @@ fn garments_as_a_table() {
     ok(&program, "make done 2");
     let table = ok(&program, "export --csv garments").out;
     let rows: Vec<&str> = table.lines().collect();
-    assert_eq!(rows[0], "id,number,name,pattern,view,cloths,for,by,state,done,note");
-    assert!(rows[1].ends_with(",1,Play coat,Play coat,'-,main=1 lining=2,'=Ruth,2026-12-12,open,,"), "{}", rows[1]);
+    assert_eq!(rows[0], "id,number,name,pattern,view,cloths,for,by,state,done,note,class");
+    assert!(rows[1].ends_with(",1,Play coat,Play coat,'-,main=1 lining=2,'=Ruth,2026-12-12,open,,,"), "{}", rows[1]);
     assert!(rows[2].contains(",done,2") && rows.len() == 3, "{}", rows[2]);
 }
 

@@ -106,7 +106,7 @@ fn people_are_renamed_merged_given_tests_and_forgotten() {
 #[test]
 fn a_desk_gives_tags_of_its_range() {
     let program = Program::with_cloth();
-    assert!(ok(&program, "log tags").contains("all tags; the next is 3"));
+    assert!(ok(&program, "log tags").contains("all tags that nobody else holds; the next is 3"));
     assert!(ok(&program, "log tags 100-101").contains("the next is 100"));
     assert!(ok(&program, "cloth add X").contains("100  X"));
     assert!(ok(&program, "cloth add Y").contains("101  Y"));
@@ -235,6 +235,21 @@ fn a_form_and_all_sheets_are_printed() {
     assert_eq!(ids.len(), once.len(), "an anchor stands there twice");
     ok(&program, &format!("report sheets --without-names --out {}", file("none.html").display()));
     assert!(!fs::read_to_string(file("none.html")).unwrap().contains("Ines"));
+    // Those of a class stand together, by whom they are for; others stay out.
+    ok(&program, "make start 'Choir trousers' A --use main=1 --for Zoe --class 'Tuesday class'");
+    ok(&program, "make start 'Choir trousers' A --use main=1 --for Bo --class 'tuesday class'");
+    ok(&program, &format!("report sheets --class 'TUESDAY class' --out {}", file("class.html").display()));
+    let class = fs::read_to_string(file("class.html")).unwrap();
+    let at = |name: &str| class.find(name).unwrap_or_else(|| panic!("{name} is missing"));
+    assert!(at("for Bo, tuesday class") < at("for Zoe, Tuesday class") && !class.contains("Ines"));
+    assert!(class.matches("Pull gauge for").count() >= 2, "each has its gauges");
+    let told = refused(&program, &format!("report sheets --class Monday --out {}", file("none.html").display()));
+    assert!(told.contains("no garment of the class 'Monday'"), "{told}");
+    let shown: serde_json::Value = serde_json::from_str(&ok(&program, "make show Bo --json")).unwrap();
+    assert_eq!(shown["class"], "tuesday class");
+    ok(&program, "make edit Bo --class 'Monday class'");
+    ok(&program, &format!("report sheets --class 'Tuesday class' --out {}", file("class.html").display()));
+    assert!(!fs::read_to_string(file("class.html")).unwrap().contains("for Bo"));
 }
 
 /// The tables come back in as they went out: into an empty log, row for row and under the same identifiers.
@@ -256,4 +271,29 @@ fn tables_come_back_as_they_went_out() {
         };
         assert_eq!(read(&out), read(&again), "{table}");
     }
+}
+
+/// A log begins with tags of its own, and every copy knows whose are whose.
+#[test]
+fn copies_of_a_log_agree_on_their_tags() {
+    let (desk, laptop) = (Program::new(), Program::new());
+    let told = ok(&desk, "cloth add 'Loft calico' woven --tags 100-199");
+    assert!(told.contains("100"), "{told}");
+    let file = desk.path().with_file_name("log.jsonl");
+    ok(&desk, &format!("export {}", file.display()));
+    assert!(refused(&laptop, "cloth add x --tags 9-1").contains("such as 100-199, or all"));
+    ok(&laptop, &format!("import {}", file.display()));
+    ok(&laptop, "cloth add 'Pantry crash' --tag 99");
+    ok(&laptop, "cloth add 'Scullery huck'");
+    assert_eq!(laptop.shown("Scullery huck")["tag"], 200, "it steps over those of the desk");
+    let told = refused(&laptop, "log tags 150-249");
+    assert!(told.contains("another desk gives the tags 100-199; type others, such as 250-349"), "{told}");
+    let told = ok(&laptop, "log tags 250-349");
+    assert_eq!(told, "this desk gives the tags 250-349; the next is 250\nanother desk gives the tags 100-199\n");
+    ok(&desk, &format!("sync {} --tags 100-199", laptop.path().display()));
+    let told = ok(&desk, "log tags");
+    assert!(told.contains("another desk gives the tags 250-349") && told.contains("next is 101"), "{told}");
+    let told = ok(&desk, "log tags --free 250-349");
+    assert!(told.starts_with("nobody holds the tags 250-349 any more\n"), "{told}");
+    assert!(refused(&desk, "log tags --free 250-349").contains("nobody holds exactly these"));
 }

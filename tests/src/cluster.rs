@@ -141,9 +141,7 @@ impl Cluster {
         loop {
             let pid = fs::read_to_string(self.folder.join("data/postmaster.pid")).unwrap_or_default();
             let pid = pid.lines().next().unwrap_or_default().to_owned();
-            let killed =
-                Command::new("kill").args(["-KILL", &pid]).stderr(Stdio::null()).status().expect("kill starts");
-            if killed.success() {
+            if crate::program::signal("KILL", &pid) {
                 return pid;
             }
             assert!(begun.elapsed() < LIMIT, "no server to kill");

@@ -1,7 +1,7 @@
 //! The program `tenter` itself: that of `TENTER_PROGRAM`, which `tests/run` has just built, or else built here if need be.
 
 use std::path::PathBuf;
-use std::process::Command;
+use std::process::{Command, Stdio};
 use std::sync::LazyLock;
 
 use serde_json::Value;
@@ -30,4 +30,17 @@ static PROGRAM: LazyLock<PathBuf> = LazyLock::new(|| {
 #[must_use]
 pub fn program() -> PathBuf {
     PROGRAM.clone()
+}
+
+/// Sends a process a signal, by its name, such as `KILL`; whether it was there to get it. The shell's own `kill`, for a
+/// bare machine has no other.
+///
+/// # Panics
+///
+/// Where there is no shell.
+#[must_use]
+pub fn signal(name: &str, process: &str) -> bool {
+    let mut shell = Command::new("sh");
+    shell.args(["-c", "kill -s \"$1\" \"$2\"", "sh", name.trim_start_matches('-'), process]);
+    shell.stderr(Stdio::null()).status().expect("sh starts").success()
 }

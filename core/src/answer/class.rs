@@ -94,7 +94,7 @@ pub const TABLES: &[Table] = &[
     },
     Table {
         key: "armstrong",
-        source: Source::Memory("H. J. Armstrong, Patternmaking for Fashion Design, ch. 27"),
+        source: Source::Memory("H. J. Armstrong, Patternmaking for Fashion Design, 5th ed., 2010, ch. 27"),
         note: "each figure is taken as the upper end of its class",
         classes: &[
             up_to("stable", 18_000),

@@ -7,7 +7,7 @@ use crate::answer::confidence::Confidence;
 use crate::answer::doubt::{Context, Doubt, MAX_DOUBTS, implausible};
 use crate::answer::figures::Figures;
 use crate::answer::joint::{Sitting, WIDENINGS, Widening};
-use crate::answer::judgement::{Judged, Ones};
+use crate::answer::judgement::{Judged, One, Ones};
 use crate::answer::note::{self, Note};
 use crate::answer::settle::Settle;
 use crate::answer::verdict::Answer;
@@ -142,8 +142,7 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-        Self::doubted(&[sitting], demand, rules, &[])
+        Self::alone(test, demand, rules, &[])
     }
 
     /// The same with what speaks against it from outside the readings: what cloth can do, and what is asked. The one
@@ -166,8 +165,7 @@ impl Evaluation {
     /// ```
     pub fn believed(test: &PullTest, demand: &Demand, rules: &Rules, context: &Context) -> Result<Self, TestError> {
         let doubts = implausible(test, &Context { demand: Some(demand), ..*context });
-        let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-        Self::doubted(&[sitting], demand, rules, &doubts)
+        Self::alone(test, demand, rules, &doubts)
     }
 
     /// One judgement of several tests of one grain of a cloth in its present state, the newest last; at most
@@ -197,13 +195,18 @@ impl Evaluation {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_all(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules) -> Result<Self, TestError> {
-        Self::doubted(sittings, demand, rules, &[])
+        let mut ones = Ones::new();
+        Ok(Self::doubted(Judged::of(sittings, demand, rules, &mut ones)?, demand, rules, &[]))
     }
 
-    /// The same with further doubts.
-    fn doubted(sittings: &[Sitting<'_>], demand: &Demand, rules: &Rules, doubts: &[Doubt]) -> Result<Self, TestError> {
-        let mut ones = Ones::new();
-        let judged = Judged::of(Judged::read(sittings, demand, rules, &mut ones)?);
+    /// One test with further doubts.
+    fn alone(test: &PullTest, demand: &Demand, rules: &Rules, doubts: &[Doubt]) -> Result<Self, TestError> {
+        let one = One::alone(test.pulled()?, demand, rules);
+        Ok(Self::doubted(Judged::alone(&one), demand, rules, doubts))
+    }
+
+    /// What was judged with further doubts.
+    fn doubted(judged: Judged<'_, '_>, demand: &Demand, rules: &Rules, doubts: &[Doubt]) -> Self {
         let mut all = Vec::new();
         add(judged.doubts(), &mut all);
         add(doubts, &mut all);
@@ -215,7 +218,7 @@ impl Evaluation {
         }
         let answer = worst(&parts);
         let settles = answer == Some(Answer::Close) && !is_doubted;
-        Ok(Self {
+        Self {
             settle: if settles { judged.settle(&open, demand, rules) } else { None },
             parts,
             answer,
@@ -226,7 +229,7 @@ impl Evaluation {
             days: judged.days(),
             contradicts: judged.contradicts,
             figures: judged.figures,
-        })
+        }
     }
 
     /// The same with further doubts, such as those of [`implausible`](crate::implausible). Where there is any doubt,
@@ -314,9 +317,8 @@ fn worst(parts: &[Part]) -> Option<Answer> {
 /// # Ok::<(), tenter_core::TestError>(())
 /// ```
 pub fn judge(test: &PullTest, demand: &Demand, rules: &Rules) -> Result<Vec<Part, 4>, TestError> {
-    let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let mut ones = Ones::new();
-    let judged = Judged::of(Judged::read(&[sitting], demand, rules, &mut ones)?);
+    let one = One::alone(test.pulled()?, demand, rules);
+    let judged = Judged::alone(&one);
     let mut parts = judged.parts(demand, rules, &mut Vec::new());
     if !judged.doubts().is_empty() {
         doubt(&mut parts);

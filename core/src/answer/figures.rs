@@ -94,6 +94,6 @@ impl Figures {
     /// # Ok::<(), tenter_core::TestError>(())
     /// ```
     pub fn of_cloth(test: &PullTest, scatter: Scatter, construction: Construction) -> Result<Self, TestError> {
-        Readings::of(test, scatter, construction, Pick::Longest).map(|readings| readings.figures(true))
+        Ok(Readings::of(test.pulled()?, scatter, construction, Pick::Longest).figures(true))
     }
 }

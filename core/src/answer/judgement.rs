@@ -36,13 +36,6 @@ pub(crate) struct One<'t> {
 /// Room for the tests that count, the newest first. It is large, so that it is made once, by the caller, and not moved.
 pub(crate) type Ones<'t> = Vec<One<'t>, MAX_SITTINGS>;
 
-/// The tests that count, the newest first: there is one.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Read<'s, 't> {
-    newest: &'s One<'t>,
-    ones: &'s [One<'t>],
-}
-
 /// The tests that count, and what they give together.
 #[derive(Clone, Debug)]
 pub(crate) struct Judged<'s, 't> {
@@ -55,49 +48,41 @@ pub(crate) struct Judged<'s, 't> {
 }
 
 impl<'s, 't> Judged<'s, 't> {
-    /// Reads the tests into that room.
-    pub fn read(
+    /// One test alone: what several amount to takes room that a small processor has not.
+    pub fn alone(one: &'s One<'t>) -> Self {
+        let ones = core::slice::from_ref(one);
+        Self { figures: one.figures(true), timing: one.timing(), newest: one, ones, contradicts: None }
+    }
+
+    /// Several tests, read into that room.
+    pub fn of(
         sittings: &[Sitting<'t>],
         demand: &Demand,
         rules: &Rules,
         ones: &'s mut Ones<'t>,
-    ) -> Result<Read<'s, 't>, TestError> {
-        let pick = Pick::of(demand);
+    ) -> Result<Self, TestError> {
         let grain = sittings.last().map(|sitting| sitting.test.grain());
         ones.clear();
         for (index, sitting) in sittings.iter().enumerate().rev().take(MAX_SITTINGS) {
-            let index = u8::try_from(index).unwrap_or(u8::MAX);
-            if Some(sitting.test.grain()) != grain {
+            if Some(sitting.test.grain()) != grain || sitting.test.pulls().is_empty() {
                 continue;
             }
-            let Some(kept) = Readings::kept(sitting.test, sitting.scatter) else { continue };
-            let readings = Readings::of_kept(kept, sitting.test, sitting.scatter, rules.construction, pick);
-            // In its place at once, since it is large.
-            let _ = ones.push(One { index, sitting: *sitting, readings, doubts: Vec::new() }); // Room for all.
-            let Some(one) = ones.last_mut() else { continue };
-            one.doubts = doubts(sitting.test, &one.readings);
+            let one = One { index: u8::try_from(index).unwrap_or(u8::MAX), ..One::of(*sitting, demand, rules) };
             // Doubted readings do not count beside others.
-            let is_doubted = |one: Option<&One<'t>>| one.is_some_and(|one| !one.doubts.is_empty());
-            if ones.len() > 1 && (is_doubted(ones.last()) || is_doubted(ones.first())) {
-                let last = ones.pop().filter(|one| one.doubts.is_empty());
-                if let Some(one) = last {
-                    ones.clear();
-                    let _ = ones.push(one);
-                }
+            if !one.doubts.is_empty() && !ones.is_empty() {
+                continue;
             }
+            if ones.first().is_some_and(|one| !one.doubts.is_empty()) {
+                ones.clear();
+            }
+            let _ = ones.push(one); // Room for all.
         }
         let ones = &*ones;
-        ones.first().map(|newest| Read { newest, ones }).ok_or(TestError::NoPull)
-    }
-
-    /// Judges what was read.
-    pub fn of(Read { newest, ones }: Read<'s, 't>) -> Self {
-        let mut judged =
-            Self { figures: newest.figures(true), timing: newest.timing(), newest, ones, contradicts: None };
+        let mut judged = Self { ones, ..Self::alone(ones.first().ok_or(TestError::NoPull)?) };
         if judged.ones.len() > 1 {
             judged.combine();
         }
-        judged
+        Ok(judged)
     }
 
     /// All that count.
@@ -233,6 +218,7 @@ impl<'s, 't> Judged<'s, 't> {
     }
 
     /// The parts of a demand, each answered; those too close to call are open.
+    #[inline(never)]
     pub fn parts(&self, demand: &Demand, rules: &Rules, open: &mut Vec<Open, 4>) -> Vec<Part, 4> {
         let stretch = demand.stretch(self.newest.sitting.test.grain());
         let asked = [
@@ -317,7 +303,21 @@ impl<'s, 't> Judged<'s, 't> {
     }
 }
 
-impl One<'_> {
+impl<'t> One<'t> {
+    /// Reads a test that has a pull, by somebody of whom the rules know the scatter.
+    pub fn alone(test: &'t PullTest, demand: &Demand, rules: &Rules) -> Self {
+        Self::of(Sitting { scatter: rules.scatter, ..Sitting::new(test) }, demand, rules)
+    }
+
+    // Its frame ends before the next begins: the stack of a small processor is short.
+    #[inline(never)]
+    fn of(sitting: Sitting<'t>, demand: &Demand, rules: &Rules) -> Self {
+        let readings = Readings::of(sitting.test, sitting.scatter, rules.construction, Pick::of(demand));
+        let mut one = Self { index: 0, sitting, readings, doubts: Vec::new() };
+        one.doubts = doubts(sitting.test, &one.readings);
+        one
+    }
+
     fn timing(&self) -> Option<Timing> {
         self.readings.rest.as_ref().map(|rest| rest.timing)
     }
@@ -329,6 +329,7 @@ impl One<'_> {
     }
 
     /// The figures, widened for how the test was done, with what another day does to them or without.
+    #[inline(never)]
     fn figures(&self, day: bool) -> Figures {
         let rest = self.growth(day).and_then(|growth| self.readings.rest_figures(growth));
         Figures { stretch: self.stretch(day), rest }

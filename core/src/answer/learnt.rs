@@ -73,8 +73,8 @@ pub fn retests(sittings: &[Sitting<'_>], construction: Construction) -> Pooled {
             return Pooled::default(); // Most cloths are pulled once.
         }
         let mut ones = Ones::new();
-        let read = Judged::read(&newest, &Demand::default(), &rules, &mut ones);
-        read.map_or(Pooled::default(), |read| days(&Judged::of(read).stretch_by_session()))
+        let judged = Judged::of(&newest, &Demand::default(), &rules, &mut ones);
+        judged.map_or(Pooled::default(), |judged| days(&judged.stretch_by_session()))
     };
     let states = Grain::ALL.into_iter().flat_map(|grain| [(grain, false), (grain, true)]);
     states.map(|(grain, before_wash)| of(grain, before_wash)).fold(Pooled::default(), Pooled::and)

@@ -79,6 +79,7 @@ pub fn recovery_is_readable(recovery: &Figure, confidence: Confidence) -> bool {
     recovery.half_width(confidence) <= RECOVERY_READABLE_POINTS
 }
 
+#[inline(never)]
 pub(crate) fn notes(test: &PullTest, figures: &Figures, rules: &Rules) -> Vec<Note, COUNT> {
     let scale = test.scale();
     let mut lengths =

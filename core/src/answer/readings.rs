@@ -10,7 +10,7 @@ use crate::answer::{Figures, RestFigures};
 use crate::number::num;
 use crate::number::ratio::Ratio;
 use crate::reading::construction::Construction;
-use crate::reading::pull_test::{PullTest, TestError};
+use crate::reading::pull_test::PullTest;
 use crate::reading::scale::Ends;
 use crate::statistics::components::FirstPull;
 use crate::statistics::kept::Kept;
@@ -167,18 +167,9 @@ pub(crate) struct Readings {
 }
 
 impl Readings {
-    pub fn of(test: &PullTest, scatter: Scatter, construction: Construction, pick: Pick) -> Result<Self, TestError> {
-        let kept = Self::kept(test, scatter).ok_or(TestError::NoPull)?;
-        Ok(Self::of_kept(kept, test, scatter, construction, pick))
-    }
-
-    /// The pulls that count; none where there is none.
-    pub fn kept(test: &PullTest, scatter: Scatter) -> Option<Kept> {
-        Some(Kept::of(test, scatter)).filter(|kept| kept.count() > 0)
-    }
-
-    /// From the pulls that count.
-    pub fn of_kept(kept: Kept, test: &PullTest, scatter: Scatter, construction: Construction, pick: Pick) -> Self {
+    /// Of a test that has a pull.
+    pub fn of(test: &PullTest, scatter: Scatter, construction: Construction, pick: Pick) -> Self {
+        let kept = Kept::of(test, scatter);
         let rest = RestReadings::of(test, &kept, pick);
         let prior = scatter.prior(test.load());
         let one_first_pull = !test.settled() && test.settling_pull().is_none();

@@ -131,6 +131,7 @@ fn count_of(items: impl Iterator) -> u32 {
 }
 
 /// Searches for the least work that answers every open question; going on with the newest test where it is the only one.
+#[inline(never)]
 pub(crate) fn settle(
     newest: (&PullTest, &Readings),
     is_alone: bool,

@@ -117,7 +117,7 @@ pub fn judge_each(
             continue; // Done with the first of its kind.
         }
         let mut ones = Ones::new();
-        let judged = Judged::of(Judged::read(sittings, demand, rules, &mut ones)?);
+        let judged = Judged::of(sittings, demand, rules, &mut ones)?;
         for (place, (demand, looks)) in asked.iter().enumerate().skip(first).filter(alike) {
             let parts = judged.parts(demand, &Rules { looks: *looks, ..*rules }, &mut Vec::new());
             let (figures, contradicts) = (judged.figures, judged.contradicts);

@@ -15,7 +15,7 @@ use core::fmt;
 pub enum Source {
     /// Read in a publication that anybody can find: a standard, a regulation, a journal, a book, an extension leaflet.
     Published(&'static str),
-    /// Recalled from a publication that was not read again.
+    /// Recalled from a publication that was not read again: author or standard, title, year.
     Memory(&'static str),
     /// Worked out, from what is said here.
     Derived(&'static str),

@@ -1,8 +1,7 @@
 //! Which kinds of garment ask for as much as a cloth gives.
 
 use crate::answer::evaluation::{Ask, Rules};
-use crate::answer::joint::Sitting;
-use crate::answer::judgement::{Judged, Ones};
+use crate::answer::judgement::{Judged, One};
 use crate::answer::rebound::{Rebound, ReboundGrade};
 use crate::answer::source::Source;
 use crate::answer::verdict::Answer;
@@ -216,9 +215,8 @@ pub const SUITS: &[Suit] = &[
 /// # Ok::<(), tenter_core::TestError>(())
 /// ```
 pub fn suits(test: &PullTest, rules: &Rules) -> Result<impl Iterator<Item = &'static Suit>, TestError> {
-    let sitting = Sitting { scatter: rules.scatter, ..Sitting::new(test) };
-    let mut ones = Ones::new();
-    let judged = Judged::of(Judged::read(&[sitting], &Demand::default(), rules, &mut ones)?);
+    let one = One::alone(test.pulled()?, &Demand::default(), rules);
+    let judged = Judged::alone(&one);
     let rebound = Rebound::of(&judged.figures, rules.confidence).map(|rebound| rebound.grade);
     let construction = rules.construction;
     let (stretch, share) = (judged.figures.stretch, judged.share_of_risk(Ask::Stretch, rules));

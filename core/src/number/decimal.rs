@@ -2,7 +2,7 @@
 //! handheld and the terminal show the same digits.
 
 use core::fmt;
-use heapless::{String, Vec};
+use heapless::String;
 
 use crate::number::num;
 
@@ -173,27 +173,22 @@ impl fmt::Display for Decimal {
 /// Writes the digits of `scaled` with a point behind those of `unit`, a power of ten; trimmed, without zeros behind it.
 /// Each digit is counted down: no division.
 pub(crate) fn write(text: &mut Text, scaled: u64, unit: u64, trimmed: bool) {
-    let mut places: Vec<u64, 20> = Vec::new();
-    let mut place = Some(1u64);
-    while let Some(size) = place.filter(|size| *size <= scaled.max(unit)) {
-        let _ = places.push(size); // Room for every power of ten.
-        place = size.checked_mul(10);
+    let mut place = 1;
+    while let Some(larger) = u64::checked_mul(place, 10).filter(|larger| *larger <= scaled.max(unit)) {
+        place = larger;
     }
     let mut rest = scaled;
-    while let Some(place) = places.pop() {
-        let mut digits = DIGITS.iter();
-        let mut digit = digits.next();
-        while rest >= place {
-            rest -= place;
-            digit = digits.next();
-        }
-        push(text, digit.unwrap_or(&"?"));
-        if trimmed && place <= unit && rest == 0 {
+    loop {
+        let (digit, after) = num::divide(rest, place);
+        rest = after;
+        push(text, usize::try_from(digit).ok().and_then(|digit| DIGITS.get(digit)).unwrap_or(&"?"));
+        if place == 1 || trimmed && place <= unit && rest == 0 {
             break;
         }
-        if place == unit && place > 1 {
+        if place == unit {
             push(text, ".");
         }
+        (place, _) = num::divide(place, 10);
     }
 }
 

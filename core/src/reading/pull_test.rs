@@ -500,6 +500,11 @@ impl PullTest {
         &self.pulls
     }
 
+    /// The test where there is a pull.
+    pub(crate) fn pulled(&self) -> Result<&Self, TestError> {
+        if self.pulls.is_empty() { Err(TestError::NoPull) } else { Ok(self) }
+    }
+
     /// The readings after release, by pull and then by time.
     #[must_use]
     pub fn rests(&self) -> &[Rest] {

@@ -60,12 +60,9 @@ Examples:
       tenter log tags
       tenter log tags all
 
-  A phone that held the tags 1700 to 1799 is lost:
-      tenter log tags --free 1700-1799
-
 The next cloth gets the next tag of the range. Once the range is full, tenter cloth add says so. The log remembers which \
 desk, phone or handheld gives which tags, and no other copy of it gives those, once the two were joined. Make a copy with \
-tenter sync or tenter import: a copied file would give the same tags as yours.";
+tenter sync or tenter import: a copied file would give the same tags as yours. If a phone is lost, tenter log tags --free 1700-1799 gives back its tags.";
 
 /// The tags that a desk gives, where a log begins or a copy of it.
 #[derive(Args, Debug, Clone, Default, PartialEq, Eq)]

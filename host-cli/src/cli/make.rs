@@ -185,6 +185,9 @@ pub struct GarmentFlags {
     /// For whom it is
     #[arg(long = "for", value_name = "PERSON")]
     pub whom: Option<String>,
+    /// The class or course in which it is made; tenter report sheets --class prints all of it
+    #[arg(long, value_name = "NAME")]
+    pub class: Option<String>,
     /// The day on which it is wanted: 2026-12-12, '12 Dec', friday, 'in 3 weeks', or unknown
     #[arg(long, value_name = "DAY")]
     pub by: Option<String>,

@@ -49,6 +49,10 @@ Examples:
       tenter report sheets --out everything.html
       tenter report sheets 2 --out coat.html
 
+  Of a class whose garments you began with tenter make start --class 'Tuesday class':
+      tenter make edit 2 --class 'Tuesday class'
+      tenter report sheets --class 'Tuesday class' --out class.html
+
 Each garment gets its plan, the cards of its cloths and the gauges of its view, with the name of whoever it is for.";
 
 /// Examples for the help of `report form`.
@@ -227,6 +231,9 @@ pub struct SheetsArgs {
     /// Garments, by number, name or person [default: all that are being made]
     #[arg(value_name = "GARMENT")]
     pub garments: Vec<String>,
+    /// Of one class alone
+    #[arg(long, value_name = "NAME", conflicts_with = "garments")]
+    pub class: Option<String>,
     /// Leave out the names of people
     #[arg(long)]
     pub without_names: bool,

@@ -11,7 +11,7 @@ Examples:
       tenter serve --listen 0.0.0.0
       tenter --db demo.sqlite3 serve --port 8000 --no-open
 
-On the pages you measure, judge, choose, cut and print. Tags and the handheld have commands only. Ctrl-C ends \
+On the pages you measure, judge, choose, cut and print. The handheld has commands only. Ctrl-C ends \
 the pages, and everything you sent is stored. Only this machine can open them, unless you pass --listen. Then anyone who \
 scans the code, or types the address with its token, can read and change your log. The connection is not encrypted, so \
 use it in a network that you trust.";

@@ -172,8 +172,8 @@ impl From<&LearnedFlags> for TypedLearned {
 
 impl From<&GarmentFlags> for TypedGarment {
     fn from(flags: &GarmentFlags) -> Self {
-        let GarmentFlags { r#use: uses, whom, by, name, number, note, choices } = flags.clone();
-        Self { name, number, whom, by, note, uses, choices: (&choices).into(), all_choices: None }
+        let GarmentFlags { r#use: uses, whom, class, by, name, number, note, choices } = flags.clone();
+        Self { name, number, whom, class, by, note, uses, choices: (&choices).into(), all_choices: None }
     }
 }
 

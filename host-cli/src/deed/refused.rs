@@ -63,7 +63,7 @@ pub enum Refused {
         /// The range that was wanted.
         range: TagRange,
         /// Who holds what.
-        held: HeldTags,
+        held: Box<HeldTags>,
         /// The name of who took it, where that is known.
         who: Option<String>,
         /// A range as long that nobody holds; none where there is none behind it.

@@ -54,7 +54,7 @@ fn taken(read: &dyn Read, by: TagHolder, holder: Id, tags: Option<TagRange>) -> 
             |other: &&HeldTags| other.holder != holder && other.kind != TagHolder::Handheld && other.tags.meets(range);
         if let Some(other) = held.iter().find(meets) {
             let who = read.people()?.name(other.who).map(str::to_owned);
-            return Err(Refused::TagsHeld { range, held: *other, who, free: beyond(range, &held) });
+            return Err(Refused::TagsHeld { range, held: Box::new(*other), who, free: beyond(range, &held) });
         }
     }
     Ok(vec![Fact::TagsTaken { holder, by, tags }])

@@ -19,6 +19,10 @@ pub enum ImportError {
     /// The log it goes into.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// The pages of another tenter.
+    #[cfg(feature = "serve")]
+    #[error(transparent)]
+    Pages(#[from] crate::link::pages::PagesError),
 }
 
 /// A line that cannot be taken.

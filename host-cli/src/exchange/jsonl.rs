@@ -12,7 +12,7 @@ use serde::Deserialize;
 use serde_json::Value;
 
 use super::{BadLine, ExportError, Fault, ImportError, Many, sound};
-use crate::log::{Entry, Photo, PhotoName};
+use crate::log::{EVER, Entry, Photo, PhotoName};
 use crate::plain::reason;
 use crate::store::{LogPiece, Read, caught};
 
@@ -128,6 +128,41 @@ pub fn kept_entry(line: &str) -> Result<Entry, Fault> {
 pub fn entry_of_line(line: &str, latest: Timestamp) -> Result<Entry, Fault> {
     let value = serde_json::from_str(line).map_err(|error| Fault::NotAnEntry(short(&error)))?;
     entry(&value, latest)
+}
+
+/// Writes all entries as an exported log without photographs.
+///
+/// # Errors
+///
+/// A log that cannot be read, or an output that cannot be written.
+pub fn write_entries(read: &dyn Read, out: &mut dyn Write) -> Result<(), ExportError> {
+    let mut count = 0;
+    writeln!(out, "{HEADER}")?;
+    caught(|own| {
+        read.each_entry(&mut |entry| {
+            count += 1;
+            own.keep(writeln!(out, "{entry}").map_err(ExportError::from))
+        })
+    })?;
+    Ok(writeln!(out, "{}", last_line(count, 0))?)
+}
+
+/// The lines of the entries of an exported log without photographs, if it is whole; what they say is not looked at.
+///
+/// # Errors
+///
+/// Bytes that are none, or of a newer version, or cut off.
+pub fn lines<'t>(bytes: &'t [u8], file: &str) -> Result<Vec<&'t str>, ImportError> {
+    Exported::begin(bytes, file, EVER)?;
+    let wrong = |line, fault| Err(ImportError::Line(BadLine { file: file.to_owned(), line, fault }));
+    let Ok(text) = core::str::from_utf8(bytes) else { return wrong(1, Fault::NotUtf8) };
+    let mut lines: Vec<&str> = text.lines().skip(1).collect();
+    let found = (lines.len() as u64).saturating_sub(1);
+    match lines.pop().map(serde_json::from_str::<End>) {
+        Some(Ok(end)) if end.end == "log" && end.entries == found => Ok(lines),
+        Some(Ok(end)) if end.end == "log" => wrong(found + 2, Fault::Count { stated: end.entries, found }),
+        _ => wrong(found + 2, Fault::CutOff),
+    }
 }
 
 #[derive(Deserialize)]

@@ -7,6 +7,7 @@ use tenter_core::making::garment::Stage;
 use super::kept::{cut_of, role_of, takes};
 use super::pair::NamedCloth;
 use super::plan::kind;
+use crate::input::synonym::is;
 use crate::log::{Fabric, Garment, GarmentState, Here, Id, Lesson, Pattern, Role};
 use crate::store::{Read, StoreError};
 
@@ -162,4 +163,36 @@ impl Workroom {
         });
         all
     }
+}
+
+/// The garments to print sheets of: those that are being made from a pattern, of one class where it is named; those of a class
+/// stand together, by whom they are for.
+///
+/// # Errors
+///
+/// A log that cannot be read.
+pub fn to_print(read: &dyn Read, class: Option<&str>) -> Result<Vec<Garment>, StoreError> {
+    let mut garments = read.garments()?;
+    garments.retain(|garment| {
+        garment.is_open() && garment.pattern.is_some() && class.is_none_or(|class| is(&garment.class, class))
+    });
+    garments.sort_by_cached_key(|garment| {
+        (garment.class.to_lowercase(), garment.whom.to_lowercase(), garment.number, garment.id)
+    });
+    Ok(garments)
+}
+
+/// The classes in which something is being made, each once.
+#[must_use]
+pub fn classes(garments: &[MadeGarment]) -> Vec<String> {
+    let open = garments.iter().filter(|making| making.state == GarmentState::Open && making.garment.pattern.is_some());
+    let mut classes: Vec<String> = Vec::new();
+    for making in open {
+        let class = &making.garment.class;
+        if !class.is_empty() && !classes.iter().any(|known| is(known, class)) {
+            classes.push(class.clone());
+        }
+    }
+    classes.sort_by_cached_key(|class| class.to_lowercase());
+    classes
 }

@@ -15,6 +15,8 @@ pub struct TypedGarment {
     pub number: Option<String>,
     /// For whom it is made; an empty text for nobody.
     pub whom: Option<String>,
+    /// The class or course in which it is made; an empty text for none.
+    pub class: Option<String>,
     /// The day on which it is wanted, or `unknown`.
     pub by: Option<String>,
     /// Anything else.
@@ -38,6 +40,7 @@ pub fn change(typed: &TypedGarment, here: Here) -> Result<GarmentChange, Wrong> 
         number: typed.number.as_deref().map(number).transpose()?,
         name: typed.name.as_deref().map(|text| name(Field::NewName, text)).transpose()?,
         whom: text(Field::Whom, &typed.whom)?,
+        class: text(Field::Class, &typed.class)?,
         by: typed.by.as_deref().map(|text| day(text, here)).transpose()?,
         note: text(Field::Note, &typed.note)?,
         ..GarmentChange::default()

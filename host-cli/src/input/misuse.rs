@@ -29,7 +29,10 @@ pub enum Misuse {
     /// There is no module of the app for a phone.
     NoAppModule,
     /// There is no garment to print sheets of.
-    NothingBeingMade,
+    NothingBeingMade {
+        /// The class that was named.
+        class: Option<String>,
+    },
     /// There is no cloth to make cards of.
     NoClothAtHome,
     /// A map of all cloths was given one of them.

@@ -220,6 +220,8 @@ pub enum Field {
     Tags,
     /// The person for whom a garment is made.
     Whom,
+    /// The class in which a garment is made.
+    Class,
     /// The day on which a garment is wanted.
     By,
     /// The number of a garment.

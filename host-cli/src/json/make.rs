@@ -17,6 +17,7 @@ struct MakingJson<'a> {
     view: &'a str,
     #[serde(rename = "for")]
     whom: &'a str,
+    class: &'a str,
     by: Option<String>,
     days_left: Option<i32>,
     state: &'static str,
@@ -83,6 +84,7 @@ impl<'a> From<&'a MadeGarment> for MakingJson<'a> {
             pattern: &making.pattern,
             view: &garment.view,
             whom: &garment.whom,
+            class: &garment.class,
             by: garment.by.map(|by| by.to_string()),
             days_left: making.days_left,
             state: making.state.word(),

@@ -1,5 +1,7 @@
-//! The handheld: [`open()`] a line to it, then hold a [`LinkSession`].
+//! The handheld: [`open()`] a line to it, then hold a [`LinkSession`]. Beside it, the pages of another tenter.
 
+#[cfg(feature = "serve")]
+pub mod pages;
 mod serial;
 mod session;
 mod socket;

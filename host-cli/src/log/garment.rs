@@ -131,6 +131,9 @@ pub struct Garment {
     pub uses: Vec<Use>,
     /// For whom it is made; may be empty.
     pub whom: String,
+    /// The class or course in which it is made; may be empty.
+    #[serde(default)]
+    pub class: String,
     /// The day on which it is wanted.
     pub by: Option<Date>,
     /// Anything else.
@@ -159,6 +162,7 @@ impl Garment {
             view: String::new(),
             uses: Vec::new(),
             whom: String::new(),
+            class: String::new(),
             by: None,
             note: String::new(),
             choices: Choices::default(),
@@ -186,13 +190,14 @@ impl Garment {
 
     /// Changes what `change` names and leaves the rest.
     pub fn apply(&mut self, change: GarmentChange) {
-        let GarmentChange { number, name, pattern, view, uses, whom, by, note, choices, ticked } = change;
+        let GarmentChange { number, name, pattern, view, uses, whom, class, by, note, choices, ticked } = change;
         set(&mut self.number, number);
         set(&mut self.name, name);
         set(&mut self.pattern, pattern.map(Some));
         set(&mut self.view, view);
         set(&mut self.uses, uses);
         set(&mut self.whom, whom);
+        set(&mut self.class, class);
         set(&mut self.by, by);
         set(&mut self.note, note);
         set(&mut self.choices, choices);
@@ -229,6 +234,9 @@ pub struct GarmentChange {
     /// For whom it is made. The only name of a person that the log asks for: it can be taken out again for good.
     #[serde(rename = "for", skip_serializing_if = "Option::is_none")]
     pub whom: Option<String>,
+    /// The class or course in which it is made.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub class: Option<String>,
     /// The day on which it is wanted.
     #[serde(skip_serializing_if = "Option::is_none", deserialize_with = "some")]
     pub by: Option<Option<Date>>,

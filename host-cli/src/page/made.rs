@@ -6,17 +6,20 @@ use super::book::Book;
 use super::print;
 use super::sheet::{self, RolePictures};
 use super::sheets;
-use crate::deed::{Refused, find};
+use crate::deed::plan::of_garment as plan_of;
+use crate::deed::{Refused, find, make};
 use crate::finding::cloth::Shown;
 use crate::finding::drawn::CardFacts;
 use crate::finding::fit::{self, Fitted, RoleFit, Stock};
+use crate::finding::make::Workroom;
 use crate::finding::plan::ViewPlan;
 use crate::finding::shown::{Around, KnownCloth, ShownRules};
-use crate::log::{Fabric, Here, Pattern, Photo};
+use crate::input::plan::TypedPlan;
+use crate::log::{Fabric, Garment, Here, Pattern, Photo};
 use crate::picture::true_scale::{self, PullGauge, pull_gauge};
 use crate::picture::{Picture, drawn};
 use crate::store::{Read, StoreError};
-use crate::words::quantity;
+use crate::words::{make as words, quantity};
 
 /// A view of a pattern.
 pub type View<'v> = (&'v Pattern, &'v str);
@@ -132,7 +135,7 @@ fn role_pictures(read: &dyn Read, plan: &ViewPlan, rules: ShownRules) -> Result<
 
 /// Everything for one garment: its plan, then the cards of its cloths and the gauges of its view, each with for whom it is.
 #[derive(Debug)]
-pub struct GarmentPrint {
+struct GarmentPrint {
     whose: String,
     plan: String,
     cards: Vec<Picture>,
@@ -140,11 +143,7 @@ pub struct GarmentPrint {
 }
 
 /// Everything for a garment, `part` of several; `whose` says which it is and for whom.
-///
-/// # Errors
-///
-/// A log that cannot be read.
-pub fn garment(
+fn garment(
     read: &dyn Read,
     stock: &Stock,
     (plan, view): (&ViewPlan, View<'_>),
@@ -168,9 +167,29 @@ pub fn garment(
     Ok(GarmentPrint { whose: whose.to_owned(), plan: body, cards, gauges })
 }
 
-/// The prints of several garments as one page.
-#[must_use]
-pub fn garments(prints: &[GarmentPrint]) -> String {
+/// The prints of several garments as one page, in their order; the names of people only where `names` says so.
+///
+/// # Errors
+///
+/// A log that cannot be read, or a garment without a pattern.
+pub fn garments(read: &dyn Read, garments: &[Garment], rules: ShownRules, names: bool) -> Result<String, Refused> {
+    let (stock, room) = (Stock::read(read)?, Workroom::read(read, read.here())?);
+    let mut prints = Vec::new();
+    for (part, one) in garments.iter().enumerate() {
+        let mut making = room.making(one);
+        if !names {
+            making.garment.whom.clear();
+        }
+        let pattern = make::pattern_of(read, one)?;
+        let view = find::view(&pattern, &one.view)?;
+        let planned = plan_of(read, one, &TypedPlan::default(), (rules.confidence, rules.unit))?;
+        let head = words::plan_head(&making);
+        prints.push(garment(read, &stock, (&planned, (&pattern, view)), rules, (&head, part))?);
+    }
+    Ok(several(&prints))
+}
+
+fn several(prints: &[GarmentPrint]) -> String {
     let of = |print: &GarmentPrint| sheets::Garment {
         whose: print.whose.clone(),
         plan: print.plan.clone(),

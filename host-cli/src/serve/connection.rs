@@ -1,7 +1,9 @@
 //! One request on its way in, and its answer on its way out.
 
+use core::cell::RefCell;
 use core::convert::Infallible;
 use std::sync::Arc;
+use std::time::{Duration, Instant};
 
 use http_body_util::{BodyExt as _, Full, LengthLimitError, Limited};
 use hyper::body::{Body as _, Bytes, Incoming};
@@ -10,6 +12,7 @@ use hyper::{Method, Request, Response, StatusCode};
 
 use super::Serving;
 use super::guard::{Admission, Guard, Head};
+use crate::store::LogWithDrafts;
 use crate::web;
 
 /// What every connection needs.
@@ -77,16 +80,40 @@ async fn answered(desk: Arc<ConnectionDesk>, request: Request<Incoming>) -> Answ
         }
     };
     let request = web::Request { method, path, query, content_type, body };
-    let done = tokio::task::spawn_blocking(move || {
-        let Serving { place, here, .. } = &desk.serving;
-        match place.open(*here) {
-            Ok(mut log) => web::respond(&request, &mut *log),
-            Err(error) => web::unreadable(&error),
-        }
-    });
+    let done = tokio::task::spawn_blocking(move || from_log(&desk.serving, &request));
     match done.await {
         Ok(response) => carried(response),
         Err(_) => plain(StatusCode::INTERNAL_SERVER_ERROR, "Something went wrong in tenter. Nothing was half done."),
+    }
+}
+
+/// How long a connection to a log on a server is used before its schema is looked at again.
+const KEPT: Duration = Duration::from_secs(60);
+
+type KeptLog = Option<(Instant, Box<dyn LogWithDrafts>)>;
+
+thread_local! {
+    /// The log on a server that this thread opened for an earlier request. Threads that have nothing to do end, and their
+    /// connections with them.
+    static OPENED: RefCell<KeptLog> = const { RefCell::new(None) };
+}
+
+/// Answers from the log. A file is opened for each request, for another may have been put in its place; a connection to a
+/// server is used again, since it takes longer to make than most pages do.
+fn from_log(serving: &Serving, request: &web::Request) -> web::Response {
+    let Serving { place, here, .. } = serving;
+    // Taken out: where a page panics, the log that it used is not used again.
+    let kept = OPENED.take().filter(|(since, _)| since.elapsed() < KEPT);
+    let opened = kept.map_or_else(|| Ok((Instant::now(), place.open(*here)?)), Ok);
+    match opened {
+        Ok((since, mut log)) => {
+            let response = web::respond(request, &mut *log);
+            if place.file().is_none() {
+                OPENED.set(Some((since, log)));
+            }
+            response
+        }
+        Err(error) => web::unreadable(&error),
     }
 }
 

@@ -1,5 +1,5 @@
-//! The pages of [`web`](crate::web) behind a server on this machine: HTTP by hyper, on one thread; the log is opened for
-//! each request on another, so that nothing waits for a disk.
+//! The pages of [`web`](crate::web) behind a server on this machine: HTTP by hyper, on one thread; the log is opened
+//! on others, so that nothing waits for a disk.
 
 mod connection;
 pub mod guard;

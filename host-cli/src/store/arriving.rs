@@ -1,4 +1,4 @@
-//! Pieces on their way into an engine with tables.
+//! What comes from elsewhere, on its way into a log.
 
 use tenter_core::Unit;
 
@@ -8,16 +8,16 @@ use crate::log::{Entry, Fact, Id, Photo, Subject};
 /// An entry on its way into a log, ready to be stored.
 #[derive(Clone, Debug)]
 pub(super) struct Arriving {
-    pub id: Id,
-    pub subject: Subject,
+    pub(super) id: Id,
+    pub(super) subject: Subject,
     /// [What it says](Entry::body).
-    pub body: String,
+    pub(super) body: String,
     /// The unit, where it sets that.
-    pub units: Option<Unit>,
+    pub(super) units: Option<Unit>,
 }
 
 impl Arriving {
-    pub fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
+    pub(super) fn of(entry: &Entry) -> Result<Self, serde_json::Error> {
         let units = match entry.fact {
             Fact::UnitsSet { units } => Some(units),
             _ => None,
@@ -26,7 +26,7 @@ impl Arriving {
     }
 
     /// Whether this says something else than the body stored under its identifier.
-    pub fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
+    pub(super) fn differs(&self, stored: &str) -> Result<bool, serde_json::Error> {
         let fact = |body: &str| Ok::<_, serde_json::Error>(Entry::of_body(self.id, body)?.fact);
         Ok(self.body != stored && !fact(stored)?.agrees_with(&fact(&self.body)?))
     }
@@ -35,13 +35,13 @@ impl Arriving {
 /// Pieces of a log, taken in before others are kept from writing.
 #[derive(Debug, Default)]
 pub(super) struct Taken {
-    pub entries: Vec<Arriving>,
-    pub photos: Vec<Photo>,
+    pub(super) entries: Vec<Arriving>,
+    pub(super) photos: Vec<Photo>,
 }
 
 impl Taken {
     /// Takes them in; `unwritable` tells of one that cannot be written as JSON.
-    pub fn all(
+    pub(super) fn all(
         pieces: &mut dyn Iterator<Item = Result<LogPiece, Stop>>,
         unwritable: impl Fn(serde_json::Error) -> StoreError,
     ) -> Result<Self, StoreError> {

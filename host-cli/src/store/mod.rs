@@ -22,9 +22,11 @@ pub mod sqlite;
 #[cfg(feature = "desk")]
 mod touched;
 
+use std::collections::BTreeSet;
 #[cfg(feature = "desk")]
 use std::path::{Path, PathBuf};
 
+use serde::{Deserialize, Serialize};
 use tenter_core::Unit;
 
 use crate::log::held::held;
@@ -33,11 +35,12 @@ use crate::log::{
     StoredTest, Subject,
 };
 
-#[cfg(feature = "desk")]
-use arriving::{Arriving, Taken};
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};
 #[cfg(feature = "desk")]
 pub use place::LogPlace;
+
+#[cfg(feature = "desk")]
+use arriving::{Arriving, Taken};
 
 /// Which tests are wanted. Retired tests come only where it says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -120,6 +123,20 @@ pub trait Read {
     ///
     /// A log that cannot be read, or [`StoreError::Stopped`] where `each` ended it.
     fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError>;
+
+    /// The names of all photographs.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn photo_names(&self) -> Result<BTreeSet<PhotoName>, StoreError> {
+        let mut names = BTreeSet::new();
+        self.each_photo(&mut |photo| {
+            names.insert(photo.name());
+            Ok(())
+        })?;
+        Ok(names)
+    }
 
     /// The place whose wall clock tells the days.
     fn here(&self) -> Here;
@@ -497,7 +514,7 @@ fn time_of(ms: i64) -> jiff::Timestamp {
 }
 
 /// What a merge did.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Merged {
     /// Entries that were new.
     pub new: u64,

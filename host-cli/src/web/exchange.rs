@@ -39,6 +39,32 @@ pub fn log(visit: &Visit<'_>) -> Answered {
     }
 }
 
+/// The entries alone, for another program to compare with its own.
+pub fn entries(visit: &Visit<'_>) -> Answered {
+    let mut bytes = Vec::new();
+    match jsonl::write_entries(&*visit.log, &mut bytes) {
+        Ok(()) => Ok(Response::file("text/plain; charset=utf-8", bytes)),
+        Err(ExportError::Store(error)) => Err(error.into()),
+        Err(error) => Ok(Response::plain(500, &errors::exported(&error))),
+    }
+}
+
+/// The names of the photographs, for the same.
+pub fn photos(visit: &Visit<'_>) -> Answered {
+    let names: Vec<String> = visit.log.photo_names()?.iter().map(ToString::to_string).collect();
+    Ok(Response::file("application/json", serde_json::json!(names).to_string()))
+}
+
+/// Takes what another program sends, as the page does; what became of it is for that program.
+pub fn take(visit: &mut Visit<'_>) -> Answered {
+    let pieces = jsonl::Exported::begin(visit.request.body.as_slice(), "what came", visit.log.here().latest());
+    match pieces.and_then(|pieces| visit.log.merge_all(pieces)) {
+        Ok(merged) => Ok(Response::file("application/json", serde_json::json!(merged).to_string())),
+        Err(ImportError::Store(error)) => Err(error.into()),
+        Err(error) => Ok(Response::plain(422, &errors::imported(&error))),
+    }
+}
+
 fn told(merged: Merged) -> String {
     let entries = match merged.new {
         0 => return "All of it was here already.".to_owned(),
@@ -73,7 +99,7 @@ mod tests {
     use super::super::{Request, respond};
     use crate::log::{FabricChange, Fact, Here};
     use crate::store::memory::Memory;
-    use crate::store::{Change as _, Read as _};
+    use crate::store::{Change as _, Merged, Read as _};
 
     #[test]
     fn a_log_goes_to_and_fro_and_twice_is_once() {
@@ -94,5 +120,15 @@ mod tests {
         assert_eq!(other.fabrics().unwrap(), one.fabrics().unwrap());
         let (status, words) = said(&mut other, &file.body[..file.body.len() - 3]);
         assert!(status == 422 && words.contains("nothing was imported"), "{words}");
+        // The same for another program.
+        let mut third = Memory::new(here);
+        let entries = respond(&Request::get("/exchange/entries.txt"), &mut one);
+        assert_eq!(crate::exchange::jsonl::lines(&entries.body, "one").unwrap().len(), 1);
+        let sent = Request { body: entries.body, ..Request::post("/exchange/take", &[]) };
+        for merged in [Merged { new: 1, ..Merged::default() }, Merged { known: 1, ..Merged::default() }] {
+            assert_eq!(serde_json::from_slice::<Merged>(&respond(&sent, &mut third).body).unwrap(), merged);
+        }
+        assert_eq!(respond(&Request::get("/exchange/photos.json"), &mut one).body, b"[]");
+        assert_eq!(respond(&Request::get("/exchange/take"), &mut one).status, 404);
     }
 }

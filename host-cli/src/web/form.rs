@@ -10,8 +10,10 @@ use crate::words::errors::page;
 /// A form.
 #[derive(Clone, Debug, Default)]
 pub struct Form {
-    /// Tells its fields from those of other forms of a page.
+    /// Tells it from other forms of a page.
     pub id: &'static str,
+    /// Tells its fields from those of other forms of a page, of which several may be of one kind.
+    on_page: String,
     /// Where it goes.
     pub action: String,
     /// Whether it only asks: then its fields stand behind a question mark.
@@ -141,7 +143,18 @@ impl FormField {
 impl Form {
     /// A form that sends its fields to an address.
     pub fn new(id: &'static str, action: impl Into<String>, button: &str) -> Self {
-        Self { id, action: action.into(), button: button.to_owned(), ..Self::default() }
+        Self { id, on_page: id.to_owned(), action: action.into(), button: button.to_owned(), ..Self::default() }
+    }
+
+    /// One of several of its kind on a page, by its number from 1 on.
+    pub fn numbered(self, number: usize) -> Self {
+        let on_page = if number > 1 { format!("{}-{number}", self.id) } else { self.id.to_owned() };
+        Self { on_page, ..self }
+    }
+
+    /// What its own fields are known by on the page.
+    pub fn on_page(&self) -> &str {
+        &self.on_page
     }
 
     /// One that carries the identifier of the entry that it makes.

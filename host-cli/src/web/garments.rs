@@ -10,7 +10,7 @@ use super::shell::{Place, Shell};
 use super::visit::{Answered, Visit, cloth};
 use super::{Method, Response, choices, printed};
 use crate::deed::{Refused, find, make as deed, plan};
-use crate::finding::make::{MadeGarment, Workroom};
+use crate::finding::make::{MadeGarment, Workroom, classes};
 use crate::finding::plan::kind::kind;
 use crate::input::Field;
 use crate::input::garment::TypedGarment;
@@ -65,6 +65,15 @@ pub fn list(visit: &mut Visit<'_>) -> Answered {
         ));
     }
     page.push(PagePart::Links(vec![Link::new("/patterns", "Choose a pattern to make").first()]));
+    if open.iter().any(|making| making.garment.pattern.is_some()) {
+        let mut links =
+            vec![Link::new("/print/sheets", "Sheets of all garments").about("Plans, cards and gauges in one print")];
+        links.extend(classes(&all).iter().map(|class| {
+            let query = form_urlencoded::Serializer::new(String::new()).append_pair("class", class).finish();
+            Link::new(format!("/print/sheets?{query}"), &format!("Sheets of {}", crate::plain::isolated(class)))
+        }));
+        page.push(PagePart::Links(links));
+    }
     if !others.is_empty() {
         let table = PagePart::Table("Others".to_owned(), heads, others.iter().map(|one| row(one)).collect());
         page.push(PagePart::Fold("Finished or retired".to_owned(), false, vec![table]));
@@ -116,6 +125,7 @@ fn about(form: Form) -> Form {
         FormField::text("name", "What you call it").hint("Empty for the name of its pattern").of(&[Field::NewName]),
     )
     .ask(FormField::text("whom", "For whom").of(&[Field::Whom]))
+    .ask(FormField::text("class", "Class").hint("Sheets of a class are printed together").of(&[Field::Class]))
     .ask(FormField::new("by", "Wanted on", FieldKind::Day).of(&[Field::By]))
     .ask(FormField::text("note", "Note").of(&[Field::Note]))
 }
@@ -143,6 +153,7 @@ pub fn begin(visit: &mut Visit<'_>, id: &str) -> Answered {
     let typed = TypedGarment {
         name: visit.sent.typed("name"),
         whom: visit.sent.typed("whom"),
+        class: visit.sent.typed("class"),
         by: visit.sent.typed("by"),
         note: visit.sent.typed("note"),
         uses: chosen(&visit.sent, &pattern, &view),
@@ -321,6 +332,7 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
     let had = [
         ("name", garment.name.clone()),
         ("whom", garment.whom.clone()),
+        ("class", garment.class.clone()),
         ("by", garment.by.map(|by| by.to_string()).unwrap_or_default()),
         ("note", garment.note.clone()),
     ];
@@ -350,6 +362,7 @@ pub fn edit(visit: &mut Visit<'_>, id: &str) -> Answered {
         name: text("name"),
         number: None,
         whom: text("whom"),
+        class: text("class"),
         by,
         note: text("note"),
         uses,

@@ -24,6 +24,7 @@ mod request;
 mod response;
 mod shell;
 mod size;
+mod tags;
 #[cfg(test)]
 mod tests;
 mod visit;
@@ -42,7 +43,7 @@ use visit::{Answered, Visit};
 #[must_use]
 pub fn most_bytes(path: &str) -> u64 {
     match path {
-        "/log" | "/exchange" => 256 << 20,
+        "/log" | "/exchange" | "/exchange/take" => 256 << 20,
         photo if photo.ends_with("/photos") => 33 << 20,
         _ => 256 << 10,
     }
@@ -88,6 +89,9 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["icon.svg"] if gets => Ok(Response::file("image/svg+xml", shell::ICON)),
         ["exchange"] => exchange::exchange(visit),
         ["exchange", exchange::FILE] if gets => exchange::log(visit),
+        ["exchange", "entries.txt"] if gets => exchange::entries(visit),
+        ["exchange", "photos.json"] if gets => exchange::photos(visit),
+        ["exchange", "take"] if !gets => exchange::take(visit),
         ["desk.js"] if gets => Ok(Response::file("text/javascript; charset=utf-8", exchange::SCRIPT)),
         ["cloths"] if gets => cloths::list(visit),
         ["cloths", "new"] => cloths::edit::add(visit),
@@ -113,6 +117,7 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["patterns", id, "fit"] if gets => patterns::fit::show(visit, id),
         ["patterns", id, "plan"] if gets => patterns::plan::plan(visit, id),
         ["patterns", id, "plan", "choices"] if gets => patterns::plan::choose(visit, id),
+        ["patterns", id, "map"] if gets => patterns::fit::map(visit, id),
         ["patterns", id, "gauges"] if gets => patterns::fit::gauges(visit, id),
         ["patterns", id, "book"] if gets => patterns::fit::book_of(visit, id),
         ["patterns", id, what @ ("edit" | "retire" | "return")] => patterns::change(visit, id, what),
@@ -134,6 +139,8 @@ fn route(visit: &mut Visit<'_>) -> Answered {
         ["print", "book"] if gets => more::book(visit),
         ["print", "cards"] if gets => more::cards(visit),
         ["print", "class"] if gets => more::worksheet(visit),
+        ["print", "sheets"] if gets => more::sheets(visit),
+        ["tags"] => tags::show(visit),
         ["print", "gauge"] if gets => more::gauge(visit),
         ["log"] => more::log(visit),
         ["log", name] if gets => more::file(visit, name),

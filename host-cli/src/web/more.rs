@@ -17,6 +17,7 @@ use crate::exchange::jsonl::{self, Exported};
 use crate::exchange::table::read::Trust;
 use crate::exchange::{ExportError, ImportError, table};
 use crate::finding::fit::Stock;
+use crate::finding::make::to_print;
 use crate::input::{self, Field, Why, Wrong};
 use crate::log::{Fabric, Fact};
 use crate::page::{form as worksheet, made, print};
@@ -54,6 +55,7 @@ pub fn show(visit: &mut Visit<'_>) -> Answered {
         vec![PagePart::Links(vec![
             Link::new("/log", "The log as a file").about("Save a copy, or bring in another log"),
             Link::new("/people", "People").about("Who pulls, and how well each repeats"),
+            Link::new("/tags", "Tags").about("Which tags are given here, and cloths that share one"),
             Link::new("/exchange", "Exchange with a phone").about("What was stored in a shop comes here"),
             Link::new("/inbox", "Tests without a cloth"),
         ])],
@@ -108,6 +110,17 @@ pub fn cards(visit: &mut Visit<'_>) -> Answered {
     }
     let (_, page) = made::cards(&*visit.log, &stock, &fabrics, visit.rules())?;
     Ok(printed::response(page))
+}
+
+/// The sheets of all garments that are being made, or of a class.
+pub fn sheets(visit: &mut Visit<'_>) -> Answered {
+    let garments = to_print(&*visit.log, visit.query.typed("class").as_deref())?;
+    if garments.is_empty() {
+        let mut page = Shell::new(Place::Garments, "Sheets");
+        page.words("No garment is being made, so there is no sheet to print.");
+        return Ok(page.page());
+    }
+    Ok(printed::response(made::garments(&*visit.log, &garments, visit.rules(), true)?))
 }
 
 /// A gauge for a stretch that is typed.

@@ -75,7 +75,8 @@ fn page(visit: &Visit<'_>, wrong: Option<(&str, Refused)>) -> Answered {
     let form = |id: &'static str, button: &str| {
         Form::new(id, "/people", button).once(fresh(visit.here)).with("do", id).quiet()
     };
-    for puller in &all {
+    for (number, puller) in (1..).zip(&all) {
+        let form = |id, button: &str| form(id, button).numbered(number);
         let rows = vec![
             Row::new("tests", &counted(puller.tests, "test")),
             Row::new("repeats", &words::repeats(puller.repeatability)),

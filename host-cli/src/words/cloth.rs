@@ -160,7 +160,7 @@ fn step(entry: &Entry, left: Option<Length>, shown: &Shown<'_>) -> String {
     match &entry.fact {
         Fact::FabricAdded(_) => format!("added{left}"),
         Fact::FabricChanged { change, .. } => {
-            let what = changed(change, unit);
+            let what = changes(change, unit);
             format!("changed{}{left}", if what.is_empty() { String::new() } else { format!(": {what}") })
         }
         Fact::FabricCut { length, note, .. } => format!("cut {}{}{left}", cloth(*length, unit), noted(note)),
@@ -195,7 +195,8 @@ fn garment_of(garments: &[Garment], id: Id) -> String {
 }
 
 /// What a change names.
-fn changed(change: &FabricChange, unit: Unit) -> String {
+#[must_use]
+pub fn changes(change: &FabricChange, unit: Unit) -> String {
     let mut parts: Vec<String> = Vec::new();
     let mut text = |label: &str, value: &Option<String>| {
         parts.extend(value.as_ref().map(|value| format!("{label} '{}'", isolated(value))));

@@ -20,13 +20,14 @@ pub fn title(making: &MadeGarment) -> String {
     format!("{}  {}", making.garment.number, isolated(&making.garment.name))
 }
 
-/// For whom it is and by when, as far as that is said: `for Ines, by 2026-12-12`.
+/// For whom it is, in which class and by when, as far as that is said: `for Ines, Tuesday class, by 2026-12-12`.
 #[must_use]
 pub fn whose(making: &MadeGarment) -> String {
     let garment = &making.garment;
     let whom = (!garment.whom.is_empty()).then(|| format!("for {}", isolated(&garment.whom)));
+    let class = (!garment.class.is_empty()).then(|| isolated(&garment.class));
     let by = garment.by.map(|by| format!("by {by}"));
-    whom.into_iter().chain(by).collect::<Vec<_>>().join(", ")
+    whom.into_iter().chain(class).chain(by).collect::<Vec<_>>().join(", ")
 }
 
 /// The head of its plan: `garment 3, Play coat, for Ines, by 2026-12-12`.

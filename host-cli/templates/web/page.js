@@ -16,6 +16,15 @@
     addEventListener("pageshow", () => {
         for (const button of document.querySelectorAll("button:disabled")) button.disabled = false;
     });
+    // Whoever pulls is remembered by the browser that they type into: several people may measure at one server.
+    for (const name of document.querySelectorAll("form#begin input[name=by], form#readings input[name=by]")) {
+        try {
+            if (name.value === "") name.value = localStorage.getItem("tenter-by") ?? "";
+            name.form.addEventListener("submit", () => localStorage.setItem("tenter-by", name.value.trim()));
+        } catch {
+            // A browser that keeps nothing remembers nobody.
+        }
+    }
     // A clock runs while she holds or waits, and says when to read.
     for (const clock of document.querySelectorAll(".clock")) {
         const due = Number(clock.dataset.due);

@@ -3,6 +3,7 @@
 use std::fs;
 
 use serde_json::Value;
+use tenter::log::Id;
 
 use crate::desk::Desk;
 
@@ -99,4 +100,72 @@ fn a_log_that_is_none_or_the_same_is_refused() {
     assert!(desk.ok("a.db", &typed.split(' ').collect::<Vec<_>>()).starts_with("your log took 6 entries from "));
     let [a, b] = both(&desk);
     assert_eq!(a, b);
+}
+
+/// Two copies of one log, each changed by somebody else: both hear of it, the later counts, and the history holds both.
+#[test]
+fn what_both_changed_is_told_and_kept() {
+    let desk = Desk::new();
+    desk.fill("a.db");
+    let all = desk.ok("a.db", &["export"]);
+    assert!(desk.piped("b.db", &["import", "-"], all.as_bytes()).status.success());
+    desk.ok("a.db", &["people", "here", "Anna"]);
+    desk.ok("b.db", &["people", "here", "Ruth"]);
+    desk.ok("a.db", &["cloth", "edit", "2", "--name", "Foyer rib", "--place", "loft"]);
+    desk.ok("b.db", &["cloth", "edit", "2", "--name", "Gallery rib", "--width", "150cm"]);
+    desk.ok("b.db", &["cloth", "cut", "1", "10cm"]);
+    let json: Value = serde_json::from_str(&desk.ok("a.db", &["sync", "b.db", "--json"])).unwrap();
+    let both = json["changed_in_both"].as_array().unwrap();
+    assert_eq!(both.len(), 1, "{both:?}");
+    assert_eq!((both[0]["field"].as_str(), both[0]["counts"].as_str()), (Some("name"), Some("there")));
+    assert_eq!(both[0]["here"]["fact"]["name"], "Foyer rib");
+    for log in ["a.db", "b.db"] {
+        let shown = desk.ok(log, &["cloth", "show", "2"]).split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(shown.contains("changed: name 'Foyer rib', place 'loft' (Anna)"), "{shown}");
+        assert!(shown.contains("changed: name 'Gallery rib', width 150 cm (Ruth)"), "{shown}");
+    }
+    // In words, from the other side.
+    desk.ok("a.db", &["cloth", "edit", "2", "--name", "Choir rib"]);
+    desk.ok("b.db", &["cloth", "retire", "1"]);
+    desk.ok("b.db", &["cloth", "edit", "2", "--name", "Nave rib"]);
+    let told = desk.ok("b.db", &["sync", "a.db"]).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("both logs changed cloth 2 Nave rib: its name"), "{told}");
+    assert!(told.contains(", Ruth: name 'Nave rib'; this is later and counts"), "{told}");
+    assert!(told.contains("in a.db, ") && told.contains(", Anna: name 'Choir rib'"), "{told}");
+    assert!(!told.contains("cloth 1"), "one side alone retired it: {told}");
+    assert!(desk.ok("a.db", &["sync", "b.db"]).starts_with("nothing was new in either log\n"));
+}
+
+/// A laptop whose clock runs years ahead: what it stored keeps its time, and nothing that is stored later anywhere follows it,
+/// but what is said of the same cloth, whose order counts.
+#[test]
+fn a_clock_that_runs_ahead_drags_nothing_along() {
+    let desk = Desk::new();
+    let lines = "{\"tenter\":\"log\",\"format\":1}\n\
+        {\"id\":\"01ZZZZZZZZ0000000000000007\",\"kind\":\"fabric-added\",\"tag\":7,\"name\":\"Loft calico\"}\n\
+        {\"end\":\"log\",\"entries\":1}\n";
+    let ahead = Id::from_elsewhere("01ZZZZZZZZ0000000000000007").unwrap();
+    assert!(ahead.at() > jiff::Timestamp::now() + jiff::SignedDuration::from_hours(24 * 365));
+    assert!(desk.piped("laptop.db", &["import", "-"], lines.as_bytes()).status.success());
+    desk.ok("desk.db", &["cloth", "add", "Nave twill"]);
+    desk.ok("desk.db", &["sync", "laptop.db"]);
+    desk.ok("desk.db", &["cloth", "add", "Aisle gabardine"]);
+    desk.ok("laptop.db", &["cloth", "add", "Pantry crash", "--tag", "20"]);
+    desk.ok("desk.db", &["cloth", "edit", "7", "--place", "loft"]);
+    desk.ok("desk.db", &["sync", "laptop.db"]);
+    for log in ["desk.db", "laptop.db"] {
+        let shown = |cloth: &str| -> Value {
+            serde_json::from_str(&desk.ok(log, &["cloth", "show", cloth, "--json"])).unwrap()
+        };
+        let said = |cloth: &str| -> Vec<Id> {
+            let history = shown(cloth)["history"].as_array().unwrap().clone();
+            history.iter().map(|entry| entry["id"].as_str().unwrap().parse().unwrap()).collect()
+        };
+        for cloth in ["Nave twill", "Aisle gabardine", "Pantry crash"] {
+            assert!(said(cloth).iter().all(|id| id.at() <= jiff::Timestamp::now()), "{cloth} in {log}");
+        }
+        let ids = said("Loft calico");
+        assert!(ids.len() == 2 && ids[0] == ahead && ids[1] > ahead, "{ids:?} in {log}");
+        assert_eq!(shown("Loft calico")["place"], "loft", "what was said later counts in {log}");
+    }
 }

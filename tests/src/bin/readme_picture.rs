@@ -75,6 +75,9 @@ fn terminal() -> String {
     let mut check = Command::new(program());
     check.arg("check").args(SWATCH).arg("--settling").args(["--construction", "woven"]);
     check.env("CLICOLOR_FORCE", "1").env("COLUMNS", "66").env("LC_ALL", "C.UTF-8");
+    // No log of whoever draws is read.
+    let nobody = tempfile::tempdir().expect("a folder");
+    check.env("HOME", nobody.path()).env("XDG_DATA_HOME", nobody.path());
     let said = String::from_utf8(check.output().expect("it starts").stdout).expect("text");
     let typed = format!("$ tenter check {} --settling", SWATCH.join(" "));
     let said = said.replace('&', "&amp;").replace('<', "&lt;");

@@ -9,6 +9,7 @@ mod chip_model;
 mod making;
 mod parts;
 mod power;
+mod smallest;
 mod verbs;
 mod walk;
 mod whole_test;

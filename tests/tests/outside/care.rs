@@ -34,12 +34,12 @@ fn finishes_by_common_practice() {
 }
 
 /// Fusible interfacing: soaked warm and hung, never tumbled before it is fused, pressed and not slid for 10 to 15 s.
-/// Leather-like: wiped, 110 °C dry under a cloth, no steam, no pins. Both from memory.
+/// Leather-like: wiped, 110 °C dry under a cloth, no steam, no pins. Both common practice.
 #[test]
-fn finishes_from_memory() {
+fn finishes_of_practice() {
     let fusible = care("polyester, fusible web", None);
     assert_eq!((fusible.before.rule, fusible.press.rule), (Before::Soak, Press::OnlyToFuse));
-    assert!(fusible.no_tumbling.is_some() && matches!(fusible.before.source, Source::Memory(_)));
+    assert!(fusible.no_tumbling.is_some() && fusible.before.source == Source::CommonPractice);
     let leather = care("polyurethane", Some(Finish::LeatherLike));
     let said = (leather.before.rule, leather.iron.rule, leather.steam.rule, leather.pins.rule);
     assert_eq!(said, (Before::Wipe, Dots::One, Steam::No, Pins::Never));

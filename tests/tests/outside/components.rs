@@ -80,27 +80,36 @@ fn certified_mean_squares() {
 /// (mean squares 415.8/19, 281/20, 316/40). The runs of a day are its readings here, so a day's mean has (MS run)/4.
 #[test]
 fn glucose_by_day() {
-    let (day, run) = (415.8 / 19.0, 281.0 / 20.0);
+    let [day, run, _] = GLUCOSE;
     assert_near(((day - run) / 4.0) as f32, 1.958_553, 1e-5, "by hand");
-    // Sixteen of twenty days: as many as are judged together. Means in a row with the published mean square.
-    let count = 16;
-    let steps: Vec<f64> = (0..count).map(|index| f64::from(index) - 7.5).collect();
+    assert_near(glucose_between_days(), 1.958_553, 0.01, "day");
+}
+
+/// Its mean squares: between days, between the runs of a day, within a run.
+pub const GLUCOSE: [f64; 3] = [415.8 / 19.0, 281.0 / 20.0, 316.0 / 40.0];
+
+/// Sixteen of twenty days, as many as are judged together, with two runs of two readings: even steps from day to day, and within
+/// them differences that have the published mean squares.
+pub fn glucose() -> Vec<[[f64; 2]; 2]> {
+    let [day, run, error] = GLUCOSE;
+    let steps: Vec<f64> = (0..16).map(|index| f64::from(index) - 7.5).collect();
     let spread = steps.iter().map(|step| step * step).sum::<f64>() / 15.0;
-    let scale = (day / 4.0 / spread).sqrt();
-    let figures: Vec<Figure> = steps
-        .iter()
-        .map(|step| {
-            #[allow(clippy::cast_possible_truncation)] // A glucose value in millionths.
-            let ratio = Ratio::new(((244.0 + scale * step) * 1e6).round() as i64, 100_000_000).unwrap();
-            Figure {
-                here: SessionUncertainty { u: (run / 4.0).sqrt() as f32, dof: f32::INFINITY },
-                ..Figure::exact(ratio)
-            }
-        })
-        .collect();
-    let said = days(&figures);
-    let found = said.session_sum / said.session_dof * (f64::from(SESSION_HAND) * 244.0).powi(2);
-    assert_near(found, 1.958_553, 0.01, "day");
+    let (scale, run, error) = ((day / 4.0 / spread).sqrt(), run.sqrt() / 2.0, (error / 2.0).sqrt());
+    let of_run = |middle: f64| [middle - error, middle + error];
+    steps.iter().map(|step| 244.0 + scale * step).map(|day| [of_run(day - run), of_run(day + run)]).collect()
+}
+
+/// The variance between those days that the core finds from the mean of each and what it is worth.
+pub fn glucose_between_days() -> f64 {
+    let [_, run, _] = GLUCOSE;
+    let here = SessionUncertainty { u: (run / 4.0).sqrt() as f32, dof: f32::INFINITY };
+    let figure = |day: &[[f64; 2]; 2]| {
+        #[allow(clippy::cast_possible_truncation)] // A glucose value in millionths.
+        let ratio = Ratio::new((day.iter().flatten().sum::<f64>() / 4.0 * 1e6).round() as i64, 100_000_000).unwrap();
+        Figure { here, ..Figure::exact(ratio) }
+    };
+    let said = days(&glucose().iter().map(figure).collect::<Vec<_>>());
+    said.session_sum / said.session_dof * (f64::from(SESSION_HAND) * 244.0).powi(2)
 }
 
 const DATA: &str = include_str!("../../data/knit-pulls.csv");

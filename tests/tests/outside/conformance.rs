@@ -1,6 +1,9 @@
 //! The chance of conforming: JCGM 106:2012, ILAC-G8:09/2019, and a table of exact chances that was worked out for
 //! this project with rational arithmetic and confirmed by Monte Carlo (4 × 10⁶ draws), not with `tenter-core`.
 
+use std::fs;
+use std::path::Path;
+
 use crate::{assert_near, figures, length, pull_on};
 use tenter_core::rectangular::chance_not_negative;
 use tenter_core::student::{quantile, upper_tail};
@@ -243,4 +246,32 @@ fn risks_of_guard_bands() {
     }
     assert_near(quantile(0.05, NORMAL), 1.64, 0.0055, "5 %");
     assert_near(quantile(0.01, NORMAL), 2.33, 0.005, "1 %");
+}
+
+/// A rule that is recalled names a publication that a stranger can find, and so its year.
+#[test]
+fn what_is_recalled_names_its_year() {
+    fn texts(folder: &Path, found: &mut Vec<String>) {
+        for entry in fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                texts(&path, found);
+            } else {
+                let text = fs::read_to_string(&path).unwrap();
+                let code =
+                    text.lines().filter(|line| !line.trim_start().starts_with("///")).collect::<Vec<_>>().join("\n");
+                let after =
+                    code.split("Source::Memory(").skip(1).filter_map(|rest| rest.trim_start().strip_prefix('"'));
+                found.extend(after.filter_map(|rest| rest.split_once('"')).map(|(source, _)| source.to_owned()));
+            }
+        }
+    }
+    let mut found = Vec::new();
+    texts(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/src"), &mut found);
+    assert!(found.len() >= 3, "{found:?}");
+    for source in found {
+        let year =
+            source.split(|c: char| !c.is_ascii_digit()).any(|word| word.len() == 4 && word.starts_with(['1', '2']));
+        assert!(year, "{source}");
+    }
 }

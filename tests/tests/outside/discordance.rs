@@ -72,8 +72,23 @@ fn three_readings_alone_cannot_tell() {
 /// B. C. Rowe, JRSS A 132, 1969, from memory). It is why more pulls than planned must be surer.
 #[test]
 fn looking_after_every_pull() {
-    const CLOTHS: u32 = 40_000;
     let expected = [(1, 0.100_000), (2, 0.160_150), (3, 0.202_072), (4, 0.233_989), (5, 0.259_628), (10, 0.341_691)];
+    let answered = answered_by_look();
+    for (looks, share) in expected {
+        assert_near(answered[looks - 1], share, 4.0 * error_of_share(share), format!("{looks} looks"));
+    }
+}
+
+/// Cloths that [`answered_by_look`] draws.
+const CLOTHS: u32 = 40_000;
+
+/// The standard error of a share of them.
+pub fn error_of_share(share: f64) -> f64 {
+    (share * (1.0 - share) / f64::from(CLOTHS)).sqrt()
+}
+
+/// The share of cloths on the limit that the core has answered after so many pulls, each looked at.
+pub fn answered_by_look() -> [f64; 10] {
     let mut random = StdRng::seed_from_u64(90_125);
     let mut answered = [0u32; 10];
     for _ in 0..CLOTHS {
@@ -87,9 +102,5 @@ fn looking_after_every_pull() {
             *answered += u32::from(done);
         }
     }
-    for (looks, share) in expected {
-        let error = (share * (1.0 - share) / f64::from(CLOTHS)).sqrt();
-        let got = f64::from(answered[looks - 1]) / f64::from(CLOTHS);
-        assert_near(got, share, 4.0 * error, format!("{looks} looks"));
-    }
+    answered.map(|count| f64::from(count) / f64::from(CLOTHS))
 }

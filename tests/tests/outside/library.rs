@@ -11,9 +11,11 @@ use tenter_core::discordant::{PriorVariance, farthest};
 use tenter_core::mixture::Mixture;
 use tenter_core::rounded::Rounded;
 use tenter_core::student::{quantile, upper_tail};
+use tenter_core::uncertainty::{Variance, sum};
 use tenter_core::{Demand, Doubt, Ends, Evaluation, Grain, Length, PullTest, Rules, Scale, Scatter, Sitting, Unit};
 
-use crate::components::{DYESTUFF, between};
+use crate::components::{DYESTUFF, GLUCOSE, between, glucose, glucose_between_days};
+use crate::discordance::{answered_by_look, error_of_share};
 
 /// Where the packages lie.
 fn packages() -> PathBuf {
@@ -174,6 +176,19 @@ fn robust() -> Vec<Value> {
     sets.map(of).to_vec()
 }
 
+/// The readings, the variance between days, and the total with its degrees of freedom by Welch and Satterthwaite.
+fn glucose_said() -> Value {
+    let [day, run, error] = GLUCOSE.map(|square| square as f32);
+    let parts = [(day / 4.0, 15.0), (run / 4.0, 16.0), (error / 2.0, 32.0)];
+    let total = sum(&parts.map(|(value, dof)| Variance { value, dof }));
+    json!([glucose(), glucose_between_days(), total.value, total.dof])
+}
+
+/// Looks, the share answered by then, and how far chance may put it off.
+fn looks() -> Vec<Value> {
+    (1..).zip(answered_by_look()).map(|(looks, share)| json!([looks, share, 4.0 * error_of_share(share)])).collect()
+}
+
 #[test]
 fn scipy_and_statsmodels_agree() {
     let said = json!({
@@ -185,6 +200,8 @@ fn scipy_and_statsmodels_agree() {
         "combined": combined(),
         "odd": odd(),
         "robust": robust(),
+        "glucose": glucose_said(),
+        "looks": looks(),
     });
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("library.py");
     let mut python = Command::new("python3");
@@ -199,5 +216,5 @@ fn scipy_and_statsmodels_agree() {
     let output = running.wait_with_output().unwrap();
     print!("{}", String::from_utf8_lossy(&output.stdout));
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
-    assert_eq!(output.stdout.iter().filter(|byte| **byte == b'\n').count(), 10, "not all was compared");
+    assert_eq!(output.stdout.iter().filter(|byte| **byte == b'\n').count(), 12, "not all was compared");
 }

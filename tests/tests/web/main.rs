@@ -5,5 +5,6 @@ mod attack;
 mod looks;
 mod server;
 mod shared;
+mod sync;
 mod twice;
 mod walk;

@@ -121,7 +121,7 @@ impl Server {
     /// Asks it to end, and waits; its exit code, and the last that it said.
     pub fn end(mut self, signal: &str) -> (Option<i32>, String) {
         let id = self.child.id().to_string();
-        assert!(Command::new("kill").args([signal, &id]).status().unwrap().success());
+        assert!(tenter_tests::program::signal(signal, &id));
         let code = self.child.wait().unwrap().code();
         let mut said = String::new();
         self.said.read_to_string(&mut said).unwrap();

@@ -71,6 +71,27 @@ fn a_log_on_a_server_is_served() {
     assert!(step.text().contains("Mark and hold the cloth"), "{}", step.text());
 }
 
+/// A connection to the server is used again, and one that was lost is made anew.
+#[test]
+fn connections_to_a_server_are_used_again() {
+    let cluster = cluster::Cluster::start(&["-c", "log_connections=on"], |_| {});
+    let server = Server::over(&cluster.database(), &[], tempfile::tempdir().unwrap());
+    let made = || cluster.log().matches("connection authorized").count();
+    assert_eq!(server.get("/cloths").status, 200);
+    let before = made();
+    for _ in 0..30 {
+        assert_eq!(server.get("/cloths").status, 200);
+    }
+    let more = made() - before;
+    assert!(more < 10, "{more} connections for 30 pages");
+    cluster.kill();
+    drop(cluster.client("postgres"));
+    let once = field(&server.get("/cloths/new").text(), "cloth", "once");
+    let stored = server.post("/cloths/new", &[("once", &once), ("name", "Slate rib"), ("construction", "knit")]);
+    assert_eq!(stored.status, 303, "{}", stored.text());
+    assert!(server.get("/cloths").text().contains("Slate rib"));
+}
+
 #[test]
 fn a_port_that_is_taken_is_said() {
     let server = Server::empty(&[]);

@@ -224,8 +224,6 @@ pub struct Care {
 
 const CONOVER: Source = Source::Published("Conover, Complete Course in Dressmaking, vol. 1, public domain");
 const ZIP_LEAFLET: Source = Source::Published("University of Kentucky, leaflet CT-MMB.174");
-const LABELS: Source = Source::Memory("the symbols of ISO 3758 on labels of such cloth");
-const HANDBOOKS: Source = Source::Memory("handbooks of dressmaking");
 const PRACTICE: Source = Source::CommonPractice;
 
 impl Care {
@@ -294,18 +292,18 @@ impl Care {
                 // Velveteen and corduroy are cotton and can be washed; velvet of other fibres cannot.
                 let is_cotton = cloth.fibres().main() == Some(Fibre::Cotton);
                 let before = if is_cotton { Before::WashInsideOut { times } } else { Before::Steam };
-                let press = (Dots::Three, Steam::FromBehind, Press::NeedleBoard, HANDBOOKS);
-                self.asks(because, (before, HANDBOOKS), press);
+                let press = (Dots::Three, Steam::FromBehind, Press::NeedleBoard, PRACTICE);
+                self.asks(because, (before, PRACTICE), press);
                 pins(self, Pins::InAllowance, ZIP_LEAFLET);
             }
             Finish::Fusible => {
-                self.asks(because, (Before::Soak, HANDBOOKS), (Dots::Two, Steam::Free, Press::OnlyToFuse, HANDBOOKS));
-                self.no_tumbling(because, HANDBOOKS);
+                self.asks(because, (Before::Soak, PRACTICE), (Dots::Two, Steam::Free, Press::OnlyToFuse, PRACTICE));
+                self.no_tumbling(because, PRACTICE);
             }
             Finish::LeatherLike => {
-                self.asks(because, (Before::Wipe, HANDBOOKS), (Dots::One, Steam::No, Press::UnderCloth, HANDBOOKS));
-                self.no_tumbling(because, HANDBOOKS);
-                pins(self, Pins::Never, HANDBOOKS);
+                self.asks(because, (Before::Wipe, PRACTICE), (Dots::One, Steam::No, Press::UnderCloth, PRACTICE));
+                self.no_tumbling(because, PRACTICE);
+                pins(self, Pins::Never, PRACTICE);
             }
         }
     }
@@ -316,17 +314,17 @@ impl Care {
             Fibre::Wool => {
                 let press = (Dots::Two, Steam::Free, Press::DampCloth, CONOVER);
                 self.asks(because, (Before::DampRoll, CONOVER), press);
-                self.no_tumbling(because, HANDBOOKS);
+                self.no_tumbling(because, PRACTICE);
             }
             Fibre::Silk => {
-                self.asks(because, (Before::Hand, HANDBOOKS), (Dots::One, Steam::Light, Press::WrongSide, CONOVER));
+                self.asks(because, (Before::Hand, PRACTICE), (Dots::One, Steam::Light, Press::WrongSide, CONOVER));
                 self.pins = self.pins.or(Pins::Fine, because, PRACTICE);
-                self.no_tumbling(because, HANDBOOKS);
+                self.no_tumbling(because, PRACTICE);
             }
             Fibre::Acetate => {
-                self.asks(because, (Before::Hand, HANDBOOKS), (Dots::One, Steam::No, Press::WrongSide, HANDBOOKS));
-                self.pins = self.pins.or(Pins::Fine, because, HANDBOOKS);
-                self.no_tumbling(because, HANDBOOKS);
+                self.asks(because, (Before::Hand, PRACTICE), (Dots::One, Steam::No, Press::WrongSide, PRACTICE));
+                self.pins = self.pins.or(Pins::Fine, because, PRACTICE);
+                self.no_tumbling(because, PRACTICE);
             }
             _ => {}
         }
@@ -339,10 +337,10 @@ fn hottest(cloth: &Described<'_>) -> Told<Dots> {
     let alone = cloth.fibres().all().all(|fibre| fibre == Fibre::Elastane);
     let told = cloth.fibres().all().map(|fibre| {
         let (rule, source) = match fibre {
-            Fibre::Cotton | Fibre::Linen => (Dots::Three, LABELS),
-            Fibre::Viscose | Fibre::Wool | Fibre::Polyester => (Dots::Two, LABELS),
+            Fibre::Cotton | Fibre::Linen => (Dots::Three, PRACTICE),
+            Fibre::Viscose | Fibre::Wool | Fibre::Polyester => (Dots::Two, PRACTICE),
             Fibre::Elastane if !alone => (Dots::Two, PRACTICE),
-            Fibre::Silk | Fibre::Acetate | Fibre::Polyamide | Fibre::Acrylic | Fibre::Elastane => (Dots::One, LABELS),
+            Fibre::Silk | Fibre::Acetate | Fibre::Polyamide | Fibre::Acrylic | Fibre::Elastane => (Dots::One, PRACTICE),
         };
         Told { rule, because: Because::Fibre(fibre), source }
     });

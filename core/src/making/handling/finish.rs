@@ -97,7 +97,8 @@ const FELLED: Source =
     Source::Published("Koester, Complex Seams: flat-felled for light to heavy wovens, sport, children, shirts");
 const OPEN: Source =
     Source::Published("Oklahoma 4-H 810: overlocked singly where it is bulky or the fit unsure, pressed open");
-const NOT_FRAYING: Source = Source::Memory("no finish for a knit that does not fray, fleece, laminate, a full lining");
+/// No finish for a knit that does not fray, for fleece, for a laminate, under a full lining.
+const NOT_FRAYING: Source = Source::CommonPractice;
 
 /// Up to this mass per area, in g/m², a woven is sheer or light enough for a French seam: voile and lawn (the tool's own).
 const FRENCH_TO: u16 = 100;

@@ -69,7 +69,7 @@ impl Needle {
     }
 }
 
-const TABLE: Source = Source::Memory("working table of the trade: needle and thread by cloth");
+const TABLE: Source = Source::CommonPractice;
 /// The sources of stretch needles are pages that name no author: 75/11 for medium two-way knits, 90/14 for heavier.
 const STRETCH_TYPE: Source = Source::CommonPractice;
 

@@ -46,7 +46,7 @@ impl Wearable {
 /// The rows for knits: from which stretch on in percent, and the least and the most that is taken off.
 const KNITS: [(i64, i64, i64); 5] = [(101, 5, 10), (76, 3, 5), (51, 2, 3), (26, 0, 2), (0, 0, 0)];
 const KNIT_SOURCE: Source = Source::Memory(
-    "Richardson, Designing and Patternmaking for Stretch Fabrics, 2008: stable 0, moderate 2, stretchy 3, super-stretch 5, \
+    "K. Richardson, Designing and Patternmaking for Stretch Fabrics, 2008: stable 0, moderate 2, stretchy 3, super-stretch 5, \
      rib, which is what stretches over 100 %, 10 %",
 );
 /// Close garments of elastane knits: 12 % where a cotton knit takes 2 %.

@@ -31,7 +31,6 @@ pub struct Usual {
     pub source: Source,
 }
 
-const GUIDES: Source = Source::Memory("guides to shrinkage of dress fabrics");
 const TRADE: Source = Source::CommonPractice;
 const JTIA: Source = Source::Published("Japan Textile Inspection Association, limits after JIS L 1096");
 
@@ -44,22 +43,22 @@ const fn row(cloth: &'static str, along: [u32; 2], across: [u32; 2], source: Sou
 
 /// Every row: along and across.
 pub const USUAL: [[Usual; 2]; 20] = [
-    row("raw denim", [7, 10], [1, 3], GUIDES),
-    row("preshrunk denim", [1, 3], [1, 3], GUIDES),
-    row("denim", [1, 10], [1, 3], GUIDES),
+    row("raw denim", [7, 10], [1, 3], TRADE),
+    row("preshrunk denim", [1, 3], [1, 3], TRADE),
+    row("denim", [1, 10], [1, 3], TRADE),
     row("preshrunk cotton", [2, 5], [2, 5], TRADE),
     row("cotton poplin", [3, 10], [1, 3], TRADE),
-    row("cotton flannel", [4, 8], [2, 5], GUIDES),
-    row("jersey with elastane", [3, 8], [3, 8], GUIDES),
-    row("cotton jersey", [5, 8], [3, 8], GUIDES),
-    row("woven cotton", [3, 6], [1, 3], GUIDES),
-    row("linen", [3, 8], [2, 4], GUIDES),
+    row("cotton flannel", [4, 8], [2, 5], TRADE),
+    row("jersey with elastane", [3, 8], [3, 8], TRADE),
+    row("cotton jersey", [5, 8], [3, 8], TRADE),
+    row("woven cotton", [3, 6], [1, 3], TRADE),
+    row("linen", [3, 8], [2, 4], TRADE),
     row("knit viscose", [1, 8], [1, 8], TRADE),
-    row("woven viscose", [3, 8], [1, 4], GUIDES),
-    row("wool", [2, 4], [2, 4], GUIDES),
-    row("silk crepe", [4, 10], [1, 4], GUIDES),
-    row("silk", [1, 4], [1, 4], GUIDES),
-    row("polyester or nylon", [0, 2], [0, 2], GUIDES),
+    row("woven viscose", [3, 8], [1, 4], TRADE),
+    row("wool", [2, 4], [2, 4], TRADE),
+    row("silk crepe", [4, 10], [1, 4], TRADE),
+    row("silk", [1, 4], [1, 4], TRADE),
+    row("polyester or nylon", [0, 2], [0, 2], TRADE),
     row("acrylic or acetate", [3, 4], [3, 4], TRADE),
     row("a woven of unknown fibre", [0, 3], [0, 3], JTIA),
     row("a knit of unknown fibre", [0, 6], [0, 6], JTIA),

@@ -89,8 +89,8 @@ pub const PATTERNS: [&str; 20] = [
 ];
 
 /// The heads of the garments.
-pub const GARMENTS: [&str; 11] =
-    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note"];
+pub const GARMENTS: [&str; 12] =
+    ["id", "number", "name", "pattern", "view", "cloths", "for", "by", "state", "done", "note", "class"];
 
 /// Marks with which a formula begins, also as wide and small letters have them (Unicode, Halfwidth and Fullwidth Forms, and
 /// Small Form Variants), which a spreadsheet set to an East Asian language takes for the same.

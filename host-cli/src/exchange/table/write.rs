@@ -120,6 +120,7 @@ fn garment(garment: &Garment, fabrics: &[Fabric], patterns: &[Pattern]) -> Vec<S
         garment.state().word().to_owned(),
         garment.done.map(|done| done.to_string()).unwrap_or_default(),
         harmless(&garment.note),
+        harmless(&garment.class),
     ]
 }
 

@@ -1,6 +1,6 @@
 //! Questions to the log.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 use postgres::Row;
 use tenter_core::Unit;
@@ -164,6 +164,11 @@ impl Read for Postgres {
             last = photo.name().to_string();
             photos.into_iter().try_for_each(&mut *each)?;
         }
+    }
+
+    fn photo_names(&self) -> Result<BTreeSet<PhotoName>, StoreError> {
+        let sql = "SELECT name FROM tenter.photo WHERE log = $1";
+        Ok(self.list(sql, &[&self.log], rows::photo_name)?.into_iter().collect())
     }
 
     fn here(&self) -> Here {

@@ -8,8 +8,8 @@ use tenter_core::{Length, Scatter, record};
 
 use super::super::sqlite::{More, RoleAsks};
 use crate::log::{
-    Construction, Device, Entry, Fabric, Garment, Id, MassPerArea, Pattern, Person, Photo, Pooled, Role, StoredTest,
-    Tested,
+    Construction, Device, Entry, Fabric, Garment, Id, MassPerArea, Pattern, Person, Photo, PhotoName, Pooled, Role,
+    StoredTest, Tested,
 };
 use crate::store::{line_of, time_of};
 
@@ -292,6 +292,15 @@ pub fn said(row: &Row) -> Result<(Option<Id>, Construction, Pooled)> {
 /// As above, or bytes that are no photograph.
 pub fn photo(row: &Row) -> Result<Photo> {
     required(Photo::new(row.try_get(0)?))
+}
+
+/// The name of a photograph.
+///
+/// # Errors
+///
+/// As above.
+pub fn photo_name(row: &Row) -> Result<PhotoName> {
+    row.try_get::<_, &str>(0)?.parse().map_err(|_| Damaged)
 }
 
 /// A pattern of [`PATTERN`], without roles.

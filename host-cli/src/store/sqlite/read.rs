@@ -1,5 +1,7 @@
 //! Questions to the log.
 
+use std::collections::BTreeSet;
+
 use rusqlite::{Connection, OptionalExtension as _, Params, Row, params};
 
 use tenter_core::Unit;
@@ -160,6 +162,10 @@ impl Read for Sqlite {
 
     fn each_photo(&self, each: &mut dyn FnMut(Photo) -> Result<(), Stop>) -> Result<(), StoreError> {
         self.each("SELECT jpeg FROM photo ORDER BY name", [], rows::photo, each)
+    }
+
+    fn photo_names(&self) -> Result<BTreeSet<PhotoName>, StoreError> {
+        Ok(self.list("SELECT name FROM photo", [], rows::photo_name)?.into_iter().collect())
     }
 
     fn here(&self) -> Here {

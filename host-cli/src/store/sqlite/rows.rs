@@ -10,7 +10,7 @@ use tenter_core::{Length, Scatter, record};
 use crate::log::pattern::DemandField;
 use crate::log::{
     ClothNeed, ClothPhoto, Construction, CutFor, Device, Drape, Entry, Fabric, Finish, Garment, GarmentKind, Id,
-    Lesson, MassPerArea, MassRange, Pattern, Person, Photo, Pooled, Purpose, Role, Shop, StoredTest, Tested,
+    Lesson, MassPerArea, MassRange, Pattern, Person, Photo, PhotoName, Pooled, Purpose, Role, Shop, StoredTest, Tested,
 };
 use crate::store::{line_of, time_of};
 
@@ -303,6 +303,15 @@ pub fn said(row: &Row<'_>) -> Result<(Option<Id>, Construction, Pooled)> {
 /// As above, or bytes that are no photograph.
 pub fn photo(row: &Row<'_>) -> Result<Photo> {
     Photo::new(row.get(0)?).ok_or_else(|| wrong(0, crate::log::photo::Foreign))
+}
+
+/// The name of a photograph.
+///
+/// # Errors
+///
+/// As above.
+pub fn photo_name(row: &Row<'_>) -> Result<PhotoName> {
+    row.get_ref(0)?.as_str()?.parse().map_err(|error| wrong(0, error))
 }
 
 /// A pattern of [`PATTERN`], without roles.

@@ -196,8 +196,8 @@ pub fn learned(visit: &mut Visit<'_>, id: &str) -> Answered {
             let said = memory::lesson(number, lesson, &garments, visit.here);
             let (button, turn) = if lesson.dropped { ("Return it", "return") } else { ("Retire it", "retire") };
             parts.push(PagePart::Words(told(&said)));
-            let turned =
-                Form::new("turn", &address, button).once(fresh(visit.here)).with(turn, number.to_string()).quiet();
+            let turned = Form::new("turn", &address, button).numbered(number).once(fresh(visit.here));
+            let turned = turned.with(turn, number.to_string()).quiet();
             parts.push(PagePart::Form(Box::new(turned)));
         }
         parts.push(PagePart::Form(Box::new(form)));

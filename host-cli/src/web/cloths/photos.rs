@@ -111,7 +111,11 @@ fn page(visit: &Visit<'_>, fabric: &Fabric, form: Form, status: u16) -> Answered
         page.push(PagePart::Html(super::one::photographs(&fabric, core::slice::from_ref(one))));
         let turn = |id, button: &str, name: &str| {
             PagePart::Form(Box::new(
-                Form::new(id, &address, button).once(fresh(visit.here)).with(name, one.number.to_string()).quiet(),
+                Form::new(id, &address, button)
+                    .numbered(one.number)
+                    .once(fresh(visit.here))
+                    .with(name, one.number.to_string())
+                    .quiet(),
             ))
         };
         if one.photo.dropped {

@@ -261,9 +261,9 @@ pub fn inbox(visit: &mut Visit<'_>) -> Answered {
         page.words("Every test has its cloth.");
     }
     let cloths = cloths(&*visit.log)?;
-    for test in tests.iter().filter(|test| !test.dropped) {
-        let form =
-            Form::new("give", "/inbox", "Give it this cloth").once(fresh(visit.here)).with("test", test.id.to_string());
+    for (number, test) in (1..).zip(tests.iter().filter(|test| !test.dropped)) {
+        let form = Form::new("give", "/inbox", "Give it this cloth").numbered(number);
+        let form = form.once(fresh(visit.here)).with("test", test.id.to_string());
         let form = form.ask(FormField::new("cloth", "Its cloth", FieldKind::List(cloths.clone())));
         let said = told(&pull::line_about(test, visit.here));
         page.push(PagePart::Patch(said, vec![PagePart::Form(Box::new(form))]));

@@ -108,8 +108,20 @@ impl Begun {
     }
 }
 
-/// What else may be said beforehand.
-pub fn more() -> Vec<FormField> {
+/// Who pulls, and what else may be said beforehand; where the log knows several people the first is asked openly.
+pub fn rest(visit: &Visit<'_>, form: Form) -> Result<Form, Refused> {
+    let by = FormField::text("by", "Who pulls").hint("Empty for whoever pulls here as a rule").of(&[Field::PulledBy]);
+    let mut more = more();
+    let form = if visit.log.people()?.each().count() > 1 {
+        form.ask(by)
+    } else {
+        more.insert(more.len().saturating_sub(1), by);
+        form
+    };
+    Ok(form.fold("More that may matter", more))
+}
+
+fn more() -> Vec<FormField> {
     vec![
         FormField::text("growth", "The most growth it may have").hint("3%, or 3%@1h").of(&[Field::GrowthAtMost]),
         FormField::text("recovery", "The least recovery").hint("90%").of(&[Field::RecoveryAtLeast]),
@@ -118,7 +130,6 @@ pub fn more() -> Vec<FormField> {
             .of(&[Field::Planned]),
         FormField::text("load", "What pulls, if not a hand").hint("500g, 5N").of(&[Field::Load]),
         FormField::text("division", "Between two lines of your tape").hint("1mm, 1/16in").of(&[Field::Division]),
-        FormField::text("by", "Who pulls").hint("Empty for whoever pulls here as a rule").of(&[Field::PulledBy]),
         FormField::text("note", "A remark").of(&[Field::Note]),
     ]
 }
@@ -126,7 +137,7 @@ pub fn more() -> Vec<FormField> {
 /// Begins a test, or goes on with one.
 pub fn begin(visit: &mut Visit<'_>) -> Answered {
     let form = Form::new("begin", "/measure", "Begin").once(fresh(visit.here));
-    let form = fields(visit, form)?.fold("More that may matter", more());
+    let form = rest(visit, fields(visit, form)?)?;
     if visit.request.method == Method::Get {
         let mut form = form;
         for input in form.all() {

@@ -3,7 +3,7 @@
 use tenter_core::Held;
 
 use super::Measuring;
-use super::begin::{Begun, fields, more};
+use super::begin::{Begun, fields, rest};
 use crate::deed::Refused;
 use crate::guide::begin::begun;
 use crate::guide::{Draft, NextQuestion, Pull};
@@ -23,7 +23,7 @@ fn form(visit: &Visit<'_>) -> Result<Form, Refused> {
     let folded = FormField::new("held", "You hold it", FieldKind::Pick(members(&HELD)))
         .of(&[Field::Held])
         .value(Held::Folded.word());
-    Ok(form
+    let form = form
         .ask(folded)
         .ask(FormField::new("settling", "You pulled it once before, which does not count", FieldKind::Tick))
         .ask(FormField::new("marks", "Between the marks", FieldKind::Figures).hint("25cm, 10in").of(&[Field::Marks]))
@@ -35,8 +35,8 @@ fn form(visit: &Visit<'_>) -> Result<Form, Refused> {
         )
         .ask(FormField::new("back", "After release", FieldKind::Figures).hint("If you read it").of(&[Field::Back]))
         .ask(FormField::text("after", "How long after").hint("60s, 30min").value("30min"))
-        .ask(FormField::text("at", "The day you pulled it").hint("Empty for today").of(&[Field::Pulled]))
-        .fold("More that may matter", more()))
+        .ask(FormField::text("at", "The day you pulled it").hint("Empty for today").of(&[Field::Pulled]));
+    rest(visit, form)
 }
 
 /// The test that was typed, with its readings.

@@ -68,15 +68,9 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
         if !kinds.is_empty() {
             parts.push(PagePart::Soft(told(&format!("Left out: {}.", kinds.join("; ")))));
         }
-        parts.push(PagePart::Fold(
-            "On the map".to_owned(),
-            false,
-            vec![PagePart::Wide(
-                format!("Map for {}", role.role.name),
-                drawn::map(&stock, Some(role), confidence).inline(),
-            )],
-        ));
+        let map = format!("{}&role={}", of_view(pattern.id, "map", &view), role.role.id.to_string().to_lowercase());
         parts.push(PagePart::Links(vec![
+            Link::new(map, "On the map").about("Across and along"),
             Link::new(format!("/cloths?for={}", role.role.id), "All cloths on one scale"),
             Link::new(format!("/measure?for={}", role.role.id), "Measure a swatch for it"),
         ]));
@@ -89,6 +83,23 @@ pub fn show(visit: &mut Visit<'_>, id: &str) -> Answered {
             .about("Cloths, zip, elastic, cord, seams"),
         Link::new(address(pattern.id), "What the pattern asks"),
     ]));
+    Ok(page.page())
+}
+
+/// The map of all cloths beside what a role asks; a picture of thousands of cloths has a page of its own.
+pub fn map(visit: &mut Visit<'_>, id: &str) -> Answered {
+    let (pattern, view) = view_of(visit, id)?;
+    let (stock, confidence) = (Stock::read(&*visit.log)?, Confidence::default());
+    let wanted = visit.query.get("role").to_uppercase();
+    let back = of_view(pattern.id, "fit", &view);
+    let Some(role) = pattern.view(&view).find(|role| role.id.to_string() == wanted) else {
+        return Ok(Response::see(&back));
+    };
+    let fit = fit::role(role, &stock, confidence);
+    let mut page = Shell::new(Place::Patterns, &format!("{}: {}", title(&pattern, &view), role.name));
+    page.push(PagePart::Soft(together(&asks(role, visit.unit))));
+    page.push(PagePart::Wide(format!("Map for {}", role.name), drawn::map(&stock, Some(&fit), confidence).inline()));
+    page.push(PagePart::Links(vec![Link::new(back, "Which cloths suit it")]));
     Ok(page.page())
 }
 

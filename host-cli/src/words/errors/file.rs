@@ -3,6 +3,8 @@
 use super::input::{column, wrong};
 use super::store::store;
 use crate::exchange::{BadLine, ExportError, Fault, ImportError, Many, RowFault, TableError, Unsound};
+#[cfg(feature = "serve")]
+use crate::link::pages::PagesError;
 use crate::plain::one_line;
 use crate::words::doubt;
 use crate::words::quantity::counted;
@@ -19,6 +21,30 @@ pub fn imported(error: &ImportError) -> String {
         }
         ImportError::Table(error) => of_table(error),
         ImportError::Store(error) => store(error),
+        #[cfg(feature = "serve")]
+        ImportError::Pages(error) => pages(error),
+    }
+}
+
+/// Why the pages of another tenter cannot be used.
+#[cfg(feature = "serve")]
+#[must_use]
+pub fn pages(error: &PagesError) -> String {
+    match error {
+        PagesError::Address => {
+            "that is no address of pages; type it as tenter serve prints it, such as http://192.168.1.20:7436/?token=...".to_owned()
+        }
+        PagesError::Unreachable(system) => {
+            format!("nothing answers there: {}; is tenter serve running, and do both use one network?", one_line(system))
+        }
+        PagesError::Lost => "the connection was lost; what was stored is safe: type the same again".to_owned(),
+        PagesError::Foreign => {
+            "what answers there is no tenter, or an older one; type the address that tenter serve prints".to_owned()
+        }
+        PagesError::NotLetIn(words) => {
+            format!("not let in: {} Type the whole address with its token, or put the token into TENTER_TOKEN", one_line(words))
+        }
+        PagesError::Refused(words) => format!("the other tenter refuses: {}", one_line(words)),
     }
 }
 

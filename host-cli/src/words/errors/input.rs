@@ -294,6 +294,7 @@ pub const fn flag(field: Field) -> &'static str {
         Field::Person => "the name",
         Field::Tags => "the tags",
         Field::Whom => "--for",
+        Field::Class => "--class",
         Field::By => "--by",
         Field::Number => "--number",
         Field::Word => "the word",

@@ -24,7 +24,13 @@ pub fn misuse(misuse: &Misuse) -> String {
             "unexpected word '{}'; type what goes on the sheet, such as zip=18cm; see tenter make plan --help",
             one_line(word)
         ),
-        Misuse::NothingBeingMade => "no garment is being made; begin one with tenter make start".to_owned(),
+        Misuse::NothingBeingMade { class: None } => {
+            "no garment is being made; begin one with tenter make start".to_owned()
+        }
+        Misuse::NothingBeingMade { class: Some(class) } => format!(
+            "no garment of the class '{}' is being made; name the class with tenter make edit GARMENT --class NAME",
+            one_line(class)
+        ),
         Misuse::NoAppModule => "this tenter was built without the app; pass --module FILE, or build both from the \
                                 sources: host-cli/phone/build, then cargo install --path host-cli --features phone"
             .to_owned(),

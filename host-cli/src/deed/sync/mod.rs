@@ -3,13 +3,69 @@
 //! Each step takes all of its entries or none, and leaves alone what is there already. So a work that was cut off is done
 //! again from the start, and then goes on where it ended.
 
+mod apart;
+#[cfg(feature = "serve")]
+pub mod pages;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::hash::{DefaultHasher, Hash as _, Hasher as _};
 
 use crate::exchange::{BadLine, Fault, ImportError, jsonl};
 use crate::finding::memory::retired_photos;
-use crate::log::{Entry, Id, PhotoName};
+use crate::log::{Entry, Id, Photo, PhotoName};
 use crate::store::{LogPiece, Merged, Read, Store, StoreError, caught};
+
+pub use apart::{ChangedApart, called};
+
+/// The other side of an exchange, near or far.
+pub trait OtherLog {
+    /// Every entry in order, as a line.
+    ///
+    /// # Errors
+    ///
+    /// What `each` says, or a log that cannot be read.
+    fn lines(&mut self, each: &mut dyn FnMut(&str) -> Result<(), ImportError>) -> Result<(), ImportError>;
+
+    /// The names of its photographs.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read.
+    fn photo_names(&mut self) -> Result<BTreeSet<PhotoName>, ImportError>;
+
+    /// A photograph of it.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be read, or bytes that are not that photograph.
+    fn photo(&mut self, name: PhotoName) -> Result<Option<Photo>, ImportError>;
+
+    /// Takes pieces, each time some of them or none.
+    ///
+    /// # Errors
+    ///
+    /// A log that cannot be written.
+    fn take(&mut self, pieces: Vec<LogPiece>) -> Result<Merged, ImportError>;
+}
+
+/// A log that this program opened itself.
+impl OtherLog for &mut dyn Store {
+    fn lines(&mut self, each: &mut dyn FnMut(&str) -> Result<(), ImportError>) -> Result<(), ImportError> {
+        caught(|own| self.each_entry(&mut |line| own.keep(each(line))))
+    }
+
+    fn photo_names(&mut self) -> Result<BTreeSet<PhotoName>, ImportError> {
+        Ok(Read::photo_names(&**self)?)
+    }
+
+    fn photo(&mut self, name: PhotoName) -> Result<Option<Photo>, ImportError> {
+        Ok(Read::photo(&**self, name)?)
+    }
+
+    fn take(&mut self, pieces: Vec<LogPiece>) -> Result<Merged, ImportError> {
+        Ok(taken(&mut **self, pieces)?)
+    }
+}
 
 /// What went from one log to the other.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -36,6 +92,8 @@ pub struct SyncedLogs {
     pub given: Passed,
     /// The entries that both logs have, and that say something else there.
     pub differ: Vec<Id>,
+    /// What was changed in both.
+    pub apart: Vec<ChangedApart>,
 }
 
 /// Takes what `mine` lacks from `theirs`, and gives it what it lacks, with `step` after each entry that was looked at.
@@ -47,19 +105,29 @@ pub struct SyncedLogs {
 /// An entry that this program would not have written, and then nothing is stored; or a log that cannot be read or written.
 pub fn exchange(
     mine: &mut dyn Store,
-    theirs: &mut dyn Store,
+    theirs: &mut dyn OtherLog,
     names: [&str; 2],
     step: &mut dyn FnMut(),
 ) -> Result<SyncedLogs, ImportError> {
     let Compared { to_mine, mut to_theirs, differ } = entries(mine, theirs, names, step)?;
-    let mut synced = SyncedLogs { differ, ..SyncedLogs::default() };
+    let apart = apart::both(to_theirs.iter().filter_map(entry_of), to_mine.iter().filter_map(entry_of));
+    let mut synced = SyncedLogs { differ, apart, ..SyncedLogs::default() };
     // A photograph is judged by what both say of it.
     synced.taken.count(taken(mine, to_mine)?);
     let (to_mine, photos) = photos(mine, theirs)?;
     synced.taken.count(taken(mine, to_mine)?);
     to_theirs.extend(photos);
-    synced.given.count(taken(theirs, to_theirs)?);
+    if !to_theirs.is_empty() {
+        synced.given.count(theirs.take(to_theirs)?);
+    }
     Ok(synced)
+}
+
+const fn entry_of(piece: &LogPiece) -> Option<&Entry> {
+    match piece {
+        LogPiece::Entry(entry) => Some(entry),
+        LogPiece::Photo(_) => None,
+    }
 }
 
 /// Adds pieces. A log that lacks nothing is not written to, which its reader may have no right to do.
@@ -83,7 +151,7 @@ fn fingerprint(line: &str) -> u64 {
 
 fn entries(
     mine: &dyn Read,
-    theirs: &dyn Read,
+    theirs: &mut dyn OtherLog,
     [own, other]: [&str; 2],
     step: &mut dyn FnMut(),
 ) -> Result<Compared, ImportError> {
@@ -95,10 +163,14 @@ fn entries(
         Ok(())
     })?;
     let (mut to_mine, mut unlike) = (Vec::new(), BTreeMap::new());
-    each_entry(theirs, other, &mut |line, entry| {
+    let mut number = 0;
+    theirs.lines(&mut |line| {
         step();
+        number += 1;
+        let wrong = |fault| ImportError::Line(BadLine { file: other.to_owned(), line: number, fault });
+        let entry = jsonl::kept_entry(line).map_err(wrong)?;
         match lacking.remove(&entry.id) {
-            None => to_mine.push(LogPiece::from(jsonl::entry_of_line(line, mine.here().latest())?)),
+            None => to_mine.push(LogPiece::from(jsonl::entry_of_line(line, mine.here().latest()).map_err(wrong)?)),
             Some(known) if known == fingerprint(line) => {}
             Some(_) => {
                 unlike.insert(entry.id, entry);
@@ -137,22 +209,14 @@ fn each_entry(
 }
 
 /// The photographs that each lacks and that something shows: those for `mine`, and those for `theirs`.
-fn photos(mine: &dyn Read, theirs: &dyn Read) -> Result<(Vec<LogPiece>, Vec<LogPiece>), StoreError> {
+fn photos(mine: &dyn Read, theirs: &mut dyn OtherLog) -> Result<(Vec<LogPiece>, Vec<LogPiece>), ImportError> {
     let retired: BTreeSet<PhotoName> = retired_photos(&mine.fabrics()?).into_iter().collect();
-    // What is left of them in the end is what the other lacks.
-    let mut names = BTreeSet::new();
-    mine.each_photo(&mut |photo| {
-        names.insert(photo.name());
-        Ok(())
-    })?;
+    let (own, others) = (mine.photo_names()?, theirs.photo_names()?);
     let (mut to_mine, mut to_theirs) = (Vec::new(), Vec::new());
-    theirs.each_photo(&mut |photo| {
-        if !names.remove(&photo.name()) && !retired.contains(&photo.name()) {
-            to_mine.push(LogPiece::from(photo));
-        }
-        Ok(())
-    })?;
-    for name in names.difference(&retired) {
+    for name in others.difference(&own).filter(|name| !retired.contains(name)) {
+        to_mine.extend(theirs.photo(*name)?.map(LogPiece::from));
+    }
+    for name in own.difference(&others).filter(|name| !retired.contains(name)) {
         to_theirs.extend(mine.photo(*name)?.map(LogPiece::from));
     }
     Ok((to_mine, to_theirs))
