@@ -191,7 +191,8 @@ mod tests {
         let mut hours = [(".tenter-old.part", 48), (".tenter-new.part", 12), ("mine.part", 48)].into_iter();
         hours.by_ref().for_each(|(name, hours)| {
             let file = File::create(folder.path().join(name)).unwrap();
-            file.set_modified(std::time::SystemTime::now() - Duration::from_secs(hours * 3600)).unwrap();
+            let now = file.metadata().unwrap().modified().unwrap();
+            file.set_modified(now - Duration::from_secs(hours * 3600)).unwrap();
         });
         WholeFile::begin(&folder.path().join("out")).unwrap().finish().unwrap();
         let mut names = names(folder.path());

@@ -52,7 +52,7 @@ fuzz_target!(|bytes: &[u8]| {
     let Ok(mut log) = Log::open(Chip { image: pages, lie }) else { return };
     let mut test = PullTest::new(Length::from_mm(100), Grain::Crosswise).expect("a gauge length");
     test.add_pull(Length::from_mm(110)).expect("a pull");
-    let saved = SavedTest { tag: 7, clock: Clock { uptime_s: 1, unix_s: None }, test };
+    let saved = SavedTest::new(7, Clock { uptime_s: 1, unix_s: None }, test);
     // Whatever was there: a full ring and a worn-out number are said, and what is said to be saved is there.
     let Ok(number) = log.save(&saved) else { return };
     let mut chip = log.into_storage();

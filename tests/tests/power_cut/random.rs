@@ -63,7 +63,7 @@ fn no_random_power_cut_loses_a_test() {
         kept += promised.saved.len();
     }
     println!("seed {SEED}: {cuts} random power cuts, {kept} tests were said to be saved, none was lost");
-    assert!(kept > 1000, "{kept}");
+    assert!(kept > cuts as usize, "{kept} in {cuts}");
 }
 
 #[test]
