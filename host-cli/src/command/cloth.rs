@@ -35,7 +35,12 @@ use crate::words::done;
 /// # Errors
 ///
 /// What was typed wrong, or a log that cannot be read or written.
-pub fn run(verb: &ClothVerb, store: &mut dyn LogWithDrafts, db: &LogPlace, screen: &mut TextOutput<'_>) -> Result<u8, Error> {
+pub fn run(
+    verb: &ClothVerb,
+    store: &mut dyn LogWithDrafts,
+    db: &LogPlace,
+    screen: &mut TextOutput<'_>,
+) -> Result<u8, Error> {
     match verb {
         ClothVerb::Add(args) => return add(args, store, screen),
         ClothVerb::List(args) => list(args, store, screen),

@@ -10,8 +10,7 @@ use crate::finding::measured::Counted;
 use crate::finding::tag::Renumbered;
 use crate::json::{FigureJson, RecoveryJson, figure, line, millimetres, number, recovery, rounded};
 use crate::log::{
-    ClothPhoto, Device, Drape, Fabric, Finish, Learned, Lesson, MassPerArea, People, Purpose, Shop, StoredTest,
-    Tag,
+    ClothPhoto, Device, Drape, Fabric, Finish, Learned, Lesson, MassPerArea, People, Purpose, Shop, StoredTest, Tag,
 };
 
 /// A cloth.

@@ -48,11 +48,7 @@ impl Asker {
     /// # Errors
     ///
     /// [`LinkError`]: refused, of another version, or not known here.
-    pub fn hear<R>(
-        &mut self,
-        byte: u8,
-        take: impl FnOnce(LinkReply<'_>) -> Option<R>,
-    ) -> Result<Option<R>, LinkError> {
+    pub fn hear<R>(&mut self, byte: u8, take: impl FnOnce(LinkReply<'_>) -> Option<R>) -> Result<Option<R>, LinkError> {
         self.heard = true;
         let Some(message) = self.inbox.push(byte) else { return Ok(None) };
         match decode_reply(message) {

@@ -27,7 +27,8 @@ use tenter_core::Unit;
 
 use crate::log::held::held;
 use crate::log::{
-    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName, StoredTest, Subject,
+    Desk, Entry, Fabric, Fact, FreeTags, Garment, Hands, HeldTags, Here, Id, Pattern, People, Photo, PhotoName,
+    StoredTest, Subject,
 };
 
 pub use error::{Access, AddressFault, LogFault, Stop, StoreError};

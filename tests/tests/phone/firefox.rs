@@ -34,7 +34,10 @@ fn firefox_keeps_what_is_stored_without_a_network() {
     shop.goto("/hand-over");
     shop.tell("upload", json!({ "selector": "#file", "file": back }));
     shop.tell("click", json!({ "selector": "#bring button" }));
-    shop.tell("wait", json!({ "script": "document.getElementById('asking').textContent.includes('1 of yours has arrived')" }));
+    shop.tell(
+        "wait",
+        json!({ "script": "document.getElementById('asking').textContent.includes('came to this phone')" }),
+    );
     assert_eq!(shop.eval("document.getElementById('handheld').hidden"), json!(true), "it has no serial port to offer");
     assert!(!shop.text().contains("not handed over yet"));
 }

@@ -72,7 +72,8 @@ fn the_app_s_own_pages_suit_every_window_and_everybody() {
         for (width, dark) in [(360, false), (360, true), (390, false), (768, false), (1280, false), (1280, true)] {
             let png = kept(&format!("{name}-{width}-{}.png", if dark { "dark" } else { "light" }));
             let axe = scripts && matches!(width, 360 | 1280);
-            let seen = shop.tell("look", json!({ "width": width, "dark": dark, "axe": axe, "script": WRONG, "png": png }));
+            let seen =
+                shop.tell("look", json!({ "width": width, "dark": dark, "axe": axe, "script": WRONG, "png": png }));
             let fine = json!({ "wrong": { "wide": false, "small": [], "thumb": [] }, "violations": [] });
             if seen != fine {
                 wrong.push(format!("{name} {width} {dark}: {seen}"));

@@ -25,16 +25,58 @@ impl Drawn {
 
 const METHODS: [&str; 6] = ["GET", "POST", "POST", "HEAD", "PUT", "\u{0}"];
 const PARTS: [&str; 24] = [
-    "cloths", "new", "measure", "form", "patterns", "garments", "log", "exchange", "people", "compare", "photos", "print", "book",
-    "gauge", "guide", "size", "inbox", "units", "plan", "fit", "..", "%00", "01KJM7S4000000000000000001", "\u{202e}",
+    "cloths",
+    "new",
+    "measure",
+    "form",
+    "patterns",
+    "garments",
+    "log",
+    "exchange",
+    "people",
+    "compare",
+    "photos",
+    "print",
+    "book",
+    "gauge",
+    "guide",
+    "size",
+    "inbox",
+    "units",
+    "plan",
+    "fit",
+    "..",
+    "%00",
+    "01KJM7S4000000000000000001",
+    "\u{202e}",
 ];
 const FIELDS: [&str; 16] = [
-    "name=x", "once=01KJM7S4000000000000000001", "once=zzzz", "length=1e999m", "marks=25cm", "pulls=26.9 27", "for=%ff", "from=-1",
-    "from=99999999999999999999", "wants=5%25", "girth=", "step=4294967296", "=&=&", "view=%F0%9F%91%97", "unit=inch", "a=b&a=c",
+    "name=x",
+    "once=01KJM7S4000000000000000001",
+    "once=zzzz",
+    "length=1e999m",
+    "marks=25cm",
+    "pulls=26.9 27",
+    "for=%ff",
+    "from=-1",
+    "from=99999999999999999999",
+    "wants=5%25",
+    "girth=",
+    "step=4294967296",
+    "=&=&",
+    "view=%F0%9F%91%97",
+    "unit=inch",
+    "a=b&a=c",
 ];
 const HEADS: [&str; 8] = [
-    "Content-Type: application/x-www-form-urlencoded", "Content-Type: multipart/form-data; boundary=", "Content-Length: 5",
-    "Content-Length: -1", "Transfer-Encoding: chunked", "Expect: 100-continue", "Range: bytes=0-", "Cookie: \u{ff}=;;",
+    "Content-Type: application/x-www-form-urlencoded",
+    "Content-Type: multipart/form-data; boundary=",
+    "Content-Length: 5",
+    "Content-Length: -1",
+    "Transfer-Encoding: chunked",
+    "Expect: 100-continue",
+    "Range: bytes=0-",
+    "Cookie: \u{ff}=;;",
 ];
 
 /// A request made of pieces, and in every second one some bytes that are others, more or fewer.
@@ -73,7 +115,8 @@ fn no_request_breaks_the_server_or_stores_what_it_should_not() {
         let _ = stream.shutdown(Shutdown::Write);
         let mut said = Vec::new();
         let _ = stream.read_to_end(&mut said);
-        let status = said.strip_prefix(b"HTTP/1.1 ").and_then(|said| std::str::from_utf8(&said[..3]).ok()?.parse().ok());
+        let status =
+            said.strip_prefix(b"HTTP/1.1 ").and_then(|said| std::str::from_utf8(&said[..3]).ok()?.parse().ok());
         match status {
             Some(status) => *statuses.entry(status).or_default() += 1,
             None => unanswered += 1,
