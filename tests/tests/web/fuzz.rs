@@ -48,7 +48,7 @@ const PARTS: [&str; 24] = [
     "..",
     "%00",
     "01KJM7S4000000000000000001",
-    "\u{202e}",
+    "%E2%80%AE",
 ];
 const FIELDS: [&str; 16] = [
     "name=x",
@@ -56,7 +56,7 @@ const FIELDS: [&str; 16] = [
     "once=zzzz",
     "length=1e999m",
     "marks=25cm",
-    "pulls=26.9 27",
+    "pulls=26.9+27",
     "for=%ff",
     "from=-1",
     "from=99999999999999999999",
@@ -81,10 +81,12 @@ const HEADS: [&str; 8] = [
 
 /// A request made of pieces, and in every second one some bytes that are others, more or fewer.
 fn request(drawn: &mut Drawn, host: &str) -> Vec<u8> {
-    let path: String = (0..drawn.below(5)).map(|_| format!("/{}", drawn.one(&PARTS))).collect();
+    let path: Vec<&str> = (0..drawn.below(5)).map(|_| drawn.one(&PARTS)).collect();
+    let path = format!("/{}", path.join("/"));
     let fields: Vec<&str> = (0..drawn.below(6)).map(|_| drawn.one(&FIELDS)).collect();
     let (method, fields) = (drawn.one(&METHODS), fields.join("&"));
-    let mut heads: Vec<String> = (0..drawn.below(3)).map(|_| drawn.one(&HEADS).to_owned()).collect();
+    // Most are sound as far as their heads go, so that the pages are reached.
+    let mut heads: Vec<String> = (0..drawn.below(2) * drawn.below(3)).map(|_| drawn.one(&HEADS).to_owned()).collect();
     heads.push(format!("Host: {host}"));
     heads.push(format!("Origin: http://{host}"));
     heads.push(format!("Content-Length: {}", fields.len()));
@@ -128,5 +130,5 @@ fn no_request_breaks_the_server_or_stores_what_it_should_not() {
     let led_on = statuses.get(&303).copied().unwrap_or_default();
     assert!(server.count() - before <= led_on * 2, "more was stored than was answered");
     assert_eq!(server.get("/").status, 200, "it goes on");
-    assert!(statuses.len() > 3 && unanswered < rounds / 2, "the requests came past the first look");
+    assert!(statuses.contains_key(&200) && statuses.contains_key(&404), "no request came to a page: {statuses:?}");
 }
