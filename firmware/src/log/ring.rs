@@ -49,27 +49,28 @@ pub(super) struct Ring {
 impl Ring {
     /// Reads the whole ring, once where all is as it should be.
     pub fn read<S: Storage>(storage: &mut S, pages: NonZeroU32, acknowledged: u32) -> Result<Self, LogError<S::Error>> {
-        let (ring, in_order) = Self::scan(storage, pages, acknowledged, true)?;
-        if in_order && !ring.goes_on(storage)? {
+        let (ring, in_order, looked_erased) = Self::scan(storage, pages, acknowledged, true)?;
+        if in_order && !ring.goes_on(storage, looked_erased)? {
             return Ok(ring);
         }
-        Self::scan(storage, pages, acknowledged, false).map(|(ring, _)| ring)
+        Self::scan(storage, pages, acknowledged, false).map(|(ring, ..)| ring)
     }
 
-    /// Whether something lies where the next record would go that is newer than all.
-    fn goes_on<S: Storage>(&self, storage: &mut S) -> Result<bool, LogError<S::Error>> {
+    /// Whether a record lies where the next one would go that cannot: one newer than all, or any where it looked erased.
+    fn goes_on<S: Storage>(&self, storage: &mut S, looked_erased: bool) -> Result<bool, LogError<S::Error>> {
         let page = self.read_page(storage, self.head)?;
-        Ok(Part::of(&page).is_some_and(|part| part.seq > self.newest))
+        Ok(Part::of(&page).is_some_and(|part| looked_erased || part.seq > self.newest))
     }
 
-    /// Reads every page; and whether those that looked erased follow the records, as they do in a ring that was not
-    /// written to its end. Reading each of them again would double the time that a new chip takes.
+    /// Reads every page; and whether those that looked erased follow the newest record and nothing else, as they do in a ring
+    /// that was not written to its end. Elsewhere one may be a record that was misread, which would be given up unsent.
+    /// Reading each of them again would double the time that a new chip takes. Last, whether any looked erased.
     fn scan<S: Storage>(
         storage: &mut S,
         pages: NonZeroU32,
         acknowledged: u32,
         trusts_erased: bool,
-    ) -> Result<(Self, bool), LogError<S::Error>> {
+    ) -> Result<(Self, bool, bool), LogError<S::Error>> {
         let size = pages.get();
         let trusted = if trusts_erased { u32::MAX } else { 0 };
         let mut ring = Self {
@@ -85,7 +86,7 @@ impl Ring {
             searched: (0, 0),
         };
         let (mut newest, mut end) = (0, 0);
-        let (mut erased, mut in_order) = (false, true);
+        let (mut erased, mut in_order) = (None, true);
         let mut oldest = None;
         let mut greatest = acknowledged;
         let mut record = RecordBytes::new();
@@ -93,9 +94,11 @@ impl Ring {
         while at < size {
             let seen = ring.look(storage, at, &mut record)?;
             greatest = greatest.max(seen.seq);
-            erased |= seen.erased;
+            if seen.erased {
+                erased = erased.or(Some(at));
+            }
             if seen.whole {
-                in_order &= !erased;
+                in_order &= erased.is_none();
                 if seen.seq > newest {
                     (newest, end) = (seen.seq, at + seen.pages);
                 }
@@ -106,6 +109,7 @@ impl Ring {
             }
             at += seen.pages;
         }
+        in_order &= erased.is_none_or(|at| at == end);
         // One ring on, so that the positions before it can be told.
         ring.head = end % pages + size;
         ring.first = ring.head - size;
@@ -114,7 +118,7 @@ impl Ring {
         ring.next = greatest.saturating_add(1);
         ring.attempts = ring.next;
         ring.searched = (acknowledged.saturating_add(1), ring.tail);
-        Ok((ring, in_order))
+        Ok((ring, in_order, erased.is_some()))
     }
 
     pub const fn next(&self) -> u32 {

@@ -11,7 +11,7 @@ use std::path::Path;
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags, OptionalExtension as _, Transaction, params};
 
-use super::{PATIENCE, Sqlite, explain, file};
+use super::{PATIENCE, Sqlite, file};
 use crate::plain::shown;
 use crate::store::StoreError;
 
@@ -118,7 +118,7 @@ impl Sqlite {
     /// Ends a transaction for good.
     pub(super) fn commit(&self, transaction: Transaction<'_>) -> Result<(), StoreError> {
         stamp(&transaction, &self.path).map_err(|error| self.wrong(error))?;
-        transaction.commit().map_err(|error| match explain(&self.path, error) {
+        transaction.commit().map_err(|error| match self.wrong(error) {
             // What was written may be found there when the disk is well again.
             StoreError::Other { system, .. } => StoreError::Unsure { place: shown(&self.path), system },
             other => other,

@@ -88,7 +88,10 @@ impl Sqlite {
         let system = error.to_string();
         match explain(&self.path, error) {
             // Whoever is told no more than that types it again, and has it twice.
-            StoreError::Other { place, .. } | StoreError::Denied { place, .. } | StoreError::Full { place }
+            StoreError::Other { place, .. }
+            | StoreError::Denied { place, .. }
+            | StoreError::Full { place }
+            | StoreError::Damaged { place }
                 if self.stored.get() =>
             {
                 StoreError::Unsure { place, system }
