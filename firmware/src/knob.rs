@@ -24,6 +24,8 @@ pub struct Knob {
     /// Quarter steps from the notch, clockwise.
     beyond: i8,
     button: Button,
+    /// Whether a board ever said how its button stands: one without a knob never does, and none is waited for.
+    is_there: bool,
 }
 
 impl Knob {
@@ -52,6 +54,7 @@ impl Knob {
 
     /// Takes the level of its button at a time in milliseconds.
     pub fn press(&mut self, down: bool, now: u32) -> Option<Action> {
+        self.is_there = true;
         match self.button.update(down, now)? {
             ButtonEvent::Tapped => Some(Action::Next),
             ButtonEvent::Held => Some(Action::Back),
@@ -62,7 +65,7 @@ impl Knob {
     /// In how many milliseconds [`Knob::press`] must be called again even if nothing changes.
     #[must_use]
     pub fn due_in(&self, now: u32) -> Option<u32> {
-        self.button.due_in(now)
+        self.button.due_in(now).filter(|_| self.is_there)
     }
 }
 
@@ -70,6 +73,14 @@ impl Knob {
 mod tests {
     use super::*;
     use std::vec::Vec;
+
+    #[test]
+    fn a_board_without_a_knob_waits_for_none() {
+        let mut knob = Knob::default();
+        assert_eq!((knob.due_in(0), knob.due_in(1_000)), (None, None));
+        knob.press(false, 0);
+        assert_eq!(knob.due_in(0), Some(20));
+    }
 
     fn notches(knob: &mut Knob, count: i32) -> Vec<Action> {
         let mut actions = Vec::new();

@@ -15,6 +15,8 @@ use crate::whole_test::ROOM;
 fn a_tap_shows_soon() {
     let (_folder, options) = boards::pico_options();
     let mut board = boards::start_pico(options);
+    board.wait_for_photo(&mut |photo| as_text(photo) == golden("home")).unwrap();
+    board.wait(200).unwrap();
     let before = board.photo().unwrap();
     board.press(Key::More).unwrap();
     let mut first = None;

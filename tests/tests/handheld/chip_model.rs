@@ -18,23 +18,23 @@ fn the_model_of_the_memory_behaves_as_the_data_sheet_says() {
     let eeprom = options.eeprom.clone();
     let mut board = boards::start_pico(options);
 
-    // Eight bytes from the fourth last of page 1 on: four of them come round to its beginning.
-    assert!(board.i2c(EEPROM, &[0x00, 0x7C, 1, 2, 3, 4, 5, 6, 7, 8], 0).unwrap().is_some());
+    // Eight bytes from the fourth last of page 65 on: four of them come round to its beginning.
+    assert!(board.i2c(EEPROM, &[0x10, 0x7C, 1, 2, 3, 4, 5, 6, 7, 8], 0).unwrap().is_some());
     let file = fs::read(&eeprom).unwrap();
-    assert_eq!(file[0x7C..0x84], [1, 2, 3, 4, 0xFF, 0xFF, 0xFF, 0xFF]);
-    assert_eq!(file[0x40..0x45], [5, 6, 7, 8, 0xFF]);
+    assert_eq!(file[0x107C..0x1084], [1, 2, 3, 4, 0xFF, 0xFF, 0xFF, 0xFF]);
+    assert_eq!(file[0x1040..0x1045], [5, 6, 7, 8, 0xFF]);
 
     // It answers to nothing for the write cycle, then again.
-    assert_eq!(board.i2c(EEPROM, &[0x00, 0x7C], 1).unwrap(), None);
+    assert_eq!(board.i2c(EEPROM, &[0x10, 0x7C], 1).unwrap(), None);
     board.wait(4).unwrap();
-    assert_eq!(board.i2c(EEPROM, &[0x00, 0x7C], 1).unwrap(), None);
+    assert_eq!(board.i2c(EEPROM, &[0x10, 0x7C], 1).unwrap(), None);
     board.wait(2).unwrap();
-    assert_eq!(board.i2c(EEPROM, &[0x00, 0x7C], 5).unwrap(), Some(vec![1, 2, 3, 4, 0xFF]));
+    assert_eq!(board.i2c(EEPROM, &[0x10, 0x7C], 5).unwrap(), Some(vec![1, 2, 3, 4, 0xFF]));
 
-    // 66 bytes from the start of page 2 on: the last two replace the first two.
-    let long: Vec<u8> = [0x00, 0x80].into_iter().chain(1..=66).collect();
+    // 66 bytes from the start of page 66 on: the last two replace the first two.
+    let long: Vec<u8> = [0x10, 0x80].into_iter().chain(1..=66).collect();
     assert!(board.i2c(EEPROM, &long, 0).unwrap().is_some());
-    assert_eq!(fs::read(&eeprom).unwrap()[0x80..0x83], [65, 66, 3]);
+    assert_eq!(fs::read(&eeprom).unwrap()[0x1080..0x1083], [65, 66, 3]);
     board.wait(6).unwrap();
 
     // A read runs over the end of the memory to its beginning, and the next one goes on from there.

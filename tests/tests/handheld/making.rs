@@ -99,17 +99,17 @@ fn with_five_keys_on_the_board_one_can_build() {
 
 /// Measures by one button: 100 mm to so many tens of millimetres and ones more, back at 101 mm; saved under the next tag.
 fn measure_and_save<B: Board>(walk: &mut Walk<'_, B>, tens: usize, ones: usize) {
-    use Action::{Accept, Step};
+    use Action::{Accept, Back, Step};
     let script = [
-        vec![Accept; 3], // Measure, settled, read.
+        vec![Accept, Accept, Step], // Measure, settled, let go.
         vec![Step; tens],
         vec![Accept],
         vec![Step; ones],
-        vec![Accept; 2],                      // That, and no half millimetre.
-        vec![Accept; 2],                      // Let go, read.
-        vec![Accept, Step, Accept, Accept],   // 101.0 mm.
-        vec![Step, Accept, Accept],           // The answer, its tag.
-        vec![Accept, Accept, Accept, Accept], // Saved, and home.
+        vec![Accept; 2],                        // That, and no half millimetre.
+        vec![Back, Step, Step, Accept, Accept], // The list; read it back.
+        vec![Step, Accept, Accept],             // 101.0 mm.
+        vec![Step, Accept, Accept],             // The answer, its tag.
+        vec![Accept, Accept, Accept, Accept],   // Saved, and home.
     ];
     for action in script.concat() {
         walk.only(action);
