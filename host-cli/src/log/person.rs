@@ -1,5 +1,7 @@
 //! The people who pull: a name each, kept in one place.
 
+use std::collections::BTreeSet;
+
 use serde::{Deserialize, Serialize};
 
 use super::id::Id;
@@ -52,6 +54,18 @@ impl People {
             at = next;
         }
         false
+    }
+
+    /// Those under whom tests were put down that belong to somebody else, as it is known `now`.
+    ///
+    /// Tests lie under who was meant. So where it is said anew whom somebody is the same as, their tests lie under the
+    /// person whom they were the same as before.
+    #[must_use]
+    pub fn no_longer_meant(&self, now: &Self) -> BTreeSet<Id> {
+        let each = self.identifiers().chain(now.identifiers()).collect::<BTreeSet<_>>().into_iter();
+        each.map(|id| (self.resolve(id), now.resolve(id)))
+            .filter_map(|(before, after)| (before != after).then_some(before))
+            .collect()
     }
 
     /// The person who is meant by an identifier.
@@ -111,5 +125,24 @@ mod tests {
         let round = People::new(vec![person(one, "Ann", Some(two)), person(two, "Anne", Some(one))]);
         assert_eq!((round.resolve(one), round.resolve(two)), (one, one));
         assert_eq!((round.resolve(three), round.name(None), round.name(Some(three))), (three, None, None));
+    }
+
+    /// A test stands with who was meant: of the three here everybody's tests with the second.
+    #[test]
+    fn whose_tests_change_hands() {
+        let mut ids = Ids::default();
+        let [one, two, three] = [ids.next(), ids.next(), ids.next()];
+        let people = |merged: [Option<Id>; 3]| {
+            let person = |(id, same_as)| Person { id, name: String::new(), same_as };
+            People::new([one, two, three].into_iter().zip(merged).map(person).collect())
+        };
+        let before = people([Some(two), None, Some(two)]);
+        assert_eq!(before.no_longer_meant(&before), BTreeSet::new());
+        // The first turns out to be the third, who is the second; then themselves; then the second to be the first.
+        assert_eq!(before.no_longer_meant(&people([Some(three), None, Some(two)])), BTreeSet::new());
+        assert_eq!(before.no_longer_meant(&people([None, None, Some(two)])), BTreeSet::from([two]));
+        assert_eq!(before.no_longer_meant(&people([Some(two), Some(one), Some(two)])), BTreeSet::from([two]));
+        // Nobody was known.
+        assert_eq!(People::default().no_longer_meant(&before), BTreeSet::from([one, three]));
     }
 }

@@ -29,6 +29,7 @@ on_every_engine!(
     the_first_unit_counts,
     people_are_kept_apart_and_their_names_in_one_place,
     two_persons_turn_out_to_be_one,
+    whom_a_person_is_the_same_as_may_be_said_again,
     cloths_that_share_a_tag_have_letters,
     an_entry_says_who_said_it,
 );
@@ -523,6 +524,23 @@ fn two_persons_turn_out_to_be_one(engine: Engine) {
         assert!(log.tests(WhichTests::Of(fabric)).unwrap().iter().all(|test| test.said.pulled_by == Some(three)));
         let people = log.people().unwrap();
         assert_eq!((people.name(Some(one)), people.each().count()), (Some("Anna"), 1));
+        assert_eq!(log.faults(), Ok(Vec::new()));
+    }
+}
+
+/// Of another, of nobody, and in a round: the tests go along each time.
+fn whom_a_person_is_the_same_as_may_be_said_again(engine: Engine) {
+    let mut log = engine.log();
+    let [one, two, three] = [1, 2, 3].map(drawn);
+    let fabric = added(&mut *log, cloth(1));
+    log.add(&[pulled_by(fabric, Some(one), &[5, 6])]).unwrap();
+    for (person, same_as, meant) in
+        [(one, two, two), (one, three, three), (one, one, one), (one, two, two), (two, one, one), (two, three, three)]
+    {
+        log.add(&[Fact::PersonMerged { person, same_as }]).unwrap();
+        let tests = log.tests(WhichTests::Of(fabric)).unwrap();
+        assert_eq!(tests.iter().map(|test| test.said.pulled_by).collect::<Vec<_>>(), [Some(meant)]);
+        assert_eq!(log.repeatability().unwrap().of(Some(meant)).all().dof, 1.0);
         assert_eq!(log.faults(), Ok(Vec::new()));
     }
 }

@@ -50,8 +50,8 @@ pub fn project(mut touched: Touched, store: &Postgres) -> Result<(), StoreError>
         let garments: Vec<_> = store.histories(&ids)?.into_values().filter_map(fold::garment).collect();
         store.upsert("garment", rows::GARMENT, garments.iter().map(rows::of_garment).collect())?;
     }
-    for ids in chunks(&touched.people) {
-        touched.tests.extend(store.persons(&ids)?);
+    if !touched.people.is_empty() {
+        touched.tests.extend(store.persons(&touched.people)?);
     }
     for ids in chunks(&touched.tests) {
         store.tests(&ids, &mut changed)?;
@@ -123,18 +123,19 @@ impl Postgres {
     }
 
     /// Brings people up to date; the tests of those who turned out to be others.
-    fn persons(&self, ids: &[Id]) -> Result<Vec<Id>, StoreError> {
-        let people: Vec<_> = self.histories(ids)?.into_values().filter_map(fold::person).collect();
-        let rows =
-            people.iter().map(|person| json!({ "id": person.id, "name": person.name, "same_as": person.same_as }));
-        self.upsert("person", "id, name, same_as", rows.collect())?;
-        let merged: Vec<String> =
-            people.iter().filter(|person| person.same_as.is_some()).map(|person| person.id.to_string()).collect();
-        if merged.is_empty() {
+    fn persons(&self, ids: &BTreeSet<Id>) -> Result<Vec<Id>, StoreError> {
+        let before = self.people()?;
+        for ids in chunks(ids) {
+            let people = self.histories(&ids)?.into_values().filter_map(fold::person);
+            let rows = people.map(|person| json!({ "id": person.id, "name": person.name, "same_as": person.same_as }));
+            self.upsert("person", "id, name, same_as", rows.collect())?;
+        }
+        let others = before.no_longer_meant(&self.people()?);
+        if others.is_empty() {
             return Ok(Vec::new());
         }
         let sql = "SELECT id FROM tenter.test WHERE log = $1 AND pulled_by = ANY ($2)";
-        let found = self.connection.rows(sql, &[&self.log, &merged])?;
+        let found = self.connection.rows(sql, &[&self.log, &texts(&others)])?;
         found.iter().map(|row| rows::id(row, 0)).collect::<Result<_, _>>().map_err(|rows::Damaged| self.damaged())
     }
 

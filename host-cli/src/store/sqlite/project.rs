@@ -34,8 +34,8 @@ pub fn project(mut touched: Touched, connection: &Connection, here: Here) -> rus
     for id in core::mem::take(&mut touched.garments) {
         garment(connection, id)?;
     }
-    for id in core::mem::take(&mut touched.people) {
-        person(connection, id, &mut touched.tests)?;
+    if !touched.people.is_empty() {
+        persons(&mut touched, connection)?;
     }
     if !touched.tests.is_empty() {
         let people = people(connection)?;
@@ -114,8 +114,19 @@ fn garment(connection: &Connection, id: Id) -> rusqlite::Result<()> {
     Ok(())
 }
 
-/// Brings a person up to date, and notes their tests where they turned out to be another.
-fn person(connection: &Connection, id: Id, tests: &mut BTreeSet<Id>) -> rusqlite::Result<()> {
+/// Brings people up to date, and notes the tests of those who turned out to be others.
+fn persons(touched: &mut Touched, connection: &Connection) -> rusqlite::Result<()> {
+    let before = people(connection)?;
+    core::mem::take(&mut touched.people).into_iter().try_for_each(|id| person(connection, id))?;
+    let mut theirs = connection.prepare_cached("SELECT id FROM test WHERE pulled_by = ?1")?;
+    for id in before.no_longer_meant(&people(connection)?) {
+        let ids = theirs.query_map(params![id.to_string()], |row| rows::id(row, 0))?;
+        touched.tests.extend(ids.collect::<rusqlite::Result<Vec<Id>>>()?);
+    }
+    Ok(())
+}
+
+fn person(connection: &Connection, id: Id) -> rusqlite::Result<()> {
     let Some(person) = fold::person(history(connection, id)?) else { return Ok(()) };
     let same_as = person.same_as.map(|same_as| same_as.to_string());
     connection
@@ -124,11 +135,6 @@ fn person(connection: &Connection, id: Id, tests: &mut BTreeSet<Id>) -> rusqlite
              ON CONFLICT (id) DO UPDATE SET name = ?2, same_as = ?3",
         )?
         .execute(params![id.to_string(), person.name, same_as])?;
-    if same_as.is_some() {
-        let mut theirs = connection.prepare_cached("SELECT id FROM test WHERE pulled_by = ?1")?;
-        let ids = theirs.query_map(params![id.to_string()], |row| rows::id(row, 0))?;
-        tests.extend(ids.collect::<rusqlite::Result<Vec<Id>>>()?);
-    }
     Ok(())
 }
 
