@@ -214,7 +214,11 @@ const commands = {
         pages[as].setDefaultTimeout(timeout);
     },
     shut: async ({ page }) => { await pages[page].close(); delete pages[page]; },
-    click: async ({ page = "a", selector }) => { await pages[page].click(selector); },
+    // In the middle of the window, where nothing that stays in its place covers it.
+    click: async ({ page = "a", selector }) => {
+        await pages[page].$eval(selector, (element) => element.scrollIntoView({ block: "center" }));
+        await pages[page].click(selector);
+    },
     upload: async ({ page = "a", selector, file }) => { await (await pages[page].$(selector)).uploadFile(file); },
     photograph: async ({ page = "a", png }) => { await pages[page].screenshot({ path: png, fullPage: true }); },
     in_worker: async ({ script }) => Promise.all((await workers()).map((worker) => worker.evaluate(script))),

@@ -246,9 +246,14 @@ impl Days<'_> {
     fn settling(&mut self, (days, pulls, looks): (u8, u8, u8)) -> Option<Plan> {
         let rests = if self.asks_rest { looks } else { 0 };
         if self.worth.iter().all(|(size, _)| *size != pulls) {
-            let [more_looks, more_pulls, rests] = [looks - 1, pulls - 1, rests].map(|count| num::float(count.into()));
+            let more = [looks.saturating_sub(1), pulls.saturating_sub(1), rests];
+            let [more_looks, more_pulls, rests] = more.map(|count| num::float(count.into()));
             let day = self.one.with_more(more_looks, more_pulls, rests);
-            let worth = self.open.iter().map(|open| open.of_a_day(&day)).collect();
+            // As many as there are questions; to collect them would be a panic that can be reached.
+            let mut worth = Vec::new();
+            for open in self.open {
+                let _ = worth.push(open.of_a_day(&day));
+            }
             let _ = self.worth.push((pulls, worth)); // Room for each size.
         }
         let (_, worth) = self.worth.iter().find(|(size, _)| *size == pulls)?;

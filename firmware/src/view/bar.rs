@@ -15,12 +15,12 @@ pub fn draw(
     figure: &Figure,
     evaluation: &Evaluation,
     confidence: Confidence,
-) -> Scale {
+) -> BarScale {
     let (low, high) = figure.interval(confidence);
     let seen = figure.ratio.percent_f32();
     let limits = || evaluation.parts.iter().filter(move |part| part.ask == ask);
     let farthest = limits().map(|part| percent(part.limit)).fold(high.max(seen), f32::max);
-    let scale = Scale { full: nice(farthest * 1.1) };
+    let scale = BarScale { full: nice(farthest * 1.1) };
 
     pen.outline(LEFT - 1, y + 4, WIDTH + 2, 6);
     pen.fill(LEFT, y + 5, scale.x(seen) - LEFT, 4);
@@ -53,12 +53,12 @@ fn demand(pen: &mut Pen<'_>, y: i32, x: i32, part: &Part) {
 }
 
 /// From percent to pixels.
-pub struct Scale {
+pub struct BarScale {
     /// Percent at the right end.
     full: f32,
 }
 
-impl Scale {
+impl BarScale {
     /// Puts its digits under the bar: its ends, and each limit that is asked under its flag.
     pub fn label(&self, pen: &mut Pen<'_>, y: i32, ask: Ask, evaluation: &Evaluation) {
         const DIGIT: i32 = 6;

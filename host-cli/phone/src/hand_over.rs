@@ -9,8 +9,8 @@ use tenter::store::{Change as _, LogPiece, Merged, Read, StoreError};
 use tenter::web::{Place, Response, Shell};
 use tenter::words::errors;
 
-use crate::message::{Asked, Waiting};
 use crate::dress;
+use crate::message::{Asked, Waiting};
 use crate::tags::{self, Chosen};
 
 /// The name of the file that is handed over. Phones hand on files that end so, where others are refused.
@@ -52,9 +52,7 @@ pub fn answer(asked: &Asked, body: &[u8], log: &mut Memory) -> Option<HandedOver
         (true, "") => return Some(take(asked, body, log)),
         (true, "/tags") => match tags::choose(log, body) {
             Ok(Chosen::Done) => page(log, &asked.waiting, 200, "Cloths that you store from now on get these tags."),
-            Ok(Chosen::NoRange) => {
-                page(log, &asked.waiting, 422, "Type the first and the last tag, such as 300-399.")
-            }
+            Ok(Chosen::NoRange) => page(log, &asked.waiting, 422, "Type the first and the last tag, such as 300-399."),
             Ok(Chosen::Held(words)) => page(log, &asked.waiting, 422, &words),
             Err(error) => page(log, &asked.waiting, 500, &errors::store(&error)),
         },

@@ -11,9 +11,9 @@ use tenter::store::memory::Memory;
 use tenter::store::{Read as _, StoreError};
 use tenter::words::errors;
 use tenter::words::page::told;
+use tenter_core::Repeatability;
 use tenter_core::record::RecordError;
 use tenter_core::wire::{Identity, LinkReply, LinkRequest, Listing, Refusal};
-use tenter_core::Repeatability;
 
 /// How often a question is asked before giving up.
 const TRIES: u32 = 4;
@@ -337,7 +337,8 @@ impl Handheld {
             return Err(LinkError::Unread { numbers, given_up: false }.into());
         }
         let Counts { stored, known, in_inbox, .. } = self.counts;
-        let came = |count: u64, one: &str, many: &str| if count == 1 { one.to_owned() } else { format!("{count} {many}") };
+        let came =
+            |count: u64, one: &str, many: &str| if count == 1 { one.to_owned() } else { format!("{count} {many}") };
         let mut words = vec![match stored {
             0 => format!("Nothing new is on handheld {}.", self.device),
             _ => format!("{} from handheld {}.", came(stored, "1 test came", "tests came"), self.device),

@@ -1,8 +1,8 @@
 //! The log in memory with the program over it.
 
 use tenter::exchange::jsonl;
-use tenter::store::memory::{Memory, Unkept};
 use tenter::store::Drafts as _;
+use tenter::store::memory::{Memory, Unkept};
 use tenter::web::{Method, Request, Response, respond};
 
 use crate::hand_over::{self, HandedOver};

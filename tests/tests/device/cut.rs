@@ -33,8 +33,7 @@ fn cuts(saved: &[SavedTest], options: &Options) -> impl Iterator<Item = usize> +
     let [before, all] = [true, false].map(|knows_no_tags| {
         let cable = Cable::to(Pocket::with(saved).knowing_no_tags(knows_no_tags));
         cable.sync(&mut log(), options.clone()).0.unwrap();
-        let passed = cable.world().passed;
-        passed
+        cable.world().passed
     });
     assert!(500 < before && before < all, "{before} {all}");
     (0..all).filter(move |cut| thorough(*cut < before || cut % 8 == 0, true))

@@ -19,8 +19,8 @@ fn desk() -> Desk {
     let place = "<iframe src=https://example.org>";
     desk.run(&["cloth", "add", SCRIPT, "--fibre", IMAGE, "--place", place, "--note", CLOSING, "--length", "2m"]);
     desk.run(&["cloth", "add", "a bolt", "--seen", IMAGE, "--price", "3/m"]);
-    desk.run(&["cloth", "cut", "17", "10cm", "--note", SCRIPT]);
-    let pull = ["pull", "17", "--marks", "25cm", "--to", "27cm", "--back", "25.2cm@60s", "--note", IMAGE];
+    desk.run(&["cloth", "cut", "33", "10cm", "--note", SCRIPT]);
+    let pull = ["pull", "33", "--marks", "25cm", "--to", "27cm", "--back", "25.2cm@60s", "--note", IMAGE];
     desk.run(&pull);
     desk.run(&["pattern", "add", SCRIPT, IMAGE, CLOSING, "--crosswise", "5%", "--cloth", "1m at 140cm"]);
     desk.run(&["pattern", "add", SCRIPT, IMAGE, SCRIPT, "--crosswise", "5%"]);
@@ -64,7 +64,7 @@ fn what_was_typed_is_read_as_it_was() {
 #[test]
 fn a_picture_of_it_is_sound_xml() {
     let desk = desk();
-    for words in [&["picture", "stretch", "17"][..], &["picture", "card", "17"], &["picture", "growth", "17"]] {
+    for words in [&["picture", "stretch", "33"][..], &["picture", "card", "33"], &["picture", "growth", "33"]] {
         let text = std::fs::read_to_string(desk.report(words)).unwrap();
         let document = roxmltree::Document::parse(&text).unwrap();
         assert!(document.descendants().all(|node| !node.has_tag_name("script")), "{words:?}");

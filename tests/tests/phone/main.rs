@@ -41,7 +41,7 @@ const CLOTHS: &str = "(async () => {
     const database = await done(indexedDB.open('tenter'));
     const rows = await done(database.transaction('entries').objectStore('entries').getAll());
     database.close();
-    return rows.map((row) => JSON.parse(row.line)).map(({ tag, name }) => [tag, name]);
+    return rows.map((row) => JSON.parse(row.line)).filter(({ kind }) => kind === 'fabric-added').map(({ tag, name }) => [tag, name]);
 })()";
 
 /// A phone with the app on it.

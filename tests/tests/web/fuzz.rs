@@ -48,7 +48,7 @@ const PARTS: [&str; 24] = [
     "..",
     "%00",
     "01KJM7S4000000000000000001",
-    "\u{202e}",
+    "%E2%80%AE",
 ];
 const FIELDS: [&str; 16] = [
     "name=x",
@@ -56,7 +56,7 @@ const FIELDS: [&str; 16] = [
     "once=zzzz",
     "length=1e999m",
     "marks=25cm",
-    "pulls=26.9 27",
+    "pulls=26.9+27",
     "for=%ff",
     "from=-1",
     "from=99999999999999999999",
@@ -79,18 +79,38 @@ const HEADS: [&str; 8] = [
     "Cookie: \u{ff}=;;",
 ];
 
-/// A request made of pieces, and in every second one some bytes that are others, more or fewer.
-fn request(drawn: &mut Drawn, host: &str) -> Vec<u8> {
-    let path: String = (0..drawn.below(5)).map(|_| format!("/{}", drawn.one(&PARTS))).collect();
+const PAGES: [&str; 12] = [
+    "/",
+    "/cloths",
+    "/cloths/new",
+    "/patterns",
+    "/patterns/new",
+    "/garments",
+    "/measure",
+    "/people",
+    "/size",
+    "/units",
+    "/tags",
+    "/exchange",
+];
+
+/// A request made of pieces, and in every second one some bytes that are others, more or fewer; whether it is sound as far
+/// as its heads go, so that it comes to a page.
+fn request(drawn: &mut Drawn, host: &str) -> (Vec<u8>, bool) {
+    let path: Vec<&str> = (0..drawn.below(5)).map(|_| drawn.one(&PARTS)).collect();
+    let path = if drawn.below(2) == 0 { format!("/{}", path.join("/")) } else { drawn.one(&PAGES).to_owned() };
     let fields: Vec<&str> = (0..drawn.below(6)).map(|_| drawn.one(&FIELDS)).collect();
     let (method, fields) = (drawn.one(&METHODS), fields.join("&"));
-    let mut heads: Vec<String> = (0..drawn.below(3)).map(|_| drawn.one(&HEADS).to_owned()).collect();
+    let mut heads: Vec<String> = (0..drawn.below(2) * drawn.below(3)).map(|_| drawn.one(&HEADS).to_owned()).collect();
+    let mut sound = heads.is_empty() && method != "\u{0}";
     heads.push(format!("Host: {host}"));
     heads.push(format!("Origin: http://{host}"));
     heads.push(format!("Content-Length: {}", fields.len()));
+    heads.push("Content-Type: application/x-www-form-urlencoded".to_owned());
     heads.push("Connection: close".to_owned());
     let mut bytes = format!("{method} {path}?{fields} HTTP/1.1\r\n{}\r\n\r\n{fields}", heads.join("\r\n")).into_bytes();
     for _ in 0..drawn.below(2) * drawn.below(6) {
+        sound = false;
         let at = drawn.below(bytes.len());
         match drawn.below(3) {
             0 => bytes[at] = u8::try_from(drawn.below(256)).unwrap(),
@@ -98,7 +118,7 @@ fn request(drawn: &mut Drawn, host: &str) -> Vec<u8> {
             _ => bytes.insert(at, u8::try_from(drawn.below(256)).unwrap()),
         }
     }
-    bytes
+    (bytes, sound)
 }
 
 #[test]
@@ -106,13 +126,16 @@ fn no_request_breaks_the_server_or_stores_what_it_should_not() {
     let server = Server::evening();
     let (before, mut drawn) = (server.count(), Drawn(0x7465_6e74_6572));
     let (mut statuses, mut unanswered) = (std::collections::BTreeMap::<u16, usize>::new(), 0);
-    let rounds = thorough(600, 60_000);
+    let rounds = thorough(300, 60_000);
     for round in 0..rounds {
-        let bytes = request(&mut drawn, &server.host);
+        let (bytes, sound) = request(&mut drawn, &server.host);
         let mut stream = TcpStream::connect(&server.host).unwrap();
         // It may hang up before it heard all.
         let _ = stream.write_all(&bytes);
-        let _ = stream.shutdown(Shutdown::Write);
+        if !sound {
+            // It would wait for the rest.
+            let _ = stream.shutdown(Shutdown::Write);
+        }
         let mut said = Vec::new();
         let _ = stream.read_to_end(&mut said);
         let status =
@@ -121,6 +144,7 @@ fn no_request_breaks_the_server_or_stores_what_it_should_not() {
             Some(status) => *statuses.entry(status).or_default() += 1,
             None => unanswered += 1,
         }
+        assert!(!sound || status.is_some(), "{round}: no answer");
         let shown = String::from_utf8_lossy(&bytes);
         assert!(status.is_none_or(|status| status < 500), "{round}: {shown:?}: {}", String::from_utf8_lossy(&said));
     }
@@ -128,5 +152,5 @@ fn no_request_breaks_the_server_or_stores_what_it_should_not() {
     let led_on = statuses.get(&303).copied().unwrap_or_default();
     assert!(server.count() - before <= led_on * 2, "more was stored than was answered");
     assert_eq!(server.get("/").status, 200, "it goes on");
-    assert!(statuses.len() > 3 && unanswered < rounds / 2, "the requests came past the first look");
+    assert!(statuses.contains_key(&200) && statuses.contains_key(&404), "no request came to a page: {statuses:?}");
 }

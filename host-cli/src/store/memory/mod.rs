@@ -24,6 +24,9 @@ pub use unkept::{KeptDraft, KeptEntry, Unkept, Wanted};
 /// What it is called in an error.
 const PLACE: &str = "memory";
 
+/// What one cloth's tests say of each who pulled them.
+type PooledByPerson = Vec<(Option<Id>, Pooled)>;
+
 /// A log in memory.
 #[derive(Debug)]
 pub struct Memory {
@@ -46,7 +49,7 @@ pub struct Memory {
     drafts: BTreeMap<String, String>,
     who: Option<Id>,
     /// What the tests of each cloth say of everybody who pulled them, as far as that was asked since they changed.
-    hands: RefCell<BTreeMap<Id, Vec<(Option<Id>, Pooled)>>>,
+    hands: RefCell<BTreeMap<Id, PooledByPerson>>,
     /// What has changed since it was last taken out.
     changed: unkept::Changed,
     /// Which photographs were asked for that are not here.
