@@ -114,9 +114,9 @@ fn choir_trousers() {
             "press 1 Nave twill: iron at two dots",
             "press 2 Crypt taffeta: iron at one dot",
             "pins 2 Crypt taffeta: use fine pins only",
-            "lay main with its greater stretch, crosswise, round the body",
             // 98 / (1 + 0.177 − 0.037) are 86.0 to both sides; to one side as sure it is a little less.
             "keep the waist edge at least 85.5 cm round: it must pass hips of 98 cm, and the cloth gives 17.7 % ± 3.7 crosswise",
+            "lay main with its greater stretch, crosswise, round the body",
             "allow 15 mm at the seams",
             "keep the cloth from hanging off the table",
             "mark notches, centre lines and pockets",

@@ -213,7 +213,7 @@ fn a_wash_is_told_as_a_maker_asks_it() {
     assert!(metres.contains("buy 1.80 m for 1.60 m after the wash"), "1.71 m, cut as 1.80: {metres}");
 }
 
-/// Nobody measured it: woven cotton usually loses 3 to 6 % (from memory), 1.88 m / 0.94 = 2 m; marks count for more.
+/// Nobody measured it: woven cotton usually loses 3 to 6 % (common practice), 1.88 m / 0.94 = 2 m; marks count for more.
 #[test]
 fn what_is_usual_is_allowed_for_and_said() {
     let program = Program::new();
@@ -222,7 +222,7 @@ fn what_is_usual_is_allowed_for_and_said() {
     assert_eq!(told.code, Some(0), "{}", told.err);
     let text = flat(&told.out);
     assert!(text.contains("buy 2.00 m for 1.88 m") && text.contains("woven cotton usually loses 3 to 6 %"), "{text}");
-    assert!(text.contains("from memory"), "{text}");
+    assert!(text.contains("common practice, no source"), "{text}");
     let json = program.line("wash 1 --need 1.88m --json").json();
     assert_eq!((&json["allowance"]["most_percent"], &json["shop_cut_mm"]), (&6.0.into(), &2000.0.into()));
     assert_eq!(json["tag"], Value::Null, "nothing was stored");
