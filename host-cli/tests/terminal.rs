@@ -20,7 +20,7 @@ const VERBS: [&str; 27] = [
     "cloth show 4",
     "cloth show 9",
     "cloth show 33",
-    "cloth show 18",
+    "cloth show 34",
     "cloth show 19",
     "pattern list",
     "pattern show 'Choir trousers'",
@@ -30,10 +30,10 @@ const VERBS: [&str; 27] = [
     "fit 'Choir trousers' B --all",
     "fit 合唱団のズボン A --all",
     "fit 'Choir trousers' A --sheet --why --zip 31in --elastic 'soft waist 76cm' --child --cord",
-    "fit 'معطف المسرح' A --sheet --why --use 'الجسم الرئيسي=33' --use sleeve=18",
-    "pair 33 18 --along 60cm --grain crosswise --why",
+    "fit 'معطف المسرح' A --sheet --why --use 'الجسم الرئيسي=33' --use sleeve=34",
+    "pair 33 34 --along 60cm --grain crosswise --why",
     "handle 33 --lining 12 --why",
-    "size --cloth 18 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
+    "size --cloth 34 --girth hip=104cm/101cm --opening head=56cm/42cm --reduce 10% --why",
     "size --elastic soft --place waist --measure 76cm --widest 100cm --gives 80% --elastic-width 2cm --why",
     "size --zip 31in --zip-ends open --why",
     "wash --lengthwise '50cm to 48.5cm' --crosswise '50cm to 49cm' --need 2m --why",
@@ -56,7 +56,7 @@ fn done(program: &Program, line: &str) -> String {
 }
 
 /// The demo with a cloth named from right to left under tag 33 (with lam and alef, which join), one named in wide letters
-/// under 18, one under 19 whose name is long, and patterns whose roles are named like that.
+/// under 34, one under 19 whose name is long, and patterns whose roles are named like that.
 fn stocked() -> Program {
     let program = Program::demo();
     for line in [
@@ -66,7 +66,7 @@ fn stocked() -> Program {
         "pull 33 --marks 10cm --to 13cm --to 13.1cm --to 13cm --settling --back 10.3cm@60s --at 2026-01-02",
         "pull 33 --marks 10cm --to 15cm",
         "pull 33 --marks 10cm --to 11cm --grain lengthwise --note 'ملاحظة طويلة عن هذا السحب الثاني'",
-        "pull 18 --marks 10cm --to 14cm --back 10.5cm@60s",
+        "pull 34 --marks 10cm --to 14cm --back 10.5cm@60s",
         "pattern add 'معطف المسرح' A 'الجسم الرئيسي' --crosswise 20%.. --cloth '1.2m at 140cm' --note 'ملاحظة'",
         "pattern add 'معطف المسرح' A sleeve --crosswise 5%..",
         "pattern add 合唱団のズボン A 身頃 --crosswise 5%..15% --construction woven",
@@ -137,13 +137,13 @@ fn every_confirmation_fits_the_window() {
             "cloth add 'قماش الأرض الأزرق الطويل جدا' --length 2m --width 150cm".to_owned(),
             "cloth edit 33 --name 'قماش الأرض الأحمر الطويل جدا' --place 'الصندوق الثاني'".to_owned(),
             "cloth cut 33 20cm --note 'جيب صغير'".to_owned(),
-            "cloth retire 18".to_owned(),
-            "cloth return 18".to_owned(),
+            "cloth retire 34".to_owned(),
+            "cloth return 34".to_owned(),
             "cloth show 33".to_owned(),
             "pull 33 --marks 10cm --to 15cm --wants 20% --growth-at-most 3%".to_owned(),
             format!("pull 33 --retire {}", letters("33")),
             format!("pull 33 --return {}", letters("33")),
-            "wash 18 --lengthwise '50cm to 48cm'".to_owned(),
+            "wash 34 --lengthwise '50cm to 48cm'".to_owned(),
             "pattern add 'معطف المسرح' B 'الجسم الرئيسي' --crosswise 20%..".to_owned(),
             "pattern retire 'معطف المسرح' B".to_owned(),
             "pattern return 'معطف المسرح' B".to_owned(),
