@@ -215,7 +215,7 @@ fn a_narrow_table_is_paragraphs() {
     let first = "1 Vestry twill, woven, across 8.5 ± 2.3 %, along 0.9 ± 1.1 %, on hand 3.10 m, wide 148 cm, blue crate";
     assert!(one_line.starts_with(first), "{text}");
     assert!(text.contains("\n18 of 18 in the stash\n"), "{text}");
-    assert!(text.contains("\n17  \u{2068}قماش الأرض الأزرق\u{2069}, knit"), "{text}");
+    assert!(text.contains("\n33  \u{2068}قماش الأرض الأزرق\u{2069}, knit"), "{text}");
 }
 
 /// A drawing of its own for each grain, under its figures, all to one scale: the point lies where the figure says, in
