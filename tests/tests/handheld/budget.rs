@@ -35,8 +35,8 @@ fn a_tap_shows_soon() {
     assert!(last > 0 && last <= 100, "a tap shows after {last} ms");
 }
 
-/// Idle boards sleep: the emulated processor runs a few instructions in ten seconds, the other is awake for a
-/// thousandth of the time.
+/// Idle boards sleep: the emulated processor runs a few instructions in ten seconds, the other is awake for less than a
+/// hundredth of the time.
 #[test]
 fn idle_boards_sleep() {
     let (_folder, options) = boards::qemu_options();
@@ -58,7 +58,8 @@ fn idle_boards_sleep() {
     let after = board.stats().unwrap();
     let awake = (after.ms - before.ms) - (after.asleep_ms - before.asleep_ms);
     println!("pico: awake for {awake:.2} ms of an idle minute; deepest stack {} bytes", after.stack_bytes);
-    assert!(awake < 60.0, "{awake}");
+    // Asleep for 99 % of the time: it wakes every four seconds to feed the watchdog.
+    assert!(awake < 600.0, "{awake}");
 }
 
 /// While the clock of a pull runs, the picture changes every second, and in between the processor sleeps.
