@@ -194,7 +194,7 @@ pub struct Exported<R> {
 
 impl<R: BufRead> Exported<R> {
     /// Reads the header. Entries after [`latest`](crate::log::Here::latest) are not believed; those of any time come in with
-    /// [`EVER`](crate::log::EVER).
+    /// [`EVER`].
     ///
     /// # Errors
     ///
