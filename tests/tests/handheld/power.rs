@@ -30,13 +30,19 @@ fn is_saved(photo: &Photo) -> bool {
 /// test, that one is offered first, with its reading, and thrown away.
 fn to_the_tag(board: &mut impl Board) {
     use Key::{Back, More, Next};
-    let first = board.wait_for_photo(&mut |photo| is_home(photo) || is_offered(photo)).unwrap();
-    if is_offered(&first) {
+    if is_offered(&started(board)) {
         taps(board, &[More, Next, More, Next]);
         board.wait_for_photo(&mut is_home).unwrap();
     }
     taps(board, &[Next, Next, Next, More, Next, Back, More, Next, Next]);
     board.wait_for_photo(&mut is_tag).unwrap();
+}
+
+/// The first picture after power-on, all of it.
+fn started(board: &mut impl Board) -> Photo {
+    board.wait_for_photo(&mut |photo| is_home(photo) || is_offered(photo)).unwrap();
+    board.wait(500).unwrap();
+    board.photo().unwrap()
 }
 
 /// Whether the test in hand when the power went is offered again.
@@ -50,6 +56,8 @@ fn taps(board: &mut impl Board, keys: &[Key]) {
         let before = board.photo().unwrap();
         board.tap(*key, TAP_MS).unwrap();
         board.wait_for_photo(&mut |photo| is_other(photo, &before)).unwrap();
+        // A picture comes strip by strip, so the rest of this one is waited for.
+        board.wait(250).unwrap();
     }
 }
 
@@ -164,17 +172,16 @@ fn cut_after_every_byte_of_a_save() {
         }
         there = now;
         board.power_on().unwrap();
-        board.wait(1_500).unwrap();
         // Until the test is saved whole the one in hand is offered again, with its reading.
-        assert!(is_offered(&board.photo().unwrap()) || now > 0, "cut after {bytes}");
+        let shown = started(&mut board);
+        assert!(is_offered(&shown) || now > 0, "cut after {bytes}: {}", as_text(&shown));
         if bytes == 0 {
             board.tap(Key::Next, TAP_MS).unwrap();
             board.wait(200).unwrap();
             assert_eq!(head_of(&as_text(&board.photo().unwrap())), head_of(&golden("choice-one")));
             board.power_cut().unwrap();
             board.power_on().unwrap();
-            board.wait(1_500).unwrap();
-            assert!(is_offered(&board.photo().unwrap()), "after a second cut too");
+            assert!(is_offered(&started(&mut board)), "after a second cut too");
         }
     }
     // After all that the log still saves.

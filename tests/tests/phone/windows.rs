@@ -79,17 +79,20 @@ fn half_a_version_is_not_installed() {
         let became = shop.eval(
             "(async () => {
                 const registration = await navigator.serviceWorker.getRegistration();
+                const active = registration.active;
                 await registration.update();
                 const next = registration.installing ?? registration.waiting;
-                if (next === null) return 'none';
-                await new Promise((resolve) => {
-                    next.addEventListener('statechange', () => next.state === 'redundant' && resolve());
-                    if (next.state === 'redundant') resolve();
-                });
-                return next.state;
+                // There is none where it was quick to fail.
+                if (next !== null) {
+                    await new Promise((resolve) => {
+                        next.addEventListener('statechange', () => next.state === 'redundant' && resolve());
+                        if (next.state === 'redundant') resolve();
+                    });
+                }
+                return registration.active === active && registration.waiting === null ? 'kept' : 'renewed';
             })()",
         );
-        assert_eq!(became, "redundant", "{name}");
+        assert_eq!(became, "kept", "{name}");
         shop.add(name);
     }
     assert_eq!(shop.cloths().len(), 2);
@@ -145,14 +148,19 @@ fn a_full_phone_says_so_and_loses_nothing() {
     assert_eq!(refused[1], 507, "{text}");
     assert!(text.contains("no room left") && text.contains("Nothing of your last step was stored"), "{text}");
     let before: Vec<String> = (0..refused[0].as_u64().unwrap()).map(|place| format!("during {place}")).collect();
+    // By name: a phone that has given all of its tags goes on with others, which may be lower.
+    let sorted = |mut names: Vec<String>| {
+        names.sort();
+        names
+    };
     let kept: Vec<String> = [vec!["before".to_owned()], before].concat();
-    assert_eq!(shop.names(), kept);
+    assert_eq!(sorted(shop.names()), sorted(kept.clone()));
     shop.goto("/cloths");
     let (text, refused) = (shop.text(), format!("during {}", kept.len() - 1));
     assert!(text.contains("before") && !text.contains(&refused), "what was refused is not shown: {text}");
     shop.tell("quota", json!({ "origin": origin }));
     shop.add("after");
-    assert_eq!(shop.names(), [kept, vec!["after".to_owned()]].concat());
+    assert_eq!(sorted(shop.names()), sorted([kept, vec!["after".to_owned()]].concat()));
 }
 
 fn copy(from: &std::path::Path, to: &std::path::Path) {
