@@ -49,6 +49,9 @@ pub trait Board {
     /// Lets the board run this long by its own clock.
     fn wait(&mut self, ms: u32) -> io::Result<()>;
 
+    /// Time since power-on by the board's own clock; the board may be so far and no further.
+    fn elapsed(&mut self) -> io::Result<Duration>;
+
     /// What the display shows now.
     fn photo(&mut self) -> io::Result<Photo>;
 

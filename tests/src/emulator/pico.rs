@@ -8,6 +8,7 @@ use std::{
     io::{self, BufRead, BufReader, Lines, Write},
     path::{Path, PathBuf},
     process::{Child, ChildStdin, ChildStdout, Command, Stdio},
+    time::Duration,
 };
 
 /// What to start and how.
@@ -150,6 +151,10 @@ impl Board for Pico {
     /// Ends early, and well, when the power is cut on the way.
     fn wait(&mut self, ms: u32) -> io::Result<()> {
         self.ask(json!({"do": "run", "ms": ms})).map(drop)
+    }
+
+    fn elapsed(&mut self) -> io::Result<Duration> {
+        Ok(Duration::from_secs_f64(self.stats()?.ms / 1000.0))
     }
 
     fn photo(&mut self) -> io::Result<Photo> {

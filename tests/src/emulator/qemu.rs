@@ -1,11 +1,11 @@
 //! The board lm3s6965evb in QEMU 7.2 or later.
 //!
 //! The board's clock goes by the instructions it has run (`-icount`), and while it sleeps with the clock on the wall: it may
-//! sleep longer than it meant to, and never misses what happens while it is awake.
+//! sleep longer than it meant to on a busy machine, and never misses what happens while it is awake.
 
 use super::{
     Board, EEPROM_SIZE, HANGS, Key, Line, Photo,
-    qmp::{Pins, Qmp},
+    qmp::{Qmp, Wires},
 };
 use serde_json::{Value, json};
 use std::{
@@ -71,6 +71,7 @@ struct Running {
     qmp: Qmp,
     line: Option<Line>,
     serial_path: PathBuf,
+    began: Instant,
 }
 
 impl Qemu {
@@ -205,28 +206,6 @@ impl Qemu {
             }
         }
     }
-
-    /// Releases all keys, which the model holds after reset.
-    fn release_all(&self, child: &mut Guard, qmp: &mut Qmp) -> io::Result<()> {
-        let mut pins = self.connect(child, Pins::open, "qtest")?;
-        let devices = qmp.run("qom-list", json!({"path": "/machine/unattached"}))?;
-        let mut ports: Vec<(u32, &str)> = devices
-            .as_array()
-            .into_iter()
-            .flatten()
-            .filter(|device| device["type"] == "child<pl061_luminary>")
-            .filter_map(|device| device["name"].as_str())
-            .filter_map(|name| Some((name.strip_prefix("device[")?.strip_suffix(']')?.parse().ok()?, name)))
-            .collect();
-        ports.sort(); // GPIO A to G
-        let [_, _, _, _, (_, e), (_, f), _] = ports[..] else {
-            return Err(io::Error::other(format!("seven GPIO ports expected: {ports:?}")));
-        };
-        for (port, pin) in [(e, 0), (e, 1), (e, 2), (e, 3), (f, 1)] {
-            pins.set(&format!("/machine/unattached/{port}"), pin, true)?;
-        }
-        Ok(())
-    }
 }
 
 impl Board for Qemu {
@@ -241,11 +220,11 @@ impl Board for Qemu {
     /// QEMU holds the key by the board's clock, queues what is asked for meanwhile, and lets as much time pass after it.
     ///
     /// Around it a key is down that the board has not. For QEMU makes the first event of an empty queue at once, when the clock
-    /// of a sleeping board still stands where it fell asleep: its first leap might be over the whole press. And a board that
+    /// of a sleeping board may still stand where it fell asleep: its first leap might be over the whole press. And a board that
     /// has just drawn has not looked at its keys since, and takes one that is down at its first look for stuck.
     ///
-    /// Later too the clock leaps, where the machine lets QEMU wait while the board sleeps, but over the next step of the queue
-    /// at the most. A tap that a leap ends is still a tap. A hold is a row of short steps, for it must outlast the leap.
+    /// Later too the clock leaps, where a busy machine lets QEMU wait while the board sleeps, but over the next step of the
+    /// queue at the most. A tap that a leap ends is still a tap. A hold is a row of short steps, for it must outlast the leap.
     fn tap(&mut self, key: Key, ms: u32) -> io::Result<()> {
         const STEP_MS: u32 = 100;
         let absent = |name: char| json!({"type": "qcode", "data": name});
@@ -260,6 +239,12 @@ impl Board for Qemu {
     fn wait(&mut self, ms: u32) -> io::Result<()> {
         thread::sleep(Duration::from_millis(ms.into()));
         Ok(())
+    }
+
+    /// Asleep it goes by the clock on the wall, and awake by its instructions, which take less time there.
+    fn elapsed(&mut self) -> io::Result<Duration> {
+        let awake = Duration::from_nanos(self.instructions()? << self.options.icount);
+        Ok(self.running()?.began.elapsed() + awake)
     }
 
     fn photo(&mut self) -> io::Result<Photo> {
@@ -288,9 +273,11 @@ impl Board for Qemu {
         }
         let mut child = Guard(self.command()?.spawn()?);
         let mut qmp = self.connect(&mut child, Qmp::open, "qmp")?;
+        let mut wires = self.connect(&mut child, Wires::open, "qtest")?;
         if !self.options.keys_pressed_at_start {
-            self.release_all(&mut child, &mut qmp)?;
+            release_all(&mut wires, &mut qmp)?;
         }
+        start_ticking(&mut wires)?;
         let serial_path = match self.options.serial_via {
             SerialVia::Pty => terminal(&mut qmp)?,
             _ => self.folder.path().join("line"),
@@ -299,10 +286,47 @@ impl Board for Qemu {
             SerialVia::Driver => Some(Line::open(&serial_path)?),
             _ => None,
         };
+        let began = Instant::now();
         qmp.run("cont", json!({}))?;
-        self.running = Some(Running { child, qmp, line, serial_path });
+        self.running = Some(Running { child, qmp, line, serial_path, began });
         Ok(())
     }
+}
+
+/// Releases all keys, which the model holds after reset.
+fn release_all(wires: &mut Wires, qmp: &mut Qmp) -> io::Result<()> {
+    let devices = qmp.run("qom-list", json!({"path": "/machine/unattached"}))?;
+    let mut ports: Vec<(u32, &str)> = devices
+        .as_array()
+        .into_iter()
+        .flatten()
+        .filter(|device| device["type"] == "child<pl061_luminary>")
+        .filter_map(|device| device["name"].as_str())
+        .filter_map(|name| Some((name.strip_prefix("device[")?.strip_suffix(']')?.parse().ok()?, name)))
+        .collect();
+    ports.sort(); // GPIO A to G
+    let [_, _, _, _, (_, e), (_, f), _] = ports[..] else {
+        return Err(io::Error::other(format!("seven GPIO ports expected: {ports:?}")));
+    };
+    for (port, pin) in [(e, 0), (e, 1), (e, 2), (e, 3), (f, 1)] {
+        wires.set_pin(&format!("/machine/unattached/{port}"), pin, true)?;
+    }
+    Ok(())
+}
+
+/// Lets a timer that the board does not use tick without interrupts.
+///
+/// QEMU's queue of keys goes by the board's clock too, but while the board sleeps its clock goes on to the next moment of one
+/// of its own timers and no sooner (`QEMU_TIMER_ATTR_EXTERNAL` in QEMU's `include/qemu/timer.h`). A key would be let go, and
+/// the next pressed, seconds late.
+fn start_ticking(wires: &mut Wires) -> io::Result<()> {
+    const TIMER_1: u32 = 0x4003_1000;
+    const TICK_MS: u32 = 10;
+    // Configuration: 32 bits. Mode: periodic. Load: cycles of the board's 12.5 MHz. Control: on. (LM3S6965 data sheet, § 9.)
+    for (register, value) in [(0x00, 0), (0x04, 2), (0x28, TICK_MS * 12_500), (0x0C, 1)] {
+        wires.write(TIMER_1 + register, value)?;
+    }
+    Ok(())
 }
 
 /// Stops an emulator's process and lets it go on.

@@ -60,18 +60,28 @@ impl Qmp {
     }
 }
 
-/// Sets input pins over a qtest line, also while the machine stands still.
+/// Sets single wires over a qtest line, also while the machine stands still.
 #[derive(Debug)]
-pub struct Pins(Talk);
+pub struct Wires(Talk);
 
-impl Pins {
+impl Wires {
     pub fn open(path: &Path) -> io::Result<Self> {
         Ok(Self(Talk::open(path)?))
     }
 
-    pub fn set(&mut self, port: &str, pin: u8, high: bool) -> io::Result<()> {
-        self.0.say(&format!("set_irq_in {port} unnamed-gpio-in {pin} {}", u8::from(high)))?;
+    /// Sets an input pin of a port.
+    pub fn set_pin(&mut self, port: &str, pin: u8, high: bool) -> io::Result<()> {
+        self.run(&format!("set_irq_in {port} unnamed-gpio-in {pin} {}", u8::from(high)))
+    }
+
+    /// Writes a register.
+    pub fn write(&mut self, address: u32, value: u32) -> io::Result<()> {
+        self.run(&format!("writel {address:#x} {value:#x}"))
+    }
+
+    fn run(&mut self, command: &str) -> io::Result<()> {
+        self.0.say(command)?;
         let answer = self.0.hear()?;
-        if answer.starts_with("OK") { Ok(()) } else { Err(io::Error::other(format!("{port} pin {pin}: {answer}"))) }
+        if answer.starts_with("OK") { Ok(()) } else { Err(io::Error::other(format!("{command}: {answer}"))) }
     }
 }

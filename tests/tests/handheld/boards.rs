@@ -31,11 +31,23 @@ pub fn pico_options() -> (TempDir, pico::Options) {
     (folder, pico::Options::new(&*PICO_IMAGE, eeprom))
 }
 
-/// Started, and its log read: a second of its own time at the most.
+/// Started: its log is read, its first picture stands, and it sleeps.
 pub fn start_pico(options: pico::Options) -> Pico {
     let mut board = Pico::start(options).unwrap();
-    board.wait(1_500).unwrap();
+    until_it_sleeps(&mut board);
     board
+}
+
+/// Waits until a board that was switched on is done with starting; in how many of its own milliseconds.
+pub fn until_it_sleeps(board: &mut Pico) -> f64 {
+    loop {
+        let stats = board.stats().unwrap();
+        if stats.asleep_ms > 0.0 {
+            return stats.ms - stats.asleep_ms;
+        }
+        assert!(stats.ms < 60_000.0, "it does not come to rest");
+        board.wait(50).unwrap();
+    }
 }
 
 /// The memory behind a board, read from its file.

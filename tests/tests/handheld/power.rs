@@ -56,8 +56,6 @@ fn taps(board: &mut impl Board, keys: &[Key]) {
         let before = board.photo().unwrap();
         board.tap(*key, TAP_MS).unwrap();
         board.wait_for_photo(&mut |photo| is_other(photo, &before)).unwrap();
-        // A picture comes strip by strip, so the rest of this one is waited for.
-        board.wait(250).unwrap();
     }
 }
 

@@ -1,10 +1,10 @@
 //! Using a handheld as a person does: a key at a time, looking at the display.
 
 use std::path::PathBuf;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use tenter_firmware::ui::{Action, Screen};
-use tenter_tests::emulator::{Board, Key, Photo};
+use tenter_tests::emulator::{Board, HANGS, Key, Photo};
 use tenter_tests::handheld::Handheld;
 use tenter_tests::picture;
 
@@ -14,23 +14,23 @@ const TAP_MS: u32 = 80;
 const HOLD_MS: u32 = 1100;
 /// A hold that surely goes back.
 const BACK_MS: u32 = 2_600;
-/// Seconds by which a board may be ahead at once: taps take some of its time, and it counts whole ones.
-const AHEAD: u64 = 12;
-
+/// Time between two looks at the display.
+const LOOK_MS: u32 = 30;
 /// A board, and the same handheld without a board that says what the display must show.
 pub struct Walk<'b, B> {
     pub board: &'b mut B,
     pub twin: Handheld,
     shots: u32,
     name: &'static str,
-    /// When the twin last did something.
-    acted: Instant,
+    /// What the board's clock said when the twin's stood at nothing.
+    began: Duration,
 }
 
 impl<'b, B: Board> Walk<'b, B> {
     /// A walk that begins at home; its photographs are kept under a name.
     pub fn new(board: &'b mut B, twin: Handheld, name: &'static str) -> Self {
-        let mut walk = Self { board, twin, shots: 0, name, acted: Instant::now() };
+        let began = board.elapsed().unwrap().saturating_sub(Duration::from_millis(twin.now.into()));
+        let mut walk = Self { board, twin, shots: 0, name, began };
         walk.see();
         walk
     }
@@ -54,7 +54,6 @@ impl<'b, B: Board> Walk<'b, B> {
 
     fn act(&mut self, action: Action) {
         self.twin.act(action);
-        self.acted = Instant::now();
         self.see();
     }
 
@@ -67,38 +66,45 @@ impl<'b, B: Board> Walk<'b, B> {
 
     /// Waits until the display shows what the twin shows, and keeps the photograph.
     ///
-    /// Where seconds count, an emulator that goes by the clock on the wall may be ahead by those that have passed there:
-    /// then the twin follows.
+    /// The board's clock went on while keys were held and pictures drawn: where seconds count, the twin follows, second by
+    /// second, and never past that clock.
     fn see(&mut self) {
-        let (twin, acted) = (self.twin.clone(), self.acted);
-        let mut twins = vec![twin.clone()];
-        let mut wanted = vec![photo_of(&twin)];
-        let mut seen = None;
-        let photo = self.board.wait_for_photo(&mut |photo| {
-            while twins.len() as u64 <= acted.elapsed().as_secs() + AHEAD {
-                let next = later(&twin, twins.len() as u32);
+        let mut twins = vec![self.twin.clone()];
+        let mut wanted = vec![photo_of(&self.twin)];
+        let asked = Instant::now();
+        let (photo, seen) = loop {
+            let photo = self.board.photo().unwrap();
+            let passed = (self.board.elapsed().unwrap() - self.began).as_millis();
+            while !wanted.contains(&photo) && passed >= twins.last().unwrap().now.into() {
+                let Some(next) = later(twins.last().unwrap()) else { break };
                 wanted.push(photo_of(&next));
                 twins.push(next);
             }
-            seen = wanted.iter().position(|wanted| wanted == photo);
-            seen.is_some()
-        });
-        let photo = photo.unwrap_or_else(|error| panic!("{}: {error}\nwanted:\n{}", self.name, wanted[0]));
-        self.twin = twins[seen.unwrap()].clone();
+            if let Some(seen) = wanted.iter().position(|wanted| *wanted == photo) {
+                break (photo, seen);
+            }
+            assert!(asked.elapsed() < HANGS, "{}: it shows\n{photo}\nwanted:\n{}", self.name, wanted[0]);
+            self.board.wait(LOOK_MS).unwrap();
+        };
+        self.twin = twins.swap_remove(seen);
         self.shots += 1;
         photo.save(&folder(self.name).join(format!("{:02}.png", self.shots))).unwrap();
     }
 }
 
-/// A twin some seconds later.
-fn later(twin: &Handheld, seconds: u32) -> Handheld {
+/// A twin a second later, where its picture may differ for that.
+fn later(twin: &Handheld) -> Option<Handheld> {
     let mut twin = twin.clone();
-    if twin.model.has_clock() {
-        twin.wait(1_000 * seconds);
-    } else if twin.model.screen == Screen::Recovered {
-        twin.model.rest_seconds += seconds;
+    match twin.model.screen {
+        _ if twin.model.has_clock() => twin.wait(1_000),
+        // The clock stood when the key was pressed.
+        Screen::Recovered => {
+            twin.now += 1_000;
+            twin.model.rest_seconds += 1;
+        }
+        _ => return None,
     }
-    twin
+    Some(twin)
 }
 
 /// What a board's display shows when the twin shows its picture.
